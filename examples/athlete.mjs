@@ -1,0 +1,57 @@
+// An invented athlete in the fifth week after a knee injury: one plan for both legs, printed as a page.
+import { explain } from 'cuffwork';
+import { planSession } from 'cuffwork/plan';
+
+const tempo = { eccentricS: 2, concentricS: 2 };
+
+const plan = planSession({
+  label: 'Athlete A (invented), week 5 after a knee injury',
+  ageYears: 24,
+  sex: 'female',
+  systolicMmHg: 118,
+  diastolicMmHg: 72,
+  posture: 'seated',
+  limbs: [
+    // The injured leg is thinner; its occlusion pressure could not be measured, so it is estimated.
+    { limb: 'leg', side: 'left', circumferenceCm: 51, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 },
+    // The other leg was measured with a hand-held Doppler.
+    {
+      limb: 'leg',
+      side: 'right',
+      circumferenceCm: 54,
+      cuffWidthCm: 10,
+      percent: 50,
+      gaugeStepMmHg: 5,
+      measured: { valueMmHg: 172, method: 'doppler' },
+    },
+  ],
+  exercises: [
+    {
+      name: 'leg extension',
+      limb: 'leg',
+      side: 'left',
+      // Eight repetitions with 20 kg, two left in reserve: a maximum to estimate.
+      oneRepMax: { load: 20, repetitions: 8, repetitionsInReserve: 2 },
+      percent: 20,
+      step: 2.5,
+      scheme: '30-15-15-15',
+      tempo,
+      restS: 30,
+      restriction: 'continuous',
+    },
+    {
+      name: 'leg press',
+      limb: 'leg',
+      // A tested maximum, taken as it is.
+      oneRepMax: { load: 80 },
+      percent: 30,
+      step: 5,
+      scheme: '3x10',
+      tempo,
+      restS: 60,
+      restriction: 'intermittent',
+    },
+  ],
+});
+
+console.log(explain(plan));

@@ -1,0 +1,121 @@
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { Unit } from '../quantity/quantities.js';
+import type { Path } from './issues.js';
+import { answerMessages, fill, type Catalogue, type MessageValues } from './messages.js';
+
+/** What an answer is about. */
+export type AnswerKind =
+  | 'occlusion-pressure'
+  | 'cuff-pressure'
+  | 'one-repetition-maximum'
+  | 'training-load'
+  | 'repetitions'
+  | 'volume-load'
+  | 'relative-volume-load'
+  | 'time-under-tension'
+  | 'restriction-time'
+  | 'longest-restriction'
+  | 'session-time';
+
+/** Something taken for granted. */
+export interface Assumption {
+  readonly code: string;
+  readonly text: string;
+  readonly values?: MessageValues;
+}
+
+/** `stop`: do not go on without a clinician. `caution`: look before going on. `note`: know this. */
+export type Severity = 'note' | 'caution' | 'stop';
+
+/** Something to watch for with these inputs. */
+export interface Caution extends Assumption {
+  readonly severity: Severity;
+  readonly path?: Path;
+  readonly source?: SourceId;
+}
+
+/** One part of an answer’s error; parts add in quadrature. */
+export interface ErrorPart {
+  readonly part: 'equation' | 'measurement' | 'width-correction' | 'occlusion' | 'retest' | 'reserve' | 'maximum';
+  readonly standardDeviation: number;
+  readonly evidence: Grade;
+}
+
+/** Which field a symbol of a formula stands for; words that the formula codes as numbers are listed. */
+export type Symbols = Readonly<
+  Record<string, string | { readonly field: string; readonly codes: Readonly<Record<string, number>> }>
+>;
+
+/** What an answer was worked out from: plain values, and other answers. */
+export type Inputs = { readonly [field: string]: string | number | Answer };
+
+/**
+ * A number with its evidence. Plain JSON: it can be stored, sent and read back, and
+ * {@link explain} and {@link cite} still work on it.
+ */
+export interface Answer<K extends AnswerKind = AnswerKind> {
+  readonly kind: K;
+  readonly value: number;
+  /** UCUM code. */
+  readonly unit: Unit;
+  /** Ends of the 95 % interval, where one can be given. */
+  readonly lower?: number;
+  readonly upper?: number;
+  readonly level?: 0.95;
+  readonly standardDeviation?: number;
+  /** The parts that `standardDeviation` is made of. */
+  readonly errors?: readonly ErrorPart[];
+  /** Id of the equation or method that made the number. */
+  readonly equation: string;
+  readonly evidence: Grade;
+  /** The formula as text; its symbols stand for fields of `inputs`. */
+  readonly formula: string;
+  readonly symbols: Symbols;
+  readonly inputs: Inputs;
+  /** The one rounding that was done, and what it was done to. */
+  readonly rounding?: {
+    readonly from: number;
+    readonly to: 'down' | 'nearest';
+    readonly step?: number;
+    readonly available?: readonly number[];
+  };
+  /** The percentage that the rounded value really reaches, and the range it may really be. */
+  readonly reached?: { readonly percent: number; readonly lower?: number; readonly upper?: number };
+  readonly assumptions: readonly Assumption[];
+  readonly cautions: readonly Caution[];
+  readonly sources: readonly SourceId[];
+}
+
+/** Standard normal quantile of a two-sided 95 % interval. */
+export const NORMAL_95 = 1.959963984540054;
+
+/** The sentences of one floor’s catalogue, as assumptions and as cautions. */
+export function speaker<C extends Catalogue>(catalogue: C) {
+  const assumption = (code: keyof C & string, values?: MessageValues): Assumption => {
+    const text = catalogue[code]!;
+    return values ? { code, text: fill(text, values), values } : { code, text };
+  };
+  const caution = (
+    severity: Severity,
+    code: keyof C & string,
+    values?: MessageValues,
+    more?: { readonly path?: Path; readonly source?: SourceId },
+  ): Caution => ({ severity, ...assumption(code, values), ...more });
+  return { assumption, caution };
+}
+
+/** Errors are taken as normal: what every interval here assumes. */
+export const normalInterval: Assumption = { code: 'normal-interval', text: answerMessages['normal-interval'] };
+
+/** A 95 % interval around a value from errors that add in quadrature. */
+export function interval(value: number, errors: readonly ErrorPart[]) {
+  const standardDeviation = Math.hypot(...errors.map((error) => error.standardDeviation));
+  return {
+    lower: value - NORMAL_95 * standardDeviation,
+    upper: value + NORMAL_95 * standardDeviation,
+    level: 0.95 as const,
+    standardDeviation,
+    errors,
+  };
+}

@@ -1,0 +1,141 @@
+import { grades } from '../evidence/grades.js';
+import { reference, sources, type SourceId } from '../evidence/sources.js';
+import { format, formatUnit } from '../quantity/format.js';
+import { quantities, type Unit } from '../quantity/quantities.js';
+import type { Answer, AnswerKind } from './answer.js';
+
+/** What each kind of answer is called, and its symbol. */
+export const kindWords: Record<AnswerKind, { readonly name: string; readonly symbol: string }> = {
+  'occlusion-pressure': { name: 'Limb occlusion pressure', symbol: 'LOP' },
+  'cuff-pressure': { name: 'Cuff pressure to set', symbol: 'P' },
+  'one-repetition-maximum': { name: 'One-repetition maximum', symbol: '1RM' },
+  'training-load': { name: 'Training load', symbol: 'w' },
+  repetitions: { name: 'Repetitions', symbol: 'N' },
+  'volume-load': { name: 'Volume load', symbol: 'VL' },
+  'relative-volume-load': { name: 'Relative volume load', symbol: 'VL%' },
+  'time-under-tension': { name: 'Time under tension', symbol: 'TUT' },
+  'restriction-time': { name: 'Restriction time', symbol: 'T' },
+  'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
+  'session-time': { name: 'Session time', symbol: 'T' },
+};
+
+const fieldWords: Readonly<Record<string, string>> = {
+  occlusion: 'limb occlusion pressure',
+  oneRepMax: 'one-repetition maximum',
+  repetitionsToFailure: 'repetitions to failure',
+  repetitionsPerSet: 'repetitions, set by set',
+  rests: 'rests [s]',
+  longestSet: 'repetitions of the longest set',
+  sex: 'sex',
+};
+
+const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
+
+const isAnswer = (value: unknown): value is Answer =>
+  typeof value === 'object' && value !== null && Object.hasOwn(value, 'formula') && Object.hasOwn(value, 'kind');
+
+const rangeWords = (lower: number | undefined, upper: number | undefined, words: (value: number) => string): string =>
+  lower !== undefined && upper !== undefined
+    ? `${words(lower)} to ${words(upper)}`
+    : lower !== undefined
+      ? `${words(lower)} and above`
+      : upper !== undefined
+        ? `up to ${words(upper)}`
+        : 'not known';
+
+/** `160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
+export function headline({ value, unit, lower, upper, rounding }: Answer): string {
+  const range = lower !== undefined && upper !== undefined && rounding === undefined;
+  return formatUnit(value, unit) + (range ? ` (95 % interval ${format(lower)} to ${formatUnit(upper, unit)})` : '');
+}
+
+function symbolWords(answer: Answer): { shown: Record<string, string>; glossary: string[] } {
+  const shown: Record<string, string> = {};
+  const glossary: string[] = [];
+  for (const [symbol, use] of Object.entries(answer.symbols)) {
+    const field = typeof use === 'string' ? use : use.field;
+    const given = answer.inputs[field];
+    const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
+    const name = quantity?.name ?? fieldWords[field] ?? field;
+    if (isAnswer(given)) {
+      shown[symbol] = format(given.rounding?.from ?? given.value);
+      glossary.push(`${symbol} ${name} ${formatUnit(given.value, given.unit)}`);
+    } else if (typeof given === 'number') {
+      shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
+      const unit: Unit | undefined = field === 'load' && answer.inputs['unit'] === 'lb' ? '[lb_av]' : quantity?.unit;
+      glossary.push(`${symbol} ${name} ${unit ? formatUnit(given, unit) : format(given)}`);
+    } else if (typeof use !== 'string') {
+      shown[symbol] = format(use.codes[String(given)] ?? NaN);
+      glossary.push(`${symbol} ${name} ${String(given)} (coded ${shown[symbol]})`);
+    } else {
+      shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
+      glossary.push(`${symbol} ${name} ${String(given)}`);
+    }
+  }
+  return { shown, glossary };
+}
+
+function roundingWords({ rounding, value, unit, reached }: Answer): string[] {
+  const lines: string[] = [];
+  if (rounding) {
+    const to = rounding.step !== undefined ? `steps of ${formatUnit(rounding.step, unit)}` : 'the weights there are';
+    const way = rounding.to === 'down' ? 'rounded down' : 'brought to the nearest';
+    lines.push(`${way}, ${to}: ${formatUnit(value, unit)}`);
+  }
+  if (reached) {
+    const percent = (share: number): string => `${share.toFixed(1)} %`;
+    const range = reached.lower !== undefined || reached.upper !== undefined;
+    const may = range ? `; of the true value it may be ${rangeWords(reached.lower, reached.upper, percent)}` : '';
+    lines.push(`that is ${percent(reached.percent)}${may}`);
+  }
+  return lines;
+}
+
+/** The working of an answer: its formula, the same with the numbers in it, and the result. */
+export function workingLines(answer: Answer): string[] {
+  const { formula, unit, value, rounding } = answer;
+  const { symbol } = kindWords[answer.kind];
+  const { shown, glossary } = symbolWords(answer);
+  const pad = ' '.repeat(symbol.length);
+  const numbers = formula.replace(/[A-Za-z_]\w*/g, (word) => (Object.hasOwn(shown, word) ? shown[word]! : word));
+  return [
+    `${symbol} = ${typeset(formula)}`,
+    `${pad} = ${typeset(numbers)}`,
+    ...(numbers === format(rounding?.from ?? value) ? [] : [`${pad} = ${formatUnit(rounding?.from ?? value, unit)}`]),
+    ...roundingWords(answer).map((line) => `${pad}   ${line}`),
+    ...(glossary.length > 0 ? [`${pad}   with ${glossary.join(', ')}`] : []),
+  ];
+}
+
+/** What an answer rests on: error, equation, grade, assumptions. */
+export function groundLines(answer: Answer): string[] {
+  const { errors, standardDeviation, unit, equation, evidence, assumptions } = answer;
+  const parts = errors?.map((e) => `${e.part} ${format(e.standardDeviation)} (${e.evidence})`).join(', ');
+  return [
+    ...(standardDeviation !== undefined && parts
+      ? [`standard deviation ${formatUnit(standardDeviation, unit)}, from: ${parts}`]
+      : []),
+    `equation ${equation}; evidence ${evidence}: ${grades[evidence]}`,
+    ...assumptions.map(({ text }) => `taken for granted: ${text}`),
+  ];
+}
+
+export const sourceLines = (ids: readonly SourceId[]): string[] =>
+  ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
+
+export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
+
+/** An answer as text, with the answers it was worked out from below it. */
+export function explainAnswer(answer: Answer): string[] {
+  const inner = Object.values(answer.inputs).filter(isAnswer);
+  return [
+    `${kindWords[answer.kind].name}: ${headline(answer)}`,
+    ...indent([
+      ...workingLines(answer),
+      ...groundLines(answer),
+      ...answer.cautions.map(({ severity, text }) => `${severity}: ${text}`),
+      ...sourceLines(answer.sources).map((line) => `source ${line}`),
+    ]),
+    ...inner.flatMap((part) => ['', ...indent(explainAnswer(part))]),
+  ];
+}

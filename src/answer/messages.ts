@@ -1,0 +1,40 @@
+/**
+ * Every sentence the library says stands in a catalogue beside its code, one catalogue a floor, so that an app can
+ * translate it. The code and the values are the interface; the English text is only its default wording.
+ */
+export type Catalogue = Readonly<Record<string, string>>;
+
+/** The numbers and words that go into a sentence. */
+export type MessageValues = Readonly<Record<string, string | number>>;
+
+/** What is wrong with an input, and what every floor takes for granted. */
+export const answerMessages = {
+  missing: '{field} is missing: expected {expected}.',
+  'wrong-type': '{field} must be {expected}; received {received}.',
+  'not-finite': '{field} must be {expected}; received {received}, which is not a finite number.',
+  'out-of-range': '{field} must be {expected}; received {received}.',
+  'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted} here.',
+  'not-whole': '{field} must be {expected}; received {received}, which is not a whole number.',
+  'not-one-of': '{field} must be {expected}; received {received}.',
+  'unknown-field': '{field} is not a field here: expected {expected}.',
+  unreadable: '{field} could not be read: expected {expected}; reading it threw an error.',
+  'swapped-pressures':
+    '{field} must be {expected}; received {received}. Are the systolic and diastolic pressures swapped?',
+  'wrong-relation': '{field} must be {expected}; received {received}.',
+  'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
+} as const satisfies Catalogue;
+
+/** The code of what is wrong with an input. */
+export type IssueCode = keyof typeof answerMessages;
+
+/**
+ * Puts values into the `{slots}` of a sentence; for translated sentences too.
+ *
+ * @example
+ * ```ts
+ * import { fill } from 'cuffwork';
+ * fill('{percent} % of {name}', { percent: 50, name: 'LOP' }); // => '50 % of LOP'
+ * ```
+ */
+export const fill = (text: string, values: MessageValues = {}): string =>
+  text.replace(/\{(\w+)\}/g, (slot, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : slot));

@@ -1,0 +1,17 @@
+import { describe, InputError, issue } from './issues.js';
+import { plainCopy } from './plain-copy.js';
+
+/** A whole document as plain JSON of its own, or an {@link InputError}. */
+export function plainInput(input: unknown, expected: string): object {
+  let copy: unknown;
+  try {
+    copy = plainCopy(input);
+  } catch {
+    throw new InputError([issue('unreadable', [], expected, 'an error')]);
+  }
+  if (typeof copy === 'object' && copy !== null) return copy;
+  const received = typeof input === 'object' && input !== null ? 'an object that is not plain JSON' : describe(input);
+  throw new InputError([
+    issue(input === undefined ? 'missing' : 'wrong-type', [], `${expected}, as plain JSON`, received),
+  ]);
+}

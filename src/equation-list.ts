@@ -1,0 +1,16 @@
+import { occlusionEquations } from './pressure/equations.js';
+import { oneRepMaxEquations } from './strength/equations.js';
+
+/**
+ * Every equation of the library with its formula, symbols, sample, error, evidence grade and sources.
+ *
+ * @example
+ * ```ts
+ * import { equations } from 'cuffwork';
+ * equations.occlusionPressure.find(({ id }) => id === 'thigh-2019')?.evidence; // => 'published'
+ * ```
+ */
+export const equations = {
+  occlusionPressure: occlusionEquations,
+  oneRepetitionMaximum: oneRepMaxEquations,
+} as const;

@@ -1,0 +1,14 @@
+/**
+ * How well a number is backed. The grades are never blurred: an `unconfirmed` equation says so
+ * in its docs, in its answers and in the tables.
+ */
+export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'practice';
+
+/** What each grade means, strongest first. */
+export const grades = {
+  published: 'every coefficient read in the publication’s own text or abstract',
+  secondary: 'read only in a later text that reprints it',
+  derived: 'worked out in this project from published figures; the working is a committed script',
+  unconfirmed: 'widely used, written here from memory; the coefficients were not read in any text',
+  practice: 'common practice, no source',
+} as const satisfies Record<Grade, string>;

@@ -1,0 +1,34 @@
+import type { Source } from './source.js';
+import { guidanceSources } from './sources/guidance.js';
+import { pressureSources } from './sources/pressure.js';
+import { sessionSources } from './sources/session.js';
+import { standardsSources } from './sources/standards.js';
+import { strengthSources } from './sources/strength.js';
+
+/** The publications and standards that answers point to, one record each. */
+export const sources = {
+  ...pressureSources,
+  ...strengthSources,
+  ...sessionSources,
+  ...guidanceSources,
+  ...standardsSources,
+} as const satisfies Record<string, Source>;
+
+/** The id of a publication in {@link sources}. */
+export type SourceId = keyof typeof sources;
+
+/** A publication as one line of text. */
+export function reference(id: SourceId): string {
+  const { title, about, container, year, volume, pages, doi, pmid, url, note }: Source = sources[id];
+  const place = [volume, pages].filter((part) => part !== undefined).join(':');
+  const issue = [container, year].filter((part) => part !== undefined).join(' ');
+  return [
+    `${title ?? `[title not at hand: ${about}]`}.`,
+    issue && `${issue}${place && `;${place}`}.`,
+    doi ? `doi ${doi}.` : pmid && `PMID ${pmid}.`,
+    url && `${url}.`,
+    note && `[${note}]`,
+  ]
+    .filter(Boolean)
+    .join(' ');
+}

@@ -1,0 +1,26 @@
+import { answerMessages } from './answer/messages.js';
+import { planMessages } from './plan/messages.js';
+import { pressureMessages } from './pressure/messages.js';
+import { sessionMessages } from './session/messages.js';
+import { strengthMessages } from './strength/messages.js';
+
+/**
+ * Every sentence the library says, by its code. Translate the texts, keep the `{slots}`, and put the values of a
+ * caution or an issue into them with {@link fill}.
+ *
+ * @example
+ * ```ts
+ * import { fill, messages } from 'cuffwork';
+ * fill(messages['percent-below-usual'], { percent: 30 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
+ * ```
+ */
+export const messages = {
+  ...answerMessages,
+  ...pressureMessages,
+  ...strengthMessages,
+  ...sessionMessages,
+  ...planMessages,
+} as const;
+
+/** The code of a sentence in {@link messages}. */
+export type MessageCode = keyof typeof messages;

@@ -1,0 +1,3 @@
+/** Whole documents: a plan from a person’s readings, limbs and exercises. */
+export { planSession } from './plan-session.js';
+export type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest, StandingSentence } from './types.js';

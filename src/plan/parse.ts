@@ -1,0 +1,47 @@
+import type * as z from 'zod';
+import { numberIssue } from '../answer/reader.js';
+import { describe, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { quantities, type QuantityName } from '../quantity/quantities.js';
+
+const at = (root: unknown, path: Path): unknown =>
+  path.reduce<unknown>(
+    (value, part) =>
+      typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[part] : undefined,
+    root,
+  );
+
+/** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
+function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
+  const path = found.path as Path;
+  const value = at(root, path);
+  const name = path.at(-1);
+  if (typeof name === 'string' && Object.hasOwn(quantities, name)) {
+    const wrong = numberIssue(quantities[name as QuantityName], value, path);
+    if (wrong) return [wrong];
+  }
+  if (found.code === 'unrecognized_keys') {
+    return found.keys.map((key) =>
+      issue('unknown-field', [...path, key.slice(0, 60)], 'a field of the schema', describe(key)),
+    );
+  }
+  const expected =
+    found.code === 'invalid_value'
+      ? `one of ${found.values.map((option) => `'${String(option)}'`).join(', ')}`
+      : found.code === 'invalid_type'
+        ? `of type ${found.expected}`
+        : found.code === 'too_small'
+          ? `at least ${found.minimum} long`
+          : found.code === 'too_big'
+            ? `at most ${found.maximum} long`
+            : found.message;
+  if (value === undefined) return [issue('missing', path, expected, 'undefined')];
+  return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, describe(value))];
+}
+
+/** The document, or what is wrong with it. */
+export function parseDocument<T>(schema: z.ZodType<T>, document: object): { value?: T; issues: InputIssue[] } {
+  const parsed = schema.safeParse(document);
+  return parsed.success
+    ? { value: parsed.data, issues: [] }
+    : { issues: parsed.error.issues.flatMap((found) => translate(found, document)) };
+}

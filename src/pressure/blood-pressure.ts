@@ -1,0 +1,39 @@
+import type { Caution } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import { formatUnit } from '../quantity/format.js';
+import { caution } from './messages.js';
+
+/** The resting brachial pressures, refused where the systolic is not above the diastolic. */
+export function readBloodPressure(reader: Reader): { systolicMmHg: number; diastolicMmHg: number } {
+  const systolicMmHg = reader.number('systolicMmHg');
+  const diastolicMmHg = reader.number('diastolicMmHg');
+  if (systolicMmHg <= diastolicMmHg) {
+    reader.report(
+      'swapped-pressures',
+      'systolicMmHg',
+      `above the diastolic pressure of ${formatUnit(diastolicMmHg, 'mm[Hg]')}`,
+      formatUnit(systolicMmHg, 'mm[Hg]'),
+    );
+  }
+  return { systolicMmHg, diastolicMmHg };
+}
+
+/** A blood-pressure reading that is right, or an InputError. */
+export function checkBloodPressure(reading: { readonly systolicMmHg: number; readonly diastolicMmHg: number }): void {
+  const reader = new Reader(reading);
+  readBloodPressure(reader);
+  reader.done();
+}
+
+/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. */
+export function bloodPressureCautions(systolicMmHg: number, diastolicMmHg: number): Caution[] {
+  const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
+  const path = ['systolicMmHg'];
+  if (systolicMmHg >= 180 || diastolicMmHg >= 110) {
+    return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
+  }
+  if (systolicMmHg >= 140 || diastolicMmHg >= 90) {
+    return [caution('caution', 'blood-pressure-high', values, { path, source: 'hypertension-classes-2018' })];
+  }
+  return [];
+}

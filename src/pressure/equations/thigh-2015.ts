@@ -1,0 +1,47 @@
+import type { OcclusionEquation } from '../equation.js';
+
+/**
+ * Thigh occlusion pressure with a 5 cm cuff, lying supine (2015 regression).
+ *
+ * Formula: LOP = 5.893 × TC + 0.734 × DBP + 0.912 × SBP − 220.046
+ *
+ * - Sample: 171 adults visited; how many reached occlusion is not at hand.
+ * - Fitted range: not at hand.
+ * - Error: R² 0.49 with a standard deviation of 42 mmHg leaves 30 mmHg (`derived`), about ± 59.
+ *   A later study found 5 cm thigh cuffs beyond estimation with precision.
+ * - Evidence: `unconfirmed`; written from memory. The slopes fit the published standardised
+ *   ones; the intercept could not be checked.
+ * - Source: Eur J Appl Physiol 2015;115(2):397–405.
+ *
+ * @param circumferenceCm - TC, thigh circumference, recalled as at 33 % of thigh length [cm]
+ * @param systolicMmHg - SBP, brachial systolic pressure, supine [mmHg]
+ * @param diastolicMmHg - DBP, brachial diastolic pressure, supine [mmHg]
+ * @returns LOP, limb occlusion pressure [mmHg]
+ *
+ * @example
+ * ```ts
+ * import { thigh2015 } from 'cuffwork/equations';
+ * Math.round(thigh2015(55, 120, 70)); // => 265
+ * ```
+ */
+export const thigh2015 = (circumferenceCm: number, systolicMmHg: number, diastolicMmHg: number): number =>
+  5.893 * circumferenceCm + 0.734 * diastolicMmHg + 0.912 * systolicMmHg - 220.046;
+
+export const thigh2015Equation = {
+  id: 'thigh-2015',
+  name: 'thigh regression, 5 cm cuff (2015)',
+  formula: '5.893 * TC + 0.734 * DBP + 0.912 * SBP - 220.046',
+  symbols: { TC: 'circumferenceCm', DBP: 'diastolicMmHg', SBP: 'systolicMmHg' },
+  apply: (r) => thigh2015(r.circumferenceCm, r.systolicMmHg, r.diastolicMmHg),
+  needs: [],
+  limb: 'leg',
+  cuffWidthCm: 5,
+  posture: 'supine',
+  sample: '171 adults visited, both sexes; how many reached occlusion is not at hand',
+  fitted: {},
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
+  error: { standardDeviationMmHg: 30, evidence: 'derived', assumption: 'error-from-fit' },
+  evidence: 'unconfirmed',
+  sources: ['limb-circumference-2015', 'cuff-width-2012', 'narrow-cuffs-2024'],
+  assumptions: ['girth-site-third'],
+} as const satisfies OcclusionEquation;

@@ -1,0 +1,24 @@
+import { Decimal as Shared } from 'decimal.js';
+
+/** A private clone: a host that sets the shared precision cannot change an answer. */
+const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
+
+export type Decimal = Shared;
+
+/**
+ * A double enters decimal arithmetic at 12 significant digits, so that an equation that gives
+ * 159.99999999999997 for 160 does not lose a whole gauge step.
+ */
+export const decimal = (value: number): Decimal => new Private(value.toPrecision(12));
+
+/** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. */
+export function sum(values: Iterable<number>): number {
+  let total = new Private(0);
+  for (const value of values) total = total.plus(decimal(value));
+  return total.toNumber();
+}
+
+/** Exact product in decimals: 0.57 × 300 is 171. */
+export function product(first: number, ...others: number[]): number {
+  return others.reduce((total, value) => total.times(decimal(value)), decimal(first)).toNumber();
+}

@@ -1,0 +1,27 @@
+import type { Unit } from './quantities.js';
+
+const WORDS: Record<Unit, string> = {
+  'mm[Hg]': ' mmHg',
+  cm: ' cm',
+  kg: ' kg',
+  '[lb_av]': ' lb',
+  s: ' s',
+  min: ' min',
+  a: ' years',
+  '%': ' %',
+  '{reps}': ' repetitions',
+  '1': '',
+};
+
+/** A number for people to read: at most two decimals (or four significant digits below one), no trailing zeros. */
+export const format = (value: number): string =>
+  String(Math.abs(value) < 1 ? Number(value.toPrecision(4)) : Number(value.toFixed(2)));
+
+/** A number with its unit as people write it. */
+export const formatUnit = (value: number, unit: Unit): string => format(value) + WORDS[unit];
+
+/** Seconds as minutes and seconds: 390 is 6:30. */
+export function clock(seconds: number): string {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}

@@ -1,0 +1,93 @@
+/** UCUM code of a unit, or an annotation in braces for a plain count. */
+export type Unit = 'mm[Hg]' | 'cm' | 'kg' | '[lb_av]' | 's' | 'min' | 'a' | '%' | '{reps}' | '1';
+
+/** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
+export interface Quantity {
+  readonly name: string;
+  readonly unit: Unit;
+  /** Values outside `min` to `max` are refused as impossible; the bounds are this project's own guard (`practice`). */
+  readonly min: number;
+  readonly max: number;
+  readonly whole?: true;
+  /** Units a value is likely to have been given in by mistake, with the factor to `unit`. */
+  readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
+}
+
+const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
+const LENGTH = [
+  { unit: 'inches', factor: 2.54 },
+  { unit: 'millimetres', factor: 0.1 },
+  { unit: 'metres', factor: 100 },
+] as const;
+const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
+const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
+
+/**
+ * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
+ * docs all read their bounds here. A field has one meaning and one unit wherever it stands.
+ */
+export const quantities = {
+  circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
+  cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 2, max: 40, slips: LENGTH.slice(1) },
+  fromWidthCm: {
+    name: 'width of the cuff the pressure belongs to',
+    unit: 'cm',
+    min: 2,
+    max: 40,
+    slips: LENGTH.slice(1),
+  },
+  toWidthCm: { name: 'width of the cuff that will be worn', unit: 'cm', min: 2, max: 40, slips: LENGTH.slice(1) },
+  systolicMmHg: { name: 'systolic pressure', unit: 'mm[Hg]', min: 60, max: 300, slips: KPA },
+  diastolicMmHg: { name: 'diastolic pressure', unit: 'mm[Hg]', min: 30, max: 200, slips: KPA },
+  occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
+  valueMmHg: { name: 'measured occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
+  standardDeviationMmHg: { name: 'standard deviation of a pressure', unit: 'mm[Hg]', min: 0, max: 300 },
+  gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
+  ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
+  ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },
+  percent: { name: 'percent', unit: '%', min: 1, max: 100, slips: FRACTION },
+  load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: [{ unit: 'grams', factor: 0.001 }] },
+  step: {
+    name: 'smallest step between loads',
+    unit: 'kg',
+    min: 0.01,
+    max: 100,
+    slips: [{ unit: 'grams', factor: 0.001 }],
+  },
+  repetitions: { name: 'repetitions', unit: '{reps}', min: 1, max: 500, whole: true },
+  repetitionsInReserve: { name: 'repetitions in reserve', unit: '{reps}', min: 0, max: 10 },
+  restS: { name: 'rest between sets', unit: 's', min: 0, max: 3600, slips: MINUTES },
+  eccentricS: { name: 'eccentric (lowering) time', unit: 's', min: 0, max: 60, slips: MINUTES },
+  bottomS: { name: 'pause at the bottom', unit: 's', min: 0, max: 60, slips: MINUTES },
+  concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
+  topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
+} as const satisfies Record<string, Quantity>;
+
+/** The name of a numeric field of the vocabulary. */
+export type QuantityName = keyof typeof quantities;
+
+/** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
+export const limbGirth = {
+  arm: { ...quantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
+  leg: { ...quantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
+} as const satisfies Record<string, Quantity>;
+
+/** Limb the cuff is on. */
+export type Limb = 'arm' | 'leg';
+/** Side of the body. */
+export type Side = 'left' | 'right';
+/** Posture in which a pressure holds. */
+export type Posture = 'supine' | 'seated' | 'standing';
+/** Sex, as the fitted equations code it. */
+export type Sex = 'male' | 'female';
+/** Unit of a load. */
+export type LoadUnit = 'kg' | 'lb';
+
+export const LIMBS = ['arm', 'leg'] as const;
+export const SIDES = ['left', 'right'] as const;
+export const POSTURES = ['supine', 'seated', 'standing'] as const;
+export const SEXES = ['male', 'female'] as const;
+export const LOAD_UNITS = ['kg', 'lb'] as const;
+
+/** UCUM code of a load unit. */
+export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb' ? '[lb_av]' : 'kg');

@@ -1,0 +1,20 @@
+import { decimal } from './decimal.js';
+
+export type Rounding = 'down' | 'nearest';
+
+/**
+ * A positive value brought to a multiple of a step, in decimals. `nearest` takes half a step up.
+ *
+ * @example
+ * ```ts
+ * import { roundToStep } from 'cuffwork';
+ * roundToStep(80.9, 2, 'down'); // => 80
+ * roundToStep(0.57 * 300, 1, 'down'); // => 171
+ * ```
+ */
+export function roundToStep(value: number, step: number, rounding: Rounding): number {
+  const steps = decimal(value).div(decimal(step));
+  // The quotient is brought to 12 digits too: 0.3 / 0.1 must be 3 steps.
+  const whole = decimal(steps.toNumber());
+  return (rounding === 'down' ? whole.floor() : whole.plus(0.5).floor()).times(decimal(step)).toNumber();
+}

@@ -1,0 +1,37 @@
+import type { OneRepMaxEquation } from '../equation.js';
+
+/**
+ * One-repetition maximum by the Epley equation.
+ *
+ * Formula: 1RM = w × (1 + r / 30)
+ *
+ * - Shape: a straight line in r, without an upper end. At r = 1 it gives 1.033 w; {@link estimateOneRepMax}
+ *   takes a load lifted once as the maximum itself, so there is a small jump between 1 and 2 repetitions.
+ * - Fitted range: none; a poundage chart without published data. Used up to about 10 repetitions.
+ * - Error: see {@link estimateOneRepMax}.
+ * - Evidence: `secondary` (the constant 1/30; 0.033 and 0.0333 are in circulation too).
+ * - Source: Poundage chart, 1985; provenance reviewed in Biol Sport 2014;31(2):157–161.
+ *
+ * @param load - w, load lifted [kg or lb]
+ * @param repetitionsToFailure - r, repetitions to failure
+ * @returns 1RM, in the unit of `load`
+ *
+ * @example
+ * ```ts
+ * import { epley } from 'cuffwork/equations';
+ * epley(90, 10); // => 120
+ * ```
+ */
+export const epley = (load: number, repetitionsToFailure: number): number => load * (1 + repetitionsToFailure / 30);
+
+export const epleyEquation = {
+  id: 'epley-1985',
+  name: 'Epley',
+  formula: 'w * (1 + r / 30)',
+  symbols: { w: 'load', r: 'repetitionsToFailure' },
+  apply: epley,
+  basis: 'practitioner',
+  evidence: 'secondary',
+  sources: ['epley-1985', 'equation-provenance-2014'],
+  assumptions: ['constant-one-thirtieth'],
+} as const satisfies OneRepMaxEquation;

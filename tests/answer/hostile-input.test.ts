@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isInputError } from '../../src/index.js';
+import { expectPlainJson, frozen } from '../support/answers.js';
+import { doors } from '../support/doors.js';
+
+const throws = () => {
+  throw new RangeError('from the caller’s own getter');
+};
+const cycle: Record<string, unknown> = {};
+cycle['self'] = cycle;
+
+/** Values that no field takes. */
+const hostile: readonly unknown[] = [
+  undefined,
+  null,
+  NaN,
+  Infinity,
+  -Infinity,
+  10n,
+  Symbol('s'),
+  () => 1,
+  new Date(0),
+  new Map(),
+  [],
+  [1],
+  '',
+  '50',
+  '\ud800',
+  true,
+  Object.create({ inherited: 1 }),
+  new Proxy({}, { getPrototypeOf: throws }),
+  new Proxy({}, { ownKeys: throws, get: throws, getOwnPropertyDescriptor: throws }),
+  cycle,
+  JSON.parse('{"__proto__":{"percent":50}}'),
+];
+
+/** Runs a call that may end in an answer or in an InputError, and in nothing else. */
+function answerOrInputError(call: () => unknown): 'answer' | 'error' {
+  try {
+    call();
+    return 'answer';
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    expect(error.issues.length).toBeGreaterThan(0);
+    for (const { text, expected, received } of error.issues) {
+      expect(text).not.toBe('');
+      expect(text).not.toMatch(/\{(field|expected|received|slip|converted)\}/);
+      expect(expected).not.toBe('');
+      expect(received).not.toBe('');
+    }
+    expect(JSON.parse(JSON.stringify(error.issues))).toEqual(error.issues);
+    return 'error';
+  }
+}
+
+for (const [name, { call, right }] of Object.entries(doors)) {
+  describe(name, () => {
+    const run = (input: unknown) => answerOrInputError(() => call(input as never));
+
+    it('takes a right input, leaves it as it was, and answers in plain JSON', () => {
+      const answer = call(frozen(structuredClone(right)) as never);
+      if (typeof answer === 'object' && name !== 'cite') expectPlainJson(answer);
+      else expect(answer).toBeTruthy();
+    });
+
+    it('refuses anything that is not a plain object', () => {
+      // A list of answers can be cited, so a list is right there.
+      const wrong = hostile.slice(0, 19).filter((input) => name !== 'cite' || !Array.isArray(input));
+      for (const input of wrong) expect(run(input)).toBe('error');
+    });
+
+    it('refuses or survives hostile values in every field', () => {
+      for (const field of Object.keys(right)) {
+        for (const value of hostile) run({ ...right, [field]: value });
+        run(Object.defineProperty({ ...right }, field, { get: throws, enumerable: true }));
+      }
+    });
+
+    it('ends in an answer or an InputError whatever it is given', () => {
+      const value = fc.oneof(
+        fc.anything({ withBigInt: true, withDate: true, withMap: true, withNullPrototype: true }),
+        fc.double(),
+      );
+      const tampered = fc
+        .tuple(fc.constantFrom(...Object.keys(right)), value)
+        .map(([field, other]) => ({ ...right, [field]: other }));
+      fc.assert(
+        fc.property(fc.oneof(value, tampered), (input) => {
+          run(input);
+        }),
+        { numRuns: 400 },
+      );
+    });
+  });
+}
+
+describe('unknown fields', () => {
+  const checked = Object.entries(doors).filter(([name]) => name !== 'explain' && name !== 'cite');
+  it.each(checked)('%s refuses them by name', (_name, { call, right }) => {
+    try {
+      call({ ...right, gaugeStep: 5 } as never);
+      expect.unreachable('a field nobody reads was taken');
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+      expect(error.issues).toMatchObject([{ code: 'unknown-field', path: ['gaugeStep'] }]);
+    }
+  });
+  it('does not read fields from a polluted prototype', () => {
+    const polluted = Object.prototype as Record<string, unknown>;
+    polluted['repetitionsInReserve'] = 5;
+    try {
+      const { call, right } = doors['estimateOneRepMax']!;
+      expect(call(right as never)).toMatchObject({ inputs: { repetitionsInReserve: 0 } });
+    } finally {
+      delete polluted['repetitionsInReserve'];
+    }
+  });
+});

@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import { attempt, estimateOcclusionPressure, InputError, isInputError, type InputIssue } from '../../src/index.js';
+import { planSession } from '../../src/plan/index.js';
+import { doors } from '../support/doors.js';
+
+function issuesOf(call: () => unknown): readonly InputIssue[] {
+  try {
+    call();
+  } catch (error) {
+    if (isInputError(error)) return error.issues;
+    throw error;
+  }
+  return [];
+}
+const places = (issues: readonly InputIssue[]) => issues.map(({ path, code }) => [path.join('.'), code]);
+
+const right = doors['estimateOcclusionPressure']!.right;
+const estimate = (change: object) => issuesOf(() => estimateOcclusionPressure({ ...right, ...change } as never));
+
+describe('input errors', () => {
+  it('names every wrong field at once', () => {
+    const wrong = {
+      limb: 'neck',
+      circumferenceCm: '55',
+      systolicMmHg: NaN,
+      diastolicMmHg: -70,
+      cuffWidthCm: Infinity,
+      posture: 1,
+      ageYears: null,
+      sex: 'x',
+      equation: 'mine',
+      girth: 55,
+    };
+    expect(places(estimate(wrong))).toEqual([
+      ['limb', 'not-one-of'],
+      ['circumferenceCm', 'wrong-type'],
+      ['systolicMmHg', 'not-finite'],
+      ['diastolicMmHg', 'out-of-range'],
+      ['cuffWidthCm', 'not-finite'],
+      ['posture', 'not-one-of'],
+      ['ageYears', 'wrong-type'],
+      ['sex', 'not-one-of'],
+      ['equation', 'not-one-of'],
+      ['girth', 'unknown-field'],
+    ]);
+  });
+
+  it('names every missing field at once', () => {
+    const { length } = Object.keys(right);
+    const issues = issuesOf(() => estimateOcclusionPressure({} as never));
+    expect(issues.map(({ code }) => code)).toEqual(Array(length).fill('missing'));
+  });
+
+  it.each([
+    ['inches for a thigh', { circumferenceCm: 21.5 }, 'inches', '54.61 cm'],
+    ['inches for an arm', { limb: 'arm', circumferenceCm: 12.5 }, 'inches', '31.75 cm'],
+    ['millimetres', { circumferenceCm: 550 }, 'millimetres', '55 cm'],
+    ['metres', { circumferenceCm: 0.55 }, 'metres', '55 cm'],
+    ['kPa, systolic', { systolicMmHg: 16 }, 'kPa', '120.01 mmHg'],
+    ['kPa, diastolic', { diastolicMmHg: 9.3 }, 'kPa', '69.76 mmHg'],
+  ])('names the likely slip: %s', (_name, change, unit, converted) => {
+    const issues = estimate(change);
+    expect(issues).toHaveLength(1);
+    expect(issues[0]).toMatchObject({ code: 'unit-slip', values: { slip: unit, converted } });
+    expect(issues[0]!.text).toContain(unit);
+  });
+
+  it('names swapped pressures', () => {
+    expect(estimate({ systolicMmHg: 70, diastolicMmHg: 120 })).toMatchObject([{ code: 'swapped-pressures' }]);
+    expect(estimate({ systolicMmHg: 100, diastolicMmHg: 100 })).toMatchObject([{ code: 'swapped-pressures' }]);
+  });
+
+  it('refuses a 900 cm thigh without guessing', () => {
+    expect(estimate({ circumferenceCm: 900 })).toMatchObject([{ path: ['circumferenceCm'] }]);
+  });
+
+  it('names a fraction given for a percent', () => {
+    const { call, right: target } = doors['targetCuffPressure']!;
+    const issues = issuesOf(() => call({ ...target, percent: 0.5 } as never));
+    expect(issues).toMatchObject([{ code: 'unit-slip', values: { converted: '50 %' } }]);
+  });
+
+  it('says which field was probably meant', () => {
+    const [issue] = estimate({ circumference: 55 });
+    expect(issue).toMatchObject({ code: 'unknown-field', expected: 'perhaps circumferenceCm' });
+  });
+
+  it('says when an equation does not apply, and to what', () => {
+    expect(estimate({ equation: 'thigh-2019' })).toMatchObject([{ path: ['cuffWidthCm'] }]);
+    expect(estimate({ equation: 'thigh-2019', cuffWidthCm: 18 })).toMatchObject([{ path: ['ageYears'] }]);
+    expect(estimate({ equation: 'arm-2015' })).toMatchObject([{ path: ['limb'] }]);
+  });
+
+  it('attempt returns the issues as data, and lets other errors through', () => {
+    expect(attempt(estimateOcclusionPressure, right as never).ok).toBe(true);
+    expect(attempt(estimateOcclusionPressure, {} as never)).toMatchObject({ ok: false });
+    const fail = () => {
+      throw new TypeError('not ours');
+    };
+    expect(() => attempt(fail, undefined)).toThrow(TypeError);
+  });
+
+  it('is known across copies of the package by its fields', () => {
+    const copy = Object.assign(new Error('x'), { name: 'InputError', issues: [] });
+    expect(isInputError(copy)).toBe(true);
+    expect(isInputError(new InputError([]))).toBe(true);
+    expect(isInputError({ name: 'InputError', issues: [] })).toBe(false);
+  });
+});
+
+describe('input errors of a whole plan', () => {
+  const plan = doors['planSession']!.right as Record<string, any>;
+  it('names what is wrong in every part, from the top of the request', () => {
+    const issues = issuesOf(() =>
+      planSession({
+        ...plan,
+        systolicMmHg: 70,
+        diastolicMmHg: 120,
+        limbs: [
+          { ...plan['limbs'][0], circumferenceCm: 21 },
+          { ...plan['limbs'][0], side: 'right', percent: 0.5 },
+        ],
+        exercises: [
+          { ...plan['exercises'][0], oneRepMax: { load: 60, repetitions: 50 }, sets: [{ repetitions: 10 }] },
+          { ...plan['exercises'][0], limb: 'arm', available: [10], tempo: { eccentricS: 2 } },
+        ],
+      } as never),
+    );
+    expect(places(issues)).toEqual([
+      ['limbs.1.percent', 'unit-slip'],
+      ['exercises.1.tempo.concentricS', 'missing'],
+      ['systolicMmHg', 'swapped-pressures'],
+      ['exercises.0.oneRepMax.repetitions', 'wrong-relation'],
+      ['exercises.0.sets', 'wrong-relation'],
+      ['exercises.1.available', 'wrong-relation'],
+      ['exercises.1.limb', 'wrong-relation'],
+    ]);
+  });
+  it('asks for a girth where no pressure was measured', () => {
+    const { circumferenceCm: _, ...limb } = plan['limbs'][0];
+    expect(places(issuesOf(() => planSession({ ...plan, limbs: [limb] } as never)))).toEqual([
+      ['limbs.0.circumferenceCm', 'missing'],
+    ]);
+  });
+  it('asks for a limb for every exercise', () => {
+    const exercises = [{ ...plan['exercises'][0], side: 'right' }];
+    expect(places(issuesOf(() => planSession({ ...plan, exercises } as never)))).toEqual([
+      ['exercises.0.limb', 'wrong-relation'],
+    ]);
+  });
+});

@@ -1,0 +1,69 @@
+import fc from 'fast-check';
+import { compile } from 'mathjs';
+import { describe, expect, it } from 'vitest';
+import { correctForCuffWidth, equations, type Symbols } from '../../src/index.js';
+import type { OcclusionReadings } from '../../src/pressure/equation.js';
+import { quantity, readings } from '../support/arbitraries.js';
+
+/** The symbols of a formula with their values, as an independent evaluator wants them. */
+const scope = (symbols: Symbols, fields: Readonly<Record<string, unknown>>) =>
+  Object.fromEntries(
+    Object.entries(symbols).map(([symbol, use]) => [
+      symbol,
+      typeof use === 'string' ? fields[use] : use.codes[String(fields[use.field])],
+    ]),
+  );
+
+// A few roundings apart: evaluators may order sums and products differently (4 ε of the largest term, here ≤ 1e4).
+const CLOSE = 1e-11;
+const expectClose = (a: number, b: number) =>
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(CLOSE * Math.max(1, Math.abs(a)));
+
+// Source of the expected values: the formula text, parsed and evaluated by mathjs.
+describe('formula text and code agree', () => {
+  for (const equation of equations.occlusionPressure) {
+    it(equation.id, () => {
+      const formula = compile(equation.formula);
+      fc.assert(
+        fc.property(readings, (given) => {
+          const expected: number = formula.evaluate(scope(equation.symbols, given));
+          expectClose(equation.apply(given as Required<OcclusionReadings>), expected);
+        }),
+      );
+    });
+  }
+  for (const equation of equations.oneRepetitionMaximum) {
+    it(equation.id, () => {
+      const formula = compile(equation.formula);
+      const most = 'repetitionsBelow' in equation ? equation.repetitionsBelow - 1 : 100;
+      fc.assert(
+        fc.property(quantity('load'), fc.integer({ min: 1, max: most }), (load, repetitionsToFailure) => {
+          const expected: number = formula.evaluate(scope(equation.symbols, { load, repetitionsToFailure }));
+          expectClose(equation.apply(load, repetitionsToFailure), expected);
+        }),
+      );
+    });
+  }
+  it('width correction', () => {
+    const widths = [quantity('diastolicMmHg'), quantity('fromWidthCm'), quantity('toWidthCm')] as const;
+    fc.assert(
+      fc.property(
+        fc.double({ min: 201, max: 1000, noNaN: true }),
+        ...widths,
+        (occlusionMmHg, diastolicMmHg, fromWidthCm, toWidthCm) => {
+          const answer = correctForCuffWidth({ occlusionMmHg, diastolicMmHg, fromWidthCm, toWidthCm });
+          expectClose(answer.value, compile(answer.formula).evaluate(scope(answer.symbols, answer.inputs)));
+        },
+      ),
+    );
+  });
+});
+
+// Own algebra of the forms, as stated beside each equation.
+describe('algebra of the equations', () => {
+  it('lists at least one equation of every kind, each id once', () => {
+    const ids = Object.values(equations).flatMap((list) => list.map(({ id }) => id as string));
+    expect(ids.length).toBeGreaterThanOrEqual(6);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+});

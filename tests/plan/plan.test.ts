@@ -1,0 +1,192 @@
+import { describe, expect, expectTypeOf, it } from 'vitest';
+import type * as z from 'zod';
+import { cite, explain, InputError, sources } from '../../src/index.js';
+import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
+import type { planRequest } from '../../src/plan/schema.js';
+import { planRequestSchema } from '../../src/schemas.js';
+import { expectPlainJson } from '../support/answers.js';
+
+const tempo = { eccentricS: 2, concentricS: 2 };
+const request = {
+  label: 'Athlete B',
+  ageYears: 31,
+  sex: 'male',
+  systolicMmHg: 124,
+  diastolicMmHg: 76,
+  posture: 'supine',
+  limbs: [
+    { limb: 'leg', side: 'right', circumferenceCm: 60, cuffWidthCm: 18, percent: 60, gaugeStepMmHg: 2 },
+    {
+      limb: 'arm',
+      side: 'right',
+      cuffWidthCm: 10,
+      percent: 40,
+      measured: { valueMmHg: 150, method: 'doppler', cuffWidthCm: 5 },
+    },
+  ],
+  exercises: [
+    {
+      name: 'leg extension',
+      limb: 'leg',
+      oneRepMax: { load: 50, repetitions: 10 },
+      percent: 30,
+      step: 2.5,
+      scheme: '30-15-15-15',
+      tempo,
+      restS: 60,
+      restriction: 'continuous',
+    },
+    {
+      name: 'arm curl',
+      limb: 'arm',
+      oneRepMax: { load: 40, unit: 'lb' },
+      percent: 25,
+      available: [5, 8, 10, 12],
+      sets: [{ repetitions: 20, restS: 45 }, { repetitions: 12 }],
+      tempo,
+      restS: 30,
+      restriction: 'intermittent',
+    },
+  ],
+} as const satisfies PlanRequest;
+
+describe('planSession', () => {
+  const plan = planSession(request);
+  const [legs, arms] = plan.items;
+
+  it('is one plain JSON document with everything a session needs', () => {
+    expectPlainJson(plan);
+    expect(plan).toMatchObject({ document: 'plan', schemaVersion: 1, request });
+    expect(plan.items.map(({ exercise, side, limb }) => [exercise, side, limb])).toEqual([
+      ['leg extension', 'right', 'leg'],
+      ['arm curl', 'right', 'arm'],
+    ]);
+  });
+
+  // Worked by hand: 65.290 + 1.110 × 60 + 0.178 × 124 + 1.153 × 31 − 7.984 = 181.721; 60 % is 109.03, down to 108.
+  // 50 × 36 / 27 = 66.67 kg; 30 % is 20 kg. 75 repetitions × 4 s + 3 × 60 s = 480 s; 75 × 20 kg = 1500 kg.
+  it('composes pressure, load and session', () => {
+    expect(legs!.occlusion).toMatchObject({ equation: 'thigh-2019', evidence: 'published' });
+    expect(legs!.occlusion.value.toFixed(3)).toBe('181.721');
+    expect(legs!.target.value).toBe(108);
+    expect(legs!.load.value).toBe(20);
+    expect(legs!.totals.sessionTime.value).toBe(480);
+    expect(legs!.totals.volumeLoad).toMatchObject({ value: 1500, unit: 'kg' });
+  });
+
+  // Worked by hand: 76 + (150 − 76) × 5 / 10 = 113; 40 % is 45.2, down to 45 mmHg. 25 % of 40 lb is 10 lb; 32 × 10 lb = 320 lb.
+  it('carries a measured pressure to the cuff that will be worn, and keeps pounds', () => {
+    expect(arms!.occlusion).toMatchObject({ equation: 'width-correction', value: 113 });
+    expect(arms!.target.value).toBe(45);
+    expect(arms!.load).toMatchObject({ value: 10, unit: '[lb_av]' });
+    expect(arms!.totals.volumeLoad).toMatchObject({ value: 320, unit: '[lb_av]' });
+    expect(arms!.totals.restrictionTime.value).toBe(128);
+    expect(arms!.totals.sessionTime.value).toBe(173);
+  });
+
+  it('takes a measurement with the cuff that will be worn as it is', () => {
+    const limb = { ...request.limbs[1], measured: { valueMmHg: 150, method: 'doppler' } } as const;
+    const [item] = planSession({ ...request, limbs: [request.limbs[0], limb] }).items.slice(1);
+    expect(item!.occlusion).toMatchObject({ equation: 'measured-doppler', value: 150 });
+  });
+
+  it('adds up the restriction of each limb over its exercises', () => {
+    const exercises = Array.from({ length: 3 }, () => ({ ...request.exercises[0], restS: 120 }));
+    const { limbs, cautions } = planSession({ ...request, limbs: [request.limbs[0]], exercises });
+    expect(limbs).toMatchObject([{ side: 'right', limb: 'leg', exercises: 3, restrictionTime: { value: 1980 } }]);
+    expect(cautions.map(({ code }) => code)).toContain('restriction-long-limb');
+  });
+
+  it('lists every caution once, gravest first', () => {
+    const { cautions } = planSession({ ...request, systolicMmHg: 182 });
+    expect(cautions[0]).toMatchObject({ severity: 'stop', code: 'blood-pressure-refer' });
+    expect(new Set(cautions.map(({ text }) => text)).size).toBe(cautions.length);
+    const order = cautions.map(({ severity }) => ['stop', 'caution', 'note'].indexOf(severity));
+    expect(order).toEqual([...order].sort());
+  });
+
+  it('warns of blood pressure where nothing was estimated too', () => {
+    const limbs = [{ ...request.limbs[1], measured: { valueMmHg: 190, method: 'doppler' } }] as const;
+    const high = planSession({ ...request, systolicMmHg: 150, limbs, exercises: [request.exercises[1]] });
+    expect(high.cautions.map(({ code }) => code)).toContain('blood-pressure-high');
+  });
+
+  it('carries the standing sentences, the signs to stop at, and its sources', () => {
+    expect(plan.standing.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['not-cleared', 'local-codes-decide', 'screen-first']),
+    );
+    expect(plan.stopSigns).toHaveLength(8);
+    expect(plan.sources).toEqual(cite(plan).map(({ id }) => id));
+    for (const id of plan.sources) expect(sources).toHaveProperty(id);
+  });
+
+  it('never says that anyone is safe or cleared', () => {
+    const text = (JSON.stringify(plan) + explain(plan))
+      .replaceAll('does not clear anyone', '')
+      .replaceAll('not-cleared', '');
+    expect(text).not.toMatch(/\bsafe\b|\bcleared\b/i);
+  });
+
+  it('refuses a measurement at or below diastolic pressure, a limb listed twice, and no girth', () => {
+    const limb = (change: object) =>
+      ({ ...request, limbs: [request.limbs[0], { ...request.limbs[1], ...change }] }) as PlanRequest;
+    expect(() => planSession(limb({ measured: { valueMmHg: 70, method: 'doppler' } }))).toThrow(
+      /limbs\[1\]\.measured\.valueMmHg/,
+    );
+    expect(() => planSession({ ...request, limbs: [request.limbs[0], request.limbs[0]] })).toThrow(/limbs\[1\]\.side/);
+    expect(() => planSession(limb({ measured: undefined }))).toThrow(/limbs\[1\]\.circumferenceCm/);
+  });
+});
+
+describe('explain', () => {
+  const plan = planSession(request);
+  const page = explain(plan);
+
+  it('prints a page with the working of every number', () => {
+    for (const line of [
+      'LOP = 65.290 + 1.110 × TC + 0.178 × SBP + 1.153 × age − 7.984 × sex',
+      '= 65.290 + 1.110 × 60 + 0.178 × 124 + 1.153 × 31 − 7.984 × 1',
+      '= 181.72 mmHg',
+      'rounded down, steps of 2 mmHg: 108 mmHg',
+      '1RM = w × 36 / (37 − r)',
+      '= 50 × 36 / (37 − 10)',
+      '= 76 + (150 − 76) × 5 / 10',
+      'brought to the nearest, the weights there are: 10 lb',
+      'VL = R × w',
+      '= (20 + 12) × 10',
+      'one wrong line',
+    ].slice(0, -1)) {
+      expect(page).toContain(line);
+    }
+    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
+  });
+
+  it('prints the clock, cautions, signs and sources', () => {
+    expect(page).toContain('  2:00  rest');
+    for (const { text } of [...plan.cautions, ...plan.standing, ...plan.stopSigns]) expect(page).toContain(text);
+    for (const { text } of cite(plan)) expect(page).toContain(text);
+  });
+
+  it('works on a plan that was stored and read back', () => {
+    expect(explain(JSON.parse(JSON.stringify(plan)) as Plan)).toBe(page);
+  });
+
+  it('refuses what is neither an answer nor a plan', () => {
+    for (const other of [{}, { document: 'plan' }, { kind: 'training-load' }, { document: 'plan', items: [null] }]) {
+      expect(() => explain(other as never)).toThrow(InputError);
+    }
+  });
+});
+
+describe('planRequestSchema', () => {
+  const validate = (value: unknown) => planRequestSchema['~standard'].validate(value);
+  it('has the type of the request', () => {
+    expectTypeOf<z.input<typeof planRequest>>().toExtend<PlanRequest>();
+    expectTypeOf<PlanRequest>().toExtend<Readonly<unknown>>();
+  });
+  it('is a Standard Schema that accepts what planSession accepts', async () => {
+    expect(await validate(request)).toEqual({ value: request });
+    const { issues } = await validate({ ...request, systolicMmHg: 16, extra: 1 });
+    expect(issues).toHaveLength(2);
+  });
+});

@@ -1,0 +1,69 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+
+/** A block of example code: where it stands, and its lines. */
+interface Example {
+  readonly place: string;
+  readonly code: string;
+}
+
+const fences = (text: string, place: string): Example[] =>
+  [...text.matchAll(/^```(?:ts|js)\n([\s\S]*?)^```/gm)].map((match, index) => ({
+    place: `${place} #${index + 1}`,
+    code: match[1]!,
+  }));
+
+/** Every doc comment’s text without its stars. */
+const comments = (text: string): string =>
+  [...text.matchAll(/\/\*\*[\s\S]*?\*\//g)].map(([comment]) => comment.replace(/^\s*\/?\*+[ /]?/gm, '')).join('\n');
+
+const under = (folder: string, ending: string): string[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith(ending))
+    .map((name) => join(folder, name));
+
+const examples: Example[] = [
+  ...under('src', '.ts').flatMap((file) => fences(comments(readFileSync(file, 'utf8')), file)),
+  ...['README.md', 'DEVELOPERS.md', ...under('docs', '.md')].flatMap((file) =>
+    fences(readFileSync(file, 'utf8'), file),
+  ),
+];
+
+/**
+ * `expression; // => value` becomes an assertion that counts itself; imports become imports of the built package.
+ */
+function runnable(code: string): { js: string; claims: number } {
+  let claims = 0;
+  const lines = code
+    .replace(/^import \{([\s\S]*?)\} from '(.*?)';$/gm, (_line, names: string, from: string) => {
+      return `const {${names.replaceAll(/\btype \w+,?/g, '').replaceAll(' as ', ': ')}} = await importPackage('${from}');`;
+    })
+    .split('\n')
+    .map((line) => {
+      const claim = /^(\s*)(?!const |\/\/)(.*?);? \/\/ => (.*)$/.exec(line);
+      if (!claim) return line;
+      claims += 1;
+      return `${claim[1]}expect(${claim[2]}).toEqual(${claim[3]});`;
+    });
+  const js = ts.transpile(lines.join('\n'), { target: ts.ScriptTarget.ES2022, module: ts.ModuleKind.ESNext });
+  return { js, claims };
+}
+
+const AsyncFunction = (async () => {}).constructor as new (...parts: string[]) => (...args: unknown[]) => Promise<void>;
+
+// The built package, by its own name: what a reader of the docs imports.
+const importPackage = (name: string): Promise<unknown> => import(/* @vite-ignore */ name);
+
+describe('examples in the docs', () => {
+  it('are found', () => {
+    expect(examples.length).toBeGreaterThan(20);
+  });
+  it.each(examples)('$place runs and gives what it says', async ({ code, place }) => {
+    const { js, claims } = runnable(code);
+    expect.assertions(claims + 1);
+    expect(claims > 0 || !place.startsWith('src'), 'an example in a doc comment claims something').toBe(true);
+    await new AsyncFunction('importPackage', 'expect', 'console', js)(importPackage, expect, { log: () => {} });
+  });
+});

@@ -1,0 +1,61 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, sep } from 'node:path';
+import ts from 'typescript';
+import { describe, expect, it } from 'vitest';
+
+// Lowest first: a file imports only from its own floor and the floors below it.
+const FLOORS = ['quantity', 'evidence', 'answer', 'strength', 'pressure', 'session', 'study', 'plan'];
+
+const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => join('src', name));
+
+const importsOf = (file: string) =>
+  ts.preProcessFile(readFileSync(file, 'utf8')).importedFiles.map(({ fileName }) => fileName);
+
+describe('the floors of src', () => {
+  it('are the folders there are', () => {
+    const folders = readdirSync('src', { withFileTypes: true }).filter((entry) => entry.isDirectory());
+    for (const { name } of folders) expect([...FLOORS, 'checks']).toContain(name);
+    expect(files.length).toBeGreaterThan(30);
+  });
+
+  it.each(files)('%s imports downwards only', (file) => {
+    const floor = FLOORS.indexOf(file.split(sep)[1]!);
+    for (const name of importsOf(file)) {
+      if (!name.startsWith('.')) {
+        expect(['zod', 'decimal.js', '@standard-schema/spec']).toContain(name);
+        // zod stays in the plan floor and the schemas; decimal.js behind one file.
+        if (name === 'zod') expect(file).toMatch(/^src\/(plan\/|schemas\.ts)/);
+        if (name === 'decimal.js') expect(file).toBe('src/quantity/decimal.ts');
+        continue;
+      }
+      const target = relative('src', join(dirname(file), name)).split(sep);
+      const below = target.length > 1 ? FLOORS.indexOf(target[0]!) : FLOORS.length;
+      if (floor >= 0) expect(below, `${file} imports ${name}`).toBeLessThanOrEqual(floor);
+    }
+  });
+
+  it('equation files import types only', () => {
+    const equations = files.filter((file) => file.includes(`${sep}equations${sep}`));
+    expect(equations.length).toBeGreaterThan(5);
+    for (const file of equations) expect(readFileSync(file, 'utf8')).not.toMatch(/^import (?!type)/m);
+  });
+
+  it('nothing of one engine alone is used', () => {
+    for (const file of files)
+      expect(readFileSync(file, 'utf8'), file).not.toMatch(/\b(Buffer|process|Intl|structuredClone)\b|node:/);
+  });
+});
+
+describe('an equation file', () => {
+  // What a reader of the docs is owed beside every bare function.
+  const parts = ['Formula:', 'Fitted range:', 'Error:', 'Evidence:', 'Source:', '@param', '@returns', '@example'];
+  it.each(files.filter((file) => file.includes(`${sep}equations${sep}`)))(
+    '%s documents everything about it',
+    (file) => {
+      const text = readFileSync(file, 'utf8');
+      for (const part of parts) expect(text).toContain(part);
+    },
+  );
+});

@@ -1,0 +1,106 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const EXPECTED = '160 75 cuffwork/plan ok';
+
+const body = `
+const lop = estimateOcclusionPressure({
+  limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
+});
+const plan = planSession({
+  systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50 }],
+  exercises: [{
+    name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+    scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
+  }],
+});
+const same = widthRatio(54, 120, 70, 10) === lop.value && typeof planRequestSchema['~standard'].validate === 'function';
+console.log(lop.value, plan.items[0]?.totals.repetitions.value, 'cuffwork/plan', same ? 'ok' : 'not the same');
+`;
+const esm = `
+import { estimateOcclusionPressure } from 'cuffwork';
+import { widthRatio } from 'cuffwork/equations';
+import { planSession } from 'cuffwork/plan';
+import { planRequestSchema } from 'cuffwork/schemas';
+${body}`;
+const cjs = `
+const { estimateOcclusionPressure } = require('cuffwork');
+const { widthRatio } = require('cuffwork/equations');
+const { planSession } = require('cuffwork/plan');
+const { planRequestSchema } = require('cuffwork/schemas');
+${body}`;
+
+describe('the packed package in a fresh project', () => {
+  const project = mkdtempSync(join(tmpdir(), 'cuffwork-'));
+  const run = (command: string, args: readonly string[], cwd = project) =>
+    execFileSync(command, args, { cwd, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] }).trim();
+  /** The files of packages that requiring an entry point loads. */
+  const loaded = (entry: string) =>
+    run('node', ['-e', `require('${entry}'); console.log(Object.keys(require.cache).join('\\n'))`]);
+
+  beforeAll(() => {
+    const [packed] = JSON.parse(run('npm', ['pack', '--json', '--pack-destination', project], resolve('.'))) as [
+      { filename: string; files: { path: string }[] },
+    ];
+    for (const { path } of packed.files)
+      expect(path).toMatch(/^(dist\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
+    writeFileSync(join(project, 'package.json'), JSON.stringify({ name: 'fresh', private: true }));
+    run('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', join(project, packed.filename)]);
+  }, 300_000);
+  afterAll(() => rmSync(project, { recursive: true, force: true }));
+
+  it('runs as ESM', () => {
+    writeFileSync(join(project, 'esm.mjs'), esm);
+    expect(run('node', ['esm.mjs'])).toBe(EXPECTED);
+  });
+
+  it('runs as CommonJS', () => {
+    writeFileSync(join(project, 'cjs.cjs'), cjs);
+    expect(run('node', ['cjs.cjs'])).toBe(EXPECTED);
+  });
+
+  it.each([
+    ['NodeNext', 'nodenext', 'main.mts'],
+    ['NodeNext, CommonJS', 'nodenext', 'main.cts'],
+    ['Bundler', 'bundler', 'main.ts'],
+  ])('compiles strictly without skipLibCheck: %s', (_name, resolution, file) => {
+    const folder = join(project, `types-${file}`);
+    mkdirSync(folder);
+    writeFileSync(join(folder, file), `declare const console: { log(...values: unknown[]): void };\n${esm}`);
+    const config = {
+      compilerOptions: {
+        strict: true,
+        exactOptionalPropertyTypes: true,
+        noUncheckedIndexedAccess: true,
+        skipLibCheck: false,
+        noEmit: true,
+        target: 'ES2022',
+        module: resolution === 'bundler' ? 'esnext' : 'nodenext',
+        moduleResolution: resolution,
+        types: [],
+      },
+      files: [file],
+    };
+    writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(config));
+    run('node', [resolve('node_modules/typescript/bin/tsc'), '-p', folder]);
+  });
+
+  it('keeps zod off the root and everything off the equations', () => {
+    expect(loaded('cuffwork')).not.toContain('zod');
+    expect(loaded('cuffwork')).toContain('decimal.js');
+    expect(loaded('cuffwork/plan')).toContain('zod');
+    expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
+  });
+
+  it('names no zod type in a public declaration outside the schemas', () => {
+    for (const file of ['index', 'plan/index', 'equations', 'schemas']) {
+      expect(readFileSync(join(project, 'node_modules/cuffwork/dist', `${file}.d.ts`), 'utf8')).not.toMatch(
+        /from 'zod/,
+      );
+    }
+  });
+});
