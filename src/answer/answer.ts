@@ -110,7 +110,9 @@ export const normalInterval: Assumption = { code: 'normal-interval', text: answe
 
 /** A 95 % interval around a value from errors that add in quadrature. */
 export function interval(value: number, errors: readonly ErrorPart[]) {
-  const standardDeviation = Math.hypot(...errors.map((error) => error.standardDeviation));
+  let variance = 0;
+  for (const error of errors) variance += error.standardDeviation ** 2;
+  const standardDeviation = Math.sqrt(variance);
   return {
     lower: value - NORMAL_95 * standardDeviation,
     upper: value + NORMAL_95 * standardDeviation,

@@ -10,21 +10,23 @@ const MOST_ITEMS = 1000;
 export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
   `${whole ? 'a whole number' : 'a number'} from ${min} to ${formatUnit(max, unit)}`;
 
+const fits = ({ min, max, whole }: Quantity, value: unknown): boolean =>
+  typeof value === 'number' && value >= min && value <= max && (!whole || Number.isInteger(value));
+
 /** What is wrong with a value given for a quantity, with the likely slip where there is one. */
 export function numberIssue(quantity: Quantity, value: unknown, path: Path): InputIssue | undefined {
-  const { min, max, unit, whole } = quantity;
+  if (fits(quantity, value)) return undefined;
+  const { min, max, unit } = quantity;
   const report = (code: IssueCode, values?: MessageValues) =>
     issue(code, path, expectedNumber(quantity), describe(value), values);
   if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
-  if (value < min || value > max) {
-    const slip = quantity.slips?.find(({ factor }) => value * factor >= min && value * factor <= max);
-    return slip
-      ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
-      : report('out-of-range');
-  }
-  return whole && !Number.isInteger(value) ? report('not-whole') : undefined;
+  if (value >= min && value <= max) return report('not-whole');
+  const slip = quantity.slips?.find(({ factor }) => value * factor >= min && value * factor <= max);
+  return slip
+    ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
+    : report('out-of-range');
 }
 
 const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => {
@@ -40,82 +42,104 @@ const commonStart = (a: string, b: string): number => {
   return length;
 };
 
+const oneOf = (options: readonly string[]): string => `one of ${options.map((option) => `'${option}'`).join(', ')}`;
+
 /**
- * Reads an input field by field, once, and gathers everything that is wrong with it.
+ * Reads an input field by field, once, and gathers everything that is wrong with it. A right input costs no more
+ * than its fields: words are made only for what is wrong.
+ *
  * What it returns for a wrong field is a placeholder: {@link Reader.done} throws before it is used.
  */
 export class Reader {
-  readonly #issues: InputIssue[];
-  readonly #path: Path;
-  readonly #known: string[] = [];
-  readonly #children: Reader[] = [];
-  #source: Readonly<Record<string, unknown>> | undefined;
+  private readonly issues: InputIssue[];
+  private readonly path: Path;
+  private readonly known: string[] = [];
+  private readonly children: Reader[] = [];
+  private source: Readonly<Record<string, unknown>> | undefined;
+  /** How many of the fields read are there, be it as undefined. */
+  private found = 0;
+  private readonly given: string[] = [];
 
   constructor(input: unknown, path: Path = [], issues: InputIssue[] = []) {
-    this.#issues = issues;
-    this.#path = path;
+    this.issues = issues;
+    this.path = path;
     try {
-      if (isPlain(input)) this.#source = input;
+      if (isPlain(input)) this.source = input;
       else issues.push(issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)));
     } catch {
       issues.push(issue('unreadable', path, 'a plain object', 'an object'));
     }
   }
 
-  #read(name: string, expected: string): unknown {
-    this.#known.push(name);
+  private read(name: string): unknown {
+    this.known.push(name);
+    if (this.source === undefined) return undefined;
     try {
-      return this.#source && Object.hasOwn(this.#source, name) ? this.#source[name] : undefined;
+      if (!Object.hasOwn(this.source, name)) return undefined;
+      this.found += 1;
+      const value = this.source[name];
+      if (value !== undefined) this.given.push(name);
+      return value;
     } catch {
-      this.report('unreadable', name, expected, 'an error');
-      this.#source = undefined;
+      this.report('unreadable', name, 'a value that can be read', 'an error');
+      this.source = undefined;
       return undefined;
     }
   }
 
+  private missing(name: string, expected: string): void {
+    if (this.source) this.report('missing', name, expected, 'undefined');
+  }
+
   /** Adds an issue of the caller’s own, such as a relation between two fields. */
   report(code: IssueCode, name: string, expected: string, received: string, values?: MessageValues): void {
-    this.#issues.push(issue(code, [...this.#path, name], expected, received, values));
+    this.issues.push(issue(code, [...this.path, name], expected, received, values));
   }
 
   /** Whether every field read so far was right, so that relations between them may be looked at. */
   get fine(): boolean {
-    return this.#issues.length === 0;
+    return this.issues.length === 0;
   }
 
-  #number(name: string, quantity: Quantity, optional: boolean): number | undefined {
-    const value = this.#read(name, expectedNumber(quantity));
-    if (this.#source === undefined || (optional && value === undefined)) return undefined;
-    const wrong = numberIssue(quantity, value, [...this.#path, name]);
-    if (wrong === undefined) return value as number;
-    this.#issues.push(wrong);
+  /** Whether a field that was read has a value, right or wrong. */
+  has(name: string): boolean {
+    return this.given.includes(name);
+  }
+
+  private judge(name: string, quantity: Quantity, value: unknown): number | undefined {
+    if (fits(quantity, value)) return value as number;
+    if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
     return undefined;
   }
 
   number(name: QuantityName, quantity: Quantity = quantities[name]): number {
-    return this.#number(name, quantity, false) ?? NaN;
+    return this.judge(name, quantity, this.read(name)) ?? NaN;
   }
 
   optionalNumber(name: QuantityName, quantity: Quantity = quantities[name]): number | undefined {
-    return this.#number(name, quantity, true);
+    const value = this.read(name);
+    return value === undefined ? undefined : this.judge(name, quantity, value);
   }
 
-  optionalChoice<T extends string>(name: string, options: readonly T[]): T | undefined {
-    const expected = `one of ${options.map((option) => `'${option}'`).join(', ')}`;
-    const value = this.#read(name, expected);
-    if (value === undefined || options.includes(value as T)) return value as T | undefined;
-    this.report('not-one-of', name, expected, describe(value));
+  private among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
+    if (options.includes(value as T)) return value as T;
+    this.report('not-one-of', name, oneOf(options), describe(value));
     return undefined;
   }
 
+  optionalChoice<T extends string>(name: string, options: readonly T[]): T | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.among(name, options, value);
+  }
+
   choice<T extends string>(name: string, options: readonly T[]): T {
-    const value = this.optionalChoice(name, options);
-    if (value === undefined) this.#missing(name, `one of ${options.map((option) => `'${option}'`).join(', ')}`);
-    return value ?? (options[0] as T);
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, oneOf(options));
+    return (value === undefined ? undefined : this.among(name, options, value)) ?? (options[0] as T);
   }
 
   optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
-    const value = this.#read(name, expected);
+    const value = this.read(name);
     if (value === undefined) return undefined;
     if (typeof value === 'string' && value.length <= MOST_ITEMS && accept(value)) return value;
     this.report('wrong-type', name, expected, describe(value));
@@ -123,21 +147,17 @@ export class Reader {
   }
 
   /** A nested object, read by a reader of its own that shares the list of issues. */
-  child(name: string, expected = 'a plain object'): Reader {
-    const reader = new Reader(this.#read(name, expected), [...this.#path, name], this.#issues);
-    this.#children.push(reader);
+  child(name: string): Reader {
+    const reader = new Reader(this.read(name), [...this.path, name], this.issues);
+    this.children.push(reader);
     return reader;
-  }
-
-  has(name: string): boolean {
-    return this.#read(name, 'a value') !== undefined;
   }
 
   /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */
   anything(name: string, expected: string): unknown {
-    const value = this.#read(name, expected);
+    const value = this.read(name);
     if (value === undefined) {
-      this.#missing(name, expected);
+      this.missing(name, expected);
       return undefined;
     }
     try {
@@ -152,28 +172,27 @@ export class Reader {
 
   /** A list of nested objects. */
   optionalList(name: string, expected: string): Reader[] | undefined {
-    const value = this.#read(name, expected);
+    const value = this.read(name);
     if (value === undefined) return undefined;
-    const items = this.#items(name, value, expected);
-    const readers = items.map((item, index) => new Reader(item, [...this.#path, name, index], this.#issues));
-    this.#children.push(...readers);
+    const items = this.items(name, value, expected);
+    const readers = items.map((item, index) => new Reader(item, [...this.path, name, index], this.issues));
+    this.children.push(...readers);
     return readers;
   }
 
   /** A list of numbers of one quantity. */
   optionalNumbers(name: string, quantity: Quantity): number[] | undefined {
-    const expected = `a list of numbers, each ${expectedNumber(quantity)}`;
-    const value = this.#read(name, expected);
+    const value = this.read(name);
     if (value === undefined) return undefined;
-    const items = this.#items(name, value, expected);
+    const items = this.items(name, value, `a list of numbers, each ${expectedNumber(quantity)}`);
     for (const [index, item] of items.entries()) {
-      const wrong = numberIssue(quantity, item, [...this.#path, name, index]);
-      if (wrong) this.#issues.push(wrong);
+      const wrong = numberIssue(quantity, item, [...this.path, name, index]);
+      if (wrong) this.issues.push(wrong);
     }
     return items as number[];
   }
 
-  #items(name: string, value: unknown, expected: string): unknown[] {
+  private items(name: string, value: unknown, expected: string): unknown[] {
     try {
       if (Array.isArray(value) && value.length > 0 && value.length <= MOST_ITEMS) return Array.from(value);
       const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
@@ -184,31 +203,28 @@ export class Reader {
     return [];
   }
 
-  #missing(name: string, expected: string): void {
-    const path = [...this.#path, name];
-    const said = this.#issues.some((other) => other.path.length === path.length && other.path.at(-1) === name);
-    if (this.#source && !said) this.report('missing', name, expected, 'undefined');
-  }
-
-  #unknown(): void {
-    for (const child of this.#children) child.#unknown();
+  private refuseUnknown(): void {
+    for (const child of this.children) child.refuseUnknown();
     let names: string[] = [];
     try {
-      names = this.#source ? Object.keys(this.#source) : [];
+      let count = 0;
+      for (const _ in this.source) count += 1;
+      if (count === this.found) return;
+      names = this.source ? Object.keys(this.source) : [];
     } catch {
-      this.#issues.push(issue('unreadable', this.#path, 'a plain object', 'an error'));
+      this.issues.push(issue('unreadable', this.path, 'a plain object', 'an error'));
     }
     for (const name of names) {
-      if (this.#known.includes(name)) continue;
-      const near = this.#known.find((known) => commonStart(known, name) >= Math.min(5, known.length));
-      const expected = near ? `perhaps ${near}` : `one of ${this.#known.join(', ')}`;
-      this.#issues.push(issue('unknown-field', [...this.#path, name.slice(0, 60)], expected, describe(name)));
+      if (this.known.includes(name)) continue;
+      const near = this.known.find((known) => commonStart(known, name) >= Math.min(5, known.length));
+      const expected = near ? `perhaps ${near}` : `one of ${this.known.join(', ')}`;
+      this.issues.push(issue('unknown-field', [...this.path, name.slice(0, 60)], expected, describe(name)));
     }
   }
 
   /** Refuses fields that nobody read, then throws if anything was wrong. */
   done(): void {
-    this.#unknown();
-    if (this.#issues.length > 0) throw new InputError(this.#issues);
+    this.refuseUnknown();
+    if (this.issues.length > 0) throw new InputError(this.issues);
   }
 }

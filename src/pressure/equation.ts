@@ -5,7 +5,7 @@ import type { Limb, Posture, QuantityName, Sex } from '../quantity/quantities.js
 import type { PressureCode } from './messages.js';
 
 /** What an occlusion-pressure equation may draw on. */
-export interface OcclusionReadings {
+export type OcclusionReadings = {
   readonly limb: Limb;
   readonly circumferenceCm: number;
   readonly systolicMmHg: number;
@@ -14,7 +14,7 @@ export interface OcclusionReadings {
   readonly posture: Posture;
   readonly ageYears?: number;
   readonly sex?: Sex;
-}
+};
 
 /** The optional readings that some equations cannot do without. */
 export type ExtraReading = 'ageYears' | 'sex';

@@ -18,6 +18,10 @@ export interface OcclusionInput extends OcclusionReadings {
 
 /** A cuff counts as the width an equation was fitted with when it is within half a centimetre of it. */
 const WIDTH_TOLERANCE_CM = 0.5;
+/** On the thigh a cuff below this is called narrow (`practice`; the published warning is for 5 cm). */
+const NARROW_CM = 8;
+
+const EQUATION_CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...occlusionEquations.map(({ id }) => id)])();
 
 /** The field that keeps an equation from these readings, and what it would have to be. */
 function mismatch(
@@ -36,16 +40,6 @@ function mismatch(
   return lacking && { field: lacking, expected: `given, for equation ${id}` };
 }
 
-function fittedRangeCautions(equation: OcclusionEquation, readings: OcclusionReadings): Caution[] {
-  return Object.entries(equation.fitted).flatMap(([field, { low, high }]) => {
-    const { name, unit } = quantities[field as QuantityName];
-    const value = readings[field as keyof OcclusionReadings] as number;
-    if (value >= low && value <= high) return [];
-    const words = { name, value, low, high: formatUnit(high, unit), equation: equation.id };
-    return [caution('caution', 'outside-fitted-range', words, { path: [field], source: equation.sources[0]! })];
-  });
-}
-
 function postureCautions({ posture: fitted, id }: OcclusionEquation, asked: OcclusionReadings['posture']): Caution[] {
   const more = { path: ['posture'], source: 'posture-widths-2018' } as const;
   if (fitted === 'none') {
@@ -55,49 +49,77 @@ function postureCautions({ posture: fitted, id }: OcclusionEquation, asked: Occl
   return fitted === asked ? [] : [caution('caution', 'posture-differs', { equation: id, fitted, asked }, more)];
 }
 
+/** What an equation says in a posture whoever it is for: made once, and shared by its answers. */
+interface Grounds {
+  readonly assumptions: readonly Assumption[];
+  readonly cautions: readonly Caution[];
+}
+
+function groundsOf(equation: OcclusionEquation, posture: OcclusionReadings['posture']): Grounds {
+  const { error, evidence, id, fittedNotKnown } = equation;
+  const names = fittedNotKnown.map((field) => quantities[field].name).join(', ');
+  return {
+    assumptions: Object.freeze([
+      assumption('readings-exact'),
+      normalInterval,
+      assumption(error.assumption, error.assumption === 'error-from-means' ? { count: 8 } : undefined),
+      ...equation.assumptions.map((code) => assumption(code)),
+      ...(names ? [assumption('fitted-range-not-known', { names })] : []),
+    ]),
+    cautions: Object.freeze([
+      caution('note', 'estimate-is-a-start'),
+      ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
+      ...postureCautions(equation, posture),
+    ]),
+  };
+}
+
+const knownGrounds = /* @__PURE__ */ new WeakMap<OcclusionEquation, Map<string, Grounds>>();
+
+function sharedGrounds(equation: OcclusionEquation, posture: OcclusionReadings['posture']): Grounds {
+  let byPosture = knownGrounds.get(equation);
+  if (!byPosture) knownGrounds.set(equation, (byPosture = new Map()));
+  let grounds = byPosture.get(posture);
+  if (!grounds) byPosture.set(posture, (grounds = groundsOf(equation, posture)));
+  return grounds;
+}
+
+/** What is to be watched for with these very readings. */
+function ownCautions(equation: OcclusionEquation, readings: OcclusionReadings): Caution[] {
+  const cautions = bloodPressureCautions(readings.systolicMmHg, readings.diastolicMmHg);
+  for (const field in equation.fitted) {
+    const { low, high } = equation.fitted[field as QuantityName]!;
+    const value = readings[field as keyof OcclusionReadings] as number;
+    if (value >= low && value <= high) continue;
+    const { name, unit } = quantities[field as QuantityName];
+    const words = { name, value, low, high: formatUnit(high, unit), equation: equation.id };
+    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], source: equation.sources[0]! }));
+  }
+  if (readings.limb === 'leg' && readings.cuffWidthCm < NARROW_CM) {
+    const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;
+    cautions.push(caution('caution', 'narrow-cuff-on-thigh', undefined, more));
+  }
+  return cautions;
+}
+
 function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const { error, evidence, sources, id } = equation;
-  const assumptions: Assumption[] = [
-    assumption('readings-exact'),
-    normalInterval,
-    assumption(error.assumption, error.assumption === 'error-from-means' ? { count: 8 } : undefined),
-    ...equation.assumptions.map((code) => assumption(code)),
-  ];
-  if (equation.fittedNotKnown.length > 0) {
-    const names = equation.fittedNotKnown.map((field) => quantities[field].name).join(', ');
-    assumptions.push(assumption('fitted-range-not-known', { names }));
-  }
-  const cautions: Caution[] = [
-    caution('note', 'estimate-is-a-start'),
-    ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
-    ...bloodPressureCautions(readings.systolicMmHg, readings.diastolicMmHg),
-    ...fittedRangeCautions(equation, readings),
-    ...postureCautions(equation, readings.posture),
-  ];
-  if (readings.limb === 'leg' && readings.cuffWidthCm < 8) {
-    cautions.push(
-      caution('caution', 'narrow-cuff-on-thigh', undefined, { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' }),
-    );
-  }
+  const { assumptions, cautions } = sharedGrounds(equation, readings.posture);
+  const own = ownCautions(equation, readings);
+  const standardDeviation = error.standardDeviationMmHg ?? (error.share ?? 0) * value;
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...interval(value, [
-      {
-        part: 'equation',
-        standardDeviation: error.standardDeviationMmHg ?? (error.share ?? 0) * value,
-        evidence: error.evidence,
-      },
-    ]),
+    ...interval(value, [{ part: 'equation', standardDeviation, evidence: error.evidence }]),
     equation: id,
     evidence,
     formula: equation.formula,
     symbols: equation.symbols,
-    inputs: { ...readings },
+    inputs: readings,
     assumptions,
-    cautions,
+    cautions: own.length > 0 ? [...cautions, ...own] : cautions,
     sources,
   };
 }
@@ -137,17 +159,17 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
   const posture = reader.choice('posture', POSTURES);
   const ageYears = reader.optionalNumber('ageYears');
   const sex = reader.optionalChoice('sex', SEXES);
-  const asked = reader.optionalChoice('equation', ['auto', ...occlusionEquations.map(({ id }) => id)] as const);
-  const readings: OcclusionReadings = {
+  const asked = reader.optionalChoice('equation', EQUATION_CHOICES);
+  const readings: { -readonly [Field in keyof OcclusionReadings]: OcclusionReadings[Field] } = {
     limb,
     circumferenceCm,
     systolicMmHg,
     diastolicMmHg,
     cuffWidthCm,
     posture,
-    ...(ageYears !== undefined && { ageYears }),
-    ...(sex !== undefined && { sex }),
   };
+  if (ageYears !== undefined) readings.ageYears = ageYears;
+  if (sex !== undefined) readings.sex = sex;
   const equation: OcclusionEquation | undefined = occlusionEquations.find((candidate) =>
     asked === undefined || asked === 'auto' ? !mismatch(candidate, readings) : candidate.id === asked,
   );

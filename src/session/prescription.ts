@@ -93,12 +93,8 @@ export function fullPrescription(prescription: Prescription): FullPrescription {
       return rest === undefined ? { repetitions } : { repetitions, restS: rest };
     }) ?? (parseScheme(scheme ?? '') ?? []).map((repetitions) => ({ repetitions }));
   if (reader.has('scheme') === reader.has('sets')) {
-    reader.report(
-      'wrong-relation',
-      'sets',
-      'given, or else scheme, but not both',
-      reader.has('sets') ? 'both' : 'neither',
-    );
+    const received = reader.has('sets') ? 'both' : 'neither';
+    reader.report('wrong-relation', 'sets', 'given, or else scheme, but not both', received);
   }
   reader.done();
   const sets = given.map((set, index) => ({
