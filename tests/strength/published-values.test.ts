@@ -1,5 +1,6 @@
 import { describe, expect } from 'vitest';
 import bodyMass from '../../src/checks/body-mass-load.json' with { type: 'json' };
+import ends from '../../src/checks/equation-ends.json' with { type: 'json' };
 import charts from '../../src/checks/percent-at-repetitions.json' with { type: 'json' };
 import plateLoading from '../../src/checks/plate-loading.json' with { type: 'json' };
 import plateSetRows from '../../src/checks/plate-sets.json' with { type: 'json' };
@@ -26,6 +27,25 @@ import { minimalDetectableChange, standardErrorOfMeasurement, typicalError } fro
 import { eachRow, expectWithin } from '../support/rows.js';
 
 const all: readonly OneRepMaxEquation[] = equations.oneRepetitionMaximum;
+
+describe('ends of the repetition equations', () => {
+  eachRow(ends, ({ equation, kAtOne, pole, levelsAt, turnsAt }) => {
+    const { apply, domain, inverse } = all.find(({ id }) => id === equation)!;
+    if (kAtOne !== null) expectWithin(apply(1, 1), kAtOne, 5.1e-7);
+    if (pole !== null) expectWithin(domain!.below!, pole, 5.1e-9);
+    if (levelsAt !== null) {
+      expectWithin(apply(1, 1e6), levelsAt, 5.1e-7);
+      expect(inverse!.floor!.toFixed(3)).toBe((1 / levelsAt).toFixed(3));
+    }
+    if (turnsAt !== null) {
+      // Steepness of the curve half of the last printed digit before the turning point, and behind it.
+      const slope = (r: number) => apply(1, r + 1e-4) - apply(1, r - 1e-4);
+      expect(slope(turnsAt - 0.0051)).toBeGreaterThan(0);
+      expect(slope(turnsAt + 0.0051)).toBeLessThan(0);
+      expect(domain!.to!).toBeLessThan(turnsAt);
+    }
+  });
+});
 
 describe('repetitions at a percentage', () => {
   eachRow(repetitions, ({ equation, percent, expected, tolerance }) => {
