@@ -45,14 +45,12 @@ export {
   type BodyMassShare,
 } from './strength/body-mass.js';
 export { compareOneRepMaxEquations, type OneRepMaxComparison, type PublishedBias } from './strength/compare.js';
-export type { LiftFacts } from './strength/choose.js';
 export type { OneRepMaxEquation, RelativeLoadEquation } from './strength/equation.js';
 export type { OneRepMaxEquationId, RelativeLoadEquationId } from './strength/equations.js';
 export type { Lift, Training } from './strength/lifts.js';
 export {
   estimateOneRepMax,
   testedOneRepMax,
-  type LiftedSet,
   type OneRepMax,
   type OneRepMaxInput,
   type TestedInput,
@@ -67,5 +65,6 @@ export {
   type RepetitionChart,
   type RepetitionsInput,
 } from './strength/repetitions.js';
+export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';

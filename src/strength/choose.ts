@@ -1,32 +1,10 @@
 import type { Assumption } from '../answer/answer.js';
-import type { Reader } from '../answer/reader.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { SEXES, type Sex } from '../quantity/quantities.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
-import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
+import { inUnit } from './in-unit.js';
 import { assumption } from './messages.js';
-
-/** What is known of the lift and of the person; all of it may be left out. */
-export interface LiftFacts {
-  readonly lift?: Lift;
-  readonly sex?: Sex;
-  readonly ageYears?: number;
-  readonly training?: Training;
-}
-
-export function readFacts(reader: Reader): LiftFacts {
-  const facts: { -readonly [Field in keyof LiftFacts]: LiftFacts[Field] } = {};
-  const lift = reader.optionalChoice('lift', LIFTS);
-  const sex = reader.optionalChoice('sex', SEXES);
-  const ageYears = reader.optionalNumber('ageYears');
-  const training = reader.optionalChoice('training', TRAINING);
-  if (lift !== undefined) facts.lift = lift;
-  if (sex !== undefined) facts.sex = sex;
-  if (ageYears !== undefined) facts.ageYears = ageYears;
-  if (training !== undefined) facts.training = training;
-  return facts;
-}
+import type { LiftFacts, ReadSet } from './read-set.js';
 
 /** What keeps an equation from a set: a field that is not told, or that is told otherwise. */
 export interface Misfit {
@@ -80,7 +58,7 @@ const COMPARED = [
 ] as const;
 
 /** The equation that `auto` takes, and why. */
-export function choose(facts: LiftFacts, r: number): { equation: OneRepMaxEquation; why: Assumption } {
+export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMaxEquation; why: Assumption } {
   const all: readonly OneRepMaxEquation[] = oneRepMaxEquations;
   // What is fitted on certain people is taken only when the person is told.
   const told = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
@@ -90,7 +68,8 @@ export function choose(facts: LiftFacts, r: number): { equation: OneRepMaxEquati
       (candidate) =>
         (candidate.lifts !== 'any' || candidate.population) &&
         !candidate.byNameOnly &&
-        misfits(candidate, facts, r).length === 0,
+        misfits(candidate, facts, r).length === 0 &&
+        inUnit(candidate, unit).apply(load, r) >= load,
     );
   if (fitted) {
     const { id, sample } = fitted;

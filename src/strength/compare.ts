@@ -3,13 +3,15 @@ import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { choose, misfits } from './choose.js';
+import { choose, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
 import { findingsOn } from './findings.js';
 import type { Lift } from './lifts.js';
+import { OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
-import { type LiftedSet, maximumBy, OLDER_FROM_YEARS, type OneRepMax, readSet, type ReadSet } from './one-rep-max.js';
+import { maximumBy, type OneRepMax } from './one-rep-max.js';
+import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
 
 /** What a published comparison says of one equation, or that nothing is known. */
 export interface PublishedBias extends Assumption {
@@ -91,7 +93,7 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
  *
  * @param input - as for {@link estimateOneRepMax}, without an equation
  * @returns the answers, their spread, and what keeps the others out.
- * @throws InputError naming every wrong field; also where no equation applies.
+ * @throws InputError naming every wrong field; also from 37 repetitions on, where the equation that `auto` takes has its pole.
  *
  * @example
  * ```ts
@@ -107,6 +109,9 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
 export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison {
   const reader = new Reader(input);
   const set = readSet(reader);
+  const { equation: chosen, why } = choose(set);
+  const outside = reader.fine ? outsideDomain(chosen, set.r) : undefined;
+  if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
   const applying: OneRepMaxComparison['applying'][number][] = [];
   const notApplying: OneRepMaxComparison['notApplying'][number][] = [];
   if (reader.fine) {
@@ -119,9 +124,6 @@ export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison
         const below = assumption('answer-below-load', { equation: id });
         notApplying.push({ equation: id, name, reasons: reasons.length > 0 ? reasons : [below] });
       }
-    }
-    if (applying.length === 0) {
-      reader.report('wrong-relation', 'repetitions', 'a number some equation applies to', format(set.r));
     }
   }
   reader.done();
@@ -136,9 +138,8 @@ export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison
     highest: formatUnit(highest, unit),
     percent: format(spreadPercent),
   };
-  const { equation, why } = choose(set.facts, set.r);
   return {
-    chosen: equation.id,
+    chosen: chosen.id,
     why,
     applying,
     notApplying,

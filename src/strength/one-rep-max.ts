@@ -11,29 +11,18 @@ import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import { choose, type LiftFacts, misfits, outsideDomain, readFacts } from './choose.js';
+import { choose, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { inUnit } from './in-unit.js';
+import { FAR_TOO_MANY, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
 import { readLoad } from './read-load.js';
-import { readRating, type Reserve, reserveError } from './reserve.js';
+import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
+import { type Reserve, reserveError } from './reserve.js';
 
 /** A one-repetition maximum (1RM), in kg or lb. */
 export type OneRepMax = Answer<'one-repetition-maximum'>;
-
-/** A set of one lift, and what is known of the lift and the person. */
-export interface LiftedSet extends LiftFacts {
-  readonly load: number;
-  /** Repetitions done. */
-  readonly repetitions: number;
-  /** Repetitions that could still have been done; 0 when left out. */
-  readonly repetitionsInReserve?: number;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve, which is not the scale of session effort. */
-  readonly reserveRpe?: number;
-  /** Unit of `load` and of the answer; kg when left out. */
-  readonly unit?: LoadUnit;
-}
 
 /** What {@link estimateOneRepMax} takes. */
 export interface OneRepMaxInput extends LiftedSet {
@@ -51,14 +40,8 @@ export interface TestedInput {
 const EQUATION_SHARE = 0.1;
 /** Median coefficient of variation of repeated tests. */
 const RETEST_SHARE = 0.042;
-/** Repetitions to failure above which equations spread apart. */
-export const MANY = 10;
-/** The longest set any of the published tests behind the equations went to. */
-export const FAR_TOO_MANY = 20;
 /** Above this many repetitions in a set, those in reserve are told poorly. */
 const LONG_SET = 12;
-/** Mean minus two standard deviations of the ages at which repetition equations were found too low. */
-export const OLDER_FROM_YEARS = 59;
 /** A load is about at the percentage an equation asks for when it is within ten points of it (`practice`). */
 const PERCENT_TOLERANCE = 10;
 
@@ -97,29 +80,6 @@ export function testedOneRepMax(input: TestedInput): OneRepMax {
     cautions: [],
     sources: ['one-rep-max-reliability-2020'],
   };
-}
-
-/** A set as it was read. */
-export interface ReadSet {
-  readonly load: number;
-  readonly unit: LoadUnit;
-  readonly repetitions: number;
-  readonly reserve: Reserve;
-  /** Repetitions to failure. */
-  readonly r: number;
-  readonly facts: LiftFacts;
-}
-
-export function readSet(reader: Reader): ReadSet {
-  const { load, unit } = readLoad(reader);
-  const repetitions = reader.number('repetitions');
-  const told = reader.optionalNumber('repetitionsInReserve');
-  const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
-  if (told !== undefined && reader.has('reserveRpe')) {
-    reader.report('wrong-relation', 'reserveRpe', 'left out when repetitionsInReserve is given', 'both');
-  }
-  const reserve = rating ?? { repetitions: told ?? 0, from: told ?? 0, to: told ?? 0 };
-  return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };
 }
 
 /** The error of an equation, from its publication, or from the comparisons where the set is short enough for them. */
@@ -343,7 +303,7 @@ export function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
   const set = readSet(reader);
   const asked = reader.optionalChoice('equation', CHOICES);
   const named: OneRepMaxEquation | undefined = oneRepMaxEquations.find(({ id }) => id === asked);
-  const { equation, why } = named ? { equation: named, why: undefined } : choose(set.facts, set.r);
+  const { equation, why } = named ? { equation: named, why: undefined } : choose(set);
   let answer: OneRepMax | undefined;
   if (reader.fine) {
     const { lifts, id } = equation;

@@ -6,7 +6,7 @@ import { outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption, caution } from './messages.js';
-import { FAR_TOO_MANY, MANY } from './one-rep-max.js';
+import { FAR_TOO_MANY, MANY } from './limits.js';
 
 type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
 
