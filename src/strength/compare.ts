@@ -11,7 +11,7 @@ import type { Lift } from './lifts.js';
 import { OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
 import { maximumBy, type OneRepMax } from './one-rep-max.js';
-import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
+import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
 
 /** What a published comparison says of one equation, or that nothing is known. */
 export interface PublishedBias extends Assumption {
@@ -60,7 +60,7 @@ function biasOf({ id }: OneRepMaxEquation, { facts: { lift, sex } }: ReadSet): P
 }
 
 /** What is known of the lift whatever the equation: a comparison that names no equation, and older people. */
-function liftCautions(lift: Lift | undefined, ageYears: number | undefined): Caution[] {
+function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
   const source = 'bench-and-curl-2010';
   const cautions: Caution[] = [];
   if (lift === 'bench-press') {
@@ -68,6 +68,9 @@ function liftCautions(lift: Lift | undefined, ageYears: number | undefined): Cau
   }
   if (lift === 'biceps-curl') {
     cautions.push(caution('note', 'bias-two-equations', { low: 1.7, high: 2, lift: liftWords(lift) }, { source }));
+  }
+  if (lift === 'biceps-curl' && sex !== 'female') {
+    cautions.push(caution('note', 'bias-none-accurate', undefined, { source: 'three-lifts-2024' }));
   }
   if ((ageYears ?? 0) >= OLDER_FROM_YEARS) {
     cautions.push(caution('note', 'older-adults-under', undefined, { source: 'older-adults-1999' }));
@@ -148,6 +151,6 @@ export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison
     highest,
     spreadPercent,
     unit,
-    cautions: [caution('note', 'equations-spread', words), ...liftCautions(set.facts.lift, set.facts.ageYears)],
+    cautions: [caution('note', 'equations-spread', words), ...liftCautions(set.facts)],
   };
 }

@@ -122,7 +122,7 @@ function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): C
   }
   for (const { field, told, received } of misfits(equation, facts, r)) {
     if (!told || field === 'lift' || field === 'repetitions') continue;
-    const words = { equation: id, sample, field, value: received };
+    const words = { equation: id, sample, field: field === 'ageYears' ? 'age' : field, value: received };
     cautions.push(caution('caution', 'outside-population', words, { path: [field], source: equation.sources[0]! }));
   }
   if (fitted && (r < fitted.low || r > fitted.high)) {
@@ -276,7 +276,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  * - Error: the standard error or coefficient of variation that was published with the equation; where there is none,
  *   10 % of the maximum up to 10 repetitions, the wide end of the 5 to 10 % that published comparisons add up to
  *   (`derived`), and no interval above. With repetitions in reserve, the published misjudgement of 1 (up to 5 left)
- *   or 2 repetitions is added in quadrature.
+ *   or 2 repetitions (the least of “more than two”) is added in quadrature.
  * - Above 10 repetitions there is a caution, above 20 or outside the fitted repetitions a stronger one. At a pole
  *   (37 for Brzycki), beyond a turning point or outside the test of a regression the input is refused.
  * - Evidence: that of the equation.

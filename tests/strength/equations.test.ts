@@ -248,6 +248,7 @@ describe('compareOneRepMaxEquations', () => {
     expect(codes(compareOneRepMaxEquations({ ...set, lift: 'biceps-curl', ageYears: 70 }))).toEqual([
       'equations-spread',
       'bias-two-equations',
+      'bias-none-accurate',
       'older-adults-under',
     ]);
   });
