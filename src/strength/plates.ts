@@ -68,7 +68,7 @@ export function readInventory(reader: Reader, unit: LoadUnit, required: boolean)
   if (!plates || bar === undefined) return undefined;
   if (plates.length > MOST_KINDS) {
     reader.report('wrong-type', 'plates', `at most ${MOST_KINDS} kinds`, `${plates.length} of them`);
-  } else if (new Set(plates.map(({ mass }) => mass)).size < plates.length) {
+  } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
     reader.report('wrong-relation', 'plates', 'a list in which every mass stands once, with its count', 'one twice');
   }
   return { bar, collars, plates };
@@ -133,6 +133,7 @@ function fewestPairs(kinds: readonly Kind[], most: number): Int32Array[] {
 /** What a bar can be loaded to for a target, or why it cannot. */
 export type Loading =
   | { readonly total: number; readonly perSide: readonly Required<Plate>[]; readonly most?: number }
+  /** Too light a target: the lightest there is, 0 where not even a pair is there. */
   | { readonly lightest: number }
   | { readonly tooFine: true };
 
@@ -168,7 +169,12 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   const weight = (taken: readonly Required<Plate>[]): number =>
     taken.reduce((sum, { mass, count }) => sum.plus(decimal(mass).times(2 * count)), base).toNumber();
   const everything = kinds.map(({ mass, pairs }) => ({ mass, count: pairs }));
-  return { total: weight(perSide), perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
+  const total = weight(perSide);
+  if (total === 0) {
+    const pair = everything.find(({ count }) => count > 0);
+    return { lightest: pair ? weight([{ mass: pair.mass, count: 1 }]) : 0 };
+  }
+  return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
 }
 
 /** `20 + 2 * 1.25`, as formulas and people read it. */
@@ -212,7 +218,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
   if (loading && 'lightest' in loading) {
     const lightest = formatUnit(loading.lightest, code);
-    const expected = `at least ${lightest}, the bar with its collars: the nearest that can be loaded`;
+    const expected = `at least ${lightest}, the lightest that can be loaded and so the nearest`;
     reader.report('wrong-relation', 'target', expected, formatUnit(target, code));
   }
   if (loading && 'tooFine' in loading) reportTooFine(reader);

@@ -159,7 +159,6 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       if (fitting) load = fitting;
       else nothing(available ? Math.min(...available) : step!);
     }
-    if (load === 0) nothing(0);
   }
   reader.done();
 

@@ -74,11 +74,13 @@ describe('loadPlates', () => {
             plates,
             rounding: way,
           });
-          if (!answer.ok) return base > wanted;
           const sorted = given
             .map(([thousandths, count]) => [thousandths, Math.floor(count / 2)] as const)
             .sort(([a], [b]) => b - a);
-          const expected = best(everyWay(sorted), wanted - base, way);
+          const expected = base > wanted ? undefined : best(everyWay(sorted), wanted - base, way);
+          // Below the bar, or with nothing on no bar, there is no weight to answer with.
+          if (!expected || base + expected.thousandths === 0) return !answer.ok;
+          if (!answer.ok) return false;
           expect(answer.value.value).toBe((base + expected.thousandths) / 1000);
           expect(answer.value.perSide).toEqual(
             sorted
@@ -118,6 +120,37 @@ describe('loadPlates', () => {
     expect(() => loadPlates({ target: 44, bar: 45, unit: 'lb', plates })).toThrow(/at least 45 lb/);
     expect(() => loadPlates({ target: 60, bar: 20, plates: [...plates, ...plates] })).toThrow(/stands once/);
     expect(() => loadPlates({ target: 60, bar: 20, plates: [] })).toThrow(/1 to 1000/);
+  });
+
+  it('is never an answer of nothing: without a bar the lightest pair is told', () => {
+    const plates = [{ mass: 2.5 }, { mass: 5 }];
+    expect(() => loadPlates({ target: 2, bar: 0, plates })).toThrow(/at least 5 kg/);
+    expect(() => loadPlates({ target: 4, bar: 0, plates, rounding: 'down' })).toThrow(/at least 5 kg/);
+    expect(loadPlates({ target: 4, bar: 0, plates }).value).toBe(5);
+    expect(() => loadPlates({ target: 4, bar: 0, plates: [{ mass: 2, count: 1 }] })).toThrow(/at least 0 kg/);
+    const oneRepMax = testedOneRepMax({ load: 10 });
+    expect(() => trainingLoad({ oneRepMax, percent: 20, bar: 0, plates })).toThrow(/5 kg, 50 % of the maximum/);
+  });
+
+  it('names what is wrong in each plate', () => {
+    const wrong = [
+      { mass: NaN },
+      { mass: '5' },
+      null,
+      { mass: 5, colour: 'red' },
+      { mass: 500, count: 1.5 },
+      { mass: 2500 },
+    ];
+    const result = attempt(loadPlates, { target: 60, bar: 20, plates: wrong } as never);
+    expect(result.ok ? [] : result.issues.map(({ path, code }) => [path.join('.'), code])).toEqual([
+      ['plates.2', 'wrong-type'],
+      ['plates.0.mass', 'not-finite'],
+      ['plates.1.mass', 'wrong-type'],
+      ['plates.4.mass', 'unit-slip'],
+      ['plates.4.count', 'not-whole'],
+      ['plates.5.mass', 'unit-slip'],
+      ['plates.3.colour', 'unknown-field'],
+    ]);
   });
 
   it('ends soon whatever the sizes: it counts, or it says the masses are too fine', () => {
