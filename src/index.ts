@@ -37,8 +37,17 @@ export { roundToStep, type Rounding } from './quantity/round.js';
 export { accountSession, type SessionTotals } from './session/account.js';
 export type { ExerciseSet, Prescription, Restriction, Tempo } from './session/prescription.js';
 export { sessionTimeline, type SessionEvent, type SessionTimeline } from './session/timeline.js';
-export type { OneRepMaxEquation } from './strength/equation.js';
-export type { OneRepMaxEquationId } from './strength/equations.js';
+export {
+  bodyMassLoad,
+  bodyMassShares,
+  type BodyMassInput,
+  type BodyMassMovement,
+  type BodyMassShare,
+} from './strength/body-mass.js';
+export { compareOneRepMaxEquations, type OneRepMaxComparison, type PublishedBias } from './strength/compare.js';
+export type { OneRepMaxEquation, RelativeLoadEquation } from './strength/equation.js';
+export type { OneRepMaxEquationId, RelativeLoadEquationId } from './strength/equations.js';
+export type { Lift, Training } from './strength/lifts.js';
 export {
   estimateOneRepMax,
   testedOneRepMax,
@@ -46,4 +55,16 @@ export {
   type OneRepMaxInput,
   type TestedInput,
 } from './strength/one-rep-max.js';
+export { plateSets, type PlateSet } from './strength/plate-sets.js';
+export { loadPlates, type BarAndPlates, type LoadedWeight, type Plate, type PlatesInput } from './strength/plates.js';
+export { estimateRelativeLoad, type RelativeLoadInput } from './strength/relative-load.js';
+export {
+  percentAtRepetitions,
+  repetitionsAtPercent,
+  type PercentInput,
+  type RepetitionChart,
+  type RepetitionsInput,
+} from './strength/repetitions.js';
+export type { LiftedSet, LiftFacts } from './strength/read-set.js';
+export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';

@@ -16,7 +16,12 @@ export type AnswerKind =
   | 'time-under-tension'
   | 'restriction-time'
   | 'longest-restriction'
-  | 'session-time';
+  | 'session-time'
+  | 'repetitions-in-reserve'
+  | 'repetitions-to-failure'
+  | 'percent-of-maximum'
+  | 'body-mass-load'
+  | 'loaded-weight';
 
 /** Something taken for granted. */
 export interface Assumption {
@@ -37,7 +42,8 @@ export interface Caution extends Assumption {
 
 /** One part of an answer’s error; parts add in quadrature. */
 export interface ErrorPart {
-  readonly part: 'equation' | 'measurement' | 'width-correction' | 'occlusion' | 'retest' | 'reserve' | 'maximum';
+  readonly part:
+    'equation' | 'measurement' | 'width-correction' | 'occlusion' | 'retest' | 'reserve' | 'maximum' | 'sample';
   readonly standardDeviation: number;
   readonly evidence: Grade;
 }

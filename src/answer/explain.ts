@@ -17,6 +17,11 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'restriction-time': { name: 'Restriction time', symbol: 'T' },
   'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
   'session-time': { name: 'Session time', symbol: 'T' },
+  'repetitions-in-reserve': { name: 'Repetitions in reserve', symbol: 'RIR' },
+  'repetitions-to-failure': { name: 'Repetitions to failure', symbol: 'r' },
+  'percent-of-maximum': { name: 'Percentage of the maximum', symbol: '%1RM' },
+  'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
+  'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {
@@ -27,6 +32,10 @@ const fieldWords: Readonly<Record<string, string>> = {
   rests: 'rests [s]',
   longestSet: 'repetitions of the longest set',
   sex: 'sex',
+  bodyMassLoad: 'load that body mass is',
+  perSide: 'plates on each side',
+  fraction: 'share of body mass',
+  printed: 'percentage printed [%]',
 };
 
 const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
@@ -62,7 +71,8 @@ function symbolWords(answer: Answer): { shown: Record<string, string>; glossary:
       glossary.push(`${symbol} ${name} ${formatUnit(given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
-      const unit: Unit | undefined = field === 'load' && answer.inputs['unit'] === 'lb' ? '[lb_av]' : quantity?.unit;
+      const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
+      const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
       glossary.push(`${symbol} ${name} ${unit ? formatUnit(given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);

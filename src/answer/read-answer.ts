@@ -6,7 +6,8 @@ import type { Reader } from './reader.js';
 
 /**
  * An answer given back to the library as an input, perhaps after a stay in a database.
- * Only what is worked with is looked at; the rest is carried along.
+ * Only what is worked with is looked at; the rest is carried along. Of an `optional` answer that is left out
+ * the value is NaN; {@link Reader.has} tells.
  */
 export function readAnswer<K extends AnswerKind>(
   reader: Reader,
@@ -16,9 +17,10 @@ export function readAnswer<K extends AnswerKind>(
   units: readonly Unit[],
   min: number,
   max: number,
+  optional = false,
 ): Answer<K> {
   const expected = `an answer of ${makers}`;
-  const given = reader.anything(name, expected) as Partial<Answer<K>> | null | undefined;
+  const given = reader.anything(name, expected, optional) as Partial<Answer<K>> | null | undefined;
   const wrong = (part: string): Answer<K> => {
     reader.report('wrong-type', name, expected, part);
     return { kind, value: NaN } as unknown as Answer<K>;

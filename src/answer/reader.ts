@@ -87,7 +87,8 @@ export class Reader {
     }
   }
 
-  private missing(name: string, expected: string): void {
+  /** Says that a field that was read is missing. */
+  missing(name: string, expected: string): void {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
@@ -154,10 +155,10 @@ export class Reader {
   }
 
   /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */
-  anything(name: string, expected: string): unknown {
+  anything(name: string, expected: string, optional = false): unknown {
     const value = this.read(name);
     if (value === undefined) {
-      this.missing(name, expected);
+      if (!optional) this.missing(name, expected);
       return undefined;
     }
     try {

@@ -10,6 +10,7 @@ const WORDS: Record<Unit, string> = {
   a: ' years',
   '%': ' %',
   '{reps}': ' repetitions',
+  'm/s': ' m/s',
   '1': '',
 };
 

@@ -1,5 +1,5 @@
 /** UCUM code of a unit, or an annotation in braces for a plain count. */
-export type Unit = 'mm[Hg]' | 'cm' | 'kg' | '[lb_av]' | 's' | 'min' | 'a' | '%' | '{reps}' | '1';
+export type Unit = 'mm[Hg]' | 'cm' | 'kg' | '[lb_av]' | 's' | 'min' | 'a' | '%' | '{reps}' | 'm/s' | '1';
 
 /** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
 export interface Quantity {
@@ -21,6 +21,7 @@ const LENGTH = [
 ] as const;
 const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
+const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
@@ -46,16 +47,28 @@ export const quantities = {
   ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
   ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },
   percent: { name: 'percent', unit: '%', min: 1, max: 100, slips: FRACTION },
-  load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: [{ unit: 'grams', factor: 0.001 }] },
-  step: {
-    name: 'smallest step between loads',
-    unit: 'kg',
-    min: 0.01,
-    max: 100,
-    slips: [{ unit: 'grams', factor: 0.001 }],
-  },
+  load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: GRAMS },
+  step: { name: 'smallest step between loads', unit: 'kg', min: 0.01, max: 100, slips: GRAMS },
+  target: { name: 'weight to load', unit: 'kg', min: 0.1, max: 2000, slips: GRAMS },
+  bar: { name: 'mass of the bar', unit: 'kg', min: 0, max: 200, slips: GRAMS },
+  collars: { name: 'mass of both collars together', unit: 'kg', min: 0, max: 50, slips: GRAMS },
+  mass: { name: 'mass of one plate', unit: 'kg', min: 0.01, max: 200, slips: GRAMS },
+  count: { name: 'plates of that mass there are', unit: '1', min: 1, max: 10_000, whole: true },
+  bodyMass: { name: 'body mass', unit: 'kg', min: 20, max: 800, slips: GRAMS },
   repetitions: { name: 'repetitions', unit: '{reps}', min: 1, max: 500, whole: true },
   repetitionsInReserve: { name: 'repetitions in reserve', unit: '{reps}', min: 0, max: 10 },
+  reserveRpe: { name: 'rating on the 1–10 scale of repetitions in reserve', unit: '1', min: 1, max: 10 },
+  velocityMPerS: {
+    name: 'bar velocity',
+    unit: 'm/s',
+    min: 0.05,
+    max: 3,
+    slips: [
+      { unit: 'cm/s', factor: 0.01 },
+      { unit: 'mm/s', factor: 0.001 },
+    ],
+  },
+  omniRating: { name: 'rating on the OMNI-RES 0–10 scale', unit: '1', min: 0, max: 10 },
   restS: { name: 'rest between sets', unit: 's', min: 0, max: 3600, slips: MINUTES },
   eccentricS: { name: 'eccentric (lowering) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   bottomS: { name: 'pause at the bottom', unit: 's', min: 0, max: 60, slips: MINUTES },

@@ -31,6 +31,34 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
     },
   },
   testedOneRepMax: { call: root.testedOneRepMax, right: { load: 100 } },
+  compareOneRepMaxEquations: {
+    call: root.compareOneRepMaxEquations,
+    right: { load: 80, repetitions: 8, reserveRpe: 8 },
+  },
+  repetitionsInReserveFromRpe: { call: root.repetitionsInReserveFromRpe, right: { reserveRpe: 8 } },
+  percentAtRepetitions: { call: root.percentAtRepetitions, right: { repetitions: 8, chart: 'textbook-table' } },
+  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percent: 75, equation: 'brzycki-1993' } },
+  estimateRelativeLoad: {
+    call: root.estimateRelativeLoad,
+    right: { equation: 'bench-press-velocity-2010', velocityMPerS: 0.6 },
+  },
+  bodyMassLoad: { call: root.bodyMassLoad, right: { movement: 'pull-up', sex: 'male', bodyMass: 80 } },
+  loadPlates: {
+    call: root.loadPlates,
+    right: { target: 60, bar: 20, collars: 5, unit: 'kg', rounding: 'nearest', plates: [{ mass: 10, count: 4 }] },
+  },
+  trainingLoadWithBar: {
+    call: root.trainingLoad,
+    right: {
+      oneRepMax: root.testedOneRepMax({ load: 200 }),
+      percent: 70,
+      bar: 20,
+      collars: 0,
+      plates: [{ mass: 10 }],
+      maximumOf: 'this-limb',
+      bodyMassLoad: root.bodyMassLoad({ movement: 'pull-up', sex: 'male', bodyMass: 80 }),
+    },
+  },
   estimateOneRepMax: { call: root.estimateOneRepMax, right: { load: 80, repetitions: 8 } },
   trainingLoad: {
     call: root.trainingLoad,
