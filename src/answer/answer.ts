@@ -16,7 +16,8 @@ export type AnswerKind =
   | 'time-under-tension'
   | 'restriction-time'
   | 'longest-restriction'
-  | 'session-time';
+  | 'session-time'
+  | 'thrombosis-score';
 
 /** Something taken for granted. */
 export interface Assumption {

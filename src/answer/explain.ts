@@ -17,6 +17,7 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'restriction-time': { name: 'Restriction time', symbol: 'T' },
   'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
   'session-time': { name: 'Session time', symbol: 'T' },
+  'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {

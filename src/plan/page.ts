@@ -3,7 +3,8 @@ import type { Answer } from '../answer/answer.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import type { Plan, PlanItem } from './types.js';
 
-const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
+/** A line of capitals with a rule below it. */
+export const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
 
 const restrictionWords: Record<PlanItem['restriction'], string> = {
   continuous: 'cuff up from the first set to the last',

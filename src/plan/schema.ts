@@ -1,9 +1,14 @@
 import * as z from 'zod';
+import { kindWords } from '../answer/explain.js';
+import { grades } from '../evidence/grades.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import { LIMBS, LOAD_UNITS, POSTURES, quantities, SEXES, SIDES, type QuantityName } from '../quantity/quantities.js';
 import { RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
+import { MODES } from './guidelines.js';
+import { screeningItems } from './screening-items.js';
+import { SYMPTOMS } from './standing.js';
 
 /** A number of the vocabulary: its bounds stand in one table for guards and schemas alike. */
 function quantity(name: QuantityName) {
@@ -15,64 +20,284 @@ function quantity(name: QuantityName) {
 const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
   z.enum(['auto', ...equations.map(({ id }) => id)]);
 
-const measured = z.strictObject({
-  valueMmHg: quantity('valueMmHg'),
-  method: z.enum(measurementMethods),
-  cuffWidthCm: quantity('cuffWidthCm').optional(),
-  standardDeviationMmHg: quantity('standardDeviationMmHg').optional(),
-});
+/** Text of at most so many characters; counted as JSON Schema counts them. */
+const text = (most: number) =>
+  z.string().regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`);
 
-const limb = z.strictObject({
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES),
-  circumferenceCm: quantity('circumferenceCm').optional(),
-  cuffWidthCm: quantity('cuffWidthCm'),
-  percent: quantity('percent'),
-  measured: measured.optional(),
-  equation: auto(occlusionEquations).optional(),
-  gaugeStepMmHg: quantity('gaugeStepMmHg').optional(),
-  ceilingMmHg: quantity('ceilingMmHg').optional(),
-});
+/** A day of the calendar. */
+export const day = z.iso.date('a date such as 2026-03-02');
 
-const exercise = z.strictObject({
-  name: z.string().min(1).max(120),
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES).optional(),
-  oneRepMax: z.strictObject({
+type ObjectOf = typeof z.strictObject;
+/** A request refuses fields it does not know: they are slips. */
+const strict: ObjectOf = z.strictObject;
+/** A document keeps fields it does not know: a later version or an app put them there. */
+const open = z.looseObject as unknown as ObjectOf;
+
+const requestWith = (object: ObjectOf) => {
+  const set = object({ repetitions: quantity('repetitions'), restS: quantity('restS').optional() });
+  const measured = object({
+    valueMmHg: quantity('valueMmHg'),
+    method: z.enum(measurementMethods),
+    cuffWidthCm: quantity('cuffWidthCm').optional(),
+    standardDeviationMmHg: quantity('standardDeviationMmHg').optional(),
+  });
+  const limb = object({
+    limb: z.enum(LIMBS),
+    side: z.enum(SIDES),
+    circumferenceCm: quantity('circumferenceCm').optional(),
+    cuffWidthCm: quantity('cuffWidthCm'),
+    percent: quantity('percent'),
+    measured: measured.optional(),
+    equation: auto(occlusionEquations).optional(),
+    gaugeStepMmHg: quantity('gaugeStepMmHg').optional(),
+    ceilingMmHg: quantity('ceilingMmHg').optional(),
+  });
+  const oneRepMax = object({
     load: quantity('load'),
     unit: z.enum(LOAD_UNITS).optional(),
     repetitions: quantity('repetitions').optional(),
     repetitionsInReserve: quantity('repetitionsInReserve').optional(),
     equation: auto(oneRepMaxEquations).optional(),
-  }),
-  percent: quantity('percent'),
-  unit: z.enum(LOAD_UNITS).optional(),
-  step: quantity('step').optional(),
-  available: z.array(quantity('load')).min(1).max(1000).optional(),
-  rounding: z.enum(['nearest', 'down']).optional(),
-  scheme: z.string().max(1000).optional(),
-  sets: z
-    .array(z.strictObject({ repetitions: quantity('repetitions'), restS: quantity('restS').optional() }))
-    .min(1)
-    .max(50)
-    .optional(),
-  tempo: z.strictObject({
+  });
+  const tempo = object({
     eccentricS: quantity('eccentricS'),
     bottomS: quantity('bottomS').optional(),
     concentricS: quantity('concentricS'),
     topS: quantity('topS').optional(),
-  }),
-  restS: quantity('restS'),
-  restriction: z.enum(RESTRICTIONS),
+  });
+  const exercise = object({
+    name: text(120),
+    limb: z.enum(LIMBS),
+    side: z.enum(SIDES).optional(),
+    oneRepMax,
+    percent: quantity('percent'),
+    unit: z.enum(LOAD_UNITS).optional(),
+    step: quantity('step').optional(),
+    available: z.array(quantity('load')).min(1).max(1000).optional(),
+    rounding: z.enum(['nearest', 'down']).optional(),
+    scheme: text(1000).optional(),
+    sets: z.array(set).min(1).max(50).optional(),
+    tempo,
+    restS: quantity('restS'),
+    restriction: z.enum(RESTRICTIONS),
+  });
+  return object({
+    label: text(120).optional(),
+    ageYears: quantity('ageYears').optional(),
+    sex: z.enum(SEXES).optional(),
+    systolicMmHg: quantity('systolicMmHg'),
+    diastolicMmHg: quantity('diastolicMmHg'),
+    posture: z.enum(POSTURES),
+    sessionsPerWeek: quantity('sessionsPerWeek').optional(),
+    weeks: quantity('weeks').optional(),
+    limbs: z.array(limb).min(1).max(4),
+    exercises: z.array(exercise).min(1).max(50),
+  });
+};
+
+/** What `planSession` takes. */
+export const planRequest = requestWith(strict);
+
+/** What `screen` takes. */
+export const screeningRequest = strict({
+  label: text(120).optional(),
+  ageYears: quantity('ageYears').optional(),
+  systolicMmHg: quantity('systolicMmHg').optional(),
+  diastolicMmHg: quantity('diastolicMmHg').optional(),
+  answers: strict(
+    Object.fromEntries(screeningItems.map(({ code }) => [code, z.enum(['yes', 'no', 'unknown']).optional()])),
+  ),
 });
 
-export const planRequest = z.strictObject({
-  label: z.string().min(1).max(120).optional(),
-  ageYears: quantity('ageYears').optional(),
-  sex: z.enum(SEXES).optional(),
-  systolicMmHg: quantity('systolicMmHg'),
-  diastolicMmHg: quantity('diastolicMmHg'),
+const path = z.array(z.union([z.string(), z.number()]));
+const values = z.record(z.string(), z.union([z.string(), z.number()]));
+const said = { code: z.string(), text: z.string(), values: values.optional() };
+const sources = z.array(z.string());
+const caution = open({
+  ...said,
+  severity: z.enum(['note', 'caution', 'stop']),
+  path: path.optional(),
+  source: z.string().optional(),
+});
+const cautions = z.array(caution);
+const standing = z.array(open({ code: z.string(), text: z.string(), source: z.string().optional() }));
+
+const GRADES = Object.keys(grades) as (keyof typeof grades)[];
+
+const answerOf = <K extends z.ZodType, U extends z.ZodType>(kind: K, unit: U) =>
+  open({
+    kind,
+    value: z.number(),
+    unit,
+    lower: z.number().optional(),
+    upper: z.number().optional(),
+    level: z.literal(0.95).optional(),
+    standardDeviation: z.number().min(0).optional(),
+    errors: z.array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) })).optional(),
+    equation: z.string(),
+    evidence: z.enum(GRADES),
+    formula: z.string(),
+    symbols: z.record(
+      z.string(),
+      z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
+    ),
+    inputs: z.record(z.string(), z.unknown()),
+    rounding: open({
+      from: z.number(),
+      to: z.enum(['down', 'nearest']),
+      step: z.number().optional(),
+      available: z.array(z.number()).optional(),
+    }).optional(),
+    reached: open({ percent: z.number(), lower: z.number().optional(), upper: z.number().optional() }).optional(),
+    assumptions: z.array(open(said)),
+    cautions,
+    sources,
+  });
+
+const MMHG = z.literal('mm[Hg]');
+const MASS = z.enum(['kg', '[lb_av]']);
+const occlusion = answerOf(z.literal('occlusion-pressure'), MMHG);
+const target = answerOf(z.literal('cuff-pressure'), MMHG).extend({
+  inputs: open({ occlusion, percent: quantity('percent') }),
+  reached: open({ percent: z.number() }),
+});
+const oneRepMax = answerOf(z.literal('one-repetition-maximum'), MASS);
+const load = answerOf(z.literal('training-load'), MASS).extend({
+  inputs: open({ oneRepMax, percent: quantity('percent') }),
+  reached: open({ percent: z.number() }),
+});
+const total = (kind: keyof typeof kindWords, unit: z.ZodType = z.literal('s')) => answerOf(z.literal(kind), unit);
+const restrictionTime = total('restriction-time');
+const totals = open({
+  repetitions: total('repetitions', z.literal('{reps}')),
+  volumeLoad: total('volume-load', MASS).optional(),
+  timeUnderTension: total('time-under-tension'),
+  restrictionTime,
+  longestRestriction: total('longest-restriction'),
+  sessionTime: total('session-time'),
+  cautions,
+});
+
+const sets = z
+  .array(open({ repetitions: quantity('repetitions'), restS: quantity('restS') }))
+  .min(1)
+  .max(50);
+const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
+const prescribed = {
+  ...place,
+  mode: z.enum(MODES).optional(),
+  target,
+  load,
+  sets,
+  tempo: open({
+    eccentricS: quantity('eccentricS'),
+    bottomS: quantity('bottomS'),
+    concentricS: quantity('concentricS'),
+    topS: quantity('topS'),
+  }),
+  restriction: z.enum(RESTRICTIONS),
+};
+const item = open({
+  ...prescribed,
+  occlusion,
+  oneRepMax,
+  timeline: open({
+    events: z.array(
+      open({
+        atS: z.number(),
+        event: z.string(),
+        set: z.number().optional(),
+        repetitions: z.number().optional(),
+        durationS: z.number().optional(),
+      }),
+    ),
+    durationS: z.number(),
+    assumptions: z.array(open(said)),
+  }),
+  totals,
+});
+const limbs = z.array(
+  open({ limb: z.enum(LIMBS), side: z.enum(SIDES), exercises: z.number(), restrictionTime, cautions }),
+);
+
+/** A plan, as `planSession` makes it. */
+export const planDocument = open({
+  document: z.literal('plan'),
+  schemaVersion: z.literal(1),
+  request: requestWith(open),
+  items: z.array(item).max(200),
+  limbs,
+  cautions,
+  standing,
+  stopSigns: standing,
+  sources,
+});
+
+const feelings = {
+  painBefore: quantity('painBefore').optional(),
+  painDuring: quantity('painDuring').optional(),
+  painAfter: quantity('painAfter').optional(),
+  rpe: quantity('rpe').optional(),
+  notes: text(4000).optional(),
+};
+
+/** What `recordSession` takes beside the plan. */
+export const doneRequest = strict({
+  date: day,
+  items: z
+    .array(
+      strict({
+        ...place,
+        sets: z
+          .array(strict({ repetitions: quantity('repetitions'), restS: quantity('restS').optional() }))
+          .min(1)
+          .max(50),
+        load: quantity('load').optional(),
+        heldMmHg: quantity('heldMmHg').optional(),
+        stoppedEarly: z.boolean().optional(),
+        lastSetToFailure: z.boolean().optional(),
+      }),
+    )
+    .min(1)
+    .max(200),
+  symptoms: z.array(z.enum(SYMPTOMS)).max(50).optional(),
+  ...feelings,
+});
+
+/** What `recordSession` takes. */
+export const recordRequest = doneRequest.extend({ plan: planDocument });
+
+/** A record, as `recordSession` makes it. */
+export const recordDocument = open({
+  document: z.literal('record'),
+  schemaVersion: z.literal(1),
+  date: day,
+  label: text(120).optional(),
   posture: z.enum(POSTURES),
-  limbs: z.array(limb).min(1).max(4),
-  exercises: z.array(exercise).min(1).max(50),
+  items: z
+    .array(
+      open({
+        ...prescribed,
+        cuffWidthCm: quantity('cuffWidthCm'),
+        circumferenceCm: quantity('circumferenceCm').optional(),
+        done: open({
+          sets,
+          load: quantity('load'),
+          unit: z.enum(LOAD_UNITS),
+          heldMmHg: quantity('heldMmHg').optional(),
+          stoppedEarly: z.boolean(),
+          lastSetToFailure: z.boolean().optional(),
+        }),
+        totals,
+      }),
+    )
+    .min(1)
+    .max(200),
+  limbs,
+  symptoms: z.array(z.enum(SYMPTOMS)).max(50),
+  ...feelings,
+  assumptions: z.array(open(said)),
+  cautions,
+  standing,
+  sources,
 });
