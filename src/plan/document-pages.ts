@@ -139,18 +139,27 @@ const actionWords: Record<ProposalItem['action'], string> = {
   stop: 'stop',
 };
 
-function proposalLines({ action, load, percentOfMaximum, percentOfOcclusion, reasons }: ProposalItem): string[] {
+function proposalLines({
+  action,
+  load,
+  percentOfMaximum,
+  percentOfOcclusion,
+  cuffMmHg,
+  reasons,
+}: ProposalItem): string[] {
   const words = (kg: number | undefined): string =>
     kg === undefined ? 'no number is proposed' : formatUnit(kg, loadUnitCode(load.unit));
   const percent = (share: number | undefined): string =>
     share === undefined ? '' : ` (${format(share)} % of the maximum)`;
-  const pressure = (share: number | undefined): string =>
-    share === undefined ? 'no number is proposed' : `${format(share)} % of LOP`;
+  const pressure = (mmHg: number | undefined, share: number | undefined): string =>
+    mmHg === undefined || share === undefined
+      ? 'no number is proposed'
+      : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share)} % of LOP asked for)`;
   return [
     `Proposed: ${actionWords[action]}`,
     `Load   ${words(load.from)}${percent(percentOfMaximum.from)} → ${words(load.to)}${percent(percentOfMaximum.to)}`,
-    percentOfOcclusion
-      ? `Cuff   ${pressure(percentOfOcclusion.from)} → ${pressure(percentOfOcclusion.to)}`
+    percentOfOcclusion && cuffMmHg
+      ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion.to)}`
       : 'Cuff   none',
     ...reasons.map(({ text }) => `- ${text}`),
   ];
@@ -169,7 +178,7 @@ export function proposalPage({ rule, items, measureAgain, cautions, standing, so
     ...heading('Measure again'),
     ...listed(measureAgain.map(({ due, text, evidence }) => `${due ? 'due: ' : ''}${text} [${evidence}]`)),
     ...part(
-      'From the last session',
+      'Watch for',
       cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
     ),
     ...part('Sources', listed(sourceLines(sources))),

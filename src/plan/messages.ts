@@ -114,7 +114,7 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} repetitions done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure, and the record does not say that it was.',
   'other-load-recorded': 'The last session was done with {done}, not with the {planned} of this plan.',
-  'step-not-known': 'The plan names no step between loads, so how much more is left to the practitioner.',
+  'step-not-known': 'The plan names no step between loads, so the size of the step is left to the practitioner.',
   'no-load-in-range':
     'No weight there is lies {low} to {high} % above {load}; the next one up is {next}. More repetitions come first.',
   'no-heavier-load': 'There is no heavier weight than {load}.',
@@ -124,6 +124,7 @@ export const planMessages = {
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'stop-symptom': 'A sign to stop at was reported: no further session before a clinician has looked.',
   'pressure-instead': 'Pressure is raised to {percent} % of occlusion pressure, so the load stays.',
+  'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} of this plan.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',
   'pressure-last': 'Repetitions come first, then load, pressure last.',
   'measure-occlusion-changed': 'Measure occlusion pressure again: {what} changed since the last session on record.',

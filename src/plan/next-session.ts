@@ -4,6 +4,7 @@ import { attempt, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
+import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
@@ -45,6 +46,8 @@ export interface ProposalItem {
   readonly percentOfMaximum: { readonly from: number; readonly to?: number };
   /** Left out where there is no cuff. */
   readonly percentOfOcclusion?: { readonly from: number; readonly to?: number };
+  /** What the gauge is set to [mmHg]. */
+  readonly cuffMmHg?: { readonly from: number; readonly to?: number };
   readonly reasons: readonly Assumption[];
 }
 
@@ -69,7 +72,7 @@ export interface Proposal {
   };
   readonly items: readonly ProposalItem[];
   readonly measureAgain: readonly MeasureAgain[];
-  /** The cautions of the last session, gravest first. */
+  /** The cautions of the last session and of a new cuff pressure, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -135,15 +138,33 @@ interface Draft {
   readonly action: ProgressionAction;
   /** Load to go to; nothing where it is not known, that of the plan where it stays. */
   readonly load?: number | undefined;
-  readonly percent?: number;
+  /** Cuff pressure to go to; that of the plan where it stays. */
+  readonly target?: CuffPressure;
   readonly reasons: readonly Assumption[];
+}
+
+/** The cuff pressure of an item at another percentage, with the same gauge and ceiling. */
+function targetAt({ target: { inputs } }: PlanItem, percent: number): CuffPressure {
+  const { occlusion, gaugeStepMmHg, ceilingMmHg } = inputs as unknown as TargetInput;
+  return targetCuffPressure({
+    occlusion,
+    percent,
+    ...(gaugeStepMmHg !== undefined && { gaugeStepMmHg }),
+    ...(ceilingMmHg !== undefined && { ceilingMmHg }),
+  });
 }
 
 const counts = (sets: readonly { readonly repetitions: number }[]): string =>
   sets.map(({ repetitions }) => repetitions).join('-');
 
 /** What raising the load comes to by the rule, with what there is to lift. */
-function raiseLoad(load: number, unit: LoadUnit, exercise: PlanExercise | undefined, rule: ProgressionRule): Draft {
+function raiseLoad(
+  load: number,
+  unit: LoadUnit,
+  exercise: PlanExercise | undefined,
+  rule: ProgressionRule,
+  because: readonly Assumption[],
+): Draft {
   const { lowPercent, highPercent } = rule;
   const atLeast = lowPercent === undefined ? load : product(load, 1 + lowPercent / 100);
   const step = exercise?.step ?? (unit === 'kg' ? rule.stepKg : undefined);
@@ -151,17 +172,17 @@ function raiseLoad(load: number, unit: LoadUnit, exercise: PlanExercise | undefi
   const words = (weight: number): string => formatUnit(weight, loadUnitCode(unit));
   if (!there) {
     const known = lowPercent === undefined ? undefined : atLeast;
-    return { action: 'raise-load', load: known, reasons: [assumption('step-not-known')] };
+    return { action: 'raise-load', load: known, reasons: [...because, assumption('step-not-known')] };
   }
   const { heavier } = there;
   if (heavier === undefined) {
-    return { action: 'repeat', load, reasons: [assumption('no-heavier-load', { load: words(load) })] };
+    return { action: 'repeat', load, reasons: [...because, assumption('no-heavier-load', { load: words(load) })] };
   }
   if (highPercent !== undefined && heavier > product(load, 1 + highPercent / 100)) {
     const values = { low: lowPercent!, high: highPercent, load: words(load), next: words(heavier) };
-    return { action: 'repeat', load, reasons: [assumption('no-load-in-range', values)] };
+    return { action: 'repeat', load, reasons: [...because, assumption('no-load-in-range', values)] };
   }
-  return { action: 'raise-load', load: heavier, reasons: [] };
+  return { action: 'raise-load', load: heavier, reasons: because };
 }
 
 /** What the last sessions on record say against raising anything. */
@@ -219,22 +240,24 @@ function draft(
   if (verdicts.includes(false)) return repeat(assumption('rule-not-met', values));
   if (verdicts.includes(undefined)) return repeat(assumption('failure-not-recorded'));
   const met = assumption('rule-met', values);
-  const cuffed = item.restriction !== 'none';
-  if (nextPercent !== undefined && cuffed && nextPercent > (item.target.inputs['percent'] as number)) {
-    const instead = assumption('pressure-instead', { percent: nextPercent });
-    return { action: 'raise-pressure', load, percent: nextPercent, reasons: [met, instead] };
+  if (nextPercent === undefined) return raiseLoad(load, unit, exercise, rule, [met]);
+  if (item.restriction === 'none') return raiseLoad(load, unit, exercise, rule, [met, assumption('pressure-no-cuff')]);
+  const target = targetAt(item, nextPercent);
+  if (target.value <= item.target.value) {
+    const values = { percent: nextPercent, held: formatUnit(item.target.value, 'mm[Hg]') };
+    return raiseLoad(load, unit, exercise, rule, [met, assumption('pressure-not-higher', values)]);
   }
-  const raised = raiseLoad(load, unit, exercise, rule);
-  const none = nextPercent !== undefined && !cuffed ? [assumption('pressure-no-cuff')] : [];
-  return { ...raised, reasons: [met, ...none, ...raised.reasons] };
+  const instead = assumption('pressure-instead', { percent: nextPercent });
+  return { action: 'raise-pressure', load, target, reasons: [met, instead] };
 }
 
-function itemOf(item: PlanItem, { action, load, percent, reasons }: Draft): ProposalItem {
+const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
+
+function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft): ProposalItem {
   const { exercise, limb, side, oneRepMax, restriction, target } = item;
   const unit: LoadUnit = item.load.unit === '[lb_av]' ? 'lb' : 'kg';
   const maximum = convertLoad(oneRepMax.value, oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg', unit);
-  const asked = target.inputs['percent'] as number;
-  const pressed = action === 'stop' ? undefined : (percent ?? asked);
+  const pressed = action === 'stop' ? undefined : (next ?? target);
   return {
     exercise,
     limb,
@@ -246,7 +269,8 @@ function itemOf(item: PlanItem, { action, load, percent, reasons }: Draft): Prop
       ...(load !== undefined && { to: (100 * load) / maximum }),
     },
     ...(restriction !== 'none' && {
-      percentOfOcclusion: { from: asked, ...(pressed !== undefined && { to: pressed }) },
+      percentOfOcclusion: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
+      cuffMmHg: { from: target.value, ...(pressed && { to: pressed.value }) },
     }),
     reasons,
   };
@@ -355,10 +379,12 @@ export function nextSession(request: ProgressionRequest): Proposal {
   const keys = placesOf(plan.items);
   const done = records.map(({ items }) => new Map(placesOf(items).map((key, index) => [key, items[index]!])));
   const exerciseOf = exerciseFinder(plan);
-  const items = plan.items.map((item, index) => {
+  const drafts = plan.items.map((item, index) => {
     const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
-    return itemOf(item, draft(item, exerciseOf(item), own, latest, rule, nextPercent));
+    return draft(item, exerciseOf(item), own, latest, rule, nextPercent);
   });
+  const items = plan.items.map((item, index) => itemOf(item, drafts[index]!));
+  const cautions = [...latest, ...drafts.flatMap(({ target }) => target ?? [])].flatMap((said) => said.cautions);
   const proposal = {
     document: 'proposal',
     schemaVersion: 1,
@@ -370,7 +396,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     },
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
-    cautions: onceEach(latest.flatMap(({ cautions }) => cautions)),
+    cautions: onceEach(cautions),
     standing: [
       say('proposal-clears-no-one'),
       say('local-codes-decide'),

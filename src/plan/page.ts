@@ -105,6 +105,8 @@ export function planPage(plan: Plan): string[] {
     request.sex,
     `blood pressure ${format(request.systolicMmHg)}/${format(request.diastolicMmHg)} mmHg`,
     request.posture,
+    request.sessionsPerWeek !== undefined ? `${format(request.sessionsPerWeek)} sessions a week` : undefined,
+    request.weeks !== undefined ? `for ${format(request.weeks)} weeks` : undefined,
   ];
   return [
     'SESSION PLAN',

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { kindWords } from '../answer/explain.js';
+import type { AnswerKind } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
@@ -109,65 +109,72 @@ export const screeningRequest = strict({
   ),
 });
 
+const GRADES = Object.keys(grades) as (keyof typeof grades)[];
 const path = z.array(z.union([z.string(), z.number()]));
 const values = z.record(z.string(), z.union([z.string(), z.number()]));
 const said = { code: z.string(), text: z.string(), values: values.optional() };
 const sources = z.array(z.string());
+// An id makes a part one definition of the JSON Schema.
+const assumption = open(said).meta({ id: 'assumption' });
 const caution = open({
   ...said,
   severity: z.enum(['note', 'caution', 'stop']),
   path: path.optional(),
   source: z.string().optional(),
-});
+}).meta({ id: 'caution' });
 const cautions = z.array(caution);
 const standing = z.array(open({ code: z.string(), text: z.string(), source: z.string().optional() }));
 
-const GRADES = Object.keys(grades) as (keyof typeof grades)[];
+/** What every answer has beside its kind, value and unit. */
+const evidence = {
+  lower: z.number().optional(),
+  upper: z.number().optional(),
+  level: z.literal(0.95).optional(),
+  standardDeviation: z.number().min(0).optional(),
+  errors: z
+    .array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) }))
+    .meta({ id: 'errors' })
+    .optional(),
+  equation: z.string(),
+  evidence: z.enum(GRADES),
+  formula: z.string(),
+  symbols: z
+    .record(z.string(), z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]))
+    .meta({ id: 'symbols' }),
+  inputs: z.record(z.string(), z.unknown()),
+  rounding: open({
+    from: z.number(),
+    to: z.enum(['down', 'nearest']),
+    step: z.number().optional(),
+    available: z.array(z.number()).optional(),
+  })
+    .meta({ id: 'rounding' })
+    .optional(),
+  reached: open({ percent: z.number(), lower: z.number().optional(), upper: z.number().optional() })
+    .meta({ id: 'reached' })
+    .optional(),
+  assumptions: z.array(assumption),
+  cautions,
+  sources,
+};
 
-const answerOf = <K extends z.ZodType, U extends z.ZodType>(kind: K, unit: U) =>
-  open({
-    kind,
-    value: z.number(),
-    unit,
-    lower: z.number().optional(),
-    upper: z.number().optional(),
-    level: z.literal(0.95).optional(),
-    standardDeviation: z.number().min(0).optional(),
-    errors: z.array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) })).optional(),
-    equation: z.string(),
-    evidence: z.enum(GRADES),
-    formula: z.string(),
-    symbols: z.record(
-      z.string(),
-      z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
-    ),
-    inputs: z.record(z.string(), z.unknown()),
-    rounding: open({
-      from: z.number(),
-      to: z.enum(['down', 'nearest']),
-      step: z.number().optional(),
-      available: z.array(z.number()).optional(),
-    }).optional(),
-    reached: open({ percent: z.number(), lower: z.number().optional(), upper: z.number().optional() }).optional(),
-    assumptions: z.array(open(said)),
-    cautions,
-    sources,
-  });
+const answerOf = <U extends z.ZodType>(kind: AnswerKind, unit: U, value = z.number().min(0)) =>
+  open({ kind: z.literal(kind), value, unit, ...evidence });
 
+/** A value that is divided by. */
+const positive = z.number().min(0.001).max(1e6);
 const MMHG = z.literal('mm[Hg]');
 const MASS = z.enum(['kg', '[lb_av]']);
-const occlusion = answerOf(z.literal('occlusion-pressure'), MMHG);
-const target = answerOf(z.literal('cuff-pressure'), MMHG).extend({
-  inputs: open({ occlusion, percent: quantity('percent') }),
-  reached: open({ percent: z.number() }),
-});
-const oneRepMax = answerOf(z.literal('one-repetition-maximum'), MASS);
-const load = answerOf(z.literal('training-load'), MASS).extend({
-  inputs: open({ oneRepMax, percent: quantity('percent') }),
-  reached: open({ percent: z.number() }),
-});
-const total = (kind: keyof typeof kindWords, unit: z.ZodType = z.literal('s')) => answerOf(z.literal(kind), unit);
-const restrictionTime = total('restriction-time');
+const occlusion = answerOf('occlusion-pressure', MMHG, positive).meta({ id: 'occlusionPressure' });
+const target = answerOf('cuff-pressure', MMHG, positive)
+  .extend({ inputs: open({ occlusion, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
+  .meta({ id: 'cuffPressure' });
+const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).meta({ id: 'oneRepetitionMaximum' });
+const load = answerOf('training-load', MASS, positive)
+  .extend({ inputs: open({ oneRepMax, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
+  .meta({ id: 'trainingLoad' });
+const total = (kind: AnswerKind, unit: z.ZodType = z.literal('s')) => answerOf(kind, unit);
+const restrictionTime = total('restriction-time').meta({ id: 'restrictionTime' });
 const totals = open({
   repetitions: total('repetitions', z.literal('{reps}')),
   volumeLoad: total('volume-load', MASS).optional(),
@@ -176,7 +183,7 @@ const totals = open({
   longestRestriction: total('longest-restriction'),
   sessionTime: total('session-time'),
   cautions,
-});
+}).meta({ id: 'totals' });
 
 const sets = z
   .array(open({ repetitions: quantity('repetitions'), restS: quantity('restS') }))
@@ -212,7 +219,7 @@ const item = open({
       }),
     ),
     durationS: z.number(),
-    assumptions: z.array(open(said)),
+    assumptions: z.array(assumption),
   }),
   totals,
 });
@@ -296,7 +303,7 @@ export const recordDocument = open({
   limbs,
   symptoms: z.array(z.enum(SYMPTOMS)).max(50),
   ...feelings,
-  assumptions: z.array(open(said)),
+  assumptions: z.array(assumption),
   cautions,
   standing,
   sources,

@@ -59,7 +59,8 @@ describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
   const agrees = (document: unknown): boolean => {
     const result = standard['~standard'].validate(document) as { issues?: readonly unknown[] };
     const ours = result.issues === undefined;
-    expect(accepts(document), JSON.stringify(accepts.errors)).toBe(ours);
+    const theirs = accepts(document);
+    if (theirs !== ours) expect.fail(`${ours} here, ${theirs} there: ${JSON.stringify(accepts.errors)}`);
     return ours;
   };
 
@@ -85,7 +86,7 @@ describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
       fc.property(fc.constantFrom(...places), mutation, (path, to) => {
         seen[`${agrees(changed(right, path, to))}`] += 1;
       }),
-      { numRuns: 1500 },
+      { numRuns: 1000 },
     );
     expect(Math.min(seen.true, seen.false)).toBeGreaterThan(20);
   });
