@@ -40,6 +40,7 @@ export const progressionRules = [
     lowPercent: 2.5,
     highPercent: 10,
     evidence: 'secondary',
+    source: 'two-for-two-rule',
     met: (item) => overInLastSet(item, 2),
   },
   { id: 'all-repetitions', says: 'rule-all-repetitions', sessions: 1, evidence: 'practice', met: allDone },

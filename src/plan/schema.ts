@@ -10,11 +10,14 @@ import { MODES } from './guidelines.js';
 import { screeningItems } from './screening-items.js';
 import { SYMPTOMS } from './standing.js';
 
+/** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
+export const annotations = z.registry<{ id?: string; title?: string; unit?: string }>();
+
 /** A number of the vocabulary: its bounds stand in one table for guards and schemas alike. */
 function quantity(name: QuantityName) {
   const { min, max, name: title, unit, ...rest } = quantities[name];
   const number = 'whole' in rest ? z.int() : z.number();
-  return number.min(min).max(max).meta({ title, unit });
+  return number.min(min).max(max).register(annotations, { title, unit });
 }
 
 const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
@@ -115,13 +118,13 @@ const values = z.record(z.string(), z.union([z.string(), z.number()]));
 const said = { code: z.string(), text: z.string(), values: values.optional() };
 const sources = z.array(z.string());
 // An id makes a part one definition of the JSON Schema.
-const assumption = open(said).meta({ id: 'assumption' });
+const assumption = open(said).register(annotations, { id: 'assumption' });
 const caution = open({
   ...said,
   severity: z.enum(['note', 'caution', 'stop']),
   path: path.optional(),
   source: z.string().optional(),
-}).meta({ id: 'caution' });
+}).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const standing = z.array(open({ code: z.string(), text: z.string(), source: z.string().optional() }));
 
@@ -133,14 +136,14 @@ const evidence = {
   standardDeviation: z.number().min(0).optional(),
   errors: z
     .array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) }))
-    .meta({ id: 'errors' })
+    .register(annotations, { id: 'errors' })
     .optional(),
   equation: z.string(),
   evidence: z.enum(GRADES),
   formula: z.string(),
   symbols: z
     .record(z.string(), z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]))
-    .meta({ id: 'symbols' }),
+    .register(annotations, { id: 'symbols' }),
   inputs: z.record(z.string(), z.unknown()),
   rounding: open({
     from: z.number(),
@@ -148,10 +151,10 @@ const evidence = {
     step: z.number().optional(),
     available: z.array(z.number()).optional(),
   })
-    .meta({ id: 'rounding' })
+    .register(annotations, { id: 'rounding' })
     .optional(),
   reached: open({ percent: z.number(), lower: z.number().optional(), upper: z.number().optional() })
-    .meta({ id: 'reached' })
+    .register(annotations, { id: 'reached' })
     .optional(),
   assumptions: z.array(assumption),
   cautions,
@@ -165,16 +168,18 @@ const answerOf = <U extends z.ZodType>(kind: AnswerKind, unit: U, value = z.numb
 const positive = z.number().min(0.001).max(1e6);
 const MMHG = z.literal('mm[Hg]');
 const MASS = z.enum(['kg', '[lb_av]']);
-const occlusion = answerOf('occlusion-pressure', MMHG, positive).meta({ id: 'occlusionPressure' });
+const occlusion = answerOf('occlusion-pressure', MMHG, positive).register(annotations, { id: 'occlusionPressure' });
 const target = answerOf('cuff-pressure', MMHG, positive)
   .extend({ inputs: open({ occlusion, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
-  .meta({ id: 'cuffPressure' });
-const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).meta({ id: 'oneRepetitionMaximum' });
+  .register(annotations, { id: 'cuffPressure' });
+const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
+  id: 'oneRepetitionMaximum',
+});
 const load = answerOf('training-load', MASS, positive)
   .extend({ inputs: open({ oneRepMax, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
-  .meta({ id: 'trainingLoad' });
+  .register(annotations, { id: 'trainingLoad' });
 const total = (kind: AnswerKind, unit: z.ZodType = z.literal('s')) => answerOf(kind, unit);
-const restrictionTime = total('restriction-time').meta({ id: 'restrictionTime' });
+const restrictionTime = total('restriction-time').register(annotations, { id: 'restrictionTime' });
 const totals = open({
   repetitions: total('repetitions', z.literal('{reps}')),
   volumeLoad: total('volume-load', MASS).optional(),
@@ -183,7 +188,7 @@ const totals = open({
   longestRestriction: total('longest-restriction'),
   sessionTime: total('session-time'),
   cautions,
-}).meta({ id: 'totals' });
+}).register(annotations, { id: 'totals' });
 
 const sets = z
   .array(open({ repetitions: quantity('repetitions'), restS: quantity('restS') }))

@@ -54,7 +54,7 @@ const mutation = fc.oneof(
 );
 
 describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
-  const json = z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'input' });
+  const json = z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'input', metadata: documents.annotations });
   const accepts = ajv.compile(json);
   const agrees = (document: unknown): boolean => {
     const result = standard['~standard'].validate(document) as { issues?: readonly unknown[] };

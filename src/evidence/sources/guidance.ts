@@ -78,6 +78,10 @@ export const guidanceSources = {
     pages: '1–9',
     doi: '10.1093/ptj/pzab172',
   },
+  'two-for-two-rule': {
+    about: 'the two-for-two rule of a strength-training textbook',
+    note: 'read on general pages that repeat it',
+  },
   'progression-models-2009': {
     title: 'Progression models in resistance training for healthy adults',
     container: 'Med Sci Sports Exerc',
