@@ -98,7 +98,7 @@ function doneLines({ target, load, sets, restriction, done, totals }: RecordItem
 /** A record as a page of text, with the working of its totals. */
 export function recordPage(record: SessionRecord): string[] {
   const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
-  const { painBefore, painDuring, painAfter, rpe, notes } = record;
+  const { painBefore, painDuring, painAfter, sessionRpe, notes } = record;
   const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
   return [
     ...title('SESSION RECORD'),
@@ -110,7 +110,7 @@ export function recordPage(record: SessionRecord): string[] {
     ]),
     ...heading('How it felt'),
     `pain before ${scale(painBefore)}, during ${scale(painDuring)}, after ${scale(painAfter)}`,
-    `effort of the session ${scale(rpe)}`,
+    `effort of the session ${scale(sessionRpe)}`,
     `symptoms: ${symptoms.map((code) => planMessages[code]).join('; ') || 'none recorded'}`,
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),

@@ -109,11 +109,13 @@ export const planMessages = {
     'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step there is (5 kg in the trial).',
   'rule-two-to-ten-percent': 'One repetition or two above the goal: raise the load by 2 to 10 %.',
   'no-record': 'No session of this exercise is recorded, so nothing is raised.',
-  'too-few-records': 'The rule looks at {needed} sessions; {found} recorded here at this load.',
+  'too-few-records':
+    'The rule looks at {needed} sessions running; the last ones on record with this load and cuff are {found}.',
   'rule-met': 'The rule is met: {done} repetitions done, {goal} planned.',
   'rule-not-met': 'The rule is not met: {done} repetitions done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure, and the record does not say that it was.',
-  'other-load-recorded': 'The last session was done with {done}, not with the {planned} of this plan.',
+  'other-session-recorded': 'The last session was done with {done}, not with the {planned} of this plan.',
+  'pain-not-recorded': 'Pain before and after the last session is not on record, so it was not looked at.',
   'step-not-known': 'The plan names no step between loads, so the size of the step is left to the practitioner.',
   'no-load-in-range':
     'No weight there is lies {low} to {high} % above {load}; the next one up is {next}. More repetitions come first.',
@@ -127,7 +129,8 @@ export const planMessages = {
   'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} of this plan.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',
   'pressure-last': 'Repetitions come first, then load, pressure last.',
-  'measure-occlusion-changed': 'Measure occlusion pressure again: {what} changed since the last session on record.',
+  'measure-occlusion-changed':
+    'Measure the occlusion pressure of the {side} {limb} again: {what} changed since the last session on record.',
   'measure-occlusion-estimated': 'The occlusion pressure of the {side} {limb} is an estimate: measure it.',
   'measure-occlusion-weeks':
     'Measure occlusion pressure again every few weeks; how many weeks, no text that was read says.',

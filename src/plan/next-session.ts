@@ -8,7 +8,7 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, type Limb, type LoadUnit, type Side } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, type Limb, type LoadUnit, type Side } from '../quantity/quantities.js';
 import { onceEach } from './gravest-first.js';
 import { assumption, planMessages } from './messages.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
@@ -96,8 +96,8 @@ function read(request: ProgressionRequest) {
   }
   reader.done();
   const issues: InputIssue[] = [];
-  const take = <T>(read: () => T): T | undefined => {
-    const result = attempt(read, undefined);
+  const take = <T>(part: () => T): T | undefined => {
+    const result = attempt(part, undefined);
     if (result.ok) return result.value;
     issues.push(...result.issues);
     return undefined;
@@ -154,6 +154,14 @@ function targetAt({ target: { inputs } }: PlanItem, percent: number): CuffPressu
   });
 }
 
+const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
+
+/** How an exercise is done with the cuff, in words; another pressure or restriction is another session. */
+const cuffWords = ({ restriction, target }: PlanItem | RecordItem): string =>
+  restriction === 'none' ? 'no cuff' : `${percentOf(target)} % of occlusion pressure, ${restriction}`;
+
+const loadDone = ({ done }: RecordItem, unit: LoadUnit): number => convertLoad(done.load, done.unit, unit);
+
 const counts = (sets: readonly { readonly repetitions: number }[]): string =>
   sets.map(({ repetitions }) => repetitions).join('-');
 
@@ -208,7 +216,7 @@ function draft(
   nextPercent: number | undefined,
 ): Draft {
   const load = item.load.value;
-  const unit: LoadUnit = item.load.unit === '[lb_av]' ? 'lb' : 'kg';
+  const unit = loadUnitOf(item.load.unit);
   const words = (weight: number): string => formatUnit(weight, loadUnitCode(unit));
   const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
   const held = against(latest, own.at(-1));
@@ -222,41 +230,40 @@ function draft(
   }
   const last = own.at(-1);
   if (!last) return repeat(assumption('no-record'));
-  const atThisLoad = ({ done }: RecordItem): boolean =>
-    decimal(convertLoad(done.load, done.unit, unit)).eq(decimal(load));
-  if (!atThisLoad(last)) {
-    const values = { done: formatUnit(last.done.load, loadUnitCode(last.done.unit)), planned: words(load) };
-    return repeat(assumption('other-load-recorded', values));
+  const planned = `${words(load)}, ${cuffWords(item)}`;
+  const asPlanned = (session: RecordItem): boolean =>
+    `${words(loadDone(session, unit))}, ${cuffWords(session)}` === planned;
+  if (!asPlanned(last)) {
+    const done = `${words(loadDone(last, unit))}, ${cuffWords(last)}`;
+    return repeat(assumption('other-session-recorded', { done, planned }));
   }
-  const sessions = own.slice(-rule.sessions).filter(atThisLoad);
+  const sessions = own.slice(-rule.sessions).filter(asPlanned);
   if (sessions.length < rule.sessions) {
     return repeat(assumption('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }
-  const verdicts = sessions.map(rule.met);
-  const values = {
-    done: sessions.map(({ done }) => counts(done.sets)).join(' and '),
-    goal: counts(last.sets),
-  };
+  const verdicts = sessions.map(({ done }) => rule.met(done, item.sets));
+  const values = { done: sessions.map(({ done }) => counts(done.sets)).join(' and '), goal: counts(item.sets) };
   if (verdicts.includes(false)) return repeat(assumption('rule-not-met', values));
   if (verdicts.includes(undefined)) return repeat(assumption('failure-not-recorded'));
-  const met = assumption('rule-met', values);
-  if (nextPercent === undefined) return raiseLoad(load, unit, exercise, rule, [met]);
-  if (item.restriction === 'none') return raiseLoad(load, unit, exercise, rule, [met, assumption('pressure-no-cuff')]);
+  const painKnown = latest.every(({ painBefore, painAfter }) => painBefore !== undefined && painAfter !== undefined);
+  const met = [assumption('rule-met', values), ...(painKnown ? [] : [assumption('pain-not-recorded')])];
+  if (nextPercent === undefined) return raiseLoad(load, unit, exercise, rule, met);
+  if (item.restriction === 'none') {
+    return raiseLoad(load, unit, exercise, rule, [...met, assumption('pressure-no-cuff')]);
+  }
   const target = targetAt(item, nextPercent);
   if (target.value <= item.target.value) {
     const values = { percent: nextPercent, held: formatUnit(item.target.value, 'mm[Hg]') };
-    return raiseLoad(load, unit, exercise, rule, [met, assumption('pressure-not-higher', values)]);
+    return raiseLoad(load, unit, exercise, rule, [...met, assumption('pressure-not-higher', values)]);
   }
   const instead = assumption('pressure-instead', { percent: nextPercent });
-  return { action: 'raise-pressure', load, target, reasons: [met, instead] };
+  return { action: 'raise-pressure', load, target, reasons: [...met, instead] };
 }
-
-const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
 
 function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft): ProposalItem {
   const { exercise, limb, side, oneRepMax, restriction, target } = item;
-  const unit: LoadUnit = item.load.unit === '[lb_av]' ? 'lb' : 'kg';
-  const maximum = convertLoad(oneRepMax.value, oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg', unit);
+  const unit = loadUnitOf(item.load.unit);
+  const maximum = convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
   const pressed = action === 'stop' ? undefined : (next ?? target);
   return {
     exercise,
@@ -312,9 +319,8 @@ function measureAgain(
       .find(({ items }) => items.some((other) => other.limb === limb && other.side === side));
     const last = session?.items.find((other) => other.limb === limb && other.side === side);
     for (const what of last ? changes(plan, item, session!.posture, last) : []) {
-      add('occlusion-pressure', true, assumption('measure-occlusion-changed', { what }), 'practice');
+      add('occlusion-pressure', true, assumption('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
-    // A measurement says so in its equation; one carried to another cuff holds the measurement’s pressure.
     if (plan.request.limbs.some((worn) => worn.limb === limb && worn.side === side && !worn.measured)) {
       const said = assumption('measure-occlusion-estimated', { side, limb });
       add('occlusion-pressure', true, said, occlusion.evidence);

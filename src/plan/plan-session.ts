@@ -11,6 +11,7 @@ import { addUp } from '../session/account.js';
 import { fullPrescription, type Prescription } from '../session/prescription.js';
 import { layOut } from '../session/timeline.js';
 import { formatUnit } from '../quantity/format.js';
+import { loadUnitOf } from '../quantity/quantities.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { onceEach } from './gravest-first.js';
@@ -154,9 +155,16 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       place,
       () => {
         const { scheme, sets, tempo, restS, restriction } = exercise;
-        const unit = load?.unit === '[lb_av]' ? 'lb' : 'kg';
         return fullPrescription(
-          defined({ scheme, sets, tempo, restS, restriction, load: load?.value, unit }) as Prescription,
+          defined({
+            scheme,
+            sets,
+            tempo,
+            restS,
+            restriction,
+            load: load?.value,
+            unit: load && loadUnitOf(load.unit),
+          }) as Prescription,
         );
       },
       { fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction'] },

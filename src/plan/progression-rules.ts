@@ -2,6 +2,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { PlanCode } from './messages.js';
 import type { RecordItem } from './record-session.js';
+import type { PlanItem } from './types.js';
 
 /** When to raise a load, by name. */
 export interface ProgressionRule {
@@ -16,20 +17,20 @@ export interface ProgressionRule {
   readonly stepKg?: number;
   readonly evidence: Grade;
   readonly source?: SourceId;
-  /** Whether one session meets it; nothing where the record does not say. */
-  readonly met: (item: RecordItem) => boolean | undefined;
+  /** Whether what was done meets it for the sets of the plan; nothing where the record does not say. */
+  readonly met: (done: RecordItem['done'], goal: PlanItem['sets']) => boolean | undefined;
 }
 
-const done = ({ done: { sets } }: RecordItem, index: number): number => sets[index]?.repetitions ?? 0;
+type Sets = PlanItem['sets'];
+
+const repetitionsOf = (sets: Sets, index: number): number => sets[index]?.repetitions ?? 0;
 
 /** Whether so many more than the planned repetitions were done in the last planned set. */
-const overInLastSet = (item: RecordItem, more: number): boolean => {
-  const last = item.sets.length - 1;
-  return done(item, last) >= item.sets[last]!.repetitions + more;
-};
+const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
+  repetitionsOf(sets, goal.length - 1) >= repetitionsOf(goal, goal.length - 1) + more;
 
-const allDone = (item: RecordItem): boolean =>
-  item.sets.every(({ repetitions }, index) => done(item, index) >= repetitions);
+const allDone = (sets: Sets, goal: Sets): boolean =>
+  goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
 
 /** The rules that `nextSession` knows, as data. */
 export const progressionRules = [
@@ -41,9 +42,15 @@ export const progressionRules = [
     highPercent: 10,
     evidence: 'secondary',
     source: 'two-for-two-rule',
-    met: (item) => overInLastSet(item, 2),
+    met: ({ sets }, goal) => overInLastSet(sets, goal, 2),
   },
-  { id: 'all-repetitions', says: 'rule-all-repetitions', sessions: 1, evidence: 'practice', met: allDone },
+  {
+    id: 'all-repetitions',
+    says: 'rule-all-repetitions',
+    sessions: 1,
+    evidence: 'practice',
+    met: ({ sets }, goal) => allDone(sets, goal),
+  },
   {
     id: 'set-four-over-15',
     says: 'rule-set-four-over-15',
@@ -51,10 +58,7 @@ export const progressionRules = [
     stepKg: 5,
     evidence: 'published',
     source: 'rehabilitation-trial-protocol',
-    met: (item) => {
-      if (item.done.sets.length !== 4 || done(item, 3) <= 15) return false;
-      return item.done.lastSetToFailure;
-    },
+    met: ({ sets, lastSetToFailure }) => sets.length === 4 && repetitionsOf(sets, 3) > 15 && lastSetToFailure,
   },
   {
     id: 'two-to-ten-percent',
@@ -64,7 +68,7 @@ export const progressionRules = [
     highPercent: 10,
     evidence: 'published',
     source: 'progression-models-2009',
-    met: (item) => allDone(item) && overInLastSet(item, 1),
+    met: ({ sets }, goal) => allDone(sets, goal) && overInLastSet(sets, goal, 1),
   },
 ] as const satisfies readonly ProgressionRule[];
 

@@ -4,9 +4,9 @@ import { attempt, InputError, issue, isInputError, moved, type InputIssue } from
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format } from '../quantity/format.js';
-import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
-import { accountSession, type SessionTotals } from '../session/account.js';
-import type { ExerciseSet } from '../session/prescription.js';
+import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
+import { addUp } from '../session/account.js';
+import { fullPrescription } from '../session/prescription.js';
 import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution, planMessages } from './messages.js';
@@ -26,7 +26,7 @@ export interface Feelings {
   readonly painDuring?: number | undefined;
   readonly painAfter?: number | undefined;
   /** Effort of the whole session, 0 to 10, asked for about 30 min after it. */
-  readonly rpe?: number | undefined;
+  readonly sessionRpe?: number | undefined;
   readonly notes?: string | undefined;
 }
 
@@ -63,7 +63,7 @@ export interface RecordItem extends Pick<
   readonly cuffWidthCm: number;
   readonly circumferenceCm?: number;
   readonly done: {
-    readonly sets: readonly Required<ExerciseSet>[];
+    readonly sets: PlanItem['sets'];
     readonly load: number;
     readonly unit: LoadUnit;
     readonly heldMmHg?: number;
@@ -72,7 +72,7 @@ export interface RecordItem extends Pick<
     readonly lastSetToFailure?: boolean;
   };
   /** What was done adds up to. */
-  readonly totals: SessionTotals;
+  readonly totals: PlanItem['totals'];
 }
 
 /** A session as it was done: plain JSON, to store, review and progress from. */
@@ -104,7 +104,7 @@ export function placesOf(items: readonly { exercise: string; limb: Limb; side: S
 
 /** What was done of an item, its rests filled in from the plan. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
-  const unit: LoadUnit = item.load.unit === '[lb_av]' ? 'lb' : 'kg';
+  const unit = loadUnitOf(item.load.unit);
   const load = done.load ?? item.load.value;
   const last = done.sets.length - 1;
   const issues: InputIssue[] = [];
@@ -141,7 +141,7 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
       stoppedEarly: done.stoppedEarly ?? false,
       ...(done.lastSetToFailure !== undefined && { lastSetToFailure: done.lastSetToFailure }),
     },
-    totals: accountSession({ sets, tempo, restS: 0, restriction, load, unit }),
+    totals: addUp(fullPrescription({ sets, tempo, restS: 0, restriction, load, unit })),
   };
 }
 
@@ -192,8 +192,8 @@ function itemCautions(
 }
 
 function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {
-  const { symptoms = [], painBefore, painDuring, painAfter } = request;
-  const found = symptoms.map((code, index) =>
+  const { painBefore, painDuring, painAfter } = request;
+  const found = [...new Set(request.symptoms)].map((code, index) =>
     caution('stop', 'symptom-reported', { symptom: planMessages[code] }, { path: ['symptoms', index] }),
   );
   if (painBefore !== undefined && painAfter !== undefined && painAfter > painBefore) {
@@ -217,7 +217,7 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`.
  *
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets`, `restS` [s], `load` [the plan’s
- *   unit], `heldMmHg` [mmHg]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `rpe` [0 to 10]; `notes`.
+ *   unit], `heldMmHg` [mmHg]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
  * @throws InputError naming every wrong field; also where something was done that the plan does not have.
  *
@@ -234,7 +234,7 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
  * });
  * const sets = [30, 15, 15, 9].map((repetitions) => ({ repetitions }));
  * const record = recordSession({
- *   plan, date: '2026-03-02', items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets }], rpe: 6,
+ *   plan, date: '2026-03-02', items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets }], sessionRpe: 6,
  * });
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
  * ```
@@ -248,7 +248,7 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const items = itemsOf(done);
   const limbs = limbsOf(items);
   const { label } = done.plan.request;
-  const { painBefore, painDuring, painAfter, rpe, notes } = done;
+  const { painBefore, painDuring, painAfter, sessionRpe, notes } = done;
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -261,7 +261,7 @@ export function recordSession(request: RecordRequest): SessionRecord {
     ...(painBefore !== undefined && { painBefore }),
     ...(painDuring !== undefined && { painDuring }),
     ...(painAfter !== undefined && { painAfter }),
-    ...(rpe !== undefined && { rpe }),
+    ...(sessionRpe !== undefined && { sessionRpe }),
     ...(notes !== undefined && { notes }),
     assumptions: [assumption('tempo-not-recorded')],
     cautions: cautionsOf(done, items, limbs),

@@ -6,7 +6,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { convertLoad } from '../quantity/convert.js';
-import type { Unit } from '../quantity/quantities.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { gravestFirst } from './gravest-first.js';
 import {
   guidelines,
@@ -109,10 +109,9 @@ function readingsOf(
   read('sets', sets.length, [...within, 'sets']);
   if (mode === 'resistance') {
     const { oneRepMax } = load.inputs as { oneRepMax: PlanItem['oneRepMax'] };
-    const unit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
     if (!done) read('percent-of-maximum', load.reached?.percent, [...place, 'load', 'reached', 'percent']);
     else {
-      const lifted = convertLoad(done.load, done.unit, unit);
+      const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
       read('percent-of-maximum', (100 * lifted) / oneRepMax.value, [...within, 'load']);
     }
     read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], done?.lastSetToFailure);

@@ -249,7 +249,7 @@ const feelings = {
   painBefore: quantity('painBefore').optional(),
   painDuring: quantity('painDuring').optional(),
   painAfter: quantity('painAfter').optional(),
-  rpe: quantity('rpe').optional(),
+  sessionRpe: quantity('sessionRpe').optional(),
   notes: text(4000).optional(),
 };
 

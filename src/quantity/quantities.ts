@@ -65,7 +65,7 @@ export const quantities = {
   painBefore: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
   painDuring: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
   painAfter: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
-  rpe: { name: 'effort of the session (RPE), 0 to 10', unit: '1', min: 0, max: 10 },
+  sessionRpe: { name: 'session RPE', unit: '1', min: 0, max: 10 },
   sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
   weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
   nextPercent: { name: 'percent of occlusion pressure wanted next', unit: '%', min: 1, max: 100, slips: FRACTION },
@@ -99,3 +99,6 @@ export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */
 export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb' ? '[lb_av]' : 'kg');
+
+/** The load unit of a UCUM code. */
+export const loadUnitOf = (code: Unit): LoadUnit => (code === '[lb_av]' ? 'lb' : 'kg');

@@ -98,7 +98,10 @@ describe('nextSession', () => {
     expect(at(all, { painBefore: 0, painAfter: 1 }).load.to).toBe(10);
     const only = planOf({ percent: 20, available: [20] });
     const stuck = first([recordOf(only, all)], { plan: only });
-    expect([stuck.action, codes(stuck.reasons)]).toEqual(['repeat', ['rule-met', 'no-heavier-load']]);
+    expect([stuck.action, codes(stuck.reasons)]).toEqual([
+      'repeat',
+      ['rule-met', 'pain-not-recorded', 'no-heavier-load'],
+    ]);
     const low = first([recordOf(only, all, { painBefore: 0, painAfter: 1 })], { plan: only });
     expect(codes(low.reasons)).toContain('no-lighter-load');
   });
@@ -114,10 +117,29 @@ describe('nextSession', () => {
   });
 
   it('looks at sessions with the load of the plan only', () => {
-    expect(codes(first([recordOf(plan, all, {}, { load: 17.5 })]).reasons)).toEqual(['other-load-recorded']);
+    expect(codes(first([recordOf(plan, all, {}, { load: 17.5 })]).reasons)).toEqual(['other-session-recorded']);
     const lighter = recordOf(plan, [30, 15, 15, 20], {}, { load: 17.5 });
     const item = first([lighter, recordOf(plan, [30, 15, 15, 17], { date: '2026-03-05' })], { rule: 'two-for-two' });
     expect(codes(item.reasons)).toEqual(['too-few-records']);
+  });
+
+  it('raises no load on top of a pressure that the plan raised', () => {
+    const higher = planOf({ percent: 20, step: 2.5 }, {}, { percent: 60 });
+    const item = first([recordOf(plan, all)], { plan: higher });
+    expect(item).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 }, cuffMmHg: { from: 120, to: 120 } });
+    expect(codes(item.reasons)).toEqual(['other-session-recorded']);
+    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    expect(codes(first([recordOf(bare, all)]).reasons)).toEqual(['other-session-recorded']);
+  });
+
+  it('judges what was done by the goal of this plan', () => {
+    const more = planOf({ percent: 20, step: 2.5, scheme: '30-20-20-20' });
+    expect(codes(first([recordOf(plan, all)], { plan: more }).reasons)).toEqual(['rule-not-met']);
+  });
+
+  it('says when pain was not recorded', () => {
+    const known = first([recordOf(plan, all, { painBefore: 1, painAfter: 1 })]);
+    expect([known.action, codes(known.reasons)]).toEqual(['raise-load', ['rule-met']]);
   });
 
   it('says so where the exercise was not done', () => {
@@ -125,7 +147,7 @@ describe('nextSession', () => {
     const two = planOf({}, { exercises: [exercise, { ...exercise, name: 'leg press' }] });
     const { items } = propose([recordOf(two, all)], { plan: two });
     expect(items.map(({ action, reasons }) => [action, codes(reasons)])).toEqual([
-      ['raise-load', ['rule-met']],
+      ['raise-load', ['rule-met', 'pain-not-recorded']],
       ['repeat', ['no-record']],
     ]);
   });
@@ -139,9 +161,9 @@ describe('nextSession', () => {
     const before = recordOf(planOf({}, { posture: 'supine' }, { cuffWidthCm: 12, circumferenceCm: 55 }), all);
     const now = planOf({}, {}, { circumferenceCm: 57 });
     expect(due([before], { plan: now })).toEqual([
-      ['measure-occlusion-changed', ['the posture']],
-      ['measure-occlusion-changed', ['the cuff']],
-      ['measure-occlusion-changed', ['the size of the limb']],
+      ['measure-occlusion-changed', ['left', 'leg', 'the posture']],
+      ['measure-occlusion-changed', ['left', 'leg', 'the cuff']],
+      ['measure-occlusion-changed', ['left', 'leg', 'the size of the limb']],
     ]);
     const tested = (oneRepMaxTestedOn: string) => due([recordOf(plan, all)], { oneRepMaxTestedOn, date: '2026-03-29' });
     expect(tested('2026-03-02')).toEqual([]);

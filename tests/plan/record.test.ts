@@ -35,7 +35,7 @@ describe('recordSession', () => {
       painBefore: 2,
       painDuring: 2,
       painAfter: 1,
-      rpe: 7,
+      sessionRpe: 7,
       notes: 'steady',
     });
     expectPlainJson(record);
@@ -44,7 +44,7 @@ describe('recordSession', () => {
       schemaVersion: 1,
       date: '2026-03-02',
       label: 'Athlete C',
-      rpe: 7,
+      sessionRpe: 7,
     });
     const [item] = record.items;
     expect(item).toMatchObject({ target: plan.items[0]!.target, load: plan.items[0]!.load, sets: plan.items[0]!.sets });
@@ -116,10 +116,10 @@ describe('recordSession', () => {
       plan: broken,
       date: '2026-02-30',
       items: [{ ...done, sets: [{ repetitions: 0 }], heldMmHg: 13.3 }],
-      rpe: 11,
+      sessionRpe: 11,
       mood: 1,
     };
-    expect(pathsOf(request)).toEqual(['plan.limbs', 'date', 'items.0.sets.0.repetitions', 'rpe', 'mood']);
+    expect(pathsOf(request)).toEqual(['plan.limbs', 'date', 'items.0.sets.0.repetitions', 'sessionRpe', 'mood']);
     expect(pathsOf({ plan, date: '2026-03-02', items: [{ ...done, side: 'right' }] })).toEqual(['items.0.exercise']);
     const more = Array.from({ length: 6 }, () => ({ repetitions: 5 }));
     expect(pathsOf({ plan, date: '2026-03-02', items: [{ ...done, sets: more }] })).toEqual([
@@ -134,7 +134,7 @@ describe('recordSession', () => {
   });
 
   it('prints a page that a stored record prints too', () => {
-    const record = recordOf(plan, [30, 15, 15, 9], { symptoms: ['stop-vision'], notes: 'tired', rpe: 8 });
+    const record = recordOf(plan, [30, 15, 15, 9], { symptoms: ['stop-vision'], notes: 'tired', sessionRpe: 8 });
     const page = explain(record);
     for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
     for (const line of [

@@ -40,7 +40,7 @@ const recordRequest = {
   symptoms: [],
   painBefore: 1,
   painAfter: 1,
-  rpe: 6,
+  sessionRpe: 6,
 } as const;
 
 /** Every public function that takes one input object, with an input that is right. Documents are open: fields unknown are kept. */
