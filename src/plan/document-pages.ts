@@ -8,6 +8,7 @@ import { heading } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review } from './review-plan.js';
 import type { Screening } from './screen.js';
+import { setCounts } from './set-counts.js';
 import type { StandingSentence } from './types.js';
 
 const title = (text: string): string[] => [text, '='.repeat(text.length)];
@@ -70,15 +71,12 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
   ];
 }
 
-const counts = (sets: readonly { readonly repetitions: number }[]): string =>
-  sets.map(({ repetitions }) => repetitions).join(' – ');
-
 function doneLines({ target, load, sets, restriction, done, totals }: RecordItem): string[] {
   const { restrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
   const lifted = formatUnit(done.load, loadUnitCode(done.unit));
   const held = done.heldMmHg === undefined ? 'not recorded' : formatUnit(done.heldMmHg, 'mm[Hg]');
   return [
-    `Sets   ${counts(done.sets)} done, ${counts(sets)} planned`,
+    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
     `Load   ${lifted} done, ${formatUnit(load.value, load.unit)} planned`,
     restriction === 'none'
       ? 'Cuff   none'

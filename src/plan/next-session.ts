@@ -15,6 +15,7 @@ import { progressionRules, type ProgressionRule, type ProgressionRuleId } from '
 import { documentOf } from './read-document.js';
 import { placesOf, type RecordItem, type SessionRecord } from './record-session.js';
 import { day } from './schema.js';
+import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
 import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
 
@@ -162,9 +163,6 @@ const cuffWords = ({ restriction, target }: PlanItem | RecordItem): string =>
 
 const loadDone = ({ done }: RecordItem, unit: LoadUnit): number => convertLoad(done.load, done.unit, unit);
 
-const counts = (sets: readonly { readonly repetitions: number }[]): string =>
-  sets.map(({ repetitions }) => repetitions).join('-');
-
 /** What raising the load comes to by the rule, with what there is to lift. */
 function raiseLoad(
   load: number,
@@ -242,7 +240,7 @@ function draft(
     return repeat(assumption('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }
   const verdicts = sessions.map(({ done }) => rule.met(done, item.sets));
-  const values = { done: sessions.map(({ done }) => counts(done.sets)).join(' and '), goal: counts(item.sets) };
+  const values = { done: sessions.map(({ done }) => setCounts(done.sets)).join(' and '), goal: setCounts(item.sets) };
   if (verdicts.includes(false)) return repeat(assumption('rule-not-met', values));
   if (verdicts.includes(undefined)) return repeat(assumption('failure-not-recorded'));
   const painKnown = latest.every(({ painBefore, painAfter }) => painBefore !== undefined && painAfter !== undefined);
