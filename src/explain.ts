@@ -11,7 +11,7 @@ import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';
 
 /** A document of `cuffwork/plan`. */
-type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal;
+export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal;
 
 const pages: {
   readonly [K in PlanDocument['document']]: (document: Extract<PlanDocument, { document: K }>) => string[];

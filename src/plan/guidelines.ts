@@ -7,7 +7,7 @@ import type { Unit } from '../quantity/quantities.js';
 export type Mode = 'resistance' | 'aerobic' | 'passive';
 export const MODES = ['resistance', 'aerobic', 'passive'] as const;
 
-/** What a guideline can give a range for. */
+/** What a guideline can give a range for, with its name and unit. */
 export const measures = {
   'percent-of-maximum': { name: 'load', unit: '%', of: ' of the maximum' },
   'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of occlusion pressure' },
@@ -24,6 +24,7 @@ export const measures = {
   'sessions-per-week': { name: 'sessions a week,', unit: '1', of: '' },
 } as const satisfies Record<string, { name: string; unit: Unit; of: string }>;
 
+/** What a guideline can give a range for. */
 export type Measure = keyof typeof measures;
 
 /** One range of a guideline. An end that is left out is open. */

@@ -1,6 +1,7 @@
 /** Whole documents: screening, planning, review, record, progression. */
 export {
   guidelines,
+  measures,
   type Guideline,
   type GuidelineId,
   type GuidelineRow,
@@ -39,4 +40,5 @@ export {
   type ScreeningReply,
   type ScreeningRequest,
 } from './screen.js';
+export { symptoms } from './standing.js';
 export type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest, StandingSentence } from './types.js';

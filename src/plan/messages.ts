@@ -76,6 +76,8 @@ export const planMessages = {
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
   'screening-refer': '{condition}: refer before any training with restriction.',
   'screening-caution': '{condition}: ask the treating clinician before training with restriction.',
+  'screening-first-session':
+    '{condition}: low pressure, one exercise, fewer sets, not to failure. Muscle breakdown has been reported after a first session.',
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',
   'score-incomplete':

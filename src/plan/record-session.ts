@@ -13,11 +13,11 @@ import { assumption, caution, planMessages } from './messages.js';
 import { parseDocument } from './parse.js';
 import { documentOf } from './read-document.js';
 import { doneRequest } from './schema.js';
-import { say, type SYMPTOMS } from './standing.js';
+import { say, type symptoms } from './standing.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
 /** A sign to stop at, or one of the days after. */
-export type Symptom = (typeof SYMPTOMS)[number];
+export type Symptom = (typeof symptoms)[number];
 
 /** How a session felt. */
 export interface Feelings {

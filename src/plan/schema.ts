@@ -8,7 +8,7 @@ import { RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { MODES } from './guidelines.js';
 import { screeningItems } from './screening-items.js';
-import { SYMPTOMS } from './standing.js';
+import { symptoms } from './standing.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = z.registry<{ id?: string; title?: string; unit?: string }>();
@@ -272,7 +272,7 @@ export const doneRequest = strict({
     )
     .min(1)
     .max(200),
-  symptoms: z.array(z.enum(SYMPTOMS)).max(50).optional(),
+  symptoms: z.array(z.enum(symptoms)).max(50).optional(),
   ...feelings,
 });
 
@@ -306,7 +306,7 @@ export const recordDocument = open({
     .min(1)
     .max(200),
   limbs,
-  symptoms: z.array(z.enum(SYMPTOMS)).max(50),
+  symptoms: z.array(z.enum(symptoms)).max(50),
   ...feelings,
   assumptions: z.array(assumption),
   cautions,

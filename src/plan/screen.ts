@@ -76,7 +76,7 @@ export interface Screening {
  * ```
  */
 export const screeningQuestions = (): ScreeningQuestion[] =>
-  screeningItems.map(({ points: _, ...item }) => ({ ...item, question: `${screeningMessages[item.code]}?` }));
+  screeningItems.map(({ points: _, says: __, ...item }) => ({ ...item, question: `${screeningMessages[item.code]}?` }));
 
 const READINGS = {
   ageYears: 'Age?',
@@ -127,12 +127,12 @@ function findingsOf({ ageYears, systolicMmHg, diastolicMmHg, answers }: Screenin
     outcome: pressure.severity === 'stop' ? 'refer' : 'caution',
     evidence: pressure.severity === 'stop' ? 'published' : 'secondary',
   }));
-  for (const { code, outcome, evidence, source } of screeningItems) {
+  for (const { code, outcome, evidence, source, says } of screeningItems) {
     if (answers[code] !== 'yes') continue;
     const refer = outcome === 'refer';
     const said = caution(
       refer ? 'stop' : 'caution',
-      refer ? 'screening-refer' : 'screening-caution',
+      says ?? (refer ? 'screening-refer' : 'screening-caution'),
       { condition: screeningMessages[code] },
       { path: ['answers', code], ...(source && { source }) },
     );

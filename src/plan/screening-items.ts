@@ -1,6 +1,6 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { ScreeningCode } from './messages.js';
+import type { PlanCode, ScreeningCode } from './messages.js';
 
 /** A condition that is asked after before training with restriction. */
 export interface ScreeningItem {
@@ -10,6 +10,8 @@ export interface ScreeningItem {
   /** How well it is backed that the condition is on the list. */
   readonly evidence: Grade;
   readonly source?: SourceId;
+  /** What is said of a yes, where it is not to refer or to ask the treating clinician. */
+  readonly says?: PlanCode;
   /** Points of the published thrombosis score, where it is an item of it. */
   readonly points?: number;
 }
@@ -62,7 +64,13 @@ export const screeningItems: readonly ScreeningItem[] = [
   { code: 'anabolic-steroids', outcome: 'caution', ...listed },
   { code: 'clotting-medicines', outcome: 'caution', ...recalled },
   { code: 'varicose-veins', outcome: 'caution', ...recalled },
-  { code: 'first-session', outcome: 'caution', evidence: 'published', source: 'case-report-2016' },
+  {
+    code: 'first-session',
+    outcome: 'caution',
+    evidence: 'published',
+    source: 'case-report-2016',
+    says: 'screening-first-session',
+  },
 ];
 
 /** Points of the published thrombosis score for an age of 60 and over. */

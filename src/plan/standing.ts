@@ -31,8 +31,8 @@ const STOP_SIGNS = [
   'stop-movement',
 ] as const satisfies PlanCode[];
 
-/** What a record can report: the signs to stop at, and those of the days after. */
-export const SYMPTOMS = [
+/** What a record can report: the signs to stop at, and those of the days after. Their texts stand in `messages`. */
+export const symptoms = [
   ...STOP_SIGNS,
   'after-bruising',
   'after-dark-urine',
