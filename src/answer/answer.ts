@@ -21,7 +21,8 @@ export type AnswerKind =
   | 'repetitions-to-failure'
   | 'percent-of-maximum'
   | 'body-mass-load'
-  | 'loaded-weight';
+  | 'loaded-weight'
+  | 'thrombosis-score';
 
 /** Something taken for granted. */
 export interface Assumption {

@@ -22,6 +22,7 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'percent-of-maximum': { name: 'Percentage of the maximum', symbol: '%1RM' },
   'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
   'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
+  'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {

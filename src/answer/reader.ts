@@ -36,6 +36,14 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   return prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
+const attemptCopy = (value: unknown): unknown => {
+  try {
+    return plainCopy(value);
+  } catch {
+    return undefined;
+  }
+};
+
 const commonStart = (a: string, b: string): number => {
   let length = 0;
   while (length < a.length && a[length]?.toLowerCase() === b[length]?.toLowerCase()) length += 1;
@@ -179,6 +187,13 @@ export class Reader {
     const readers = items.map((item, index) => new Reader(item, [...this.path, name, index], this.issues));
     this.children.push(...readers);
     return readers;
+  }
+
+  /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
+  values(name: string, expected: string): unknown[] {
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, expected);
+    return value === undefined ? [] : this.items(name, value, expected).map((item) => attemptCopy(item));
   }
 
   /** A list of numbers of one quantity. */

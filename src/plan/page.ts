@@ -3,7 +3,8 @@ import type { Answer } from '../answer/answer.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import type { Plan, PlanItem } from './types.js';
 
-const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
+/** A line of capitals with a rule below it. */
+export const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
 
 const restrictionWords: Record<PlanItem['restriction'], string> = {
   continuous: 'cuff up from the first set to the last',
@@ -104,6 +105,8 @@ export function planPage(plan: Plan): string[] {
     request.sex,
     `blood pressure ${format(request.systolicMmHg)}/${format(request.diastolicMmHg)} mmHg`,
     request.posture,
+    request.sessionsPerWeek !== undefined ? `${format(request.sessionsPerWeek)} sessions a week` : undefined,
+    request.weeks !== undefined ? `for ${format(request.weeks)} weeks` : undefined,
   ];
   return [
     'SESSION PLAN',

@@ -1,4 +1,5 @@
 import type { Answer, Caution } from '../answer/answer.js';
+import type { Mode } from './guidelines.js';
 import type { PlanCode } from './messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
@@ -77,12 +78,17 @@ export interface PlanRequest {
   readonly diastolicMmHg: number;
   /** Posture of the exercise. */
   readonly posture: Posture;
+  /** How often, and for how many weeks: for the review of the plan. */
+  readonly sessionsPerWeek?: number | undefined;
+  readonly weeks?: number | undefined;
   readonly limbs: readonly PlanLimb[];
   readonly exercises: readonly PlanExercise[];
 }
 
 /** One exercise on one limb. */
 export interface PlanItem {
+  /** Which rows of a guideline it is held against; `resistance` when left out. */
+  readonly mode?: Mode;
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;

@@ -25,14 +25,16 @@ export function checkBloodPressure(reading: { readonly systolicMmHg: number; rea
   reader.done();
 }
 
-/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. */
-export function bloodPressureCautions(systolicMmHg: number, diastolicMmHg: number): Caution[] {
-  const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
-  const path = ['systolicMmHg'];
-  if (systolicMmHg >= 180 || diastolicMmHg >= 110) {
+/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. One of the two may be unknown. */
+export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: number): Caution[] {
+  const values = { systolic: systolicMmHg ?? 'unknown', diastolic: diastolicMmHg ?? 'unknown' };
+  const path = [systolicMmHg === undefined ? 'diastolicMmHg' : 'systolicMmHg'];
+  const from = (systolic: number, diastolic: number): boolean =>
+    (systolicMmHg ?? 0) >= systolic || (diastolicMmHg ?? 0) >= diastolic;
+  if (from(180, 110)) {
     return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
   }
-  if (systolicMmHg >= 140 || diastolicMmHg >= 90) {
+  if (from(140, 90)) {
     return [caution('caution', 'blood-pressure-high', values, { path, source: 'hypertension-classes-2018' })];
   }
   return [];

@@ -74,6 +74,14 @@ export const quantities = {
   bottomS: { name: 'pause at the bottom', unit: 's', min: 0, max: 60, slips: MINUTES },
   concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
+  heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
+  painBefore: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  painDuring: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  painAfter: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  sessionRpe: { name: 'session RPE', unit: '1', min: 0, max: 10 },
+  sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
+  weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
+  nextPercent: { name: 'percent of occlusion pressure wanted next', unit: '%', min: 1, max: 100, slips: FRACTION },
 } as const satisfies Record<string, Quantity>;
 
 /** The name of a numeric field of the vocabulary. */
@@ -104,3 +112,6 @@ export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */
 export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb' ? '[lb_av]' : 'kg');
+
+/** The load unit of a UCUM code. */
+export const loadUnitOf = (code: Unit): LoadUnit => (code === '[lb_av]' ? 'lb' : 'kg');

@@ -101,6 +101,13 @@ describe('the packed package in a fresh project', () => {
     expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
   });
 
+  it('ships the JSON Schemas of its documents', () => {
+    for (const name of ['plan-request', 'plan', 'screening-request', 'record-request', 'record']) {
+      const script = `console.log(require('cuffwork/schemas/${name}.json').$schema)`;
+      expect(run('node', ['-e', script])).toBe('https://json-schema.org/draft/2020-12/schema');
+    }
+  });
+
   it('names no zod type in a public declaration outside the schemas', () => {
     for (const file of ['index', 'plan/index', 'equations', 'schemas']) {
       expect(readFileSync(join(project, 'node_modules/cuffwork/dist', `${file}.d.ts`), 'utf8')).not.toMatch(

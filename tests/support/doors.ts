@@ -1,12 +1,52 @@
 import * as root from '../../src/index.js';
-import { planSession } from '../../src/plan/index.js';
+import {
+  nextRung,
+  nextSession,
+  planSession,
+  readDocument,
+  recordSession,
+  reviewPlan,
+  screen,
+} from '../../src/plan/index.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
 const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
 
-/** Every public function that takes one input object, with an input that is right. */
-export const doors: Readonly<Record<string, { readonly call: (input: never) => unknown; readonly right: object }>> = {
+const planRequest = {
+  systolicMmHg: 118,
+  diastolicMmHg: 74,
+  posture: 'seated',
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+  exercises: [
+    {
+      name: 'leg extension',
+      limb: 'leg',
+      oneRepMax: { load: 60, repetitions: 8 },
+      percent: 25,
+      step: 2.5,
+      scheme: '30-15-15-15',
+      tempo,
+      restS: 30,
+      restriction: 'continuous',
+    },
+  ],
+} as const;
+const plan = planSession(planRequest);
+const recordRequest = {
+  plan,
+  date: '2026-03-02',
+  items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }, { repetitions: 12 }] }],
+  symptoms: [],
+  painBefore: 1,
+  painAfter: 1,
+  sessionRpe: 6,
+} as const;
+
+/** Every public function that takes one input object, with an input that is right. Documents are open: fields unknown are kept. */
+export const doors: Readonly<
+  Record<string, { readonly call: (input: never) => unknown; readonly right: object; readonly open?: true }>
+> = {
   estimateOcclusionPressure: {
     call: root.estimateOcclusionPressure,
     right: {
@@ -66,28 +106,19 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
   },
   sessionTimeline: { call: root.sessionTimeline, right: prescription },
   accountSession: { call: root.accountSession, right: prescription },
-  planSession: {
-    call: planSession,
-    right: {
-      systolicMmHg: 118,
-      diastolicMmHg: 74,
-      posture: 'seated',
-      limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
-      exercises: [
-        {
-          name: 'leg extension',
-          limb: 'leg',
-          oneRepMax: { load: 60, repetitions: 8 },
-          percent: 25,
-          step: 2.5,
-          scheme: '30-15-15-15',
-          tempo,
-          restS: 30,
-          restriction: 'continuous',
-        },
-      ],
-    },
+  planSession: { call: planSession, right: planRequest },
+  screen: {
+    call: screen,
+    right: { ageYears: 40, systolicMmHg: 120, diastolicMmHg: 80, answers: { pregnancy: 'no', diabetes: 'yes' } },
   },
-  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }) },
-  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }) },
+  readDocument: { call: readDocument, right: plan, open: true },
+  reviewPlan: { call: reviewPlan, right: plan, open: true },
+  recordSession: { call: recordSession, right: recordRequest },
+  nextSession: {
+    call: nextSession,
+    right: { plan, records: [recordSession(recordRequest)], rule: 'all-repetitions', date: '2026-03-05' },
+  },
+  nextRung: { call: nextRung, right: { rung: 'passive' } },
+  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
+  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
 };
