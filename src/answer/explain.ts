@@ -26,7 +26,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
   estimateWeight: 'weight left to the estimate',
   measuredMmHg: 'weighted mean of the measurements [mmHg]',
-  shiftMmHg: 'shift of posture [mmHg]',
+  shiftMmHg: 'of posture [mmHg]',
   posture: 'pooled mean for the posture',
   occlusion: 'limb occlusion pressure',
   oneRepMax: 'one-repetition maximum',

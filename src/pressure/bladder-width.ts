@@ -26,7 +26,7 @@ export interface CorrectedBloodPressure {
  * A blood-pressure reading taken with a cuff of the wrong size, less its published bias. Nothing else in the library
  * calls it: whoever wants it asks for it, and gives its answers on.
  *
- * Formula: SBP − bias(AC, B), DBP − bias(AC, B); the fitted biases stand beside their functions, `systolicBias` and
+ * Formula: SBP = reading − bias(AC, B), and the same for the diastolic pressure; the fitted biases stand beside their functions, `systolicBias` and
  * `diastolicBias` in `cuffwork/equations`.
  *
  * - Range: bladder width 12 to 18 cm, refused outside it; arm 26 to 50 cm, a caution outside it.
@@ -34,7 +34,7 @@ export interface CorrectedBloodPressure {
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *
- * @param input - `systolicMmHg` SBP, `diastolicMmHg` DBP [mmHg]; `circumferenceCm` AC, of the arm [cm];
+ * @param input - `systolicMmHg` and `diastolicMmHg`, the reading [mmHg]; `circumferenceCm` AC, of the arm [cm];
  * `bladderWidthCm` B [cm]
  * @returns both pressures [mmHg].
  * @throws InputError naming every wrong field.

@@ -1,9 +1,9 @@
-import { type Answer, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
-import { quantities } from '../quantity/quantities.js';
+import { quantities, type Quantity } from '../quantity/quantities.js';
 import { WIDTH_SHARE } from './carrying.js';
 import { carryWidth, widthBiasCaution } from './cuff-width.js';
 import { EQUATION_IDS } from './equations.js';
@@ -90,6 +90,12 @@ const dayName = (day: number | undefined): string => `day ${day ?? ''}`;
 
 type Pressure = Answer<'occlusion-pressure'>;
 
+const fits = ({ min, max }: Quantity, value: unknown): value is number =>
+  typeof value === 'number' && value >= min && value <= max;
+
+/** An error that can be weighed against another: nothing is measured without one. */
+const isError = (value: unknown): boolean => fits({ ...quantities.standardDeviationMmHg, min: 0.1, max: 1e6 }, value);
+
 /** The inputs of an answer that may have been changed by hand. */
 const placeOf = ({ inputs }: Partial<Pressure>): Answer['inputs'] =>
   typeof inputs === 'object' && inputs !== null && !Array.isArray(inputs) ? inputs : {};
@@ -101,11 +107,10 @@ function readEstimate(reader: Reader): Pressure {
   const estimate = readAnswer(reader, 'estimate', 'occlusion-pressure', makers, ['mm[Hg]'], min / 2, max * 4);
   if (!reader.fine) return estimate;
   const place = placeOf(estimate);
-  const positive = (value: unknown): boolean => typeof value === 'number' && value > 0;
   const faults = [
     ...(['limb', 'side', 'posture'] as const).filter((field) => typeof place[field] !== 'string'),
-    ...(['cuffWidthCm', 'diastolicMmHg'] as const).filter((field) => !positive(place[field])),
-    ...(positive(estimate.standardDeviation) ? [] : ['standardDeviation']),
+    ...(['cuffWidthCm', 'diastolicMmHg'] as const).filter((field) => !fits(quantities[field], place[field])),
+    ...(isError(estimate.standardDeviation) ? [] : ['standardDeviation']),
   ];
   const received = EQUATION_IDS.some((id) => id === estimate.equation)
     ? faults.length > 0 && `one without ${faults.join(', ')}`
@@ -118,13 +123,13 @@ function readEstimate(reader: Reader): Pressure {
 function measurementFault(measured: Pressure, estimate: Pressure): string | undefined {
   const place = placeOf(measured);
   if (typeof measured.equation !== 'string' || !measured.equation.startsWith('measured-')) return 'one not measured';
-  if (!(Number(measured.standardDeviation) > 0)) return 'one with a standard deviation that is not above 0';
+  if (!isError(measured.standardDeviation)) return 'one with a standard deviation below 0.1 mmHg';
+  if (measured.value <= Number(placeOf(estimate)['diastolicMmHg'])) return 'one at or below the diastolic pressure';
   for (const field of ['limb', 'side', 'posture'] as const) {
     if (place[field] !== placeOf(estimate)[field]) return `one of ${field} ${describe(place[field])}`;
   }
   const { cuffWidthCm: width, day } = place;
-  const { min, max } = quantities.cuffWidthCm;
-  if (typeof width !== 'number' || !(width >= min && width <= max)) return `one of cuffWidthCm ${describe(width)}`;
+  if (!fits(quantities.cuffWidthCm, width)) return `one of cuffWidthCm ${describe(width)}`;
   return day === undefined || Number.isInteger(day) ? undefined : `one of day ${describe(day)}`;
 }
 
@@ -158,7 +163,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
  * Folds measurements of this limb into its estimate (normal–normal update), and carries the person’s own factor to
  * other days and to another cuff.
  *
- * Formula: LOP₂ = w × LOP + (1 − w) × m; m is the weighted mean of the measurements, and w what is left to the
+ * Formula: LOP₂ = w × LOP₁ + (1 − w) × m; m is the weighted mean of the measurements, and w what is left to the
  * estimate. The weights are those of jointly normal unknowns:
  *
  * - the estimate’s own variance S² is that of the person’s usual pressure and of the day together: D² of it is the
@@ -174,7 +179,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
  * - Evidence: that of the estimate.
  * - Source: a study of 42 people on the shares of variance between days.
  *
- * @param input - `estimate` LOP [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;
+ * @param input - `estimate` LOP₁ [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;
  * `day`, the day the answer is for
  * @returns LOP₂ [mmHg] with its interval, and the personal factor.
  * @throws InputError naming every wrong field and measurement.
@@ -249,8 +254,8 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
     ...interval(answer.mean, errors),
     equation: 'calibrated',
     evidence: estimate.evidence,
-    formula: 'w * LOP + (1 - w) * m',
-    symbols: { w: 'estimateWeight', LOP: 'estimate', m: 'measuredMmHg' },
+    formula: 'w * LOP1 + (1 - w) * m',
+    symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
     inputs: {
       ...place,
       estimate,
@@ -266,8 +271,8 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       ...(others.length > 0 ? [assumption('width-ratio-carries'), assumption('width-error-shared')] : []),
     ],
     cautions: [
-      ...(Array.isArray(estimate.cautions) ? estimate.cautions : []).filter(
-        ({ code }) => code !== 'estimate-is-a-start',
+      ...(Array.isArray(estimate.cautions) ? (estimate.cautions as Caution[]) : []).filter(
+        (said) => said?.code !== 'estimate-is-a-start',
       ),
       ...others.map((width) => widthBiasCaution(width, home)),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),

@@ -87,8 +87,8 @@ export function correctForPosture(input: PostureInput): Answer<'occlusion-pressu
     ...interval(value, errors),
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'LOP + shift',
-    symbols: { LOP: 'occlusionMmHg', shift: 'shiftMmHg' },
+    formula: 'LOP1 + shift',
+    symbols: { LOP1: 'occlusionMmHg', shift: 'shiftMmHg' },
     inputs: {
       occlusionMmHg,
       shiftMmHg,

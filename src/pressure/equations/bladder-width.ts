@@ -76,11 +76,11 @@ const symbols = { AC: 'circumferenceCm', B: 'bladderWidthCm' } as const satisfie
 
 export const bladderBias = {
   systolic: {
-    formula: 'SBP - (-115.27 + 4.558 * AC + 10.266 * B - 0.2763 * B ^ 2 - 0.4190 * AC * B + 0.01053 * AC * B ^ 2)',
-    symbols: { SBP: 'systolicMmHg', ...symbols },
+    formula: 'reading - (-115.27 + 4.558 * AC + 10.266 * B - 0.2763 * B ^ 2 - 0.4190 * AC * B + 0.01053 * AC * B ^ 2)',
+    symbols: { reading: 'systolicMmHg', ...symbols },
   },
   diastolic: {
-    formula: 'DBP - (-87.39 + 3.893 * AC + 8.060 * B - 0.2164 * B ^ 2 - 0.3906 * AC * B + 0.01053 * AC * B ^ 2)',
-    symbols: { DBP: 'diastolicMmHg', ...symbols },
+    formula: 'reading - (-87.39 + 3.893 * AC + 8.060 * B - 0.2164 * B ^ 2 - 0.3906 * AC * B + 0.01053 * AC * B ^ 2)',
+    symbols: { reading: 'diastolicMmHg', ...symbols },
   },
 } as const;
