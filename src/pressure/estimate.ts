@@ -138,15 +138,24 @@ function ownCautions({ equation, value }: Judged, readings: OcclusionReadings): 
 }
 
 /** Why `auto` took an equation. */
-function choiceAssumption([best, next]: readonly Judged[]): Assumption {
-  const { id, evidence } = best!.equation;
-  const percent = Math.round(100 * best!.share);
-  if (next === undefined || next.share === Infinity) return assumption('chosen-only', { equation: id, percent });
-  const other = { equation: id, percent, next: next.equation.id, nextPercent: Math.round(100 * next.share) };
-  if (next.outside > best!.outside) return assumption('chosen-inside-range', other);
-  return best!.share <= next.share
-    ? assumption('chosen-smallest-error', other)
-    : assumption('chosen-better-grade', { ...other, evidence, nextEvidence: next.equation.evidence });
+function choiceAssumption([best, ...others]: readonly Judged[]): Assumption {
+  const { equation, share, outside: out } = best!;
+  const percent = Math.round(100 * share);
+  const against = ({ equation: next, share: other }: Judged) => ({
+    equation: equation.id,
+    percent,
+    next: next.id,
+    nextPercent: Math.round(100 * other),
+  });
+  const passedOver = others.find((other) => other.outside > out && other.share < share);
+  if (passedOver) return assumption('chosen-inside-range', against(passedOver));
+  const [next] = others;
+  if (next === undefined || next.share === Infinity) {
+    return assumption('chosen-only', { equation: equation.id, percent });
+  }
+  if (share <= next.share) return assumption('chosen-smallest-error', against(next));
+  const grades = { evidence: equation.evidence, nextEvidence: next.equation.evidence };
+  return assumption('chosen-better-grade', { ...against(next), ...grades });
 }
 
 function answerOf(

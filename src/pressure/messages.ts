@@ -34,7 +34,7 @@ export const pressureMessages = {
   'chosen-smallest-error':
     '{equation} was chosen for its error, {percent} % of the answer; next came {next} with {nextPercent} %.',
   'chosen-inside-range':
-    '{equation} was chosen, with an error of {percent} % of the answer: these readings are outside the range {next} was fitted on.',
+    '{equation} was chosen, with an error of {percent} % of the answer: these readings are outside the range {next} ({nextPercent} %) was fitted on.',
   'chosen-better-grade':
     '{equation} ({evidence}, error {percent} % of the answer) was chosen before {next} ({nextEvidence}, {nextPercent} %): their errors are alike, and its grade is better.',
   'error-between-methods':
