@@ -285,7 +285,7 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
  *   limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 18, posture: 'supine',
  * });
  * answers.map(({ equation }) => equation); // => ['pooled-means-thigh-wide', 'thigh-index-18', 'width-ratio-1993']
- * spread.difference.toFixed(1); // => '39.2'
+ * spread.difference.toFixed(1); // => '39.1'
  * ```
  */
 export function compareOcclusionEquations(input: OcclusionComparisonInput): OcclusionComparison {

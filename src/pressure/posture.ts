@@ -41,9 +41,8 @@ export const SHIFT_DEVIATION = { seated: 11, standing: 28 } as const;
  * @example
  * ```ts
  * import { correctForPosture } from 'cuffwork';
- * correctForPosture({
- *   occlusionMmHg: 150, limb: 'leg', cuffWidthCm: 13.5, fromPosture: 'supine', toPosture: 'seated',
- * }).value; // => 175
+ * const leg = { limb: 'leg', cuffWidthCm: 13.5, fromPosture: 'supine', toPosture: 'seated' } as const;
+ * correctForPosture({ ...leg, occlusionMmHg: 150 }).value; // => 175
  * ```
  */
 export function correctForPosture(input: PostureInput): Answer<'occlusion-pressure'> {

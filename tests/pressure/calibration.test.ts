@@ -243,7 +243,7 @@ describe('a simulation of 100,000 people with known error', () => {
   // Drawn from the model itself with fixed seeds; the gain and the spread that is left by simple-statistics.
   it('covers 94 to 96 % on the day and on a later day, with the gain that a regression finds', () => {
     const { normal } = random(20_190_425);
-    const inside = { sameDay: 0, later: 0, other: 0, estimate: 0 };
+    const inside = { sameDay: 0, later: 0, estimate: 0 };
     const pairs: [number, number][] = [];
     const left: number[] = [];
     const count = 100_000;

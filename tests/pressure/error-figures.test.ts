@@ -42,7 +42,7 @@ describe('published error figures', () => {
   eachRow(errors, ({ kind, values, expected, tolerance, ...row }) => {
     expectWithin(worked[kind]!(...values), expected, tolerance);
     const ours = shipped[('note' in row && row.note) || ''];
-    if (ours) expectWithin(ours(), expected, Math.max(tolerance, 0.05) * (kind === 'fit' ? 5 : 1));
+    if (ours) expectWithin(ours(), expected, tolerance);
     else if ('note' in row) expect(row.note).not.toMatch(/^the error/);
   });
 });

@@ -1,11 +1,14 @@
 import fc from 'fast-check';
+import { erf } from 'mathjs';
 import { quantile } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import {
+  attempt,
   compareOcclusionEquations,
   correctForCuffWidth,
   equations,
   estimateOcclusionPressure,
+  explain,
   InputError,
   measuredOcclusionPressure,
   targetCuffPressure,
@@ -360,6 +363,99 @@ describe('targetCuffPressure', () => {
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 80 }))).not.toContain('percent-above-usual');
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 100 }))).toContain('may-occlude');
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 50 }))).not.toContain('may-occlude');
+  });
+
+  // Source: the error function of mathjs.
+  describe('the chance that the cuff closes the artery', () => {
+    const wide = fc.record({
+      lop: fc.integer({ min: 80, max: 400 }),
+      sd: fc.double({ min: 0.5, max: 80, noNaN: true }),
+      percent: fc.integer({ min: 20, max: 100 }),
+      limit: fc.double({ min: 0.1, max: 50, noNaN: true }),
+      gaugeStepMmHg: fc.constantFrom(0.5, 1, 2, 5, 10),
+    });
+    const given = (lop: number, standardDeviationMmHg: number) =>
+      measuredOcclusionPressure({ valueMmHg: lop, method: 'doppler', limb: 'leg', standardDeviationMmHg });
+
+    it('agrees with the error function of another library', () => {
+      fc.assert(
+        fc.property(wide, ({ lop, sd, percent }) => {
+          const { value, reached } = targetCuffPressure({ occlusion: given(lop, sd), percent });
+          const expected = 50 * (1 + erf((value - lop) / sd / Math.SQRT2));
+          // 1e-14 of our series and 1e-15 of theirs, in percent.
+          expect(Math.abs(reached!.occlusionChancePercent! - expected)).toBeLessThan(1e-11);
+        }),
+      );
+      expect(targetCuffPressure({ occlusion: given(180, 0), percent: 100 }).reached!.occlusionChancePercent).toBe(100);
+      expect(targetCuffPressure({ occlusion: given(180, 0), percent: 99 }).reached!.occlusionChancePercent).toBe(0);
+    });
+
+    it('is kept under the limit by the highest gauge setting that does, and by no higher one', () => {
+      fc.assert(
+        fc.property(wide, ({ lop, sd, percent, limit, gaugeStepMmHg }) => {
+          const chance = (setting: number) => 50 * (1 + erf((setting - lop) / sd / Math.SQRT2));
+          const input = { occlusion: given(lop, sd), percent, gaugeStepMmHg };
+          // Nothing can be set where even the first step is too much; that is refused.
+          fc.pre(chance(gaugeStepMmHg) <= limit && (lop * percent) / 100 >= gaugeStepMmHg);
+          const held = targetCuffPressure({ ...input, occlusionChanceLimitPercent: limit });
+          expectPlainJson(held);
+          const { highestMmHg, occlusionChancePercent } = held.reached!;
+          expect(chance(highestMmHg!)).toBeLessThanOrEqual(limit + 1e-9);
+          expect(chance(highestMmHg! + gaugeStepMmHg)).toBeGreaterThan(limit - 1e-9);
+          expect(occlusionChancePercent).toBeLessThanOrEqual(limit + 1e-9);
+          const free = targetCuffPressure(input);
+          expect(held.value).toBe(Math.min(free.value, highestMmHg!));
+          expect(codes(held).includes('chance-limit-holds')).toBe(highestMmHg! < free.value);
+        }),
+      );
+    });
+
+    // Source: percentage points of the normal distribution, as every table prints them.
+    it.each([
+      [0.1, -3.0902],
+      [1, -2.3263],
+      [5, -1.6449],
+      [20, -0.8416],
+      [50, 0],
+    ])('has its limit of %f %% where the tables have it', (limit, z) => {
+      const { reached } = targetCuffPressure({
+        occlusion: given(200, 10),
+        percent: 100,
+        gaugeStepMmHg: 0.1,
+        occlusionChanceLimitPercent: limit,
+      });
+      // Down to a gauge step of 0.1 mmHg, and half the last printed digit times 10 mmHg.
+      const below = 200 + 10 * z - reached!.highestMmHg!;
+      expect(below).toBeGreaterThan(-0.0005);
+      expect(below).toBeLessThan(0.1005);
+    });
+
+    it('is refused where it cannot be kept, or where there is no interval', () => {
+      const limited = { percent: 80, occlusionChanceLimitPercent: 1 };
+      const issue = (input: object) => {
+        const result = attempt(targetCuffPressure, input as never);
+        return result.ok ? [] : result.issues.map(({ path }) => path.join('.'));
+      };
+      expect(issue({ ...limited, occlusion: given(100, 60) })).toEqual(['occlusionChanceLimitPercent']);
+      const padding = { ...supineLeg, paddingCoefficient: 0.8, equation: 'padding-2006' } as const;
+      expect(issue({ ...limited, occlusion: estimateOcclusionPressure(padding) })).toEqual(['occlusion']);
+      // A fraction given for a percentage is named as the slip it is.
+      expect(
+        attempt(targetCuffPressure, { ...limited, occlusionChanceLimitPercent: 0.05, occlusion: given(180, 10) }),
+      ).toMatchObject({
+        issues: [{ code: 'unit-slip', values: { converted: '5 %' } }],
+      });
+    });
+
+    it('is said in words, and falls with the limit whichever way the setting is held', () => {
+      const target = (limit: number) =>
+        targetCuffPressure({ occlusion: given(180, 20), percent: 100, occlusionChanceLimitPercent: limit }).value;
+      expect(target(1)).toBeLessThan(target(5));
+      expect(target(5)).toBeLessThan(target(20));
+      const text = explain(targetCuffPressure({ occlusion: given(180, 20), percent: 80 }));
+      // By hand: (144 − 180) / 20 = −1.8, of which the table of the normal distribution gives 3.59 %.
+      expect(text).toContain('the chance that it closes the artery fully is 3.6 %');
+    });
   });
 
   it('gives no upper percentage where the occlusion pressure may be nothing', () => {

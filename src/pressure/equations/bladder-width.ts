@@ -42,7 +42,7 @@ export const systolicBias = (circumferenceCm: number, bladderWidthCm: number): n
  * @example
  * ```ts
  * import { diastolicBias } from 'cuffwork/equations';
- * diastolicBias(42, 12).toFixed(2); // => '9.38'
+ * diastolicBias(42, 12).toFixed(2); // => '8.50'
  * ```
  */
 export const diastolicBias = (circumferenceCm: number, bladderWidthCm: number): number =>
