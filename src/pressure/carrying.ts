@@ -32,7 +32,7 @@ export const postureShare = (from: Posture, to: Posture): number =>
 export const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
   limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
 
-/** The posture an equation is carried from; one that was not stated counts as supine, as most of the studies were. */
+/** The posture an equation is carried from; one that was not stated counts as supine, as most of the published means were. */
 export const homePosture = ({ posture }: OcclusionEquation, asked: Posture): Posture =>
   posture === 'any' ? asked : posture === 'none' || posture === 'not-stated' ? 'supine' : posture;
 

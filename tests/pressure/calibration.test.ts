@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { add, inv, matrix, multiply, subtract, transpose, type Matrix } from 'mathjs';
+import { add, evaluate, inv, matrix, multiply, subtract, transpose, type Matrix } from 'mathjs';
 import { linearRegression, standardDeviation as spreadOf } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import {
@@ -113,6 +113,10 @@ describe('calibrateOcclusionPressure', () => {
         // Two ways through the same algebra: a few hundred roundings apart.
         expect(Math.abs(answer.value - expected.mean)).toBeLessThan(1e-8);
         expect(Math.abs(answer.standardDeviation! - expected.standardDeviation)).toBeLessThan(1e-6);
+        // The working that explain shows comes to the same.
+        const { estimateWeight: w, measuredMmHg: m } = answer.inputs;
+        const shown: number = evaluate(answer.formula, { w, m, LOP1: estimateAt(12).value });
+        expect(Math.abs(shown - answer.value)).toBeLessThan(1e-8);
       }),
     );
   });
