@@ -9,12 +9,12 @@ import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './eq
 import {
   type Judged,
   judge,
-  mismatch,
-  outside,
+  keptBy,
   rank,
   READING_ERRORS,
   READING_ERROR_FIELDS,
   type ReadingErrors,
+  wanted,
 } from './judge.js';
 import { assumption, caution } from './messages.js';
 
@@ -106,10 +106,10 @@ function readingsAssumption(given: ReadingErrors): Assumption {
 }
 
 /** What is to be watched for with these very readings. */
-function ownCautions({ equation, value }: Judged, readings: OcclusionReadings): Caution[] {
+function ownCautions({ equation, value, outside }: Judged, readings: OcclusionReadings): Caution[] {
   const { limb, cuffWidthCm, posture, systolicMmHg, diastolicMmHg } = readings;
   const cautions = bloodPressureCautions(systolicMmHg, diastolicMmHg);
-  for (const field of outside(equation, readings)) {
+  for (const field of outside) {
     const { low, high } = equation.fitted[field]!;
     const { name, unit } = quantities[field];
     const words = {
@@ -137,25 +137,38 @@ function ownCautions({ equation, value }: Judged, readings: OcclusionReadings): 
   return cautions;
 }
 
+const percentOf = ({ share }: Judged): number => Math.round(100 * share);
+
+/** Reasons that were given before: they hold equations and whole percentages only, so there are few. */
+const reasons = /* @__PURE__ */ new Map<string, Assumption>();
+
+function reason(
+  code: 'chosen-inside-range' | 'chosen-smallest-error' | 'chosen-better-grade',
+  best: Judged,
+  other: Judged,
+): Assumption {
+  const [{ equation }, { equation: next }] = [best, other];
+  const [percent, nextPercent] = [percentOf(best), percentOf(other)];
+  const key = `${code} ${equation.id} ${percent} ${next.id} ${nextPercent}`;
+  let given = reasons.get(key);
+  if (!given) {
+    const grades = code === 'chosen-better-grade' && { evidence: equation.evidence, nextEvidence: next.evidence };
+    given = assumption(code, { equation: equation.id, percent, next: next.id, nextPercent, ...grades });
+    reasons.set(key, Object.freeze(given));
+  }
+  return given;
+}
+
 /** Why `auto` took an equation. */
 function choiceAssumption([best, ...others]: readonly Judged[]): Assumption {
   const { equation, share, outside: out } = best!;
-  const percent = Math.round(100 * share);
-  const against = ({ equation: next, share: other }: Judged) => ({
-    equation: equation.id,
-    percent,
-    next: next.id,
-    nextPercent: Math.round(100 * other),
-  });
-  const passedOver = others.find((other) => other.outside > out && other.share < share);
-  if (passedOver) return assumption('chosen-inside-range', against(passedOver));
+  const passedOver = others.find((other) => other.outside.length > out.length && other.share < share);
+  if (passedOver) return reason('chosen-inside-range', best!, passedOver);
   const [next] = others;
   if (next === undefined || next.share === Infinity) {
-    return assumption('chosen-only', { equation: equation.id, percent });
+    return assumption('chosen-only', { equation: equation.id, percent: percentOf(best!) });
   }
-  if (share <= next.share) return assumption('chosen-smallest-error', against(next));
-  const grades = { evidence: equation.evidence, nextEvidence: next.equation.evidence };
-  return assumption('chosen-better-grade', { ...against(next), ...grades });
+  return reason(share <= next.share ? 'chosen-smallest-error' : 'chosen-better-grade', best!, next);
 }
 
 function answerOf(
@@ -216,7 +229,7 @@ function readReadings(reader: Reader): { readings: OcclusionReadings; given: Rea
 function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
   const judged: Judged[] = [];
   for (const equation of occlusionEquations) {
-    if (!mismatch(equation, readings)) judged.push(judge(equation, readings, given));
+    if (!keptBy(equation, readings)) judged.push(judge(equation, readings, given));
   }
   return rank(judged);
 }
@@ -262,8 +275,8 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
   const { readings, given } = readReadings(reader);
   const asked = reader.optionalChoice('equation', EQUATION_CHOICES) ?? 'auto';
   const equation: OcclusionEquation | undefined = occlusionEquations.find(({ id }) => id === asked);
-  const wrong = equation && reader.fine ? mismatch(equation, readings) : undefined;
-  if (wrong) reader.report('wrong-relation', wrong.field, wrong.expected, String(readings[wrong.field]));
+  const field = equation && reader.fine ? keptBy(equation, readings) : undefined;
+  if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
   reader.done();
   if (equation) return answerOf(judge(equation, readings, given), readings, given);
   const candidates = ranked(readings, given);
@@ -299,8 +312,8 @@ export function compareOcclusionEquations(input: OcclusionComparisonInput): Occl
     answers,
     spread: { lowest, highest, difference: highest - lowest },
     notApplicable: occlusionEquations.flatMap((equation) => {
-      const wrong = mismatch(equation, readings);
-      return wrong ? [{ equation: equation.id, ...wrong }] : [];
+      const field = keptBy(equation, readings);
+      return field ? [{ equation: equation.id, field, expected: wanted(equation, field) }] : [];
     }),
   };
 }

@@ -30,36 +30,37 @@ export const READING_ERRORS = {
 } as const;
 export const READING_ERROR_FIELDS = ['circumferenceErrorCm', 'systolicErrorMmHg', 'diastolicErrorMmHg'] as const;
 
-/** The field that keeps an equation from these readings, and what it would have to be. */
-export interface Mismatch {
-  readonly field: keyof OcclusionReadings;
-  readonly expected: string;
+/** The field that keeps an equation from these readings. */
+export function keptBy(equation: OcclusionEquation, readings: OcclusionReadings): keyof OcclusionReadings | undefined {
+  const { limb, cuffWidthCm: fitted, needs } = equation;
+  if (limb !== 'any' && limb !== readings.limb) return 'limb';
+  const { cuffWidthCm } = readings;
+  if (fitted !== 'any' && Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm) > WIDTH_TOLERANCE_CM) {
+    return 'cuffWidthCm';
+  }
+  return needs.find((field) => readings[field] === undefined);
 }
 
-export function mismatch(equation: OcclusionEquation, readings: OcclusionReadings): Mismatch | undefined {
-  const { limb, cuffWidthCm: fitted, needs, id } = equation;
-  const { cuffWidthCm } = readings;
-  if (limb !== 'any' && limb !== readings.limb) return { field: 'limb', expected: `'${limb}' for equation ${id}` };
-  if (fitted !== 'any' && Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm) > WIDTH_TOLERANCE_CM) {
-    const width = typeof fitted === 'number' ? formatUnit(fitted, 'cm') : `${fitted.low} to ${fitted.high} cm`;
-    return {
-      field: 'cuffWidthCm',
-      expected: `${width} (± ${WIDTH_TOLERANCE_CM}) for equation ${id}; carry its answer to another cuff with correctForCuffWidth`,
-    };
-  }
-  const lacking = needs.find((field) => readings[field] === undefined);
-  return lacking && { field: lacking, expected: `given, for equation ${id}` };
+/** What the field that keeps an equation from some readings would have to be, in words. */
+export function wanted({ limb, cuffWidthCm: fitted, id }: OcclusionEquation, field: keyof OcclusionReadings): string {
+  if (field === 'limb') return `'${limb}' for equation ${id}`;
+  if (field !== 'cuffWidthCm' || fitted === 'any') return `given, for equation ${id}`;
+  const width = typeof fitted === 'number' ? formatUnit(fitted, 'cm') : `${fitted.low} to ${fitted.high} cm`;
+  return `${width} (± ${WIDTH_TOLERANCE_CM}) for equation ${id}; carry its answer to another cuff with correctForCuffWidth`;
 }
 
 /** Whether a value lies in the range of the sample. */
 export const inRange = (equation: OcclusionEquation, field: QuantityName, value: number): boolean =>
   value >= equation.fitted[field]!.low && value <= equation.fitted[field]!.high;
 
-/** The fields whose values lie outside the sample. */
-export const outside = (equation: OcclusionEquation, readings: OcclusionReadings): QuantityName[] =>
-  (Object.keys(equation.fitted) as QuantityName[]).filter(
-    (field) => !inRange(equation, field, readings[field as keyof OcclusionReadings] as number),
-  );
+function outside(equation: OcclusionEquation, readings: OcclusionReadings): QuantityName[] {
+  const fields: QuantityName[] = [];
+  for (const name in equation.fitted) {
+    const field = name as QuantityName;
+    if (!inRange(equation, field, readings[field as keyof OcclusionReadings] as number)) fields.push(field);
+  }
+  return fields;
+}
 
 /** Half of what the answer changes by, from one standard deviation below a reading to one above: its local slope. */
 function carriedError(
@@ -80,8 +81,8 @@ export interface Judged {
   readonly errors: readonly ErrorPart[];
   /** Standard deviation as a share of the value; infinite where it is not known. */
   readonly share: number;
-  /** How many readings lie outside the sample. */
-  readonly outside: number;
+  /** The readings that lie outside the sample. */
+  readonly outside: readonly QuantityName[];
 }
 
 export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given: ReadingErrors): Judged {
@@ -115,7 +116,7 @@ export function judge(equation: OcclusionEquation, readings: OcclusionReadings, 
     }
   }
   const share = known ? Math.sqrt(variance) / value : Infinity;
-  return { equation, value, errors, share, outside: outside(equation, readings).length };
+  return { equation, value, errors, share, outside: outside(equation, readings) };
 }
 
 /** Errors within this of each other count as a tie, which goes to the better grade (`practice`). */
@@ -129,10 +130,12 @@ const gradeOf = ({ equation }: Judged): number => GRADES.indexOf(equation.eviden
  * the better grade.
  */
 export function rank(judged: Judged[]): Judged[] {
-  judged.sort((a, b) => a.outside - b.outside || (a.share === b.share ? 0 : a.share - b.share));
+  judged.sort((a, b) => a.outside.length - b.outside.length || (a.share === b.share ? 0 : a.share - b.share));
   const [first] = judged;
   if (first === undefined || first.share === Infinity) return judged;
-  const tied = judged.filter(({ share, outside: out }) => out === first.outside && share <= first.share * TIE);
+  const tied = judged.filter(
+    ({ share, outside: out }) => out.length === first.outside.length && share <= first.share * TIE,
+  );
   const best = tied.reduce((better, one) => (gradeOf(one) < gradeOf(better) ? one : better));
   return [best, ...judged.filter((one) => one !== best)];
 }
