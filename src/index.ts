@@ -8,11 +8,33 @@ export { grades, type Grade } from './evidence/grades.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
 export { explain, type PlanDocument } from './explain.js';
+export {
+  correctForBladderWidth,
+  type BladderWidthInput,
+  type CorrectedBloodPressure,
+} from './pressure/bladder-width.js';
+export {
+  calibrateOcclusionPressure,
+  type CalibratedOcclusionPressure,
+  type CalibrationInput,
+} from './pressure/calibrate.js';
 export { correctForCuffWidth, type CuffWidthInput } from './pressure/cuff-width.js';
-export type { ExtraReading, OcclusionEquation, OcclusionReadings } from './pressure/equation.js';
+export type { CuffClass, ExtraReading, OcclusionEquation, OcclusionReadings, Range } from './pressure/equation.js';
 export type { OcclusionEquationId } from './pressure/equations.js';
-export { estimateOcclusionPressure, type OcclusionInput, type OcclusionPressure } from './pressure/estimate.js';
+export {
+  compareOcclusionEquations,
+  estimateOcclusionPressure,
+  type OcclusionComparison,
+  type OcclusionComparisonInput,
+  type OcclusionInput,
+  type OcclusionPressure,
+} from './pressure/estimate.js';
+export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
+export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
+export type { ReadingErrors } from './pressure/judge.js';
+export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
+export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
 export {
   centimetresToInches,

@@ -22,7 +22,10 @@ export type AnswerKind =
   | 'percent-of-maximum'
   | 'body-mass-load'
   | 'loaded-weight'
-  | 'thrombosis-score';
+  | 'thrombosis-score'
+  | 'fixed-training-pressure'
+  | 'systolic-pressure'
+  | 'diastolic-pressure';
 
 /** Something taken for granted. */
 export interface Assumption {
@@ -44,7 +47,21 @@ export interface Caution extends Assumption {
 /** One part of an answer’s error; parts add in quadrature. */
 export interface ErrorPart {
   readonly part:
-    'equation' | 'measurement' | 'width-correction' | 'occlusion' | 'retest' | 'reserve' | 'maximum' | 'sample';
+    | 'equation'
+    | 'measurement'
+    | 'width-correction'
+    | 'occlusion'
+    | 'retest'
+    | 'reserve'
+    | 'maximum'
+    | 'sample'
+    | 'laboratory'
+    | 'posture'
+    | 'circumference'
+    | 'systolic'
+    | 'diastolic'
+    | 'calibration'
+    | 'between-days';
   readonly standardDeviation: number;
   readonly evidence: Grade;
 }
@@ -55,7 +72,7 @@ export type Symbols = Readonly<
 >;
 
 /** What an answer was worked out from: plain values, and other answers. */
-export type Inputs = { readonly [field: string]: string | number | Answer };
+export type Inputs = { readonly [field: string]: string | number | Answer | readonly Answer[] };
 
 /**
  * A number with its evidence. Plain JSON: it can be stored, sent and read back, and
@@ -88,7 +105,15 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
     readonly available?: readonly number[];
   };
   /** The percentage that the rounded value really reaches, and the range it may really be. */
-  readonly reached?: { readonly percent: number; readonly lower?: number; readonly upper?: number };
+  readonly reached?: {
+    readonly percent: number;
+    readonly lower?: number;
+    readonly upper?: number;
+    /** The chance that a cuff pressure closes the artery fully [%]. */
+    readonly occlusionChancePercent?: number;
+    /** The highest gauge setting that keeps that chance under the limit that was given [mmHg]. */
+    readonly highestMmHg?: number;
+  };
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
   readonly sources: readonly SourceId[];

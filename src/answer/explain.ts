@@ -23,9 +23,17 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
   'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
   'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
+  'fixed-training-pressure': { name: 'Fixed training pressure', symbol: 'P' },
+  'systolic-pressure': { name: 'Systolic pressure', symbol: 'SBP' },
+  'diastolic-pressure': { name: 'Diastolic pressure', symbol: 'DBP' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {
+  estimate: 'estimated limb occlusion pressure',
+  estimateWeight: 'weight left to the estimate',
+  measuredMmHg: 'weighted mean of the measurements [mmHg]',
+  shiftMmHg: 'of posture [mmHg]',
+  posture: 'pooled mean for the posture',
   occlusion: 'limb occlusion pressure',
   oneRepMax: 'one-repetition maximum',
   repetitionsToFailure: 'repetitions to failure',
@@ -98,6 +106,13 @@ function roundingWords({ rounding, value, unit, reached }: Answer): string[] {
     const range = reached.lower !== undefined || reached.upper !== undefined;
     const may = range ? `; of the true value it may be ${rangeWords(reached.lower, reached.upper, percent)}` : '';
     lines.push(`that is ${percent(reached.percent)}${may}`);
+    const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
+    if (chance !== undefined) {
+      const words = chance < 0.05 ? 'less than 0.1 %' : percent(chance);
+      lines.push(`the chance that it closes the artery fully is ${words}`);
+    }
+    if (highest !== undefined)
+      lines.push(`highest setting under the limit of that chance: ${formatUnit(highest, unit)}`);
   }
   return lines;
 }
@@ -138,7 +153,7 @@ export const indent = (lines: readonly string[], by = '  '): string[] => lines.m
 
 /** An answer as text, with the answers it was worked out from below it. */
 export function explainAnswer(answer: Answer): string[] {
-  const inner = Object.values(answer.inputs).filter(isAnswer);
+  const inner = Object.values(answer.inputs).flat().filter(isAnswer);
   return [
     `${kindWords[answer.kind].name}: ${headline(answer)}`,
     ...indent([

@@ -101,8 +101,8 @@ export class Reader {
   }
 
   /** Adds an issue of the caller’s own, such as a relation between two fields. */
-  report(code: IssueCode, name: string, expected: string, received: string, values?: MessageValues): void {
-    this.issues.push(issue(code, [...this.path, name], expected, received, values));
+  report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
+    this.issues.push(issue(code, this.path.concat(name), expected, received, values));
   }
 
   /** Whether every field read so far was right, so that relations between them may be looked at. */

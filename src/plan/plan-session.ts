@@ -71,6 +71,7 @@ function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pr
   if (!measured) {
     const readings = {
       limb: limb.limb,
+      side,
       circumferenceCm,
       systolicMmHg,
       diastolicMmHg,

@@ -11,6 +11,16 @@ export type Decimal = Shared;
  */
 export const decimal = (value: number): Decimal => new Private(value.toPrecision(12));
 
+/**
+ * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
+ * digits as nearly as doubles can tell, it is that decimal: so that what is carried to another unit and back is as it was.
+ */
+export function scaled(value: number, times: number, over: number): number {
+  const result = new Private(value).times(times).div(over);
+  const short = result.toSignificantDigits(13);
+  return (short.minus(result).abs().lte(result.abs().times(4e-16)) ? short : result).toNumber();
+}
+
 /** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. */
 export function sum(values: Iterable<number>): number {
   let total = new Private(0);

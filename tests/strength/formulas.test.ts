@@ -28,7 +28,7 @@ function evaluated({ formula, symbols, inputs }: Answer): number {
     Object.entries(symbols).map(([symbol, field]) => {
       const given = inputs[field as string]!;
       if (typeof given === 'string') return [symbol, evaluate(given) as number];
-      return [symbol, typeof given === 'number' ? given : given.value];
+      return [symbol, typeof given === 'number' ? given : (given as Answer).value];
     }),
   );
   return evaluate(formula, scope) as number;

@@ -28,6 +28,7 @@ export const readings = fc.constantFrom('arm' as const, 'leg' as const).chain((l
       posture,
       ageYears: quantity('ageYears'),
       sex: fc.constantFrom('male' as const, 'female' as const),
+      paddingCoefficient: quantity('paddingCoefficient'),
     })
     .map(({ pressure, ...rest }) => ({ ...rest, ...pressure })),
 );

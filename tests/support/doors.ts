@@ -11,6 +11,8 @@ import {
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
+const leftLeg = { limb: 'leg', side: 'left', cuffWidthCm: 12, posture: 'supine' } as const;
+const readings = { circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70 } as const;
 const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
 
 const planRequest = {
@@ -62,6 +64,25 @@ export const doors: Readonly<
     call: root.measuredOcclusionPressure,
     right: { valueMmHg: 170, method: 'doppler', limb: 'leg' },
   },
+  compareOcclusionEquations: { call: root.compareOcclusionEquations, right: { ...leftLeg, ...readings } },
+  calibrateOcclusionPressure: {
+    call: root.calibrateOcclusionPressure,
+    right: {
+      estimate: root.estimateOcclusionPressure({ ...leftLeg, ...readings }),
+      measurements: [root.measuredOcclusionPressure({ ...leftLeg, valueMmHg: 170, method: 'doppler' })],
+    },
+  },
+  correctForPosture: {
+    call: root.correctForPosture,
+    right: { occlusionMmHg: 160, limb: 'leg', cuffWidthCm: 12, fromPosture: 'supine', toPosture: 'seated' },
+  },
+  correctForBladderWidth: {
+    call: root.correctForBladderWidth,
+    right: { systolicMmHg: 140, diastolicMmHg: 85, circumferenceCm: 42, bladderWidthCm: 12 },
+  },
+  circumferenceBandPressure: { call: root.circumferenceBandPressure, right: { circumferenceCm: 58 } },
+  systolicSharePressure: { call: root.systolicSharePressure, right: { systolicMmHg: 120 } },
+  withinFittedRange: { call: root.withinFittedRange, right: { equation: 'thigh-2019', ageYears: 24 } },
   correctForCuffWidth: { call: root.correctForCuffWidth, right: occlusionMmHg },
   targetCuffPressure: {
     call: root.targetCuffPressure,
