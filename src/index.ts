@@ -34,8 +34,22 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export { roundToStep, type Rounding } from './quantity/round.js';
-export { accountSession, type SessionTotals } from './session/account.js';
-export type { ExerciseSet, Prescription, Restriction, Tempo } from './session/prescription.js';
+export { accountSession, type ExerciseTotals, type LimbExposure, type SessionTotals } from './session/account.js';
+export type {
+  ExerciseMode,
+  ExerciseSet,
+  ExerciseSide,
+  PerSide,
+  Place,
+  Prescription,
+  Restriction,
+  Session,
+  SessionExercise,
+  SessionInput,
+  SessionNotes,
+  Tempo,
+  WarmUpSet,
+} from './session/prescription.js';
 export { sessionTimeline, type SessionEvent, type SessionTimeline } from './session/timeline.js';
 export type { OneRepMaxEquation } from './strength/equation.js';
 export type { OneRepMaxEquationId } from './strength/equations.js';

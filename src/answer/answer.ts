@@ -16,7 +16,20 @@ export type AnswerKind =
   | 'time-under-tension'
   | 'restriction-time'
   | 'longest-restriction'
-  | 'session-time';
+  | 'session-time'
+  | 'body-mass-volume-load'
+  | 'peak-load'
+  | 'peak-percent'
+  | 'partial-restriction-time'
+  | 'reperfusion-time'
+  | 'pressure-time'
+  | 'relative-pressure-time'
+  | 'session-load'
+  | 'week-load'
+  | 'monotony'
+  | 'strain'
+  | 'acute-chronic-ratio'
+  | 'sessions';
 
 /** Something taken for granted. */
 export interface Assumption {

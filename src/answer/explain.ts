@@ -17,6 +17,19 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'restriction-time': { name: 'Restriction time', symbol: 'T' },
   'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
   'session-time': { name: 'Session time', symbol: 'T' },
+  'body-mass-volume-load': { name: 'Volume load of body mass', symbol: 'VLb' },
+  'peak-load': { name: 'Peak load', symbol: 'w' },
+  'peak-percent': { name: 'Peak load as a share of the maximum', symbol: 'p' },
+  'partial-restriction-time': { name: 'Restriction time at the lower pressure', symbol: 'T' },
+  'reperfusion-time': { name: 'Reperfusion time', symbol: 'T' },
+  'pressure-time': { name: 'Pressure × time', symbol: 'PT' },
+  'relative-pressure-time': { name: 'Pressure × time, relative', symbol: 'PT%' },
+  'session-load': { name: 'Session load', symbol: 'L' },
+  'week-load': { name: 'Week load', symbol: 'L' },
+  monotony: { name: 'Monotony', symbol: 'M' },
+  strain: { name: 'Strain', symbol: 'S' },
+  'acute-chronic-ratio': { name: 'Acute to chronic load ratio', symbol: 'r' },
+  sessions: { name: 'Sessions', symbol: 'N' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {

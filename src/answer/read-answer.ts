@@ -16,9 +16,10 @@ export function readAnswer<K extends AnswerKind>(
   units: readonly Unit[],
   min: number,
   max: number,
+  optional = false,
 ): Answer<K> {
   const expected = `an answer of ${makers}`;
-  const given = reader.anything(name, expected) as Partial<Answer<K>> | null | undefined;
+  const given = reader.anything(name, expected, optional) as Partial<Answer<K>> | null | undefined;
   const wrong = (part: string): Answer<K> => {
     reader.report('wrong-type', name, expected, part);
     return { kind, value: NaN } as unknown as Answer<K>;

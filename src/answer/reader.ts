@@ -139,7 +139,15 @@ export class Reader {
   }
 
   optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
-    const value = this.read(name);
+    return this.acceptText(name, expected, accept, this.read(name));
+  }
+
+  private acceptText(
+    name: string,
+    expected: string,
+    accept: (text: string) => boolean,
+    value: unknown,
+  ): string | undefined {
     if (value === undefined) return undefined;
     if (typeof value === 'string' && value.length <= MOST_ITEMS && accept(value)) return value;
     this.report('wrong-type', name, expected, describe(value));
@@ -148,16 +156,40 @@ export class Reader {
 
   /** A nested object, read by a reader of its own that shares the list of issues. */
   child(name: string): Reader {
-    const reader = new Reader(this.read(name), [...this.path, name], this.issues);
+    return this.nested(name, this.read(name));
+  }
+
+  private nested(name: string, value: unknown): Reader {
+    const reader = new Reader(value, [...this.path, name], this.issues);
     this.children.push(reader);
     return reader;
   }
 
+  /** A field that is a number, or an object with a number for each of `parts`. */
+  optionalNumberOrParts<P extends string>(
+    name: QuantityName,
+    parts: readonly P[],
+  ): number | Readonly<Record<P, number>> | undefined {
+    const value = this.read(name);
+    if (value === undefined) return undefined;
+    if (typeof value !== 'object' || value === null) return this.judge(name, quantities[name], value);
+    const reader = this.nested(name, value);
+    const read = parts.map((part) => [part, reader.judge(part, quantities[name], reader.read(part)) ?? NaN]);
+    return Object.fromEntries(read) as Record<P, number>;
+  }
+
+  /** A field that is a text, or an object with a reader of its own. */
+  textOrChild(name: string, expected: string, accept: (text: string) => boolean): string | Reader | undefined {
+    const value = this.read(name);
+    if (value === undefined || typeof value === 'string') return this.acceptText(name, expected, accept, value);
+    return this.nested(name, value);
+  }
+
   /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */
-  anything(name: string, expected: string): unknown {
+  anything(name: string, expected: string, optional = false): unknown {
     const value = this.read(name);
     if (value === undefined) {
-      this.missing(name, expected);
+      if (!optional) this.missing(name, expected);
       return undefined;
     }
     try {

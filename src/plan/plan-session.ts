@@ -175,7 +175,7 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
     );
     if (!oneRepMax || !load || !full) return [];
     const { sets, tempo, restriction } = full;
-    const shared = { oneRepMax, load, sets, tempo, restriction, timeline: layOut(full), totals: addUp(full) };
+    const shared = { oneRepMax, load, sets, tempo: tempo!, restriction, timeline: layOut(full), totals: addUp(full) };
     return request.limbs.flatMap((limb, at): PlanItem[] => {
       const pressure = targets[at];
       if (!pressure || !wears(limb)) return [];

@@ -5,8 +5,8 @@ import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import type { SessionTotals } from '../session/account.js';
-import type { ExerciseSet, Restriction, Tempo } from '../session/prescription.js';
+import type { ExerciseTotals } from '../session/account.js';
+import type { FullSet, Restriction, Tempo } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 
@@ -90,11 +90,11 @@ export interface PlanItem {
   readonly target: Answer<'cuff-pressure'>;
   readonly oneRepMax: Answer<'one-repetition-maximum'>;
   readonly load: Answer<'training-load'>;
-  readonly sets: readonly Required<ExerciseSet>[];
+  readonly sets: readonly FullSet[];
   readonly tempo: Required<Tempo>;
   readonly restriction: Restriction;
   readonly timeline: SessionTimeline;
-  readonly totals: SessionTotals;
+  readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session. */
