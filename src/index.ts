@@ -34,7 +34,16 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export { roundToStep, type Rounding } from './quantity/round.js';
-export { accountSession, type ExerciseTotals, type LimbExposure, type SessionTotals } from './session/account.js';
+export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
+export type { LimbExposure } from './session/limbs.js';
+export {
+  compareSessions,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ComparisonRow,
+  type SessionComparison,
+  type TrainingAim,
+} from './session/compare.js';
 export type {
   ExerciseMode,
   ExerciseSet,
@@ -50,6 +59,16 @@ export type {
   Tempo,
   WarmUpSet,
 } from './session/prescription.js';
+export {
+  weekTotals,
+  type Deviation,
+  type LimbSeconds,
+  type RatioForm,
+  type TrainingDay,
+  type WeekInput,
+  type WeekTotals,
+} from './session/week.js';
+export { sessionRpeScale } from './session/session-rpe.js';
 export { sessionTimeline, type SessionEvent, type SessionTimeline } from './session/timeline.js';
 export type { OneRepMaxEquation } from './strength/equation.js';
 export type { OneRepMaxEquationId } from './strength/equations.js';

@@ -116,7 +116,10 @@ export class Reader {
     return this.judge(name, quantity, this.read(name)) ?? NaN;
   }
 
-  optionalNumber(name: QuantityName, quantity: Quantity = quantities[name]): number | undefined {
+  optionalNumber(name: QuantityName): number | undefined;
+  /** A number of a quantity that has another name here. */
+  optionalNumber(name: string, quantity: Quantity): number | undefined;
+  optionalNumber(name: string, quantity: Quantity = quantities[name as QuantityName]): number | undefined {
     const value = this.read(name);
     return value === undefined ? undefined : this.judge(name, quantity, value);
   }
@@ -157,6 +160,11 @@ export class Reader {
   /** A nested object, read by a reader of its own that shares the list of issues. */
   child(name: string): Reader {
     return this.nested(name, this.read(name));
+  }
+
+  optionalChild(name: string): Reader | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.nested(name, value);
   }
 
   private nested(name: string, value: unknown): Reader {

@@ -71,7 +71,7 @@ function stretchesOf(full: FullPrescription, { side }: Place, bouts: readonly Bo
   const { restriction, restPressureMmHg } = full;
   const list: Stretch[] = [];
   if (restriction === 'none') return list;
-  const own = bouts.filter((bout) => !bout.warmUp && (!takesTurns(bout.side) || bout.side === side));
+  const own = bouts.filter((bout) => !bout.warmUp && (!takesTurns(full.side) || bout.side === side));
   own.forEach(({ set, atS, durationS }, index) => {
     const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
     const next = own[index + 1];

@@ -316,7 +316,7 @@ function readPrescription(reader: Reader): FullPrescription {
     reader.report('missing', absent, `given together with ${there}`, 'undefined');
   }
   const pressures = given.map((set) => set.pressureMmHg ?? pressureMmHg);
-  checkPressures(reader, restriction, pressures, restPressureMmHg);
+  checkPressures(reader, { restriction, side, pressures, rest: restPressureMmHg, occlusionMmHg });
 
   const rest = (set: ExerciseSet): FullSet => ({ ...set, restS: set.restS ?? restS ?? 0 });
   return defined({
@@ -359,12 +359,15 @@ function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   }
 }
 
-function checkPressures(
-  reader: Reader,
-  restriction: Restriction,
-  pressures: readonly (PerSide | undefined)[],
-  rest: PerSide | undefined,
-): void {
+interface Pressures {
+  readonly restriction: Restriction;
+  readonly side: ExerciseSide | undefined;
+  readonly pressures: readonly (PerSide | undefined)[];
+  readonly rest: PerSide | undefined;
+  readonly occlusionMmHg: PerSide | undefined;
+}
+
+function checkPressures(reader: Reader, { restriction, side, pressures, rest, occlusionMmHg }: Pressures): void {
   const some = pressures.some((pressure) => pressure !== undefined);
   if (some && pressures.includes(undefined)) {
     reader.report('missing', 'pressureMmHg', 'given, or else a pressure in every set', 'undefined');
@@ -381,14 +384,14 @@ function checkPressures(
   else if (some && !reader.has('restPressureMmHg')) {
     reader.report('missing', 'restPressureMmHg', 'the lower pressure of the rests', 'undefined');
   }
-  const named = reader.has('side');
-  const split = [rest, ...pressures].some((pressure) => typeof pressure === 'object');
-  if (split && !named) reader.report('missing', 'side', 'given where a pressure is given for each side', 'undefined');
+  const split = [rest, occlusionMmHg, ...pressures].some((pressure) => typeof pressure === 'object');
+  if (split && !reader.has('side'))
+    reader.report('missing', 'side', 'given where a pressure is given for each side', 'undefined');
   if (!reader.fine || rest === undefined) return;
   if (!some) reader.report('missing', 'pressureMmHg', 'given together with restPressureMmHg', 'undefined');
-  for (const side of SIDES) {
-    const lower = onSide(rest, side);
-    if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, side) <= lower)) {
+  for (const one of side ? sidesOf(side) : SIDES) {
+    const lower = onSide(rest, one);
+    if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, one) <= lower)) {
       reader.report('wrong-relation', 'restPressureMmHg', 'below pressureMmHg', `${format(lower)} mmHg`);
       return;
     }

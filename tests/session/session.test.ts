@@ -7,35 +7,6 @@ import { prescription } from '../support/arbitraries.js';
 const tempo = { eccentricS: 2, concentricS: 2 };
 const base = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous' } as const satisfies Prescription;
 
-/**
- * An independent account: walks the clock in small ticks and looks at what is going on, from the prescription alone.
- * Times are whole tenths here, so ticks of a tenth of a second are exact.
- */
-function walk({
-  sets,
-  tempo: t,
-  restS,
-  restriction,
-}: Required<Pick<Prescription, 'sets' | 'tempo' | 'restS' | 'restriction'>>) {
-  const tenths = (seconds: number) => Math.round(seconds * 10);
-  const perRepetition = tenths(t.eccentricS) + tenths(t.bottomS ?? 0) + tenths(t.concentricS) + tenths(t.topS ?? 0);
-  const phases: ('work' | 'rest')[] = [];
-  sets.forEach(({ repetitions, restS: own }, index) => {
-    for (let tick = 0; tick < repetitions * perRepetition; tick += 1) phases.push('work');
-    const rest = index === sets.length - 1 ? 0 : tenths(own ?? restS);
-    for (let tick = 0; tick < rest; tick += 1) phases.push('rest');
-  });
-  let [work, up, run, longest] = [0, 0, 0, 0];
-  phases.forEach((phase) => {
-    if (phase === 'work') work += 1;
-    const cuffUp = restriction === 'continuous' || (restriction === 'intermittent' && phase === 'work');
-    run = cuffUp ? run + 1 : 0;
-    if (cuffUp) up += 1;
-    longest = Math.max(longest, run);
-  });
-  return { work: work / 10, up: up / 10, longest: longest / 10, all: phases.length / 10 };
-}
-
 describe('accountSession', () => {
   it('answers any prescription in plain JSON', () => {
     fc.assert(
@@ -43,36 +14,6 @@ describe('accountSession', () => {
         expectPlainJson(accountSession(given as Prescription));
         expectPlainJson(sessionTimeline(given as Prescription));
       }),
-    );
-  });
-
-  // Source: the walk above, which knows no formula of the library.
-  it('agrees with an independent walk through the clock', () => {
-    const tenth = (max: number) => fc.integer({ min: 1, max }).map((n) => n / 10);
-    const given = fc.record({
-      sets: fc.array(
-        fc.record(
-          { repetitions: fc.integer({ min: 1, max: 30 }), restS: tenth(900) },
-          { requiredKeys: ['repetitions'] },
-        ),
-        { minLength: 1, maxLength: 6 },
-      ),
-      tempo: fc.record({ eccentricS: tenth(40), bottomS: tenth(20), concentricS: tenth(40), topS: tenth(20) }),
-      restS: tenth(900),
-      restriction: fc.constantFrom('continuous' as const, 'intermittent' as const, 'none' as const),
-    });
-    fc.assert(
-      fc.property(given, (p) => {
-        // Intermittent restriction with a rest of nothing would run on; rests here are at least a tenth.
-        const { work, up, longest, all } = walk(p);
-        const totals = accountSession(p);
-        expect(totals.timeUnderTension.value).toBe(work);
-        expect(totals.restrictionTime.value).toBe(up);
-        expect(totals.longestRestriction.value).toBe(longest);
-        expect(totals.sessionTime.value).toBe(all);
-        expect(sessionTimeline(p).durationS).toBe(all);
-      }),
-      { numRuns: 1000 },
     );
   });
 

@@ -80,6 +80,15 @@ export const sessionSources = {
     pages: '361–378',
     doi: '10.1007/s40279-017-0795-y',
   },
+  'load-and-pressure-2015': {
+    title:
+      'Effects of exercise intensity and occlusion pressure after 12 weeks of resistance training with blood-flow restriction',
+    container: 'Eur J Appl Physiol',
+    year: 2015,
+    volume: '115(12)',
+    pages: '2471–2480',
+    doi: '10.1007/s00421-015-3253-2',
+  },
   'bout-walking-2011': {
     title: 'Legs and trunk muscle hypertrophy following walk training with restricted leg muscle blood flow',
     container: 'J Sports Sci Med',
