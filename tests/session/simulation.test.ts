@@ -83,7 +83,7 @@ describe('an independent simulation, tick by tick', () => {
         expect(rounded(got)).toEqual(rounded(want));
         expect(ticks({ value: sessionTimeline(given).durationS } as Answer)).toBeCloseTo(walked.all, 8);
       }),
-      { numRuns: 4000 },
+      { numRuns: 3000 },
     );
   });
 
@@ -101,7 +101,7 @@ describe('an independent simulation, tick by tick', () => {
         expect(up).toBe(exercises.some(({ restriction }) => restriction !== 'none'));
         expect(events.map(({ atS }) => atS)).toEqual(events.map(({ atS }) => atS).sort((a, b) => a - b));
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 });
