@@ -48,6 +48,7 @@ export type {
   ExerciseMode,
   ExerciseSet,
   ExerciseSide,
+  FullSet,
   PerSide,
   Place,
   Prescription,

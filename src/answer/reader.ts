@@ -189,7 +189,7 @@ export class Reader {
   /** A field that is a text, or an object with a reader of its own. */
   textOrChild(name: string, expected: string, accept: (text: string) => boolean): string | Reader | undefined {
     const value = this.read(name);
-    if (value === undefined || typeof value === 'string') return this.acceptText(name, expected, accept, value);
+    if (typeof value !== 'object' || value === null) return this.acceptText(name, expected, accept, value);
     return this.nested(name, value);
   }
 

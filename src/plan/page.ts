@@ -128,8 +128,8 @@ export function planPage(plan: Plan): string[] {
     ]),
     ...heading('Each limb in this session'),
     ...limbs.map(
-      ({ limb, side, exercises, restrictionTime }) =>
-        `${side} ${limb}: ${clock(restrictionTime.value)} of restriction in ${exercises} exercise${exercises === 1 ? '' : 's'}`,
+      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower }) =>
+        `${side} ${limb}: ${clock(restrictionTime.value)} of restriction${lower ? ` and ${clock(lower.value)} at the lower pressure` : ''} in ${exercises} exercise${exercises === 1 ? '' : 's'}`,
     ),
     ...heading('Watch for'),
     ...cautions.map(({ severity, text }) => `- ${severity}: ${text}`),

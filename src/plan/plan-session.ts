@@ -188,7 +188,7 @@ function limbsOf(items: readonly PlanItem[]): LimbTotals[] {
   const places = new Map(items.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }]));
   return [...places.values()].map(({ limb, side }) => {
     const own = items.filter((item) => item.limb === limb && item.side === side);
-    return { limb, side, exercises: own.length, ...limbRestriction(own.map(({ totals }) => totals.restrictionTime)) };
+    return { limb, side, exercises: own.length, ...limbRestriction(own.map(({ totals }) => totals)) };
   });
 }
 

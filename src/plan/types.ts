@@ -103,6 +103,8 @@ export interface LimbTotals {
   readonly side: Side;
   readonly exercises: number;
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** Time at the lower pressure of partial restriction. */
+  readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
   readonly cautions: readonly Caution[];
 }
 

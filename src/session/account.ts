@@ -70,15 +70,23 @@ export interface SessionTotals extends ExerciseTotals {
   readonly exercises: readonly { readonly name?: string; readonly totals: ExerciseTotals }[];
 }
 
-/** The restriction times of a limb’s exercises, added up. */
-export function limbRestriction(times: readonly Answer<'restriction-time'>[]) {
-  const values = times.map(({ value }) => value);
-  const value = sum(values);
+/** The restriction times of a limb’s exercises, added up; time at the lower pressure counts towards the limit too. */
+export function limbRestriction(exercises: readonly ExerciseTotals[]) {
+  const restrictionTime = sumOf(
+    'restriction-time',
+    exercises.map((part) => part.restrictionTime.value),
+  );
+  const lower = exercises.flatMap((part) => part.partialRestrictionTime?.value ?? []);
+  const partialRestrictionTime = lower.length > 0 ? sumOf('partial-restriction-time', lower) : undefined;
   return {
-    restrictionTime: total('restriction-time', value, 's', listed('E', 'exercises', list(values)), 'practice'),
-    cautions: limbCautions(value),
+    restrictionTime,
+    ...(partialRestrictionTime && { partialRestrictionTime }),
+    cautions: limbCautions(sum([restrictionTime.value, ...lower])),
   };
 }
+
+const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
+  total(kind, sum(values), 's', listed('E', 'exercises', list(values)), 'practice');
 
 /** Pressure × time of each limb of an exercise whose cuff goes up. */
 const pressureCells = ({ full, limbs }: ExerciseLayout): (Cell | undefined)[] =>
@@ -247,8 +255,9 @@ export function accountFor(session: FullSession): SessionTotals {
  * - Session time [s]: sets, rests, pauses; one rest fewer than sets.
  * - Session load [AU]: session RPE × minutes (J Strength Cond Res 2001;15(1):109–115).
  *
- * Sums are exact, in decimals, so they have no interval: exercises (and pauses) add up to the session. A total that only
- * some exercises have is left out, and a caution says so. More than 10 minutes of restriction in a resistance exercise,
+ * Sums are exact, in decimals, so they have no interval: exercises (and pauses) add up to the session. Only a relative
+ * volume load over one maximum has an interval, that of the maximum. A total that only some exercises have is left out,
+ * and a caution says so. More than 10 minutes of restriction in a resistance exercise,
  * 20 in an aerobic one, 5 at a time in a passive one, 20 on a limb, or under 3 minutes between two exercises on it,
  * bring a caution.
  *

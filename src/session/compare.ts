@@ -22,6 +22,23 @@ export interface ComparisonInput {
   readonly aim?: TrainingAim;
 }
 
+/** A total that sessions are compared by. */
+export type ComparedQuantity =
+  | 'peakLoad'
+  | 'peakPercent'
+  | 'volumeLoad'
+  | 'relativeVolumeLoad'
+  | 'bodyMassVolumeLoad'
+  | 'repetitions'
+  | 'timeUnderTension'
+  | 'restrictionTime'
+  | 'partialRestrictionTime'
+  | 'longestRestriction'
+  | 'pressureTime'
+  | 'relativePressureTime'
+  | 'sessionTime'
+  | 'sessionLoad';
+
 /** One quantity of two sessions. */
 export interface ComparisonRow {
   readonly stress: 'mechanical' | 'restriction' | 'session';
@@ -44,7 +61,7 @@ export interface SessionComparison {
   readonly cautions: readonly Caution[];
 }
 
-const STRESS = {
+const STRESS: Record<ComparedQuantity, ComparisonRow['stress']> = {
   peakLoad: 'mechanical',
   peakPercent: 'mechanical',
   volumeLoad: 'mechanical',
@@ -59,10 +76,7 @@ const STRESS = {
   relativePressureTime: 'restriction',
   sessionTime: 'session',
   sessionLoad: 'session',
-} as const satisfies Partial<Record<keyof SessionTotals, ComparisonRow['stress']>>;
-
-/** A total that sessions are compared by. */
-export type ComparedQuantity = keyof typeof STRESS;
+};
 const QUANTITIES = Object.keys(STRESS) as ComparedQuantity[];
 
 /** What a coach with each aim reads first (`practice`). */
@@ -163,19 +177,18 @@ export function compareSessions(input: ComparisonInput): SessionComparison {
   };
 }
 
-const HEADINGS = { mechanical: 'mechanical', restriction: 'restriction', session: 'session' } as const;
-
 const words = (value: number, unit: Unit): string =>
   unit === 's' ? `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` : formatUnit(value, unit).replace(/^-/, '−');
 
 const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
 
-/** `−45 kg (−60 %)` */
+/** `−45 kg (−60 %)`; a change of a percentage is told in points. */
 function changeWords({ change, percent, unit }: ComparisonRow): string {
   if (change === undefined) return 'not known';
   if (change === 0) return 'the same';
   const share = percent === undefined ? '' : ` (${signed(percent, `${format(percent).replace(/^-/, '−')} %`)})`;
-  return signed(change, words(change, unit)) + share;
+  const moved = unit === '%' ? words(change, '1') + ' points' : words(change, unit);
+  return signed(change, moved) + share;
 }
 
 /** A comparison as a table of plain text. */
@@ -188,7 +201,7 @@ export function comparisonPage({ aim, rows, cautions }: SessionComparison): stri
       cell(row.from),
       cell(row.to),
       changeWords(row),
-      HEADINGS[row.stress],
+      row.stress,
     ]),
   ];
   const widths = [0, 1, 2, 3].map((column) => Math.max(...table.map((line) => line[column]!.length)));

@@ -53,7 +53,7 @@ export interface ExerciseSet {
   readonly restS?: number;
   /** Load of this set [`unit`]; that of the prescription when left out. */
   readonly load?: number;
-  /** Cuff pressure of this set; that of the prescription when left out. */
+  /** Cuff pressure of this set, kept in the rest after it too; that of the prescription when left out. */
   readonly pressureMmHg?: PerSide;
 }
 
@@ -228,6 +228,13 @@ const refuse = (reader: Reader, name: string, why: string): void => {
   if (reader.has(name)) reader.report('wrong-relation', name, `left out ${why}`, 'a value');
 };
 
+/** Reports the one that is missing of two fields that go together. */
+function together(reader: Reader, ...[first, second]: readonly [string, string]): void {
+  if (reader.has(first) === reader.has(second)) return;
+  const [there, absent] = reader.has(first) ? [first, second] : [second, first];
+  reader.report('missing', absent, `given together with ${there}`, 'undefined');
+}
+
 function readPrescription(reader: Reader): FullPrescription {
   const scheme = reader.optionalText('scheme', SCHEME_WORDS, (text) => parseScheme(text) !== undefined);
   const setReaders = reader.optionalList('sets', 'a list of sets');
@@ -242,16 +249,14 @@ function readPrescription(reader: Reader): FullPrescription {
   const loads = { ...quantities.load, unit: loadUnitCode(unit) };
   const load = reader.optionalNumber('load', loads);
   const percent = reader.optionalNumber('percent');
-  const { min, max } = quantities.load;
-  const makers = 'testedOneRepMax or estimateOneRepMax';
   const maximum = readAnswer(
     reader,
     'oneRepMax',
     'one-repetition-maximum',
-    makers,
+    'testedOneRepMax or estimateOneRepMax',
     ['kg', '[lb_av]'],
-    min,
-    max * 40,
+    quantities.load.min,
+    quantities.load.max * 40,
     true,
   );
   const bodyMassKg = reader.optionalNumber('bodyMassKg');
@@ -279,42 +284,20 @@ function readPrescription(reader: Reader): FullPrescription {
     const received = reader.has('sets') ? 'both' : 'neither';
     reader.report('wrong-relation', 'sets', 'given, or else scheme, but not both', received);
   }
-  const readers = [...(setReaders ?? []), ...(warmUpReaders ?? [])];
-  for (const set of readers) {
+  for (const set of [...(setReaders ?? []), ...(warmUpReaders ?? [])]) {
     if (!set.has('repetitions') && !set.has('durationS')) {
       set.report('missing', 'repetitions', `${expectedNumber(quantities.repetitions)}, or durationS`, 'undefined');
     }
   }
-  const counted = [...given, ...warmUpGiven].some(
-    (set) => set.durationS === undefined && set.repetitions !== undefined,
-  );
-  const timeless = tempo !== undefined && 'without' in tempo;
-  if (timeless && counted) {
-    const expected = 'seconds in every phase, or else durationS in every set, since X has no time';
-    reader.report('wrong-relation', 'tempo', expected, `'${tempo.without}'`);
-  } else if (!reader.has('tempo') && counted) {
-    reader.report('missing', 'tempo', TEMPO_WORDS, 'undefined');
-  }
-  const times = timeless ? undefined : tempo;
-  if (reader.fine && times && times.eccentricS + times.bottomS + times.concentricS + times.topS === 0) {
-    reader.report('wrong-relation', 'tempo', 'longer than 0 s a repetition', '0 s');
-  }
+  const times = checkTempo(reader, tempo, [...warmUpGiven, ...given]);
   const resting = [...warmUpGiven, ...given].slice(0, -1);
   if (!reader.has('restS') && resting.some((set) => set.restS === undefined)) {
     reader.report('missing', 'restS', expectedNumber(quantities.restS), 'undefined');
   }
-  if (reader.has('limb') !== reader.has('side')) {
-    const [there, absent] = reader.has('limb') ? ['limb', 'side'] : ['side', 'limb'];
-    reader.report('missing', absent, `given together with ${there}`, 'undefined');
-  }
+  together(reader, 'limb', 'side');
+  together(reader, 'bodyMassKg', 'bodyMassPercent');
   if (!takesTurns(side)) refuse(reader, 'changeS', 'unless every set is done with one side and then with the other');
   checkLoads(reader, given);
-  if (reader.has('bodyMassKg') !== reader.has('bodyMassPercent')) {
-    const [there, absent] = reader.has('bodyMassKg')
-      ? ['bodyMassKg', 'bodyMassPercent']
-      : ['bodyMassPercent', 'bodyMassKg'];
-    reader.report('missing', absent, `given together with ${there}`, 'undefined');
-  }
   const pressures = given.map((set) => set.pressureMmHg ?? pressureMmHg);
   checkPressures(reader, { restriction, side, pressures, rest: restPressureMmHg, occlusionMmHg });
 
@@ -345,6 +328,26 @@ function readPrescription(reader: Reader): FullPrescription {
     inflatedBeforeS,
     deflatedAfterS,
   }) as FullPrescription;
+}
+
+/** The tempo, if it is one that sets of repetitions can be timed by. */
+function checkTempo(
+  reader: Reader,
+  tempo: ReturnType<typeof readTempo>,
+  sets: readonly ExerciseSet[],
+): Required<Tempo> | undefined {
+  const counted = sets.some((set) => set.durationS === undefined && set.repetitions !== undefined);
+  if (!tempo || 'without' in tempo) {
+    if (tempo && counted) {
+      const expected = 'seconds in every phase, or else durationS in every set, since X has no time';
+      reader.report('wrong-relation', 'tempo', expected, `'${tempo.without}'`);
+    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_WORDS, 'undefined');
+    return undefined;
+  }
+  if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
+    reader.report('wrong-relation', 'tempo', 'longer than 0 s a repetition', '0 s');
+  }
+  return tempo;
 }
 
 function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {

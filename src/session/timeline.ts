@@ -148,8 +148,7 @@ export const layOut = (full: FullPrescription): SessionTimeline => timelineOf({ 
  * const walk = sessionTimeline({
  *   scheme: '2x2min', restS: 60, restriction: 'partial', pressureMmHg: 100, restPressureMmHg: 40, mode: 'aerobic',
  * });
- * walk.events.map(({ atS, event }) => `${atS} ${event}`);
- * // => ['0 inflate', '0 set', '120 lower', '120 rest', '180 inflate', '180 set', '300 deflate']
+ * walk.events.map(({ event }) => event).join(' '); // => 'inflate set lower rest inflate set deflate'
  * ```
  */
 export function sessionTimeline(session: SessionInput): SessionTimeline {

@@ -102,6 +102,7 @@ describe('compareSessions', () => {
       expect.arrayContaining([
         ['from', 'to', 'change'],
         ['Peak load', '75 kg', '30 kg', '−45 kg (−60 %)', 'mechanical'],
+        ['Peak load as a share of the maximum', '75 %', '30 %', '−45 points (−60 %)', 'mechanical'],
         ['Restriction time', '0:00', '6:30', '+6:30', 'restriction'],
         ['Volume load', '2250 kg', '2250 kg', 'the same', 'mechanical'],
       ]),
