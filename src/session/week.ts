@@ -184,15 +184,16 @@ export function weekTotals(input: WeekInput): WeekTotals {
   if (!reader.has('days')) reader.report('missing', 'days', 'seven days in a row', 'undefined');
   const loads: number[] = [];
   const counts: number[] = [];
-  const restricted = PLACES.map(() => [] as number[]);
+  const restricted: (number[] | undefined)[] = [];
   for (const day of dayReaders ?? []) {
     const load = day.number('loadAu');
+    const limbs = day.optionalChild('restrictedS');
+    for (let place = 0; limbs && place < PLACES.length; place += 1) {
+      const time = limbs.optionalNumber(PLACES[place]!.field, quantities.restrictedS);
+      if (time) (restricted[place] ??= [0, 0, 0, 0, 0, 0, 0])[loads.length] = time;
+    }
     loads.push(load);
     counts.push(day.optionalNumber('sessions') ?? (load > 0 ? 1 : 0));
-    const limbs = day.optionalChild('restrictedS');
-    for (const [index, { field }] of PLACES.entries()) {
-      restricted[index]!.push(limbs?.optionalNumber(field, quantities.restrictedS) ?? 0);
-    }
   }
   if (reader.fine && loads.length !== DAYS) {
     reader.report('wrong-relation', 'days', 'seven days in a row', `${loads.length}`);
@@ -244,10 +245,11 @@ export function weekTotals(input: WeekInput): WeekTotals {
       assumptions,
     );
   const acuteChronicRatio = ratio && earlier && ratioOf(ratio, load, earlier, cautions);
-  const limbs = PLACES.flatMap(({ limb, side }, index) => {
-    const days = restricted[index]!;
-    if (days.every((value) => value === 0)) return [];
-    return [{ limb, side, restrictionTime: overDays('restriction-time', days, 's', 'practice', NOTHING) }];
+  const limbs = PLACES.flatMap(({ limb, side }, place) => {
+    const times = restricted[place];
+    return times
+      ? [{ limb, side, restrictionTime: overDays('restriction-time', times, 's', 'practice', NOTHING) }]
+      : [];
   });
   return {
     load,
