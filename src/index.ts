@@ -56,8 +56,42 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export { roundToStep, type Rounding } from './quantity/round.js';
-export { accountSession, type SessionTotals } from './session/account.js';
-export type { ExerciseSet, Prescription, Restriction, Tempo } from './session/prescription.js';
+export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
+export type { LimbExposure } from './session/limbs.js';
+export {
+  compareSessions,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ComparisonRow,
+  type SessionComparison,
+  type TrainingAim,
+} from './session/compare.js';
+export type {
+  ExerciseMode,
+  ExerciseSet,
+  ExerciseSide,
+  FullSet,
+  PerSide,
+  Place,
+  Prescription,
+  Restriction,
+  Session,
+  SessionExercise,
+  SessionInput,
+  SessionNotes,
+  Tempo,
+  WarmUpSet,
+} from './session/prescription.js';
+export {
+  weekTotals,
+  type Deviation,
+  type LimbSeconds,
+  type RatioForm,
+  type TrainingDay,
+  type WeekInput,
+  type WeekTotals,
+} from './session/week.js';
+export { sessionRpeScale } from './session/session-rpe.js';
 export { sessionTimeline, type SessionEvent, type SessionTimeline } from './session/timeline.js';
 export {
   bodyMassLoad,

@@ -25,7 +25,20 @@ export type AnswerKind =
   | 'thrombosis-score'
   | 'fixed-training-pressure'
   | 'systolic-pressure'
-  | 'diastolic-pressure';
+  | 'diastolic-pressure'
+  | 'body-mass-volume-load'
+  | 'peak-load'
+  | 'peak-percent'
+  | 'partial-restriction-time'
+  | 'reperfusion-time'
+  | 'pressure-time'
+  | 'relative-pressure-time'
+  | 'session-load'
+  | 'week-load'
+  | 'monotony'
+  | 'strain'
+  | 'acute-chronic-ratio'
+  | 'sessions';
 
 /** Something taken for granted. */
 export interface Assumption {

@@ -125,7 +125,10 @@ export class Reader {
     return this.judge(name, quantity, this.read(name)) ?? NaN;
   }
 
-  optionalNumber(name: QuantityName, quantity: Quantity = quantities[name]): number | undefined {
+  optionalNumber(name: QuantityName): number | undefined;
+  /** A number of a quantity that has another name here. */
+  optionalNumber(name: string, quantity: Quantity): number | undefined;
+  optionalNumber(name: string, quantity: Quantity = quantities[name as QuantityName]): number | undefined {
     const value = this.read(name);
     return value === undefined ? undefined : this.judge(name, quantity, value);
   }
@@ -148,7 +151,15 @@ export class Reader {
   }
 
   optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
-    const value = this.read(name);
+    return this.acceptText(name, expected, accept, this.read(name));
+  }
+
+  private acceptText(
+    name: string,
+    expected: string,
+    accept: (text: string) => boolean,
+    value: unknown,
+  ): string | undefined {
     if (value === undefined) return undefined;
     if (typeof value === 'string' && value.length <= MOST_ITEMS && accept(value)) return value;
     this.report('wrong-type', name, expected, describe(value));
@@ -157,9 +168,38 @@ export class Reader {
 
   /** A nested object, read by a reader of its own that shares the list of issues. */
   child(name: string): Reader {
-    const reader = new Reader(this.read(name), [...this.path, name], this.issues);
+    return this.nested(name, this.read(name));
+  }
+
+  optionalChild(name: string): Reader | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.nested(name, value);
+  }
+
+  private nested(name: string, value: unknown): Reader {
+    const reader = new Reader(value, [...this.path, name], this.issues);
     this.children.push(reader);
     return reader;
+  }
+
+  /** A field that is a number, or an object with a number for each of `parts`. */
+  optionalNumberOrParts<P extends string>(
+    name: QuantityName,
+    parts: readonly P[],
+  ): number | Readonly<Record<P, number>> | undefined {
+    const value = this.read(name);
+    if (value === undefined) return undefined;
+    if (typeof value !== 'object' || value === null) return this.judge(name, quantities[name], value);
+    const reader = this.nested(name, value);
+    const read = parts.map((part) => [part, reader.judge(part, quantities[name], reader.read(part)) ?? NaN]);
+    return Object.fromEntries(read) as Record<P, number>;
+  }
+
+  /** A field that is a text, or an object with a reader of its own. */
+  textOrChild(name: string, expected: string, accept: (text: string) => boolean): string | Reader | undefined {
+    const value = this.read(name);
+    if (typeof value !== 'object' || value === null) return this.acceptText(name, expected, accept, value);
+    return this.nested(name, value);
   }
 
   /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */

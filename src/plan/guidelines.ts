@@ -2,10 +2,7 @@ import type { Severity } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
-
-/** The way restriction is used: with loads, with walking or cycling, or at rest. */
-export type Mode = 'resistance' | 'aerobic' | 'passive';
-export const MODES = ['resistance', 'aerobic', 'passive'] as const;
+import { EXERCISE_MODES, type ExerciseMode } from '../session/prescription.js';
 
 /** What a guideline can give a range for, with its name and unit. */
 export const measures = {
@@ -29,7 +26,7 @@ export type Measure = keyof typeof measures;
 
 /** One range of a guideline. An end that is left out is open. */
 export interface GuidelineRow {
-  readonly mode: Mode;
+  readonly mode: ExerciseMode;
   readonly measure: Measure;
   readonly low?: number;
   readonly high?: number;
@@ -54,7 +51,7 @@ export interface Guideline {
   readonly rows: readonly GuidelineRow[];
 }
 
-const EVERY_MODE: readonly Mode[] = MODES;
+const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
 const unconfirmed = { evidence: 'unconfirmed' } as const;
 const secondary = { evidence: 'secondary' } as const;
 const published = { evidence: 'published' } as const;

@@ -6,7 +6,6 @@ export {
   type GuidelineId,
   type GuidelineRow,
   type Measure,
-  type Mode,
 } from './guidelines.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export {
@@ -41,4 +40,14 @@ export {
   type ScreeningRequest,
 } from './screen.js';
 export { symptoms } from './standing.js';
-export type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest, StandingSentence } from './types.js';
+export type {
+  LimbTotals,
+  Plan,
+  PlanExercise,
+  PlanItem,
+  PlanLimb,
+  PlanRequest,
+  PlanRestriction,
+  PlanSet,
+  StandingSentence,
+} from './types.js';

@@ -6,6 +6,6 @@ export function limbsOf(items: readonly Pick<PlanItem, 'limb' | 'side' | 'totals
   const places = new Map(items.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }]));
   return [...places.values()].map(({ limb, side }) => {
     const own = items.filter((item) => item.limb === limb && item.side === side);
-    return { limb, side, exercises: own.length, ...limbRestriction(own.map(({ totals }) => totals.restrictionTime)) };
+    return { limb, side, exercises: own.length, ...limbRestriction(own.map(({ totals }) => totals)) };
   });
 }

@@ -156,17 +156,21 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       place,
       () => {
         const { scheme, sets, tempo, restS, restriction } = exercise;
-        return fullPrescription(
-          defined({
-            scheme,
-            sets,
-            tempo,
-            restS,
-            restriction,
-            load: load?.value,
-            unit: load && loadUnitOf(load.unit),
-          }) as Prescription,
-        );
+        const prescription = {
+          scheme,
+          sets,
+          tempo,
+          restS,
+          restriction,
+          load: load?.value,
+          unit: load && loadUnitOf(load.unit),
+        };
+        const read = fullPrescription(defined(prescription) as Prescription);
+        if (read.sets.some(({ repetitions }) => repetitions === undefined)) {
+          const expected = 'repetitions set by set; sets by the watch are for sessionTimeline and accountSession';
+          throw new InputError([issue('wrong-relation', ['scheme'], expected, describe(scheme))]);
+        }
+        return read;
       },
       { fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction'] },
     );
@@ -183,8 +187,17 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       { fields: ['limb', 'side'] },
     );
     if (!oneRepMax || !load || !full) return [];
-    const { sets, tempo, restriction } = full;
-    const shared = { oneRepMax, load, sets, tempo, restriction, timeline: layOut(full), totals: addUp(full) };
+    const { restriction } = exercise;
+    const sets = full.sets.map(({ repetitions, restS }) => ({ repetitions: repetitions!, restS }));
+    const shared = {
+      oneRepMax,
+      load,
+      sets,
+      tempo: full.tempo!,
+      restriction,
+      timeline: layOut(full),
+      totals: addUp(full),
+    };
     return request.limbs.flatMap((limb, at): PlanItem[] => {
       const pressure = targets[at];
       if (!pressure || !wears(limb)) return [];

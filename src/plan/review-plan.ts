@@ -15,12 +15,12 @@ import {
   type GuidelineId,
   type GuidelineRow,
   type Measure,
-  type Mode,
 } from './guidelines.js';
 import { caution } from './messages.js';
 import { documentOf } from './read-document.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import { say } from './standing.js';
+import type { ExerciseMode } from '../session/prescription.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** One figure of a document held against one range of a guideline. */
@@ -75,8 +75,8 @@ interface Reading {
   readonly toFailure?: boolean;
 }
 
-const modesOf = (document: Plan | SessionRecord): Mode[] => [
-  ...new Set((document.items as readonly { mode?: Mode }[]).map(({ mode = 'resistance' }) => mode)),
+const modesOf = (document: Plan | SessionRecord): ExerciseMode[] => [
+  ...new Set((document.items as readonly { mode?: ExerciseMode }[]).map(({ mode = 'resistance' }) => mode)),
 ];
 
 const minutes = (seconds: number): number => seconds / 60;
@@ -129,7 +129,7 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
   const weeks = request?.weeks;
   const holds = ({ moreThanWeeks = 0, toWeeks = 0 }: GuidelineRow): boolean =>
     weeks === undefined ? toWeeks === 0 : weeks > moreThanWeeks && (toWeeks === 0 || weeks <= toWeeks);
-  const rowFor = (measure: Measure, modes: readonly Mode[]): GuidelineRow | undefined =>
+  const rowFor = (measure: Measure, modes: readonly ExerciseMode[]): GuidelineRow | undefined =>
     rows.find((row) => modes.includes(row.mode) && row.measure === measure && holds(row));
   const cuffOf = (item: PlanItem | RecordItem, place: Path) => {
     if ('cuffWidthCm' in item) return { width: item.cuffWidthCm, path: [...place, 'cuffWidthCm'] };

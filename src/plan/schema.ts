@@ -4,9 +4,8 @@ import { grades } from '../evidence/grades.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import { LIMBS, LOAD_UNITS, POSTURES, quantities, SEXES, SIDES, type QuantityName } from '../quantity/quantities.js';
-import { RESTRICTIONS } from '../session/prescription.js';
+import { EXERCISE_MODES, RESTRICTIONS } from '../session/prescription.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
-import { MODES } from './guidelines.js';
 import { screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
 
@@ -29,6 +28,9 @@ const text = (most: number) =>
 
 /** A day of the calendar. */
 export const day = z.iso.date('a date such as 2026-03-02');
+
+/** A plan sets one pressure for each limb, so there is no partial release. */
+const restriction = z.enum(RESTRICTIONS).exclude(['partial']);
 
 type ObjectOf = typeof z.strictObject;
 /** A request refuses fields it does not know: they are slips. */
@@ -82,7 +84,7 @@ const requestWith = (object: ObjectOf) => {
     sets: z.array(set).min(1).max(50).optional(),
     tempo,
     restS: quantity('restS'),
-    restriction: z.enum(RESTRICTIONS),
+    restriction,
   });
   return object({
     label: text(120).optional(),
@@ -197,7 +199,7 @@ const sets = z
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
-  mode: z.enum(MODES).optional(),
+  mode: z.enum(EXERCISE_MODES).optional(),
   target,
   load,
   sets,
@@ -207,7 +209,7 @@ const prescribed = {
     concentricS: quantity('concentricS'),
     topS: quantity('topS'),
   }),
-  restriction: z.enum(RESTRICTIONS),
+  restriction,
 };
 const item = open({
   ...prescribed,

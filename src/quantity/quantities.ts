@@ -1,5 +1,20 @@
 /** UCUM code of a unit, or an annotation in braces for a plain count. */
-export type Unit = 'mm[Hg]' | 'cm' | 'kg' | '[lb_av]' | 's' | 'min' | 'a' | '%' | '{reps}' | 'm/s' | '1';
+export type Unit =
+  | 'mm[Hg]'
+  | 'cm'
+  | 'kg'
+  | '[lb_av]'
+  | 's'
+  | 'min'
+  | 'a'
+  | '%'
+  | '{reps}'
+  | 'm/s'
+  | '1'
+  | 'mm[Hg].min'
+  | '%.min'
+  | '{AU}'
+  | '{sessions}';
 
 /** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
 export interface Quantity {
@@ -95,6 +110,29 @@ export const quantities = {
   sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
   weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
   nextPercent: { name: 'percent of occlusion pressure wanted next', unit: '%', min: 1, max: 100, slips: FRACTION },
+  durationS: { name: 'time of the set', unit: 's', min: 0.1, max: 7200, slips: MINUTES },
+  changeS: { name: 'time to change sides', unit: 's', min: 0, max: 600, slips: MINUTES },
+  reperfusionS: { name: 'pause between exercises, cuff down', unit: 's', min: 0, max: 7200, slips: MINUTES },
+  inflatedBeforeS: { name: 'time the cuff is up before the first set', unit: 's', min: 0, max: 3600, slips: MINUTES },
+  deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
+  sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },
+  pressureMmHg: { name: 'cuff pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
+  restPressureMmHg: { name: 'cuff pressure in the rests', unit: 'mm[Hg]', min: 5, max: 1000 },
+  bodyMassKg: {
+    name: 'body mass',
+    unit: 'kg',
+    min: 20,
+    max: 400,
+    slips: [
+      { unit: 'grams', factor: 0.001 },
+      { unit: 'pounds', factor: 0.45359237 },
+    ],
+  },
+  bodyMassPercent: { name: 'share of body mass that is moved', unit: '%', min: 1, max: 100, slips: FRACTION },
+  loadAu: { name: 'session-RPE load of a day', unit: '{AU}', min: 0, max: 14_400 },
+  weekLoadAu: { name: 'session-RPE load of a week', unit: '{AU}', min: 0, max: 100_800 },
+  restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
+  sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
 } as const satisfies Record<string, Quantity>;
 
 /** The name of a numeric field of the vocabulary. */

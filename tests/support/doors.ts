@@ -13,6 +13,34 @@ const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
 const leftLeg = { limb: 'leg', side: 'left', cuffWidthCm: 12, posture: 'supine' } as const;
 const readings = { circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70 } as const;
+const session = {
+  exercises: [
+    {
+      name: 'leg press',
+      sets: [{ repetitions: 15, load: 40, pressureMmHg: { left: 80, right: 85 } }, { repetitions: 12 }],
+      warmUp: [{ repetitions: 10 }],
+      tempo: '2-0-2-0',
+      restS: 30,
+      restriction: 'partial',
+      limb: 'leg',
+      side: 'left-then-right',
+      changeS: 5,
+      load: 38,
+      oneRepMax: root.testedOneRepMax({ load: 100 }),
+      pressureMmHg: 80,
+      restPressureMmHg: 30,
+      occlusionMmHg: 160,
+      inflatedBeforeS: 10,
+      deflatedAfterS: 5,
+      reperfusionS: 200,
+    },
+    { scheme: '2x5min', restS: 60, restriction: 'intermittent', mode: 'passive', limb: 'leg', side: 'left' },
+  ],
+  sessionRpe: 6,
+  sessionS: 1800,
+};
+const { name: _name, reperfusionS: _pause, ...one } = session.exercises[0]!;
+const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu, restrictedS: { leftLeg: loadAu } }));
 const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
 
 const planRequest = {
@@ -142,4 +170,18 @@ export const doors: Readonly<
   nextRung: { call: nextRung, right: { rung: 'passive' } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
+  'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
+  'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
+  'accountSession, several exercises': { call: root.accountSession, right: session },
+  'accountSession, everything given': { call: root.accountSession, right: one },
+  weekTotals: {
+    call: root.weekTotals,
+    right: { days, deviation: 'sample', ratio: 'coupled', earlierWeeksAu: [1000, 900, 1100] },
+  },
+  compareSessions: { call: root.compareSessions, right: { from: prescription, to: session, aim: 'transition' } },
+  'explain, a comparison': {
+    call: root.explain,
+    right: root.compareSessions({ from: prescription, to: prescription } as root.ComparisonInput),
+    open: true,
+  },
 };
