@@ -7,7 +7,7 @@ export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
-export { explain } from './explain.js';
+export { explain, words, type ExplainFormat, type ExplainOptions } from './explain.js';
 export { correctForCuffWidth, type CuffWidthInput } from './pressure/cuff-width.js';
 export type { ExtraReading, OcclusionEquation, OcclusionReadings } from './pressure/equation.js';
 export type { OcclusionEquationId } from './pressure/equations.js';
