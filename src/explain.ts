@@ -81,12 +81,12 @@ const writers = {
     plan: (plan: Plan, say: Say) => planMarkdown(plan, say).join('\n'),
   },
   latex: {
-    answer: (answer: Answer, say: Say) => workingLatex([sectionOf(answer, say)]),
-    plan: (plan: Plan, say: Say) => workingLatex(planWorking(plan, say).flatMap(({ sections }) => sections)),
+    answer: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
+    plan: (plan: Plan, say: Say) => workingLatex(planWorking(plan, say)),
   },
   mathml: {
-    answer: (answer: Answer, say: Say) => workingMathml([sectionOf(answer, say)]),
-    plan: (plan: Plan, say: Say) => workingMathml(planWorking(plan, say).flatMap(({ sections }) => sections)),
+    answer: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
+    plan: (plan: Plan, say: Say) => workingMathml(planWorking(plan, say)),
   },
 } satisfies Record<ExplainFormat, object>;
 

@@ -102,7 +102,8 @@ function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; g
       glossary.push(`${symbol} ${name} ${amount(say, given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
-      const unit: Unit | undefined = field === 'load' && answer.inputs['unit'] === 'lb' ? '[lb_av]' : quantity?.unit;
+      const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
+      const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
       glossary.push(`${symbol} ${name} ${unit ? amount(say, given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
@@ -189,6 +190,7 @@ export function sectionOf(answer: Answer, say: Say): Section {
     ),
     sources: sourceLines(answer.sources).map((text) => word('from-source', { text })),
     inner: Object.values(answer.inputs)
+      .flat()
       .filter(isAnswer)
       .map((part) => sectionOf(part, say)),
   };

@@ -171,8 +171,8 @@ const row = (inside: string): string => tag('mrow', inside);
 export const mathmlNotation: Notation = {
   number: (digits) => {
     const [whole, power] = digits.split(/e\+?/) as [string, string?];
-    const ten = (exponent: string): string => `${operator('×')}<msup><mn>10</mn><mn>${exponent}</mn></msup>`;
-    return tag('mn', whole) + (power ? ten(power.replace('-', '−')) : '');
+    const exponent = power?.replace(/^-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
+    return tag('mn', whole) + (exponent ? `${operator('×')}<msup><mn>10</mn>${row(`${exponent}</mn>`)}</msup>` : '');
   },
   name: (name) => {
     const [base, index] = indexed(name);

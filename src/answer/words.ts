@@ -18,7 +18,6 @@ export const explainWords = {
   'range-between': '{lower} to {upper}',
   'range-from': '{lower} and above',
   'range-up-to': 'up to {upper}',
-  'range-unknown': 'not known',
   'rounded-down': 'rounded down, {steps}: {value}',
   'rounded-nearest': 'brought to the nearest, {steps}: {value}',
   'in-steps': 'steps of {step}',

@@ -1,5 +1,5 @@
 import type { Section } from './explain.js';
-import { latexNotation, mathmlNotation, typeset, typesetIn } from './formula.js';
+import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from './formula.js';
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
 
@@ -54,35 +54,41 @@ export function sectionMarkdown(section: Section, level: number): string[] {
   ];
 }
 
-/** The titles and sums of answers as rows of two cells, the second of which starts with the sign of equality. */
-function sums(
-  sections: readonly Section[],
-  notation: typeof latexNotation,
-  cells: (left: string, right: string) => string,
-): string[] {
-  return sections.flatMap((section): string[] => {
-    const { title, symbol, steps, result, notes, glossary, inner } = section;
-    const words = (text: string): string => cells('', notation.text(text));
-    const equals = (right: string): string => notation.sign('=') + right;
-    return [
-      words(title),
-      cells(notation.name(symbol), equals(typesetIn(notation, steps[0]))),
-      cells('', equals(typesetIn(notation, steps[1]))),
-      ...(result ? [cells('', equals(typesetIn(notation, result.number) + notation.text(result.unit)))] : []),
-      ...[...notes, ...glossary].map(words),
-      ...sums(inner, notation, cells),
-    ];
-  });
+/** Answers explained together, under a title where there are several groups of them. */
+export interface Group {
+  readonly group?: string;
+  readonly sections: readonly Section[];
+}
+
+/** Titles and sums as rows of two cells; the second starts with the sign of equality, or is words. */
+function rowsOf({ sections, group }: Group, notation: Notation): [left: string, right: string][] {
+  const words = (text: string): [string, string] => ['', notation.text(text)];
+  const equals = (right: string): string => notation.sign('=') + right;
+  const rows = sections.flatMap(({ title, symbol, steps, result, notes, glossary, inner }): [string, string][] => [
+    words(title),
+    [notation.name(symbol), equals(typesetIn(notation, steps[0]))],
+    ['', equals(typesetIn(notation, steps[1]))],
+    ...(result
+      ? [['', equals(typesetIn(notation, result.number) + notation.text(result.unit))] as [string, string]]
+      : []),
+    ...[...notes, ...glossary].map(words),
+    ...rowsOf({ sections: inner }, notation),
+  ]);
+  return group === undefined ? rows : [words(`[${group}]`), ...rows];
 }
 
 /** The working of answers as one LaTeX environment. */
-export const workingLatex = (sections: readonly Section[]): string =>
-  `\\begin{aligned}\n${sums(sections, latexNotation, (left, right) => `${left} &${right}`).join(' \\\\\n')}\n\\end{aligned}`;
+export function workingLatex(groups: readonly Group[]): string {
+  const rows = groups.flatMap((group) => rowsOf(group, latexNotation)).map(([left, right]) => `${left} &${right}`);
+  return `\\begin{aligned}\n${rows.join(' \\\\\n')}\n\\end{aligned}`;
+}
 
 /** The working of answers as one element of presentation MathML. */
-export const workingMathml = (sections: readonly Section[]): string =>
-  `<math xmlns="http://www.w3.org/1998/Math/MathML" display="block"><mtable columnalign="right left" displaystyle="true">${sums(
-    sections,
-    mathmlNotation,
-    (left, right) => `<mtr><mtd>${left}</mtd><mtd>${right}</mtd></mtr>`,
-  ).join('\n')}</mtable></math>`;
+export function workingMathml(groups: readonly Group[]): string {
+  const cell = (inside: string): string => `<mtd>${inside}</mtd>`;
+  const rows = groups
+    .flatMap((group) => rowsOf(group, mathmlNotation))
+    .map(([left, right]) => `<mtr>${cell(left)}${cell(right)}</mtr>`);
+  const table = `<mtable columnalign="right left" displaystyle="true">\n${rows.join('\n')}\n</mtable>`;
+  return `<math xmlns="http://www.w3.org/1998/Math/MathML" display="block">${table}</math>`;
+}

@@ -2,7 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { amount, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import type { Catalogue } from '../answer/messages.js';
 import { named, saying, type Say } from '../answer/words.js';
-import { indent, markdownPoints, markdownText, sectionMarkdown, sectionText } from '../answer/write.js';
+import { indent, markdownPoints, markdownText, sectionMarkdown, sectionText, type Group } from '../answer/write.js';
 import { clock, format } from '../quantity/format.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
@@ -64,7 +64,7 @@ type Block =
   | { readonly fields: readonly (readonly [label: string, text: string])[] }
   | { readonly under: string; readonly rows: readonly (readonly [at: string, text: string])[] }
   | { readonly under: string; readonly lines: readonly string[] }
-  | { readonly group: string; readonly sections: readonly Section[] };
+  | Required<Group>;
 
 /** `49.9 % of LOP (may really be 32.7 to 106.1 %)` */
 function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' | 'page.of-maximum'): string {
@@ -145,7 +145,7 @@ function itemBlocks(say: Say, word: Word, { load, target, totals, ...item }: Pla
 }
 
 /** The working of every answer of a plan, in groups; answers that several items share are worked through once. */
-export function planWorking({ items }: Plan, say: Say): { readonly group: string; readonly sections: Section[] }[] {
+export function planWorking({ items }: Plan, say: Say): Required<Group>[] {
   const groups = new Map<string, Section[]>();
   for (const { exercise, side, limb, occlusion, target, oneRepMax, load, totals } of items) {
     const { cautions: _, ...sums } = totals;

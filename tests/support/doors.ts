@@ -61,5 +61,10 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
     },
   },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }) },
+  'explain, its options': {
+    // Options may be left out; anything else that is no object is refused.
+    call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
+    right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
+  },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }) },
 };
