@@ -186,5 +186,6 @@ export const mathmlNotation: Notation = {
   group: (of) => row(operator('(') + of + operator(')')),
   call: (name, of) =>
     row(tag('mi', xmlText(name)) + operator('\u2061') + row(operator('(') + of.join(operator(',')) + operator(')'))),
-  text: (text) => tag('mtext', xmlText(text)),
+  // A blank at the start, as before a unit, would fall away.
+  text: (text) => tag('mtext', xmlText(text).replace(/^ /, '\u00a0')),
 };
