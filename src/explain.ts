@@ -10,10 +10,10 @@ import { pageWords, planMarkdown, planText, planWorking } from './plan/page.js';
 import type { Plan } from './plan/types.js';
 
 const EXPECTED = 'an answer or a plan of this library';
-const FORMATS = ['text', 'markdown', 'latex', 'mathml'] as const;
 
 /** What an explanation is written as. */
-export type ExplainFormat = (typeof FORMATS)[number];
+export type ExplainFormat = 'text' | 'markdown' | 'latex' | 'mathml';
+const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'latex', 'mathml'];
 
 /** How {@link explain} is to write. */
 export interface ExplainOptions {
@@ -35,7 +35,7 @@ export interface ExplainOptions {
  * words['kind.training-load']; // => 'Training load'
  * ```
  */
-export const words: Catalogue = /* @__PURE__ */ (() => ({ ...answerWords(), ...pageWords }))();
+export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => ({ ...answerWords(), ...pageWords }))();
 
 const english: Say = (_code, text, values) => fill(text, values);
 

@@ -112,13 +112,7 @@ export const choices = {
 
 export type ChoiceName = keyof typeof choices;
 
-/** A number as it was typed; what is not one stays as it is, for the library to refuse in its own words. */
-const number = (text: string): number | undefined => {
-  const trimmed = text.trim().replace(',', '.');
-  if (trimmed === '') return undefined;
-  const value = Number(trimmed);
-  return Number.isNaN(value) ? (text as unknown as number) : value;
-};
+const number = (text: string): number | undefined => (text === '' ? undefined : Number(text));
 
 /** The request that the form stands for. */
 export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanRequest {

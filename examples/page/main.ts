@@ -51,7 +51,7 @@ function buildField(place: Element, name: FieldName): void {
     step,
     value: start,
     tabindex: '-1',
-    'aria-hidden': 'true',
+    'aria-label': `${label}, slider`,
   });
   range.addEventListener('input', () => {
     input.value = range.value;

@@ -324,4 +324,26 @@ describe('explain, its options', () => {
       expect(explain(stored, { format })).toBe(explain(answer, { format }));
     }
   });
+  it('ends in text or an InputError whatever was done to a stored answer, in every format', () => {
+    const stored = answers.map((one) => JSON.parse(JSON.stringify(one)) as Answer);
+    const tampered = fc
+      .constantFrom(...stored)
+      .chain((one) =>
+        fc.record({ one: fc.constant(one), field: fc.constantFrom(...Object.keys(one)), value: fc.jsonValue() }),
+      );
+    const outcomes = new Set<string>();
+    fc.assert(
+      fc.property(tampered, fc.constantFrom('text', 'markdown', 'latex', 'mathml'), ({ one, field, value }, format) => {
+        try {
+          const written = explain({ ...one, [field]: value } as Answer, { format: format as ExplainFormat });
+          outcomes.add(typeof written);
+        } catch (error) {
+          if (!(error instanceof InputError)) throw error;
+          outcomes.add(error.name);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+    expect([...outcomes].sort()).toEqual(['InputError', 'string']);
+  });
 });
