@@ -1,10 +1,15 @@
-import type { Answer } from './answer/answer.js';
-import { explainAnswer, kindWords } from './answer/explain.js';
+import type { Answer, AnswerKind } from './answer/answer.js';
+import { answerWords, sectionOf } from './answer/explain.js';
+import { kindWords } from './answer/kinds.js';
 import { InputError, issue } from './answer/issues.js';
+import { fill, type Catalogue } from './answer/messages.js';
 import { plainInput } from './answer/plain-input.js';
+import { Reader } from './answer/reader.js';
+import { english, type Say } from './answer/words.js';
+import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
+import { pageWords, planMarkdown, planText, planWorking } from './plan/page.js';
 import { proposalPage, recordPage, reviewPage, screeningPage } from './plan/document-pages.js';
 import type { Proposal } from './plan/next-session.js';
-import { planPage } from './plan/page.js';
 import type { SessionRecord } from './plan/record-session.js';
 import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
@@ -14,11 +19,100 @@ import { comparisonPage, type SessionComparison } from './session/compare.js';
 /** A document of `cuffwork/plan`. */
 export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal;
 
-const pages: {
-  readonly [K in PlanDocument['document']]: (document: Extract<PlanDocument, { document: K }>) => string[];
-} = { plan: planPage, screening: screeningPage, review: reviewPage, record: recordPage, proposal: proposalPage };
-
 const EXPECTED = 'an answer, a comparison or a document of this library';
+
+/** What an explanation is written as. */
+export type ExplainFormat = 'text' | 'markdown' | 'latex' | 'mathml';
+const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'latex', 'mathml'];
+
+/** How {@link explain} is to write. */
+export interface ExplainOptions {
+  /** Plain text when left out. */
+  readonly format?: ExplainFormat | undefined;
+  /** Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. */
+  readonly messages?: Readonly<Record<string, string>> | undefined;
+}
+
+/**
+ * Every word that {@link explain} says around the sentences of `messages`, by its code: headings, names of answers
+ * and fields, grades, units. Translate the texts, keep the `{slots}`, and give them to `explain` with those of
+ * `messages`.
+ *
+ * @example
+ * ```ts
+ * import { words } from 'cuffwork';
+ * words['page.title']; // => 'Session plan'
+ * words['kind.training-load']; // => 'Training load'
+ * ```
+ */
+export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => ({ ...answerWords(), ...pageWords }))();
+
+/** A language of the caller’s. Names of fields and words of choice that stand in a slot are translated too. */
+function sayingWith(catalogue: Catalogue): Say {
+  const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
+  const inSlots = new Map(
+    Object.entries(words).flatMap(([code, text]) => (/^(field|value)\./.test(code) ? [[text, own(code) ?? text]] : [])),
+  );
+  const inSlot = (value: string | number): string | number =>
+    typeof value === 'string'
+      ? value
+          .split(', ')
+          .map((word) => inSlots.get(word) ?? word)
+          .join(', ')
+      : value;
+  return (code, text, values = {}) =>
+    fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(value)])));
+}
+
+function readOptions(options: ExplainOptions): { format: ExplainFormat; say: Say } {
+  const copy = plainInput(options, 'options of explain');
+  const reader = new Reader(copy);
+  const format = reader.optionalChoice('format', FORMATS) ?? 'text';
+  const expected = 'texts by their codes';
+  const given = Object.hasOwn(copy, 'messages') ? reader.anything('messages', expected) : {};
+  const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? given : undefined;
+  if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
+    reader.report('wrong-type', 'messages', expected, 'something else');
+  }
+  reader.done();
+  return { format, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
+}
+
+/** Documents that are a page of text in English. */
+const pages = {
+  screening: (document: object) => screeningPage(document as Screening),
+  review: (document: object) => reviewPage(document as Review),
+  record: (document: object) => recordPage(document as SessionRecord),
+  proposal: (document: object) => proposalPage(document as Proposal),
+  'session-comparison': (document: object) => comparisonPage(document as SessionComparison),
+} as const;
+
+/** A page of text in a format: as it stands, or as a block of code. */
+function writePage(lines: readonly string[], format: ExplainFormat): string {
+  if (format === 'text') return lines.join('\n');
+  if (format === 'markdown') return indent(lines, '    ').join('\n');
+  throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
+}
+
+/** An answer, or a plan, in a format. */
+const writers = {
+  text: {
+    answer: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
+    plan: (plan: Plan, say: Say) => planText(plan, say).join('\n'),
+  },
+  markdown: {
+    answer: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
+    plan: (plan: Plan, say: Say) => planMarkdown(plan, say).join('\n'),
+  },
+  latex: {
+    answer: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
+    plan: (plan: Plan, say: Say) => workingLatex(planWorking(plan, say)),
+  },
+  mathml: {
+    answer: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
+    plan: (plan: Plan, say: Say) => workingMathml(planWorking(plan, say)),
+  },
+} satisfies Record<ExplainFormat, object>;
 
 /**
  * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
@@ -27,25 +121,34 @@ const EXPECTED = 'an answer, a comparison or a document of this library';
  *
  * It works on answers and documents that were stored as JSON and read back.
  *
+ * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
+ * `mathml`, the working alone, of answers and plans: one `aligned` environment, to stand in display mathematics, or one
+ * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
+ *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
- * @returns plain text, one line for each fact.
- * @throws InputError when it is given none of them.
+ * @param options - `format`; `messages`, texts in another language by the codes of `messages` and `words`
+ * @returns plain text, one line for each fact, or the format asked for.
+ * @throws InputError when it is given none of them, or an option it does not have.
  *
  * @example
  * ```ts
  * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
  * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35 to 21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
+ * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
  * ```
  */
-export function explain(answer: Answer | SessionComparison | PlanDocument): string {
-  const copy = plainInput(answer, EXPECTED) as Partial<Answer> & { document?: string };
+export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
+  const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
+  const { document, kind } = copy;
+  const { format, say } = readOptions(options);
   try {
-    if (copy.document === 'session-comparison') return comparisonPage(copy as unknown as SessionComparison).join('\n');
-    if (copy.document !== undefined && Object.hasOwn(pages, copy.document)) {
-      return (pages[copy.document as PlanDocument['document']] as (document: object) => string[])(copy).join('\n');
+    if (document === 'plan') return writers[format].plan(copy as Plan, say);
+    if (document !== undefined && Object.hasOwn(pages, document)) {
+      return writePage(pages[document as keyof typeof pages](copy), format);
     }
-    if (copy.kind !== undefined && Object.hasOwn(kindWords, copy.kind)) return explainAnswer(copy as Answer).join('\n');
+    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return writers[format].answer(copy as Answer, say);
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;

@@ -7,7 +7,7 @@ export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
-export { explain, type PlanDocument } from './explain.js';
+export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
 export {
   correctForBladderWidth,
   type BladderWidthInput,

@@ -1,45 +1,10 @@
 import { grades } from '../evidence/grades.js';
 import { reference, sources, type SourceId } from '../evidence/sources.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { format, unitWords } from '../quantity/format.js';
 import { quantities, type Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
-
-/** What each kind of answer is called, and its symbol. */
-export const kindWords: Record<AnswerKind, { readonly name: string; readonly symbol: string }> = {
-  'occlusion-pressure': { name: 'Limb occlusion pressure', symbol: 'LOP' },
-  'cuff-pressure': { name: 'Cuff pressure to set', symbol: 'P' },
-  'one-repetition-maximum': { name: 'One-repetition maximum', symbol: '1RM' },
-  'training-load': { name: 'Training load', symbol: 'w' },
-  repetitions: { name: 'Repetitions', symbol: 'N' },
-  'volume-load': { name: 'Volume load', symbol: 'VL' },
-  'relative-volume-load': { name: 'Relative volume load', symbol: 'VL%' },
-  'time-under-tension': { name: 'Time under tension', symbol: 'TUT' },
-  'restriction-time': { name: 'Restriction time', symbol: 'T' },
-  'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
-  'session-time': { name: 'Session time', symbol: 'T' },
-  'repetitions-in-reserve': { name: 'Repetitions in reserve', symbol: 'RIR' },
-  'repetitions-to-failure': { name: 'Repetitions to failure', symbol: 'r' },
-  'percent-of-maximum': { name: 'Percentage of the maximum', symbol: '%1RM' },
-  'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
-  'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
-  'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
-  'fixed-training-pressure': { name: 'Fixed training pressure', symbol: 'P' },
-  'systolic-pressure': { name: 'Systolic pressure', symbol: 'SBP' },
-  'diastolic-pressure': { name: 'Diastolic pressure', symbol: 'DBP' },
-  'body-mass-volume-load': { name: 'Volume load of body mass', symbol: 'VLb' },
-  'peak-load': { name: 'Peak load', symbol: 'w' },
-  'peak-percent': { name: 'Peak load as a share of the maximum', symbol: 'p' },
-  'partial-restriction-time': { name: 'Restriction time at the lower pressure', symbol: 'T' },
-  'reperfusion-time': { name: 'Reperfusion time', symbol: 'T' },
-  'pressure-time': { name: 'Pressure × time', symbol: 'PT' },
-  'relative-pressure-time': { name: 'Pressure × time, relative', symbol: 'PT%' },
-  'session-load': { name: 'Session load', symbol: 'L' },
-  'week-load': { name: 'Week load', symbol: 'L' },
-  monotony: { name: 'Monotony', symbol: 'M' },
-  strain: { name: 'Strain', symbol: 'S' },
-  'acute-chronic-ratio': { name: 'Acute to chronic load ratio', symbol: 'r' },
-  sessions: { name: 'Sessions', symbol: 'N' },
-};
+import { kindWords } from './kinds.js';
+import { explainWords, family, named, saying, type Say } from './words.js';
 
 const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
@@ -74,45 +39,85 @@ const fieldWords: Readonly<Record<string, string>> = {
   printed: 'percentage printed [%]',
 };
 
-const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
+/** An answer explained, before it is written as text or in another format. */
+export interface Section {
+  readonly title: string;
+  /** Symbol of the answer. */
+  readonly symbol: string;
+  /** The formula, and the same with the numbers in it. */
+  readonly steps: readonly [formula: string, numbers: string];
+  /** The result, where the numbers are not the result already. */
+  readonly result?: { readonly number: string; readonly unit: string };
+  /** What was done to the result: rounding, the percentage reached. */
+  readonly notes: readonly string[];
+  /** Each symbol with its name and value. */
+  readonly glossary: readonly string[];
+  /** `glossary` as one sentence. */
+  readonly with: string;
+  /** What the answer rests on: error, equation, grade, assumptions. */
+  readonly grounds: readonly string[];
+  readonly cautions: readonly string[];
+  readonly sources: readonly string[];
+  /** The answers it was worked out from. */
+  readonly inner: readonly Section[];
+}
+
+/** Every word that {@link explainAnswer} may say beside the sentences an answer carries. */
+export const answerWords = () => {
+  const kinds = Object.entries(kindWords).map(([kind, { name }]) => [kind, name]);
+  const fields = Object.entries(quantities).map(([field, { name }]) => [field, name]);
+  return {
+    ...explainWords,
+    ...family('kind', Object.fromEntries(kinds) as Record<AnswerKind, string>),
+    ...family('field', { ...(Object.fromEntries(fields) as Record<string, string>), ...fieldWords }),
+    ...family('meaning', grades),
+    ...family('unit', unitWords),
+  };
+};
 
 const isAnswer = (value: unknown): value is Answer =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, 'formula') && Object.hasOwn(value, 'kind');
 
-const rangeWords = (lower: number | undefined, upper: number | undefined, words: (value: number) => string): string =>
-  lower !== undefined && upper !== undefined
-    ? `${words(lower)} to ${words(upper)}`
-    : lower !== undefined
-      ? `${words(lower)} and above`
-      : upper !== undefined
-        ? `up to ${words(upper)}`
-        : 'not known';
+/** A number with its unit, in the language of the caller. */
+export const amount = (say: Say, value: number, unit: Unit): string =>
+  format(value) + say(`unit.${unit}`, unitWords[unit]);
 
-/** `160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
-export function headline({ value, unit, lower, upper, rounding }: Answer): string {
+/** What a kind of answer is called. */
+const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
+
+/** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
+function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say): string {
+  const word = saying(say, explainWords);
   const range = lower !== undefined && upper !== undefined && rounding === undefined;
-  return formatUnit(value, unit) + (range ? ` (95 % interval ${format(lower)} to ${formatUnit(upper, unit)})` : '');
+  const number = amount(say, value, unit);
+  return word('titled-answer', {
+    name: kindName(say, kind),
+    value: range
+      ? word('with-interval', { value: number, lower: format(lower), upper: amount(say, upper, unit) })
+      : number,
+  });
 }
 
-function symbolWords(answer: Answer): { shown: Record<string, string>; glossary: string[] } {
+function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; glossary: string[] } {
   const shown: Record<string, string> = {};
   const glossary: string[] = [];
   for (const [symbol, use] of Object.entries(answer.symbols)) {
     const field = typeof use === 'string' ? use : use.field;
     const given = answer.inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = quantity?.name ?? fieldWords[field] ?? field;
+    const name = say(`field.${field}`, quantity?.name ?? fieldWords[field] ?? field);
     if (isAnswer(given)) {
       shown[symbol] = format(given.rounding?.from ?? given.value);
-      glossary.push(`${symbol} ${name} ${formatUnit(given.value, given.unit)}`);
+      glossary.push(`${symbol} ${name} ${amount(say, given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
       const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
       const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
-      glossary.push(`${symbol} ${name} ${unit ? formatUnit(given, unit) : format(given)}`);
+      glossary.push(`${symbol} ${name} ${unit ? amount(say, given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
-      glossary.push(`${symbol} ${name} ${String(given)} (coded ${shown[symbol]})`);
+      const coded = { value: named(say, 'value', String(given)), number: shown[symbol] };
+      glossary.push(`${symbol} ${name} ${say('coded-as', explainWords['coded-as'], coded)}`);
     } else {
       shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
       glossary.push(`${symbol} ${name} ${String(given)}`);
@@ -121,74 +126,88 @@ function symbolWords(answer: Answer): { shown: Record<string, string>; glossary:
   return { shown, glossary };
 }
 
-function roundingWords({ rounding, value, unit, reached }: Answer): string[] {
-  const lines: string[] = [];
+function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[] {
+  const word = saying(say, explainWords);
+  const notes: string[] = [];
   if (rounding) {
-    const to = rounding.step !== undefined ? `steps of ${formatUnit(rounding.step, unit)}` : 'the weights there are';
-    const way = rounding.to === 'down' ? 'rounded down' : 'brought to the nearest';
-    lines.push(`${way}, ${to}: ${formatUnit(value, unit)}`);
+    const { step, to } = rounding;
+    const steps = step !== undefined ? word('in-steps', { step: amount(say, step, unit) }) : word('weights-there-are');
+    notes.push(word(`rounded-${to}`, { steps, value: amount(say, value, unit) }));
   }
   if (reached) {
-    const percent = (share: number): string => `${share.toFixed(1)} %`;
-    const range = reached.lower !== undefined || reached.upper !== undefined;
-    const may = range ? `; of the true value it may be ${rangeWords(reached.lower, reached.upper, percent)}` : '';
-    lines.push(`that is ${percent(reached.percent)}${may}`);
+    const share = (percent: number): string => `${percent.toFixed(1)} %`;
+    const { lower, upper } = reached;
+    const percent = share(reached.percent);
+    const range =
+      lower !== undefined && upper !== undefined
+        ? word('range-between', { lower: share(lower), upper: share(upper) })
+        : lower !== undefined
+          ? word('range-from', { lower: share(lower) })
+          : upper !== undefined && word('range-up-to', { upper: share(upper) });
+    notes.push(range ? word('that-is-perhaps', { percent, range }) : word('that-is', { percent }));
     const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
     if (chance !== undefined) {
-      const words = chance < 0.05 ? 'less than 0.1 %' : percent(chance);
-      lines.push(`the chance that it closes the artery fully is ${words}`);
+      notes.push(word('chance-that-closes', { chance: chance < 0.05 ? word('chance-very-small') : share(chance) }));
     }
-    if (highest !== undefined)
-      lines.push(`highest setting under the limit of that chance: ${formatUnit(highest, unit)}`);
+    if (highest !== undefined) {
+      notes.push(word('highest-under-limit', { value: amount(say, highest, unit) }));
+    }
   }
-  return lines;
+  return notes;
 }
 
-/** The working of an answer: its formula, the same with the numbers in it, and the result. */
-export function workingLines(answer: Answer): string[] {
-  const { formula, unit, value, rounding } = answer;
-  const { symbol } = kindWords[answer.kind];
-  const { shown, glossary } = symbolWords(answer);
-  const pad = ' '.repeat(symbol.length);
-  const numbers = formula.replace(/[A-Za-z_]\w*/g, (word) => (Object.hasOwn(shown, word) ? shown[word]! : word));
-  return [
-    `${symbol} = ${typeset(formula)}`,
-    `${pad} = ${typeset(numbers)}`,
-    ...(numbers === format(rounding?.from ?? value) ? [] : [`${pad} = ${formatUnit(rounding?.from ?? value, unit)}`]),
-    ...roundingWords(answer).map((line) => `${pad}   ${line}`),
-    ...(glossary.length > 0 ? [`${pad}   with ${glossary.join(', ')}`] : []),
-  ];
-}
-
-/** What an answer rests on: error, equation, grade, assumptions. */
-export function groundLines(answer: Answer): string[] {
-  const { errors, standardDeviation, unit, equation, evidence, assumptions } = answer;
-  const parts = errors?.map((e) => `${e.part} ${format(e.standardDeviation)} (${e.evidence})`).join(', ');
+function groundsOf({ errors, standardDeviation, unit, equation, evidence, assumptions }: Answer, say: Say): string[] {
+  const word = saying(say, explainWords);
+  const parts = errors
+    ?.map((e) => `${named(say, 'part', e.part)} ${format(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
+    .join(', ');
+  const meaning = say(`meaning.${evidence}`, grades[evidence]);
   return [
     ...(standardDeviation !== undefined && parts
-      ? [`standard deviation ${formatUnit(standardDeviation, unit)}, from: ${parts}`]
+      ? [word('deviation-from', { value: amount(say, standardDeviation, unit), parts })]
       : []),
-    `equation ${equation}; evidence ${evidence}: ${grades[evidence]}`,
-    ...assumptions.map(({ text }) => `taken for granted: ${text}`),
+    word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
+    ...assumptions.map(({ code, text, values }) => word('taken-for-granted', { text: say(code, text, values) })),
   ];
 }
 
+/** The references of the sources that the library has. */
 export const sourceLines = (ids: readonly SourceId[]): string[] =>
   ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
 
-export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
+/** An answer with its working and what it rests on, and no more. */
+export function workingOf(answer: Answer, say: Say): Section {
+  const { formula, unit, value, rounding, kind } = answer;
+  const { shown, glossary } = symbolsOf(answer, say);
+  const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
+  const number = format(rounding?.from ?? value);
+  return {
+    title: titleOf(answer, say),
+    symbol: kindWords[kind].symbol,
+    steps: [formula, numbers],
+    ...(numbers !== number && { result: { number, unit: say(`unit.${unit}`, unitWords[unit]) } }),
+    notes: notesOf(answer, say),
+    glossary,
+    with: say('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
+    grounds: groundsOf(answer, say),
+    cautions: [],
+    sources: [],
+    inner: [],
+  };
+}
 
-/** An answer as text, with the answers it was worked out from below it. */
-export function explainAnswer(answer: Answer): string[] {
-  const inner = Object.values(answer.inputs).flat().filter(isAnswer);
-  return [
-    `${kindWords[answer.kind].name}: ${headline(answer)}`,
-    ...indent([
-      ...workingLines(answer),
-      ...groundLines(answer),
-      ...answer.cautions.map(({ severity, text }) => `${severity}: ${text}`),
-      ...sourceLines(answer.sources).map((line) => `source ${line}`),
-    ]),
-    ...inner.flatMap((part) => ['', ...indent(explainAnswer(part))]),
-  ];
+/** An answer explained in full, with the answers it was worked out from. */
+export function sectionOf(answer: Answer, say: Say): Section {
+  const word = saying(say, explainWords);
+  return {
+    ...workingOf(answer, say),
+    cautions: answer.cautions.map(({ severity, code, text, values }) =>
+      word('with-severity', { severity: named(say, 'severity', severity), text: say(code, text, values) }),
+    ),
+    sources: sourceLines(answer.sources).map((text) => word('from-source', { text })),
+    inner: Object.values(answer.inputs)
+      .flat()
+      .filter(isAnswer)
+      .map((part) => sectionOf(part, say)),
+  };
 }

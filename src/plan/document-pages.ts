@@ -1,16 +1,22 @@
-import { headline, indent, kindWords, sourceLines, workingLines } from '../answer/explain.js';
+import type { Answer } from '../answer/answer.js';
+import { sourceLines, workingOf } from '../answer/explain.js';
+import { english } from '../answer/words.js';
+import { indent, sectionText } from '../answer/write.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode } from '../quantity/quantities.js';
 import { measures } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
-import { heading } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review } from './review-plan.js';
 import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
 import type { StandingSentence } from './types.js';
 
+/** An answer with its working, and no more. */
+const worked = (answer: Answer): string[] => sectionText({ ...workingOf(answer, english), grounds: [] });
+/** A line of capitals with a rule below it. */
+const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
 const title = (text: string): string[] => [text, '='.repeat(text.length)];
 const sentences = (standing: readonly StandingSentence[]): string[] => standing.map(({ text }) => text);
 const listed = (lines: readonly string[], otherwise = 'none'): string[] =>
@@ -36,8 +42,7 @@ export function screeningPage(screening: Screening): string[] {
     ),
     ...part('Not answered', unanswered.length > 0 ? listed(unanswered.map(({ question }) => question)) : []),
     ...heading('Thrombosis score'),
-    headline(thrombosisScore),
-    ...indent(workingLines(thrombosisScore)),
+    ...worked(thrombosisScore),
     ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map(({ text }) => text),
     ...part('Sources', listed(sourceLines(sources))),
   ];
@@ -120,9 +125,7 @@ export function recordPage(record: SessionRecord): string[] {
     ...heading('Working'),
     ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
       `[${exercise}, ${side} ${limb}]`,
-      ...Object.values(sums).flatMap((answer) =>
-        indent([`${kindWords[answer.kind].name}: ${headline(answer)}`, ...indent(workingLines(answer))]),
-      ),
+      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
     ]),
     ...assumptions.map(({ text }) => `taken for granted: ${text}`),
     ...part('Sources', listed(sourceLines(sources))),

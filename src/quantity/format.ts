@@ -1,6 +1,7 @@
 import type { Unit } from './quantities.js';
 
-const WORDS: Record<Unit, string> = {
+/** What is written after a number for its unit. */
+export const unitWords: Record<Unit, string> = {
   'mm[Hg]': ' mmHg',
   cm: ' cm',
   kg: ' kg',
@@ -23,7 +24,7 @@ export const format = (value: number): string =>
   String(Math.abs(value) < 1 ? Number(value.toPrecision(4)) : Number(value.toFixed(2)));
 
 /** A number with its unit as people write it. */
-export const formatUnit = (value: number, unit: Unit): string => format(value) + WORDS[unit];
+export const formatUnit = (value: number, unit: Unit): string => format(value) + unitWords[unit];
 
 /** Seconds as minutes and seconds: 390 is 6:30. */
 export function clock(seconds: number): string {

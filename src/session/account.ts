@@ -1,5 +1,5 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
-import { kindWords } from '../answer/explain.js';
+import { kindWords } from '../answer/kinds.js';
 import { decimal, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import {

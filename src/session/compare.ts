@@ -1,5 +1,5 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { kindWords } from '../answer/explain.js';
+import { kindWords } from '../answer/kinds.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';

@@ -184,4 +184,9 @@ export const doors: Readonly<
     right: root.compareSessions({ from: prescription, to: prescription } as root.ComparisonInput),
     open: true,
   },
+  'explain, its options': {
+    // Options may be left out; anything else that is no object is refused.
+    call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
+    right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
+  },
 };

@@ -1,0 +1,118 @@
+import type { SessionTimeline } from 'cuffwork';
+
+const SVG = 'http://www.w3.org/2000/svg';
+/** What is left free at either end for the numbers of the scale. */
+const EDGE = 14;
+
+type Attributes = Readonly<Record<string, string | number>>;
+
+function draw(name: string, attributes: Attributes, ...children: (SVGElement | string)[]): SVGElement {
+  const element = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  element.append(...children);
+  return element;
+}
+
+/** A picture with words in its place for those who do not see it. */
+const picture = (width: number, height: number, words: string, parts: SVGElement[]): SVGElement =>
+  draw('svg', { viewBox: `0 0 ${width} ${height}`, role: 'img', 'aria-label': words }, ...parts);
+
+export const clock = (seconds: number): string => {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+};
+
+/** A step of 1, 2 or 5 times a power of ten that cuts a span into few enough parts for the width. */
+function niceStep(span: number, width: number): number {
+  const rough = span / Math.min(6, Math.floor(width / 70));
+  const power = 10 ** Math.floor(Math.log10(rough));
+  return ([1, 2, 5, 10].find((factor) => factor * power >= rough) ?? 10) * power;
+}
+
+function scale(max: number, y: number, x: (value: number) => number, words: (value: number) => string, step: number) {
+  const marks = Array.from({ length: Math.floor(max / step + 1e-9) + 1 }, (_, index) => index * step);
+  const last = marks.at(-1)!;
+  return marks.flatMap((value) => {
+    const line = draw('line', { class: 'grid', x1: x(value), x2: x(value), y1: 6, y2: y });
+    const anchor = x(max) - x(value) < EDGE ? 'end' : 'middle';
+    const label = draw('text', { class: 'scale', x: x(value), y: y + 18, 'text-anchor': anchor }, words(value));
+    // The last number has its unit beside it, which needs the room of the one before.
+    const crowded = value !== last && x(last) - x(value) < 100 && words(last).includes(' ');
+    return crowded ? [line] : [line, label];
+  });
+}
+
+/** A value with the range it may lie in, on a scale. */
+export interface Band {
+  readonly name: string;
+  readonly look: 'pressure' | 'setting' | 'load';
+  readonly value: number;
+  readonly lower?: number | undefined;
+  readonly upper?: number | undefined;
+}
+
+/** Bands above one scale, with lines across for what they are to be held against. */
+export function bandChart(
+  width: number,
+  words: string,
+  unit: string,
+  bands: readonly Band[],
+  across: readonly { readonly at: number; readonly name: string }[] = [],
+): SVGElement {
+  const ends = [...bands.flatMap(({ value, upper }) => [value, upper ?? 0]), ...across.map(({ at }) => at)];
+  const step = niceStep(Math.max(...ends) * 1.05, width);
+  const max = Math.ceil((Math.max(...ends) * 1.05) / step) * step;
+  const x = (value: number): number => EDGE + (Math.max(0, value) / max) * (width - 2 * EDGE);
+  const top = across.length > 0 ? 26 : 8;
+  const bottom = top + bands.length * 46;
+  const rows = bands.flatMap(({ name, look, value, lower, upper }, index) => {
+    const y = top + index * 46;
+    const from = x(lower ?? value);
+    const to = x(upper ?? (lower === undefined ? value : max));
+    return [
+      draw('text', { class: 'name', x: EDGE, y: y + 13 }, name),
+      draw('rect', { class: `band ${look}`, x: from, y: y + 20, width: to - from, height: 16, rx: 3 }),
+      draw('rect', { class: `mark ${look}`, x: x(value) - 2, y: y + 17, width: 4, height: 22, rx: 2 }),
+    ];
+  });
+  const lines = across.flatMap(({ at, name }, index) => [
+    draw('line', { class: 'across', x1: x(at), x2: x(at), y1: 18, y2: bottom }),
+    draw('text', { class: 'across', x: x(at), y: 13, 'text-anchor': index % 2 === 0 ? 'end' : 'start' }, name),
+  ]);
+  const label = (value: number): string => `${Number(value.toPrecision(6))}${value + step > max ? ` ${unit}` : ''}`;
+  return picture(width, bottom + 24, words, [...scale(max, bottom, x, label, step), ...lines, ...rows]);
+}
+
+/** The session in time: sets above, the cuff below. */
+export function timelineChart(width: number, words: string, { events, durationS }: SessionTimeline): SVGElement {
+  const x = (seconds: number): number => EDGE + (seconds / durationS) * (width - 2 * EDGE);
+  const sets = events.flatMap(({ event, atS, durationS: lasts = 0, repetitions }) => {
+    if (event !== 'set') return [];
+    const [from, to] = [x(atS), x(atS + lasts)];
+    const label = draw(
+      'text',
+      { class: 'inside', x: (from + to) / 2, y: 47, 'text-anchor': 'middle' },
+      String(repetitions),
+    );
+    return [
+      draw('rect', { class: 'set', x: from, y: 24, width: to - from, height: 36, rx: 3 }),
+      // A block too narrow for its number goes without; the table has it.
+      ...(to - from > 18 ? [label] : []),
+    ];
+  });
+  const ups = events.filter(({ event }) => event === 'inflate');
+  const downs = events.filter(({ event }) => event === 'deflate');
+  const cuff = ups.map(({ atS }, index) => {
+    const end = downs[index]?.atS ?? durationS;
+    return draw('rect', { class: 'cuff', x: x(atS), y: 86, width: x(end) - x(atS), height: 16, rx: 3 });
+  });
+  const steps = [10, 15, 30, 60, 120, 300, 600, 1200, 1800, 3600];
+  const step = steps.find((seconds) => durationS / seconds <= width / 65) ?? durationS / 4;
+  return picture(width, 132, words, [
+    ...scale(durationS, 108, x, clock, step),
+    draw('text', { class: 'name', x: EDGE, y: 17 }, 'repetitions'),
+    ...sets,
+    draw('text', { class: 'name', x: EDGE, y: 79 }, cuff.length > 0 ? 'cuff up' : 'no cuff'),
+    ...cuff,
+  ]);
+}

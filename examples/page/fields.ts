@@ -1,0 +1,155 @@
+import type { PlanRequest } from 'cuffwork/plan';
+
+/** A field with a number in it: where it starts, what its slider spans, and where it stands in the request. */
+export interface Field {
+  readonly label: string;
+  readonly unit: string;
+  readonly start: string;
+  readonly slider?: readonly [min: number, max: number, step: number];
+  readonly hint?: string;
+  readonly path: string;
+}
+
+export const fields = {
+  circumferenceCm: {
+    label: 'Limb circumference',
+    unit: 'cm',
+    start: '54',
+    slider: [15, 90, 0.5],
+    hint: 'around the limb, where the cuff sits',
+    path: 'limbs.0.circumferenceCm',
+  },
+  cuffWidthCm: {
+    label: 'Cuff width',
+    unit: 'cm',
+    start: '10',
+    slider: [3, 22, 0.5],
+    hint: 'of the part that fills with air',
+    path: 'limbs.0.cuffWidthCm',
+  },
+  systolicMmHg: { label: 'Systolic pressure', unit: 'mmHg', start: '120', slider: [80, 220, 1], path: 'systolicMmHg' },
+  diastolicMmHg: {
+    label: 'Diastolic pressure',
+    unit: 'mmHg',
+    start: '70',
+    slider: [40, 130, 1],
+    path: 'diastolicMmHg',
+  },
+  ageYears: { label: 'Age', unit: 'years', start: '', hint: 'may stay empty', path: 'ageYears' },
+  percent: {
+    label: 'Share of occlusion pressure',
+    unit: '%',
+    start: '50',
+    slider: [10, 100, 1],
+    path: 'limbs.0.percent',
+  },
+  gaugeStepMmHg: { label: 'Step of the gauge', unit: 'mmHg', start: '5', path: 'limbs.0.gaugeStepMmHg' },
+  load: { label: 'Load lifted', unit: 'kg', start: '20', slider: [2.5, 150, 2.5], path: 'exercises.0.oneRepMax.load' },
+  repetitions: {
+    label: 'Repetitions done with it',
+    unit: '',
+    start: '8',
+    slider: [1, 20, 1],
+    path: 'exercises.0.oneRepMax.repetitions',
+  },
+  repetitionsInReserve: {
+    label: 'Repetitions left in reserve',
+    unit: '',
+    start: '2',
+    slider: [0, 10, 1],
+    path: 'exercises.0.oneRepMax.repetitionsInReserve',
+  },
+  loadPercent: {
+    label: 'Share of the maximum',
+    unit: '%',
+    start: '30',
+    slider: [10, 90, 1],
+    path: 'exercises.0.percent',
+  },
+  step: { label: 'Step between loads', unit: 'kg', start: '2.5', path: 'exercises.0.step' },
+  scheme: {
+    label: 'Repetitions, set by set',
+    unit: '',
+    start: '30-15-15-15',
+    hint: 'such as 30-15-15-15 or 3x10',
+    path: 'exercises.0.scheme',
+  },
+  concentricS: {
+    label: 'Lifting',
+    unit: 's',
+    start: '2',
+    slider: [0.5, 6, 0.5],
+    path: 'exercises.0.tempo.concentricS',
+  },
+  eccentricS: { label: 'Lowering', unit: 's', start: '2', slider: [0.5, 6, 0.5], path: 'exercises.0.tempo.eccentricS' },
+  restS: { label: 'Rest between sets', unit: 's', start: '30', slider: [10, 180, 5], path: 'exercises.0.restS' },
+} as const satisfies Record<string, Field>;
+
+export type FieldName = keyof typeof fields;
+
+/** A choice of one: what it is called, what there is, which one stands first. */
+export interface Choice {
+  readonly label: string;
+  readonly options: Readonly<Record<string, string>>;
+  readonly start: string;
+}
+
+export const choices = {
+  limb: { label: 'Limb', options: { leg: 'Leg', arm: 'Arm' }, start: 'leg' },
+  side: { label: 'Side', options: { left: 'Left', right: 'Right' }, start: 'left' },
+  posture: {
+    label: 'Posture',
+    options: { supine: 'Supine', seated: 'Seated', standing: 'Standing' },
+    start: 'supine',
+  },
+  sex: { label: 'Sex', options: { '': 'Not given', female: 'Female', male: 'Male' }, start: '' },
+  restriction: {
+    label: 'The cuff is up',
+    options: { continuous: 'Throughout', intermittent: 'In the sets', none: 'Not at all' },
+    start: 'continuous',
+  },
+} as const satisfies Record<string, Choice>;
+
+export type ChoiceName = keyof typeof choices;
+
+const number = (text: string): number | undefined => (text === '' ? undefined : Number(text));
+
+/** The request that the form stands for. */
+export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanRequest {
+  const of = (name: FieldName): number => number(read(name)) as number;
+  const choice = <T extends string>(name: ChoiceName): T => read(name) as T;
+  return {
+    systolicMmHg: of('systolicMmHg'),
+    diastolicMmHg: of('diastolicMmHg'),
+    posture: choice('posture'),
+    ageYears: number(read('ageYears')),
+    sex: read('sex') === '' ? undefined : choice<'female' | 'male'>('sex'),
+    limbs: [
+      {
+        limb: choice('limb'),
+        side: choice('side'),
+        circumferenceCm: of('circumferenceCm'),
+        cuffWidthCm: of('cuffWidthCm'),
+        percent: of('percent'),
+        gaugeStepMmHg: of('gaugeStepMmHg'),
+      },
+    ],
+    exercises: [
+      {
+        name: 'exercise',
+        limb: choice('limb'),
+        oneRepMax: {
+          load: of('load'),
+          repetitions: of('repetitions'),
+          repetitionsInReserve: of('repetitionsInReserve'),
+        },
+        percent: of('loadPercent'),
+        step: of('step'),
+        scheme: read('scheme'),
+        tempo: { concentricS: of('concentricS'), eccentricS: of('eccentricS') },
+        restS: of('restS'),
+        restriction: choice('restriction'),
+      },
+    ],
+  };
+}

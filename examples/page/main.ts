@@ -1,0 +1,290 @@
+import { attempt, equations, explain, fill, grades, messages, type Answer, type InputIssue } from 'cuffwork';
+import { planSession, type Plan } from 'cuffwork/plan';
+import { bandChart, clock, timelineChart } from './charts.js';
+import { choices, fields, requestOf, type Choice, type ChoiceName, type Field, type FieldName } from './fields.js';
+
+const byId = (id: string): HTMLElement => document.getElementById(id)!;
+const form = byId('readings') as HTMLFormElement;
+
+function element<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  attributes: Readonly<Record<string, string>> = {},
+  ...children: (Node | string)[]
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+  made.append(...children);
+  return made;
+}
+
+const say = (id: string, text: string): void => {
+  byId(id).textContent = text;
+};
+const list = (id: string, texts: readonly string[]): void =>
+  byId(id).replaceChildren(...texts.map((text) => element('li', {}, text)));
+
+/** A number field with what it means, its slider and the place for what is wrong with it. */
+function buildField(place: Element, name: FieldName): void {
+  const { label, unit, start, slider, hint }: Field = fields[name];
+  const input = element('input', {
+    id: name,
+    name,
+    value: start,
+    'aria-describedby': `${name}-hint ${name}-error`,
+    ...(name === 'scheme'
+      ? { type: 'text' }
+      : { type: 'number', inputmode: 'decimal', step: String(slider?.[2] ?? 'any') }),
+  });
+  place.append(
+    element('label', { for: name }, unit ? `${label} [${unit}]` : label),
+    input,
+    element('p', { class: 'hint', id: `${name}-hint` }, hint ?? ''),
+    element('p', { class: 'error', id: `${name}-error` }),
+  );
+  if (!slider) return;
+  const [min, max, step] = slider.map(String) as [string, string, string];
+  // The slider is for the pointer; by keyboard the number beside it does the same in the same steps.
+  const range = element('input', {
+    type: 'range',
+    min,
+    max,
+    step,
+    value: start,
+    tabindex: '-1',
+    'aria-label': `${label}, slider`,
+  });
+  range.addEventListener('input', () => {
+    input.value = range.value;
+    update();
+  });
+  input.addEventListener('input', () => {
+    range.value = input.value;
+  });
+  input.after(range);
+}
+
+function buildChoice(place: Element, name: ChoiceName): void {
+  const { label, options, start }: Choice = choices[name];
+  place.setAttribute('role', 'radiogroup');
+  place.setAttribute('aria-labelledby', `${name}-label`);
+  place.append(
+    element('span', { class: 'label', id: `${name}-label` }, label),
+    element(
+      'span',
+      { class: 'options' },
+      ...Object.entries(options).map(([value, text]) =>
+        element(
+          'label',
+          {},
+          element('input', { type: 'radio', name, value, ...(value === start && { checked: '' }) }),
+          element('span', {}, text),
+        ),
+      ),
+    ),
+  );
+}
+
+const round = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
+const units: Readonly<Record<string, string>> = { 'mm[Hg]': 'mmHg', kg: 'kg' };
+
+/** `95 %: 102 to 218 mmHg` */
+const interval = ({ lower, upper, unit }: Answer): string =>
+  lower === undefined || upper === undefined
+    ? 'no 95 % interval is known'
+    : `95 %: ${round(lower)} to ${round(upper)} ${units[unit]}`;
+
+/** The percentage that is really reached, and what it may be of the true value. */
+function reached({ reached: share }: Answer, of: string): string {
+  const { percent, lower, upper } = share!;
+  const perhaps =
+    lower === undefined
+      ? 'how sure is not known'
+      : upper === undefined
+        ? `perhaps ${round(lower)} % and above`
+        : `perhaps ${round(lower)} to ${round(upper)} %`;
+  return `${round(percent, 1)} % of ${of}; ${perhaps}`;
+}
+
+const gradeWords = ({ equation, evidence }: Answer): string => {
+  const known = [...equations.occlusionPressure, ...equations.oneRepetitionMaximum].some(({ id }) => id === equation);
+  return `${known ? 'Equation' : 'Method'} ${equation}, ${evidence}: ${grades[evidence]}.`;
+};
+
+const wide = (text: string, { lower, upper }: Answer, unit: string): string =>
+  lower === undefined || upper === undefined
+    ? text
+    : `${text}, 95 % interval ${round(lower)} to ${round(upper)} ${unit}`;
+
+/** A figure large, its unit small. */
+function figure(id: string, text: string): void {
+  const [, number, unit] = /^([\d.:]+)( .*)$/.exec(text) ?? [undefined, text, ''];
+  byId(`answer-${id}`).replaceChildren(number!, element('small', {}, unit!));
+}
+
+/** Puts a chart as wide as its place. */
+function chart(id: string, drawn: (width: number) => SVGElement): void {
+  const place = byId(id);
+  place.replaceChildren(drawn(Math.max(place.clientWidth, 280)));
+}
+
+function showPlan(plan: Plan): string {
+  const [item] = plan.items;
+  const { occlusion, target, oneRepMax, load, totals, timeline, restriction } = item!;
+  const occlusionText = `${round(occlusion.value)} mmHg`;
+  const targetText = restriction === 'none' ? 'no cuff' : `${round(target.value, 1)} mmHg`;
+  const loadText = `${round(load.value, 2)} kg`;
+  const time = `${clock(totals.restrictionTime.value)} min`;
+  figure('occlusion', occlusionText);
+  say('occlusion-range', interval(occlusion));
+  figure('target', targetText);
+  say('target-range', restriction === 'none' ? '' : reached(target, 'LOP'));
+  figure('load', loadText);
+  say('load-range', reached(load, 'the maximum'));
+  figure('restriction', time);
+  say('session-range', `of a session of ${clock(totals.sessionTime.value)} min`);
+
+  say('grade', gradeWords(occlusion));
+  const { systolicMmHg, diastolicMmHg } = plan.request;
+  chart('pressure-chart', (width) =>
+    bandChart(
+      width,
+      `${wide(`Limb occlusion pressure ${occlusionText}`, occlusion, 'mmHg')}. ${wide(`Cuff pressure ${targetText}; the share asked for would be`, target, 'mmHg')}.`,
+      'mmHg',
+      [
+        { name: 'Limb occlusion pressure (LOP)', look: 'pressure', ...occlusion },
+        { name: `Cuff pressure for ${target.inputs['percent']} % of LOP`, look: 'setting', ...target },
+      ],
+      [
+        { at: diastolicMmHg, name: 'diastolic ' },
+        { at: systolicMmHg, name: ' systolic' },
+      ],
+    ),
+  );
+  const { percent, lower, upper } = target.reached!;
+  chart('percent-chart', (width) =>
+    bandChart(
+      width,
+      `The cuff pressure is ${reached(target, 'LOP')}. At 100 % the artery is closed.`,
+      '%',
+      [{ name: 'What that setting may really be', look: 'setting', value: percent, lower, upper }],
+      [{ at: 100, name: 'artery closed ' }],
+    ),
+  );
+  say('load-grade', `Maximum ${round(oneRepMax.value, 1)} kg, ${interval(oneRepMax)}. ${gradeWords(oneRepMax)}`);
+  chart('load-chart', (width) =>
+    bandChart(width, wide(`Load ${loadText}; the share asked for would be`, load, 'kg'), 'kg', [
+      { name: `Load for ${load.inputs['percent']} % of the maximum`, look: 'load', ...load },
+    ]),
+  );
+
+  const sums = [
+    `${totals.repetitions.value} repetitions`,
+    `volume load ${round(totals.volumeLoad!.value, 1)} kg`,
+    `time under tension ${clock(totals.timeUnderTension.value)}`,
+    `longest unbroken restriction ${clock(totals.longestRestriction.value)}`,
+  ].join(' · ');
+  say('totals', sums);
+  const sets = timeline.events.filter(({ event }) => event === 'set').map(({ repetitions }) => repetitions);
+  const words = `Sets of ${sets.join(', ')} repetitions in ${clock(timeline.durationS)} minutes; cuff up for ${time}.`;
+  chart('timeline', (width) => timelineChart(width, words, timeline));
+  const happens = {
+    inflate: 'cuff up',
+    lower: 'cuff at the lower pressure',
+    deflate: 'cuff down',
+    rest: 'rest',
+    reperfuse: 'pause, cuff down',
+    set: 'set',
+  };
+  const rows = timeline.events.map(({ atS, event, set, repetitions }): [string, string] => [
+    clock(atS),
+    event === 'set' ? `set ${set}: ${repetitions} repetitions` : happens[event],
+  ]);
+  byId('clock').replaceChildren(
+    ...[...rows, [clock(timeline.durationS), 'end']].map((cells) =>
+      element('tr', {}, ...cells.map((cell) => element('td', {}, cell!))),
+    ),
+  );
+
+  byId('cautions').replaceChildren(
+    ...plan.cautions.map(({ severity, text }) =>
+      element('li', { class: severity }, element('strong', {}, severity), ` ${text}`),
+    ),
+  );
+  const { cautions: _, ...sumsOfSession } = totals;
+  const workings: Record<string, readonly Answer[]> = {
+    pressure: [target],
+    load: [load],
+    session: Object.values(sumsOfSession),
+  };
+  for (const [id, answers] of Object.entries(workings)) {
+    byId(`working-${id}`).innerHTML = answers.map((answer) => explain(answer, { format: 'mathml' })).join('');
+  }
+  return `Occlusion pressure ${occlusionText}, cuff ${targetText}, load ${loadText}, cuff up for ${time}.`;
+}
+
+/** What is wrong, in the library’s sentence with the field’s name on this page, beside the field. */
+function showIssues(issues: readonly InputIssue[]): string {
+  const wrong: string[] = [];
+  for (const { path, code, expected, received, values, text } of issues) {
+    const name = (Object.keys(fields) as FieldName[]).find((field) => fields[field].path === path.join('.'));
+    if (!name) {
+      wrong.push(text);
+      continue;
+    }
+    const { label } = fields[name];
+    const place = byId(`${name}-error`);
+    place.append(element('span', {}, fill(messages[code], { field: label, expected, received, ...values })), ' ');
+    byId(name).setAttribute('aria-invalid', 'true');
+    wrong.push(label);
+  }
+  return `No answer: look at ${wrong.join(', ')}.`;
+}
+
+let announcing = 0;
+/** Says the answers aloud when the hand has come to rest. */
+function announce(text: string): void {
+  clearTimeout(announcing);
+  announcing = window.setTimeout(() => say('status', text), 400);
+}
+
+function update(): void {
+  const data = new FormData(form);
+  const result = attempt(
+    planSession,
+    requestOf((name) => String(data.get(name) ?? '')),
+  );
+  for (const error of form.querySelectorAll('.error')) error.replaceChildren();
+  for (const input of form.querySelectorAll('[aria-invalid]')) input.removeAttribute('aria-invalid');
+  document.body.classList.toggle('unanswered', !result.ok);
+  for (const part of document.querySelectorAll<HTMLElement>('.worked')) part.hidden = !result.ok;
+  if (result.ok) {
+    announce(showPlan(result.value));
+    return;
+  }
+  for (const id of ['occlusion', 'target', 'load', 'restriction']) figure(id, '–');
+  for (const id of ['occlusion-range', 'target-range', 'load-range', 'session-range']) say(id, '');
+  announce(showIssues(result.issues));
+}
+
+for (const place of form.querySelectorAll<HTMLElement>('[data-field]')) {
+  buildField(place, place.dataset['field'] as FieldName);
+}
+for (const place of form.querySelectorAll<HTMLElement>('[data-choice]')) {
+  buildChoice(place, place.dataset['choice'] as ChoiceName);
+}
+say('standing', `${messages['not-cleared']} ${messages['local-codes-decide']}`);
+list(
+  'stop',
+  Object.entries(messages).flatMap(([code, text]) => (code.startsWith('stop-') ? [text] : [])),
+);
+list('always', [
+  messages['screen-first'],
+  messages['supervise-first-sessions'],
+  messages['reperfuse-between-exercises'],
+  messages['side-effects-usual'],
+  messages['watch-afterwards'],
+]);
+form.addEventListener('input', update);
+window.addEventListener('resize', update);
+form.addEventListener('submit', (event) => event.preventDefault());
+update();

@@ -1,0 +1,154 @@
+import { attempt, explain, type Path } from 'cuffwork';
+import { planSession, type Plan } from 'cuffwork/plan';
+import { planRequestSchema } from 'cuffwork/schemas';
+import { useState, type FormEvent } from 'react';
+
+/** The fields of the form, each at its place in the request. */
+const fields = [
+  { path: 'systolicMmHg', label: 'Systolic pressure [mmHg]', start: 118 },
+  { path: 'diastolicMmHg', label: 'Diastolic pressure [mmHg]', start: 74 },
+  { path: 'limbs.0.circumferenceCm', label: 'Thigh circumference [cm]', start: 56 },
+  { path: 'limbs.0.cuffWidthCm', label: 'Cuff width [cm]', start: 10 },
+  { path: 'limbs.0.percent', label: 'Share of occlusion pressure [%]', start: 50 },
+  { path: 'exercises.0.oneRepMax.load', label: 'Tested maximum [kg]', start: 60 },
+  { path: 'exercises.0.percent', label: 'Share of the maximum [%]', start: 25 },
+] as const;
+
+/** What is wrong, by the place it stands at. */
+type Wrong = Readonly<Record<string, string>>;
+
+const place = (path: Path | undefined): string => (path ?? []).join('.');
+
+function requestOf(data: FormData): object {
+  const number = (path: (typeof fields)[number]['path']): number | undefined => {
+    const text = String(data.get(path) ?? '');
+    return text === '' ? undefined : Number(text);
+  };
+  return {
+    systolicMmHg: number('systolicMmHg'),
+    diastolicMmHg: number('diastolicMmHg'),
+    posture: 'seated',
+    limbs: [
+      {
+        limb: 'leg',
+        side: 'left',
+        circumferenceCm: number('limbs.0.circumferenceCm'),
+        cuffWidthCm: number('limbs.0.cuffWidthCm'),
+        percent: number('limbs.0.percent'),
+        gaugeStepMmHg: 5,
+      },
+    ],
+    exercises: [
+      {
+        name: 'leg extension',
+        limb: 'leg',
+        oneRepMax: { load: number('exercises.0.oneRepMax.load') },
+        percent: number('exercises.0.percent'),
+        step: 2.5,
+        scheme: '30-15-15-15',
+        tempo: { eccentricS: 2, concentricS: 2 },
+        restS: 30,
+        restriction: 'continuous',
+      },
+    ],
+  };
+}
+
+/** The plan of a request, or what is wrong with it: fields by the schema, relations between them by `planSession`. */
+async function planOf(request: object): Promise<Plan | Wrong> {
+  const checked = await planRequestSchema['~standard'].validate(request);
+  if (checked.issues) {
+    return Object.fromEntries(
+      checked.issues.map(({ path, message }) => [
+        place(path?.map((part) => (typeof part === 'object' ? part.key : part)) as Path | undefined),
+        message,
+      ]),
+    );
+  }
+  const planned = attempt(planSession, checked.value);
+  return planned.ok ? planned.value : Object.fromEntries(planned.issues.map(({ path, text }) => [place(path), text]));
+}
+
+const isPlan = (result: Plan | Wrong): result is Plan => result['document'] === 'plan';
+
+export function PlanForm() {
+  const [result, setResult] = useState<Plan | Wrong>({});
+  const wrong: Wrong = isPlan(result) ? {} : result;
+  const known = fields.map(({ path }) => path as string);
+  const elsewhere = Object.entries(wrong).filter(([path]) => !known.includes(path));
+
+  const submit = (event: FormEvent<HTMLFormElement>): void => {
+    event.preventDefault();
+    const form = event.currentTarget;
+    void planOf(requestOf(new FormData(form))).then((answer) => {
+      setResult(answer);
+      const first = known.find((path) => Object.hasOwn(answer, path));
+      if (first) (form.elements.namedItem(first) as HTMLInputElement).focus();
+    });
+  };
+
+  return (
+    <>
+      <header>
+        <h1>Session plan</h1>
+      </header>
+      <main>
+        <form onSubmit={submit} noValidate aria-label="Readings">
+          <fieldset>
+            <legend>Leg extension, left leg, seated</legend>
+            {fields.map(({ path, label, start }) => (
+              <div key={path} data-field={path}>
+                <label htmlFor={path}>{label}</label>
+                <input
+                  id={path}
+                  name={path}
+                  type="number"
+                  step="any"
+                  defaultValue={start}
+                  aria-invalid={Object.hasOwn(wrong, path)}
+                  aria-describedby={`${path}-error`}
+                />
+                <p className="error" id={`${path}-error`}>
+                  {wrong[path]}
+                </p>
+              </div>
+            ))}
+            <button type="submit">Plan the session</button>
+          </fieldset>
+        </form>
+        <div role="status">
+          {elsewhere.map(([path, text]) => (
+            <p className="error" key={path}>
+              {text}
+            </p>
+          ))}
+          {isPlan(result) && <PlanPage plan={result} />}
+        </div>
+      </main>
+    </>
+  );
+}
+
+function PlanPage({ plan }: { readonly plan: Plan }) {
+  const [item] = plan.items;
+  return (
+    <section aria-labelledby="plan-title">
+      <h2 id="plan-title">
+        {item?.target.value} mmHg, {item?.load.value} kg
+      </h2>
+      <ul className="cautions">
+        {plan.cautions.map(({ severity, text }) => (
+          <li key={text} className={severity}>
+            <strong>{severity}</strong> {text}
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary>The whole plan with its working</summary>
+        <pre className="working" tabIndex={0} role="region" aria-label="The whole plan">
+          {explain(plan)}
+        </pre>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,191 @@
+/** A formula taken apart. */
+type Term =
+  | { readonly number: string }
+  | { readonly name: string }
+  | { readonly sign: '+' | '-' | '*'; readonly left: Term; readonly right: Term }
+  | { readonly over: Term; readonly under: Term }
+  | { readonly base: Term; readonly power: Term }
+  | { readonly minus: Term }
+  | { readonly group: Term }
+  | { readonly call: string; readonly of: readonly Term[] };
+
+/** How the pieces of a formula are written. */
+export interface Notation {
+  readonly number: (digits: string) => string;
+  readonly name: (name: string) => string;
+  readonly sign: (sign: '+' | '-' | '*' | '=') => string;
+  readonly fraction: (over: string, under: string) => string;
+  readonly power: (base: string, power: string) => string;
+  readonly root: (of: string) => string;
+  readonly group: (of: string) => string;
+  readonly call: (name: string, of: readonly string[]) => string;
+  readonly text: (text: string) => string;
+}
+
+const TOKEN = /\s*(?:(\d+(?:\.\d+)?(?:e[+-]?\d+)?)|([A-Za-z_]\w*)|([-+*/^(),]))/y;
+/** More than any formula here has; it bounds the recursion below. */
+const MOST_TOKENS = 1000;
+
+function tokens(formula: string): string[] | undefined {
+  const found: string[] = [];
+  const text = formula.trim();
+  TOKEN.lastIndex = 0;
+  while (TOKEN.lastIndex < text.length) {
+    const token = TOKEN.exec(text)?.[0].trim();
+    if (token === undefined || found.length === MOST_TOKENS) return undefined;
+    found.push(token);
+  }
+  return found;
+}
+
+/** A formula in infix, with the usual precedence; nothing where it is not one. */
+function parse(formula: string): Term | undefined {
+  const left = tokens(formula)?.reverse();
+  if (!left) return undefined;
+  const next = (): string => left.at(-1) ?? '';
+  const take = (token: string): boolean => next() === token && left.pop() !== undefined;
+
+  const sum = (): Term | undefined => {
+    let term = product();
+    while (term && (next() === '+' || next() === '-')) {
+      const sign = left.pop() as '+' | '-';
+      const right = product();
+      term = right && { sign, left: term, right };
+    }
+    return term;
+  };
+  const product = (): Term | undefined => {
+    let term = signed();
+    while (term && (next() === '*' || next() === '/')) {
+      const sign = left.pop() as '*' | '/';
+      const right = signed();
+      term = right && (sign === '*' ? { sign, left: term, right } : { over: term, under: right });
+    }
+    return term;
+  };
+  const signed = (): Term | undefined => {
+    if (!take('-')) return power();
+    const minus = signed();
+    return minus && { minus };
+  };
+  const power = (): Term | undefined => {
+    const base = atom();
+    if (!base || !take('^')) return base;
+    const exponent = signed();
+    return exponent && { base, power: exponent };
+  };
+  const list = (): Term[] | undefined => {
+    const terms: Term[] = [];
+    do {
+      const term = sum();
+      if (!term) return undefined;
+      terms.push(term);
+    } while (take(','));
+    return take(')') ? terms : undefined;
+  };
+  const atom = (): Term | undefined => {
+    const token = left.pop() ?? '';
+    if (/^\d/.test(token)) return { number: token };
+    if (token === '(') {
+      const inside = list();
+      return inside?.length === 1 ? { group: inside[0]! } : undefined;
+    }
+    if (!/^[A-Za-z_]/.test(token)) return undefined;
+    if (!take('(')) return { name: token };
+    const of = list();
+    return of && { call: token, of };
+  };
+
+  const whole = sum();
+  return left.length === 0 ? whole : undefined;
+}
+
+/** Brackets that the notation makes needless: a bar or a raised place groups by itself. */
+const bare = (term: Term): Term => ('group' in term ? bare(term.group) : term);
+
+function write(term: Term, notation: Notation): string {
+  const on = (part: Term): string => write(part, notation);
+  if ('number' in term) return notation.number(term.number);
+  if ('name' in term) return notation.name(term.name);
+  if ('sign' in term) return on(term.left) + notation.sign(term.sign) + on(term.right);
+  if ('over' in term) return notation.fraction(on(bare(term.over)), on(bare(term.under)));
+  if ('power' in term) return notation.power(on(term.base), on(bare(term.power)));
+  if ('minus' in term) return notation.sign('-') + on(term.minus);
+  if ('group' in term) return notation.group(on(term.group));
+  if (term.call === 'sqrt' && term.of.length === 1) return notation.root(on(term.of[0]!));
+  return notation.call(term.call, term.of.map(on));
+}
+
+/** A formula in a notation; what cannot be taken apart stands as it is written on one line. */
+export function typesetIn(notation: Notation, formula: string): string {
+  const term = parse(formula);
+  return term ? write(term, notation) : notation.text(typeset(formula));
+}
+
+/** A formula on one line of text. */
+export const typeset = (formula: string): string =>
+  formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
+
+/** Text without what neither TeX nor XML can hold: control characters, halves of pairs, odd blanks. */
+const plain = (text: string): string => text.replace(/[\p{C}\p{Z}]/gu, ' ');
+
+const TEX_WORDS: Readonly<Record<string, string>> = {
+  '\\': '\\textbackslash{}',
+  '^': '\\textasciicircum{}',
+  '~': '\\textasciitilde{}',
+};
+const texText = (text: string): string =>
+  plain(text).replace(/[\\^~{}$&#_%]/g, (mark) => TEX_WORDS[mark] ?? `\\${mark}`);
+const TEX_SIGNS = { '+': ' + ', '-': ' - ', '*': ' \\times ', '=': ' = ' } as const;
+const UPRIGHT = ['exp', 'ln', 'log', 'min', 'max'];
+
+/** A symbol with the number it ends in below the line: W1. */
+const indexed = (name: string): [string, string | undefined] => {
+  const parts = /^([A-Za-z]+)(\d+)$/.exec(name);
+  return parts ? [parts[1]!, parts[2]] : [name, undefined];
+};
+
+export const latexNotation: Notation = {
+  number: (digits) => digits.replace(/e\+?(-?\d+)$/, ' \\times 10^{$1}'),
+  name: (name) => {
+    const [base, index] = indexed(name);
+    return (base.length === 1 ? base : `\\mathrm{${texText(base)}}`) + (index ? `_{${index}}` : '');
+  },
+  sign: (sign) => TEX_SIGNS[sign],
+  fraction: (over, under) => `\\frac{${over}}{${under}}`,
+  power: (base, power) => `{${base}}^{${power}}`,
+  root: (of) => `\\sqrt{${of}}`,
+  group: (of) => `\\left(${of}\\right)`,
+  call: (name, of) =>
+    `${UPRIGHT.includes(name) ? `\\${name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(', ')}\\right)`,
+  text: (text) => `\\text{${texText(text)}}`,
+};
+
+const XML_WORDS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+const xmlText = (text: string): string => plain(text).replace(/[&<>"]/g, (mark) => XML_WORDS[mark]!);
+const XML_SIGNS = { '+': '+', '-': '−', '*': '×', '=': '=' } as const;
+const tag = (name: string, inside: string): string => `<${name}>${inside}</${name}>`;
+const operator = (mark: string): string => tag('mo', mark);
+const row = (inside: string): string => tag('mrow', inside);
+
+export const mathmlNotation: Notation = {
+  number: (digits) => {
+    const [whole, power] = digits.split(/e\+?/) as [string, string?];
+    const exponent = power?.replace(/^-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
+    return tag('mn', whole) + (exponent ? `${operator('×')}<msup><mn>10</mn>${row(`${exponent}</mn>`)}</msup>` : '');
+  },
+  name: (name) => {
+    const [base, index] = indexed(name);
+    const letter = tag('mi', xmlText(base));
+    return index ? tag('msub', letter + tag('mn', index)) : letter;
+  },
+  sign: (sign) => operator(XML_SIGNS[sign]),
+  fraction: (over, under) => tag('mfrac', row(over) + row(under)),
+  power: (base, power) => tag('msup', row(base) + row(power)),
+  root: (of) => tag('msqrt', of),
+  group: (of) => row(operator('(') + of + operator(')')),
+  call: (name, of) =>
+    row(tag('mi', xmlText(name)) + operator('\u2061') + row(operator('(') + of.join(operator(',')) + operator(')'))),
+  // A blank at the start, as before a unit, would fall away.
+  text: (text) => tag('mtext', xmlText(text).replace(/^ /, '\u00a0')),
+};

@@ -1,0 +1,295 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openBrowser, violations } from './browser.js';
+
+const wide = { width: 1280, height: 900 };
+const narrow = { width: 360, height: 740 };
+const looks = [
+  { name: 'wide, light', viewport: wide, colorScheme: 'light' },
+  { name: 'wide, dark', viewport: wide, colorScheme: 'dark' },
+  { name: '360 px, light', viewport: narrow, colorScheme: 'light' },
+  { name: '360 px, dark', viewport: narrow, colorScheme: 'dark' },
+] as const;
+
+describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
+  let browser: Awaited<ReturnType<typeof openBrowser>>;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await openBrowser({ viewport, colorScheme });
+  });
+  afterAll(() => browser.close());
+  beforeEach(async () => {
+    page = await browser.open('page');
+  });
+
+  const shown = async (id: string): Promise<string> => (await page.locator(`#${id}`).innerText()).trim();
+  const figures = () =>
+    Promise.all(['occlusion', 'target', 'load', 'restriction'].map((name) => shown(`answer-${name}`)));
+  const pick = (name: string, value: string) => page.check(`input[name="${name}"][value="${value}"]`);
+  /** Left edge and width of blocks of the timeline, in seconds of a session of so long. */
+  const blocks = (kind: 'set' | 'cuff', lastsS: number): Promise<number[][]> =>
+    page.locator(`#timeline rect.${kind}`).evaluateAll((rects, lasts) => {
+      const lines = Array.from(document.querySelectorAll('#timeline line.grid'));
+      const start = Number(lines[0]!.getAttribute('x1'));
+      const whole = document.querySelector('#timeline svg')!.getAttribute('viewBox')!.split(' ').map(Number)[2]!;
+      const perSecond = (whole - 2 * start) / lasts;
+      return rects.map((rect) =>
+        ['x', 'width'].map((side) =>
+          Math.round((Number(rect.getAttribute(side)) - (side === 'x' ? start : 0)) / perSecond),
+        ),
+      );
+    }, lastsS);
+
+  // Worked by hand: (120 − 70) × 54 / (3 × 10) + 70 = 160; half is 80. 20 × 36 / (37 − 10) = 26.67; 30 % is 8.0,
+  // nearest 2.5 kg step 7.5. 75 × 4 s and three rests of 30 s make 390 s.
+  it('shows the answers of the readings it starts with', async () => {
+    expect(await figures()).toEqual(['160 mmHg', '80 mmHg', '7.5 kg', '6:30 min']);
+    expect(await shown('totals')).toBe(
+      '75 repetitions · volume load 562.5 kg · time under tension 5:00 · longest unbroken restriction 6:30',
+    );
+    expect(await shown('grade')).toContain('Equation width-ratio-1993, unconfirmed');
+  });
+
+  it('shows the 95 % interval around its answer, and half of it for half of the pressure', async () => {
+    const ends = async (id: string) => {
+      const label = await page.locator(`#${id} svg`).getAttribute('aria-label');
+      return [...label!.matchAll(/95 % interval (\d+) to (\d+) mmHg/g)].map((match) => match.slice(1).map(Number));
+    };
+    const [pressure, setting] = await ends('pressure-chart');
+    expect(pressure![0]! + pressure![1]!).toBe(2 * 160);
+    expect(pressure![1]!).toBeGreaterThan(200);
+    for (const end of [0, 1]) expect(Math.abs(setting![end]! - pressure![end]! / 2)).toBeLessThanOrEqual(0.5);
+    expect(await shown('occlusion-range')).toBe(`95 %: ${pressure![0]} to ${pressure![1]} mmHg`);
+    // 80 mmHg as a share of the ends of the interval, which are shown as whole numbers.
+    const shares = /^50 % of LOP; perhaps (\d+) to (\d+) %$/
+      .exec(await shown('target-range'))!
+      .slice(1)
+      .map(Number);
+    for (const [share, end] of [
+      [shares[0]!, pressure![1]!],
+      [shares[1]!, pressure![0]!],
+    ] as const) {
+      expect(share).toBeGreaterThanOrEqual(Math.floor(8000 / (end + 0.5)));
+      expect(share).toBeLessThanOrEqual(Math.ceil(8000 / (end - 0.5)));
+    }
+    expect(await shown('cautions')).toContain('The cuff may close the artery fully');
+  });
+
+  it('draws the bands where the numbers are', async () => {
+    const [band, mark, scale] = await page.locator('#pressure-chart svg').evaluate((svg) => {
+      const read = (selector: string, names: string[]) =>
+        names.map((name) => Number(svg.querySelector(selector)!.getAttribute(name)));
+      const lines = Array.from(svg.querySelectorAll('line.grid'), (line) => Number(line.getAttribute('x1')));
+      const last = Number(/\d+/.exec(Array.from(svg.querySelectorAll('text.scale')).at(-1)!.textContent!)![0]);
+      return [
+        read('.band.pressure', ['x', 'width']),
+        read('.mark.pressure', ['x', 'width']),
+        [lines[0], lines.at(-1), last],
+      ];
+    });
+    const [zero, end, last] = scale as [number, number, number];
+    const value = (x: number) => ((x - zero) / (end - zero)) * last;
+    const [low, high] = (await shown('occlusion-range')).match(/\d+/g)!.slice(1).map(Number);
+    expect(Math.abs(value(band![0]!) - low!)).toBeLessThanOrEqual(0.5);
+    expect(Math.abs(value(band![0]! + band![1]!) - high!)).toBeLessThanOrEqual(0.5);
+    expect(value(mark![0]! + mark![1]! / 2)).toBeCloseTo(160, 1);
+  });
+
+  // (120 − 70) × 54 / (3 × 15) + 70 = 130, half of it 65; 70 % of 130 is 91, down to the 5 mmHg step 90.
+  it('follows what is typed', async () => {
+    await page.fill('#cuffWidthCm', '15');
+    expect((await figures()).slice(0, 2)).toEqual(['130 mmHg', '65 mmHg']);
+    await page.fill('#percent', '70');
+    expect((await figures())[1]).toBe('90 mmHg');
+    // 30 % of a maximum of 40 × 36 / 27 = 53.33 is 16; nearest 5 kg step 15.
+    await page.fill('#load', '40');
+    await page.fill('#step', '5');
+    expect((await figures())[2]).toBe('15 kg');
+  });
+
+  // (120 − 70) × 60 / 30 + 70 = 170; then, a key up in steps of 0.5 cm: 50 × 60.5 / 30 + 70 = 170.83.
+  it('follows the slider, and the keys in its steps', async () => {
+    await page.locator('[data-field="circumferenceCm"] input[type="range"]').fill('60');
+    expect(await page.inputValue('#circumferenceCm')).toBe('60');
+    expect((await figures())[0]).toBe('170 mmHg');
+    await page.focus('#circumferenceCm');
+    await page.keyboard.press('ArrowUp');
+    expect(await page.inputValue('#circumferenceCm')).toBe('60.5');
+    expect((await figures())[0]).toBe('171 mmHg');
+    expect(await page.inputValue('[data-field="circumferenceCm"] input[type="range"]')).toBe('60.5');
+  });
+
+  // 0.514 × 120 + 0.339 × 70 + 1.461 × 32 + 17.236 = 149.398.
+  it('takes the equation fitted on the arm for a 5 cm cuff on it', async () => {
+    await pick('limb', 'arm');
+    await page.fill('#circumferenceCm', '32');
+    await page.fill('#cuffWidthCm', '5');
+    expect((await figures())[0]).toBe('149 mmHg');
+    expect(await shown('grade')).toContain('Equation arm-2015');
+  });
+
+  // 65.290 + 1.110 × 54 + 0.178 × 120 + 1.153 × 31 − 7.984 = 174.349.
+  it('takes the equation with age and sex for an 18 cm cuff', async () => {
+    await page.fill('#cuffWidthCm', '18');
+    await page.fill('#ageYears', '31');
+    await pick('sex', 'male');
+    expect((await figures())[0]).toBe('174 mmHg');
+    expect(await shown('grade')).toContain('Equation thigh-2019, published');
+  });
+
+  it('says that a posture is not in the equation', async () => {
+    expect(await shown('cautions')).not.toContain('posture term');
+    await pick('posture', 'seated');
+    expect(await shown('cautions')).toContain('width-ratio-1993 has no posture term');
+  });
+
+  // Sets of 30 and 15 repetitions of 4 s with 30 s between them: 0–120, 150–210, 240–300, 330–390 s.
+  it('draws the clock of the session', async () => {
+    const sets = [
+      [0, 120],
+      [150, 60],
+      [240, 60],
+      [330, 60],
+    ];
+    expect(await blocks('set', 390)).toEqual(sets);
+    expect(await blocks('cuff', 390)).toEqual([[0, 390]]);
+    await pick('restriction', 'intermittent');
+    expect(await blocks('cuff', 390)).toEqual(sets);
+    expect((await figures())[3]).toBe('5:00 min');
+    await pick('restriction', 'none');
+    expect(await blocks('cuff', 390)).toEqual([]);
+    expect((await figures()).slice(1)).toEqual(['no cuff', '7.5 kg', '0:00 min']);
+    // Three sets of ten: 3 × 40 s and two rests of 60 s.
+    await page.fill('#scheme', '3x10');
+    await page.fill('#restS', '60');
+    expect(await blocks('set', 240)).toEqual([
+      [0, 40],
+      [100, 40],
+      [200, 40],
+    ]);
+    await page.getByText('The clock as a table').click();
+    expect(await page.locator('#clock tr').allInnerTexts()).toEqual(
+      [
+        '0:00 set 1: 10 repetitions',
+        '0:40 rest',
+        '1:40 set 2: 10 repetitions',
+        '2:20 rest',
+        '3:20 set 3: 10 repetitions',
+        '4:00 end',
+      ].map((row) => row.replace(' ', '\t')),
+    );
+  });
+
+  it('keeps the standing cautions in sight, and says when not to train', async () => {
+    expect(await shown('standing')).toContain('It does not clear anyone to train.');
+    expect(await page.locator('#stop li').count()).toBe(8);
+    expect(await shown('always')).toContain('Screen before the first session');
+    await page.fill('#systolicMmHg', '185');
+    expect(await page.locator('#cautions li').first().innerText()).toContain('stop Blood pressure 185/70 mmHg');
+    await page.fill('#systolicMmHg', '');
+    for (const id of ['standing', 'stop', 'always']) expect(await page.locator(`#${id}`).isVisible()).toBe(true);
+    expect(await page.locator('body').innerText()).not.toMatch(/\bsafe\b|\bcleared\b/i);
+  });
+
+  it('says beside the field what is wrong with it, and gives no number then', async () => {
+    const wrong = async (field: string): Promise<string> => {
+      expect(await page.getAttribute(`#${field}`, 'aria-invalid')).toBe('true');
+      const described = (await page.getAttribute(`#${field}`, 'aria-describedby'))!.split(' ');
+      expect(described).toContain(`${field}-error`);
+      return shown(`${field}-error`);
+    };
+    await page.fill('#circumferenceCm', '21.5');
+    // 21.5 × 2.54 = 54.61.
+    expect(await wrong('circumferenceCm')).toBe(
+      'Limb circumference must be a number from 25 to 120 cm; received 21.5. If that was inches, it is 54.61 cm here.',
+    );
+    expect(await figures()).toEqual(['–', '–', '–', '–']);
+    expect(await page.locator('.worked:visible').count()).toBe(0);
+    await page.fill('#circumferenceCm', '54');
+    await page.fill('#systolicMmHg', '70');
+    await page.fill('#diastolicMmHg', '120');
+    expect(await wrong('systolicMmHg')).toContain('Are the systolic and diastolic pressures swapped?');
+    await page.fill('#diastolicMmHg', '');
+    expect(await wrong('diastolicMmHg')).toContain(
+      'Diastolic pressure is missing: expected a number from 30 to 200 mmHg.',
+    );
+    await page.fill('#scheme', 'lots');
+    expect(await wrong('scheme')).toContain("such as '30-15-15-15'");
+    await expect.poll(() => shown('status')).toMatch(/^No answer: look at .*Diastolic pressure.*\.$/);
+    expect(await violations(page)).toEqual([]);
+    await page.fill('#systolicMmHg', '120');
+    await page.fill('#diastolicMmHg', '70');
+    await page.fill('#scheme', '30-15-15-15');
+    expect((await figures())[0]).toBe('160 mmHg');
+    expect(await page.locator('[aria-invalid]').count()).toBe(0);
+  });
+
+  it('says the answers aloud once the hand has come to rest', async () => {
+    for (const width of ['11', '12', '15']) await page.fill('#cuffWidthCm', width);
+    expect(await page.getAttribute('#status', 'role')).toBe('status');
+    await expect
+      .poll(() => page.locator('#status').textContent())
+      .toBe('Occlusion pressure 130 mmHg, cuff 65 mmHg, load 7.5 kg, cuff up for 6:30 min.');
+  });
+
+  it('is used by keyboard alone, each stop in sight with a ring around it', async () => {
+    const stops: string[] = [];
+    for (let count = 0; count < 40; count += 1) {
+      await page.keyboard.press('Tab');
+      const stop = await page.evaluate(() => {
+        const focused = document.activeElement as HTMLElement;
+        const { outlineStyle, outlineWidth } = getComputedStyle(focused);
+        const box = focused.getBoundingClientRect();
+        const above = document.elementFromPoint(box.x + box.width / 2, box.y + Math.min(box.height / 2, 20));
+        return {
+          name: focused.getAttribute('name') ?? focused.textContent!.slice(0, 24).trim(),
+          body: focused === document.body,
+          ring: outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2,
+          seen: above !== null && (focused.contains(above) || above.contains(focused)),
+        };
+      });
+      if (stop.body) break;
+      expect(stop).toMatchObject({ ring: true, seen: true });
+      stops.push(stop.name);
+    }
+    expect(stops.slice(0, 20)).toEqual([
+      ...['limb', 'side', 'posture', 'circumferenceCm', 'cuffWidthCm'],
+      ...['systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percent', 'gaugeStepMmHg'],
+      ...['load', 'repetitions', 'repetitionsInReserve', 'loadPercent', 'step'],
+      ...['scheme', 'concentricS', 'eccentricS', 'restS'],
+    ]);
+    expect(stops.slice(20)).toContain('The clock as a table');
+    await page.focus('input[name="posture"]:checked');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.isChecked('input[name="posture"][value="seated"]')).toBe(true);
+  });
+
+  it('shows the working with its fractions', async () => {
+    const formula = page.locator('#working-pressure mfrac', { hasText: 'SBP' });
+    expect(await formula.first().isVisible()).toBe(true);
+    expect(await page.locator('#working-pressure').innerText()).toContain('Limb occlusion pressure: 160 mmHg');
+  });
+
+  it('has no violation that axe finds, its parts folded or unfolded', async () => {
+    expect(await violations(page)).toEqual([]);
+    await page.locator('details').evaluateAll((all) => all.forEach((one) => one.setAttribute('open', '')));
+    expect(await violations(page)).toEqual([]);
+  });
+
+  it('fits its width, keeps the answers in sight, and takes the colours asked for', async () => {
+    const body = page.locator('body');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(viewport.width);
+    await page.locator('#restS').scrollIntoViewIfNeeded();
+    const box = (await page.locator('#answer-target').boundingBox())!;
+    expect(box.y).toBeGreaterThanOrEqual(0);
+    expect(box.y + box.height).toBeLessThan(viewport.height);
+    const [red] = (await body.evaluate((element) => getComputedStyle(element).backgroundColor)).match(/\d+/g)!;
+    if (colorScheme === 'dark') expect(Number(red)).toBeLessThan(60);
+    else expect(Number(red)).toBeGreaterThan(200);
+  });
+
+  it('asks no other host, and logs no complaint', () => {
+    expect(browser.elsewhere).toEqual([]);
+    expect(browser.complaints).toEqual([]);
+  });
+});

@@ -1,0 +1,54 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openBrowser, violations } from './browser.js';
+
+describe('the React form', () => {
+  let browser: Awaited<ReturnType<typeof openBrowser>>;
+  let page: Page;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  });
+  afterAll(() => browser.close());
+  beforeEach(async () => {
+    page = await browser.open('react');
+  });
+
+  const field = (path: string) => page.locator(`[id="${path}"]`);
+  const submit = () => page.getByRole('button', { name: 'Plan the session' }).click();
+
+  // Worked by hand: (118 − 74) × 56 / (3 × 10) + 74 = 156.13; half is 78.07, down to 75. 25 % of 60 kg is 15 kg.
+  it('plans a session', async () => {
+    await submit();
+    await page.getByRole('heading', { name: '75 mmHg, 15 kg' }).waitFor();
+    await page.getByText('The whole plan with its working').click();
+    expect(await page.getByRole('region', { name: 'The whole plan' }).innerText()).toContain('LOP = (SBP − DBP) × C');
+    expect(await violations(page)).toEqual([]);
+  });
+
+  it('says beside a field what the schema finds, and takes the focus there', async () => {
+    await field('limbs.0.cuffWidthCm').fill('');
+    await field('exercises.0.percent').fill('0.25');
+    await submit();
+    await page.locator('[aria-invalid="true"]').first().waitFor();
+    expect(await page.locator('[aria-invalid="true"]').count()).toBe(2);
+    expect(await field('limbs.0.cuffWidthCm').evaluate((element) => element === document.activeElement)).toBe(true);
+    for (const path of ['limbs.0.cuffWidthCm', 'exercises.0.percent']) {
+      expect((await page.locator(`[id="${path}-error"]`).innerText()).length).toBeGreaterThan(10);
+    }
+    expect(await page.getByRole('heading', { level: 2 }).count()).toBe(0);
+    expect(await violations(page)).toEqual([]);
+  });
+
+  it('says what planSession finds where the schema finds nothing', async () => {
+    await field('systolicMmHg').fill('74');
+    await field('diastolicMmHg').fill('118');
+    await submit();
+    await page.getByText('Are the systolic and diastolic pressures swapped?').waitFor();
+    expect(await field('systolicMmHg').getAttribute('aria-invalid')).toBe('true');
+  });
+
+  it('asks no other host, and logs no complaint', () => {
+    expect(browser.elsewhere).toEqual([]);
+    expect(browser.complaints).toEqual([]);
+  });
+});
