@@ -1,4 +1,8 @@
-/** The bare functions: numbers in, a number out, nothing checked. */
+/**
+ * The bare functions: numbers in, a number out, nothing checked.
+ *
+ * @module cuffwork/equations
+ */
 export { arm2015 } from './pressure/equations/arm-2015.js';
 export { thigh2015 } from './pressure/equations/thigh-2015.js';
 export { thigh2019 } from './pressure/equations/thigh-2019.js';

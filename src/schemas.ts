@@ -1,3 +1,8 @@
+/**
+ * What the documents take, as Standard Schemas for forms and servers.
+ *
+ * @module cuffwork/schemas
+ */
 import type { StandardSchemaV1 } from '@standard-schema/spec';
 import { planRequest } from './plan/schema.js';
 import type { PlanRequest } from './plan/types.js';

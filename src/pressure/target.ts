@@ -37,7 +37,8 @@ function percentCautions(percent: number): Caution[] {
  * true one. A `ceilingMmHg` holds the setting down, and a caution says by how much.
  *
  * - Usual range: 40 to 80 % (guideline review 2019, `secondary`). Above 80 % a caution is given.
- * - Evidence: that of the occlusion pressure.
+ * - Error and evidence: those of the occlusion pressure.
+ * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg]
  * @returns P [mmHg], with the percentage that is really reached.

@@ -11,6 +11,9 @@ export const PASCALS_PER_MMHG = 133.322387415;
 /**
  * Pounds to kilograms, exact in decimals.
  *
+ * @param pounds - mass [lb]
+ * @returns the same mass [kg]
+ *
  * @example
  * ```ts
  * import { poundsToKilograms } from 'cuffwork';
@@ -21,6 +24,9 @@ export const poundsToKilograms = (pounds: number): number => decimal(pounds).tim
 
 /**
  * Kilograms to pounds, in decimals.
+ *
+ * @param kilograms - mass [kg]
+ * @returns the same mass [lb]
  *
  * @example
  * ```ts
@@ -33,6 +39,9 @@ export const kilogramsToPounds = (kilograms: number): number => decimal(kilogram
 /**
  * Inches to centimetres, exact in decimals.
  *
+ * @param inches - length [in]
+ * @returns the same length [cm]
+ *
  * @example
  * ```ts
  * import { inchesToCentimetres } from 'cuffwork';
@@ -43,6 +52,9 @@ export const inchesToCentimetres = (inches: number): number => decimal(inches).t
 
 /**
  * Centimetres to inches, in decimals.
+ *
+ * @param centimetres - length [cm]
+ * @returns the same length [in]
  *
  * @example
  * ```ts
@@ -56,6 +68,9 @@ export const centimetresToInches = (centimetres: number): number =>
 /**
  * Kilopascals to conventional millimetres of mercury.
  *
+ * @param kilopascals - pressure [kPa]
+ * @returns the same pressure [mmHg]
+ *
  * @example
  * ```ts
  * import { kilopascalsToMmHg } from 'cuffwork';
@@ -67,6 +82,9 @@ export const kilopascalsToMmHg = (kilopascals: number): number =>
 
 /**
  * Conventional millimetres of mercury to kilopascals.
+ *
+ * @param mmHg - pressure [mmHg]
+ * @returns the same pressure [kPa]
  *
  * @example
  * ```ts

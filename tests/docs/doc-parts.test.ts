@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { publicNames, type PublicName } from '../../docs/tools/public-names.js';
+
+/** What a reader of the docs is owed of a public name, and does not find. */
+function missing({ entry, name, kind, comment, summary, parameters, returns }: PublicName): string[] {
+  const lacks: string[] = [];
+  const need = (part: string, found: boolean) => void (found || lacks.push(`${name}: ${part}`));
+  need('a summary', /^[\p{Lu}\d`].{15,}[.:]$/u.test(summary));
+  if (kind === 'type') return lacks;
+  need('an @example with a value', /@example\s[\s\S]*\/\/ => /.test(comment));
+  if (kind === 'value') return lacks;
+  need('@returns', /@returns .{3}/.test(comment) || returns.length === 0);
+  for (const parameter of parameters) {
+    need(`@param ${parameter.name}`, parameter.comment !== '');
+  }
+  // A bare number has a unit, or is a count or a code that its text names.
+  for (const { name: parameter, type, comment: text } of parameters) {
+    if (type === 'number')
+      need(`a unit in square brackets for ${parameter}`, /\[.+\]|repetitions|ratio|fraction/.test(text));
+  }
+  const answers = returns.includes('evidence') && returns.includes('unit');
+  const bare = entry === 'cuffwork/equations';
+  if (bare) need('Formula:', comment.includes('Formula:'));
+  if (bare) need('Fitted range:', comment.includes('Fitted range:'));
+  // A list item may hold several: “Error and evidence: those of the maximum.”
+  if (bare || answers) {
+    for (const part of ['error', 'evidence', 'source']) {
+      need(`a list item with its ${part}`, new RegExp(`^- [^:]*\\b${part}\\b[^:]*:`, 'im').test(comment));
+    }
+  }
+  if (!bare && parameters[0]?.name === 'input') need('@throws', comment.includes('@throws InputError'));
+  return lacks;
+}
+
+const names = publicNames();
+
+describe('the doc comments of the public names', () => {
+  it('are found', () => {
+    expect(names.filter(({ kind }) => kind === 'function').length).toBeGreaterThan(20);
+    expect(names.filter(({ kind }) => kind === 'type').length).toBeGreaterThan(20);
+  });
+  it('lack nothing', () => {
+    expect(names.flatMap(missing)).toEqual([]);
+  });
+  it('would be missed', () => {
+    const [estimate] = names.filter(({ name }) => name === 'estimateOcclusionPressure');
+    expect(missing({ ...estimate!, comment: '', summary: '' }).length).toBeGreaterThan(5);
+  });
+});
