@@ -50,15 +50,20 @@ app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
     project.removeReflection(variable.type.declaration);
     variable.type = new UnknownType(`typeof ${variable.name}`);
   }
+  // Equation files import nothing, so the names that they link to are looked up among all that is public.
+  const exported = new Map(
+    project
+      .getReflectionsByKind(ReflectionKind.SomeExport)
+      .filter(({ parent }) => parent?.kindOf(ReflectionKind.SomeModule))
+      .map((reflection) => [reflection.name, reflection]),
+  );
+  for (const { comment } of Object.values(project.reflections)) {
+    for (const part of comment ? [comment.summary, ...comment.blockTags.map(({ content }) => content)].flat() : []) {
+      const target = part.kind === 'inline-tag' && part.tag === '@link' ? exported.get(part.text) : undefined;
+      if (target && part.kind === 'inline-tag') part.target ??= target;
+    }
+  }
 });
-// Equation files import nothing, so a name that they link to is looked up among all that is public.
-app.converter.addUnknownSymbolResolver(({ symbolReference }, reflection) => {
-  const name = symbolReference?.path?.at(-1)?.path;
-  return reflection.project
-    .getReflectionsByKind(ReflectionKind.SomeExport)
-    .find((known) => known.name === name && known.parent?.kindOf(ReflectionKind.SomeModule));
-});
-
 const project = await app.convert();
 if (project) {
   app.validate(project);

@@ -1,0 +1,100 @@
+import * as Plot from '@observablehq/plot';
+import { equations, estimateOcclusionPressure, type OcclusionEquation } from '../../../src/index.js';
+import type { OcclusionEquationId } from '../../../src/index.js';
+import { draw, ink, panels, range, words } from './frame.js';
+
+const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
+
+/** Occlusion pressure against girth, by every equation, with its 95 % band. */
+export function pressureByGirth(): string {
+  const columns = 4;
+  const placed = panels<OcclusionEquation>(equations.occlusionPressure, columns);
+  const points = placed.flatMap(({ item, column, row }) => {
+    const limb = item.limb === 'any' ? 'leg' : item.limb;
+    return GIRTHS[limb].map((circumferenceCm) => {
+      const { value, lower, upper } = estimateOcclusionPressure({
+        limb,
+        circumferenceCm,
+        systolicMmHg: 120,
+        diastolicMmHg: 70,
+        cuffWidthCm: item.cuffWidthCm === 'any' ? 10 : item.cuffWidthCm,
+        posture: 'supine',
+        ageYears: 25,
+        sex: 'male',
+        equation: item.id as OcclusionEquationId,
+      });
+      return { circumferenceCm, value, lower, upper, column, row };
+    });
+  });
+  const labels = placed.map(({ item: { id, limb, cuffWidthCm, evidence }, column, row }) => ({
+    column,
+    row,
+    name: id,
+    what: `${limb === 'arm' ? 'arm' : 'thigh'}, ${cuffWidthCm === 'any' ? 10 : cuffWidthCm} cm cuff`,
+    evidence,
+  }));
+  const facet = { fx: 'column', fy: 'row' } as const;
+  return draw(
+    {
+      title: 'Occlusion pressure against limb girth, by equation',
+      description: `One panel for each equation, for a man of 25 years with 120/70 mmHg, supine. A line gives the estimate, the band its 95 % interval. ${labels.map(({ name, what, evidence }) => `${name}: ${what}, grade ${evidence}`).join('; ')}. The 5 cm cuff on the thigh has the steepest line and the widest band, the 18 cm cuff the flattest.`,
+    },
+    {
+      height: 40 + 300 * Math.ceil(placed.length / columns),
+      marginLeft: 52,
+      marginTop: 28,
+      marginBottom: 48,
+      fx: { axis: null, padding: 0.06 },
+      fy: { axis: null, padding: 0.1 },
+      x: {
+        label: 'girth under the cuff (cm)',
+        domain: [20, 76],
+        ticks: [30, 50, 70],
+        labelAnchor: 'center',
+        labelArrow: 'none',
+      },
+      y: { label: 'occlusion pressure (mmHg)', domain: [0, 590], ticks: range(0, 500, 100), labelArrow: 'none' },
+      marks: [
+        Plot.gridY(range(0, 500, 100), { stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.areaY(points, {
+          ...facet,
+          x: 'circumferenceCm',
+          y1: 'lower',
+          y2: 'upper',
+          fill: ink.first,
+          fillOpacity: 0.22,
+        }),
+        Plot.lineY(points, { ...facet, x: 'circumferenceCm', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'name',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 4,
+          fontWeight: 600,
+          fill: ink.text,
+        }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'what',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 21,
+          fill: ink.faint,
+        }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'evidence',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 38,
+          fill: ink.faint,
+          fontStyle: 'italic',
+        }),
+      ],
+    },
+  );
+}
