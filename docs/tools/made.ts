@@ -6,11 +6,12 @@ import { readFileSync } from 'node:fs';
 import { format, resolveConfig } from 'prettier';
 import { index } from './llms.js';
 import { pictures } from './pictures.js';
-import { occlusionTable, oneRepMaxTable, publicationsList } from './tables.js';
+import { occlusionErrorTable, occlusionTable, oneRepMaxTable, publicationsList } from './tables.js';
 
 /** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
 const parts: Readonly<Record<string, () => string>> = {
   'occlusion equations': occlusionTable,
+  'occlusion errors': occlusionErrorTable,
   'maximum equations': oneRepMaxTable,
   publications: publicationsList,
 };

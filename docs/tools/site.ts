@@ -5,10 +5,21 @@
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { Application, Converter, DocumentReflection, ReflectionKind, ReflectionType, UnknownType } from 'typedoc';
+import {
+  Application,
+  Converter,
+  DocumentReflection,
+  PageEvent,
+  RendererEvent,
+  type DefaultTheme,
+  type NavigationElement,
+  ReflectionKind,
+  ReflectionType,
+  UnknownType,
+} from 'typedoc';
 import { fullText } from './llms.js';
 import { guides } from './guides.js';
-import { formulas } from './typeset.js';
+import { siteMarkdown } from './typeset.js';
 
 const OUT = 'docs/site';
 
@@ -33,16 +44,20 @@ const app = await Application.bootstrap({
   treatValidationWarningsAsErrors: true,
   groupOrder: ['Documents', 'Modules', 'Functions', 'Variables', 'Classes', 'Interfaces', 'Type Aliases', '*'],
   sort: ['documents-first', 'alphabetical-ignoring-documents'],
+  navigation: { includeGroups: true, compactFolders: false },
   visibilityFilters: {},
+  hideGenerator: true,
+  lightHighlightTheme: 'github-light-high-contrast',
+  darkHighlightTheme: 'github-dark-high-contrast',
   customCss: 'docs/tools/site.css',
-  markdownItLoader: formulas,
+  markdownItLoader: siteMarkdown,
 });
 
 // A guide goes by its title.
 app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
   for (const document of Object.values(project.reflections)) {
     if (!(document instanceof DocumentReflection)) continue;
-    document.name = guides.find(({ name }) => name === document.name)?.title ?? document.name;
+    document.name = guides.find(({ name }) => name === document.name.split('/').at(-1))?.title ?? document.name;
   }
   // A catalogue of constants would print its whole contents as its type.
   for (const variable of project.getReflectionsByKind(ReflectionKind.Variable)) {
@@ -64,6 +79,32 @@ app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
     }
   }
 });
+/** A branch that folds is no link as well; its own page becomes its first leaf. */
+const unlinked = ({ path, children, ...branch }: NavigationElement): NavigationElement => {
+  if (!children) return path === undefined ? branch : { ...branch, path };
+  const page = path === undefined ? [] : [{ text: 'overview', path }];
+  return { ...branch, children: [...page, ...children.map(unlinked)] };
+};
+app.renderer.on(RendererEvent.BEGIN, () => {
+  const theme = app.renderer.theme as DefaultTheme;
+  const build = theme.buildNavigation.bind(theme);
+  theme.buildNavigation = (project) => build(project).map(unlinked);
+});
+
+// What the theme leaves to be wished for by a screen reader: landmarks, and no link within what folds and unfolds.
+app.renderer.on(PageEvent.END, (page) => {
+  if (page.contents === undefined) return;
+  page.contents = page.contents
+    .replace('<div class="col-content">', '<div class="col-content" role="main">')
+    .replace('<div class="col-sidebar">', '<div class="col-sidebar" role="complementary" aria-label="About this page">')
+    .replaceAll(/<summary[\s\S]*?<\/summary>/g, (summary) =>
+      summary.replaceAll(/<a [^>]*aria-label="Permalink"[\s\S]*?<\/a>/g, ''),
+    );
+  // The front page has a title of its own.
+  if (page.url === 'index.html')
+    page.contents = page.contents.replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
+});
+
 const project = await app.convert();
 if (project) {
   app.validate(project);

@@ -1,11 +1,4 @@
-import {
-  equations,
-  quantities,
-  sources,
-  type OcclusionEquation,
-  type OneRepMaxEquation,
-  type Source,
-} from '../../src/index.js';
+import { equations, sources, type OcclusionEquation, type OneRepMaxEquation, type Source } from '../../src/index.js';
 
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
   [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
@@ -34,37 +27,30 @@ function fittedRange({ fitted, fittedNotKnown }: OcclusionEquation): string {
   return known.join(', ') + (fittedNotKnown.length > 0 ? `${known.length > 0 ? '; else ' : ''}not known` : '');
 }
 
-/** Which occlusion-pressure equation takes what, and how wrong it is. */
+/** Which occlusion-pressure equation takes what. */
 export const occlusionTable = (): string =>
   table(
-    [
-      'equation',
-      'limb',
-      'cuff',
-      'posture of the sample',
-      'inputs',
-      'fitted range',
-      'standard deviation of its error',
-      'grade',
-      'source',
-    ],
+    ['equation', 'limb', 'cuff', 'posture of the sample', 'inputs', 'grade'],
+    equations.occlusionPressure.map(({ id, limb, cuffWidthCm, posture, symbols, evidence }: OcclusionEquation) => [
+      `\`${id}\``,
+      { any: 'any', leg: 'thigh', arm: 'arm' }[limb],
+      cuffWidthCm === 'any' ? 'any' : `${cuffWidthCm} cm`,
+      posture === 'none' ? 'knows none' : posture === 'not-stated' ? 'not stated' : posture,
+      inputs(symbols),
+      `\`${evidence}\``,
+    ]),
+  );
+
+/** Whom each occlusion-pressure equation was made on, and how wrong it is. */
+export const occlusionErrorTable = (): string =>
+  table(
+    ['equation', 'sample', 'fitted range', 'standard deviation of its error', 'source'],
     equations.occlusionPressure.map((equation: OcclusionEquation) => {
-      const { id, limb, cuffWidthCm, posture, symbols, error, evidence } = equation;
-      const size =
-        error.standardDeviationMmHg === undefined
-          ? `${100 * error.share!} % of the answer`
-          : `${plain(error.standardDeviationMmHg)} mmHg`;
-      return [
-        `\`${id}\``,
-        limb === 'any' ? 'any' : limb === 'leg' ? 'thigh' : limb,
-        cuffWidthCm === 'any' ? 'any' : `${cuffWidthCm} cm`,
-        posture === 'none' ? 'knows none' : posture === 'not-stated' ? 'not stated' : posture,
-        inputs(symbols),
-        fittedRange(equation),
-        `${size} (\`${error.evidence}\`)`,
-        `\`${evidence}\``,
-        place(sources[equation.sources[0]!]),
-      ];
+      const { id, sample, error, sources: from } = equation;
+      const { standardDeviationMmHg: sd, share } = error;
+      const size = sd === undefined ? `${100 * share!} % of the answer` : `${plain(sd)} mmHg`;
+      const words = [`\`${id}\``, sample, fittedRange(equation), `${size} (\`${error.evidence}\`)`];
+      return [...words, place(sources[from[0]!])];
     }),
   );
 
@@ -82,19 +68,6 @@ export const oneRepMaxTable = (): string =>
         place(sources[from[0]!]),
       ],
     ),
-  );
-
-/** What a field may hold at most and at least, and its unit. */
-export const boundsTable = (): string =>
-  table(
-    ['field', 'what it is', 'unit', 'from', 'to'],
-    Object.entries(quantities).map(([field, { name, unit, min, max }]) => [
-      `\`${field}\``,
-      name,
-      `\`${unit}\``,
-      String(min),
-      String(max),
-    ]),
   );
 
 /** Every publication, by journal and year. */

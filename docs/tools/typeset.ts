@@ -67,11 +67,14 @@ interface Token {
   hidden: boolean;
 }
 interface Parser {
+  readonly renderer: { readonly rules: Record<string, unknown> };
   readonly core: { readonly ruler: { push(name: string, rule: (state: { readonly tokens: Token[] }) => void): void } };
 }
 
-/** Teaches the Markdown parser that a paragraph beginning with “Formula: ” is to be typeset. */
-export function formulas(parser: Parser): void {
+/** Teaches the Markdown parser that a paragraph beginning with “Formula: ” is to be typeset, and that a wide table scrolls. */
+export function siteMarkdown(parser: Parser): void {
+  parser.renderer.rules.table_open = () => '<div class="table" role="group" aria-label="table" tabindex="0"><table>';
+  parser.renderer.rules.table_close = () => '</table></div>';
   parser.core.ruler.push('formula', ({ tokens }) => {
     for (const [index, token] of tokens.entries()) {
       if (token.type !== 'inline' || !token.content.startsWith('Formula: ')) continue;

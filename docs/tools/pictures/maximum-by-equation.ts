@@ -52,7 +52,7 @@ export function maximumByEquation(): string {
       height: rows === 1 ? 380 : 60 + 220 * rows,
       marginLeft: 52,
       marginTop: 28,
-      marginBottom: 46,
+      marginBottom: 54,
       fx: { axis: null, padding: 0.06 },
       fy: { axis: null, padding: 0.08 },
       x: {

@@ -43,7 +43,7 @@ export function pressureByGirth(): string {
       height: 40 + 300 * Math.ceil(placed.length / columns),
       marginLeft: 52,
       marginTop: 28,
-      marginBottom: 48,
+      marginBottom: 54,
       fx: { axis: null, padding: 0.06 },
       fy: { axis: null, padding: 0.1 },
       x: {

@@ -51,8 +51,8 @@ export function pressureByWidth(): string {
     {
       height: 430,
       marginLeft: 52,
-      marginTop: 30,
-      marginBottom: 46,
+      marginTop: 36,
+      marginBottom: 54,
       fx: { axis: null, padding: 0.06, domain: [PANEL.leg, PANEL.arm] },
       x: {
         label: 'cuff width (cm)',

@@ -41,7 +41,7 @@ export function sessionPicture(): string {
       marginLeft: 64,
       marginRight: 24,
       marginTop: 12,
-      marginBottom: 44,
+      marginBottom: 54,
       fy: { axis: null, padding: 0.16, domain: rows.map(({ row }) => row) },
       x: {
         label: 'minutes from the start',

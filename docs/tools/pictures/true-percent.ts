@@ -38,7 +38,7 @@ export function truePercent(): string {
       marginLeft: 58,
       marginTop: 14,
       marginRight: 24,
-      marginBottom: 46,
+      marginBottom: 54,
       fy: { axis: null, padding: 0.12, domain: ways.map(({ way }) => way) },
       x: {
         label: 'percent of the true occlusion pressure',
