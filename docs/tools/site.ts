@@ -113,7 +113,12 @@ if (project) {
   const modern = (name: string) => !/\.(ttf|woff)$/.test(name);
   cpSync(join(katex, 'fonts'), join(OUT, 'assets/fonts'), { recursive: true, filter: modern });
   const style = join(OUT, 'assets/custom.css');
-  writeFileSync(style, readFileSync(join(katex, 'katex.min.css'), 'utf8') + readFileSync(style, 'utf8'));
+  // A formula is read at once, and gets its letters when they are there.
+  const letters = readFileSync(join(katex, 'katex.min.css'), 'utf8').replaceAll(
+    'font-display:block',
+    'font-display:swap',
+  );
+  writeFileSync(style, letters + readFileSync(style, 'utf8'));
   cpSync('docs/llms.txt', join(OUT, 'llms.txt'));
   writeFileSync(join(OUT, 'llms-full.txt'), fullText());
 }

@@ -1,62 +1,78 @@
 import katex from 'katex';
-import { parse, type MathNode, SymbolNode } from 'mathjs';
+import { FunctionNode, parse, SymbolNode, type MathNode } from 'mathjs';
 
 const FUNCTIONS = new Set(['exp', 'ln', 'log', 'sqrt', 'abs', 'min', 'max']);
 const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉';
-const SUPERSCRIPTS: Readonly<Record<string, string>> = { '²': '^2', '³': '^3', '⁻¹': '^(-1)' };
+const POWERS: Readonly<Record<string, string>> = { '²': '^2', '³': '^3', '⁻¹': '^(-1)' };
+/** A number, a symbol, or a quantity named in up to four words, such as “SD of the differences”. */
+const WORD = new RegExp(`%?[\\p{L}\\d.${SUBSCRIPTS}]+( \\p{L}+){0,3}`, 'gu');
 
 /** A word of a formula as TeX: one letter is italic, an abbreviation upright, a number as it was printed. */
 function wordTex(word: string): string {
   const [, stem, digits] = new RegExp(`^(.*?)([${SUBSCRIPTS}]*)$`).exec(word)!;
   const under = digits && `_{${[...digits].map((digit) => SUBSCRIPTS.indexOf(digit)).join('')}}`;
-  const numeric = /^[\d.]+$/.test(stem!);
   if (stem!.includes(' ')) return `\\text{${stem}}`;
-  const upright = stem!.length > 1 && !numeric;
+  if (FUNCTIONS.has(stem!)) return `\\${stem}${under}`;
+  const upright = stem!.length > 1 && !/^[\d.]+$/.test(stem!);
   return (upright ? `\\mathrm{${stem!.replace('%', '\\%')}}` : stem!) + under;
 }
 
-/** One side of a formula, written as people write it, as TeX. */
-function sideTex(side: string): string {
+/** One side of a formula, written as people write it, as TeX; nothing where it is words rather than a formula. */
+function sideTex(side: string): string | undefined {
   const words: string[] = [];
   const expression = side
     .replaceAll('−', '-')
-    .replaceAll('×', '*')
-    .replaceAll('·', '*')
+    .replaceAll(/[×·]/g, '*')
     .replaceAll(/√(\d+)/g, 'sqrt($1)')
     .replaceAll('√', 'sqrt')
-    .replaceAll(/[²³]|⁻¹/g, (power) => SUPERSCRIPTS[power]!)
-    // A number keeps the digits it is printed with, and 1RM and “SD of the differences” are one word each: they stand
-    // as symbols while parsing.
-    .replaceAll(new RegExp(`%?[\\p{L}\\d.${SUBSCRIPTS}]+( \\p{L}+)*`, 'gu'), (word) =>
-      FUNCTIONS.has(word) ? word : `w${words.push(word) - 1}_`,
-    );
-  const handler = (node: MathNode): string | undefined =>
-    node instanceof SymbolNode && /^w\d+_$/.test(node.name)
-      ? wordTex(words[Number(node.name.slice(1, -1))]!)
-      : undefined;
+    .replaceAll(/[²³]|⁻¹/g, (power) => POWERS[power]!)
+    // A number keeps the digits it is printed with, and 1RM is one word: each stands as a symbol while parsing.
+    .replaceAll(WORD, (word) => (FUNCTIONS.has(word) ? word : `w${words.push(word) - 1}_`));
+  if (/w\d+_ w\d+_|…/.test(expression)) return undefined;
+  const own = (name: string): string | undefined =>
+    /^w\d+_$/.test(name) ? wordTex(words[Number(name.slice(1, -1))]!) : undefined;
+  const handler = (node: MathNode, options: object): string | undefined => {
+    if (node instanceof SymbolNode) return own(node.name);
+    if (!(node instanceof FunctionNode)) return undefined;
+    const name = own(node.fn.name);
+    return name && `${name}\\left(${node.args.map((argument) => argument.toTex(options)).join(',\\,')}\\right)`;
+  };
   return parse(expression).toTex({ handler, parenthesis: 'auto' }).replaceAll('\\cdot', '\\times ');
 }
 
-/** A line such as `LOP = a × b, rounded down`: the formula as TeX, and what is said after it. */
-export function formulaTex(line: string): { readonly tex: string; readonly note: string } {
-  const end = /[,;]\s|\.\s|\.$|\s\[/.exec(line);
-  const text = end ? line.slice(0, end.index) : line;
-  const rest = end
-    ? line
-        .slice(end.index)
-        .replace(/^[,;.]\s*/, '')
-        .trim()
-    : '';
-  const sides = text.split(' = ');
-  if (sides.length < 2) throw new Error(`no formula in “${line}”`);
-  return { tex: sides.map(sideTex).join(' = '), note: rest };
+/** Where a formula ends and words about it begin: the first comma, semicolon, full stop or unit outside brackets. */
+function endOf(line: string): number {
+  let depth = 0;
+  for (const [index, letter] of [...line].entries()) {
+    if (letter === '(') depth += 1;
+    if (letter === ')') depth -= 1;
+    if (depth === 0 && /^([,;.](\s|$)| \[)/.test(line.slice(index, index + 2))) return index;
+  }
+  return line.length;
 }
 
-/** The same, typeset: HTML for the eye and MathML for screen readers, without any script. */
+/** A line such as `LOP = a × b, rounded down`: the formula as TeX, and what is said after it. */
+export function formulaTex(line: string): { readonly tex: string; readonly note: string } | undefined {
+  const end = endOf(line);
+  const sides = line.slice(0, end).split(' = ').map(sideTex);
+  if (sides.length < 2 || sides.includes(undefined)) return undefined;
+  return {
+    tex: sides.join(' = '),
+    note: line
+      .slice(end)
+      .replace(/^[,;.]\s*/, '')
+      .trim(),
+  };
+}
+
+const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+
+/** The same, typeset: HTML for the eye and MathML for screen readers, without any script. What is words stays words. */
 export function typeset(line: string): string {
-  const { tex, note } = formulaTex(line);
-  const math = katex.renderToString(tex, { displayMode: true, output: 'htmlAndMathml', throwOnError: true });
-  return `<div class="formula">${math}${note && `<p class="formula-note">${note.replaceAll('<', '&lt;')}</p>`}</div>`;
+  const formula = formulaTex(line);
+  if (!formula) return `<p class="formula formula-note">${escaped(line)}</p>`;
+  const math = katex.renderToString(formula.tex, { displayMode: true, output: 'htmlAndMathml' });
+  return `<div class="formula">${math}${formula.note && `<p class="formula-note">${escaped(formula.note)}</p>`}</div>`;
 }
 
 /** As much of markdown-it as is needed here. */

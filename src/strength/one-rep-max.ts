@@ -102,7 +102,7 @@ function reservePart(equation: OneRepMaxEquation, load: number, r: number, reser
  *   misjudgement of 1 (up to 5 left) or 2 repetitions is added in quadrature.
  * - Above 10 repetitions no error figure is at hand: there is no interval and a caution. Above 20 the caution
  *   is stronger. At a pole (37 for Brzycki) the input is refused.
- * - Evidence and source: those of the equation.
+ * - Evidence: that of the equation.
  *
  * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve`; equation; unit
  * @returns 1RM [`unit`], with its interval where one can be given.

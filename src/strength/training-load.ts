@@ -51,8 +51,7 @@ function fromList(wanted: number, available: readonly number[], rounding: Roundi
  * that of the load which would be exactly p %.
  *
  * - Usual range with restriction: 20 to 40 % (guideline review 2019, `unconfirmed`).
- * - Error and evidence: those of the maximum.
- * - Source of the usual range: Front Physiol 2019;10:533.
+ * - Evidence: that of the maximum.
  *
  * @param input - `oneRepMax` [kg or lb]; `percent` p [%]; `unit`; `step` or `available` [`unit`]; `rounding`
  * @returns w [`unit`], with the percentage that is really reached.

@@ -1,18 +1,14 @@
 import * as Plot from '@observablehq/plot';
-import {
-  attempt,
-  equations,
-  estimateOneRepMax,
-  type OneRepMaxEquation,
-  type OneRepMaxEquationId,
-} from '../../../src/index.js';
+import { attempt, estimateOneRepMax, type OneRepMaxEquationId } from '../../../src/index.js';
+import { maximumViews } from '../equation-views.js';
 import { draw, ink, panels, range, words } from './frame.js';
 
 /** The maximum by every equation that works for any load, each in front of the others. */
 export function maximumByEquation(): string {
   const LOAD = 100;
+  const BOTTOM = 80;
   const TOP = 220;
-  const curves = (equations.oneRepetitionMaximum as readonly OneRepMaxEquation[])
+  const curves = maximumViews
     // An equation with an intercept holds for its own lift and unit, and has no curve of this kind.
     .filter(({ apply }) => Math.abs(apply(2 * LOAD, 8) - 2 * apply(LOAD, 8)) < 1e-6)
     .map(({ id, name, evidence }) => ({
@@ -33,12 +29,15 @@ export function maximumByEquation(): string {
       .filter((curve) => curve !== item)
       .flatMap((curve) => curve.points.map((point) => ({ ...point, name: curve.name, column, row }))),
   );
-  const labels = placed.map(({ item, column, row }) => ({ name: item.name, evidence: item.evidence, column, row }));
+  const labels = placed.map(({ item: { name, evidence, points }, column, row }) => {
+    const last = points.filter(({ lower }) => lower !== undefined).at(-1)?.repetitions ?? 1;
+    return { name, evidence, last, column, row };
+  });
   const rows = Math.ceil(curves.length / columns);
   return draw(
     {
       title: 'One-repetition maximum from 100 kg, by equation',
-      description: `One panel for each equation, its line in colour in front of the others in grey. Up to 10 repetitions to failure the band is the 95 % interval; beyond, no error is known and the equations spread apart. ${curves
+      description: `One panel for each equation, its line in colour in front of the others in grey. The band is the 95 % interval; where there is none, no error is known. Above 10 repetitions to failure the equations spread apart. ${curves
         .map(
           ({ name, evidence, points }) =>
             `${name}, grade ${evidence}: ${points
@@ -62,10 +61,15 @@ export function maximumByEquation(): string {
         labelAnchor: 'center',
         labelArrow: 'none',
       },
-      y: { label: 'one-repetition maximum (kg)', domain: [80, TOP], labelArrow: 'none' },
+      y: {
+        label: 'one-repetition maximum (kg)',
+        domain: [BOTTOM, TOP + 40],
+        ticks: range(BOTTOM, TOP, 20),
+        labelArrow: 'none',
+      },
       marks: [
-        Plot.rect(labels, { ...facet, x1: 10, x2: 20.5, y1: 80, y2: TOP, fill: ink.faint, fillOpacity: 0.1 }),
-        Plot.gridY({ stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.rect(labels, { ...facet, x1: 'last', x2: 20.5, y1: BOTTOM, y2: TOP, fill: ink.faint, fillOpacity: 0.1 }),
+        Plot.gridY(range(BOTTOM, TOP, 20), { stroke: ink.rule, strokeOpacity: 1 }),
         Plot.lineY(others, {
           ...facet,
           x: 'repetitions',
@@ -73,6 +77,7 @@ export function maximumByEquation(): string {
           z: 'name',
           stroke: ink.faint,
           strokeWidth: 1.2,
+          strokeOpacity: 0.6,
         }),
         Plot.areaY(
           own.filter(({ lower }) => lower !== undefined),
@@ -82,24 +87,21 @@ export function maximumByEquation(): string {
         Plot.text(labels, {
           ...facet,
           ...words,
-          text: 'name',
+          text: ({ name, evidence }: (typeof labels)[number]) => `${name}\n(${evidence})`,
+          lineWidth: 12,
           frameAnchor: 'top-left',
           dx: 6,
-          dy: 4,
+          dy: 2,
           fontWeight: 600,
           fill: ink.text,
         }),
-        Plot.text(labels, {
+        Plot.text(labels.slice(0, 1), {
           ...facet,
-          ...words,
-          text: 'evidence',
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 21,
-          fontStyle: 'italic',
+          x: 15.2,
+          y: BOTTOM + 4,
+          text: () => 'no error known',
           fill: ink.faint,
         }),
-        Plot.text(labels.slice(0, 1), { ...facet, x: 15.2, y: 84, text: () => 'no error known', fill: ink.faint }),
       ],
     },
   );

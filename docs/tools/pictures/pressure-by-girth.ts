@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot';
-import { equations, estimateOcclusionPressure, type OcclusionEquation } from '../../../src/index.js';
-import type { OcclusionEquationId } from '../../../src/index.js';
+import { attempt, estimateOcclusionPressure, type OcclusionInput } from '../../../src/index.js';
+import { drawnWidth, occlusionViews } from '../equation-views.js';
 import { draw, ink, panels, range, words } from './frame.js';
 
 const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
@@ -8,36 +8,41 @@ const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
 /** Occlusion pressure against girth, by every equation, with its 95 % band. */
 export function pressureByGirth(): string {
   const columns = 4;
-  const placed = panels<OcclusionEquation>(equations.occlusionPressure, columns);
-  const points = placed.flatMap(({ item, column, row }) => {
-    const limb = item.limb === 'any' ? 'leg' : item.limb;
-    return GIRTHS[limb].map((circumferenceCm) => {
-      const { value, lower, upper } = estimateOcclusionPressure({
-        limb,
-        circumferenceCm,
-        systolicMmHg: 120,
-        diastolicMmHg: 70,
-        cuffWidthCm: item.cuffWidthCm === 'any' ? 10 : item.cuffWidthCm,
-        posture: 'supine',
-        ageYears: 25,
-        sex: 'male',
-        equation: item.id as OcclusionEquationId,
+  const drawn = occlusionViews
+    .map((view) => {
+      const limb = view.limb === 'any' ? 'leg' : view.limb;
+      const points = GIRTHS[limb].flatMap((circumferenceCm) => {
+        const answer = attempt(estimateOcclusionPressure, {
+          limb,
+          circumferenceCm,
+          systolicMmHg: 120,
+          diastolicMmHg: 70,
+          cuffWidthCm: drawnWidth(view.cuffWidthCm),
+          posture: 'supine',
+          ageYears: 25,
+          sex: 'male',
+          equation: view.id as NonNullable<OcclusionInput['equation']>,
+        });
+        return answer.ok ? [{ circumferenceCm, ...answer.value }] : [];
       });
-      return { circumferenceCm, value, lower, upper, column, row };
-    });
-  });
+      return { ...view, points };
+    })
+    // An equation that asks for more than these readings cannot be drawn.
+    .filter(({ points }) => points.length > 0);
+  const placed = panels(drawn, columns);
+  const points = placed.flatMap(({ item, column, row }) => item.points.map((point) => ({ ...point, column, row })));
   const labels = placed.map(({ item: { id, limb, cuffWidthCm, evidence }, column, row }) => ({
     column,
     row,
     name: id,
-    what: `${limb === 'arm' ? 'arm' : 'thigh'}, ${cuffWidthCm === 'any' ? 10 : cuffWidthCm} cm cuff`,
+    what: `${limb === 'arm' ? 'arm' : 'thigh'}, ${drawnWidth(cuffWidthCm)} cm cuff`,
     evidence,
   }));
   const facet = { fx: 'column', fy: 'row' } as const;
   return draw(
     {
       title: 'Occlusion pressure against limb girth, by equation',
-      description: `One panel for each equation, for a man of 25 years with 120/70 mmHg, supine. A line gives the estimate, the band its 95 % interval. ${labels.map(({ name, what, evidence }) => `${name}: ${what}, grade ${evidence}`).join('; ')}. The 5 cm cuff on the thigh has the steepest line and the widest band, the 18 cm cuff the flattest.`,
+      description: `One panel for each equation, for a man of 25 years with 120/70 mmHg, supine. A line gives the estimate, the band its 95 % interval. ${labels.map(({ name, what, evidence }) => `${name}: ${what}, grade ${evidence}`).join('; ')}. The narrower the cuff, the steeper the line.`,
     },
     {
       height: 40 + 300 * Math.ceil(placed.length / columns),

@@ -1,14 +1,14 @@
 import * as Plot from '@observablehq/plot';
 import groupMeans from '../../../src/checks/group-means.json' with { type: 'json' };
-import { equations, estimateOcclusionPressure, type Limb, type OcclusionEquation } from '../../../src/index.js';
-import type { OcclusionEquationId } from '../../../src/index.js';
+import { attempt, estimateOcclusionPressure, type Limb, type OcclusionInput } from '../../../src/index.js';
+import { occlusionViews } from '../equation-views.js';
 import { draw, ink, range, words } from './frame.js';
 
 const GIRTH = { leg: 55, arm: 32 } as const;
 const PANEL = { leg: 'thigh of 55 cm', arm: 'arm of 32 cm' } as const;
 
-const estimate = (limb: Limb, cuffWidthCm: number, equation: string) =>
-  estimateOcclusionPressure({
+const estimate = (limb: Limb, cuffWidthCm: number, equation: string) => {
+  const answer = attempt(estimateOcclusionPressure, {
     limb,
     circumferenceCm: GIRTH[limb],
     systolicMmHg: 120,
@@ -17,19 +17,18 @@ const estimate = (limb: Limb, cuffWidthCm: number, equation: string) =>
     posture: 'supine',
     ageYears: 25,
     sex: 'male',
-    equation: equation as OcclusionEquationId,
+    equation: equation as NonNullable<OcclusionInput['equation']>,
   });
+  return answer.ok ? [{ ...answer.value, width: cuffWidthCm, panel: PANEL[limb] }] : [];
+};
 
 /** Occlusion pressure against cuff width: the width-ratio formula, the regressions, and what was measured. */
 export function pressureByWidth(): string {
   const formula = (['leg', 'arm'] as const).flatMap((limb) =>
-    range(4, 20, 0.25).map((width) => ({ ...estimate(limb, width, 'width-ratio-1993'), width, panel: PANEL[limb] })),
+    range(4, 20, 0.25).flatMap((width) => estimate(limb, width, 'width-ratio-1993')),
   );
-  const regressions = (equations.occlusionPressure as readonly OcclusionEquation[]).flatMap(
-    ({ id, limb, cuffWidthCm }) =>
-      limb === 'any' || cuffWidthCm === 'any'
-        ? []
-        : [{ ...estimate(limb, cuffWidthCm, id), id, width: cuffWidthCm, panel: PANEL[limb] }],
+  const regressions = occlusionViews.flatMap(({ id, limb, cuffWidthCm }) =>
+    limb === 'any' || typeof cuffWidthCm !== 'number' ? [] : estimate(limb, cuffWidthCm, id),
   );
   const measured = groupMeans.rows.map(({ limb, cuffWidthCm, mean, standardDeviation = 0 }) => ({
     width: cuffWidthCm,
