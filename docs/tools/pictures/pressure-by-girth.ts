@@ -7,7 +7,6 @@ const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
 
 /** Occlusion pressure against girth, by every equation, with its 95 % band. */
 export function pressureByGirth(): string {
-  const columns = 4;
   const drawn = occlusionViews
     .map((view) => {
       const limb = view.limb === 'any' ? 'leg' : view.limb;
@@ -29,6 +28,8 @@ export function pressureByGirth(): string {
     })
     // An equation that asks for more than these readings cannot be drawn.
     .filter(({ points }) => points.length > 0);
+  const columns = drawn.length > 4 ? 3 : 4;
+  const top = 100 * Math.ceil(Math.max(...drawn.flatMap(({ points }) => points.map(({ upper = 0 }) => upper))) / 100);
   const placed = panels(drawn, columns);
   const points = placed.flatMap(({ item, column, row }) => item.points.map((point) => ({ ...point, column, row })));
   const labels = placed.map(({ item: { id, limb, cuffWidthCm, evidence }, column, row }) => ({
@@ -58,9 +59,9 @@ export function pressureByGirth(): string {
         labelAnchor: 'center',
         labelArrow: 'none',
       },
-      y: { label: 'occlusion pressure (mmHg)', domain: [0, 590], ticks: range(0, 500, 100), labelArrow: 'none' },
+      y: { label: 'occlusion pressure (mmHg)', domain: [0, top + 100], ticks: range(0, top, 100), labelArrow: 'none' },
       marks: [
-        Plot.gridY(range(0, 500, 100), { stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.gridY(range(0, top, 100), { stroke: ink.rule, strokeOpacity: 1 }),
         Plot.areaY(points, {
           ...facet,
           x: 'circumferenceCm',

@@ -30,13 +30,14 @@ export function pressureByWidth(): string {
   const regressions = occlusionViews.flatMap(({ id, limb, cuffWidthCm }) =>
     limb === 'any' || typeof cuffWidthCm !== 'number' ? [] : estimate(limb, cuffWidthCm, id),
   );
-  const measured = groupMeans.rows.map(({ limb, cuffWidthCm, mean, standardDeviation = 0 }) => ({
-    width: cuffWidthCm,
-    mean,
-    low: mean - standardDeviation,
-    high: mean + standardDeviation,
-    panel: PANEL[limb as Limb],
-  }));
+  const means: readonly { limb: string; cuffWidthCm?: number; mean: number; standardDeviation?: number }[] =
+    groupMeans.rows;
+  // Not every publication says how wide its cuff was.
+  const measured = means.flatMap(({ limb, cuffWidthCm: width, mean, standardDeviation: sd = 0 }) =>
+    width === undefined ? [] : [{ limb, width, mean, low: mean - sd, high: mean + sd, panel: PANEL[limb as Limb] }],
+  );
+  const highest = Math.max(...[...formula, ...regressions].map(({ upper = 0 }) => upper));
+  const top = 100 * Math.ceil(highest / 100);
   const key = {
     panel: PANEL.arm,
     lines: ['● measured: group mean, ± 1 SD', '◆ regression for that cuff', '— width-ratio formula, 95 % band'],
@@ -45,7 +46,7 @@ export function pressureByWidth(): string {
   return draw(
     {
       title: 'Occlusion pressure against cuff width, with published means',
-      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${groupMeans.rows.map(({ limb, cuffWidthCm, mean }) => `${limb}, ${cuffWidthCm} cm, ${mean} mmHg`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
+      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${measured.map(({ limb, width, mean }) => `${limb}, ${width} cm, ${mean} mmHg`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
     },
     {
       height: 430,
@@ -55,14 +56,14 @@ export function pressureByWidth(): string {
       fx: { axis: null, padding: 0.06, domain: [PANEL.leg, PANEL.arm] },
       x: {
         label: 'cuff width (cm)',
-        domain: [3, 20.5],
+        domain: [2, 20.5],
         ticks: [5, 10, 15, 20],
         labelAnchor: 'center',
         labelArrow: 'none',
       },
-      y: { label: 'occlusion pressure (mmHg)', domain: [0, 480], ticks: range(0, 400, 100), labelArrow: 'none' },
+      y: { label: 'occlusion pressure (mmHg)', domain: [0, top], ticks: range(0, top - 100, 100), labelArrow: 'none' },
       marks: [
-        Plot.gridY(range(0, 400, 100), { stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.gridY(range(0, top - 100, 100), { stroke: ink.rule, strokeOpacity: 1 }),
         Plot.areaY(formula, { fx: 'panel', x: 'width', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.18 }),
         Plot.lineY(formula, { fx: 'panel', x: 'width', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
         Plot.dot(regressions, {
