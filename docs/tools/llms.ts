@@ -27,13 +27,13 @@ export function index(): string {
       ({ file, title, about }) =>
         `- [${title}](${file.startsWith('docs/') ? file.slice(5) : `../${file}`}): ${line(about)}`,
     ),
-    ...Object.entries(entryPoints).flatMap(([entry, file]) => [
+    ...[...entryPoints.keys()].flatMap((entry) => [
       '',
       `## ${entry}`,
       '',
       ...callable(names)
         .filter((name) => name.entry === entry)
-        .map(({ name, summary, file: place }) => `- [${name}](../${place ?? file}): ${line(summary)}`),
+        .map(({ name, summary, file: place }) => `- [${name}](../${place}): ${line(summary)}`),
     ]),
     '',
   ].join('\n');
@@ -45,7 +45,7 @@ export function fullText(): string {
   return [
     index().split('## Guides')[0]!.trim(),
     ...guides.map(({ text }) => text.trim()),
-    ...Object.keys(entryPoints).flatMap((entry) => [
+    ...[...entryPoints.keys()].flatMap((entry) => [
       `# ${entry}`,
       ...callable(names)
         .filter((name) => name.entry === entry)

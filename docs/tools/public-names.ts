@@ -2,17 +2,21 @@ import { readFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import ts from 'typescript';
 
+const { exports } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+  exports: Readonly<Record<string, string | { readonly import?: { readonly types: string } }>>;
+};
+
 /** The entry points of the package, as its users import them, and where each begins. */
-export const entryPoints = {
-  cuffwork: 'src/index.ts',
-  'cuffwork/plan': 'src/plan/index.ts',
-  'cuffwork/schemas': 'src/schemas.ts',
-  'cuffwork/equations': 'src/equations.ts',
-} as const;
+export const entryPoints: ReadonlyMap<string, string> = new Map(
+  Object.entries(exports).flatMap(([path, target]) => {
+    const types = typeof target === 'object' ? target.import?.types : undefined;
+    return types ? [[`cuffwork${path.slice(1)}`, types.replace('./dist', 'src').replace('.d.ts', '.ts')]] : [];
+  }),
+);
 
 /** A name that the package exports, with its doc comment. */
 export interface PublicName {
-  readonly entry: keyof typeof entryPoints;
+  readonly entry: string;
   readonly name: string;
   readonly kind: 'function' | 'value' | 'type';
   /** File of its declaration. */
@@ -40,10 +44,10 @@ export function publicNames(): PublicName[] {
     config: { compilerOptions: object };
   };
   const { options } = ts.convertCompilerOptionsFromJson(config.compilerOptions, '.');
-  const program = ts.createProgram(Object.values(entryPoints), options);
+  const program = ts.createProgram([...entryPoints.values()], options);
   const checker = program.getTypeChecker();
 
-  const describe = (entry: keyof typeof entryPoints, exported: ts.Symbol): PublicName => {
+  const describe = (entry: string, exported: ts.Symbol): PublicName => {
     const symbol = exported.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(exported) : exported;
     const declaration = symbol.declarations![0]!;
     const source = declaration.getSourceFile();
@@ -74,11 +78,11 @@ export function publicNames(): PublicName[] {
     };
   };
 
-  return Object.entries(entryPoints).flatMap(([entry, file]) => {
+  return [...entryPoints].flatMap(([entry, file]) => {
     const module = checker.getSymbolAtLocation(program.getSourceFile(file)!)!;
     return checker
       .getExportsOfModule(module)
-      .map((exported) => describe(entry as keyof typeof entryPoints, exported))
+      .map((exported) => describe(entry, exported))
       .sort((a, b) => (a.name < b.name ? -1 : 1));
   });
 }

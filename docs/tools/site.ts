@@ -19,13 +19,14 @@ import {
 } from 'typedoc';
 import { fullText } from './llms.js';
 import { guides } from './guides.js';
+import { entryPoints } from './public-names.js';
 import { siteMarkdown } from './typeset.js';
 
 const OUT = 'docs/site';
 
 const app = await Application.bootstrap({
   name: 'cuffwork',
-  entryPoints: ['src/index.ts', 'src/plan/index.ts', 'src/schemas.ts', 'src/equations.ts'],
+  entryPoints: [...entryPoints.values()],
   out: OUT,
   readme: 'docs/README.md',
   projectDocuments: guides.map(({ file }) => file),

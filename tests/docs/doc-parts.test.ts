@@ -8,7 +8,7 @@ const UNIT = /\[.+\]|\b(repetitions|ratio|fraction|share|coefficient|index|ratin
 function missing({ entry, name, kind, file, comment, summary, parameters, returns }: PublicName): string[] {
   const lacks: string[] = [];
   const need = (part: string, found: boolean) => void (found || lacks.push(`${name}: ${part}`));
-  need('a summary', /^[\p{Lu}\d`].{15,}[.:]$/u.test(summary));
+  need('a summary', /^[\p{Lu}\d`].{5,}[.:]$/u.test(summary));
   if (kind === 'type') return lacks;
   need('an @example with a value', /@example\s[\s\S]*\/\/ => /.test(comment));
   if (kind === 'value') return lacks;
