@@ -134,7 +134,7 @@ function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): O
  * (thigh 18 cm with age and sex, thigh 5 cm, arm 5 cm), else the width-ratio formula. Postures are never
  * mixed silently: nothing is shifted, and a caution says so.
  *
- * - Error, evidence and source: those of the equation that made the answer, which each is listed with in `equations`.
+ * - Error, evidence and source: those of the equation that made the answer, as `equations` lists them.
  *
  * @param input - limb; `circumferenceCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm];
  * posture; `ageYears` [years] and sex, for the equations that use them.
