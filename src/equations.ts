@@ -1,4 +1,8 @@
-/** The bare functions: numbers in, a number out, nothing checked. */
+/**
+ * The bare functions: numbers in, a number out, nothing checked.
+ *
+ * @module cuffwork/equations
+ */
 export { arm2015 } from './pressure/equations/arm-2015.js';
 export { diastolicBias, systolicBias, zeroErrorBladderWidth } from './pressure/equations/bladder-width.js';
 export { circumferenceBands } from './pressure/equations/circumference-bands.js';

@@ -1,3 +1,9 @@
+/**
+ * Occlusion pressures, targets, maxima, loads, timelines and totals: each an answer with its error, evidence and
+ * source, and `explain` and `cite` for every one of them.
+ *
+ * @module cuffwork
+ */
 export type { Answer, AnswerKind, Assumption, Caution, ErrorPart, Inputs, Severity, Symbols } from './answer/answer.js';
 export { cite, type Citation } from './answer/cite.js';
 export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';

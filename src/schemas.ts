@@ -1,3 +1,8 @@
+/**
+ * What the documents take, as Standard Schemas for forms and servers.
+ *
+ * @module cuffwork/schemas
+ */
 import type { StandardSchemaV1 } from '@standard-schema/spec';
 import type { RecordRequest, SessionRecord } from './plan/record-session.js';
 import * as schemas from './plan/schema.js';
@@ -22,14 +27,50 @@ const standard = <T>(schema: unknown): StandardSchemaV1<T> => schema as Standard
  */
 export const planRequestSchema = /* @__PURE__ */ standard<PlanRequest>(schemas.planRequest);
 
-/** A plan as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions. */
+/**
+ * A plan as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ *
+ * @example
+ * ```ts
+ * import { planSchema } from 'cuffwork/schemas';
+ * const result = await planSchema['~standard'].validate({ unknown: 1 });
+ * (result.issues ?? []).length > 0; // => true
+ * ```
+ */
 export const planSchema = /* @__PURE__ */ standard<Plan>(schemas.planDocument);
 
-/** The answers that `screen` takes as a Standard Schema. */
+/**
+ * The answers that `screen` takes as a Standard Schema.
+ *
+ * @example
+ * ```ts
+ * import { screeningRequestSchema } from 'cuffwork/schemas';
+ * const result = await screeningRequestSchema['~standard'].validate({ unknown: 1 });
+ * (result.issues ?? []).length > 0; // => true
+ * ```
+ */
 export const screeningRequestSchema = /* @__PURE__ */ standard<ScreeningRequest>(schemas.screeningRequest);
 
-/** The request of `recordSession` as a Standard Schema. */
+/**
+ * The request of `recordSession` as a Standard Schema.
+ *
+ * @example
+ * ```ts
+ * import { recordRequestSchema } from 'cuffwork/schemas';
+ * const result = await recordRequestSchema['~standard'].validate({ unknown: 1 });
+ * (result.issues ?? []).length > 0; // => true
+ * ```
+ */
 export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(schemas.recordRequest);
 
-/** A record as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions. */
+/**
+ * A record as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ *
+ * @example
+ * ```ts
+ * import { recordSchema } from 'cuffwork/schemas';
+ * const result = await recordSchema['~standard'].validate({ unknown: 1 });
+ * (result.issues ?? []).length > 0; // => true
+ * ```
+ */
 export const recordSchema = /* @__PURE__ */ standard<SessionRecord>(schemas.recordDocument);

@@ -22,6 +22,10 @@ function idsIn(value: unknown, found: Set<SourceId>): void {
 /**
  * The publications behind an answer, a plan or anything that holds answers, each once.
  *
+ * @param answer - an answer, a plan, or anything that holds answers
+ * @returns the publications in the order met.
+ * @throws InputError when it is not an object of plain data.
+ *
  * @example
  * ```ts
  * import { cite, testedOneRepMax } from 'cuffwork';

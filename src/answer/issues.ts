@@ -52,7 +52,21 @@ export function issue(
 export const moved = ({ code, path, expected, received, values }: InputIssue, to: (path: Path) => Path): InputIssue =>
   issue(code, to(path), expected, received, values);
 
-/** Thrown for an input that cannot be worked with. `issues` holds everything that is wrong, not the first thing. */
+/**
+ * Thrown for an input that cannot be worked with. `issues` holds everything that is wrong, not the first thing.
+ *
+ * @example
+ * ```ts
+ * import { isInputError, testedOneRepMax } from 'cuffwork';
+ * const caught: string[] = [];
+ * try {
+ *   testedOneRepMax({ load: Number.NaN });
+ * } catch (error) {
+ *   if (isInputError(error)) caught.push(...error.issues.map(({ code }) => code));
+ * }
+ * caught; // => ['not-finite']
+ * ```
+ */
 export class InputError extends Error {
   override readonly name = 'InputError';
   readonly issues: readonly InputIssue[];
@@ -66,6 +80,9 @@ export class InputError extends Error {
 /**
  * Whether something caught is this library’s input error. It looks at the fields, so that it holds
  * across copies of the package.
+ *
+ * @param error - anything that was caught
+ * @returns whether it has the `issues` of an {@link InputError}.
  *
  * @example
  * ```ts
@@ -82,6 +99,10 @@ export type Attempt<T> =
 
 /**
  * Calls a function of this library without throwing for a bad input.
+ *
+ * @param fn - a function of this library that takes one input
+ * @param input - its input
+ * @returns the answer, or the issues of the {@link InputError} as data.
  *
  * @example
  * ```ts

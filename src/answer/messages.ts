@@ -32,6 +32,10 @@ export type IssueCode = keyof typeof answerMessages;
 /**
  * Puts values into the `{slots}` of a sentence; for translated sentences too.
  *
+ * @param text - a sentence with `{slots}`
+ * @param values - what goes into them, by the name of the slot
+ * @returns the sentence; a slot without a value stays as it is.
+ *
  * @example
  * ```ts
  * import { fill } from 'cuffwork';

@@ -4,7 +4,15 @@
  */
 export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'practice';
 
-/** What each grade means, strongest first. */
+/**
+ * What each grade means, strongest first.
+ *
+ * @example
+ * ```ts
+ * import { grades } from 'cuffwork';
+ * grades.practice; // => 'common practice, no source'
+ * ```
+ */
 export const grades = {
   published: 'every coefficient read in the publication’s own text or abstract',
   secondary: 'read only in a later text that reprints it',

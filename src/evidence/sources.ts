@@ -5,7 +5,15 @@ import { sessionSources } from './sources/session.js';
 import { standardsSources } from './sources/standards.js';
 import { strengthSources } from './sources/strength.js';
 
-/** The publications and standards that answers point to, one record each. */
+/**
+ * The publications and standards that answers point to, one record each.
+ *
+ * @example
+ * ```ts
+ * import { sources } from 'cuffwork';
+ * sources['wide-cuffs-1993'].year; // => 1993
+ * ```
+ */
 export const sources = {
   ...pressureSources,
   ...strengthSources,

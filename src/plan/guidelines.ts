@@ -4,7 +4,15 @@ import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
 import { EXERCISE_MODES, type ExerciseMode } from '../session/prescription.js';
 
-/** What a guideline can give a range for, with its name and unit. */
+/**
+ * What a guideline can give a range for, with its name and unit.
+ *
+ * @example
+ * ```ts
+ * import { measures } from 'cuffwork/plan';
+ * measures['percent-of-maximum'].unit; // => '%'
+ * ```
+ */
 export const measures = {
   'percent-of-maximum': { name: 'load', unit: '%', of: ' of the maximum' },
   'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of occlusion pressure' },
@@ -72,7 +80,15 @@ const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow
   },
 ]);
 
-/** The guidelines that `reviewPlan` knows, as data. The first is taken when none is named. */
+/**
+ * The guidelines that `reviewPlan` knows, as data. The first is taken when none is named.
+ *
+ * @example
+ * ```ts
+ * import { guidelines } from 'cuffwork/plan';
+ * guidelines[0].id; // => 'guideline-review-2019'
+ * ```
+ */
 export const guidelines = [
   {
     id: 'guideline-review-2019',

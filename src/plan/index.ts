@@ -1,4 +1,8 @@
-/** Whole documents: screening, planning, review, record, progression. */
+/**
+ * Whole documents: screening, planning, review, record, progression.
+ *
+ * @module cuffwork/plan
+ */
 export {
   guidelines,
   measures,

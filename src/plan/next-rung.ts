@@ -14,7 +14,15 @@ export interface Rung {
 
 const published = { evidence: 'published', source: 'clinical-ladder-2021' } as const;
 
-/** The ladder from rehabilitation to performance, lowest rung first. */
+/**
+ * The ladder from rehabilitation to performance, lowest rung first.
+ *
+ * @example
+ * ```ts
+ * import { ladder } from 'cuffwork/plan';
+ * ladder[0]?.id; // => 'passive'
+ * ```
+ */
 export const ladder: readonly Rung[] = [
   { id: 'passive', name: 'restriction at rest', ...published },
   { id: 'aerobic', name: 'restriction with walking or cycling', ...published },

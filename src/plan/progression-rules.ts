@@ -32,7 +32,15 @@ const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
 const allDone = (sets: Sets, goal: Sets): boolean =>
   goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
 
-/** The rules that `nextSession` knows, as data. */
+/**
+ * The rules that `nextSession` knows, as data.
+ *
+ * @example
+ * ```ts
+ * import { progressionRules } from 'cuffwork/plan';
+ * progressionRules.map(({ id }) => id).includes('two-for-two'); // => true
+ * ```
+ */
 export const progressionRules = [
   {
     id: 'two-for-two',

@@ -69,6 +69,8 @@ export interface Screening {
  *
  * The published list was read in part, so a practitioner asks further.
  *
+ * @returns each question with its code, what a yes leads to, its grade and its source.
+ *
  * @example
  * ```ts
  * import { screeningQuestions } from 'cuffwork/plan';

@@ -31,7 +31,15 @@ const STOP_SIGNS = [
   'stop-movement',
 ] as const satisfies PlanCode[];
 
-/** What a record can report: the signs to stop at, and those of the days after. Their texts stand in `messages`. */
+/**
+ * What a record can report: the signs to stop at, and those of the days after. Their texts stand in `messages`.
+ *
+ * @example
+ * ```ts
+ * import { symptoms } from 'cuffwork/plan';
+ * symptoms.includes('stop-dizziness'); // => true
+ * ```
+ */
 export const symptoms = [
   ...STOP_SIGNS,
   'after-bruising',

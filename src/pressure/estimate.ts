@@ -252,6 +252,8 @@ function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
  *
  * Postures are never mixed silently: nothing is shifted, and a caution says so; see {@link correctForPosture}.
  *
+ * - Error, evidence and source: those of the equation that made the answer, as `equations` lists them.
+ *
  * @param input - limb; `circumferenceCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm];
  * posture; `ageYears` [years], sex and `paddingCoefficient`, for the equations that use them; side, for the record;
  * `circumferenceErrorCm` [cm], `systolicErrorMmHg` and `diastolicErrorMmHg` [mmHg], standard deviations of the

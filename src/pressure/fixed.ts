@@ -41,6 +41,7 @@ function fixed(
  *
  * - Error: not known, so there is no interval.
  * - Evidence: `unconfirmed`, written from memory.
+ * - Source: a rule of the trade; no publication was read.
  *
  * @param input - `circumferenceCm` TC, thigh circumference [cm]
  * @returns P [mmHg]
@@ -68,6 +69,7 @@ export function circumferenceBandPressure(input: { readonly circumferenceCm: num
  *
  * - Error: not known, so there is no interval.
  * - Evidence: `unconfirmed`, written from memory.
+ * - Source: a rule of the trade; no publication was read.
  *
  * @param input - `systolicMmHg` SBP, brachial systolic pressure [mmHg]
  * @returns P [mmHg]

@@ -7,6 +7,7 @@ import { assumption, type PressureCode } from './messages.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
+/** A way to measure an occlusion pressure. */
 export type MeasurementMethod = (typeof measurementMethods)[number];
 
 /** What {@link measuredOcclusionPressure} takes. */
@@ -62,9 +63,12 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
 /**
  * A measured limb occlusion pressure as the same kind of answer as an estimate, with its own error.
  *
- * Published errors (standard deviation, mmHg): Doppler 8.6 (largest of four repeat studies, `derived`);
- * pulse oximeter 11.5 (`derived` from limits of agreement with Doppler); automated 8 on the arm and 15 on the
- * leg (`published`). Measure at rest, before the session, at least twice.
+ * Measure at rest, before the session, at least twice.
+ *
+ * - Error (standard deviation, mmHg): Doppler 8.6, largest of four repeat studies; pulse oximeter 11.5, from limits of
+ *   agreement with Doppler; automated 8 on the arm and 15 on the leg.
+ * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
+ * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
  * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture and day, for the
  * record and for {@link calibrateOcclusionPressure};

@@ -60,7 +60,8 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * the highest gauge setting that keeps the chance within that limit. A caution says what was held.
  *
  * - Usual range: 40 to 80 % (guideline review 2019, `secondary`). Above 80 % a caution is given.
- * - Evidence: that of the occlusion pressure.
+ * - Error and evidence: those of the occlusion pressure.
+ * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * `occlusionChanceLimitPercent` [%]

@@ -11,6 +11,9 @@ export const PASCALS_PER_MMHG = 133.322387415;
 /**
  * Pounds to kilograms, exact in decimals.
  *
+ * @param pounds - mass [lb]
+ * @returns the same mass [kg]
+ *
  * @example
  * ```ts
  * import { poundsToKilograms } from 'cuffwork';
@@ -21,6 +24,9 @@ export const poundsToKilograms = (pounds: number): number => scaled(pounds, KILO
 
 /**
  * Kilograms to pounds, in decimals.
+ *
+ * @param kilograms - mass [kg]
+ * @returns the same mass [lb]
  *
  * @example
  * ```ts
@@ -33,6 +39,9 @@ export const kilogramsToPounds = (kilograms: number): number => scaled(kilograms
 /**
  * Inches to centimetres, exact in decimals.
  *
+ * @param inches - length [in]
+ * @returns the same length [cm]
+ *
  * @example
  * ```ts
  * import { inchesToCentimetres } from 'cuffwork';
@@ -43,6 +52,9 @@ export const inchesToCentimetres = (inches: number): number => scaled(inches, CE
 
 /**
  * Centimetres to inches, in decimals.
+ *
+ * @param centimetres - length [cm]
+ * @returns the same length [in]
  *
  * @example
  * ```ts
@@ -55,6 +67,9 @@ export const centimetresToInches = (centimetres: number): number => scaled(centi
 /**
  * Kilopascals to conventional millimetres of mercury.
  *
+ * @param kilopascals - pressure [kPa]
+ * @returns the same pressure [mmHg]
+ *
  * @example
  * ```ts
  * import { kilopascalsToMmHg } from 'cuffwork';
@@ -65,6 +80,9 @@ export const kilopascalsToMmHg = (kilopascals: number): number => scaled(kilopas
 
 /**
  * Conventional millimetres of mercury to kilopascals.
+ *
+ * @param mmHg - pressure [mmHg]
+ * @returns the same pressure [kPa]
  *
  * @example
  * ```ts

@@ -41,6 +41,12 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
  * docs all read their bounds here. A field has one meaning and one unit wherever it stands.
+ *
+ * @example
+ * ```ts
+ * import { quantities } from 'cuffwork';
+ * quantities.cuffWidthCm.unit; // => 'cm'
+ * ```
  */
 export const quantities = {
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
@@ -152,7 +158,7 @@ export type Side = 'left' | 'right';
 export type Posture = 'supine' | 'seated' | 'standing';
 /** Sex, as the fitted equations code it. */
 export type Sex = 'male' | 'female';
-/** Unit of a load. */
+/** Unit of a load: kilograms or pounds. */
 export type LoadUnit = 'kg' | 'lb';
 
 export const LIMBS = ['arm', 'leg'] as const;

@@ -1,9 +1,15 @@
 import { decimal } from './decimal.js';
 
+/** Which multiple is taken: the one not above, or the one nearest. */
 export type Rounding = 'down' | 'nearest';
 
 /**
  * A positive value brought to a multiple of a step, in decimals. `nearest` takes half a step up.
+ *
+ * @param value - what is to be rounded [any unit]
+ * @param step - the step [unit of `value`]
+ * @param rounding - `down` or `nearest`
+ * @returns the multiple [unit of `value`]
  *
  * @example
  * ```ts

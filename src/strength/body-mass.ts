@@ -35,6 +35,12 @@ const SEGMENTS = { evidence: 'unconfirmed', source: 'segment-masses-1996' } as c
  * Shares of body mass. Push-ups were measured, held still. Squat and pull-up are what is left without the segments
  * that do not move: 1 − 2 × (shank + foot) and 1 − 2 × (forearm + hand), of segment masses written from memory.
  * What is not in the list is not known here.
+ *
+ * @example
+ * ```ts
+ * import { bodyMassShares } from 'cuffwork';
+ * bodyMassShares.find(({ movement, sex }) => movement === 'push-up-top' && sex === 'male')?.fraction; // => 0.67
+ * ```
  */
 export const bodyMassShares: readonly BodyMassShare[] = [
   { movement: 'push-up-top', sex: 'male', fraction: 0.67, standardDeviation: 0.038, ...PUSH_UP },

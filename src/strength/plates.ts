@@ -191,7 +191,9 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * stays off. A target below bar and collars cannot be loaded and is refused with the lightest weight there is. Where
  * all plates together do not reach the target, a caution says how far they go.
  *
+ * - Error: none; the masses are taken as marked (a federation allows a disc ± 0.25 %).
  * - Evidence: `practice`; arithmetic on what is there.
+ * - Source: none is needed for the arithmetic; the sets of {@link plateSets} name theirs.
  *
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
  * `count`; unit; rounding

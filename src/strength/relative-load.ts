@@ -27,6 +27,7 @@ const MOST_PERCENT = 110;
  * - Error: of the bench press 3.56 and of the full squat 4.02 percentage points (`unconfirmed`); of the parallel squat
  *   not at hand, so without an interval.
  * - Evidence: bench press and full squat `unconfirmed`; parallel squat `published`.
+ * - Source: Int J Sports Med 2010;31(5):347–352; Sports Med Int Open 2017;1(2):E80–E88; J Strength Cond Res 2017.
  *
  * @param input - equation; `velocityMPerS` [m/s] or `omniRating` [0–10]
  * @returns percentage of 1RM [%]; a little above 100 % where the bar was slower than at the maximum of the sample.

@@ -6,7 +6,7 @@
  * - Evidence: `unconfirmed`; the formula is written from memory.
  * - Source: J Strength Cond Res 2005;19(1):231–240.
  *
- * @param standardDeviation - SD between people, in the unit of the test
+ * @param standardDeviation - SD between people [unit of the test]
  * @param reliability - ICC, intraclass correlation coefficient, 0 to 1
  * @returns SEM, in the unit of the test
  *
@@ -46,7 +46,7 @@ export const minimalDetectableChange = (standardError: number): number => 1.96 *
  * - Evidence: `unconfirmed`; the formula is written from memory.
  * - Source: Sports Med 2000;30:1–15.
  *
- * @param differencesStandardDeviation - standard deviation of the differences, in the unit of the test
+ * @param differencesStandardDeviation - standard deviation of the differences [unit of the test]
  * @returns TE, in the unit of the test
  *
  * @example

@@ -33,7 +33,10 @@ export const systolicBias = (circumferenceCm: number, bladderWidthCm: number): n
  *
  * Formula: bias = −87.39 + 3.893 × AC + 8.060 × B − 0.2164 × B² − 0.3906 × AC × B + 0.01053 × AC × B²
  *
- * Range, error, evidence and source are those of {@link systolicBias}.
+ * - Fitted range: bladder width 12 to 18 cm, arm circumference 26 to 50 cm.
+ * - Error: not at hand.
+ * - Evidence: `published`.
+ * - Source: WHO MONICA quality assessment document.
  *
  * @param circumferenceCm - AC, arm circumference [cm]
  * @param bladderWidthCm - B, width of the bladder [cm]
@@ -58,6 +61,8 @@ export const diastolicBias = (circumferenceCm: number, bladderWidthCm: number): 
  *
  * Formula: B = 9.34 × log₁₀(AC)
  *
+ * - Fitted range: not at hand.
+ * - Error: not at hand.
  * - Evidence: `published`.
  * - Source: Blood Press Monit 2000;5(3):153–158.
  *

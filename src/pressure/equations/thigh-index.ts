@@ -19,7 +19,7 @@ import type { OcclusionEquation } from '../equation.js';
  * - Source: criteria page on segmental pressures.
  *
  * @param systolicMmHg - SBP, the higher of the two brachial systolic pressures, supine [mmHg]
- * @param index - middle of the band for the cuff
+ * @param index - middle of the band for the cuff [1]
  * @returns LOP, limb occlusion pressure [mmHg]
  *
  * @example

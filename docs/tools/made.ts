@@ -1,0 +1,35 @@
+/*
+ * What in the docs is made from the code: pictures, tables and llms.txt. `npm run pictures` writes all of it, and
+ * tests/docs/made.test.ts holds the committed files to it.
+ */
+import { readFileSync } from 'node:fs';
+import { format, resolveConfig } from 'prettier';
+import { index } from './llms.js';
+import { pictures } from './pictures.js';
+import { occlusionErrorTable, occlusionTable, oneRepMaxTable, publicationsList } from './tables.js';
+
+/** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
+const parts: Readonly<Record<string, () => string>> = {
+  'occlusion equations': occlusionTable,
+  'occlusion errors': occlusionErrorTable,
+  'maximum equations': oneRepMaxTable,
+  publications: publicationsList,
+};
+const pages = ['docs/choosing-an-equation.md', 'docs/publications.md'];
+
+const withParts = (text: string): string =>
+  text.replace(/(<!-- made: (.*?) -->\n)[\s\S]*?(<!-- end -->)/g, (_all, head: string, name: string, end: string) => {
+    return `${head}\n${parts[name]!()}\n\n${end}`;
+  });
+
+/** Every made file with the text it should have. */
+export async function made(): Promise<ReadonlyMap<string, string>> {
+  const files = new Map<string, string>();
+  for (const file of pages) {
+    const text = withParts(readFileSync(file, 'utf8'));
+    files.set(file, await format(text, { ...(await resolveConfig(file)), filepath: file }));
+  }
+  for (const [name, svg] of pictures()) files.set(`docs/pictures/${name}.svg`, svg);
+  files.set('docs/llms.txt', index());
+  return files;
+}

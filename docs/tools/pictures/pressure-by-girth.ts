@@ -1,0 +1,106 @@
+import * as Plot from '@observablehq/plot';
+import { attempt, estimateOcclusionPressure, type OcclusionInput } from '../../../src/index.js';
+import { drawnWidth, occlusionViews } from '../equation-views.js';
+import { draw, ink, panels, range, words } from './frame.js';
+
+const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
+
+/** Occlusion pressure against girth, by every equation, with its 95 % band. */
+export function pressureByGirth(): string {
+  const drawn = occlusionViews
+    .map((view) => {
+      const limb = view.limb === 'any' ? 'leg' : view.limb;
+      const points = GIRTHS[limb].flatMap((circumferenceCm) => {
+        const answer = attempt(estimateOcclusionPressure, {
+          limb,
+          circumferenceCm,
+          systolicMmHg: 120,
+          diastolicMmHg: 70,
+          cuffWidthCm: drawnWidth(view.cuffWidthCm),
+          posture: 'supine',
+          ageYears: 25,
+          sex: 'male',
+          equation: view.id as NonNullable<OcclusionInput['equation']>,
+        });
+        return answer.ok ? [{ circumferenceCm, ...answer.value }] : [];
+      });
+      return { ...view, points };
+    })
+    // An equation that asks for more than these readings cannot be drawn.
+    .filter(({ points }) => points.length > 0);
+  const columns = drawn.length > 4 ? 3 : 4;
+  const top = 100 * Math.ceil(Math.max(...drawn.flatMap(({ points }) => points.map(({ upper = 0 }) => upper))) / 100);
+  const placed = panels(drawn, columns);
+  const points = placed.flatMap(({ item, column, row }) => item.points.map((point) => ({ ...point, column, row })));
+  const labels = placed.map(({ item: { id, limb, cuffWidthCm, evidence }, column, row }) => ({
+    column,
+    row,
+    name: id,
+    what: `${limb === 'arm' ? 'arm' : 'thigh'}, ${drawnWidth(cuffWidthCm)} cm cuff`,
+    evidence,
+  }));
+  const facet = { fx: 'column', fy: 'row' } as const;
+  return draw(
+    {
+      title: 'Occlusion pressure against limb girth, by equation',
+      description: `One panel for each equation, for a man of 25 years with 120/70 mmHg, supine. A line gives the estimate, the band its 95 % interval. ${labels.map(({ name, what, evidence }) => `${name}: ${what}, grade ${evidence}`).join('; ')}. The narrower the cuff, the steeper the line.`,
+    },
+    {
+      height: 40 + 300 * Math.ceil(placed.length / columns),
+      marginLeft: 52,
+      marginTop: 28,
+      marginBottom: 54,
+      fx: { axis: null, padding: 0.06 },
+      fy: { axis: null, padding: 0.1 },
+      x: {
+        label: 'girth under the cuff (cm)',
+        domain: [20, 76],
+        ticks: [30, 50, 70],
+        labelAnchor: 'center',
+        labelArrow: 'none',
+      },
+      y: { label: 'occlusion pressure (mmHg)', domain: [0, top + 100], ticks: range(0, top, 100), labelArrow: 'none' },
+      marks: [
+        Plot.gridY(range(0, top, 100), { stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.areaY(points, {
+          ...facet,
+          x: 'circumferenceCm',
+          y1: 'lower',
+          y2: 'upper',
+          fill: ink.first,
+          fillOpacity: 0.22,
+        }),
+        Plot.lineY(points, { ...facet, x: 'circumferenceCm', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'name',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 4,
+          fontWeight: 600,
+          fill: ink.text,
+        }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'what',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 21,
+          fill: ink.faint,
+        }),
+        Plot.text(labels, {
+          ...facet,
+          ...words,
+          text: 'evidence',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 38,
+          fill: ink.faint,
+          fontStyle: 'italic',
+        }),
+      ],
+    },
+  );
+}

@@ -1,0 +1,124 @@
+import * as Plot from '@observablehq/plot';
+import groupMeans from '../../../src/checks/group-means.json' with { type: 'json' };
+import { attempt, estimateOcclusionPressure, type Limb, type OcclusionInput } from '../../../src/index.js';
+import { occlusionViews } from '../equation-views.js';
+import { draw, ink, range, words } from './frame.js';
+
+const GIRTH = { leg: 55, arm: 32 } as const;
+const PANEL = { leg: 'thigh of 55 cm', arm: 'arm of 32 cm' } as const;
+
+const estimate = (limb: Limb, cuffWidthCm: number, equation: string) => {
+  const answer = attempt(estimateOcclusionPressure, {
+    limb,
+    circumferenceCm: GIRTH[limb],
+    systolicMmHg: 120,
+    diastolicMmHg: 70,
+    cuffWidthCm,
+    posture: 'supine',
+    ageYears: 25,
+    sex: 'male',
+    equation: equation as NonNullable<OcclusionInput['equation']>,
+  });
+  return answer.ok ? [{ ...answer.value, width: cuffWidthCm, panel: PANEL[limb] }] : [];
+};
+
+/** Occlusion pressure against cuff width: the width-ratio formula, the regressions, and what was measured. */
+export function pressureByWidth(): string {
+  const formula = (['leg', 'arm'] as const).flatMap((limb) =>
+    range(4, 20, 0.25).flatMap((width) => estimate(limb, width, 'width-ratio-1993')),
+  );
+  const regressions = occlusionViews.flatMap(({ id, limb, cuffWidthCm }) =>
+    limb === 'any' || typeof cuffWidthCm !== 'number' ? [] : estimate(limb, cuffWidthCm, id),
+  );
+  const means: readonly { limb: string; cuffWidthCm?: number; mean: number; standardDeviation?: number }[] =
+    groupMeans.rows;
+  // Not every publication says how wide its cuff was.
+  const measured = means.flatMap(({ limb, cuffWidthCm: width, mean, standardDeviation: sd = 0 }) =>
+    width === undefined ? [] : [{ limb, width, mean, low: mean - sd, high: mean + sd, panel: PANEL[limb as Limb] }],
+  );
+  const highest = Math.max(...[...formula, ...regressions].map(({ upper = 0 }) => upper));
+  const top = 100 * Math.ceil(highest / 100);
+  const key = {
+    panel: PANEL.arm,
+    lines: ['● measured: group mean, ± 1 SD', '◆ regression for that cuff', '— width-ratio formula, 95 % band'],
+  };
+  const colours = [ink.second, ink.third, ink.first];
+  return draw(
+    {
+      title: 'Occlusion pressure against cuff width, with published means',
+      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${measured.map(({ limb, width, mean }) => `${limb}, ${width} cm, ${mean} mmHg`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
+    },
+    {
+      height: 430,
+      marginLeft: 52,
+      marginTop: 36,
+      marginBottom: 54,
+      fx: { axis: null, padding: 0.06, domain: [PANEL.leg, PANEL.arm] },
+      x: {
+        label: 'cuff width (cm)',
+        domain: [2, 20.5],
+        ticks: [5, 10, 15, 20],
+        labelAnchor: 'center',
+        labelArrow: 'none',
+      },
+      y: { label: 'occlusion pressure (mmHg)', domain: [0, top], ticks: range(0, top - 100, 100), labelArrow: 'none' },
+      marks: [
+        Plot.gridY(range(0, top - 100, 100), { stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.areaY(formula, { fx: 'panel', x: 'width', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.18 }),
+        Plot.lineY(formula, { fx: 'panel', x: 'width', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+        Plot.dot(regressions, {
+          fx: 'panel',
+          x: 'width',
+          y: 'value',
+          dx: 7,
+          r: 5.5,
+          symbol: 'diamond',
+          fill: ink.third,
+        }),
+        Plot.ruleX(regressions, {
+          fx: 'panel',
+          x: 'width',
+          y1: 'lower',
+          y2: 'upper',
+          dx: 7,
+          stroke: ink.third,
+          strokeDasharray: '3 3',
+          strokeWidth: 1.5,
+        }),
+        Plot.ruleX(measured, { fx: 'panel', x: 'width', y1: 'low', y2: 'high', stroke: ink.second, strokeWidth: 2 }),
+        Plot.dot(measured, {
+          fx: 'panel',
+          x: 'width',
+          y: 'mean',
+          r: 5,
+          fill: ink.second,
+          stroke: ink.paper,
+          strokeWidth: 1.5,
+        }),
+        Plot.text(Object.values(PANEL), {
+          fx: (panel: string) => panel,
+          text: (panel: string) => panel,
+          ...words,
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 4,
+          fill: ink.text,
+          fontWeight: 600,
+        }),
+        key.lines.map((line, index) =>
+          Plot.text([key], {
+            fx: 'panel',
+            text: () => line,
+            ...words,
+            frameAnchor: 'top-right',
+            textAnchor: 'end',
+            dx: -6,
+            dy: 28 + 19 * index,
+            fill: colours[index]!,
+            fontWeight: 600,
+          }),
+        ),
+      ],
+    },
+  );
+}

@@ -1,0 +1,113 @@
+import * as Plot from '@observablehq/plot';
+import { estimateOcclusionPressure, measuredOcclusionPressure, targetCuffPressure } from '../../../src/index.js';
+import { draw, ink, words } from './frame.js';
+
+const ASKED = [40, 50, 60, 80] as const;
+const readings = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, posture: 'supine' } as const;
+
+/** What a percentage may really be of the true occlusion pressure, by how that pressure was come by. */
+export function truePercent(): string {
+  const ways = [
+    {
+      way: 'measured by Doppler',
+      occlusion: measuredOcclusionPressure({ valueMmHg: 170, method: 'doppler', limb: 'leg' }),
+    },
+    {
+      way: 'measured by oximeter',
+      occlusion: measuredOcclusionPressure({ valueMmHg: 170, method: 'oximeter', limb: 'leg' }),
+    },
+    {
+      way: 'estimated, 18 cm cuff',
+      occlusion: estimateOcclusionPressure({ ...readings, cuffWidthCm: 18, ageYears: 25, sex: 'male' }),
+    },
+    { way: 'estimated, 10 cm cuff', occlusion: estimateOcclusionPressure({ ...readings, cuffWidthCm: 10 }) },
+  ];
+  const targets = ways.flatMap(({ way, occlusion }) =>
+    ASKED.map((percent) => {
+      const { lower, upper } = targetCuffPressure({ occlusion, percent, gaugeStepMmHg: 0.1 }).reached!;
+      return { way, asked: `${percent} %`, percent, lower: lower!, upper: upper! };
+    }),
+  );
+  return draw(
+    {
+      title: 'What a target really is, as a percentage of the true occlusion pressure',
+      description: `For each way of coming by the occlusion pressure of a thigh and each target, the range that holds for 95 of 100 people. ${targets.map(({ way, asked, lower, upper }) => `${way}, ${asked}: ${Math.round(lower)} to ${Math.round(upper)} %`).join('; ')}. At 100 % the artery is closed.`,
+    },
+    {
+      height: 470,
+      marginLeft: 58,
+      marginTop: 14,
+      marginRight: 24,
+      marginBottom: 54,
+      fy: { axis: null, padding: 0.12, domain: ways.map(({ way }) => way) },
+      x: {
+        label: 'percent of the true occlusion pressure',
+        domain: [20, 170],
+        ticks: [20, 40, 60, 80, 100, 120, 140, 160],
+        labelAnchor: 'center',
+        labelArrow: 'none',
+      },
+      y: {
+        label: null,
+        domain: [' ', ...ASKED.map((percent) => `${percent} %`)],
+        tickSize: 0,
+        ticks: ASKED.map((percent) => `${percent} %`),
+      },
+      marks: [
+        Plot.rect(ways, { fy: 'way', x1: 100, x2: 170, fill: ink.second, fillOpacity: 0.13 }),
+        Plot.gridX({ stroke: ink.rule, strokeOpacity: 1 }),
+        Plot.ruleX([100], { stroke: ink.second, strokeWidth: 1.5 }),
+        Plot.ruleY(targets, {
+          fy: 'way',
+          y: 'asked',
+          x1: 'lower',
+          x2: 'upper',
+          stroke: ink.first,
+          strokeWidth: 7,
+          strokeLinecap: 'round',
+          strokeOpacity: 0.45,
+        }),
+        Plot.dot(targets, { fy: 'way', y: 'asked', x: 'percent', r: 4.5, fill: ink.first }),
+        Plot.text(targets, {
+          ...words,
+          fy: 'way',
+          y: 'asked',
+          x: 'lower',
+          dx: -9,
+          text: (d: { lower: number }) => String(Math.round(d.lower)),
+          textAnchor: 'end',
+          fill: ink.faint,
+        }),
+        Plot.text(targets, {
+          ...words,
+          fy: 'way',
+          y: 'asked',
+          x: 'upper',
+          dx: 9,
+          text: (d: { upper: number }) => String(Math.round(d.upper)),
+          textAnchor: 'start',
+          fill: ink.faint,
+        }),
+        Plot.text(ways, {
+          ...words,
+          fy: 'way',
+          text: 'way',
+          frameAnchor: 'top-left',
+          dx: 6,
+          dy: 4,
+          fill: ink.text,
+          fontWeight: 600,
+        }),
+        Plot.text(ways.slice(0, 1), {
+          fy: 'way',
+          text: () => 'artery closed',
+          frameAnchor: 'top-right',
+          dx: -6,
+          dy: 4,
+          fill: ink.second,
+          fontWeight: 600,
+        }),
+      ],
+    },
+  );
+}

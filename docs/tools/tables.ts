@@ -1,0 +1,102 @@
+import { sources, type Source } from '../../src/index.js';
+import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
+
+const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+
+const short: Readonly<Record<string, string>> = {
+  circumferenceCm: 'girth',
+  systolicMmHg: 'SBP',
+  diastolicMmHg: 'DBP',
+  cuffWidthCm: 'cuff width',
+  ageYears: 'age',
+  repetitionsToFailure: 'repetitions to failure',
+};
+const inputs = (symbols: OcclusionView['symbols']): string =>
+  Object.values(symbols)
+    .map((use) => (typeof use === 'string' ? use : use.field))
+    .map((field) => short[field] ?? field)
+    .join(', ');
+
+const place = ({ container, year, volume, pages, title, about }: Source): string =>
+  container
+    ? `${container} ${year}${volume ? `;${volume}${pages ? `:${pages}` : ''}` : ''}`
+    : (title ?? about ?? 'none was read');
+const sourceWords = ({ sources: [first] }: { readonly sources: readonly string[] }): string =>
+  place((sources as Readonly<Record<string, Source>>)[first!] ?? {});
+const plain = (value: number): string => String(Number(value.toFixed(1)));
+
+function fittedRange({ fitted, fittedNotKnown }: OcclusionView): string {
+  const known = Object.entries(fitted).map(([field, ends]) => `${short[field] ?? field} ${ends?.low} to ${ends?.high}`);
+  return known.join(', ') + (fittedNotKnown.length > 0 ? `${known.length > 0 ? '; else ' : ''}not known` : '');
+}
+
+/** Which occlusion-pressure equation takes what. */
+export const occlusionTable = (): string =>
+  table(
+    ['equation', 'limb', 'cuff', 'posture of the sample', 'inputs', 'grade'],
+    occlusionViews.map(({ id, limb, cuffWidthCm, posture, symbols, evidence }) => [
+      `\`${id}\``,
+      { any: 'any', leg: 'thigh', arm: 'arm' }[limb],
+      widthWords(cuffWidthCm),
+      { none: 'knows none', any: 'a term for each', 'not-stated': 'not stated' }[posture] ?? posture,
+      inputs(symbols),
+      `\`${evidence}\``,
+    ]),
+  );
+
+function errorWords({ standardDeviationMmHg, share, evidence }: OcclusionView['error']): string {
+  if (standardDeviationMmHg !== undefined) return `${plain(standardDeviationMmHg)} mmHg (\`${evidence}\`)`;
+  if (share === undefined) return 'not known';
+  const each = typeof share === 'number' ? { '': share } : share;
+  const words = Object.entries(each).map(([what, part]) => `${what} ${plain(100 * part)} %`.trim());
+  return `${words.join(', ')} of the answer (\`${evidence}\`)`;
+}
+
+/** Whom each occlusion-pressure equation was made on, and how wrong it is. */
+export const occlusionErrorTable = (): string =>
+  table(
+    ['equation', 'sample', 'fitted range', 'standard deviation of its error', 'source'],
+    occlusionViews.map((view) => [
+      `\`${view.id}\``,
+      view.sample ?? 'not at hand',
+      fittedRange(view),
+      errorWords(view.error),
+      sourceWords(view),
+    ]),
+  );
+
+/** Which equation for a one-repetition maximum is what. */
+export function oneRepMaxTable(): string {
+  const columns: readonly (readonly [string, (view: MaximumView) => string | undefined])[] = [
+    ['equation', ({ id }) => `\`${id}\``],
+    ['formula', ({ formula }) => `\`${formula}\``],
+    ['lifts', ({ lifts }) => (typeof lifts === 'object' ? lifts.join(', ').replaceAll('-', ' ') : lifts)],
+    ['fitted repetitions', ({ fittedRepetitions: fitted }) => fitted && `${fitted.low} to ${fitted.high}`],
+    ['rests on', ({ basis }) => ({ data: 'data', practitioner: 'practice, no published data' })[basis] ?? 'not known'],
+    ['grade', ({ evidence }) => `\`${evidence}\``],
+    ['source', sourceWords],
+  ];
+  const told = columns.filter(([, words]) => maximumViews.some((view) => words(view) !== undefined));
+  const rows = maximumViews.map((view) => told.map(([, words]) => words(view) ?? 'not known'));
+  return table(
+    told.map(([head]) => head),
+    rows,
+  );
+}
+
+/** Every publication, by journal and year. */
+export const publicationsList = (): string =>
+  Object.entries(sources as Readonly<Record<string, Source>>)
+    .map(([id, source]) => {
+      const { title, about, container, doi, pmid, url, note } = source;
+      const link = doi ? `[doi ${doi}](https://doi.org/${doi})` : pmid ? `PMID ${pmid}` : url ? `<${url}>` : '';
+      const words = [
+        title ? `${title}.` : `Title not at hand: ${about}.`,
+        container && `${place(source)}.`,
+        link && `${link}.`,
+        note && `(${note}.)`,
+      ];
+      return `- \`${id}\`: ${words.filter(Boolean).join(' ')}`;
+    })
+    .join('\n');
