@@ -32,16 +32,7 @@ const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
 const allDone = (sets: Sets, goal: Sets): boolean =>
   goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
 
-/**
- * The rules that `nextSession` knows, as data.
- *
- * @example
- * ```ts
- * import { progressionRules } from 'cuffwork/plan';
- * progressionRules.map(({ id }) => id).includes('two-for-two'); // => true
- * ```
- */
-export const progressionRules = [
+const rules = [
   {
     id: 'two-for-two',
     says: 'rule-two-for-two',
@@ -81,4 +72,15 @@ export const progressionRules = [
 ] as const satisfies readonly ProgressionRule[];
 
 /** The name of a rule in {@link progressionRules}. */
-export type ProgressionRuleId = (typeof progressionRules)[number]['id'];
+export type ProgressionRuleId = (typeof rules)[number]['id'];
+
+/**
+ * The rules that `nextSession` knows, as data.
+ *
+ * @example
+ * ```ts
+ * import { progressionRules } from 'cuffwork/plan';
+ * progressionRules.map(({ id }) => id).includes('two-for-two'); // => true
+ * ```
+ */
+export const progressionRules: readonly (ProgressionRule & { readonly id: ProgressionRuleId })[] = rules;

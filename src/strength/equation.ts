@@ -22,6 +22,7 @@ export interface OneRepMaxEquation {
   /** Repetitions to failure from the load as a fraction p of the maximum, where a closed form exists. */
   readonly inverse?: {
     readonly formula: string;
+    /** The bare inverse: fraction of the maximum. */
     readonly apply: (fraction: number) => number;
     /** The fraction at which the equation levels off: at and below it no inverse exists. */
     readonly floor?: number;
