@@ -126,7 +126,7 @@ export const planMessages = {
   'back-off-pain': 'Pain was higher after the session than before it: back off. How far is not published.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
-  'stop-symptom': 'A sign to stop at was reported: no further session before a clinician has looked.',
+  'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',
   'pressure-instead': 'Pressure is raised to {percent} % of occlusion pressure, so the load stays.',
   'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} of this plan.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',

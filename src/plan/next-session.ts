@@ -198,7 +198,7 @@ function against(
 ): [ProgressionAction, Assumption] | undefined {
   const rose = (to: 'painDuring' | 'painAfter'): boolean =>
     latest.some(({ painBefore, [to]: pain }) => painBefore !== undefined && pain !== undefined && pain > painBefore);
-  if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('stop-symptom')];
+  if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('sign-to-stop-reported')];
   if (rose('painAfter')) return ['back-off', assumption('back-off-pain')];
   if (rose('painDuring')) return ['repeat', assumption('hold-pain')];
   if (own?.done.stoppedEarly) return ['repeat', assumption('hold-stopped-early')];

@@ -95,12 +95,12 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(value(mark![0]! + mark![1]! / 2)).toBeCloseTo(160, 1);
   });
 
-  // (120 − 70) × 54 / (3 × 15) + 70 = 130, half of it 65; 70 % of 130 is 91, down to the 5 mmHg step 90.
+  // (120 − 70) × 54 / (3 × 9) + 70 = 170, half of it 85; 70 % of 170 is 119, down to the 5 mmHg step 115.
   it('follows what is typed', async () => {
-    await page.fill('#cuffWidthCm', '15');
-    expect((await figures()).slice(0, 2)).toEqual(['130 mmHg', '65 mmHg']);
+    await page.fill('#cuffWidthCm', '9');
+    expect((await figures()).slice(0, 2)).toEqual(['170 mmHg', '85 mmHg']);
     await page.fill('#percent', '70');
-    expect((await figures())[1]).toBe('90 mmHg');
+    expect((await figures())[1]).toBe('115 mmHg');
     // 30 % of a maximum of 40 × 36 / 27 = 53.33 is 16; nearest 5 kg step 15.
     await page.fill('#load', '40');
     await page.fill('#step', '5');
@@ -225,11 +225,11 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
   });
 
   it('says the answers aloud once the hand has come to rest', async () => {
-    for (const width of ['11', '12', '15']) await page.fill('#cuffWidthCm', width);
+    for (const width of ['7', '8', '9']) await page.fill('#cuffWidthCm', width);
     expect(await page.getAttribute('#status', 'role')).toBe('status');
     await expect
       .poll(() => page.locator('#status').textContent())
-      .toBe('Occlusion pressure 130 mmHg, cuff 65 mmHg, load 7.5 kg, cuff up for 6:30 min.');
+      .toBe('Occlusion pressure 170 mmHg, cuff 85 mmHg, load 7.5 kg, cuff up for 6:30 min.');
   });
 
   it('is used by keyboard alone, each stop in sight with a ring around it', async () => {
