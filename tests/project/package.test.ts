@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import manifest from '../../package.json' with { type: 'json' };
 
 const EXPECTED = '160 75 cuffwork/plan ok';
 
@@ -47,7 +48,7 @@ describe('the packed package in a fresh project', () => {
       { filename: string; files: { path: string }[] },
     ];
     for (const { path } of packed.files)
-      expect(path).toMatch(/^(dist\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
+      expect(path).toMatch(/^(dist\/|src\/checks\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
     writeFileSync(join(project, 'package.json'), JSON.stringify({ name: 'fresh', private: true }));
     run('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', join(project, packed.filename)]);
   }, 300_000);
@@ -102,10 +103,20 @@ describe('the packed package in a fresh project', () => {
   });
 
   it('names no zod type in a public declaration outside the schemas', () => {
-    for (const file of ['index', 'plan/index', 'equations', 'schemas']) {
-      expect(readFileSync(join(project, 'node_modules/cuffwork/dist', `${file}.d.ts`), 'utf8')).not.toMatch(
-        /from 'zod/,
-      );
+    const entries = Object.values(manifest.exports).filter((target) => typeof target === 'object');
+    expect(entries.length).toBeGreaterThan(3);
+    for (const { import: esm, require: cjs } of entries) {
+      for (const { types } of [esm, cjs])
+        expect(readFileSync(join(project, 'node_modules/cuffwork', types), 'utf8')).not.toMatch(/from 'zod/);
+    }
+  });
+
+  it('ships the check values', () => {
+    const files = readdirSync('src/checks');
+    expect(files.length).toBeGreaterThan(5);
+    for (const file of files) {
+      const rows = run('node', ['-p', `require('cuffwork/checks/${file}').rows.length`]);
+      expect(Number(rows), file).toBeGreaterThan(0);
     }
   });
 });
