@@ -1,4 +1,5 @@
 import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';

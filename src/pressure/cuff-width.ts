@@ -1,5 +1,6 @@
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { Math } from '../quantity/maths.js';
 import { assumption, caution } from './messages.js';
 
 /** What {@link correctForCuffWidth} takes. */

@@ -1,3 +1,4 @@
+import { Math } from './maths.js';
 import type { Unit } from './quantities.js';
 
 const WORDS: Record<Unit, string> = {

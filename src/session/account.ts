@@ -3,6 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { product, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
 import { fullPrescription, type FullPrescription, type Prescription } from './prescription.js';
 import { repetitionTime } from './timeline.js';

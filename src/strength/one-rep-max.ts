@@ -7,6 +7,7 @@ import {
   normalInterval,
 } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { Math } from '../quantity/maths.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { readLoad } from './read-load.js';

@@ -89,7 +89,7 @@ for (const [name, { call, right }] of Object.entries(doors)) {
         fc.property(fc.oneof(value, tampered), (input) => {
           run(input);
         }),
-        { numRuns: 400 },
+        { numRuns: Number(process.env['FUZZ_RUNS'] ?? 400) },
       );
     });
   });

@@ -8,7 +8,13 @@ import manifest from '../../package.json' with { type: 'json' };
 /** Every entry point that has types: its name, its declarations, the report that is committed. */
 const entries = Object.entries(manifest.exports).flatMap(([path, target]) =>
   typeof target === 'object'
-    ? [{ name: join('cuffwork', path), types: target.import.types, report: `${join('cuffwork', path).replace('/', '-')}.api.md` }]
+    ? [
+        {
+          name: join('cuffwork', path),
+          types: target.import.types,
+          report: `${join('cuffwork', path).replace('/', '-')}.api.md`,
+        },
+      ]
     : [],
 );
 
@@ -59,9 +65,12 @@ describe('the public interface', () => {
   }
 
   // A difference here is a change of what users see: `npm run api` accepts it; then say it in the changelog.
-  it.each(entries)('of $name is the one that was accepted (`npm run api` accepts a change)', async ({ types, report }) => {
-    await expect(reportOf(types, report)).toMatchFileSnapshot(`api/${report}`);
-  });
+  it.each(entries)(
+    'of $name is the one that was accepted (`npm run api` accepts a change)',
+    async ({ types, report }) => {
+      await expect(reportOf(types, report)).toMatchFileSnapshot(`api/${report}`);
+    },
+  );
 
   it('is reported for every entry point, and for no other', () => {
     expect(committed).toEqual(entries.map(({ report }) => report).sort());

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import manifest from '../../package.json' with { type: 'json' };
 
@@ -100,6 +100,27 @@ describe('the packed package in a fresh project', () => {
     expect(loaded('cuffwork')).toContain('decimal.js');
     expect(loaded('cuffwork/plan')).toContain('zod');
     expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
+  });
+
+  it('keeps zod off the root for modules too, in the files for Node and in those for bundlers', () => {
+    const home = join(project, 'node_modules/cuffwork');
+    /** Every package that a file and the files it imports import. */
+    const packages = (file: string, seen = new Set<string>()): Set<string> => {
+      for (const [, name] of readFileSync(file, 'utf8').matchAll(/(?:from|^import) ["']([^"']+)["']/gm)) {
+        const path = name!.startsWith('.') ? join(dirname(file), name!) : name!;
+        if (seen.has(path)) continue;
+        seen.add(path);
+        if (name!.startsWith('.')) packages(path, seen);
+      }
+      return new Set([...seen].filter((name) => !name.startsWith(home)));
+    };
+    for (const how of ['module', 'default'] as const) {
+      const target = (entry: keyof typeof manifest.exports) =>
+        join(home, (manifest.exports[entry] as { import: Record<typeof how, string> }).import[how]);
+      expect([...packages(target('.'))]).toEqual(['decimal.js']);
+      expect([...packages(target('./plan'))]).toContain('zod');
+      expect([...packages(target('./equations'))]).toEqual([]);
+    }
   });
 
   it('names no zod type in a public declaration outside the schemas', () => {

@@ -7,7 +7,9 @@ const manifest = JSON.parse(read('package.json')) as Record<string, any>;
 const version = manifest['version'] as string;
 
 describe('CITATION.cff', () => {
-  const fields = new Map([...read('CITATION.cff').matchAll(/^([a-z-]+): (.*)$/gm)].map(([, name, value]) => [name, value]));
+  const fields = new Map(
+    [...read('CITATION.cff').matchAll(/^([a-z-]+): (.*)$/gm)].map(([, name, value]) => [name, value]),
+  );
   it('is in step with package.json', () => {
     expect(fields.get('version')).toBe(version);
     expect(fields.get('license')).toBe(manifest['license']);
@@ -63,7 +65,11 @@ Words.
     ['versions upside down', good.replace('1.10.0', '1.8.0'), 'newest first'],
     ['dates upside down', good.replace('2030-01-31', '2031-01-31'), 'dates must not rise'],
     ['a version ahead of the package', good.replace('1.10.0', '2.0.0'), 'newer than the package'],
-    ['a version behind the package', good.replace(/## Unreleased[\s\S]*?(?=## 1.10)/, '').replace('1.10.0', '1.9.9'), 'the package is at 1.10.0'],
+    [
+      'a version behind the package',
+      good.replace(/## Unreleased[\s\S]*?(?=## 1.10)/, '').replace('1.10.0', '1.9.9'),
+      'the package is at 1.10.0',
+    ],
     ['Unreleased below', `${good}\n## Unreleased\n\n### Numbers that move\n\n- None.\n`, 'must come first'],
     ['loose text', good.replace('- A thing.', 'A thing.'), 'neither a heading nor an entry'],
     ['another beginning', good.replace('# Changelog', '# News'), 'must begin'],

@@ -68,11 +68,13 @@ export function changelogComplaints(text: string, version: string): string[] {
   if (new Set(released).size < released.length || sorted.join() !== released.join()) {
     wrong.push('versions must stand newest first, each once');
   }
-  if ([...dates].sort().reverse().join() !== dates.join()) wrong.push('dates must not rise from one version to an older');
+  if ([...dates].sort().reverse().join() !== dates.join())
+    wrong.push('dates must not rise from one version to an older');
   const newest = released[0];
   if (newest !== undefined && newest !== version && sections[0]?.title !== 'Unreleased') {
     wrong.push(`the newest version is ${newest}, the package is at ${version}`);
   }
-  if (newest !== undefined && rank(newest) > rank(version)) wrong.push(`${newest} is newer than the package, ${version}`);
+  if (newest !== undefined && rank(newest) > rank(version))
+    wrong.push(`${newest} is newer than the package, ${version}`);
   return wrong;
 }

@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Given } from './engine/answers.js';
+import type { Given } from '../support/random-answers.js';
 import { checkTests, freshProject } from './engine/bundle.js';
 import { engines, installEngines, type Told } from './engine/engines.js';
 

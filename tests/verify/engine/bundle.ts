@@ -49,7 +49,7 @@ export async function freshProject(count: number, seed: number): Promise<string>
       contents: `
         import { rows } from 'vitest';
         ${checkTests.map((file) => `import './${file}';`).join('\n')}
-        import { answers } from './${HERE}/answers.ts';
+        import { answers } from './tests/support/random-answers.ts';
         export async function conform() {
           const failed = [];
           for (const { name, run } of rows) {
@@ -69,6 +69,7 @@ export async function freshProject(count: number, seed: number): Promise<string>
     ignoreAnnotations: true,
     plugins: [packed],
   });
-  for (const file of ['freeze.mjs', 'run.mjs', 'run-frozen.mjs', 'page.mjs']) copyFileSync(join(HERE, file), join(folder, file));
+  for (const file of ['freeze.mjs', 'run.mjs', 'run-frozen.mjs', 'page.mjs'])
+    copyFileSync(join(HERE, file), join(folder, file));
   return folder;
 }

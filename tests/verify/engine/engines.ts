@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { extname, join, resolve } from 'node:path';
 import { promisify } from 'node:util';
 import manifest from '../../../package.json' with { type: 'json' };
-import type { Given } from './answers.js';
+import type { Given } from '../../support/random-answers.js';
 
 /** What an engine made of the check values and the random answers. */
 export interface Told {
@@ -54,9 +54,10 @@ const stored = (file: string) => () => {
   return existsSync(path) ? path : undefined;
 };
 const onPath = (variable: string, names: readonly string[]) => () =>
-  [process.env[variable], ...names.flatMap((name) => process.env['PATH']!.split(':').map((folder) => join(folder, name)))].find(
-    (path) => path && existsSync(path),
-  );
+  [
+    process.env[variable],
+    ...names.flatMap((name) => process.env['PATH']!.split(':').map((folder) => join(folder, name))),
+  ].find((path) => path && existsSync(path));
 
 const commandLine =
   (...args: readonly string[]): Engine['run'] =>
@@ -68,7 +69,11 @@ const commandLine =
     return JSON.parse(stdout.trim().split('\n').at(-1)!) as Told;
   };
 
-const TYPES: Readonly<Record<string, string>> = { '.mjs': 'text/javascript', '.js': 'text/javascript', '.html': 'text/html' };
+const TYPES: Readonly<Record<string, string>> = {
+  '.mjs': 'text/javascript',
+  '.js': 'text/javascript',
+  '.html': 'text/html',
+};
 
 /** Gives the project’s files under a strict policy to one page, which runs by itself and tells what it found. */
 const browser =
@@ -106,7 +111,10 @@ const browser =
         }
         const file = join(project, pathname);
         response.setHeader('content-security-policy', policy);
-        response.setHeader('content-type', TYPES[extname(file)] ?? (pathname === '/' ? 'text/html' : 'application/octet-stream'));
+        response.setHeader(
+          'content-type',
+          TYPES[extname(file)] ?? (pathname === '/' ? 'text/html' : 'application/octet-stream'),
+        );
         if (pathname === '/') response.end(page);
         else if (existsSync(file)) response.end(readFileSync(file));
         else response.writeHead(404).end();
@@ -181,7 +189,9 @@ export const engines: readonly Engine[] = [
         'network.connectivity-service.enabled': false,
         'services.settings.server': 'data:,',
       };
-      const lines = Object.entries(preferences).map(([name, value]) => `user_pref(${JSON.stringify(name)}, ${JSON.stringify(value)});`);
+      const lines = Object.entries(preferences).map(
+        ([name, value]) => `user_pref(${JSON.stringify(name)}, ${JSON.stringify(value)});`,
+      );
       writeFileSync(join(profile, 'user.js'), lines.join('\n'));
       return ['--headless', '--no-remote', '--profile', profile, url];
     }),
