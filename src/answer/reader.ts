@@ -108,7 +108,8 @@ export class Reader {
   }
 
   private judge(name: string, quantity: Quantity, value: unknown): number | undefined {
-    if (fits(quantity, value)) return value as number;
+    // Plus nothing: −0 becomes 0, as JSON has it.
+    if (fits(quantity, value)) return (value as number) + 0;
     if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
     return undefined;
   }

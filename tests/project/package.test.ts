@@ -123,6 +123,17 @@ describe('the packed package in a fresh project', () => {
     }
   });
 
+  it('loads where Object.prototype was frozen, but for decimal.js', () => {
+    const frozen = (entry: string) =>
+      run('node', [
+        '-e',
+        `Object.freeze(Object.prototype); try { require('${entry}') } catch (e) { console.log(e.stack) }`,
+      ]);
+    expect(frozen('cuffwork/equations')).toBe('');
+    // When decimal.js learns to load there, this fails, and the ledger has one open row less.
+    expect(frozen('cuffwork')).toMatch(/TypeError[\s\S]*decimal\.js/);
+  });
+
   it('names no zod type in a public declaration outside the schemas', () => {
     const entries = Object.values(manifest.exports).filter((target) => typeof target === 'object');
     expect(entries.length).toBeGreaterThan(3);
