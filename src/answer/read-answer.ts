@@ -1,8 +1,12 @@
 import { grades } from '../evidence/grades.js';
+import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
 import { describe } from './issues.js';
 import type { Reader } from './reader.js';
+
+/** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
+const isSound = (part: number): boolean => part === 0 || (Math.abs(part) > 1e-300 && Math.abs(part) < 1e300);
 
 /**
  * An answer given back to the library as an input, perhaps after a stay in a database.
@@ -33,7 +37,7 @@ export function readAnswer<K extends AnswerKind>(
   if (!Object.hasOwn(grades, String(given.evidence))) return wrong('an answer without a grade of evidence');
   if (typeof value !== 'number' || !(value >= min && value <= max)) return wrong(`a value outside ${min} to ${max}`);
   for (const part of [sd, lower, upper]) {
-    if (part !== undefined && (typeof part !== 'number' || !Number.isFinite(part))) return wrong('a broken interval');
+    if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return wrong('a broken interval');
   }
   if (typeof sd === 'number' && sd < 0) return wrong('a negative standard deviation');
   return given as Answer<K>;

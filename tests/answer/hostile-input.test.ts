@@ -107,6 +107,26 @@ describe('minus zero', () => {
   });
 });
 
+describe('an answer that was changed by hand', () => {
+  // 100 × 85 / 5e-324 is no finite number, nor are 1e308 kg in pounds.
+  it.each([
+    ['targetCuffPressure', 'occlusion', { lower: 5e-324 }],
+    ['trainingLoad', 'oneRepMax', { lower: 5e-324 }],
+    ['trainingLoad', 'oneRepMax', { upper: 1.7e308 }],
+    ['trainingLoad', 'oneRepMax', { standardDeviation: 1.7e308 }],
+  ])('is refused by %s where its interval would overflow: %s %o', (name, field, change) => {
+    const { call, right } = doors[name]!;
+    const answer = { ...(right as Record<string, object>)[field], ...change };
+    try {
+      call({ ...right, [field]: answer } as never);
+      expect.unreachable('an interval that would overflow was taken');
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+      expect(error.issues).toMatchObject([{ path: [field], received: 'a broken interval' }]);
+    }
+  });
+});
+
 describe('unknown fields', () => {
   const checked = Object.entries(doors).filter(([name]) => name !== 'explain' && name !== 'cite');
   it.each(checked)('%s refuses them by name', (_name, { call, right }) => {

@@ -1,7 +1,7 @@
 import * as bare from '../../src/equations.js';
 import { equations, isInputError, quantities } from '../../src/index.js';
 import { doors } from './doors.js';
-import { oneOf, seeded } from './random.js';
+import { oneOf, seeded } from './seeded.js';
 
 // Taken at load: a test may change them later.
 const { ceil, imul, min: least, round } = Math;
