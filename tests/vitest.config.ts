@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+    // What takes minutes, or holds a budget that is not met yet, runs in `npm run verify`.
+    exclude: ['tests/verify/**'],
     reporters: ['default', './tests/support/closing-line.ts'],
     testTimeout: 120_000,
     isolate: false,

@@ -1,5 +1,6 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
+import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Path } from './issues.js';
 import { answerMessages, fill, type Catalogue, type MessageValues } from './messages.js';

@@ -13,7 +13,8 @@ export function plainCopy(value: unknown): unknown {
     left -= 1;
     if (depth > DEEPEST || left < 0) return refused;
     if (part === null || typeof part === 'string' || typeof part === 'boolean') return part;
-    if (typeof part === 'number') return Number.isFinite(part) ? part : refused;
+    // Plus nothing: −0 becomes 0, as JSON has it.
+    if (typeof part === 'number') return Number.isFinite(part) ? part + 0 : refused;
     if (typeof part !== 'object') return refused;
     if (Array.isArray(part)) {
       if (part.length > left) return refused;

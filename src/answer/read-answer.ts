@@ -1,8 +1,12 @@
 import { grades } from '../evidence/grades.js';
+import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
 import { describe } from './issues.js';
 import type { Reader } from './reader.js';
+
+/** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
+const isSound = (part: number): boolean => part === 0 || (Math.abs(part) > 1e-300 && Math.abs(part) < 1e300);
 
 /** What is wrong with something that should be an answer of a kind, in words; nothing where it will do. */
 export function answerFault(
@@ -21,7 +25,7 @@ export function answerFault(
   if (!Object.hasOwn(grades, String(evidence))) return 'an answer without a grade of evidence';
   if (typeof value !== 'number' || !(value >= min && value <= max)) return `a value outside ${min} to ${max}`;
   for (const part of [sd, lower, upper]) {
-    if (part !== undefined && (typeof part !== 'number' || !Number.isFinite(part))) return 'a broken interval';
+    if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
   return typeof sd === 'number' && sd < 0 ? 'a negative standard deviation' : undefined;
 }

@@ -1,4 +1,5 @@
 import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
@@ -116,7 +117,8 @@ export class Reader {
   }
 
   private judge(name: string, quantity: Quantity, value: unknown): number | undefined {
-    if (fits(quantity, value)) return value as number;
+    // Plus nothing: −0 becomes 0, as JSON has it.
+    if (fits(quantity, value)) return (value as number) + 0;
     if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Section } from './explain.js';
 import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from './formula.js';
 

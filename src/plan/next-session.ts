@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
 import { attempt, InputError, type InputIssue } from '../answer/issues.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { amount, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import type { Catalogue } from '../answer/messages.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
 import type { Path } from '../answer/issues.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import type { CuffClass, OcclusionEquation } from './equation.js';
 

@@ -1,6 +1,7 @@
 import { type Answer, type Caution, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { WIDTH_SHARE } from './carrying.js';
+import { Math } from '../quantity/maths.js';
 import { assumption, caution } from './messages.js';
 
 /** What {@link correctForCuffWidth} takes. */

@@ -1,6 +1,7 @@
 import { type Answer, type Assumption, type Caution, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { limbGirth, LIMBS, POSTURES, quantities, SEXES, SIDES } from '../quantity/quantities.js';
 import { bloodPressureCautions, readBloodPressure } from './blood-pressure.js';
 import { homePosture, NARROW_CM } from './carrying.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
 import { type Limb, LIMBS, type QuantityName } from '../quantity/quantities.js';
 import { homeWidth, WIDTH_TOLERANCE_CM } from './carrying.js';

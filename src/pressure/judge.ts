@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
 import { formatUnit } from '../quantity/format.js';

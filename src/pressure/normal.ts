@@ -1,3 +1,5 @@
+import { Math } from '../quantity/maths.js';
+
 /**
  * The chance that a standard normal deviate is at most x. Series of J Stat Softw 2004;11(4):
  * Φ(x) = ½ + φ(x) × (x + x³/3 + x⁵/(3 × 5) + x⁷/(3 × 5 × 7) + …). Its error is below 1e-14; beyond ± 8 it is 0 or 1.

@@ -5,6 +5,7 @@ import { format, formatUnit } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
+import { Math } from '../quantity/maths.js';
 import { caution } from './messages.js';
 import { normalChance, normalQuantile } from './normal.js';
 

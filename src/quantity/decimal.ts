@@ -1,3 +1,4 @@
+import { Math } from './maths.js';
 import { Decimal as Shared } from 'decimal.js';
 
 /** A private clone: a host that sets the shared precision cannot change an answer. */

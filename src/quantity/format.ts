@@ -1,3 +1,4 @@
+import { Math } from './maths.js';
 import type { Unit } from './quantities.js';
 
 /** What is written after a number for its unit. */

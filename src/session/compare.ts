@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { kindWords } from '../answer/kinds.js';
 import { Reader } from '../answer/reader.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { AnswerKind, Caution } from '../answer/answer.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { format } from '../quantity/format.js';
 import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import { interval, normalInterval, type Answer, type AnswerKind } from '../answer/answer.js';
 import { convertLoad, KILOGRAMS_PER_POUND } from '../quantity/convert.js';
 import { decimal, product, sum, type Decimal } from '../quantity/decimal.js';

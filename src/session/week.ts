@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';

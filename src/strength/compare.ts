@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';

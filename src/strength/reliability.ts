@@ -1,3 +1,5 @@
+import { Math } from '../quantity/maths.js';
+
 /**
  * Standard error of measurement of a test, from how much people differ and how reliable the test is.
  *

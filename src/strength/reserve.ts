@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { assumption, caution } from './messages.js';

@@ -4,6 +4,7 @@ import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
 import { assumption, caution } from './messages.js';

@@ -36,10 +36,18 @@ describe('the floors of src', () => {
     }
   });
 
-  it('equation files import types only', () => {
+  it('what computes takes the functions of Math that no host can change', () => {
+    for (const file of files.filter((name) => !name.endsWith('maths.ts'))) {
+      const code = readFileSync(file, 'utf8').replace(/^ *\/?\*.*$/gm, '');
+      if (/\bMath\./.test(code))
+        expect(code, file).toMatch(/^import \{ Math \} from '.*quantity\/maths\.js'|'\.\/maths\.js'/m);
+    }
+  });
+
+  it('equation files import types only, and Math', () => {
     const equations = files.filter((file) => file.includes(`${sep}equations${sep}`));
     expect(equations.length).toBeGreaterThan(5);
-    for (const file of equations) expect(readFileSync(file, 'utf8')).not.toMatch(/^import (?!type)/m);
+    for (const file of equations) expect(readFileSync(file, 'utf8')).not.toMatch(/^import (?!type|\{ Math \})/m);
   });
 
   it('nothing of one engine alone is used', () => {

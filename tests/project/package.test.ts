@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import manifest from '../../package.json' with { type: 'json' };
 
 const EXPECTED = '160 75 cuffwork/plan ok';
 
@@ -47,7 +48,7 @@ describe('the packed package in a fresh project', () => {
       { filename: string; files: { path: string }[] },
     ];
     for (const { path } of packed.files)
-      expect(path).toMatch(/^(dist\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
+      expect(path).toMatch(/^(dist\/|src\/checks\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
     writeFileSync(join(project, 'package.json'), JSON.stringify({ name: 'fresh', private: true }));
     run('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', join(project, packed.filename)]);
   }, 300_000);
@@ -108,11 +109,53 @@ describe('the packed package in a fresh project', () => {
     }
   });
 
+  it('keeps zod off the root for modules too, in the files for Node and in those for bundlers', () => {
+    const home = join(project, 'node_modules/cuffwork');
+    /** Every package that a file and the files it imports import. */
+    const packages = (file: string, seen = new Set<string>()): Set<string> => {
+      for (const [, name] of readFileSync(file, 'utf8').matchAll(/(?:from|^import) ["']([^"']+)["']/gm)) {
+        const path = name!.startsWith('.') ? join(dirname(file), name!) : name!;
+        if (seen.has(path)) continue;
+        seen.add(path);
+        if (name!.startsWith('.')) packages(path, seen);
+      }
+      return new Set([...seen].filter((name) => !name.startsWith(home)));
+    };
+    for (const how of ['module', 'default'] as const) {
+      const target = (entry: keyof typeof manifest.exports) =>
+        join(home, (manifest.exports[entry] as { import: Record<typeof how, string> }).import[how]);
+      expect([...packages(target('.'))]).toEqual(['decimal.js']);
+      expect([...packages(target('./plan'))]).toContain('zod');
+      expect([...packages(target('./equations'))]).toEqual([]);
+    }
+  });
+
+  it('loads where Object.prototype was frozen, but for decimal.js', () => {
+    const frozen = (entry: string) =>
+      run('node', [
+        '-e',
+        `Object.freeze(Object.prototype); try { require('${entry}') } catch (e) { console.log(e.stack) }`,
+      ]);
+    expect(frozen('cuffwork/equations')).toBe('');
+    // When decimal.js learns to load there, this fails, and the ledger has one open row less.
+    expect(frozen('cuffwork')).toMatch(/TypeError[\s\S]*decimal\.js/);
+  });
+
   it('names no zod type in a public declaration outside the schemas', () => {
-    for (const file of ['index', 'plan/index', 'equations', 'schemas']) {
-      expect(readFileSync(join(project, 'node_modules/cuffwork/dist', `${file}.d.ts`), 'utf8')).not.toMatch(
-        /from 'zod/,
-      );
+    const entries = Object.values(manifest.exports).filter((target) => typeof target === 'object');
+    expect(entries.length).toBeGreaterThan(3);
+    for (const { import: esm, require: cjs } of entries) {
+      for (const { types } of [esm, cjs])
+        expect(readFileSync(join(project, 'node_modules/cuffwork', types), 'utf8')).not.toMatch(/from 'zod/);
+    }
+  });
+
+  it('ships the check values', () => {
+    const files = readdirSync('src/checks');
+    expect(files.length).toBeGreaterThan(5);
+    for (const file of files) {
+      const rows = run('node', ['-p', `require('cuffwork/checks/${file}').rows.length`]);
+      expect(Number(rows), file).toBeGreaterThan(0);
     }
   });
 });

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { plainCopy } from '../../src/answer/plain-copy.js';
+
+/** A value inside so many lists. */
+const nested = (levels: number): unknown => (levels === 0 ? 1 : [nested(levels - 1)]);
+/** A value inside so many objects. */
+const wrapped = (levels: number): unknown => (levels === 0 ? 1 : { inside: wrapped(levels - 1) });
+
+describe('a copy in plain JSON', () => {
+  it.each([null, true, false, '', 'text', 0, -1.5, [], {}, [null, { a: [1, 'b', false] }]])(
+    'is the same for %j',
+    (value) => {
+      expect(plainCopy(value)).toEqual(value);
+    },
+  );
+
+  it('is a copy, all the way down', () => {
+    const value = { list: [{ a: 1 }] };
+    const copy = plainCopy(value) as typeof value;
+    expect(copy).not.toBe(value);
+    expect(copy.list).not.toBe(value.list);
+    expect(copy.list[0]).not.toBe(value.list[0]);
+  });
+
+  it('leaves out what is undefined in an object, and takes an object without a prototype', () => {
+    expect(Object.keys(plainCopy({ a: undefined, b: 1 }) as object)).toEqual(['b']);
+    expect(plainCopy(Object.assign(Object.create(null) as object, { a: 1 }))).toEqual({ a: 1 });
+  });
+
+  it.each([
+    ['undefined', undefined],
+    ['NaN', NaN],
+    ['an infinity', -Infinity],
+    ['a big integer', 1n],
+    ['a symbol', Symbol('s')],
+    ['a function', () => 1],
+    ['a date', new Date(0)],
+    ['a map', new Map()],
+    ['an object with a prototype of its own', Object.create({ a: 1 })],
+    ['a field named __proto__', JSON.parse('{"__proto__":{"a":1}}')],
+  ])('there is none of %s, wherever it stands', (_name, value) => {
+    expect(plainCopy(value)).toBeUndefined();
+    expect(plainCopy([1, value, 2])).toBeUndefined();
+    expect(value === undefined ? undefined : plainCopy({ a: 1, b: value })).toBeUndefined();
+  });
+
+  it('goes forty levels deep, and no deeper', () => {
+    expect(plainCopy(nested(40))).toEqual(nested(40));
+    expect(plainCopy(wrapped(40))).toEqual(wrapped(40));
+    expect(plainCopy(nested(41))).toBeUndefined();
+    expect(plainCopy(wrapped(41))).toBeUndefined();
+  });
+
+  it('holds two hundred thousand values, and no more', () => {
+    // The list itself is one of them.
+    const list = new Array<number>(199_999).fill(0);
+    expect(plainCopy(list)).toHaveLength(199_999);
+    expect(plainCopy([...list, 0])).toBeUndefined();
+    expect(plainCopy([list, list])).toBeUndefined();
+    const fields = Object.fromEntries(list.map((value, index) => [`f${index}`, value]));
+    expect(Object.keys(plainCopy(fields) as object)).toHaveLength(199_999);
+    expect(plainCopy({ ...fields, more: 0 })).toBeUndefined();
+  });
+
+  it('does not walk a list that is longer than that', () => {
+    let walked = 0;
+    const list = new Proxy([], {
+      get: (target, key) => (key === 'length' ? 200_001 : (walked++, Reflect.get(target, key) as unknown)),
+    });
+    expect(plainCopy(list)).toBeUndefined();
+    expect(walked).toBe(0);
+  });
+});

@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { convertLoad } from '../../src/quantity/convert.js';
+import { decimal, product, sum } from '../../src/quantity/decimal.js';
+import { clock, format, formatUnit } from '../../src/quantity/format.js';
+import { roundToStep } from '../../src/quantity/round.js';
+
+// Every expected value here is worked out by hand, in decimals.
+describe('rounding', () => {
+  it('takes a tie up, in decimals', () => {
+    expect(roundToStep(2.5, 5, 'nearest')).toBe(5);
+    expect(roundToStep(1.25, 2.5, 'nearest')).toBe(2.5);
+    // As doubles 0.15 / 0.1 is 1.4999999999999998.
+    expect(roundToStep(0.15, 0.1, 'nearest')).toBe(0.2);
+  });
+  it('loses no step to a double just below it', () => {
+    expect(roundToStep(159.99999999999997, 2, 'down')).toBe(160);
+    expect(roundToStep(0.3, 0.1, 'down')).toBe(0.3);
+    expect(roundToStep(159.9999, 2, 'down')).toBe(158);
+  });
+});
+
+describe('decimals', () => {
+  it('add and multiply exactly', () => {
+    expect(sum([0.1, 0.1, 0.1])).toBe(0.3);
+    expect(sum([])).toBe(0);
+    expect(product(0.57, 300)).toBe(171);
+    expect(product(7)).toBe(7);
+  });
+  it('hold forty digits, so that a quotient loses none of a double’s', () => {
+    expect(decimal(1).div(3).toString()).toBe(`0.${'3'.repeat(40)}`);
+  });
+});
+
+describe('loads from one unit to another', () => {
+  it('are the same load', () => {
+    expect(convertLoad(45, 'lb', 'kg')).toBe(20.41165665);
+    expect(convertLoad(20.41165665, 'kg', 'lb')).toBe(45);
+    expect(convertLoad(0.1 + 0.2, 'kg', 'kg')).toBe(0.1 + 0.2);
+  });
+});
+
+describe('numbers for people', () => {
+  it.each([
+    [0, '0'],
+    [0.000123456, '0.0001235'],
+    [-0.5, '-0.5'],
+    [0.99996, '1'],
+    [1, '1'],
+    [1.004, '1'],
+    [80.456, '80.46'],
+    [-13.9, '-13.9'],
+    [1e6, '1000000'],
+  ])('writes %d as %s', (value, text) => expect(format(value)).toBe(text));
+
+  it.each([
+    ['mm[Hg]', '5 mmHg'],
+    ['cm', '5 cm'],
+    ['kg', '5 kg'],
+    ['[lb_av]', '5 lb'],
+    ['s', '5 s'],
+    ['min', '5 min'],
+    ['a', '5 years'],
+    ['%', '5 %'],
+    ['{reps}', '5 repetitions'],
+    ['1', '5'],
+  ] as const)('writes the unit %s as in %s', (unit, text) => expect(formatUnit(5, unit)).toBe(text));
+
+  it.each([
+    [0, '0:00'],
+    [9.4, '0:09'],
+    [59.6, '1:00'],
+    [390, '6:30'],
+    [3600, '60:00'],
+  ])('writes %d seconds as %s', (seconds, text) => expect(clock(seconds)).toBe(text));
+});

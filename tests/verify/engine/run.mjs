@@ -1,0 +1,3 @@
+import { conform } from './conform.mjs';
+
+console.log(JSON.stringify(await conform()));

@@ -1,0 +1,82 @@
+import { execFileSync } from 'node:child_process';
+import { gzipSync } from 'node:zlib';
+import { build } from 'esbuild';
+import { describe, expect, it } from 'vitest';
+import * as equations from '../../src/equations.js';
+import budgets from './budgets.json' with { type: 'json' };
+
+/** What an app ships for an import of the built package, bundled and compressed, and what it is made of. */
+async function shipped(contents: string): Promise<{ bytes: number; made: string }> {
+  const { outputFiles, metafile } = await build({
+    stdin: { contents, resolveDir: process.cwd() },
+    bundle: true,
+    minify: true,
+    format: 'esm',
+    target: 'es2022',
+    write: false,
+    metafile: true,
+  });
+  const parts = Object.entries(Object.values(metafile.outputs)[0]!.inputs);
+  const byFolder = new Map<string, number>();
+  for (const [file, { bytesInOutput }] of parts) {
+    const [, folder] = /(node_modules\/[^/]+|src\/[^/]+)/.exec(file) ?? [];
+    if (folder) byFolder.set(folder, (byFolder.get(folder) ?? 0) + bytesInOutput);
+  }
+  const largest = [...byFolder].sort(([, a], [, b]) => b - a).map(([folder, bytes]) => `${folder} ${bytes}`);
+  return { bytes: gzipSync(outputFiles[0]!.contents, { level: 9 }).length, made: largest.join(', ') };
+}
+
+// Bundled from the sources: the built package is the same code, one file a module, and the parts keep their names.
+describe('size [bytes, gzip]', () => {
+  const { gzipBytes } = budgets;
+  const within = async (contents: string, budget: number) => {
+    const { bytes, made } = await shipped(contents);
+    expect(bytes, `${bytes} bytes; before compression: ${made}`).toBeLessThanOrEqual(budget);
+    return bytes;
+  };
+
+  it.each(Object.keys(equations))('one equation, %s', async (name) => {
+    await within(`export { ${name} } from 'cuffwork/equations'`, gzipBytes['one equation']);
+  });
+  it('estimateOcclusionPressure alone', async () => {
+    await within(
+      `export { estimateOcclusionPressure } from './src/index.ts'`,
+      gzipBytes['estimateOcclusionPressure alone'],
+    );
+  });
+  it('all of cuffwork, with decimal.js', async () => {
+    await within(`export * from './src/index.ts'`, gzipBytes['all of cuffwork, with decimal.js']);
+  });
+  it('the built package ships as little as its sources', async () => {
+    const one = `export { estimateOcclusionPressure } from`;
+    const [built, source] = [await shipped(`${one} 'cuffwork'`), await shipped(`${one} './src/index.ts'`)];
+    expect(built.bytes).toBeLessThanOrEqual(source.bytes * 1.05);
+  });
+});
+
+describe('start', () => {
+  /** Milliseconds that a fresh process takes to import a module. */
+  const cold = (name: string): number =>
+    Number(
+      execFileSync(process.execPath, [
+        '--input-type=module',
+        '-e',
+        `const start = performance.now(); await import('${name}'); console.log(performance.now() - start);`,
+      ]),
+    );
+  const median = (values: number[]): number => values.sort((a, b) => a - b)[values.length >> 1]!;
+
+  it('a cold import of cuffwork takes at most twice that of decimal.js alone', () => {
+    const ours: number[] = [];
+    const theirs: number[] = [];
+    // Turn by turn, so that a busy machine is as busy for both.
+    for (let turn = 0; turn < 21; turn += 1) {
+      ours.push(cold('cuffwork'));
+      theirs.push(cold('decimal.js'));
+    }
+    const [our, their] = [median(ours), median(theirs)];
+    const words = `${our.toFixed(1)} ms against ${their.toFixed(1)} ms`;
+    console.log(`cold import: ${words}, ${(our / their).toFixed(2)} times`);
+    expect(our / their, words).toBeLessThanOrEqual(budgets.coldImport.timesDecimal);
+  });
+});
