@@ -25,11 +25,19 @@ export function checkBloodPressure(reading: { readonly systolicMmHg: number; rea
   reader.done();
 }
 
+/** From here on guidance says to refer [mmHg]. */
+export const REFER_SYSTOLIC = 180;
+export const REFER_DIASTOLIC = 110;
+
+/** Whether guidance says to refer: from 180/110 mmHg. */
+export const toRefer = (systolicMmHg: number, diastolicMmHg: number): boolean =>
+  systolicMmHg >= REFER_SYSTOLIC || diastolicMmHg >= REFER_DIASTOLIC;
+
 /** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. */
 export function bloodPressureCautions(systolicMmHg: number, diastolicMmHg: number): Caution[] {
   const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
   const path = ['systolicMmHg'];
-  if (systolicMmHg >= 180 || diastolicMmHg >= 110) {
+  if (toRefer(systolicMmHg, diastolicMmHg)) {
     return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
   }
   if (systolicMmHg >= 140 || diastolicMmHg >= 90) {

@@ -24,7 +24,7 @@ const NARROW_CM = 8;
 const EQUATION_CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...occlusionEquations.map(({ id }) => id)])();
 
 /** The field that keeps an equation from these readings, and what it would have to be. */
-function mismatch(
+export function mismatch(
   equation: OcclusionEquation,
   readings: OcclusionReadings,
 ): { readonly field: keyof OcclusionReadings; readonly expected: string } | undefined {
@@ -93,7 +93,8 @@ function ownCautions(equation: OcclusionEquation, readings: OcclusionReadings): 
     if (value >= low && value <= high) continue;
     const { name, unit } = quantities[field as QuantityName];
     const words = { name, value, low, high: formatUnit(high, unit), equation: equation.id };
-    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], source: equation.sources[0]! }));
+    const [source] = equation.sources;
+    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], ...(source && { source }) }));
   }
   if (readings.limb === 'leg' && readings.cuffWidthCm < NARROW_CM) {
     const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;
@@ -102,12 +103,17 @@ function ownCautions(equation: OcclusionEquation, readings: OcclusionReadings): 
   return cautions;
 }
 
-function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): OcclusionPressure {
+/** Standard deviation of the error of an equation’s answer [mmHg]. */
+export const standardDeviationOf = (error: OcclusionEquation['error'], value: number): number =>
+  error.standardDeviationMmHg ?? (error.share ?? 0) * value;
+
+/** The answer of one equation to readings that were checked and that it applies to. */
+export function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const { error, evidence, sources, id } = equation;
   const { assumptions, cautions } = sharedGrounds(equation, readings.posture);
   const own = ownCautions(equation, readings);
-  const standardDeviation = error.standardDeviationMmHg ?? (error.share ?? 0) * value;
+  const standardDeviation = standardDeviationOf(error, value);
   return {
     kind: 'occlusion-pressure',
     value,
@@ -122,6 +128,28 @@ function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): O
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
     sources,
   };
+}
+
+/** The readings of an occlusion pressure, refused where they are impossible. */
+export function readReadings(reader: Reader): OcclusionReadings {
+  const limb = reader.choice('limb', LIMBS);
+  const circumferenceCm = reader.number('circumferenceCm', limbGirth[limb]);
+  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
+  const cuffWidthCm = reader.number('cuffWidthCm');
+  const posture = reader.choice('posture', POSTURES);
+  const ageYears = reader.optionalNumber('ageYears');
+  const sex = reader.optionalChoice('sex', SEXES);
+  const readings: { -readonly [Field in keyof OcclusionReadings]: OcclusionReadings[Field] } = {
+    limb,
+    circumferenceCm,
+    systolicMmHg,
+    diastolicMmHg,
+    cuffWidthCm,
+    posture,
+  };
+  if (ageYears !== undefined) readings.ageYears = ageYears;
+  if (sex !== undefined) readings.sex = sex;
+  return readings;
 }
 
 /**
@@ -152,24 +180,8 @@ function estimateBy(equation: OcclusionEquation, readings: OcclusionReadings): O
  */
 export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPressure {
   const reader = new Reader(input);
-  const limb = reader.choice('limb', LIMBS);
-  const circumferenceCm = reader.number('circumferenceCm', limbGirth[limb]);
-  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
-  const cuffWidthCm = reader.number('cuffWidthCm');
-  const posture = reader.choice('posture', POSTURES);
-  const ageYears = reader.optionalNumber('ageYears');
-  const sex = reader.optionalChoice('sex', SEXES);
+  const readings = readReadings(reader);
   const asked = reader.optionalChoice('equation', EQUATION_CHOICES);
-  const readings: { -readonly [Field in keyof OcclusionReadings]: OcclusionReadings[Field] } = {
-    limb,
-    circumferenceCm,
-    systolicMmHg,
-    diastolicMmHg,
-    cuffWidthCm,
-    posture,
-  };
-  if (ageYears !== undefined) readings.ageYears = ageYears;
-  if (sex !== undefined) readings.sex = sex;
   const equation: OcclusionEquation | undefined = occlusionEquations.find((candidate) =>
     asked === undefined || asked === 'auto' ? !mismatch(candidate, readings) : candidate.id === asked,
   );

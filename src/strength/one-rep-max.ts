@@ -85,11 +85,29 @@ export function testedOneRepMax(input: TestedInput): OneRepMax {
 }
 
 /** The standard deviation that misjudged repetitions in reserve put on the maximum: half the step from r − 1 to r + 1, scaled. */
-function reservePart(equation: OneRepMaxEquation, load: number, r: number, reserve: number): ErrorPart {
+function reserveDeviation(equation: OneRepMaxEquation, load: number, r: number, reserve: number): number {
   const above = equation.apply(load, Math.min(r + 1, (equation.repetitionsBelow ?? Infinity) - 0.5));
   const below = equation.apply(load, r - 1);
-  return { part: 'reserve', standardDeviation: (reserveError(reserve) * (above - below)) / 2, evidence: 'derived' };
+  return (reserveError(reserve) * (above - below)) / 2;
 }
+
+/** Standard deviation of the error of a maximum from r repetitions to failure; NaN where no figure is at hand. */
+export function maximumDeviation(
+  equation: OneRepMaxEquation,
+  load: number,
+  r: number,
+  reserve: number,
+  value: number,
+): number {
+  if (r === 1) return RETEST_SHARE * value;
+  if (r > MANY) return NaN;
+  const own = EQUATION_SHARE * value;
+  return reserve > 0 ? Math.sqrt(own ** 2 + reserveDeviation(equation, load, r, reserve) ** 2) : own;
+}
+
+/** A maximum by an equation; a load lifted once is the maximum itself. */
+export const maximumBy = (equation: OneRepMaxEquation, load: number, r: number): number =>
+  r === 1 ? load : equation.apply(load, r);
 
 /**
  * One-repetition maximum (1RM) from a load and the repetitions done with it.
@@ -159,7 +177,8 @@ export function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
     assumptions.push(assumption('reserve-added'));
     const more = { path: ['repetitionsInReserve'], source: 'reserve-accuracy-2017' } as const;
     cautions.push(caution('note', 'reserve-inaccurate', undefined, more));
-    errors.push(reservePart(equation, load, r, repetitionsInReserve));
+    const standardDeviation = reserveDeviation(equation, load, r, repetitionsInReserve);
+    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
     sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
   }
   if (r > MANY) {
