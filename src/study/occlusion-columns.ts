@@ -69,17 +69,25 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     reader.done();
   }
   const apply = applyRows(equation!);
-  const { error, fitted } = equation!;
+  const { fitted } = equation!;
+  // A copy of one shape, whatever shape the record has: its fields then leave the loop.
+  const { standardDeviationMmHg, share, evidence: grade, assumption } = equation!.error;
+  const error = { standardDeviationMmHg, share, evidence: grade, assumption } as OcclusionEquation['error'];
   const { value, flag } = out;
 
-  const others = [limb, columns.posture, columns.sex, columns.cuffWidthCm, columns.ageYears];
-  const more = others.some((column) => column.varies);
+  // Ages that have a fitted range are looked at with it.
+  const others = [limb, columns.posture, columns.sex, columns.cuffWidthCm].filter((column) => column.varies);
+  if (!fitted.ageYears && columns.ageYears.varies) others.push(columns.ageYears);
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
     for (const column of others) column.check(flag, from, to);
-    const fine = pressuresFine(columns, from, to);
+    let fine = others.length === 0 && pressuresFine(columns, from, to);
     if (!fine) checkPressures(columns, flag, from, to);
     if (limb.varies) checkGirths(columns, flag, from, to);
+    // The outputs may be columns of the input too: ranges are looked at before the answers are written.
+    for (const field in fitted) {
+      fine = markOutside(columns[field as 'ageYears'], fitted[field as QuantityName]!, flag, from, to) && fine;
+    }
     if (!sameCuff) {
       for (let row = from; row < to; row += 1) {
         if ((flag[row]! & REFUSED) !== 0) continue;
@@ -87,14 +95,9 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
         if (mismatch(equation!, readings)) flag[row]! |= DOES_NOT_APPLY;
       }
     }
-    // The outputs may be columns of the input too: ranges are looked at before the answers are written.
-    for (const field in fitted) {
-      const { low, high } = fitted[field as QuantityName]!;
-      markOutside(columns[field as 'ageYears'], flag, low, high, from, to);
-    }
     apply(columns, value, from, to);
     const pressures = writeIntervals(error, out, from, to);
-    if (!fine || more || !pressures) refuseRows(out, from, to);
+    if (!fine || !pressures) refuseRows(out, from, to);
   });
   const { id, evidence, formula, symbols, sources } = equation!;
   return {
@@ -116,23 +119,27 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
 const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
 const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
 
-/**
- * Whether nothing is to be said of any girth or pressure of a block: the usual case, in one quick pass. A product of
- * distances from both ends of a range is above 0 only between them, and not for NaN.
- */
+/** The middle of a range and how far it reaches either way: what is nearer than that is inside, exactly. */
+function halves(min: number, max: number): readonly [middle: number, reach: number] {
+  const middle = (min + max) / 2;
+  return [middle, Math.min(middle - min, max - middle)];
+}
+
+/** Whether nothing is to be said of any girth or pressure of a block: the usual case, in one quick pass. */
 function pressuresFine(columns: OcclusionReadingColumns, from: number, to: number): boolean {
   const { values: girths, mask: byGirth, quantity } = columns.circumferenceCm;
   const { values: systolics, mask: bySystolic } = columns.systolicMmHg;
   const { values: diastolics, mask: byDiastolic } = columns.diastolicMmHg;
-  const { min, max } = quantity;
+  const [girthMiddle, girthReach] = halves(quantity.min, quantity.max);
+  const [systolicMiddle, systolicReach] = halves(SYSTOLIC_MIN, REFER_SYSTOLIC);
+  const [diastolicMiddle, diastolicReach] = halves(DIASTOLIC_MIN, REFER_DIASTOLIC);
   for (let row = from; row < to; row += 1) {
-    const girth = girths[row & byGirth]!;
     const systolic = systolics[row & bySystolic]!;
     const diastolic = diastolics[row & byDiastolic]!;
     const fine =
-      (girth - min) * (max - girth) > 0 &&
-      (systolic - SYSTOLIC_MIN) * (REFER_SYSTOLIC - systolic) > 0 &&
-      (diastolic - DIASTOLIC_MIN) * (REFER_DIASTOLIC - diastolic) > 0 &&
+      Math.abs(girths[row & byGirth]! - girthMiddle) < girthReach &&
+      Math.abs(systolic - systolicMiddle) < systolicReach &&
+      Math.abs(diastolic - diastolicMiddle) < diastolicReach &&
       systolic > diastolic;
     if (!fine) return false;
   }
@@ -164,20 +171,24 @@ function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: n
   }
 }
 
-/** Flags readings outside the range of the equation’s sample. */
+/** Flags readings outside the range of the equation’s sample; what is impossible is outside too. */
 function markOutside(
-  { values, mask }: Numbers,
+  column: Numbers,
+  { low, high }: { readonly low: number; readonly high: number },
   flag: Uint8Array,
-  low: number,
-  high: number,
   from: number,
   to: number,
-): void {
+): boolean {
+  const { values, mask } = column;
+  let inside = true;
   for (let row = from; row < to; row += 1) {
     const reading = values[row & mask]!;
     if (reading >= low && reading <= high) continue;
+    inside = false;
     flag[row]! |= OUTSIDE_FITTED_RANGE;
   }
+  if (!inside) column.check(flag, from, to);
+  return inside;
 }
 
 /** Puts intervals around the answers of a block; false where an answer is no pressure. */
