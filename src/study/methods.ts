@@ -53,7 +53,9 @@ export function methods(used: object): string {
   const sentences = [...found.values()].map(({ kind, equation, evidence, formula, sources: keys }) => {
     const { name, symbol } = kindWords[kind];
     const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
-    return `${name} was taken from ${equation} (${symbol} = ${formula}; evidence ${evidence}: ${grades[evidence]})${cited}.`;
+    const own = kind === 'occlusion-pressure' && evidence === 'derived' && keys.length === 0;
+    const ground = own ? 'fitted to measurements of one’s own' : grades[evidence];
+    return `${name} was taken from ${equation} (${symbol} = ${formula}; evidence ${evidence}: ${ground})${cited}.`;
   });
   return [
     `Calculations were done with cuffwork ${version}.`,

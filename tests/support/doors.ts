@@ -1,5 +1,7 @@
 import * as root from '../../src/index.js';
 import { planSession } from '../../src/plan/index.js';
+import * as study from '../../src/study/index.js';
+import { fitInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -60,6 +62,7 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
       ],
     },
   },
+  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }) },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }) },
 };
