@@ -63,7 +63,8 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const readings = emptyReadings();
   const sameCuff = !limb.varies && !columns.cuffWidthCm.varies;
   if (sameCuff) {
-    fillReadings(readings, columns, 0);
+    readings.limb = limb.at(0)!;
+    readings.cuffWidthCm = columns.cuffWidthCm.values[0]!;
     const wrong = mismatch(equation!, readings);
     if (wrong) reader.report('wrong-relation', wrong.field, wrong.expected, String(readings[wrong.field]));
     reader.done();

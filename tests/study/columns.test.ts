@@ -246,6 +246,14 @@ describe('columns', () => {
     );
   });
 
+  it('refuses a row whose reading is missing, be it the first, and not the call', () => {
+    const thigh = { ...right, equation: 'thigh-2019', cuffWidthCm: 18, diastolicMmHg: 70 } as const;
+    const got = columns({ ...thigh, ageYears: [30, null, 30], sex: [null, 'male', 'female'] });
+    expect(Array.from(got.flag, flagCodes)).toEqual([['missing'], ['missing'], []]);
+    const wider = columns({ ...thigh, ageYears: [60, 0, 30], sex: 'male' });
+    expect(Array.from(wider.flag, flagCodes)).toEqual([['outside-fitted-range'], ['impossible'], []]);
+  });
+
   it('takes typed arrays, lists and single values alike, and changes none of them', () => {
     const list = [54.5, 60.25, 66];
     const frozen = Object.freeze([...list]);
