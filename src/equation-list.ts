@@ -1,5 +1,5 @@
 import { occlusionEquations } from './pressure/equations.js';
-import { oneRepMaxEquations } from './strength/equations.js';
+import { oneRepMaxEquations, relativeLoadEquations } from './strength/equations.js';
 
 /**
  * Every equation of the library with its formula, symbols, sample, error, evidence grade and sources.
@@ -13,4 +13,5 @@ import { oneRepMaxEquations } from './strength/equations.js';
 export const equations = {
   occlusionPressure: occlusionEquations,
   oneRepetitionMaximum: oneRepMaxEquations,
+  relativeLoad: relativeLoadEquations,
 } as const;

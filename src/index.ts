@@ -7,12 +7,34 @@ export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
-export { explain } from './explain.js';
+export { explain, type PlanDocument } from './explain.js';
+export {
+  correctForBladderWidth,
+  type BladderWidthInput,
+  type CorrectedBloodPressure,
+} from './pressure/bladder-width.js';
+export {
+  calibrateOcclusionPressure,
+  type CalibratedOcclusionPressure,
+  type CalibrationInput,
+} from './pressure/calibrate.js';
 export { correctForCuffWidth, type CuffWidthInput } from './pressure/cuff-width.js';
-export type { ExtraReading, OcclusionEquation, OcclusionReadings } from './pressure/equation.js';
+export type { CuffClass, ExtraReading, OcclusionEquation, OcclusionReadings, Range } from './pressure/equation.js';
 export type { OcclusionEquationId } from './pressure/equations.js';
-export { estimateOcclusionPressure, type OcclusionInput, type OcclusionPressure } from './pressure/estimate.js';
+export {
+  compareOcclusionEquations,
+  estimateOcclusionPressure,
+  type OcclusionComparison,
+  type OcclusionComparisonInput,
+  type OcclusionInput,
+  type OcclusionPressure,
+} from './pressure/estimate.js';
+export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
+export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
+export type { ReadingErrors } from './pressure/judge.js';
+export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
+export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
 export {
   centimetresToInches,
@@ -34,11 +56,54 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export { roundToStep, type Rounding } from './quantity/round.js';
-export { accountSession, type SessionTotals } from './session/account.js';
-export type { ExerciseSet, Prescription, Restriction, Tempo } from './session/prescription.js';
+export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
+export type { LimbExposure } from './session/limbs.js';
+export {
+  compareSessions,
+  type ComparedQuantity,
+  type ComparisonInput,
+  type ComparisonRow,
+  type SessionComparison,
+  type TrainingAim,
+} from './session/compare.js';
+export type {
+  ExerciseMode,
+  ExerciseSet,
+  ExerciseSide,
+  FullSet,
+  PerSide,
+  Place,
+  Prescription,
+  Restriction,
+  Session,
+  SessionExercise,
+  SessionInput,
+  SessionNotes,
+  Tempo,
+  WarmUpSet,
+} from './session/prescription.js';
+export {
+  weekTotals,
+  type Deviation,
+  type LimbSeconds,
+  type RatioForm,
+  type TrainingDay,
+  type WeekInput,
+  type WeekTotals,
+} from './session/week.js';
+export { sessionRpeScale } from './session/session-rpe.js';
 export { sessionTimeline, type SessionEvent, type SessionTimeline } from './session/timeline.js';
-export type { OneRepMaxEquation } from './strength/equation.js';
-export type { OneRepMaxEquationId } from './strength/equations.js';
+export {
+  bodyMassLoad,
+  bodyMassShares,
+  type BodyMassInput,
+  type BodyMassMovement,
+  type BodyMassShare,
+} from './strength/body-mass.js';
+export { compareOneRepMaxEquations, type OneRepMaxComparison, type PublishedBias } from './strength/compare.js';
+export type { OneRepMaxEquation, RelativeLoadEquation } from './strength/equation.js';
+export type { OneRepMaxEquationId, RelativeLoadEquationId } from './strength/equations.js';
+export type { Lift, Training } from './strength/lifts.js';
 export {
   estimateOneRepMax,
   testedOneRepMax,
@@ -46,4 +111,16 @@ export {
   type OneRepMaxInput,
   type TestedInput,
 } from './strength/one-rep-max.js';
+export { plateSets, type PlateSet } from './strength/plate-sets.js';
+export { loadPlates, type BarAndPlates, type LoadedWeight, type Plate, type PlatesInput } from './strength/plates.js';
+export { estimateRelativeLoad, type RelativeLoadInput } from './strength/relative-load.js';
+export {
+  percentAtRepetitions,
+  repetitionsAtPercent,
+  type PercentInput,
+  type RepetitionChart,
+  type RepetitionsInput,
+} from './strength/repetitions.js';
+export type { LiftedSet, LiftFacts } from './strength/read-set.js';
+export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';

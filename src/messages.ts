@@ -1,5 +1,5 @@
 import { answerMessages } from './answer/messages.js';
-import { planMessages } from './plan/messages.js';
+import { planMessages, screeningMessages } from './plan/messages.js';
 import { pressureMessages } from './pressure/messages.js';
 import { sessionMessages } from './session/messages.js';
 import { strengthMessages } from './strength/messages.js';
@@ -20,6 +20,7 @@ export const messages = {
   ...strengthMessages,
   ...sessionMessages,
   ...planMessages,
+  ...screeningMessages,
 } as const;
 
 /** The code of a sentence in {@link messages}. */

@@ -1,6 +1,11 @@
 import type { StandardSchemaV1 } from '@standard-schema/spec';
-import { planRequest } from './plan/schema.js';
-import type { PlanRequest } from './plan/types.js';
+import type { RecordRequest, SessionRecord } from './plan/record-session.js';
+import * as schemas from './plan/schema.js';
+import type { ScreeningRequest } from './plan/screen.js';
+import type { Plan, PlanRequest } from './plan/types.js';
+
+/** A schema under its public type. Its own type also has `undefined` where a field may be left out. */
+const standard = <T>(schema: unknown): StandardSchemaV1<T> => schema as StandardSchemaV1<T>;
 
 /**
  * The request of `planSession` as a Standard Schema, for forms and servers.
@@ -15,4 +20,16 @@ import type { PlanRequest } from './plan/types.js';
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const planRequestSchema: StandardSchemaV1<PlanRequest> = planRequest;
+export const planRequestSchema = /* @__PURE__ */ standard<PlanRequest>(schemas.planRequest);
+
+/** A plan as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions. */
+export const planSchema = /* @__PURE__ */ standard<Plan>(schemas.planDocument);
+
+/** The answers that `screen` takes as a Standard Schema. */
+export const screeningRequestSchema = /* @__PURE__ */ standard<ScreeningRequest>(schemas.screeningRequest);
+
+/** The request of `recordSession` as a Standard Schema. */
+export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(schemas.recordRequest);
+
+/** A record as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions. */
+export const recordSchema = /* @__PURE__ */ standard<SessionRecord>(schemas.recordDocument);

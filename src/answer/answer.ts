@@ -16,7 +16,29 @@ export type AnswerKind =
   | 'time-under-tension'
   | 'restriction-time'
   | 'longest-restriction'
-  | 'session-time';
+  | 'session-time'
+  | 'repetitions-in-reserve'
+  | 'repetitions-to-failure'
+  | 'percent-of-maximum'
+  | 'body-mass-load'
+  | 'loaded-weight'
+  | 'thrombosis-score'
+  | 'fixed-training-pressure'
+  | 'systolic-pressure'
+  | 'diastolic-pressure'
+  | 'body-mass-volume-load'
+  | 'peak-load'
+  | 'peak-percent'
+  | 'partial-restriction-time'
+  | 'reperfusion-time'
+  | 'pressure-time'
+  | 'relative-pressure-time'
+  | 'session-load'
+  | 'week-load'
+  | 'monotony'
+  | 'strain'
+  | 'acute-chronic-ratio'
+  | 'sessions';
 
 /** Something taken for granted. */
 export interface Assumption {
@@ -37,7 +59,22 @@ export interface Caution extends Assumption {
 
 /** One part of an answer’s error; parts add in quadrature. */
 export interface ErrorPart {
-  readonly part: 'equation' | 'measurement' | 'width-correction' | 'occlusion' | 'retest' | 'reserve' | 'maximum';
+  readonly part:
+    | 'equation'
+    | 'measurement'
+    | 'width-correction'
+    | 'occlusion'
+    | 'retest'
+    | 'reserve'
+    | 'maximum'
+    | 'sample'
+    | 'laboratory'
+    | 'posture'
+    | 'circumference'
+    | 'systolic'
+    | 'diastolic'
+    | 'calibration'
+    | 'between-days';
   readonly standardDeviation: number;
   readonly evidence: Grade;
 }
@@ -48,7 +85,7 @@ export type Symbols = Readonly<
 >;
 
 /** What an answer was worked out from: plain values, and other answers. */
-export type Inputs = { readonly [field: string]: string | number | Answer };
+export type Inputs = { readonly [field: string]: string | number | Answer | readonly Answer[] };
 
 /**
  * A number with its evidence. Plain JSON: it can be stored, sent and read back, and
@@ -81,7 +118,15 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
     readonly available?: readonly number[];
   };
   /** The percentage that the rounded value really reaches, and the range it may really be. */
-  readonly reached?: { readonly percent: number; readonly lower?: number; readonly upper?: number };
+  readonly reached?: {
+    readonly percent: number;
+    readonly lower?: number;
+    readonly upper?: number;
+    /** The chance that a cuff pressure closes the artery fully [%]. */
+    readonly occlusionChancePercent?: number;
+    /** The highest gauge setting that keeps that chance under the limit that was given [mmHg]. */
+    readonly highestMmHg?: number;
+  };
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
   readonly sources: readonly SourceId[];

@@ -17,16 +17,61 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
   'restriction-time': { name: 'Restriction time', symbol: 'T' },
   'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
   'session-time': { name: 'Session time', symbol: 'T' },
+  'repetitions-in-reserve': { name: 'Repetitions in reserve', symbol: 'RIR' },
+  'repetitions-to-failure': { name: 'Repetitions to failure', symbol: 'r' },
+  'percent-of-maximum': { name: 'Percentage of the maximum', symbol: '%1RM' },
+  'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
+  'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
+  'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
+  'fixed-training-pressure': { name: 'Fixed training pressure', symbol: 'P' },
+  'systolic-pressure': { name: 'Systolic pressure', symbol: 'SBP' },
+  'diastolic-pressure': { name: 'Diastolic pressure', symbol: 'DBP' },
+  'body-mass-volume-load': { name: 'Volume load of body mass', symbol: 'VLb' },
+  'peak-load': { name: 'Peak load', symbol: 'w' },
+  'peak-percent': { name: 'Peak load as a share of the maximum', symbol: 'p' },
+  'partial-restriction-time': { name: 'Restriction time at the lower pressure', symbol: 'T' },
+  'reperfusion-time': { name: 'Reperfusion time', symbol: 'T' },
+  'pressure-time': { name: 'Pressure × time', symbol: 'PT' },
+  'relative-pressure-time': { name: 'Pressure × time, relative', symbol: 'PT%' },
+  'session-load': { name: 'Session load', symbol: 'L' },
+  'week-load': { name: 'Week load', symbol: 'L' },
+  monotony: { name: 'Monotony', symbol: 'M' },
+  strain: { name: 'Strain', symbol: 'S' },
+  'acute-chronic-ratio': { name: 'Acute to chronic load ratio', symbol: 'r' },
+  sessions: { name: 'Sessions', symbol: 'N' },
 };
 
 const fieldWords: Readonly<Record<string, string>> = {
+  estimate: 'estimated limb occlusion pressure',
+  estimateWeight: 'weight left to the estimate',
+  measuredMmHg: 'weighted mean of the measurements [mmHg]',
+  shiftMmHg: 'of posture [mmHg]',
+  posture: 'pooled mean for the posture',
   occlusion: 'limb occlusion pressure',
   oneRepMax: 'one-repetition maximum',
   repetitionsToFailure: 'repetitions to failure',
   repetitionsPerSet: 'repetitions, set by set',
   rests: 'rests [s]',
   longestSet: 'repetitions of the longest set',
+  timedSets: 'sets by the watch [s]',
+  setTimes: 'time of each set [s]',
+  warmUp: 'warm-up sets and their rests [s]',
+  stretches: 'stretches of restriction [s]',
+  longestStretch: 'longest stretch [s]',
+  gaps: 'times with the cuff down [s]',
+  exercises: 'exercises, one by one',
+  pauses: 'pauses between exercises [s]',
+  limbs: 'limbs, exercise by exercise',
+  setLoads: 'repetitions × load, set by set',
+  pressureSeconds: 'pressure × time [mmHg × s]',
+  weekLoad: 'load of the week',
+  standardDeviationAu: 'standard deviation of the daily loads [AU]',
+  earlierWeeks: 'loads of the three weeks before [AU]',
   sex: 'sex',
+  bodyMassLoad: 'load that body mass is',
+  perSide: 'plates on each side',
+  fraction: 'share of body mass',
+  printed: 'percentage printed [%]',
 };
 
 const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
@@ -62,7 +107,8 @@ function symbolWords(answer: Answer): { shown: Record<string, string>; glossary:
       glossary.push(`${symbol} ${name} ${formatUnit(given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
-      const unit: Unit | undefined = field === 'load' && answer.inputs['unit'] === 'lb' ? '[lb_av]' : quantity?.unit;
+      const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
+      const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
       glossary.push(`${symbol} ${name} ${unit ? formatUnit(given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
@@ -87,6 +133,13 @@ function roundingWords({ rounding, value, unit, reached }: Answer): string[] {
     const range = reached.lower !== undefined || reached.upper !== undefined;
     const may = range ? `; of the true value it may be ${rangeWords(reached.lower, reached.upper, percent)}` : '';
     lines.push(`that is ${percent(reached.percent)}${may}`);
+    const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
+    if (chance !== undefined) {
+      const words = chance < 0.05 ? 'less than 0.1 %' : percent(chance);
+      lines.push(`the chance that it closes the artery fully is ${words}`);
+    }
+    if (highest !== undefined)
+      lines.push(`highest setting under the limit of that chance: ${formatUnit(highest, unit)}`);
   }
   return lines;
 }
@@ -127,7 +180,7 @@ export const indent = (lines: readonly string[], by = '  '): string[] => lines.m
 
 /** An answer as text, with the answers it was worked out from below it. */
 export function explainAnswer(answer: Answer): string[] {
-  const inner = Object.values(answer.inputs).filter(isAnswer);
+  const inner = Object.values(answer.inputs).flat().filter(isAnswer);
   return [
     `${kindWords[answer.kind].name}: ${headline(answer)}`,
     ...indent([

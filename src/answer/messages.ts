@@ -20,6 +20,8 @@ export const answerMessages = {
   unreadable: '{field} could not be read: expected {expected}; reading it threw an error.',
   'swapped-pressures':
     '{field} must be {expected}; received {received}. Are the systolic and diastolic pressures swapped?',
+  'newer-document':
+    '{field} must be {expected}; received {received}. The document was made by a newer version of the library.',
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
 } as const satisfies Catalogue;

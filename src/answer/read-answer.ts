@@ -4,9 +4,32 @@ import type { Answer, AnswerKind } from './answer.js';
 import { describe } from './issues.js';
 import type { Reader } from './reader.js';
 
+/** What is wrong with something that should be an answer of a kind, in words; nothing where it will do. */
+export function answerFault(
+  given: unknown,
+  kind: AnswerKind,
+  units: readonly Unit[],
+  min: number,
+  max: number,
+): string | undefined {
+  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+    return typeof given === 'number' ? 'a bare number' : describe(given);
+  }
+  const { kind: own, unit, evidence, value, standardDeviation: sd, lower, upper } = given as Partial<Answer>;
+  if (own !== kind) return `an object whose kind is not '${kind}'`;
+  if (!units.includes(unit as Unit)) return `a unit other than ${units.join(' or ')}`;
+  if (!Object.hasOwn(grades, String(evidence))) return 'an answer without a grade of evidence';
+  if (typeof value !== 'number' || !(value >= min && value <= max)) return `a value outside ${min} to ${max}`;
+  for (const part of [sd, lower, upper]) {
+    if (part !== undefined && (typeof part !== 'number' || !Number.isFinite(part))) return 'a broken interval';
+  }
+  return typeof sd === 'number' && sd < 0 ? 'a negative standard deviation' : undefined;
+}
+
 /**
  * An answer given back to the library as an input, perhaps after a stay in a database.
- * Only what is worked with is looked at; the rest is carried along.
+ * Only what is worked with is looked at; the rest is carried along. Of an `optional` answer that is left out
+ * the value is NaN; {@link Reader.has} tells.
  */
 export function readAnswer<K extends AnswerKind>(
   reader: Reader,
@@ -16,25 +39,13 @@ export function readAnswer<K extends AnswerKind>(
   units: readonly Unit[],
   min: number,
   max: number,
+  optional = false,
 ): Answer<K> {
   const expected = `an answer of ${makers}`;
-  const given = reader.anything(name, expected) as Partial<Answer<K>> | null | undefined;
-  const wrong = (part: string): Answer<K> => {
-    reader.report('wrong-type', name, expected, part);
-    return { kind, value: NaN } as unknown as Answer<K>;
-  };
-  if (given === undefined) return { kind, value: NaN } as unknown as Answer<K>;
-  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
-    return wrong(typeof given === 'number' ? 'a bare number' : describe(given));
-  }
-  const { value, standardDeviation: sd, lower, upper } = given;
-  if (given.kind !== kind) return wrong(`an object whose kind is not '${kind}'`);
-  if (!units.includes(given.unit as Unit)) return wrong(`a unit other than ${units.join(' or ')}`);
-  if (!Object.hasOwn(grades, String(given.evidence))) return wrong('an answer without a grade of evidence');
-  if (typeof value !== 'number' || !(value >= min && value <= max)) return wrong(`a value outside ${min} to ${max}`);
-  for (const part of [sd, lower, upper]) {
-    if (part !== undefined && (typeof part !== 'number' || !Number.isFinite(part))) return wrong('a broken interval');
-  }
-  if (typeof sd === 'number' && sd < 0) return wrong('a negative standard deviation');
-  return given as Answer<K>;
+  const given = reader.anything(name, expected, optional);
+  const fault = given === undefined ? undefined : answerFault(given, kind, units, min, max);
+  if (fault !== undefined) reader.report('wrong-type', name, expected, fault);
+  return given === undefined || fault !== undefined
+    ? ({ kind, value: NaN } as unknown as Answer<K>)
+    : (given as Answer<K>);
 }

@@ -36,6 +36,14 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   return prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
+const attemptCopy = (value: unknown): unknown => {
+  try {
+    return plainCopy(value);
+  } catch {
+    return undefined;
+  }
+};
+
 const commonStart = (a: string, b: string): number => {
   let length = 0;
   while (length < a.length && a[length]?.toLowerCase() === b[length]?.toLowerCase()) length += 1;
@@ -87,13 +95,14 @@ export class Reader {
     }
   }
 
-  private missing(name: string, expected: string): void {
+  /** Says that a field that was read is missing. */
+  missing(name: string, expected: string): void {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
   /** Adds an issue of the caller’s own, such as a relation between two fields. */
-  report(code: IssueCode, name: string, expected: string, received: string, values?: MessageValues): void {
-    this.issues.push(issue(code, [...this.path, name], expected, received, values));
+  report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
+    this.issues.push(issue(code, this.path.concat(name), expected, received, values));
   }
 
   /** Whether every field read so far was right, so that relations between them may be looked at. */
@@ -122,7 +131,10 @@ export class Reader {
     return this.judge(name, quantity, this.read(name)) ?? NaN;
   }
 
-  optionalNumber(name: QuantityName, quantity: Quantity = quantities[name]): number | undefined {
+  optionalNumber(name: QuantityName): number | undefined;
+  /** A number of a quantity that has another name here. */
+  optionalNumber(name: string, quantity: Quantity): number | undefined;
+  optionalNumber(name: string, quantity: Quantity = quantities[name as QuantityName]): number | undefined {
     const value = this.read(name);
     return value === undefined ? undefined : this.judge(name, quantity, value);
   }
@@ -145,7 +157,15 @@ export class Reader {
   }
 
   optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
-    const value = this.read(name);
+    return this.acceptText(name, expected, accept, this.read(name));
+  }
+
+  private acceptText(
+    name: string,
+    expected: string,
+    accept: (text: string) => boolean,
+    value: unknown,
+  ): string | undefined {
     if (value === undefined) return undefined;
     if (typeof value === 'string' && value.length <= MOST_ITEMS && accept(value)) return value;
     this.report('wrong-type', name, expected, describe(value));
@@ -154,16 +174,45 @@ export class Reader {
 
   /** A nested object, read by a reader of its own that shares the list of issues. */
   child(name: string): Reader {
-    const reader = new Reader(this.read(name), [...this.path, name], this.issues);
+    return this.nested(name, this.read(name));
+  }
+
+  optionalChild(name: string): Reader | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.nested(name, value);
+  }
+
+  private nested(name: string, value: unknown): Reader {
+    const reader = new Reader(value, [...this.path, name], this.issues);
     this.children.push(reader);
     return reader;
   }
 
+  /** A field that is a number, or an object with a number for each of `parts`. */
+  optionalNumberOrParts<P extends string>(
+    name: QuantityName,
+    parts: readonly P[],
+  ): number | Readonly<Record<P, number>> | undefined {
+    const value = this.read(name);
+    if (value === undefined) return undefined;
+    if (typeof value !== 'object' || value === null) return this.judge(name, quantities[name], value);
+    const reader = this.nested(name, value);
+    const read = parts.map((part) => [part, reader.judge(part, quantities[name], reader.read(part)) ?? NaN]);
+    return Object.fromEntries(read) as Record<P, number>;
+  }
+
+  /** A field that is a text, or an object with a reader of its own. */
+  textOrChild(name: string, expected: string, accept: (text: string) => boolean): string | Reader | undefined {
+    const value = this.read(name);
+    if (typeof value !== 'object' || value === null) return this.acceptText(name, expected, accept, value);
+    return this.nested(name, value);
+  }
+
   /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */
-  anything(name: string, expected: string): unknown {
+  anything(name: string, expected: string, optional = false): unknown {
     const value = this.read(name);
     if (value === undefined) {
-      this.missing(name, expected);
+      if (!optional) this.missing(name, expected);
       return undefined;
     }
     try {
@@ -200,6 +249,13 @@ export class Reader {
       this.children.push(reader);
       return [key, reader];
     });
+  }
+
+  /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
+  values(name: string, expected: string): unknown[] {
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, expected);
+    return value === undefined ? [] : this.items(name, value, expected).map((item) => attemptCopy(item));
   }
 
   /** A list of numbers of one quantity. */

@@ -1,3 +1,53 @@
-/** Whole documents: a plan from a person’s readings, limbs and exercises. */
+/** Whole documents: screening, planning, review, record, progression. */
+export {
+  guidelines,
+  measures,
+  type Guideline,
+  type GuidelineId,
+  type GuidelineRow,
+  type Measure,
+} from './guidelines.js';
+export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
+export {
+  nextSession,
+  type MeasureAgain,
+  type ProgressionAction,
+  type ProgressionRequest,
+  type Proposal,
+  type ProposalItem,
+} from './next-session.js';
 export { planSession } from './plan-session.js';
-export type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest, StandingSentence } from './types.js';
+export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+export { readDocument } from './read-document.js';
+export {
+  recordSession,
+  type DoneItem,
+  type Feelings,
+  type RecordItem,
+  type RecordRequest,
+  type SessionRecord,
+  type Symptom,
+} from './record-session.js';
+export { reviewPlan, type Judgement, type Review, type ReviewFinding, type ReviewOptions } from './review-plan.js';
+export {
+  screen,
+  screeningQuestions,
+  type Screening,
+  type ScreeningFinding,
+  type ScreeningOutcome,
+  type ScreeningQuestion,
+  type ScreeningReply,
+  type ScreeningRequest,
+} from './screen.js';
+export { symptoms } from './standing.js';
+export type {
+  LimbTotals,
+  Plan,
+  PlanExercise,
+  PlanItem,
+  PlanLimb,
+  PlanRequest,
+  PlanRestriction,
+  PlanSet,
+  StandingSentence,
+} from './types.js';

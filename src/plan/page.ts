@@ -3,7 +3,8 @@ import type { Answer } from '../answer/answer.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import type { Plan, PlanItem } from './types.js';
 
-const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
+/** A line of capitals with a rule below it. */
+export const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
 
 const restrictionWords: Record<PlanItem['restriction'], string> = {
   continuous: 'cuff up from the first set to the last',
@@ -28,22 +29,31 @@ function tempoWords({ eccentricS, bottomS, concentricS, topS }: PlanItem['tempo'
   return `${format(concentricS)} s up${pause(topS, 'at the top')}, ${format(eccentricS)} s down${pause(bottomS, 'at the bottom')}`;
 }
 
+const setWord = ({ repetitions, durationS = 0 }: { repetitions?: number; durationS?: number }): string =>
+  repetitions === undefined ? `${format(durationS)} s` : `${repetitions} repetitions`;
+
 function setWords(sets: PlanItem['sets']): string {
   const rests = new Set(sets.slice(0, -1).map(({ restS }) => restS));
-  const counts = sets.map(({ repetitions }) => repetitions).join(' – ');
-  if (rests.size === 0) return `${counts} repetitions`;
-  if (rests.size === 1) return `${counts} repetitions, ${format([...rests][0]!)} s rest between sets`;
-  return sets
-    .map(({ repetitions, restS }, index) =>
-      index === sets.length - 1 ? `${repetitions}` : `${repetitions} (then ${format(restS)} s rest)`,
-    )
+  const counted = sets.every(({ repetitions }) => repetitions !== undefined);
+  const words = sets.map((set) => (counted ? String(set.repetitions) : setWord(set)));
+  const counts = words.join(' – ') + (counted ? ' repetitions' : '');
+  if (rests.size === 0) return counts;
+  if (rests.size === 1) return `${counts}, ${format([...rests][0]!)} s rest between sets`;
+  return words
+    .map((word, index) => (index === sets.length - 1 ? word : `${word} (then ${format(sets[index]!.restS)} s rest)`))
     .join(' – ');
 }
 
 function clockLines({ events, durationS }: PlanItem['timeline']): string[] {
-  const words = { inflate: 'cuff up', deflate: 'cuff down', rest: 'rest', set: 'set' };
-  const lines = events.map(({ atS, event, set, repetitions }) => {
-    const what = event === 'set' ? `set ${set}: ${repetitions} repetitions` : words[event];
+  const words = {
+    inflate: 'cuff up',
+    lower: 'cuff at the lower pressure',
+    deflate: 'cuff down',
+    rest: 'rest',
+    reperfuse: 'pause, cuff down',
+  };
+  const lines = events.map(({ atS, event, ...set }) => {
+    const what = event === 'set' ? `set ${set.set}: ${setWord(set)}` : words[event];
     return `${clock(atS).padStart(6)}  ${what}`;
   });
   return [...lines, `${clock(durationS).padStart(6)}  end`];
@@ -104,6 +114,8 @@ export function planPage(plan: Plan): string[] {
     request.sex,
     `blood pressure ${format(request.systolicMmHg)}/${format(request.diastolicMmHg)} mmHg`,
     request.posture,
+    request.sessionsPerWeek !== undefined ? `${format(request.sessionsPerWeek)} sessions a week` : undefined,
+    request.weeks !== undefined ? `for ${format(request.weeks)} weeks` : undefined,
   ];
   return [
     'SESSION PLAN',

@@ -15,7 +15,11 @@ function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
   const path = found.path as Path;
   const value = at(root, path);
   const name = path.at(-1);
-  if (typeof name === 'string' && Object.hasOwn(quantities, name)) {
+  // Totals and answers share names with fields; only where the schema wants a number is the field one.
+  const wantsNumber =
+    (found.code === 'invalid_type' && (found.expected === 'number' || found.expected === 'int')) ||
+    ((found.code === 'too_small' || found.code === 'too_big') && (found.origin === 'number' || found.origin === 'int'));
+  if (wantsNumber && typeof name === 'string' && Object.hasOwn(quantities, name)) {
     const wrong = numberIssue(quantities[name as QuantityName], value, path);
     if (wrong) return [wrong];
   }
@@ -30,10 +34,12 @@ function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
       : found.code === 'invalid_type'
         ? `of type ${found.expected}`
         : found.code === 'too_small'
-          ? `at least ${found.minimum} long`
+          ? `at least ${found.minimum}${found.origin === 'array' ? ' long' : ''}`
           : found.code === 'too_big'
-            ? `at most ${found.maximum} long`
-            : found.message;
+            ? `at most ${found.maximum}${found.origin === 'array' ? ' long' : ''}`
+            : found.code === 'invalid_union'
+              ? 'of one of the forms of the schema'
+              : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, describe(value))];
 }

@@ -1,4 +1,4 @@
-import type { Answer, Caution, Severity } from '../answer/answer.js';
+import type { Answer, Caution } from '../answer/answer.js';
 import { describe, InputError, issue, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { cite } from '../answer/cite.js';
@@ -7,12 +7,15 @@ import { correctForCuffWidth } from '../pressure/cuff-width.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type TargetInput } from '../pressure/target.js';
-import { addUp, limbRestriction } from '../session/account.js';
+import { addUp } from '../session/account.js';
 import { fullPrescription, type Prescription } from '../session/prescription.js';
 import { layOut } from '../session/timeline.js';
 import { formatUnit } from '../quantity/format.js';
+import { loadUnitOf } from '../quantity/quantities.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { onceEach } from './gravest-first.js';
+import { limbsOf } from './limb-totals.js';
 import { parseDocument } from './parse.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
@@ -20,8 +23,6 @@ import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest } 
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
-
-const GRAVITY: Record<Severity, number> = { stop: 0, caution: 1, note: 2 };
 
 const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
 
@@ -70,6 +71,7 @@ function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pr
   if (!measured) {
     const readings = {
       limb: limb.limb,
+      side,
       circumferenceCm,
       systolicMmHg,
       diastolicMmHg,
@@ -154,10 +156,21 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       place,
       () => {
         const { scheme, sets, tempo, restS, restriction } = exercise;
-        const unit = load?.unit === '[lb_av]' ? 'lb' : 'kg';
-        return fullPrescription(
-          defined({ scheme, sets, tempo, restS, restriction, load: load?.value, unit }) as Prescription,
-        );
+        const prescription = {
+          scheme,
+          sets,
+          tempo,
+          restS,
+          restriction,
+          load: load?.value,
+          unit: load && loadUnitOf(load.unit),
+        };
+        const read = fullPrescription(defined(prescription) as Prescription);
+        if (read.sets.some(({ repetitions }) => repetitions === undefined)) {
+          const expected = 'repetitions set by set; sets by the watch are for sessionTimeline and accountSession';
+          throw new InputError([issue('wrong-relation', ['scheme'], expected, describe(scheme))]);
+        }
+        return read;
       },
       { fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction'] },
     );
@@ -174,21 +187,22 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       { fields: ['limb', 'side'] },
     );
     if (!oneRepMax || !load || !full) return [];
-    const { sets, tempo, restriction } = full;
-    const shared = { oneRepMax, load, sets, tempo, restriction, timeline: layOut(full), totals: addUp(full) };
+    const { restriction } = exercise;
+    const sets = full.sets.map(({ repetitions, restS }) => ({ repetitions: repetitions!, restS }));
+    const shared = {
+      oneRepMax,
+      load,
+      sets,
+      tempo: full.tempo!,
+      restriction,
+      timeline: layOut(full),
+      totals: addUp(full),
+    };
     return request.limbs.flatMap((limb, at): PlanItem[] => {
       const pressure = targets[at];
       if (!pressure || !wears(limb)) return [];
       return [{ exercise: exercise.name, limb: limb.limb, side: limb.side, ...pressure, ...shared }];
     });
-  });
-}
-
-function limbsOf(items: readonly PlanItem[]): LimbTotals[] {
-  const places = new Map(items.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }]));
-  return [...places.values()].map(({ limb, side }) => {
-    const own = items.filter((item) => item.limb === limb && item.side === side);
-    return { limb, side, exercises: own.length, ...limbRestriction(own.map(({ totals }) => totals.restrictionTime)) };
   });
 }
 
@@ -200,8 +214,7 @@ function cautionsOf(request: PlanRequest, items: readonly PlanItem[], limbs: rea
     ),
     ...limbs.flatMap(({ cautions }) => cautions),
   ];
-  const once = new Map(all.map((caution) => [caution.text, caution]));
-  return [...once.values()].sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+  return onceEach(all);
 }
 
 /**

@@ -2,7 +2,8 @@ import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import type { StandingSentence } from './types.js';
 
-const say = (code: PlanCode, source?: SourceId): StandingSentence => ({
+/** A sentence of the catalogue, with its source. */
+export const say = (code: PlanCode, source?: SourceId): StandingSentence => ({
   code,
   text: planMessages[code],
   ...(source && { source }),
@@ -19,14 +20,25 @@ export const standingSentences = (): StandingSentence[] => [
   say('watch-afterwards'),
 ];
 
+const STOP_SIGNS = [
+  'stop-numbness',
+  'stop-pain',
+  'stop-dizziness',
+  'stop-cold-limb',
+  'stop-refill',
+  'stop-chest',
+  'stop-vision',
+  'stop-movement',
+] as const satisfies PlanCode[];
+
+/** What a record can report: the signs to stop at, and those of the days after. Their texts stand in `messages`. */
+export const symptoms = [
+  ...STOP_SIGNS,
+  'after-bruising',
+  'after-dark-urine',
+  'after-swelling',
+  'after-soreness',
+] as const satisfies PlanCode[];
+
 /** Signs to let the cuff down at once. */
-export const stopSigns = (): StandingSentence[] => [
-  say('stop-numbness'),
-  say('stop-pain'),
-  say('stop-dizziness'),
-  say('stop-cold-limb'),
-  say('stop-refill'),
-  say('stop-chest'),
-  say('stop-vision'),
-  say('stop-movement'),
-];
+export const stopSigns = (): StandingSentence[] => STOP_SIGNS.map((code) => say(code));

@@ -5,8 +5,8 @@ import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import type { SessionTotals } from '../session/account.js';
-import type { ExerciseSet, Restriction, Tempo } from '../session/prescription.js';
+import type { ExerciseTotals } from '../session/account.js';
+import type { ExerciseMode, ExerciseSet, Restriction, Tempo } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 
@@ -34,6 +34,12 @@ export interface PlanLimb {
   readonly gaugeStepMmHg?: number | undefined;
   readonly ceilingMmHg?: number | undefined;
 }
+
+/** A plan sets one pressure for each limb, so restriction is full or none; see `accountSession` for partial release. */
+export type PlanRestriction = Exclude<Restriction, 'partial'>;
+
+/** One set of a plan: repetitions, and the rest after it [s]. */
+export type PlanSet = Required<Pick<ExerciseSet, 'repetitions' | 'restS'>>;
 
 /** An exercise: its maximum, load, sets, tempo, rests and restriction. */
 export interface PlanExercise {
@@ -64,7 +70,7 @@ export interface PlanExercise {
     readonly topS?: number | undefined;
   };
   readonly restS: number;
-  readonly restriction: Restriction;
+  readonly restriction: PlanRestriction;
 }
 
 /** What {@link planSession} takes: a person’s readings, limbs and exercises. */
@@ -77,12 +83,17 @@ export interface PlanRequest {
   readonly diastolicMmHg: number;
   /** Posture of the exercise. */
   readonly posture: Posture;
+  /** How often, and for how many weeks: for the review of the plan. */
+  readonly sessionsPerWeek?: number | undefined;
+  readonly weeks?: number | undefined;
   readonly limbs: readonly PlanLimb[];
   readonly exercises: readonly PlanExercise[];
 }
 
 /** One exercise on one limb. */
 export interface PlanItem {
+  /** Which rows of a guideline it is held against; `resistance` when left out. */
+  readonly mode?: ExerciseMode;
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;
@@ -90,11 +101,11 @@ export interface PlanItem {
   readonly target: Answer<'cuff-pressure'>;
   readonly oneRepMax: Answer<'one-repetition-maximum'>;
   readonly load: Answer<'training-load'>;
-  readonly sets: readonly Required<ExerciseSet>[];
+  readonly sets: readonly PlanSet[];
   readonly tempo: Required<Tempo>;
-  readonly restriction: Restriction;
+  readonly restriction: PlanRestriction;
   readonly timeline: SessionTimeline;
-  readonly totals: SessionTotals;
+  readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session. */

@@ -29,18 +29,16 @@ export function checkBloodPressure(reading: { readonly systolicMmHg: number; rea
 export const REFER_SYSTOLIC = 180;
 export const REFER_DIASTOLIC = 110;
 
-/** Whether guidance says to refer: from 180/110 mmHg. */
-export const toRefer = (systolicMmHg: number, diastolicMmHg: number): boolean =>
-  systolicMmHg >= REFER_SYSTOLIC || diastolicMmHg >= REFER_DIASTOLIC;
-
-/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. */
-export function bloodPressureCautions(systolicMmHg: number, diastolicMmHg: number): Caution[] {
-  const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
-  const path = ['systolicMmHg'];
-  if (toRefer(systolicMmHg, diastolicMmHg)) {
+/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. One of the two may be unknown. */
+export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: number): Caution[] {
+  const values = { systolic: systolicMmHg ?? 'unknown', diastolic: diastolicMmHg ?? 'unknown' };
+  const path = [systolicMmHg === undefined ? 'diastolicMmHg' : 'systolicMmHg'];
+  const from = (systolic: number, diastolic: number): boolean =>
+    (systolicMmHg ?? 0) >= systolic || (diastolicMmHg ?? 0) >= diastolic;
+  if (from(REFER_SYSTOLIC, REFER_DIASTOLIC)) {
     return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
   }
-  if (systolicMmHg >= 140 || diastolicMmHg >= 90) {
+  if (from(140, 90)) {
     return [caution('caution', 'blood-pressure-high', values, { path, source: 'hypertension-classes-2018' })];
   }
   return [];

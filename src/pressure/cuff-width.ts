@@ -1,5 +1,6 @@
-import { type Answer, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { WIDTH_SHARE } from './carrying.js';
 import { assumption, caution } from './messages.js';
 
 /** What {@link correctForCuffWidth} takes. */
@@ -12,21 +13,34 @@ export interface CuffWidthInput {
   readonly standardDeviationMmHg?: number;
 }
 
-/**
- * Share of the answer that is its error, for each unit of |ln(from / to)|: root mean square over six
- * published width pairs.
- */
-export const WIDTH_CORRECTION_SHARE = 0.46;
+/** LOP₂ = DBP + (LOP₁ − DBP) × W₁ / W₂ */
+export const carryWidth = (occlusionMmHg: number, diastolicMmHg: number, ratio: number): number =>
+  diastolicMmHg + (occlusionMmHg - diastolicMmHg) * ratio;
+
+/** Below this the one published pair shows a bias the other way [cm]. */
+const VERY_NARROW_CM = 5;
+
+/** Which way the correction is off: it changes the pressure too much, but with a 3 cm cuff too little. */
+export function widthBiasCaution(fromWidthCm: number, toWidthCm: number): Caution {
+  const narrower = toWidthCm < fromWidthCm;
+  const tooMuch = Math.min(fromWidthCm, toWidthCm) >= VERY_NARROW_CM;
+  return caution(
+    'caution',
+    'width-correction-biased',
+    { direction: narrower ? 'narrower' : 'wider', bias: narrower === tooMuch ? 'overshoots' : 'undershoots' },
+    { path: ['toWidthCm'], source: tooMuch ? 'cuff-width-2012' : 'cuff-materials-2017' },
+  );
+}
 
 /**
  * Carries an occlusion pressure from one cuff width to another.
  *
  * Formula: LOP₂ = DBP + (LOP₁ − DBP) × W₁ / W₂, the width-ratio formula rearranged, so that the limb drops out.
  *
- * - Error: 46 % of the answer for each unit of |ln(W₁ / W₂)| (`derived` from six published width pairs);
- *   none when the widths are equal.
- * - Bias: against those pairs it changes the pressure too much: too high when carried to a narrower cuff,
- *   too low when carried to a wider one.
+ * - Error: 48 % of the answer for each unit of |ln(W₁ / W₂)| (`derived` from four published width pairs, carried
+ *   both ways); none when the widths are equal.
+ * - Bias: against three of those pairs (5 to 18 cm) it changes the pressure too much: too high when carried to a
+ *   narrower cuff, too low when carried to a wider one. Between a 3 cm and a 5 cm cuff it changes it too little.
  * - Evidence: `unconfirmed`, as the formula it comes from.
  * - Source: Clin Orthop Relat Res 1993;(286):257–261.
  *
@@ -53,7 +67,7 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
   reader.done();
 
   const ratio = fromWidthCm / toWidthCm;
-  const value = diastolicMmHg + (occlusionMmHg - diastolicMmHg) * ratio;
+  const value = carryWidth(occlusionMmHg, diastolicMmHg, ratio);
   const same = fromWidthCm === toWidthCm;
   return {
     kind: 'occlusion-pressure',
@@ -62,7 +76,7 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
     ...interval(value, [
       {
         part: 'width-correction',
-        standardDeviation: WIDTH_CORRECTION_SHARE * value * Math.abs(Math.log(ratio)),
+        standardDeviation: WIDTH_SHARE * value * Math.abs(Math.log(ratio)),
         evidence: 'derived',
       },
       ...(standardDeviationMmHg === undefined
@@ -91,15 +105,8 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
       ? []
       : [
           caution('caution', 'equation-unconfirmed', { equation: 'width-correction' }),
-          caution(
-            'caution',
-            'width-correction-biased',
-            toWidthCm < fromWidthCm
-              ? { direction: 'narrower', bias: 'overshoots' }
-              : { direction: 'wider', bias: 'undershoots' },
-            { path: ['toWidthCm'], source: 'cuff-width-2012' },
-          ),
+          widthBiasCaution(fromWidthCm, toWidthCm),
         ],
-    sources: ['wide-cuffs-1993', 'cuff-width-2012', 'athletes-2018'],
+    sources: ['wide-cuffs-1993', 'cuff-width-2012', 'athletes-2018', 'cuff-materials-2017'],
   };
 }

@@ -1,7 +1,7 @@
 import type { Symbols } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Limb, Posture, QuantityName, Sex } from '../quantity/quantities.js';
+import type { Limb, Posture, QuantityName, Sex, Side } from '../quantity/quantities.js';
 import type { PressureCode } from './messages.js';
 
 /** What an occlusion-pressure equation may draw on. */
@@ -14,10 +14,23 @@ export type OcclusionReadings = {
   readonly posture: Posture;
   readonly ageYears?: number;
   readonly sex?: Sex;
+  /** Tissue padding coefficient, between 0 and 1, from a table that the caller has: none is at hand here. */
+  readonly paddingCoefficient?: number;
+  /** For the record, and so that the two sides are kept apart in `calibrateOcclusionPressure`. */
+  readonly side?: Side;
 };
 
 /** The optional readings that some equations cannot do without. */
-export type ExtraReading = 'ageYears' | 'sex';
+export type ExtraReading = 'ageYears' | 'sex' | 'paddingCoefficient';
+
+/** A range, both ends in it. */
+export interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Cuffs that errors are told apart for: narrow and wide ones on the thigh, and any on the arm. */
+export type CuffClass = 'thigh-narrow' | 'thigh-wide' | 'arm';
 
 /** One published occlusion-pressure equation and all that is known of it. */
 export interface OcclusionEquation {
@@ -30,20 +43,27 @@ export interface OcclusionEquation {
   readonly apply: (readings: Required<OcclusionReadings>) => number;
   readonly needs: readonly ExtraReading[];
   readonly limb: Limb | 'any';
-  readonly cuffWidthCm: number | 'any';
-  /** Posture of the sample; `none`: the equation knows no posture; `not-stated`: not in the text that was read. */
-  readonly posture: Posture | 'none' | 'not-stated';
+  readonly cuffWidthCm: number | Range | 'any';
+  /**
+   * Posture of the sample; `any`: it has a term for each; `none`: it knows no posture; `not-stated`: not in the text
+   * that was read.
+   */
+  readonly posture: Posture | 'any' | 'none' | 'not-stated';
   readonly sample: string;
   /** Ranges of the sample, where they are known. */
-  readonly fitted: Partial<Record<QuantityName, { readonly low: number; readonly high: number }>>;
+  readonly fitted: Partial<Record<QuantityName, Range>>;
   /** Readings whose range in the sample is not at hand. */
   readonly fittedNotKnown: readonly QuantityName[];
-  /** Standard deviation of its error: in mmHg, or as a share of the answer. */
+  /** Standard deviation of its error: in mmHg, or as a share of the answer; neither where none is known. */
   readonly error: {
     readonly standardDeviationMmHg?: number;
-    readonly share?: number;
+    readonly share?: number | Readonly<Record<CuffClass, number>>;
     readonly evidence: Grade;
     readonly assumption: PressureCode;
+    /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
+    readonly means?: number;
+    /** Fitted in the laboratory that uses it, so how far laboratories differ is no part of its error. */
+    readonly ownLaboratory?: true;
   };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];

@@ -17,6 +17,8 @@ export interface MeasuredInput {
   readonly side?: Side;
   readonly cuffWidthCm?: number;
   readonly posture?: Posture;
+  /** Number of the day, counted from anywhere: measurements on one day share that day’s departure. */
+  readonly day?: number;
   /** Standard deviation of the measurement’s own error, where it is known; else a published one is taken. */
   readonly standardDeviationMmHg?: number;
 }
@@ -64,7 +66,8 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * pulse oximeter 11.5 (`derived` from limits of agreement with Doppler); automated 8 on the arm and 15 on the
  * leg (`published`). Measure at rest, before the session, at least twice.
  *
- * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm] and posture for the record;
+ * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture and day, for the
+ * record and for {@link calibrateOcclusionPressure};
  * `standardDeviationMmHg` [mmHg] where the error is known.
  * @returns LOP [mmHg] with its interval.
  * @throws InputError naming every wrong field.
@@ -84,6 +87,7 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
   const side = reader.optionalChoice('side', SIDES);
   const cuffWidthCm = reader.optionalNumber('cuffWidthCm');
   const posture = reader.optionalChoice('posture', POSTURES);
+  const day = reader.optionalNumber('day');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   reader.done();
 
@@ -108,6 +112,7 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
       ...(side && { side }),
       ...(cuffWidthCm !== undefined && { cuffWidthCm }),
       ...(posture && { posture }),
+      ...(day !== undefined && { day }),
       ...(given && { standardDeviationMmHg }),
     },
     assumptions: [normalInterval, assumption(given ? 'error-given' : published.assumption)],

@@ -5,18 +5,56 @@ import type { Catalogue } from '../answer/messages.js';
 export const pressureMessages = {
   'readings-exact':
     'The tape and the blood-pressure reading are taken as exact: their own errors are not in the interval.',
+  'readings-partly-exact':
+    'Taken as exact, with no error of its own in the interval: {names}. Errors of readings are taken as independent.',
+  'reading-errors-given': 'The errors of the readings were given by the caller, and are taken as independent.',
   'girth-site-not-stated': 'Where along the limb the girth was taken is not in the text that was read.',
   'girth-site-third': 'Thigh girth at 33 % of thigh length from the inguinal crease (recalled, unconfirmed).',
   'fitted-range-not-known': 'The range of {names} in the sample is not at hand, so it was not checked.',
   'width-taken-from-publication':
     'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
-  'error-from-fit': 'The error is the residual of the sample the equation was fitted on; elsewhere it is larger.',
+  'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
+  'error-of-left-out': 'The error of the equation is that of each person of its sample, foretold from all the others.',
+  'error-left-out':
+    'The error is that of {count} published group means, each laboratory left out in turn, and how people differ about them.',
+  'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
+  'laboratories-differ':
+    'What it costs to carry the equation to another laboratory is taken from published group means.',
+  'own-laboratory':
+    'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
+  'arm-posture-not-known':
+    'What another posture changes on the arm is not at hand (highest seated, lowest standing): it is not in the interval.',
+  'own-working': 'A pooled mean is this project’s own working from published group means, not a published equation.',
+  'nominal-person':
+    'Each published group mean is taken as that of people of 120/70 mmHg with a thigh of 55 cm or an arm of 32 cm.',
+  'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',
+  'index-band-18': 'Published band for healthy legs with an 18 to 20 cm cuff: 1.0 to 1.2 times the systolic pressure.',
+  'padding-from-caller': 'The tissue padding coefficient is the caller’s: its published table is not at hand.',
+  'width-not-in-formula': 'The formula knows no cuff width: it is not for narrow cuffs.',
+  'chosen-only':
+    '{equation} was chosen: no other equation whose error is known applies. Its error is {percent} % of the answer.',
+  'chosen-smallest-error':
+    '{equation} was chosen for its error, {percent} % of the answer; next came {next} with {nextPercent} %.',
+  'chosen-inside-range':
+    '{equation} was chosen, with an error of {percent} % of the answer: these readings are outside the range {next} ({nextPercent} %) was fitted on.',
+  'chosen-better-grade':
+    '{equation} ({evidence}, error {percent} % of the answer) was chosen before {next} ({nextEvidence}, {nextPercent} %): their errors are alike, and its grade is better.',
   'error-between-methods':
     'The error is the spread against a second method, so it holds the second method’s error too.',
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
   'error-given': 'The error was given by the caller.',
   'width-ratio-carries': 'Pressure above diastolic is taken as inversely proportional to cuff width.',
+  'width-carried-share': 'The error of carrying a pressure to another cuff is taken from published width pairs.',
+  'posture-shift': 'A published group shift for wide thigh cuffs, added to everyone’s pressure alike.',
+  'normal-update': 'Errors of the estimate and of the measurements are taken as normal and independent.',
+  'day-error-from-thigh':
+    'From day to day a person’s occlusion pressure is taken to differ by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
+  'width-error-shared': 'Measurements with the same other cuff share one error of carrying them.',
+  'bias-published':
+    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not at hand.',
+  'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
+  'bands-without-gaps': 'The published bands leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
   'estimate-is-a-start':
     'An estimated occlusion pressure is a starting point. Measure it on this limb, with this cuff, in this posture, where you can.',
   'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
@@ -35,6 +73,19 @@ export const pressureMessages = {
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 140/90: ask the treating clinician before training.',
   'width-correction-biased':
     'Carried to a {direction} cuff, this correction {bias} against published pairs. Measure with the cuff that will be worn.',
+  'below-diastolic':
+    'The answer is below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be. Do not use it: measure.',
+  'outside-thigh-index':
+    'The answer is {ratio} times the systolic pressure; with a wide cuff on a thigh, lying down, 0.9 to 1.6 is to be expected.',
+  'not-measured-that-day':
+    'It was not measured on this day: the person’s usual pressure is carried there. Measure before the session, where you can.',
+  'posture-shifted':
+    'The pressure was shifted from {from} to {to} by a group mean; people differ widely. Measure in the posture of the exercise.',
+  'not-an-occlusion-pressure':
+    'This is a fixed training pressure, not an occlusion pressure. How much of this limb’s occlusion pressure it is, is not known: it may close the artery or do nothing. Take no percentage of it.',
+  'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
+  'chance-limit-holds':
+    'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
   'percent-above-usual': '{percent} % is above the 40 to 80 % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the 40 to 80 % of occlusion pressure that guidance gives.',
   'may-occlude':

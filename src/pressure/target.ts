@@ -6,25 +6,46 @@ import { quantities } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { caution } from './messages.js';
+import { normalChance, normalQuantile } from './normal.js';
 
 /** A pressure to set on the gauge [mmHg]. */
 export type CuffPressure = Answer<'cuff-pressure'>;
 
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {
-  /** An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure` or `correctForCuffWidth`. */
+  /** An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction. */
   readonly occlusion: Answer<'occlusion-pressure'>;
   readonly percent: number;
   /** Smallest step of the gauge; 1 mmHg when left out. */
   readonly gaugeStepMmHg?: number;
   /** Highest pressure that may be set. */
   readonly ceilingMmHg?: number;
+  /** Highest chance that the setting may have of closing the artery fully; none when left out. */
+  readonly occlusionChanceLimitPercent?: number;
 }
 
 function percentCautions(percent: number): Caution[] {
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
   if (percent > 80) return [caution('caution', 'percent-above-usual', { percent }, more)];
   return percent < 40 ? [caution('note', 'percent-below-usual', { percent }, more)] : [];
+}
+
+/** The chance that a setting closes the artery fully [%]: that the true occlusion pressure is at or below it. */
+function occlusionChance(setting: number, { value, standardDeviation }: Answer): number | undefined {
+  if (standardDeviation === undefined) return undefined;
+  if (standardDeviation === 0) return setting >= value ? 100 : 0;
+  return 100 * normalChance((setting - value) / standardDeviation);
+}
+
+/** The highest gauge setting that keeps the chance of closing the artery within a limit; 0 where none does. */
+function highestSetting(occlusion: Answer, limitPercent: number, step: number): number {
+  const { value, standardDeviation = 0 } = occlusion;
+  const edge = value + normalQuantile(limitPercent / 100) * standardDeviation;
+  let setting = edge < step ? 0 : roundToStep(edge, step, 'down');
+  // Rounding takes 12 digits of the edge: it may lie a hair above it.
+  if (setting > 0 && occlusionChance(setting, occlusion)! > limitPercent)
+    setting = roundToStep(setting - step, step, 'nearest');
+  return setting;
 }
 
 /**
@@ -34,14 +55,18 @@ function percentCautions(percent: number): Caution[] {
  *
  * The interval is that of the pressure which would be exactly p % of the true LOP. `reached` turns it
  * round: the percentage that this setting really is of the LOP given, and the range it may be of the
- * true one. A `ceilingMmHg` holds the setting down, and a caution says by how much.
+ * true one, and the chance that it closes the artery fully, Φ((P − LOP) / s), where the interval is known.
+ * A `ceilingMmHg` holds the setting down, and so does an `occlusionChanceLimitPercent`: `reached.highestMmHg` is then
+ * the highest gauge setting that keeps the chance within that limit. A caution says what was held.
  *
  * - Usual range: 40 to 80 % (guideline review 2019, `secondary`). Above 80 % a caution is given.
  * - Evidence: that of the occlusion pressure.
  *
- * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg]
+ * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
+ * `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
- * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure.
+ * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure, and where no
+ * gauge setting keeps the limit.
  *
  * @example
  * ```ts
@@ -50,6 +75,9 @@ function percentCautions(percent: number): Caution[] {
  * const target = targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 });
  * target.value; // => 80
  * target.reached?.percent.toFixed(1); // => '48.5'
+ * const held = targetCuffPressure({ occlusion, percent: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 });
+ * held.value; // => 140
+ * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.2'
  * ```
  */
 export function targetCuffPressure(input: TargetInput): CuffPressure {
@@ -58,7 +86,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     reader,
     'occlusion',
     'occlusion-pressure',
-    'estimateOcclusionPressure, measuredOcclusionPressure or correctForCuffWidth',
+    'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction',
     ['mm[Hg]'],
     quantities.occlusionMmHg.min / 2,
     quantities.occlusionMmHg.max * 4,
@@ -66,11 +94,23 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   const percent = reader.number('percent');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
-  const wanted = reader.fine ? product(percent / 100, occlusion.value) : NaN;
+  const limit = reader.optionalNumber('occlusionChanceLimitPercent');
+  const { fine } = reader;
+  const wanted = fine ? product(percent / 100, occlusion.value) : NaN;
+  if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
+    const expected = 'an answer with an interval, for a limit on the chance of closing the artery';
+    reader.report('wrong-relation', 'occlusion', expected, 'one without');
+  }
+  const highest = fine && limit !== undefined ? highestSetting(occlusion, limit, gaugeStepMmHg) : undefined;
   const held = ceilingMmHg !== undefined && wanted > ceilingMmHg;
-  const value = reader.fine ? roundToStep(held ? ceilingMmHg : wanted, gaugeStepMmHg, 'down') : NaN;
-  if (value === 0) {
+  const unlimited = fine ? roundToStep(held ? ceilingMmHg : wanted, gaugeStepMmHg, 'down') : NaN;
+  const limited = highest !== undefined && highest < unlimited;
+  const value = limited ? highest : unlimited;
+  if (unlimited === 0) {
     reader.report('wrong-relation', 'gaugeStepMmHg', `at most ${formatUnit(wanted, 'mm[Hg]')}`, String(gaugeStepMmHg));
+  } else if (limited && highest === 0) {
+    const expected = 'a limit that some gauge setting keeps: this occlusion pressure is too uncertain';
+    reader.report('wrong-relation', 'occlusionChanceLimitPercent', expected, formatUnit(limit!, '%'));
   }
   reader.done();
 
@@ -85,10 +125,15 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     const values = { ceiling: ceilingMmHg, wanted: format(wanted), percent };
     cautions.push(caution('caution', 'ceiling-reached', values, { path: ['ceilingMmHg'] }));
   }
-  const highest = lower !== undefined && lower > 0 ? (100 * value) / lower : undefined;
+  if (limited) {
+    const values = { limit: limit!, wanted: format(wanted), percent };
+    cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
+  }
+  const mostPercent = lower !== undefined && lower > 0 ? (100 * value) / lower : undefined;
+  const chance = occlusionChance(value, occlusion);
   if (lower !== undefined && lower <= 0) cautions.push(caution('caution', 'true-percent-unbounded'));
-  if (highest !== undefined && highest >= 100) {
-    cautions.push(caution('caution', 'may-occlude', { upper: Math.round(highest) }, { path: ['percent'] }));
+  if (mostPercent !== undefined && mostPercent >= 100) {
+    cautions.push(caution('caution', 'may-occlude', { upper: Math.round(mostPercent) }, { path: ['percent'] }));
   }
   return {
     kind: 'cuff-pressure',
@@ -110,12 +155,15 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
       percent,
       gaugeStepMmHg,
       ...(ceilingMmHg !== undefined && { ceilingMmHg }),
+      ...(limit !== undefined && { occlusionChanceLimitPercent: limit }),
     },
     rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },
     reached: {
       percent: (100 * value) / occlusion.value,
       ...(upper !== undefined && upper > 0 && { lower: (100 * value) / upper }),
-      ...(highest !== undefined && { upper: highest }),
+      ...(mostPercent !== undefined && { upper: mostPercent }),
+      ...(chance !== undefined && { occlusionChancePercent: chance }),
+      ...(highest !== undefined && { highestMmHg: highest }),
     },
     assumptions: [],
     cautions,

@@ -1,4 +1,4 @@
-import { decimal } from './decimal.js';
+import { scaled } from './decimal.js';
 import type { LoadUnit } from './quantities.js';
 
 /** One pound (avoirdupois) in kilograms: exact by definition (UCUM `[lb_av]`). */
@@ -17,7 +17,7 @@ export const PASCALS_PER_MMHG = 133.322387415;
  * poundsToKilograms(45); // => 20.41165665
  * ```
  */
-export const poundsToKilograms = (pounds: number): number => decimal(pounds).times(KILOGRAMS_PER_POUND).toNumber();
+export const poundsToKilograms = (pounds: number): number => scaled(pounds, KILOGRAMS_PER_POUND, 1);
 
 /**
  * Kilograms to pounds, in decimals.
@@ -28,7 +28,7 @@ export const poundsToKilograms = (pounds: number): number => decimal(pounds).tim
  * kilogramsToPounds(20.41165665); // => 45
  * ```
  */
-export const kilogramsToPounds = (kilograms: number): number => decimal(kilograms).div(KILOGRAMS_PER_POUND).toNumber();
+export const kilogramsToPounds = (kilograms: number): number => scaled(kilograms, 1, KILOGRAMS_PER_POUND);
 
 /**
  * Inches to centimetres, exact in decimals.
@@ -39,7 +39,7 @@ export const kilogramsToPounds = (kilograms: number): number => decimal(kilogram
  * inchesToCentimetres(22); // => 55.88
  * ```
  */
-export const inchesToCentimetres = (inches: number): number => decimal(inches).times(CENTIMETRES_PER_INCH).toNumber();
+export const inchesToCentimetres = (inches: number): number => scaled(inches, CENTIMETRES_PER_INCH, 1);
 
 /**
  * Centimetres to inches, in decimals.
@@ -50,8 +50,7 @@ export const inchesToCentimetres = (inches: number): number => decimal(inches).t
  * centimetresToInches(55.88); // => 22
  * ```
  */
-export const centimetresToInches = (centimetres: number): number =>
-  decimal(centimetres).div(CENTIMETRES_PER_INCH).toNumber();
+export const centimetresToInches = (centimetres: number): number => scaled(centimetres, 1, CENTIMETRES_PER_INCH);
 
 /**
  * Kilopascals to conventional millimetres of mercury.
@@ -62,8 +61,7 @@ export const centimetresToInches = (centimetres: number): number =>
  * kilopascalsToMmHg(13.3322387415); // => 100
  * ```
  */
-export const kilopascalsToMmHg = (kilopascals: number): number =>
-  decimal(kilopascals).times(1000).div(PASCALS_PER_MMHG).toNumber();
+export const kilopascalsToMmHg = (kilopascals: number): number => scaled(kilopascals, 1000, PASCALS_PER_MMHG);
 
 /**
  * Conventional millimetres of mercury to kilopascals.
@@ -74,7 +72,7 @@ export const kilopascalsToMmHg = (kilopascals: number): number =>
  * mmHgToKilopascals(120); // => 15.9986864898
  * ```
  */
-export const mmHgToKilopascals = (mmHg: number): number => decimal(mmHg).times(PASCALS_PER_MMHG).div(1000).toNumber();
+export const mmHgToKilopascals = (mmHg: number): number => scaled(mmHg, PASCALS_PER_MMHG, 1000);
 
 /** A load carried from one unit to another. */
 export const convertLoad = (load: number, from: LoadUnit, to: LoadUnit): number =>

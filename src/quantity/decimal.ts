@@ -5,14 +5,28 @@ const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
 
 export type Decimal = Shared;
 
+/** Whole numbers that decimals and doubles hold alike, sums of thousands of them included. */
+const isPlain = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < 1e12;
+
 /**
  * A double enters decimal arithmetic at 12 significant digits, so that an equation that gives
  * 159.99999999999997 for 160 does not lose a whole gauge step.
  */
-export const decimal = (value: number): Decimal => new Private(value.toPrecision(12));
+export const decimal = (value: number): Decimal => new Private(isPlain(value) ? value : value.toPrecision(12));
 
-/** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. */
-export function sum(values: Iterable<number>): number {
+/**
+ * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
+ * digits as nearly as doubles can tell, it is that decimal: so that what is carried to another unit and back is as it was.
+ */
+export function scaled(value: number, times: number, over: number): number {
+  const result = new Private(value).times(times).div(over);
+  const short = result.toSignificantDigits(13);
+  return (short.minus(result).abs().lte(result.abs().times(4e-16)) ? short : result).toNumber();
+}
+
+/** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. Whole numbers are exact as they are. */
+export function sum(values: readonly number[]): number {
+  if (values.every(isPlain)) return values.reduce((total, value) => total + value, 0);
   let total = new Private(0);
   for (const value of values) total = total.plus(decimal(value));
   return total.toNumber();

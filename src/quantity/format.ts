@@ -10,7 +10,12 @@ const WORDS: Record<Unit, string> = {
   a: ' years',
   '%': ' %',
   '{reps}': ' repetitions',
+  'm/s': ' m/s',
   '1': '',
+  'mm[Hg].min': ' mmHg·min',
+  '%.min': ' % of LOP·min',
+  '{AU}': ' AU',
+  '{sessions}': ' sessions',
 };
 
 /** A number for people to read: at most two decimals (or four significant digits below one), no trailing zeros. */

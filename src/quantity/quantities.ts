@@ -1,5 +1,20 @@
 /** UCUM code of a unit, or an annotation in braces for a plain count. */
-export type Unit = 'mm[Hg]' | 'cm' | 'kg' | '[lb_av]' | 's' | 'min' | 'a' | '%' | '{reps}' | '1';
+export type Unit =
+  | 'mm[Hg]'
+  | 'cm'
+  | 'kg'
+  | '[lb_av]'
+  | 's'
+  | 'min'
+  | 'a'
+  | '%'
+  | '{reps}'
+  | 'm/s'
+  | '1'
+  | 'mm[Hg].min'
+  | '%.min'
+  | '{AU}'
+  | '{sessions}';
 
 /** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
 export interface Quantity {
@@ -21,6 +36,7 @@ const LENGTH = [
 ] as const;
 const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
+const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
@@ -42,25 +58,81 @@ export const quantities = {
   occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
   valueMmHg: { name: 'measured occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
   standardDeviationMmHg: { name: 'standard deviation of a pressure', unit: 'mm[Hg]', min: 0, max: 300 },
+  circumferenceErrorCm: { name: 'standard deviation of the tape measure', unit: 'cm', min: 0, max: 10 },
+  systolicErrorMmHg: { name: 'standard deviation of the systolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
+  diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
+  paddingCoefficient: { name: 'tissue padding coefficient', unit: '1', min: 0.1, max: 0.999 },
+  bladderWidthCm: { name: 'width of the bladder in the cuff', unit: 'cm', min: 12, max: 18, slips: LENGTH },
+  day: { name: 'number of the day', unit: '1', min: 0, max: 1_000_000, whole: true },
+  occlusionChanceLimitPercent: {
+    name: 'highest chance that the artery is closed',
+    unit: '%',
+    min: 0.1,
+    max: 50,
+    slips: FRACTION,
+  },
   gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
   ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
   ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },
   percent: { name: 'percent', unit: '%', min: 1, max: 100, slips: FRACTION },
-  load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: [{ unit: 'grams', factor: 0.001 }] },
-  step: {
-    name: 'smallest step between loads',
-    unit: 'kg',
-    min: 0.01,
-    max: 100,
-    slips: [{ unit: 'grams', factor: 0.001 }],
-  },
+  load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: GRAMS },
+  step: { name: 'smallest step between loads', unit: 'kg', min: 0.01, max: 100, slips: GRAMS },
+  target: { name: 'weight to load', unit: 'kg', min: 0.1, max: 2000, slips: GRAMS },
+  bar: { name: 'mass of the bar', unit: 'kg', min: 0, max: 200, slips: GRAMS },
+  collars: { name: 'mass of both collars together', unit: 'kg', min: 0, max: 50, slips: GRAMS },
+  mass: { name: 'mass of one plate', unit: 'kg', min: 0.01, max: 200, slips: GRAMS },
+  count: { name: 'plates of that mass there are', unit: '1', min: 1, max: 10_000, whole: true },
+  bodyMass: { name: 'body mass', unit: 'kg', min: 20, max: 800, slips: GRAMS },
   repetitions: { name: 'repetitions', unit: '{reps}', min: 1, max: 500, whole: true },
   repetitionsInReserve: { name: 'repetitions in reserve', unit: '{reps}', min: 0, max: 10 },
+  reserveRpe: { name: 'rating on the 1–10 scale of repetitions in reserve', unit: '1', min: 1, max: 10 },
+  velocityMPerS: {
+    name: 'bar velocity',
+    unit: 'm/s',
+    min: 0.05,
+    max: 3,
+    slips: [
+      { unit: 'cm/s', factor: 0.01 },
+      { unit: 'mm/s', factor: 0.001 },
+    ],
+  },
+  omniRating: { name: 'rating on the OMNI-RES 0–10 scale', unit: '1', min: 0, max: 10 },
   restS: { name: 'rest between sets', unit: 's', min: 0, max: 3600, slips: MINUTES },
   eccentricS: { name: 'eccentric (lowering) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   bottomS: { name: 'pause at the bottom', unit: 's', min: 0, max: 60, slips: MINUTES },
   concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
+  heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
+  painBefore: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  painDuring: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  painAfter: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  sessionRpe: { name: 'session RPE', unit: '1', min: 0, max: 10 },
+  sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
+  weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
+  nextPercent: { name: 'percent of occlusion pressure wanted next', unit: '%', min: 1, max: 100, slips: FRACTION },
+  durationS: { name: 'time of the set', unit: 's', min: 0.1, max: 7200, slips: MINUTES },
+  changeS: { name: 'time to change sides', unit: 's', min: 0, max: 600, slips: MINUTES },
+  reperfusionS: { name: 'pause between exercises, cuff down', unit: 's', min: 0, max: 7200, slips: MINUTES },
+  inflatedBeforeS: { name: 'time the cuff is up before the first set', unit: 's', min: 0, max: 3600, slips: MINUTES },
+  deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
+  sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },
+  pressureMmHg: { name: 'cuff pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
+  restPressureMmHg: { name: 'cuff pressure in the rests', unit: 'mm[Hg]', min: 5, max: 1000 },
+  bodyMassKg: {
+    name: 'body mass',
+    unit: 'kg',
+    min: 20,
+    max: 400,
+    slips: [
+      { unit: 'grams', factor: 0.001 },
+      { unit: 'pounds', factor: 0.45359237 },
+    ],
+  },
+  bodyMassPercent: { name: 'share of body mass that is moved', unit: '%', min: 1, max: 100, slips: FRACTION },
+  loadAu: { name: 'session-RPE load of a day', unit: '{AU}', min: 0, max: 14_400 },
+  weekLoadAu: { name: 'session-RPE load of a week', unit: '{AU}', min: 0, max: 100_800 },
+  restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
+  sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
 } as const satisfies Record<string, Quantity>;
 
 /** The name of a numeric field of the vocabulary. */
@@ -91,3 +163,6 @@ export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */
 export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb' ? '[lb_av]' : 'kg');
+
+/** The load unit of a UCUM code. */
+export const loadUnitOf = (code: Unit): LoadUnit => (code === '[lb_av]' ? 'lb' : 'kg');

@@ -1,168 +1,285 @@
-import type { Answer, AnswerKind, Caution, Inputs, Symbols } from '../answer/answer.js';
-import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
-import { product, sum } from '../quantity/decimal.js';
+import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
+import { kindWords } from '../answer/explain.js';
+import { decimal, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
-import { loadUnitCode, type Unit } from '../quantity/quantities.js';
-import { fullPrescription, type FullPrescription, type Prescription } from './prescription.js';
-import { repetitionTime } from './timeline.js';
+import {
+  exerciseCautions,
+  exerciseRestriction,
+  limbCautions,
+  MINUTE,
+  pressureCell,
+  pressureTotals,
+  restrictionTotals,
+  type Cell,
+} from './exposure.js';
+import { layOutSession, type ExerciseLayout } from './layout.js';
+import { limbsOf, type LimbExposure } from './limbs.js';
+import { fullSession, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { caution } from './messages.js';
+import { peaks, volumeTotals } from './volume.js';
+import {
+  added,
+  highest,
+  isTense,
+  list,
+  listed,
+  plus,
+  repetitionsOf,
+  repetitionTotal,
+  seconds,
+  summed,
+  total,
+  workWorking,
+} from './working.js';
 
-/** What a session added up to. */
-export interface SessionTotals {
+/** What one exercise added up to. */
+export interface ExerciseTotals {
   readonly repetitions: Answer<'repetitions'>;
-  /** Present when a load was given. */
+  /** Present when a load was given, or a body mass: then of the load alone, which may be 0. */
   readonly volumeLoad?: Answer<'volume-load'>;
+  /** Present when a share of body mass was given. */
+  readonly bodyMassVolumeLoad?: Answer<'body-mass-volume-load'>;
+  /** Present when a maximum or a percentage of it was given. */
+  readonly relativeVolumeLoad?: Answer<'relative-volume-load'>;
   readonly timeUnderTension: Answer<'time-under-tension'>;
+  /** Any cuff up at its full pressure. */
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** No cuff at its full pressure and any at its lower one; present with partial restriction. */
+  readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
+  /** Longest time with a cuff up, at either pressure. */
   readonly longestRestriction: Answer<'longest-restriction'>;
+  /** Every cuff down between two restrictions; present where there is such a time. */
+  readonly reperfusionTime?: Answer<'reperfusion-time'>;
+  /** Summed over limbs; present when pressures were given. */
+  readonly pressureTime?: Answer<'pressure-time'>;
+  /** Summed over limbs; present when pressures and occlusion pressures were given. */
+  readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   readonly sessionTime: Answer<'session-time'>;
   readonly cautions: readonly Caution[];
 }
 
-const list = (values: readonly number[]): string => values.map(format).join(' + ') || '0';
+/** What a session added up to: as a whole, for each limb and for each exercise. */
+export interface SessionTotals extends ExerciseTotals {
+  /** Heaviest load lifted. */
+  readonly peakLoad?: Answer<'peak-load'>;
+  /** Heaviest load as a share of its maximum. */
+  readonly peakPercent?: Answer<'peak-percent'>;
+  /** Present when a session RPE was given. */
+  readonly sessionLoad?: Answer<'session-load'>;
+  readonly limbs: readonly LimbExposure[];
+  readonly exercises: readonly { readonly name?: string; readonly totals: ExerciseTotals }[];
+}
 
-/** A sum of what was given: exact, so it has no interval. */
-const total = <K extends AnswerKind>(
-  kind: K,
-  value: number,
-  unit: Unit,
-  formula: string,
-  symbols: Symbols,
-  inputs: Inputs,
-  evidence: Grade,
-  sources: readonly SourceId[],
-): Answer<K> => ({
-  kind,
-  value,
-  unit,
-  equation: kind,
-  evidence,
-  formula,
-  symbols,
-  inputs,
-  assumptions: [],
-  cautions: [],
-  sources,
-});
-
-const limbCautions = (restrictedS: number): Caution[] =>
-  restrictedS > 20 * 60 ? [caution('caution', 'restriction-long-limb', { minutes: format(restrictedS / 60) })] : [];
-
-/** The restriction times of a limb’s exercises, added up. */
-export function limbRestriction(times: readonly Answer<'restriction-time'>[]) {
-  const seconds = times.map(({ value }) => value);
-  const value = sum(seconds);
+/** The restriction times of a limb’s exercises, added up; time at the lower pressure counts towards the limit too. */
+export function limbRestriction(exercises: readonly ExerciseTotals[]) {
+  const restrictionTime = sumOf(
+    'restriction-time',
+    exercises.map((part) => part.restrictionTime.value),
+  );
+  const lower = exercises.flatMap((part) => part.partialRestrictionTime?.value ?? []);
+  const partialRestrictionTime = lower.length > 0 ? sumOf('partial-restriction-time', lower) : undefined;
   return {
-    restrictionTime: total(
-      'restriction-time',
-      value,
-      's',
-      'T',
-      { T: 'exercises' },
-      { exercises: list(seconds) },
-      'practice',
-      [],
-    ),
-    cautions: limbCautions(value),
+    restrictionTime,
+    ...(partialRestrictionTime && { partialRestrictionTime }),
+    cautions: limbCautions(sum([restrictionTime.value, ...lower])),
   };
 }
 
-const TEMPO = { e: 'eccentricS', b: 'bottomS', c: 'concentricS', t: 'topS' } as const;
+const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
+  total(kind, sum(values), 's', listed('E', 'exercises', list(values)), 'practice');
 
-export function addUp({ sets, tempo, restriction, load, unit }: FullPrescription): SessionTotals {
-  const counts = sets.map((set) => set.repetitions);
-  const rests = sets.slice(0, -1).map((set) => set.restS);
-  const repetitions = sum(counts);
-  const perRepetition = repetitionTime(tempo);
-  const underTensionS = product(repetitions, perRepetition);
-  const sessionS = sum([underTensionS, ...rests]);
-  const longestSet = Math.max(...counts);
+/** Pressure × time of each limb of an exercise whose cuff goes up. */
+const pressureCells = ({ full, limbs }: ExerciseLayout): (Cell | undefined)[] =>
+  limbs.flatMap(({ place, stretches }) => (stretches.length > 0 ? [pressureCell(full, place, stretches)] : []));
 
-  const restrictedS = { continuous: sessionS, intermittent: underTensionS, none: 0 }[restriction];
-  const longestS = { continuous: sessionS, intermittent: product(longestSet, perRepetition), none: 0 }[restriction];
-
-  const ofSets = { repetitionsPerSet: list(counts) };
-  const ofTempo = { ...ofSets, ...tempo };
-  const ofClock = { ...ofTempo, rests: list(rests) };
-  const R = { R: 'repetitionsPerSet' };
-  const tension = { formula: 'R * (e + b + c + t)', symbols: { ...R, ...TEMPO }, inputs: ofTempo };
-  const whole = {
-    formula: 'R * (e + b + c + t) + rest',
-    symbols: { ...R, ...TEMPO, rest: 'rests' },
-    inputs: ofClock,
-  };
-  const nothing = { formula: '0', symbols: {}, inputs: {} };
-  const oneSet = {
-    formula: 'n * (e + b + c + t)',
-    symbols: { n: 'longestSet', ...TEMPO },
-    inputs: { longestSet, ...tempo },
-  };
-  const restricted = { continuous: whole, intermittent: tension, none: nothing }[restriction];
-  const unbroken = { continuous: whole, intermittent: oneSet, none: nothing }[restriction];
-  const seconds = <K extends AnswerKind>(
-    kind: K,
-    value: number,
-    { formula, symbols, inputs }: { formula: string; symbols: Symbols; inputs: Inputs },
-    evidence: Grade,
-    ...from: SourceId[]
-  ) => total(kind, value, 's', formula, symbols, inputs, evidence, from);
-
-  const cautions = limbCautions(restrictedS);
-  if (restrictedS > 10 * 60) {
-    const minutes = format(restrictedS / 60);
-    cautions.push(caution('caution', 'restriction-long-exercise', { minutes }, { source: 'guideline-review-2019' }));
-  }
+/** What one exercise adds up to, cautions on the whole limb apart. */
+function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
+  const { full, bouts, rests, startS, endS } = laid;
+  const working = bouts.filter(({ warmUp }) => !warmUp);
+  const tense = isTense(full) ? working : [];
+  const lead = [...bouts, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
+  const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
+  const clock = added(
+    lead.length > 0 && listed('warm', 'warmUp', seconds(lead)),
+    full.inflatedBeforeS > 0 && listed('before', 'inflatedBeforeS', format(full.inflatedBeforeS)),
+    workWorking(full, working),
+    between.length > 0 && listed('rest', 'rests', seconds(between)),
+    full.deflatedAfterS > 0 && listed('after', 'deflatedAfterS', format(full.deflatedAfterS)),
+  );
+  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } = exerciseRestriction(laid);
   return {
-    repetitions: total('repetitions', repetitions, '{reps}', 'R', R, ofSets, 'practice', []),
-    ...(load !== undefined && {
-      volumeLoad: total(
-        'volume-load',
-        product(repetitions, load),
-        loadUnitCode(unit),
-        'R * w',
-        { ...R, w: 'load' },
-        { ...ofSets, load, unit },
-        'published',
-        ['volume-methods-2009'],
-      ),
-    }),
-    timeUnderTension: seconds('time-under-tension', underTensionS, tension, 'published', 'volume-methods-2009'),
-    restrictionTime: seconds('restriction-time', restrictedS, restricted, 'practice'),
-    longestRestriction: seconds('longest-restriction', longestS, unbroken, 'practice'),
-    sessionTime: seconds('session-time', sessionS, whole, 'derived', 'knee-repair-2022'),
-    cautions,
+    repetitions: repetitionTotal(repetitionsOf(working)),
+    ...volumeTotals(full, working),
+    timeUnderTension: total(
+      'time-under-tension',
+      plus(tense.map(({ durationS }) => durationS)).toNumber(),
+      's',
+      workWorking(full, tense),
+      'published',
+      'volume-methods-2009',
+    ),
+    restrictionTime,
+    ...(partialRestrictionTime && { partialRestrictionTime }),
+    longestRestriction,
+    ...(reperfusionTime && { reperfusionTime }),
+    ...pressureTotals(pressureCells(laid), 'limbs'),
+    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock, 'derived', 'knee-repair-2022'),
+    cautions: exerciseCautions(laid),
+  };
+}
+
+/** What one exercise adds up to, as a session of its own on the limb. */
+export function addUp(full: FullPrescription): ExerciseTotals {
+  const [laid] = layOutSession({ exercises: [full], pauses: [] });
+  const { cautions, ...totals } = exerciseTotals(laid!);
+  const long = limbsOf([laid!]).flatMap((limb) => limb.cautions);
+  return { ...totals, cautions: once([...long, ...cautions]) };
+}
+
+const once = (cautions: readonly Caution[]): Caution[] => [
+  ...new Map(cautions.map((one) => [`${one.text} ${String(one.path)}`, one])).values(),
+];
+
+/** Notes on totals that some exercises have and others lack. */
+function leftOut(
+  parts: readonly ExerciseTotals[],
+  name: keyof ExerciseTotals,
+  kind: AnswerKind,
+  missing: string,
+): Caution[] {
+  const there = parts.filter((part) => part[name] !== undefined).length;
+  return there > 0 && there < parts.length
+    ? [caution('note', 'total-left-out', { total: kindWords[kind].name, missing })]
+    : [];
+}
+
+function sessionLoadOf({ sessionRpe, sessionS }: FullSession, clockS: number): Answer<'session-load'> | undefined {
+  if (sessionRpe === undefined) return undefined;
+  const tookS = sessionS ?? clockS;
+  return total(
+    'session-load',
+    decimal(sessionRpe).times(decimal(tookS)).div(MINUTE).toNumber(),
+    '{AU}',
+    { formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' }, inputs: { sessionRpe, sessionS: tookS } },
+    'published',
+    'session-rpe-2001',
+    'athlete-dataset-2024',
+  );
+}
+
+/** What a session with every default in its place adds up to. */
+export function accountFor(session: FullSession): SessionTotals {
+  const laid = layOutSession(session);
+  const parts = laid.map(exerciseTotals);
+  const limbs = limbsOf(laid);
+  const several = parts.length > 1;
+  const [first] = parts;
+  const lifted = parts.filter(({ repetitions }, index) => isTense(laid[index]!.full) && repetitions.value > 0);
+  const loaded = laid.flatMap(({ full }, index) => {
+    const lifts =
+      isTense(full) && (parts[index]!.repetitions.value > 0 || full.sets.some(({ load }) => load !== undefined));
+    return lifts ? [peaks(full)] : [];
+  });
+  const cuffed = parts.filter((_, index) => laid[index]!.any.length > 0);
+  const clockS = laid.at(-1)!.endS.toNumber();
+  const sessionLoad = sessionLoadOf(session, clockS);
+  const peakLoad = highest(loaded.map((part) => part.peakLoad));
+  const peakPercent = highest(loaded.map((part) => part.peakPercent));
+  const ends = {
+    ...(peakLoad && { peakLoad }),
+    ...(peakPercent && { peakPercent }),
+    ...(sessionLoad && { sessionLoad }),
+    limbs,
+    exercises: session.exercises.map(({ name }, index) => ({
+      ...(name !== undefined && { name }),
+      totals: parts[index]!,
+    })),
+  };
+  if (!several) {
+    const { cautions, ...totals } = first!;
+    return { ...totals, ...ends, cautions: once([...limbs.flatMap((limb) => limb.cautions), ...cautions]) };
+  }
+  const overExercises = <K extends AnswerKind>(
+    among: readonly ExerciseTotals[],
+    of: (part: ExerciseTotals) => Answer<K> | undefined,
+  ): Answer<K> | undefined => summed(among.map(of), 'exercises');
+  const volumeLoad = overExercises(lifted, (part) => part.volumeLoad);
+  const relativeVolumeLoad = overExercises(lifted, (part) => part.relativeVolumeLoad);
+  const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
+  const bodyMassVolumeLoad = overExercises(bodyMass, (part) => part.bodyMassVolumeLoad);
+  const { restrictionTime: _, ...restricted } = restrictionTotals(laid.flatMap(({ any }) => any));
+  const clock = added(
+    listed('E', 'exercises', list(parts.map(({ sessionTime }) => sessionTime.value))),
+    listed('p', 'pauses', list(session.pauses)),
+  );
+  return {
+    repetitions: overExercises(parts, (part) => part.repetitions)!,
+    ...(volumeLoad && { volumeLoad }),
+    ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
+    ...(relativeVolumeLoad && { relativeVolumeLoad }),
+    timeUnderTension: overExercises(parts, (part) => part.timeUnderTension)!,
+    restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
+    ...restricted,
+    ...pressureTotals(laid.flatMap(pressureCells), 'limbs'),
+    sessionTime: total('session-time', clockS, 's', clock, 'derived', 'knee-repair-2022'),
+    ...ends,
+    cautions: once([
+      ...limbs.flatMap((limb) => limb.cautions),
+      ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
+      ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
+      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percent or oneRepMax'),
+      ...leftOut(cuffed, 'pressureTime', 'pressure-time', 'pressureMmHg'),
+      ...leftOut(cuffed, 'relativePressureTime', 'relative-pressure-time', 'occlusionMmHg'),
+    ]),
   };
 }
 
 /**
- * What a session adds up to, planned or as it was done (give the repetitions really done in `sets`).
+ * What a session adds up to, planned or as it was done (give the sets as they were done): as a whole, for each limb and
+ * for each exercise.
  *
- * - Repetitions: Σ repetitions of the sets.
- * - Volume load [kg or lb]: repetitions × load (J Strength Cond Res 2009;23(1):106–110). A body-weight
- *   exercise has a volume load of 0 unless the share of body mass is given as the load.
- * - Time under tension [s]: repetitions × (eccentric + bottom + concentric + top).
- * - Restriction time [s]: with continuous restriction from the first repetition to the end of the last set, rests
- *   included; with intermittent restriction the sets only.
- * - Longest unbroken restriction [s]; session time [s].
+ * - Repetitions: Σ repetitions of the sets; where sides take turns, of both. Warm-up sets count in the session time and
+ *   in nothing else.
+ * - Volume load [kg or lb]: Σ repetitions × load (J Strength Cond Res 2009;23(1):106–110). A body-weight exercise has a
+ *   volume load of 0; `bodyMassKg` and `bodyMassPercent` give the volume load of body mass beside it:
+ *   Σ repetitions × mass × share (`unconfirmed`).
+ * - Relative volume load: Σ repetitions × load / maximum (definition `unconfirmed`), with the maximum’s error.
+ * - Time under tension [s]: Σ repetitions × (eccentric + bottom + concentric + top), and timed sets as they are;
+ *   resistance exercise only.
+ * - Restriction time [s] (`practice`): any cuff up at its full pressure. With continuous restriction from a limb’s first
+ *   set to the end of its last, rests included; otherwise its sets only. Time at the lower pressure of partial
+ *   restriction is told apart. Longest unbroken restriction [s]: with a cuff up, at either pressure.
+ * - Reperfusion time [s] (`practice`): every cuff down between two restrictions; for a limb, its own cuff.
+ * - Pressure × time [mmHg·min], and in percent of occlusion pressure [% of LOP·min] (`practice`), summed over limbs.
+ *   A percentage of occlusion pressure is not a percentage of blood flow.
+ * - Session time [s]: sets, rests, pauses; one rest fewer than sets.
+ * - Session load [AU]: session RPE × minutes (J Strength Cond Res 2001;15(1):109–115).
  *
- * Sums are exact, in decimals, so they have no interval. More than 10 minutes of restriction in the exercise, or
- * 20 on the limb, brings a caution.
+ * Sums are exact, in decimals, so they have no interval: exercises (and pauses) add up to the session. Only a relative
+ * volume load over one maximum has an interval, that of the maximum. A total that only some exercises have is left out,
+ * and a caution says so. More than 10 minutes of restriction in a resistance exercise,
+ * 20 in an aerobic one, 5 at a time in a passive one, 20 on a limb, or under 3 minutes between two exercises on it,
+ * bring a caution.
  *
- * @param prescription - `scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction; `load` [`unit`]
+ * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction; `load` [`unit`]), or
+ *   `exercises` with `reperfusionS` [s] between them; `sessionRpe` [0 to 10]
  * @returns each total as an answer with its working.
  * @throws InputError naming every wrong field.
  *
  * @example
  * ```ts
  * import { accountSession } from 'cuffwork';
- * const totals = accountSession({
+ * const press = {
  *   scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous', load: 30,
- * });
+ * } as const;
+ * const totals = accountSession(press);
  * totals.volumeLoad?.value; // => 2250
  * totals.restrictionTime.value; // => 390
+ * const hold = { scheme: '3x45s', restS: 30, restriction: 'intermittent', limb: 'leg', side: 'left' } as const;
+ * const session = accountSession({ exercises: [{ ...press, limb: 'leg', side: 'both' }, hold], reperfusionS: 180 });
+ * session.limbs.map(({ side, restrictionTime }) => `${side} ${restrictionTime.value}`); // => ['left 525', 'right 390']
  * ```
  */
-export function accountSession(prescription: Prescription): SessionTotals {
-  return addUp(fullPrescription(prescription));
+export function accountSession(session: SessionInput): SessionTotals {
+  return accountFor(fullSession(session));
 }

@@ -4,11 +4,39 @@ import type { Catalogue } from '../answer/messages.js';
 /** What the session floor says. */
 export const sessionMessages = {
   'clock-starts-with-inflation':
-    'The cuff is taken as up from the first repetition; filling and emptying it take no time here.',
+    'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
   'tempo-kept': 'Every repetition is taken to keep the tempo.',
+  'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
   'restriction-long-exercise':
     '{minutes} min of restriction in one exercise is above the 5 to 10 min that guidance gives.',
+  'restriction-long-aerobic':
+    '{minutes} min of restriction in one aerobic exercise is above the 5 to 20 min that guidance gives.',
+  'restriction-long-passive':
+    '{minutes} min of unbroken passive restriction is above the 5 min that guidance gives at a time.',
   'restriction-long-limb': '{minutes} min of restriction on one limb is above the usual limit of 20 min a session.',
+  'reperfusion-short': '{minutes} min with the cuff down between two exercises on one limb is below the usual 3 min.',
+  'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
+  'timed-sets-no-volume': 'Sets that are timed and not counted have no repetitions and add nothing to the volume load.',
+  'total-left-out': '{total} is left out: {missing} is not given in every exercise.',
+  'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',
+  'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
+  'standard-deviation-not-told':
+    'What could be read of the publication does not say which standard deviation is meant; the other one makes monotony 8 % different.',
+  'monotony-undefined-rest': 'There was no load all week, so monotony and strain are undefined.',
+  'monotony-undefined-equal':
+    'Every day has the same load, so their standard deviation is 0 and monotony and strain are undefined.',
+  'ratio-undefined': 'The weeks compared with have no load, so the acute to chronic ratio is undefined.',
+  'ratio-descriptive':
+    'The acute to chronic ratio describes what was done. It cannot tell whether the risk of injury rises or falls, and no range of it is known to protect.',
+  'ratio-coupled':
+    'The acute week is part of the chronic weeks too, which makes the two correlate by arithmetic alone.',
+  'no-equivalence':
+    'These are sums. They do not say that two sessions have the same effect, nor that restriction makes up for load.',
+  'restriction-gives-less-strength':
+    'Pooled trials: against heavy load, light load with restriction grows muscle alike and gives less strength.',
+  'pressure-adds-little-heavy':
+    'In one trial of 12 weeks more pressure added muscle at 20 % of the maximum (0.78 to 3.22 %) and little at 40 % (4.45 to 5.30 %).',
+  'different-maximum': 'Loads of different exercises do not compare; only shares of each one’s own maximum do.',
 } as const satisfies Catalogue;
 
 export type SessionCode = keyof typeof sessionMessages;

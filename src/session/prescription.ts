@@ -1,9 +1,36 @@
-import { Reader } from '../answer/reader.js';
-import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
+import type { Answer } from '../answer/answer.js';
+import { readAnswer } from '../answer/read-answer.js';
+import { expectedNumber, Reader } from '../answer/reader.js';
+import { format } from '../quantity/format.js';
+import {
+  LIMBS,
+  LOAD_UNITS,
+  loadUnitCode,
+  quantities,
+  SIDES,
+  type Limb,
+  type LoadUnit,
+  type Side,
+} from '../quantity/quantities.js';
+import { parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
 
-/** When the cuff is up: from the first set to the last, in the sets only, or not at all. */
-export type Restriction = 'continuous' | 'intermittent' | 'none';
-export const RESTRICTIONS = ['continuous', 'intermittent', 'none'] as const;
+/**
+ * When the cuff is up: from the first set to the last, in the sets only, in the sets and at a lower pressure in the
+ * rests, or not at all.
+ */
+export type Restriction = 'continuous' | 'intermittent' | 'partial' | 'none';
+export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as const;
+
+/** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
+export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left';
+export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
+
+/** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
+export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
+export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
+
+/** One number for every cuff, or one for each side. */
+export type PerSide = number | { readonly left: number; readonly right: number };
 
 /** How long each phase of a repetition takes [s]. Pauses left out are 0. */
 export interface Tempo {
@@ -17,89 +44,413 @@ export interface Tempo {
   readonly topS?: number;
 }
 
-/** One set, planned or as it was done. */
+/** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {
-  readonly repetitions: number;
+  readonly repetitions?: number;
+  /** How long the set lasts [s]: a hold, a bout of walking or cycling, a passive bout, or a set by the watch. */
+  readonly durationS?: number;
   /** Rest after this set [s]; `restS` of the prescription when left out. The last set has none. */
   readonly restS?: number;
+  /** Load of this set [`unit`]; that of the prescription when left out. */
+  readonly load?: number;
+  /** Cuff pressure of this set, kept in the rest after it too; that of the prescription when left out. */
+  readonly pressureMmHg?: PerSide;
 }
+
+/** A set done without the cuff and without counting: it lengthens the session and nothing else. */
+export type WarmUpSet = Pick<ExerciseSet, 'repetitions' | 'durationS' | 'restS'>;
 
 /** One exercise: its sets, tempo and rests, and when the cuff is up. */
 export interface Prescription {
-  /** Repetitions of each set in the trade’s notation: `30-15-15-15`, or `3x10`. Instead of `sets`. */
+  /** Sets in the trade’s notation: `30-15-15-15`, `3x10`, or by time `5x2min`, `45s-30s`. Instead of `sets`. */
   readonly scheme?: string;
-  /** The sets one by one. Instead of `scheme`. */
+  /** The sets one by one, as planned or as they were done. Instead of `scheme`. */
   readonly sets?: readonly ExerciseSet[];
-  readonly tempo: Tempo;
+  /** Sets before the first, without the cuff; they are not counted in anything but the session time. */
+  readonly warmUp?: readonly WarmUpSet[];
+  /**
+   * Seconds of each phase, or the four-phase notation: eccentric, bottom, concentric, top, such as `2-0-2-0` or
+   * `2020`. Needed where a set has repetitions and no time.
+   */
+  readonly tempo?: Tempo | string;
   /** Rest between sets [s]. */
-  readonly restS: number;
+  readonly restS?: number;
   readonly restriction: Restriction;
+  readonly mode?: ExerciseMode;
+  /** Limb the cuff is on; given together with `side`. */
+  readonly limb?: Limb;
+  readonly side?: ExerciseSide;
+  /** Time to change sides, where every set is done with one side and then with the other [s]; 0 when left out. */
+  readonly changeS?: number;
   /** Load lifted [`unit`], for the volume load. */
   readonly load?: number;
   /** Unit of `load`; kg when left out. */
   readonly unit?: LoadUnit;
+  /** Load as a percentage of the maximum, for the relative volume load. Instead of `oneRepMax`. */
+  readonly percent?: number;
+  /** The maximum that `load` is compared with: an answer of `testedOneRepMax` or `estimateOneRepMax`. */
+  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  /** Body mass [kg] and the share of it that is moved [%], for the volume load of body mass. */
+  readonly bodyMassKg?: number;
+  readonly bodyMassPercent?: number;
+  /** Cuff pressure [mmHg]. */
+  readonly pressureMmHg?: PerSide;
+  /** Cuff pressure in the rests, with partial restriction [mmHg]. */
+  readonly restPressureMmHg?: PerSide;
+  /** Limb occlusion pressure [mmHg], for pressure × time in percent of it. */
+  readonly occlusionMmHg?: PerSide;
+  /** How long the cuff was up before the first set [s]; 0 when left out. */
+  readonly inflatedBeforeS?: number;
+  /** How long the cuff stayed up after the last set [s]; 0 when left out. */
+  readonly deflatedAfterS?: number;
 }
 
-/** A prescription with nothing left out. */
-export interface FullPrescription {
-  readonly sets: readonly Required<ExerciseSet>[];
-  readonly tempo: Required<Tempo>;
-  readonly restriction: Restriction;
+/** What is noted about a whole session once it is over. */
+export interface SessionNotes {
+  /** How hard the whole session was, 0 to 10, asked about 30 minutes after it. */
+  readonly sessionRpe?: number;
+  /** How long the session really took [s]; the time of the clock laid out here when left out. */
+  readonly sessionS?: number;
+}
+
+/** An exercise of a session. */
+export interface SessionExercise extends Prescription {
+  readonly name?: string;
+  /** Pause after this exercise [s]; `reperfusionS` of the session when left out. The last exercise has none. */
+  readonly reperfusionS?: number;
+}
+
+/** Several exercises, one after the other, with the cuffs down between them. */
+export interface Session extends SessionNotes {
+  readonly exercises: readonly SessionExercise[];
+  /** Pause between exercises, cuffs down [s]. */
+  readonly reperfusionS?: number;
+}
+
+/** One exercise, or a session of several. */
+export type SessionInput = Session | (Prescription & SessionNotes);
+
+/** A set with nothing left out. */
+export interface FullSet {
+  readonly repetitions?: number;
+  readonly durationS?: number;
+  readonly restS: number;
   readonly load?: number;
-  readonly unit: LoadUnit;
+  readonly pressureMmHg?: PerSide;
 }
 
-const CHAIN = /^\s*\d{1,3}(\s*-\s*\d{1,3})*\s*$/;
-const TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,3})\s*$/;
-const SCHEME_WORDS = "repetitions set by set, such as '30-15-15-15', or sets by repetitions, such as '3x10'";
-const MOST_SETS = 50;
+/** A limb and its side; neither where the input names none. */
+export interface Place {
+  readonly limb?: Limb;
+  readonly side?: Side;
+}
 
-/** The repetitions of each set of a scheme such as `30-15-15-15` or `3x10`; nothing where it is neither. */
-function parseScheme(scheme: string): number[] | undefined {
-  const times = TIMES.exec(scheme);
-  const counts = times
-    ? Array.from<number>({ length: Number(times[1]) }).fill(Number(times[2]))
-    : CHAIN.test(scheme)
-      ? scheme.split('-').map(Number)
-      : [];
-  const { min, max } = quantities.repetitions;
-  const right = counts.length > 0 && counts.length <= MOST_SETS && counts.every((n) => n >= min && n <= max);
-  return right ? counts : undefined;
+/** A prescription with every default in its place. */
+export interface FullPrescription {
+  readonly name?: string;
+  readonly sets: readonly FullSet[];
+  readonly warmUp: readonly FullSet[];
+  readonly tempo?: Required<Tempo>;
+  readonly restriction: Restriction;
+  readonly mode: ExerciseMode;
+  readonly limb?: Limb;
+  readonly side?: ExerciseSide;
+  readonly changeS: number;
+  readonly unit: LoadUnit;
+  readonly load?: number;
+  readonly percent?: number;
+  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  readonly bodyMassKg?: number;
+  readonly bodyMassPercent?: number;
+  readonly restPressureMmHg?: PerSide;
+  readonly occlusionMmHg?: PerSide;
+  readonly inflatedBeforeS: number;
+  readonly deflatedAfterS: number;
+}
+
+/** A session with every default in its place. */
+export interface FullSession extends SessionNotes {
+  readonly exercises: readonly FullPrescription[];
+  /** Pause after each exercise but the last [s]. */
+  readonly pauses: readonly number[];
+}
+
+/** The sides of an exercise, in the order they are done. */
+export const sidesOf = (side: ExerciseSide): readonly Side[] =>
+  side === 'both' || side === 'left-then-right' ? SIDES : side === 'right-then-left' ? ['right', 'left'] : [side];
+
+/** Whether every set is done with one side and then with the other. */
+export const takesTurns = (side: ExerciseSide | undefined): boolean =>
+  side === 'left-then-right' || side === 'right-then-left';
+
+/** The limbs that an exercise works, in the order they are worked. */
+export const placesOf = ({ limb, side }: FullPrescription): readonly Place[] =>
+  limb && side ? sidesOf(side).map((one) => ({ limb, side: one })) : [{}];
+
+/** The number that holds on one side. */
+export const onSide = (value: PerSide, side: Side | undefined): number =>
+  typeof value === 'number' ? value : value[side ?? 'left'];
+
+/** Names a limb: `left leg`. */
+export const placeName = ({ limb, side }: Place): string => (limb && side ? `${side} ${limb}` : 'the limb');
+
+const defined = <T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
+  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as never;
+
+function readTempo(reader: Reader): Required<Tempo> | { readonly without: string } | undefined {
+  const given = reader.textOrChild('tempo', TEMPO_WORDS, (text) => parseTempo(text) !== undefined);
+  if (given === undefined) return undefined;
+  if (typeof given === 'string') {
+    const { eccentricS, bottomS, concentricS, topS } = parseTempo(given)!;
+    if (eccentricS === undefined || bottomS === undefined || concentricS === undefined || topS === undefined) {
+      return { without: given };
+    }
+    return { eccentricS, bottomS, concentricS, topS };
+  }
+  return {
+    eccentricS: given.number('eccentricS'),
+    bottomS: given.optionalNumber('bottomS') ?? 0,
+    concentricS: given.number('concentricS'),
+    topS: given.optionalNumber('topS') ?? 0,
+  };
+}
+
+function readSet(set: Reader): ExerciseSet {
+  return defined({
+    repetitions: set.optionalNumber('repetitions'),
+    durationS: set.optionalNumber('durationS'),
+    restS: set.optionalNumber('restS'),
+  }) as ExerciseSet;
+}
+
+/** Reports a field that has no place beside the others. */
+const refuse = (reader: Reader, name: string, why: string): void => {
+  if (reader.has(name)) reader.report('wrong-relation', name, `left out ${why}`, 'a value');
+};
+
+/** Reports the one that is missing of two fields that go together. */
+function together(reader: Reader, ...[first, second]: readonly [string, string]): void {
+  if (reader.has(first) === reader.has(second)) return;
+  const [there, absent] = reader.has(first) ? [first, second] : [second, first];
+  reader.report('missing', absent, `given together with ${there}`, 'undefined');
+}
+
+function readPrescription(reader: Reader): FullPrescription {
+  const scheme = reader.optionalText('scheme', SCHEME_WORDS, (text) => parseScheme(text) !== undefined);
+  const setReaders = reader.optionalList('sets', 'a list of sets');
+  const warmUpReaders = reader.optionalList('warmUp', 'a list of sets');
+  const restS = reader.optionalNumber('restS');
+  const restriction = reader.choice('restriction', RESTRICTIONS);
+  const mode = reader.optionalChoice('mode', EXERCISE_MODES) ?? 'resistance';
+  const limb = reader.optionalChoice('limb', LIMBS);
+  const side = reader.optionalChoice('side', EXERCISE_SIDES);
+  const changeS = reader.optionalNumber('changeS') ?? 0;
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  const loads = { ...quantities.load, unit: loadUnitCode(unit) };
+  const load = reader.optionalNumber('load', loads);
+  const percent = reader.optionalNumber('percent');
+  const maximum = readAnswer(
+    reader,
+    'oneRepMax',
+    'one-repetition-maximum',
+    'testedOneRepMax or estimateOneRepMax',
+    ['kg', '[lb_av]'],
+    quantities.load.min,
+    quantities.load.max * 40,
+    true,
+  );
+  const bodyMassKg = reader.optionalNumber('bodyMassKg');
+  const bodyMassPercent = reader.optionalNumber('bodyMassPercent');
+  const pressureMmHg = reader.optionalNumberOrParts('pressureMmHg', SIDES);
+  const restPressureMmHg = reader.optionalNumberOrParts('restPressureMmHg', SIDES);
+  const occlusionMmHg = reader.optionalNumberOrParts('occlusionMmHg', SIDES);
+  const inflatedBeforeS = reader.optionalNumber('inflatedBeforeS') ?? 0;
+  const deflatedAfterS = reader.optionalNumber('deflatedAfterS') ?? 0;
+  const tempo = readTempo(reader);
+
+  const given: readonly ExerciseSet[] =
+    setReaders?.map((set) => {
+      const own = {
+        load: set.optionalNumber('load', loads),
+        pressureMmHg: set.optionalNumberOrParts('pressureMmHg', SIDES),
+      };
+      return defined({ ...readSet(set), ...own }) as ExerciseSet;
+    }) ??
+    parseScheme(scheme ?? '') ??
+    [];
+  const warmUpGiven = warmUpReaders?.map(readSet) ?? [];
+
+  if (reader.has('scheme') === reader.has('sets')) {
+    const received = reader.has('sets') ? 'both' : 'neither';
+    reader.report('wrong-relation', 'sets', 'given, or else scheme, but not both', received);
+  }
+  for (const set of [...(setReaders ?? []), ...(warmUpReaders ?? [])]) {
+    if (!set.has('repetitions') && !set.has('durationS')) {
+      set.report('missing', 'repetitions', `${expectedNumber(quantities.repetitions)}, or durationS`, 'undefined');
+    }
+  }
+  const times = checkTempo(reader, tempo, [...warmUpGiven, ...given]);
+  const resting = [...warmUpGiven, ...given].slice(0, -1);
+  if (!reader.has('restS') && resting.some((set) => set.restS === undefined)) {
+    reader.report('missing', 'restS', expectedNumber(quantities.restS), 'undefined');
+  }
+  together(reader, 'limb', 'side');
+  together(reader, 'bodyMassKg', 'bodyMassPercent');
+  if (!takesTurns(side)) refuse(reader, 'changeS', 'unless every set is done with one side and then with the other');
+  checkLoads(reader, given);
+  const pressures = given.map((set) => set.pressureMmHg ?? pressureMmHg);
+  checkPressures(reader, { restriction, side, pressures, rest: restPressureMmHg, occlusionMmHg });
+
+  const rest = (set: ExerciseSet): FullSet => ({ ...set, restS: set.restS ?? restS ?? 0 });
+  return defined({
+    sets: given.map((set, index) => {
+      const pressure = pressures[index];
+      const own = pressure !== undefined && { pressureMmHg: pressure };
+      const lifted = set.load ?? load;
+      const last = index === given.length - 1;
+      return { ...rest(set), ...(lifted !== undefined && { load: lifted }), ...own, ...(last && { restS: 0 }) };
+    }),
+    warmUp: warmUpGiven.map(rest),
+    tempo: times,
+    restriction,
+    mode,
+    limb,
+    side,
+    changeS,
+    unit,
+    load,
+    percent,
+    oneRepMax: reader.has('oneRepMax') ? maximum : undefined,
+    bodyMassKg,
+    bodyMassPercent,
+    restPressureMmHg,
+    occlusionMmHg,
+    inflatedBeforeS,
+    deflatedAfterS,
+  }) as FullPrescription;
+}
+
+/** The tempo, if it is one that sets of repetitions can be timed by. */
+function checkTempo(
+  reader: Reader,
+  tempo: ReturnType<typeof readTempo>,
+  sets: readonly ExerciseSet[],
+): Required<Tempo> | undefined {
+  const counted = sets.some((set) => set.durationS === undefined && set.repetitions !== undefined);
+  if (!tempo || 'without' in tempo) {
+    if (tempo && counted) {
+      const expected = 'seconds in every phase, or else durationS in every set, since X has no time';
+      reader.report('wrong-relation', 'tempo', expected, `'${tempo.without}'`);
+    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_WORDS, 'undefined');
+    return undefined;
+  }
+  if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
+    reader.report('wrong-relation', 'tempo', 'longer than 0 s a repetition', '0 s');
+  }
+  return tempo;
+}
+
+function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
+  const perSet = sets.some((set) => set.load !== undefined);
+  if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
+    reader.report('missing', 'load', 'given, or else a load in every set', 'undefined');
+  }
+  if (perSet) refuse(reader, 'percent', 'where sets have loads of their own; give oneRepMax');
+  if (reader.has('oneRepMax')) {
+    refuse(reader, 'percent', 'when oneRepMax is given');
+    if (!perSet && !reader.has('load')) reader.report('missing', 'load', 'given together with oneRepMax', 'undefined');
+  }
+}
+
+interface Pressures {
+  readonly restriction: Restriction;
+  readonly side: ExerciseSide | undefined;
+  readonly pressures: readonly (PerSide | undefined)[];
+  readonly rest: PerSide | undefined;
+  readonly occlusionMmHg: PerSide | undefined;
+}
+
+function checkPressures(reader: Reader, { restriction, side, pressures, rest, occlusionMmHg }: Pressures): void {
+  const some = pressures.some((pressure) => pressure !== undefined);
+  if (some && pressures.includes(undefined)) {
+    reader.report('missing', 'pressureMmHg', 'given, or else a pressure in every set', 'undefined');
+  }
+  if (restriction === 'none') {
+    const why = 'when there is no restriction';
+    for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])
+      refuse(reader, name, why);
+    if (some && !reader.has('pressureMmHg')) {
+      reader.report('wrong-relation', 'sets', `without pressures ${why}`, 'pressures');
+    }
+  }
+  if (restriction !== 'partial') refuse(reader, 'restPressureMmHg', 'unless restriction is partial');
+  else if (some && !reader.has('restPressureMmHg')) {
+    reader.report('missing', 'restPressureMmHg', 'the lower pressure of the rests', 'undefined');
+  }
+  const split = [rest, occlusionMmHg, ...pressures].some((pressure) => typeof pressure === 'object');
+  if (split && !reader.has('side'))
+    reader.report('missing', 'side', 'given where a pressure is given for each side', 'undefined');
+  if (!reader.fine || rest === undefined) return;
+  if (!some) reader.report('missing', 'pressureMmHg', 'given together with restPressureMmHg', 'undefined');
+  for (const one of side ? sidesOf(side) : SIDES) {
+    const lower = onSide(rest, one);
+    if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, one) <= lower)) {
+      reader.report('wrong-relation', 'restPressureMmHg', 'below pressureMmHg', `${format(lower)} mmHg`);
+      return;
+    }
+  }
 }
 
 /** A prescription with every default in its place, or an InputError. */
 export function fullPrescription(prescription: Prescription): FullPrescription {
   const reader = new Reader(prescription);
-  const scheme = reader.optionalText('scheme', SCHEME_WORDS, (text) => parseScheme(text) !== undefined);
-  const setReaders = reader.optionalList('sets', 'a list of sets');
-  const restS = reader.number('restS');
-  const restriction = reader.choice('restriction', RESTRICTIONS);
-  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
-  const load = reader.optionalNumber('load', { ...quantities.load, unit: loadUnitCode(unit) });
-  const tempoReader = reader.child('tempo');
-  const tempo = {
-    eccentricS: tempoReader.number('eccentricS'),
-    bottomS: tempoReader.optionalNumber('bottomS') ?? 0,
-    concentricS: tempoReader.number('concentricS'),
-    topS: tempoReader.optionalNumber('topS') ?? 0,
-  };
-  if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
-    reader.report('wrong-relation', 'tempo', 'longer than 0 s a repetition', '0 s');
-  }
-  const given: readonly ExerciseSet[] =
-    setReaders?.map((set) => {
-      const repetitions = set.number('repetitions');
-      const rest = set.optionalNumber('restS');
-      return rest === undefined ? { repetitions } : { repetitions, restS: rest };
-    }) ?? (parseScheme(scheme ?? '') ?? []).map((repetitions) => ({ repetitions }));
-  if (reader.has('scheme') === reader.has('sets')) {
-    const received = reader.has('sets') ? 'both' : 'neither';
-    reader.report('wrong-relation', 'sets', 'given, or else scheme, but not both', received);
-  }
+  const full = readPrescription(reader);
   reader.done();
-  const sets = given.map((set, index) => ({
-    repetitions: set.repetitions,
-    restS: index === given.length - 1 ? 0 : (set.restS ?? restS),
-  }));
-  return { sets, tempo, restriction, unit, ...(load !== undefined && { load }) };
+  return full;
+}
+
+const MOST_NAME = 120;
+
+/** A session, or one exercise as a session of its own, with every default in its place; reported to the reader. */
+export function readSession(reader: Reader): FullSession {
+  const parts = reader.optionalList('exercises', 'a list of exercises');
+  const sessionRpe = reader.optionalNumber('sessionRpe');
+  const sessionS = reader.optionalNumber('sessionS');
+  const notes = defined({ sessionRpe, sessionS }) as SessionNotes;
+  if (reader.has('sessionS') && !reader.has('sessionRpe')) {
+    reader.report('missing', 'sessionRpe', 'given together with sessionS', 'undefined');
+  }
+  if (!parts) {
+    return { ...notes, exercises: reader.has('exercises') ? [] : [readPrescription(reader)], pauses: [] };
+  }
+  const reperfusionS = reader.optionalNumber('reperfusionS');
+  const own: (number | undefined)[] = [];
+  const exercises = parts.map((part) => {
+    const name = part.optionalText(
+      'name',
+      `a name of up to ${MOST_NAME} characters`,
+      ({ length }) => length > 0 && length <= MOST_NAME,
+    );
+    own.push(part.optionalNumber('reperfusionS'));
+    return { ...readPrescription(part), ...(name !== undefined && { name }) };
+  });
+  if (!reader.has('reperfusionS') && own.slice(0, -1).includes(undefined)) {
+    reader.report('missing', 'reperfusionS', expectedNumber(quantities.reperfusionS), 'undefined');
+  }
+  const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
+  if (cuffed.some((part) => part.has('limb'))) {
+    for (const part of cuffed) {
+      if (!part.has('limb')) part.report('missing', 'limb', 'given in every exercise or in none', 'undefined');
+    }
+  }
+  const pauses = own.slice(0, -1).map((pause) => pause ?? reperfusionS ?? 0);
+  return { ...notes, exercises, pauses };
+}
+
+/** A session with every default in its place, or an InputError. */
+export function fullSession(input: SessionInput): FullSession {
+  const reader = new Reader(input);
+  const full = readSession(reader);
+  reader.done();
+  return full;
 }

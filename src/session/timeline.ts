@@ -1,18 +1,39 @@
 import type { Assumption } from '../answer/answer.js';
-import { product, sum } from '../quantity/decimal.js';
-import { fullPrescription, type FullPrescription, type Prescription } from './prescription.js';
+import { decimal } from '../quantity/decimal.js';
+import type { Limb } from '../quantity/quantities.js';
+import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
+import {
+  fullSession,
+  type ExerciseSide,
+  type FullPrescription,
+  type FullSession,
+  type SessionInput,
+} from './prescription.js';
 import { assumption } from './messages.js';
 
 /** Something that happens at a moment of the session. */
 export interface SessionEvent {
   /** Seconds from the start. */
   readonly atS: number;
-  readonly event: 'inflate' | 'set' | 'rest' | 'deflate';
+  /**
+   * The cuff goes up (`inflate`), down to the lower pressure (`lower`) or down (`deflate`); a `set` or a `rest`
+   * begins; a pause with the cuffs down begins (`reperfuse`).
+   */
+  readonly event: 'inflate' | 'lower' | 'deflate' | 'set' | 'rest' | 'reperfuse';
+  /** Number of the exercise, from 1, in a session of several. */
+  readonly exercise?: number;
+  /** Limb and side of a cuff or a set, where they are named. */
+  readonly limb?: Limb;
+  readonly side?: ExerciseSide;
   /** Number of the set, from 1, for a set and the rest after it. */
   readonly set?: number;
+  /** Whether the set is a warm-up set; those are numbered on their own. */
+  readonly warmUp?: true;
   readonly repetitions?: number;
   /** How long it lasts [s]; moments have none. */
   readonly durationS?: number;
+  /** Pressure the cuff goes to, where it is given [mmHg]. */
+  readonly pressureMmHg?: number;
 }
 
 /** A session laid out in time. */
@@ -22,46 +43,97 @@ export interface SessionTimeline {
   readonly assumptions: readonly Assumption[];
 }
 
-/** Seconds one repetition takes. */
-export const repetitionTime = ({ eccentricS, bottomS, concentricS, topS }: FullPrescription['tempo']): number =>
-  sum([eccentricS, bottomS, concentricS, topS]);
+/** What comes first of things that happen at the same moment: cuffs come down, work ends, cuffs go up, work begins. */
+const ORDER: Record<SessionEvent['event'], number> = {
+  deflate: 0,
+  lower: 1,
+  rest: 2,
+  reperfuse: 2,
+  inflate: 3,
+  set: 4,
+};
 
-export function layOut(prescription: FullPrescription): SessionTimeline {
-  const { sets, restriction, tempo } = prescription;
+function cuffEvents(laid: readonly ExerciseLayout[], several: boolean): SessionEvent[] {
   const events: SessionEvent[] = [];
-  const perRepetition = repetitionTime(tempo);
-  let now = 0;
-  if (restriction === 'continuous') events.push({ atS: now, event: 'inflate' });
-  for (const [index, { repetitions, restS }] of sets.entries()) {
-    const set = index + 1;
-    const durationS = product(repetitions, perRepetition);
-    if (restriction === 'intermittent') events.push({ atS: now, event: 'inflate' });
-    events.push({ atS: now, event: 'set', set, repetitions, durationS });
-    now = sum([now, durationS]);
-    if (restriction === 'intermittent') events.push({ atS: now, event: 'deflate' });
-    if (restS > 0) events.push({ atS: now, event: 'rest', set, durationS: restS });
-    now = sum([now, restS]);
+  for (const { place, stretches } of byLimb(laid)) {
+    stretches.forEach(({ exercise, fromS, toS, state, pressureMmHg }, index) => {
+      const own = { ...(several && { exercise }), ...place };
+      const before = stretches[index - 1];
+      const held = before?.toS.eq(fromS) ? before : undefined;
+      const falls = state === 'partial' || (held !== undefined && (held.pressureMmHg ?? 0) > (pressureMmHg ?? 0));
+      // A cuff that stays up from one exercise to the next at the same pressure does nothing.
+      if (held?.state !== state || held.pressureMmHg !== pressureMmHg) {
+        const event = falls ? 'lower' : 'inflate';
+        events.push({ atS: fromS.toNumber(), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
+      }
+      if (!stretches[index + 1]?.fromS.eq(toS)) events.push({ atS: toS.toNumber(), event: 'deflate', ...own });
+    });
   }
-  if (restriction === 'continuous') events.push({ atS: now, event: 'deflate' });
+  return events;
+}
+
+function timelineOf(session: FullSession): SessionTimeline {
+  const several = session.exercises.length > 1;
+  const laid = layOutSession(session);
+  const events = cuffEvents(laid, several);
+  laid.forEach(({ full, bouts, rests, endS, any }, index) => {
+    const number = several && { exercise: index + 1 };
+    for (const { set, number: count, warmUp, side, atS, durationS } of bouts) {
+      const { repetitions } = set;
+      events.push({
+        atS: atS.toNumber(),
+        event: 'set',
+        ...number,
+        ...(full.limb && { limb: full.limb }),
+        ...(side && { side }),
+        set: count,
+        ...(warmUp && { warmUp }),
+        ...(repetitions !== undefined && { repetitions }),
+        durationS: durationS.toNumber(),
+      });
+    }
+    for (const { number: count, warmUp, atS, durationS } of rests) {
+      const which = { ...number, set: count, ...(warmUp && { warmUp }) };
+      events.push({ atS: atS.toNumber(), event: 'rest', ...which, durationS: durationS.toNumber() });
+    }
+    const pause = session.pauses[index] ?? 0;
+    if (pause > 0) {
+      const event = any.length > 0 ? 'reperfuse' : 'rest';
+      events.push({ atS: endS.toNumber(), event, ...number, durationS: pause });
+    }
+  });
+  events.sort((a, b) => a.atS - b.atS || ORDER[a.event] - ORDER[b.event]);
+  const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
   return {
     events,
-    durationS: now,
+    durationS: (laid.at(-1)?.endS ?? decimal(0)).toNumber(),
     assumptions: [
-      assumption('tempo-kept'),
-      ...(restriction === 'none' ? [] : [assumption('clock-starts-with-inflation')]),
+      ...(session.exercises.some(({ tempo }) => tempo) ? [assumption('tempo-kept')] : []),
+      ...(cuffed.length > 0 ? [assumption('clock-starts-with-inflation')] : []),
+      ...(cuffed.length > 1 && !cuffed[0]!.limb ? [assumption('one-limb-taken')] : []),
     ],
   };
 }
 
+/** One exercise laid out as a session of its own. */
+export const layOut = (full: FullPrescription): SessionTimeline => timelineOf({ exercises: [full], pauses: [] });
+
 /**
- * The session laid out second by second: when the cuff goes up, each set, each rest, when it comes down.
+ * The session laid out second by second: for every limb when the cuff goes up, to the lower pressure and down; each
+ * set, each rest, each pause between exercises.
  *
- * With continuous restriction the cuff is up from the first set to the end of the last; with intermittent
- * restriction in the sets only. There is one rest fewer than sets.
+ * With continuous restriction the cuff is up from the limb’s first set to the end of its last; with intermittent
+ * restriction in the sets only; with partial restriction it goes to a lower pressure between the limb’s sets. There is
+ * one rest fewer than sets. Where sides take turns, every set is done with one side and then with the other, and each
+ * cuff follows its own side. Between exercises the cuffs are down.
+ *
+ * A session that was done is laid out just so: give the sets that were done, with the repetitions done or the time
+ * they took, and how long the cuff was up before the first and after the last.
  *
  * - Evidence: `derived`; the clock agrees with the totals of a published protocol (J Exp Orthop 2022).
  *
- * @param prescription - `scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction
+ * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction), or `exercises` with
+ *   `reperfusionS` [s] between them
  * @returns events [s from the start] and the duration [s].
  * @throws InputError naming every wrong field.
  *
@@ -73,8 +145,12 @@ export function layOut(prescription: FullPrescription): SessionTimeline {
  * });
  * session.durationS; // => 390
  * session.events.length; // => 9
+ * const walk = sessionTimeline({
+ *   scheme: '2x2min', restS: 60, restriction: 'partial', pressureMmHg: 100, restPressureMmHg: 40, mode: 'aerobic',
+ * });
+ * walk.events.map(({ event }) => event).join(' '); // => 'inflate set lower rest inflate set deflate'
  * ```
  */
-export function sessionTimeline(prescription: Prescription): SessionTimeline {
-  return layOut(fullPrescription(prescription));
+export function sessionTimeline(session: SessionInput): SessionTimeline {
+  return timelineOf(fullSession(session));
 }

@@ -1,21 +1,80 @@
 import type { Symbols } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
+import type { LoadUnit, Sex } from '../quantity/quantities.js';
+import type { Lift, Training } from './lifts.js';
 import type { StrengthCode } from './messages.js';
 
-/** One equation from a load and the repetitions to failure to a one-repetition maximum. */
+/**
+ * One equation from a load and the repetitions to failure to a one-repetition maximum, and all that is known of it.
+ *
+ * There are two families. A *repetition equation* has the form w × k(r): it works in any unit and for any lift, and
+ * most have an `inverse`. A *regression* has an intercept, so it has a `unit` of its own and holds for its `lifts`.
+ */
 export interface OneRepMaxEquation {
+  readonly id: string;
+  readonly name: string;
+  /** Right-hand side, as an expression in `symbols`; of a regression, in its own unit. */
+  readonly formula: string;
+  readonly symbols: Symbols;
+  /** The bare function: load, repetitions to failure. The load’s unit is the answer’s. */
+  readonly apply: (load: number, repetitionsToFailure: number) => number;
+  /** Repetitions to failure from the load as a fraction p of the maximum, where a closed form exists. */
+  readonly inverse?: {
+    readonly formula: string;
+    readonly apply: (fraction: number) => number;
+    /** The fraction at which the equation levels off: at and below it no inverse exists. */
+    readonly floor?: number;
+  };
+  /** Unit of the intercept; without one the equation works in any unit. */
+  readonly unit?: LoadUnit;
+  /** Lifts it may be used for. */
+  readonly lifts: readonly Lift[] | 'any';
+  /** Whom it was fitted on, in words. */
+  readonly sample: string;
+  /** Whom it is taken for of itself: every one of these must be known and fit. */
+  readonly population?: {
+    readonly sex?: Sex;
+    readonly training?: Training;
+    /** The range of the sample, or its mean ± 2 standard deviations. */
+    readonly ageYears?: { readonly low: number; readonly high: number };
+  };
+  /** So bound to its sample that it is never taken or compared unless it is named. */
+  readonly byNameOnly?: true;
+  /** The load must be about this percentage of the maximum. */
+  readonly loadPercent?: number;
+  /** Repetitions of the tests it was fitted on, where they are known. */
+  readonly fittedRepetitions?: { readonly low: number; readonly high: number };
+  /** Repetitions outside which it is refused, and why. `below` is a pole: the equation has no value there. */
+  readonly domain?: {
+    readonly from?: number;
+    readonly to?: number;
+    readonly below?: number;
+    readonly reason: string;
+  };
+  /** Standard deviation of its error, where its publication has one: in a unit, or as a share of the maximum. */
+  readonly error?: { readonly standardDeviation: number; readonly unit: LoadUnit } | { readonly share: number };
+  /** `data`: fitted to people; `practitioner`: from practice, without published data. */
+  readonly basis: 'data' | 'practitioner' | 'not-known';
+  readonly evidence: Grade;
+  readonly sources: readonly SourceId[];
+  readonly assumptions: readonly StrengthCode[];
+}
+
+/** One equation from a reading taken while lifting to the load as a percentage of the maximum. */
+export interface RelativeLoadEquation {
   readonly id: string;
   readonly name: string;
   /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
   readonly symbols: Symbols;
-  /** The bare function: load, repetitions to failure. The load’s unit is the answer’s. */
-  readonly apply: (load: number, repetitionsToFailure: number) => number;
-  /** The equation has no meaning from here on: a pole. */
-  readonly repetitionsBelow?: number;
-  /** `data`: fitted to people; `practitioner`: from practice, without published data. */
-  readonly basis: 'data' | 'practitioner';
+  readonly reading: 'velocityMPerS' | 'omniRating';
+  /** The bare function: the reading in, %1RM out. */
+  readonly apply: (reading: number) => number;
+  readonly lift: string;
+  readonly sample: string;
+  /** Standard error of estimate in percentage points, where it is at hand. */
+  readonly error?: { readonly standardDeviation: number; readonly evidence: Grade };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
   readonly assumptions: readonly StrengthCode[];

@@ -1,9 +1,86 @@
-import type { OneRepMaxEquation } from './equation.js';
+import type { OneRepMaxEquation, RelativeLoadEquation } from './equation.js';
+import { adamsEquation } from './equations/adams.js';
+import { baechleEquation } from './equations/baechle.js';
+import { benchPress5rm2006Equation } from './equations/bench-press-5rm-2006.js';
+import { benchPressHighSchool2003Equation } from './equations/bench-press-high-school-2003.js';
+import { benchPressVelocity2010Equation } from './equations/bench-press-velocity-2010.js';
+import { bergerEquation } from './equations/berger.js';
+import { brownEquation } from './equations/brown.js';
+import { brzyckiDecimalEquation } from './equations/brzycki-decimal.js';
 import { brzyckiEquation } from './equations/brzycki.js';
+import { chestPressWomen2000Equation } from './equations/chest-press-women-2000.js';
+import { deadliftHighSchool2003Equation } from './equations/deadlift-high-school-2003.js';
 import { epleyEquation } from './equations/epley.js';
+import { fullSquatVelocity2017Equation } from './equations/full-squat-velocity-2017.js';
+import { kneeExtensionTrained1993Equation } from './equations/knee-extension-trained-1993.js';
+import { kneeExtensionUntrained1993Equation } from './equations/knee-extension-untrained-1993.js';
+import { kneeExtensionWomen2000Equation } from './equations/knee-extension-women-2000.js';
+import { landerEquation } from './equations/lander.js';
+import { legPress5rm2006Equation } from './equations/leg-press-5rm-2006.js';
+import { lombardiEquation } from './equations/lombardi.js';
+import { mayhewEquation } from './equations/mayhew.js';
+import { oconnerEquation } from './equations/oconner.js';
+import { osteopeniaKneeExtension2024Equation } from './equations/osteopenia-knee-extension-2024.js';
+import { osteopeniaKneeFlexion2024Equation } from './equations/osteopenia-knee-flexion-2024.js';
+import { osteopeniaLatPulldown2024Equation } from './equations/osteopenia-lat-pulldown-2024.js';
+import { osteopeniaTricepsDip2024Equation } from './equations/osteopenia-triceps-dip-2024.js';
+import { osteopeniaTrunkExtension2024Equation } from './equations/osteopenia-trunk-extension-2024.js';
+import { osteopeniaTrunkFlexion2024Equation } from './equations/osteopenia-trunk-flexion-2024.js';
+import { parallelSquatOmni2017Equation } from './equations/parallel-squat-omni-2017.js';
+import { parallelSquatVelocity2017Equation } from './equations/parallel-squat-velocity-2017.js';
+import { postmenopausal2006Equation } from './equations/postmenopausal-2006.js';
+import { shoulderPressWomen2000Equation } from './equations/shoulder-press-women-2000.js';
+import { squatHighSchool2003Equation } from './equations/squat-high-school-2003.js';
+import { wathanEquation } from './equations/wathan.js';
+import { weldayEquation } from './equations/welday.js';
 
-/** Every one-repetition-maximum equation; the first is taken when none is named. */
-export const oneRepMaxEquations = [brzyckiEquation, epleyEquation] as const satisfies readonly OneRepMaxEquation[];
+/**
+ * Every one-repetition-maximum equation: the repetition equations, of which the first is taken where nothing fits
+ * better, then those fitted on certain people, then the regressions.
+ */
+export const oneRepMaxEquations = [
+  brzyckiEquation,
+  brzyckiDecimalEquation,
+  epleyEquation,
+  landerEquation,
+  lombardiEquation,
+  mayhewEquation,
+  oconnerEquation,
+  wathanEquation,
+  adamsEquation,
+  baechleEquation,
+  bergerEquation,
+  brownEquation,
+  weldayEquation,
+  postmenopausal2006Equation,
+  osteopeniaLatPulldown2024Equation,
+  osteopeniaTricepsDip2024Equation,
+  osteopeniaTrunkExtension2024Equation,
+  osteopeniaTrunkFlexion2024Equation,
+  osteopeniaKneeExtension2024Equation,
+  osteopeniaKneeFlexion2024Equation,
+  legPress5rm2006Equation,
+  benchPress5rm2006Equation,
+  kneeExtensionUntrained1993Equation,
+  kneeExtensionTrained1993Equation,
+  chestPressWomen2000Equation,
+  shoulderPressWomen2000Equation,
+  kneeExtensionWomen2000Equation,
+  squatHighSchool2003Equation,
+  benchPressHighSchool2003Equation,
+  deadliftHighSchool2003Equation,
+] as const satisfies readonly OneRepMaxEquation[];
 
 /** The id of a one-repetition-maximum equation. */
 export type OneRepMaxEquationId = (typeof oneRepMaxEquations)[number]['id'];
+
+/** Every equation from a bar velocity or a rating to a percentage of the maximum. */
+export const relativeLoadEquations = [
+  benchPressVelocity2010Equation,
+  fullSquatVelocity2017Equation,
+  parallelSquatVelocity2017Equation,
+  parallelSquatOmni2017Equation,
+] as const satisfies readonly RelativeLoadEquation[];
+
+/** The id of an equation to a percentage of the maximum. */
+export type RelativeLoadEquationId = (typeof relativeLoadEquations)[number]['id'];

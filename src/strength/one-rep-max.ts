@@ -7,26 +7,27 @@ import {
   normalInterval,
 } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import type { SourceId } from '../evidence/sources.js';
+import { convertLoad } from '../quantity/convert.js';
+import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
+import { choose, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
-import { readLoad } from './read-load.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
+import { inUnit } from './in-unit.js';
+import { FAR_TOO_MANY, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
+import { readLoad } from './read-load.js';
+import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
+import { reserveError } from './reserve.js';
 
 /** A one-repetition maximum (1RM), in kg or lb. */
 export type OneRepMax = Answer<'one-repetition-maximum'>;
 
 /** What {@link estimateOneRepMax} takes. */
-export interface OneRepMaxInput {
-  readonly load: number;
-  /** Repetitions done. */
-  readonly repetitions: number;
-  /** Repetitions that could still have been done; 0 when left out. */
-  readonly repetitionsInReserve?: number;
-  /** An equation by its id; `auto` (the default) takes Brzycki. */
+export interface OneRepMaxInput extends LiftedSet {
+  /** An equation by its id; `auto` (the default) takes the one fitted on the lift, person and repetitions told, else Brzycki. */
   readonly equation?: OneRepMaxEquationId | 'auto';
-  /** Unit of `load` and of the answer; kg when left out. */
-  readonly unit?: LoadUnit;
 }
 
 /** What {@link testedOneRepMax} takes. */
@@ -39,13 +40,10 @@ export interface TestedInput {
 const EQUATION_SHARE = 0.1;
 /** Median coefficient of variation of repeated tests. */
 const RETEST_SHARE = 0.042;
-/** Repetitions to failure above which equations spread apart. */
-const MANY = 10;
-/** The longest set any of the published tests behind the equations went to. */
-const FAR_TOO_MANY = 20;
-
-/** How far people misjudge repetitions in reserve: about 1 at 0 to 5 left; more than 2 at 7 and above. */
-const reserveError = (reserve: number): number => (reserve <= 5 ? 1 : 2);
+/** Above this many repetitions in a set, those in reserve are told poorly. */
+const LONG_SET = 12;
+/** A load is about at the percentage an equation asks for when it is within ten points of it (`practice`). */
+const PERCENT_TOLERANCE = 10;
 
 /**
  * A tested one-repetition maximum, taken as it is.
@@ -84,45 +82,218 @@ export function testedOneRepMax(input: TestedInput): OneRepMax {
   };
 }
 
-/** The standard deviation that misjudged repetitions in reserve put on the maximum: half the step from r − 1 to r + 1, scaled. */
-function reserveDeviation(equation: OneRepMaxEquation, load: number, r: number, reserve: number): number {
-  const above = equation.apply(load, Math.min(r + 1, (equation.repetitionsBelow ?? Infinity) - 0.5));
-  const below = equation.apply(load, r - 1);
-  return (reserveError(reserve) * (above - below)) / 2;
+/**
+ * The error of an equation, from its publication, or from the comparisons where the set is short enough for them; NaN
+ * where no figure is at hand.
+ */
+function equationDeviation({ error }: OneRepMaxEquation, value: number, r: number, unit: LoadUnit): number {
+  if (error) return 'share' in error ? error.share * value : convertLoad(error.standardDeviation, error.unit, unit);
+  return r > MANY ? NaN : EQUATION_SHARE * value;
+}
+
+/**
+ * What repetitions in reserve that were misjudged by so many put on the maximum: the slope of the equation from r − 1 to r + 1. A
+ * regression knows no repetitions or only those of its group, so the slope of the first equation stands in for it.
+ */
+function reserveDeviation(equation: OneRepMaxEquation, value: number, r: number, misjudged: number): number {
+  if (misjudged === 0) return 0;
+  const standIn = equation.unit !== undefined;
+  const { apply, domain }: OneRepMaxEquation = standIn ? oneRepMaxEquations[0] : equation;
+  const at = standIn ? Math.min(r, FAR_TOO_MANY) : r;
+  const low = Math.max(at - 1, domain?.from ?? 0);
+  const high = Math.min(at + 1, domain?.to ?? Infinity);
+  const slope = (apply(1, high) - apply(1, low)) / (high - low) / apply(1, at);
+  return Math.abs(misjudged * slope * value);
 }
 
 /** Standard deviation of the error of a maximum from r repetitions to failure; NaN where no figure is at hand. */
 export function maximumDeviation(
   equation: OneRepMaxEquation,
-  load: number,
-  r: number,
-  reserve: number,
   value: number,
+  { r, reserve, unit }: Pick<ReadSet, 'r' | 'reserve' | 'unit'>,
 ): number {
   if (r === 1) return RETEST_SHARE * value;
-  if (r > MANY) return NaN;
-  const own = EQUATION_SHARE * value;
-  return reserve > 0 ? Math.sqrt(own ** 2 + reserveDeviation(equation, load, r, reserve) ** 2) : own;
+  const own = equationDeviation(equation, value, r, unit);
+  return Math.sqrt(own ** 2 + reserveDeviation(equation, value, r, reserveError(reserve)) ** 2);
 }
 
-/** A maximum by an equation; a load lifted once is the maximum itself. */
-export const maximumBy = (equation: OneRepMaxEquation, load: number, r: number): number =>
-  r === 1 ? load : equation.apply(load, r);
+function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): Caution[] {
+  const { id, basis, evidence, sample, fittedRepetitions: fitted } = equation;
+  const values = { equation: id };
+  const cautions: Caution[] = [caution('note', 'maximum-not-tested', { repetitions: r })];
+  if (basis === 'practitioner') {
+    cautions.push(caution('note', 'practitioner-equation', values, { source: 'equation-provenance-2014' }));
+  }
+  if (basis === 'not-known') cautions.push(caution('note', 'basis-not-known', values));
+  if (evidence === 'unconfirmed') cautions.push(caution('caution', 'coefficients-unconfirmed', values));
+  if (equation.byNameOnly) {
+    cautions.push(caution('caution', 'population-locked', { equation: id, sample }, { path: ['equation'] }));
+  }
+  for (const { field, told, received } of misfits(equation, facts, r)) {
+    if (!told || field === 'lift' || field === 'repetitions') continue;
+    const words = { equation: id, sample, field: field === 'ageYears' ? 'age' : field, value: received };
+    cautions.push(caution('caution', 'outside-population', words, { path: [field], source: equation.sources[0]! }));
+  }
+  if (fitted && (r < fitted.low || r > fitted.high)) {
+    const words = { repetitions: r, equation: id, ...fitted };
+    const more = { path: ['repetitions'], source: equation.sources[0]! } as const;
+    cautions.push(caution('caution', 'outside-fitted-repetitions', words, more));
+  }
+  if (basis !== 'data' && (facts.ageYears ?? 0) >= OLDER_FROM_YEARS) {
+    cautions.push(
+      caution('note', 'older-adults-under', undefined, { path: ['ageYears'], source: 'older-adults-1999' }),
+    );
+  }
+  if (r > MANY && !fitted) {
+    cautions.push(
+      r > FAR_TOO_MANY
+        ? caution('caution', 'far-too-many-repetitions', { repetitions: r }, { path: ['repetitions'] })
+        : caution('caution', 'many-repetitions', undefined, { path: ['repetitions'], source: 'bench-press-men-1995' }),
+    );
+  } else if (r > MANY) {
+    cautions.push(caution('note', 'many-repetitions', undefined, { path: ['repetitions'] }));
+  }
+  return cautions;
+}
+
+function reserveCautions({ repetitions, reserve }: ReadSet): Caution[] {
+  const path = [reserve.rating === undefined ? 'repetitionsInReserve' : 'reserveRpe'];
+  const cautions: Caution[] = [];
+  if (reserveError(reserve) > 0) {
+    cautions.push(
+      caution('note', 'reserve-inaccurate', undefined, { path, source: 'reserve-accuracy-2017' }),
+      caution('note', 'reserve-under-told', undefined, { path, source: 'reserve-accuracy-2022' }),
+    );
+    if (repetitions > LONG_SET) {
+      cautions.push(caution('caution', 'reserve-long-set', undefined, { path, source: 'reserve-accuracy-2022' }));
+    }
+  }
+  if (reserve.rating === 9.5) cautions.push(caution('note', 'load-could-be-added', undefined, { path }));
+  return cautions;
+}
+
+const inputsOf = ({ load, unit, repetitions, reserve, r, facts }: ReadSet) => ({
+  load,
+  repetitions,
+  repetitionsInReserve: reserve.repetitions,
+  repetitionsToFailure: r,
+  unit,
+  ...(reserve.rating !== undefined && { reserveRpe: reserve.rating }),
+  ...facts,
+});
+
+/** A load lifted once is the maximum itself. */
+function liftedOnce(set: ReadSet): OneRepMax {
+  const { load, unit } = set;
+  return {
+    kind: 'one-repetition-maximum',
+    value: load,
+    unit: loadUnitCode(unit),
+    ...interval(load, [{ part: 'retest', standardDeviation: RETEST_SHARE * load, evidence: 'published' }]),
+    equation: 'lifted-once',
+    evidence: 'published',
+    formula: 'w',
+    symbols: { w: 'load' },
+    inputs: inputsOf(set),
+    assumptions: [
+      assumption('one-repetition-is-the-maximum'),
+      assumption('retest-error', { percent: 4.2 }),
+      normalInterval,
+    ],
+    cautions: reserveCautions(set),
+    sources: ['one-rep-max-reliability-2020'],
+  };
+}
+
+/** The maximum by one equation; `undefined` where the answer would be less than what was lifted. */
+export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assumption): OneRepMax | undefined {
+  const { load, unit, reserve, r } = set;
+  if (r === 1) return liftedOnce(set);
+  const { apply, formula } = inUnit(equation, unit);
+  const value = apply(load, r);
+  if (value < load) return undefined;
+  const { id, sample, basis, error } = equation;
+  const assumptions: Assumption[] = why ? [why] : [];
+  if (basis === 'data' && why?.code !== 'taken-as-fitted')
+    assumptions.push(assumption('fitted-on', { equation: id, sample }));
+  for (const code of equation.assumptions) assumptions.push(assumption(code));
+  const cautions = [...equationCautions(equation, set), ...reserveCautions(set)];
+  const sources: SourceId[] = [...equation.sources];
+  const errors: ErrorPart[] = [];
+  const own = equationDeviation(equation, value, r, unit);
+  const known = !Number.isNaN(own);
+  const misjudged = reserveError(reserve);
+  if (known) {
+    errors.push({ part: 'equation', standardDeviation: own, evidence: error ? 'published' : 'derived' });
+    if (error) assumptions.push(assumption('error-of-publication', { equation: id }));
+    else {
+      assumptions.push(assumption('error-share', { percent: 100 * EQUATION_SHARE }));
+      sources.push('bench-and-curl-2010');
+    }
+    assumptions.push(normalInterval);
+  } else {
+    assumptions.push(assumption('no-error-above-ten'));
+  }
+  if (reserve.rating !== undefined) {
+    const { rating, from, to } = reserve;
+    assumptions.push(assumption('reserve-of-rating', { from, to, rating }));
+    sources.push('reserve-scale-2016', 'reserve-application-2016');
+  }
+  if (misjudged > 0) {
+    const standardDeviation = reserveDeviation(equation, value, r, misjudged);
+    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
+    assumptions.push(assumption('reserve-added'));
+    sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
+  }
+  const percent = (100 * load) / value;
+  if (equation.loadPercent !== undefined && Math.abs(percent - equation.loadPercent) > PERCENT_TOLERANCE) {
+    const words = { equation: id, asked: equation.loadPercent, percent: format(percent) };
+    cautions.push(caution('caution', 'load-not-at-percent', words, { path: ['load'], source: equation.sources[0]! }));
+  }
+  return {
+    kind: 'one-repetition-maximum',
+    value,
+    unit: loadUnitCode(unit),
+    ...(known && interval(value, errors)),
+    equation: id,
+    evidence: equation.evidence,
+    formula,
+    symbols: equation.symbols,
+    inputs: inputsOf(set),
+    assumptions,
+    cautions,
+    sources,
+  };
+}
+
+const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.map(({ id }) => id)])();
 
 /**
  * One-repetition maximum (1RM) from a load and the repetitions done with it.
  *
- * Repetitions in reserve are added to the repetitions done: r = repetitions + repetitions in reserve.
- * A load lifted once to failure is the maximum itself, whatever the equation.
+ * Repetitions in reserve are added to the repetitions done: r = repetitions + repetitions in reserve. They may be told
+ * as `reserveRpe`, a rating on the scale made for them. A load lifted once to failure is the maximum itself.
  *
- * - Error, up to 10 repetitions to failure: 10 % of the maximum, the wide end of the 5 to 10 % that
- *   published comparisons add up to (`derived`). With repetitions in reserve, the published
- *   misjudgement of 1 (up to 5 left) or 2 repetitions is added in quadrature.
- * - Above 10 repetitions no error figure is at hand: there is no interval and a caution. Above 20 the caution
- *   is stronger. At a pole (37 for Brzycki) the input is refused.
+ * With `equation: 'auto'` the first of these is taken, and the answer says which and why:
+ * 1. an equation fitted on this lift, such people and these repetitions, where all that its sample is bound to is
+ *    told (`lift`, `sex`, `ageYears`, `training`) and fits;
+ * 2. at 6 to 10 repetitions, one that a published comparison found among the best for this lift and sex;
+ * 3. Brzycki, the best of six at up to 10 repetitions in 220 men (bench press).
+ *
+ * A regression has an intercept in its own unit: a load in the other unit is converted to it, exactly, and the answer
+ * back. Where an equation is named, a lift or repetitions it does not hold for are refused; a person outside its sample
+ * gets an answer with a caution.
+ *
+ * - Error: the standard error or coefficient of variation that was published with the equation; where there is none,
+ *   10 % of the maximum up to 10 repetitions, the wide end of the 5 to 10 % that published comparisons add up to
+ *   (`derived`), and no interval above. With repetitions in reserve, the published misjudgement of 1 (up to 5 left)
+ *   or 2 repetitions (the least of “more than two”) is added in quadrature.
+ * - Above 10 repetitions there is a caution, above 20 or outside the fitted repetitions a stronger one. At a pole
+ *   (37 for Brzycki), beyond a turning point or outside the test of a regression the input is refused.
  * - Evidence: that of the equation.
  *
- * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve`; equation; unit
+ * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve` or `reserveRpe`; lift; sex; `ageYears` [years];
+ * training; equation; unit
  * @returns 1RM [`unit`], with its interval where one can be given.
  * @throws InputError naming every wrong field.
  *
@@ -131,76 +302,34 @@ export const maximumBy = (equation: OneRepMaxEquation, load: number, r: number):
  * import { estimateOneRepMax } from 'cuffwork';
  * estimateOneRepMax({ load: 90, repetitions: 8, repetitionsInReserve: 2 }).value; // => 120
  * estimateOneRepMax({ load: 90, repetitions: 1 }).value; // => 90
+ * const trained = estimateOneRepMax({
+ *   load: 40, repetitions: 9, lift: 'knee-extension', training: 'trained', ageYears: 27,
+ * });
+ * trained.equation; // => 'knee-extension-trained-1993'
+ * trained.value.toFixed(3); // => '54.584'
  * ```
  */
 export function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
   const reader = new Reader(input);
-  const { load, unit } = readLoad(reader);
-  const repetitions = reader.number('repetitions');
-  const repetitionsInReserve = reader.optionalNumber('repetitionsInReserve') ?? 0;
-  const asked = reader.optionalChoice('equation', ['auto', ...oneRepMaxEquations.map(({ id }) => id)] as const);
-  const equation: OneRepMaxEquation = oneRepMaxEquations.find(({ id }) => id === asked) ?? oneRepMaxEquations[0];
-  const r = repetitions + repetitionsInReserve;
-  if (equation.repetitionsBelow !== undefined && r >= equation.repetitionsBelow) {
-    const expected = `fewer than ${equation.repetitionsBelow} to failure, where ${equation.id} has its pole`;
-    reader.report('wrong-relation', 'repetitions', expected, String(r));
+  const set = readSet(reader);
+  const asked = reader.optionalChoice('equation', CHOICES);
+  const named: OneRepMaxEquation | undefined = oneRepMaxEquations.find(({ id }) => id === asked);
+  const { equation, why } = named ? { equation: named, why: undefined } : choose(set);
+  let answer: OneRepMax | undefined;
+  if (reader.fine) {
+    const { lifts, id } = equation;
+    const { lift } = set.facts;
+    const outside = set.r === 1 ? undefined : outsideDomain(equation, set.r);
+    if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+    if (lift !== undefined && lifts !== 'any' && !lifts.includes(lift)) {
+      reader.report('wrong-relation', 'lift', `${lifts.join(' or ')} for equation ${id}`, lift);
+    }
+    answer = maximumBy(equation, set, why);
+    if (!answer && reader.fine) {
+      const expected = `heavier: ${id} gives less than the load that was lifted, so it does not hold here`;
+      reader.report('wrong-relation', 'load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
+    }
   }
   reader.done();
-
-  const inputs = { load, repetitions, repetitionsInReserve, repetitionsToFailure: r, unit };
-  const common = { kind: 'one-repetition-maximum', unit: loadUnitCode(unit), inputs } as const;
-  if (r === 1) {
-    return {
-      ...common,
-      value: load,
-      ...interval(load, [{ part: 'retest', standardDeviation: RETEST_SHARE * load, evidence: 'published' }]),
-      equation: 'lifted-once',
-      evidence: 'published',
-      formula: 'w',
-      symbols: { w: 'load' },
-      assumptions: [assumption('one-repetition-is-the-maximum'), assumption('retest-error', { percent: 4.2 })],
-      cautions: [],
-      sources: ['one-rep-max-reliability-2020'],
-    };
-  }
-
-  const value = equation.apply(load, r);
-  const assumptions: Assumption[] = equation.assumptions.map((code) => assumption(code));
-  const cautions: Caution[] = [caution('note', 'maximum-not-tested', { repetitions: r })];
-  if (equation.basis === 'practitioner') {
-    const more = { source: 'equation-provenance-2014' } as const;
-    cautions.push(caution('note', 'practitioner-equation', { equation: equation.id }, more));
-  }
-  const errors: ErrorPart[] = [{ part: 'equation', standardDeviation: EQUATION_SHARE * value, evidence: 'derived' }];
-  const sources: OneRepMax['sources'][number][] = [...equation.sources, 'bench-and-curl-2010'];
-  if (repetitionsInReserve > 0) {
-    assumptions.push(assumption('reserve-added'));
-    const more = { path: ['repetitionsInReserve'], source: 'reserve-accuracy-2017' } as const;
-    cautions.push(caution('note', 'reserve-inaccurate', undefined, more));
-    const standardDeviation = reserveDeviation(equation, load, r, repetitionsInReserve);
-    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
-    sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
-  }
-  if (r > MANY) {
-    cautions.push(
-      r > FAR_TOO_MANY
-        ? caution('caution', 'far-too-many-repetitions', { repetitions: r }, { path: ['repetitions'] })
-        : caution('caution', 'many-repetitions', undefined, { path: ['repetitions'], source: 'bench-press-men-1995' }),
-    );
-    assumptions.push(assumption('no-error-above-ten'));
-  } else {
-    assumptions.push(normalInterval);
-  }
-  return {
-    ...common,
-    value,
-    ...(r <= MANY && interval(value, errors)),
-    equation: equation.id,
-    evidence: equation.evidence,
-    formula: equation.formula,
-    symbols: equation.symbols,
-    assumptions,
-    cautions,
-    sources,
-  };
+  return answer!;
 }

@@ -1,15 +1,16 @@
-import { type Answer, type Caution, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, product } from '../quantity/decimal.js';
+import { decimal, product, sum } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
-import { caution } from './messages.js';
+import { assumption, caution } from './messages.js';
+import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
 
-/** A load to lift, in kg or lb. */
-export type TrainingLoad = Answer<'training-load'>;
+/** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
+export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Required<Plate>[] };
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
@@ -22,11 +23,20 @@ export interface TrainingLoadInput {
   readonly step?: number;
   /** The weights there are [`unit`]: a rack of dumbbells. Instead of `step`. */
   readonly available?: readonly number[];
+  /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
+  readonly bar?: number;
+  /** Mass of both collars together [`unit`]; 0 when left out. */
+  readonly collars?: number;
+  readonly plates?: readonly Plate[];
   /** `nearest` when left out; `down` never goes above the percentage. */
   readonly rounding?: Rounding;
+  /** `this-limb` when left out. The maximum of the other limb gives a load, and no range of true percentages. */
+  readonly maximumOf?: 'this-limb' | 'other-limb';
+  /** An answer of `bodyMassLoad` that the maximum counts; it is taken off, so that the load is what to add to it. */
+  readonly bodyMassLoad?: Answer<'body-mass-load'>;
 }
 
-const ROUNDINGS = ['nearest', 'down'] as const;
+const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The weight of a list nearest to the one wanted, or nearest not above it; the lighter of two as near. */
 function fromList(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
@@ -41,21 +51,33 @@ function fromList(wanted: number, available: readonly number[], rounding: Roundi
     );
 }
 
+/** What a formula puts behind a mass to carry it to another unit. */
+const factor = (from: LoadUnit, to: LoadUnit): string =>
+  from === to ? '' : to === 'kg' ? ' * 0.45359237' : ' / 0.45359237';
+
+/** What brings a load to what the gym has: the fields it is told in, of which one at most may be given. */
+const WAYS = ['step', 'available', 'bar'] as const;
+
 /**
- * The load that is a percentage of a one-repetition maximum, rounded to what the gym has.
+ * The load that is a percentage of a one-repetition maximum, brought to what the gym has.
  *
- * Formula: w = p / 100 × 1RM, brought to the nearest weight there is.
+ * Formula: w = p / 100 × 1RM, less the share of body mass where the maximum counts it; then the nearest weight there
+ * is: a multiple of `step`, one of `available`, or what `bar` and `plates` make.
  *
  * Rounding matters most at light loads, so `reached` gives the percentage that the weight really is, and the
  * range it may be of the true maximum: w over the ends of the maximum’s interval. The interval of the answer is
- * that of the load which would be exactly p %.
+ * that of the load which would be exactly p %. A maximum of the other limb says nothing of the error on this one, so
+ * it leaves no interval and no range.
  *
  * - Usual range with restriction: 20 to 40 % (guideline review 2019, `unconfirmed`).
+ * - Error: that of the maximum (of a tested one 4.2 %), and that of the share of body mass, in quadrature.
  * - Evidence: that of the maximum.
  *
- * @param input - `oneRepMax` [kg or lb]; `percent` p [%]; `unit`; `step` or `available` [`unit`]; `rounding`
- * @returns w [`unit`], with the percentage that is really reached.
- * @throws InputError naming every wrong field; also where nothing there is can be lifted.
+ * @param input - `oneRepMax` [kg or lb]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
+ * [`unit`]; `rounding`; `maximumOf`; `bodyMassLoad` [kg or lb]
+ * @returns w [`unit`], with the percentage that is really reached, and the plates where a bar is given.
+ * @throws InputError naming every wrong field; also where nothing there is can be lifted, with the lightest there is
+ * and its percentage, and where body mass alone is more than the percentage.
  *
  * @example
  * ```ts
@@ -63,6 +85,10 @@ function fromList(wanted: number, available: readonly number[], rounding: Roundi
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 37 }), percent: 20, step: 2.5 });
  * load.value; // => 7.5
  * load.reached?.percent.toFixed(2); // => '20.27'
+ * const plates = [{ mass: 5, count: 2 }, { mass: 1.25, count: 2 }];
+ * const squat = trainingLoad({ oneRepMax: testedOneRepMax({ load: 110 }), percent: 30, bar: 20, plates });
+ * squat.value; // => 32.5
+ * squat.perSide; // => [{ mass: 5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
 export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
@@ -82,63 +108,113 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const code = loadUnitCode(unit);
   const step = reader.optionalNumber('step', { ...quantities.step, unit: code });
   const available = reader.optionalNumbers('available', { ...quantities.load, unit: code });
+  const inventory = readInventory(reader, unit, false);
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
-  if (step !== undefined && available !== undefined) {
-    reader.report('wrong-relation', 'available', 'left out when step is given', 'both');
-  }
+  const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
+  const share = readAnswer(
+    reader,
+    'bodyMassLoad',
+    'body-mass-load',
+    'bodyMassLoad',
+    ['kg', '[lb_av]'],
+    0,
+    quantities.bodyMass.max,
+    true,
+  );
+  const [way, ...others] = WAYS.filter((name) => reader.has(name));
+  for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
+
+  const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
+  const maximum = inUnit(oneRepMax.value);
+  const shareUnit: LoadUnit = share.unit === '[lb_av]' ? 'lb' : 'kg';
+  const counted = reader.has('bodyMassLoad');
+  const bodyMass = counted ? convertLoad(share.value, shareUnit, unit) : 0;
+  const percentOf = (load: number): number => (100 * (load + bodyMass)) / maximum;
   let wanted = NaN;
-  let value: number | undefined = NaN;
+  let load = NaN;
+  let perSide: TrainingLoad['perSide'];
+  const nothing = (lightest: number): void => {
+    const least = `${formatUnit(lightest, code)}, ${format(percentOf(lightest))} % of the maximum`;
+    const expected = `able to make ${formatUnit(wanted, code)}; the lightest there is is ${least}`;
+    reader.report('wrong-relation', way!, expected, 'nothing that light');
+  };
   if (reader.fine) {
-    wanted = product(percent / 100, convertLoad(oneRepMax.value, fromUnit, unit));
-    value = available ? fromList(wanted, available, rounding) : step ? roundToStep(wanted, step, rounding) : wanted;
-    if (!value) {
-      const least = formatUnit(available ? Math.min(...available) : step!, code);
-      const expected = `able to make ${formatUnit(wanted, code)}; the lightest there is is ${least}`;
-      reader.report('wrong-relation', available ? 'available' : 'step', expected, 'nothing that light');
+    wanted = product(percent / 100, maximum);
+    if (counted) wanted = sum([wanted, -bodyMass]);
+    if (wanted <= 0) {
+      const alone = `${format(percentOf(0))} % of the maximum`;
+      const expected = `less than ${percent} % of the maximum; body mass alone is ${alone}, so ${formatUnit(-wanted, code)} would have to be taken off`;
+      reader.report('wrong-relation', 'bodyMassLoad', expected, formatUnit(bodyMass, code));
+    } else if (inventory) {
+      const loading = loadBar(wanted, inventory, rounding);
+      if ('lightest' in loading) nothing(loading.lightest);
+      else if ('tooFine' in loading) reportTooFine(reader);
+      else ({ total: load, perSide } = loading);
+    } else {
+      const fitting = available
+        ? fromList(wanted, available, rounding)
+        : step
+          ? roundToStep(wanted, step, rounding)
+          : wanted;
+      if (fitting) load = fitting;
+      else nothing(available ? Math.min(...available) : step!);
     }
   }
   reader.done();
 
-  const load = value!;
-  const share = percent / 100;
-  const { lower, upper, level, standardDeviation } = oneRepMax;
-  const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
-  const reached = (100 * load) / inUnit(oneRepMax.value);
+  const { lower, upper, standardDeviation } = otherLimb ? ({} as Partial<typeof oneRepMax>) : oneRepMax;
+  const errors: ErrorPart[] = [];
+  if (standardDeviation !== undefined) {
+    const spread = (percent / 100) * inUnit(standardDeviation);
+    errors.push({ part: 'maximum', standardDeviation: spread, evidence: oneRepMax.evidence });
+    if (counted && share.standardDeviation !== undefined) {
+      const sample = convertLoad(share.standardDeviation, shareUnit, unit);
+      errors.push({ part: 'sample', standardDeviation: sample, evidence: share.evidence });
+    }
+  }
+  const reached = percentOf(load);
   const cautions: Caution[] = [];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
   if (percent > 40) cautions.push(caution('note', 'above-restricted-loads', { percent }, more));
   if (percent < 20) cautions.push(caution('note', 'below-restricted-loads', { percent }, more));
   if (Math.abs(reached - percent) > 0.05 * percent) {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
-    cautions.push(caution('caution', 'percent-moved', values, { path: [available ? 'available' : 'step'] }));
+    cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
+  if (otherLimb) cautions.push(caution('caution', 'maximum-of-other-limb', undefined, { path: ['maximumOf'] }));
   return {
     kind: 'training-load',
     value: load,
     unit: code,
-    ...(lower !== undefined && { lower: share * inUnit(lower) }),
-    ...(upper !== undefined && { upper: share * inUnit(upper) }),
-    ...(level !== undefined && { level }),
-    ...(standardDeviation !== undefined && {
-      standardDeviation: share * inUnit(standardDeviation),
-      errors: [{ part: 'maximum', standardDeviation: share * inUnit(standardDeviation), evidence: oneRepMax.evidence }],
-    }),
+    ...(errors.length > 0 && interval(wanted, errors)),
     equation: 'percent-of-maximum',
     evidence: oneRepMax.evidence,
-    formula:
-      fromUnit === unit ? 'p / 100 * M' : unit === 'kg' ? 'p / 100 * M * 0.45359237' : 'p / 100 * M / 0.45359237',
-    symbols: { p: 'percent', M: 'oneRepMax' },
-    inputs: { oneRepMax, percent, unit, rounding, ...(step !== undefined && { step }) },
-    ...((step ?? available) && {
+    formula: `p / 100 * M${factor(fromUnit, unit)}${counted ? ` - b${factor(shareUnit, unit)}` : ''}`,
+    symbols: { p: 'percent', M: 'oneRepMax', ...(counted && { b: 'bodyMassLoad' }) },
+    inputs: {
+      oneRepMax,
+      percent,
+      unit,
+      ...(way && { rounding }),
+      ...(step !== undefined && { step }),
+      ...(inventory && { bar: inventory.bar, collars: inventory.collars }),
+      ...(counted && { bodyMassLoad: share }),
+      ...(otherLimb && { maximumOf: 'other-limb' }),
+    },
+    ...(way && {
       rounding: { from: wanted, to: rounding, ...(step !== undefined && { step }), ...(available && { available }) },
     }),
     reached: {
       percent: reached,
-      ...(upper !== undefined && upper > 0 && { lower: (100 * load) / inUnit(upper) }),
-      ...(lower !== undefined && lower > 0 && { upper: (100 * load) / inUnit(lower) }),
+      ...(upper !== undefined && upper > 0 && { lower: (100 * (load + bodyMass)) / inUnit(upper) }),
+      ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
     },
-    assumptions: [normalInterval],
+    assumptions: [
+      ...(counted ? [assumption('body-mass-counted')] : []),
+      ...(errors.length > 0 ? [normalInterval] : []),
+    ],
     cautions,
     sources: ['guideline-review-2019'],
+    ...(perSide && { perSide }),
   };
 }

@@ -47,16 +47,21 @@ export const isNumberColumn = (value: unknown, rows: number): value is Float64Ar
 export const isFlagColumn = (value: unknown, rows: number): value is Uint8Array =>
   ArrayBuffer.isView(value) && value instanceof Uint8Array && value.length === rows;
 
+export const emptyColumns = (rows: number): AnswerColumns => ({
+  value: new Float64Array(rows),
+  lower: new Float64Array(rows),
+  upper: new Float64Array(rows),
+  flag: new Uint8Array(rows),
+});
+
+/** Whether answers lie in the memory that a column is read from. */
+export const sharesMemory = (column: Float64Array, { value, lower, upper, flag }: AnswerColumns): boolean =>
+  [value, lower, upper, flag].some(({ buffer }) => buffer === column.buffer);
+
 /** The columns to write into: those of an earlier answer that the caller gives back, else new ones. */
 export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   const given = reader.raw('into');
-  const fresh = (): AnswerColumns => ({
-    value: new Float64Array(rows),
-    lower: new Float64Array(rows),
-    upper: new Float64Array(rows),
-    flag: new Uint8Array(rows),
-  });
-  if (given === undefined) return reader.fine ? fresh() : (given as unknown as AnswerColumns);
+  if (given === undefined) return reader.fine ? emptyColumns(rows) : (given as unknown as AnswerColumns);
   try {
     const { value, lower, upper, flag } = given as AnswerColumns;
     const numbers = [value, lower, upper];

@@ -42,19 +42,24 @@ export class Numbers {
     this.mask = varies ? -1 : 0;
   }
 
-  /** Flags the rows of a block whose value is missing or impossible. */
-  check(flag: Uint8Array, from: number, to: number): void {
+  /** Flags the rows of a block whose value is missing or impossible; whether there were none. */
+  check(flag: Uint8Array, from: number, to: number): boolean {
     const { values, optional, varies } = this;
-    if (!varies) return;
+    if (!varies) return true;
     const { min, max, whole } = this.quantity;
+    let fine = true;
     for (let row = from; row < to; row += 1) {
       const value = values[row]!;
       if (value >= min && value <= max && (!whole || value === Math.floor(value))) continue;
-      if (value === value) flag[row]! |= IMPOSSIBLE;
-      else if (!optional) flag[row]! |= MISSING;
+      if (value !== value && optional) continue;
+      flag[row]! |= value === value ? IMPOSSIBLE : MISSING;
+      fine = false;
     }
+    return fine;
   }
 }
+
+export const at = ({ values, mask }: Numbers, row: number): number => values[row & mask]!;
 
 /** A column of words, as positions in their list: row `i` is `codes[i & mask]`. */
 export class Words<T extends string> {
@@ -74,14 +79,17 @@ export class Words<T extends string> {
     return this.words[this.codes[row & this.mask]!];
   }
 
-  check(flag: Uint8Array, from: number, to: number): void {
+  check(flag: Uint8Array, from: number, to: number): boolean {
     const { codes, optional, varies } = this;
-    if (!varies) return;
+    if (!varies) return true;
+    let fine = true;
     for (let row = from; row < to; row += 1) {
       const code = codes[row]!;
-      if (code === WRONG_WORD) flag[row]! |= IMPOSSIBLE;
-      else if (code === NO_WORD && !optional) flag[row]! |= MISSING;
+      if (code < NO_WORD || (code === NO_WORD && optional)) continue;
+      flag[row]! |= code === WRONG_WORD ? IMPOSSIBLE : MISSING;
+      fine = false;
     }
+    return fine;
   }
 }
 

@@ -192,10 +192,15 @@ export function equationFromFit(fit: object): OcclusionEquation {
     sample: `${people} people, fitted by the caller`,
     fitted,
     fittedNotKnown: [],
-    error: { standardDeviationMmHg: leaveOneOutMmHg, evidence: 'derived', assumption: 'error-from-fit' },
+    error: {
+      standardDeviationMmHg: leaveOneOutMmHg,
+      evidence: 'derived',
+      assumption: 'error-of-left-out',
+      ownLaboratory: true,
+    },
     evidence: 'derived',
     sources: [],
-    assumptions: [],
+    assumptions: ['own-laboratory'],
   };
 }
 

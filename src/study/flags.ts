@@ -27,13 +27,17 @@ export const rowFlags = {
   relation: {
     bit: RELATION,
     refused: true,
-    text: 'The values do not fit together: pressures swapped, repetitions at a pole, a step above the answer.',
+    text: 'The values do not fit together: pressures swapped, repetitions at a pole, a maximum below the load, a step above the answer.',
   },
-  'does-not-apply': { bit: DOES_NOT_APPLY, refused: true, text: 'The equation is for another limb or cuff width.' },
+  'does-not-apply': {
+    bit: DOES_NOT_APPLY,
+    refused: true,
+    text: 'The equation is for another limb, cuff width or lift.',
+  },
   'outside-fitted-range': {
     bit: OUTSIDE_FITTED_RANGE,
     refused: false,
-    text: 'A value is outside the range the equation was fitted on.',
+    text: 'A value is outside the range, or a person outside the sample, that the equation was fitted on.',
   },
   'no-interval': { bit: NO_INTERVAL, refused: false, text: 'No error figure is at hand, so there is no interval.' },
   'ceiling-reached': { bit: CEILING_REACHED, refused: false, text: 'The ceiling holds the setting down.' },

@@ -1,25 +1,51 @@
 import { NORMAL_95, normalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
-import { REFER_DIASTOLIC, REFER_SYSTOLIC, toRefer } from '../pressure/blood-pressure.js';
-import type { OcclusionEquation } from '../pressure/equation.js';
+import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
+import type { ExtraReading } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
-import { mismatch, standardDeviationOf } from '../pressure/estimate.js';
+import {
+  carriedError,
+  emptyShares,
+  errorShares,
+  keptBy,
+  READING_ERROR_FIELDS,
+  READING_ERRORS,
+  varianceOf,
+  wanted,
+} from '../pressure/judge.js';
 import {
   limbGirth,
   LIMBS,
   POSTURES,
   quantities,
   SEXES,
+  SIDES,
   type Limb,
   type Posture,
   type QuantityName,
   type Sex,
+  type Side,
 } from '../quantity/quantities.js';
-import { inBlocks, outputColumns, type AnswerColumns, type ColumnAnswer } from './column-answer.js';
-import { ColumnReader, type NumberColumn, type Numbers, type WordColumn } from './column-input.js';
+import {
+  emptyColumns,
+  inBlocks,
+  outputColumns,
+  sharesMemory,
+  type AnswerColumns,
+  type ColumnAnswer,
+} from './column-answer.js';
+import { at, ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
 import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
-import { BLOOD_PRESSURE_REFER, DOES_NOT_APPLY, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, REFUSED, RELATION } from './flags.js';
-import { applyRows, emptyReadings, fillReadings, type OcclusionReadingColumns } from './occlusion-rows.js';
+import {
+  BLOOD_PRESSURE_REFER,
+  DOES_NOT_APPLY,
+  IMPOSSIBLE,
+  NO_INTERVAL,
+  OUTSIDE_FITTED_RANGE,
+  REFUSED,
+  RELATION,
+} from './flags.js';
+import { emptyReadings, fillReadings, QUICK, type OcclusionReadingColumns } from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
@@ -34,13 +60,19 @@ export interface OcclusionColumnsInput {
   readonly posture: WordColumn<Posture>;
   readonly ageYears?: NumberColumn;
   readonly sex?: WordColumn<Sex>;
+  readonly paddingCoefficient?: NumberColumn;
+  readonly side?: WordColumn<Side>;
+  /** Standard deviations of the readings, where they are known. */
+  readonly circumferenceErrorCm?: NumberColumn;
+  readonly systolicErrorMmHg?: NumberColumn;
+  readonly diastolicErrorMmHg?: NumberColumn;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns;
 }
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
   const equation = readEquation(reader, occlusionEquations);
-  const needed = (field: 'ageYears' | 'sex'): boolean => equation?.needs.includes(field) ?? false;
+  const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
   const input = new ColumnReader(reader);
   const limb = input.words('limb', LIMBS);
   const oneLimb = limb.varies ? undefined : limb.at(0);
@@ -52,54 +84,93 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg),
     cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm),
     posture: input.words('posture', POSTURES),
-    ageYears: input.numbers('ageYears', quantities.ageYears, !needed('ageYears')),
-    sex: input.words('sex', SEXES, !needed('sex')),
+    ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
+    sex: input.words('sex', SEXES, spare('sex')),
+    paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
+    side: input.words('side', SIDES, true),
   };
+  const errors = READING_ERROR_FIELDS.map((name) => ({
+    column: input.numbers(name, quantities[name], true),
+    field: READING_ERRORS[name].field,
+  })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
   const rows = input.someRows('circumferenceCm');
   const out = outputColumns(reader, rows);
   reader.done();
 
-  // One limb and one cuff for all rows are looked at once.
+  // One limb, cuff and posture for all rows are looked at once.
   const readings = emptyReadings();
-  const sameCuff = !limb.varies && !columns.cuffWidthCm.varies;
-  if (sameCuff) {
-    readings.limb = limb.at(0)!;
-    readings.cuffWidthCm = columns.cuffWidthCm.values[0]!;
-    const wrong = mismatch(equation!, readings);
-    if (wrong) reader.report('wrong-relation', wrong.field, wrong.expected, String(readings[wrong.field]));
+  const shares = emptyShares();
+  const { fitted, apply } = equation!;
+  const { cuffWidthCm, posture } = columns;
+  if (!limb.varies && !cuffWidthCm.varies) {
+    readings.limb = oneLimb!;
+    readings.cuffWidthCm = at(cuffWidthCm, 0);
+    const field = keptBy(equation!, readings);
+    if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
     reader.done();
   }
-  const apply = applyRows(equation!);
-  const { fitted } = equation!;
-  // A copy of one shape, whatever shape the record has: its fields then leave the loop.
-  const { standardDeviationMmHg, share, evidence: grade, assumption } = equation!.error;
-  const error = { standardDeviationMmHg, share, evidence: grade, assumption } as OcclusionEquation['error'];
-  const { value, flag } = out;
+  const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
+  if (onePlace) {
+    readings.posture = posture.at(0)!;
+    errorShares(equation!, readings, shares);
+  }
+  const quick = onePlace && errors.length === 0 ? QUICK[equation!.id] : undefined;
+  const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
+    Numbers | Words<string>
+  )[];
+  // Girths and pressures are looked at together, what has a fitted range with that.
+  const together = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', ...Object.keys(fitted)] as const;
+  const others = all.filter(
+    (column) => column.varies && !together.some((name) => columns[name as 'ageYears'] === column),
+  );
+  // The columns to write into may be columns of the input too: then the answers are put there in the end.
+  const shared = all.some((column) => 'values' in column && sharesMemory(column.values, out));
+  const work = shared ? emptyColumns(rows) : out;
+  const { value, lower, upper, flag } = work;
 
-  // Ages that have a fitted range are looked at with it.
-  const others = [limb, columns.posture, columns.sex, columns.cuffWidthCm].filter((column) => column.varies);
-  if (!fitted.ageYears && columns.ageYears.varies) others.push(columns.ageYears);
+  const answerRow = (row: number): boolean => {
+    fillReadings(readings, columns, row);
+    if (!onePlace) {
+      if (keptBy(equation!, readings)) {
+        flag[row]! |= DOES_NOT_APPLY;
+        return false;
+      }
+      errorShares(equation!, readings, shares);
+    }
+    const answer = apply(readings);
+    if (!(answer > 0)) {
+      flag[row] = RELATION;
+      return false;
+    }
+    let variance = varianceOf(shares, answer);
+    for (const { column, field } of errors) {
+      const deviation = at(column, row);
+      if (deviation === deviation) variance += carriedError(equation!, readings, field, deviation) ** 2;
+    }
+    const half = NORMAL_95 * Math.sqrt(variance);
+    value[row] = answer;
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+    if (half !== half) flag[row]! |= NO_INTERVAL;
+    return true;
+  };
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
-    for (const column of others) column.check(flag, from, to);
-    let fine = others.length === 0 && pressuresFine(columns, from, to);
-    if (!fine) checkPressures(columns, flag, from, to);
+    let fine = true;
+    for (const column of others) fine = column.check(flag, from, to) && fine;
+    if (fine && quick?.(columns, shares, work, from, to)) return;
+    checkPressures(columns, flag, from, to);
     if (limb.varies) checkGirths(columns, flag, from, to);
-    // The outputs may be columns of the input too: ranges are looked at before the answers are written.
     for (const field in fitted) {
-      fine = markOutside(columns[field as 'ageYears'], fitted[field as QuantityName]!, flag, from, to) && fine;
+      markOutside(columns[field as 'ageYears'], fitted[field as QuantityName]!, flag, from, to);
     }
-    if (!sameCuff) {
-      for (let row = from; row < to; row += 1) {
-        if ((flag[row]! & REFUSED) !== 0) continue;
-        fillReadings(readings, columns, row);
-        if (mismatch(equation!, readings)) flag[row]! |= DOES_NOT_APPLY;
-      }
+    for (let row = from; row < to; row += 1) {
+      if ((flag[row]! & REFUSED) === 0 && answerRow(row)) continue;
+      flag[row]! &= REFUSED;
+      value[row] = lower[row] = upper[row] = NaN;
     }
-    apply(columns, value, from, to);
-    const pressures = writeIntervals(error, out, from, to);
-    if (!fine || !pressures) refuseRows(out, from, to);
   });
+  if (shared) for (const name of ['value', 'lower', 'upper', 'flag'] as const) out[name].set(work[name]);
   const { id, evidence, formula, symbols, sources } = equation!;
   return {
     about: {
@@ -120,33 +191,6 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
 const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
 const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
 
-/** The middle of a range and how far it reaches either way: what is nearer than that is inside, exactly. */
-function halves(min: number, max: number): readonly [middle: number, reach: number] {
-  const middle = (min + max) / 2;
-  return [middle, Math.min(middle - min, max - middle)];
-}
-
-/** Whether nothing is to be said of any girth or pressure of a block: the usual case, in one quick pass. */
-function pressuresFine(columns: OcclusionReadingColumns, from: number, to: number): boolean {
-  const { values: girths, mask: byGirth, quantity } = columns.circumferenceCm;
-  const { values: systolics, mask: bySystolic } = columns.systolicMmHg;
-  const { values: diastolics, mask: byDiastolic } = columns.diastolicMmHg;
-  const [girthMiddle, girthReach] = halves(quantity.min, quantity.max);
-  const [systolicMiddle, systolicReach] = halves(SYSTOLIC_MIN, REFER_SYSTOLIC);
-  const [diastolicMiddle, diastolicReach] = halves(DIASTOLIC_MIN, REFER_DIASTOLIC);
-  for (let row = from; row < to; row += 1) {
-    const systolic = systolics[row & bySystolic]!;
-    const diastolic = diastolics[row & byDiastolic]!;
-    const fine =
-      Math.abs(girths[row & byGirth]! - girthMiddle) < girthReach &&
-      Math.abs(systolic - systolicMiddle) < systolicReach &&
-      Math.abs(diastolic - diastolicMiddle) < diastolicReach &&
-      systolic > diastolic;
-    if (!fine) return false;
-  }
-  return true;
-}
-
 /** Flags girths and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
 function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
   const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
@@ -158,7 +202,7 @@ function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from
       systolic >= SYSTOLIC_MIN && systolic <= SYSTOLIC_MAX && diastolic >= DIASTOLIC_MIN && diastolic <= DIASTOLIC_MAX;
     if (!possible) continue;
     if (systolic <= diastolic) flag[row]! |= RELATION;
-    if (toRefer(systolic, diastolic)) flag[row]! |= BLOOD_PRESSURE_REFER;
+    if (systolic >= REFER_SYSTOLIC || diastolic >= REFER_DIASTOLIC) flag[row]! |= BLOOD_PRESSURE_REFER;
   }
 }
 
@@ -179,45 +223,11 @@ function markOutside(
   flag: Uint8Array,
   from: number,
   to: number,
-): boolean {
+): void {
   const { values, mask } = column;
-  let inside = true;
   for (let row = from; row < to; row += 1) {
     const reading = values[row & mask]!;
-    if (reading >= low && reading <= high) continue;
-    inside = false;
-    flag[row]! |= OUTSIDE_FITTED_RANGE;
+    if (!(reading >= low && reading <= high)) flag[row]! |= OUTSIDE_FITTED_RANGE;
   }
-  if (!inside) column.check(flag, from, to);
-  return inside;
-}
-
-/** Puts intervals around the answers of a block; false where an answer is no pressure. */
-function writeIntervals(
-  error: OcclusionEquation['error'],
-  { value, lower, upper }: AnswerColumns,
-  from: number,
-  to: number,
-): boolean {
-  let pressures = true;
-  for (let row = from; row < to; row += 1) {
-    const answer = value[row]!;
-    const half = NORMAL_95 * standardDeviationOf(error, answer);
-    lower[row] = answer - half;
-    upper[row] = answer + half;
-    if (!(answer > 0)) pressures = false;
-  }
-  return pressures;
-}
-
-/** Takes the answers from the rows that were refused, and refuses those whose answer is no pressure. */
-function refuseRows({ value, lower, upper, flag }: AnswerColumns, from: number, to: number): void {
-  for (let row = from; row < to; row += 1) {
-    if ((flag[row]! & REFUSED) === 0) {
-      if (value[row]! > 0) continue;
-      flag[row] = RELATION;
-    }
-    flag[row]! &= REFUSED;
-    value[row] = lower[row] = upper[row] = NaN;
-  }
+  column.check(flag, from, to);
 }

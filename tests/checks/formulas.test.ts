@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { compile } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { correctForCuffWidth, equations, type Symbols } from '../../src/index.js';
+import { correctForCuffWidth, equations, type OneRepMaxEquation, type Symbols } from '../../src/index.js';
 import type { OcclusionReadings } from '../../src/pressure/equation.js';
 import { quantity, readings } from '../support/arbitraries.js';
 
@@ -32,10 +32,10 @@ describe('formula text and code agree', () => {
       );
     });
   }
-  for (const equation of equations.oneRepetitionMaximum) {
+  for (const equation of equations.oneRepetitionMaximum as readonly OneRepMaxEquation[]) {
     it(equation.id, () => {
       const formula = compile(equation.formula);
-      const most = 'repetitionsBelow' in equation ? equation.repetitionsBelow - 1 : 100;
+      const most = Math.floor(equation.domain?.to ?? (equation.domain?.below ?? 101) - 1);
       fc.assert(
         fc.property(quantity('load'), fc.integer({ min: 1, max: most }), (load, repetitionsToFailure) => {
           const expected: number = formula.evaluate(scope(equation.symbols, { load, repetitionsToFailure }));

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
@@ -56,7 +56,37 @@ const AsyncFunction = (async () => {}).constructor as new (...parts: string[]) =
 // The built package, by its own name: what a reader of the docs imports.
 const importPackage = (name: string): Promise<unknown> => import(/* @vite-ignore */ name);
 
+/** What the compiler says of the examples as a reader would type them, in a strict project. */
+function complaints(): string[] {
+  const files = new Map(examples.map(({ code }, index) => [resolve(`example-${index}.ts`), code]));
+  const options: ts.CompilerOptions = {
+    strict: true,
+    exactOptionalPropertyTypes: true,
+    target: ts.ScriptTarget.ES2022,
+    module: ts.ModuleKind.ESNext,
+    moduleResolution: ts.ModuleResolutionKind.Bundler,
+    moduleDetection: ts.ModuleDetectionKind.Force,
+    noEmit: true,
+    types: [],
+  };
+  const host = ts.createCompilerHost(options);
+  const { getSourceFile, fileExists } = host;
+  host.fileExists = (name) => files.has(name) || fileExists(name);
+  host.getSourceFile = (name, how, ...rest) => {
+    const code = files.get(name);
+    return code === undefined ? getSourceFile(name, how, ...rest) : ts.createSourceFile(name, code, how);
+  };
+  const program = ts.createProgram([...files.keys()], options, host);
+  return ts.getPreEmitDiagnostics(program).map(({ file, messageText }) => {
+    const index = [...files.keys()].indexOf(file?.fileName ?? '');
+    return `${examples[index]?.place}: ${ts.flattenDiagnosticMessageText(messageText, ' ')}`;
+  });
+}
+
 describe('examples in the docs', () => {
+  it('compile in a strict project', () => {
+    expect(complaints()).toEqual([]);
+  });
   it('are found', () => {
     expect(examples.length).toBeGreaterThan(20);
   });

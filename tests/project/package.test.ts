@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -69,31 +69,36 @@ describe('the packed package in a fresh project', () => {
     expect(run('node', ['cjs.cjs'])).toBe(EXPECTED);
   });
 
-  it.each([
-    ['NodeNext', 'nodenext', 'main.mts'],
-    ['NodeNext, CommonJS', 'nodenext', 'main.cts'],
-    ['Bundler', 'bundler', 'main.ts'],
-  ])('compiles strictly without skipLibCheck: %s', (_name, resolution, file) => {
-    const folder = join(project, `types-${file}`);
-    mkdirSync(folder);
-    writeFileSync(join(folder, file), `declare const console: { log(...values: unknown[]): void };\n${esm}`);
-    const config = {
-      compilerOptions: {
-        strict: true,
-        exactOptionalPropertyTypes: true,
-        noUncheckedIndexedAccess: true,
-        skipLibCheck: false,
-        noEmit: true,
-        target: 'ES2022',
-        module: resolution === 'bundler' ? 'esnext' : 'nodenext',
-        moduleResolution: resolution,
-        types: [],
-      },
-      files: [file],
-    };
-    writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(config));
-    run('node', [resolve('node_modules/typescript/bin/tsc'), '-p', folder]);
-  });
+  // The oldest TypeScript that is supported, the one the project uses, and the newest that runs on Node 20.
+  const compilers = ['typescript-5.4', 'typescript', 'typescript-6.0'];
+  const resolutions = [
+    { resolution: 'nodenext', file: 'main.mts' },
+    { resolution: 'nodenext', file: 'main.cts' },
+    { resolution: 'bundler', file: 'main.ts' },
+  ];
+  it.each(compilers.flatMap((compiler) => resolutions.map((how) => ({ compiler, ...how }))))(
+    'compiles strictly without skipLibCheck: $compiler, $resolution, $file',
+    ({ compiler, resolution, file }) => {
+      const folder = mkdtempSync(join(project, 'types-'));
+      writeFileSync(join(folder, file), `declare const console: { log(...values: unknown[]): void };\n${esm}`);
+      const config = {
+        compilerOptions: {
+          strict: true,
+          exactOptionalPropertyTypes: true,
+          noUncheckedIndexedAccess: true,
+          skipLibCheck: false,
+          noEmit: true,
+          target: 'ES2022',
+          module: resolution === 'bundler' ? 'esnext' : 'nodenext',
+          moduleResolution: resolution,
+          types: [],
+        },
+        files: [file],
+      };
+      writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(config));
+      expect(run('node', [resolve(`node_modules/${compiler}/bin/tsc`), '-p', folder])).toBe('');
+    },
+  );
 
   it('keeps zod off the root and everything off the equations', () => {
     expect(loaded('cuffwork')).not.toContain('zod');
@@ -107,6 +112,13 @@ describe('the packed package in a fresh project', () => {
     const folder = join(project, 'node_modules/cuffwork/dist');
     for (const file of ['study/index.d.ts', 'study/index.d.cts']) {
       expect(readFileSync(join(folder, file), 'utf8')).not.toMatch(/(Float64|Uint8|Uint32)Array</);
+    }
+  });
+
+  it('ships the JSON Schemas of its documents', () => {
+    for (const name of ['plan-request', 'plan', 'screening-request', 'record-request', 'record']) {
+      const script = `console.log(require('cuffwork/schemas/${name}.json').$schema)`;
+      expect(run('node', ['-e', script])).toBe('https://json-schema.org/draft/2020-12/schema');
     }
   });
 

@@ -1,40 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, sessionTimeline, type Prescription } from '../../src/index.js';
+import { accountSession, sessionTimeline, type Prescription, type SessionInput } from '../../src/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { prescription } from '../support/arbitraries.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const base = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous' } as const satisfies Prescription;
-
-/**
- * An independent account: walks the clock in small ticks and looks at what is going on, from the prescription alone.
- * Times are whole tenths here, so ticks of a tenth of a second are exact.
- */
-function walk({
-  sets,
-  tempo: t,
-  restS,
-  restriction,
-}: Required<Pick<Prescription, 'sets' | 'tempo' | 'restS' | 'restriction'>>) {
-  const tenths = (seconds: number) => Math.round(seconds * 10);
-  const perRepetition = tenths(t.eccentricS) + tenths(t.bottomS ?? 0) + tenths(t.concentricS) + tenths(t.topS ?? 0);
-  const phases: ('work' | 'rest')[] = [];
-  sets.forEach(({ repetitions, restS: own }, index) => {
-    for (let tick = 0; tick < repetitions * perRepetition; tick += 1) phases.push('work');
-    const rest = index === sets.length - 1 ? 0 : tenths(own ?? restS);
-    for (let tick = 0; tick < rest; tick += 1) phases.push('rest');
-  });
-  let [work, up, run, longest] = [0, 0, 0, 0];
-  phases.forEach((phase) => {
-    if (phase === 'work') work += 1;
-    const cuffUp = restriction === 'continuous' || (restriction === 'intermittent' && phase === 'work');
-    run = cuffUp ? run + 1 : 0;
-    if (cuffUp) up += 1;
-    longest = Math.max(longest, run);
-  });
-  return { work: work / 10, up: up / 10, longest: longest / 10, all: phases.length / 10 };
-}
 
 describe('accountSession', () => {
   it('answers any prescription in plain JSON', () => {
@@ -43,36 +14,6 @@ describe('accountSession', () => {
         expectPlainJson(accountSession(given as Prescription));
         expectPlainJson(sessionTimeline(given as Prescription));
       }),
-    );
-  });
-
-  // Source: the walk above, which knows no formula of the library.
-  it('agrees with an independent walk through the clock', () => {
-    const tenth = (max: number) => fc.integer({ min: 1, max }).map((n) => n / 10);
-    const given = fc.record({
-      sets: fc.array(
-        fc.record(
-          { repetitions: fc.integer({ min: 1, max: 30 }), restS: tenth(900) },
-          { requiredKeys: ['repetitions'] },
-        ),
-        { minLength: 1, maxLength: 6 },
-      ),
-      tempo: fc.record({ eccentricS: tenth(40), bottomS: tenth(20), concentricS: tenth(40), topS: tenth(20) }),
-      restS: tenth(900),
-      restriction: fc.constantFrom('continuous' as const, 'intermittent' as const, 'none' as const),
-    });
-    fc.assert(
-      fc.property(given, (p) => {
-        // Intermittent restriction with a rest of nothing would run on; rests here are at least a tenth.
-        const { work, up, longest, all } = walk(p);
-        const totals = accountSession(p);
-        expect(totals.timeUnderTension.value).toBe(work);
-        expect(totals.restrictionTime.value).toBe(up);
-        expect(totals.longestRestriction.value).toBe(longest);
-        expect(totals.sessionTime.value).toBe(all);
-        expect(sessionTimeline(p).durationS).toBe(all);
-      }),
-      { numRuns: 1000 },
     );
   });
 
@@ -153,5 +94,77 @@ describe('sessionTimeline', () => {
     const events = sessionTimeline({ ...base, restriction: 'none' }).events.map(({ event }) => event);
     expect(events).not.toContain('inflate');
     expect(events).not.toContain('deflate');
+  });
+
+  const told = (given: SessionInput) =>
+    sessionTimeline(given).events.map(({ atS, event, side, exercise, pressureMmHg }) =>
+      [atS, event, exercise, side, pressureMmHg].filter((part) => part !== undefined).join(' '),
+    );
+
+  it('goes to the lower pressure in the rests when restriction is partial', () => {
+    const pressures = { pressureMmHg: 80, restPressureMmHg: 30 };
+    expect(told({ ...base, scheme: '2x10', restriction: 'partial', ...pressures })).toEqual([
+      '0 inflate 80',
+      '0 set',
+      '40 lower 30',
+      '40 rest',
+      '70 inflate 80',
+      '70 set',
+      '110 deflate',
+    ]);
+  });
+
+  it('takes sides in turn, each cuff over its own sets', () => {
+    const turns = { limb: 'leg', side: 'right-then-left', changeS: 5 } as const;
+    expect(told({ ...base, scheme: '2x10', restriction: 'intermittent', ...turns })).toEqual([
+      '0 inflate right',
+      '0 set right',
+      '40 deflate right',
+      '40 rest',
+      '45 inflate left',
+      '45 set left',
+      '85 deflate left',
+      '85 rest',
+      '115 inflate right',
+      '115 set right',
+      '155 deflate right',
+      '155 rest',
+      '160 inflate left',
+      '160 set left',
+      '200 deflate left',
+    ]);
+  });
+
+  it('lays out several exercises with pauses, a warm-up, and a cuff up early and down late', () => {
+    const one = { ...base, scheme: '10', limb: 'leg', side: 'left' } as const;
+    const second = { ...one, warmUp: [{ repetitions: 5, restS: 20 }], inflatedBeforeS: 10, deflatedAfterS: 15 };
+    expect(told({ exercises: [one, second], reperfusionS: 180 })).toEqual([
+      '0 inflate 1 left',
+      '0 set 1 left',
+      '40 deflate 1 left',
+      '40 reperfuse 1',
+      '220 set 2 left',
+      '240 rest 2',
+      '260 inflate 2 left',
+      '270 set 2 left',
+      '325 deflate 2 left',
+    ]);
+  });
+
+  it('changes the pressure between sets, up and down, without letting the cuff down', () => {
+    const sets = [80, 100, 60].map((pressureMmHg) => ({ repetitions: 10, pressureMmHg }));
+    const { scheme: _, ...rest } = base;
+    expect(told({ ...rest, sets }).filter((line) => !/set|rest/.test(line))).toEqual([
+      '0 inflate 80',
+      '70 inflate 100',
+      '140 lower 60',
+      '180 deflate',
+    ]);
+  });
+
+  it('keeps a cuff up where intermittent restriction has no rest to let it down in', () => {
+    const given = { ...base, scheme: '2x10', restS: 0, restriction: 'intermittent' } as const;
+    expect(told(given)).toEqual(['0 inflate', '0 set', '40 set', '80 deflate']);
+    expect(accountSession(given).longestRestriction.value).toBe(80);
   });
 });

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { Prescription, Session } from '../../src/index.js';
 import { limbGirth, quantities, type QuantityName } from '../../src/quantity/quantities.js';
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -28,33 +29,78 @@ export const readings = fc.constantFrom('arm' as const, 'leg' as const).chain((l
       posture,
       ageYears: quantity('ageYears'),
       sex: fc.constantFrom('male' as const, 'female' as const),
+      paddingCoefficient: quantity('paddingCoefficient'),
     })
     .map(({ pressure, ...rest }) => ({ ...rest, ...pressure })),
 );
 
+const perSide = (value: fc.Arbitrary<number>) => fc.oneof(value, fc.record({ left: value, right: value }));
+const tempo = fc.oneof(
+  fc.record(
+    { eccentricS: within(0.5, 6), bottomS: within(0, 3), concentricS: within(0.5, 6), topS: within(0, 3) },
+    { requiredKeys: ['eccentricS', 'concentricS'] },
+  ),
+  fc.constantFrom('2-0-2-0', '1.5/0/1.5/0', '3110'),
+);
+const sets = fc.array(
+  fc.record(
+    { repetitions: fc.integer({ min: 1, max: 60 }), durationS: quantity('durationS'), restS: quantity('restS') },
+    { requiredKeys: ['repetitions'] },
+  ),
+  { minLength: 1, maxLength: 8 },
+);
+const restrictionOf = fc.oneof(
+  fc.record(
+    {
+      restriction: fc.constantFrom('continuous' as const, 'intermittent' as const),
+      pressureMmHg: perSide(within(60, 400)),
+      inflatedBeforeS: quantity('inflatedBeforeS'),
+      deflatedAfterS: quantity('deflatedAfterS'),
+    },
+    { requiredKeys: ['restriction'] },
+  ),
+  fc.record({
+    restriction: fc.constant('partial' as const),
+    pressureMmHg: perSide(within(60, 400)),
+    restPressureMmHg: perSide(within(5, 59)),
+    occlusionMmHg: perSide(within(100, 400)),
+  }),
+  fc.constant({ restriction: 'none' as const }),
+);
+const weights = fc.oneof(
+  fc.record(
+    { load: within(1, 500), unit: fc.constantFrom('kg' as const, 'lb' as const), percent: within(1, 100) },
+    { requiredKeys: [] },
+  ),
+  fc.record({ bodyMassKg: quantity('bodyMassKg'), bodyMassPercent: quantity('bodyMassPercent') }),
+);
+
 /** Any prescription. */
-export const prescription = fc.record(
-  {
-    sets: fc.array(
-      fc.record(
-        { repetitions: fc.integer({ min: 1, max: 60 }), restS: quantity('restS') },
-        { requiredKeys: ['repetitions'] },
-      ),
-      { minLength: 1, maxLength: 8 },
-    ),
-    tempo: fc.record(
+export const prescription: fc.Arbitrary<Prescription> = fc
+  .tuple(
+    fc.record(
       {
-        eccentricS: within(0.5, 6),
-        bottomS: within(0, 3),
-        concentricS: within(0.5, 6),
-        topS: within(0, 3),
+        sets,
+        warmUp: sets,
+        tempo,
+        restS: quantity('restS'),
+        mode: fc.constantFrom('resistance' as const, 'aerobic' as const, 'passive' as const),
+        limb: fc.constantFrom('arm' as const, 'leg' as const),
+        side: fc.constantFrom('left', 'right', 'both', 'left-then-right', 'right-then-left'),
       },
-      { requiredKeys: ['eccentricS', 'concentricS'] },
+      { requiredKeys: ['sets', 'tempo', 'restS', 'limb', 'side'] },
     ),
-    restS: quantity('restS'),
-    restriction: fc.constantFrom('continuous' as const, 'intermittent' as const, 'none' as const),
-    load: within(1, 500),
-    unit: fc.constantFrom('kg' as const, 'lb' as const),
+    restrictionOf,
+    weights,
+  )
+  .map((parts) => Object.assign({}, ...parts) as Prescription);
+
+/** Any session of several exercises. */
+export const session: fc.Arbitrary<Session> = fc.record(
+  {
+    exercises: fc.array(prescription, { minLength: 1, maxLength: 4 }),
+    reperfusionS: quantity('reperfusionS'),
+    sessionRpe: quantity('sessionRpe'),
   },
-  { requiredKeys: ['sets', 'tempo', 'restS', 'restriction'] },
+  { requiredKeys: ['exercises', 'reperfusionS'] },
 );

@@ -1,14 +1,84 @@
 import * as root from '../../src/index.js';
-import { planSession } from '../../src/plan/index.js';
+import {
+  nextRung,
+  nextSession,
+  planSession,
+  readDocument,
+  recordSession,
+  reviewPlan,
+  screen,
+} from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
 import { fitInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
+const leftLeg = { limb: 'leg', side: 'left', cuffWidthCm: 12, posture: 'supine' } as const;
+const readings = { circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70 } as const;
+const session = {
+  exercises: [
+    {
+      name: 'leg press',
+      sets: [{ repetitions: 15, load: 40, pressureMmHg: { left: 80, right: 85 } }, { repetitions: 12 }],
+      warmUp: [{ repetitions: 10 }],
+      tempo: '2-0-2-0',
+      restS: 30,
+      restriction: 'partial',
+      limb: 'leg',
+      side: 'left-then-right',
+      changeS: 5,
+      load: 38,
+      oneRepMax: root.testedOneRepMax({ load: 100 }),
+      pressureMmHg: 80,
+      restPressureMmHg: 30,
+      occlusionMmHg: 160,
+      inflatedBeforeS: 10,
+      deflatedAfterS: 5,
+      reperfusionS: 200,
+    },
+    { scheme: '2x5min', restS: 60, restriction: 'intermittent', mode: 'passive', limb: 'leg', side: 'left' },
+  ],
+  sessionRpe: 6,
+  sessionS: 1800,
+};
+const { name: _name, reperfusionS: _pause, ...one } = session.exercises[0]!;
+const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu, restrictedS: { leftLeg: loadAu } }));
 const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
 
-/** Every public function that takes one input object, with an input that is right. */
-export const doors: Readonly<Record<string, { readonly call: (input: never) => unknown; readonly right: object }>> = {
+const planRequest = {
+  systolicMmHg: 118,
+  diastolicMmHg: 74,
+  posture: 'seated',
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+  exercises: [
+    {
+      name: 'leg extension',
+      limb: 'leg',
+      oneRepMax: { load: 60, repetitions: 8 },
+      percent: 25,
+      step: 2.5,
+      scheme: '30-15-15-15',
+      tempo,
+      restS: 30,
+      restriction: 'continuous',
+    },
+  ],
+} as const;
+const plan = planSession(planRequest);
+const recordRequest = {
+  plan,
+  date: '2026-03-02',
+  items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }, { repetitions: 12 }] }],
+  symptoms: [],
+  painBefore: 1,
+  painAfter: 1,
+  sessionRpe: 6,
+} as const;
+
+/** Every public function that takes one input object, with an input that is right. Documents are open: fields unknown are kept. */
+export const doors: Readonly<
+  Record<string, { readonly call: (input: never) => unknown; readonly right: object; readonly open?: true }>
+> = {
   estimateOcclusionPressure: {
     call: root.estimateOcclusionPressure,
     right: {
@@ -24,6 +94,25 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
     call: root.measuredOcclusionPressure,
     right: { valueMmHg: 170, method: 'doppler', limb: 'leg' },
   },
+  compareOcclusionEquations: { call: root.compareOcclusionEquations, right: { ...leftLeg, ...readings } },
+  calibrateOcclusionPressure: {
+    call: root.calibrateOcclusionPressure,
+    right: {
+      estimate: root.estimateOcclusionPressure({ ...leftLeg, ...readings }),
+      measurements: [root.measuredOcclusionPressure({ ...leftLeg, valueMmHg: 170, method: 'doppler' })],
+    },
+  },
+  correctForPosture: {
+    call: root.correctForPosture,
+    right: { occlusionMmHg: 160, limb: 'leg', cuffWidthCm: 12, fromPosture: 'supine', toPosture: 'seated' },
+  },
+  correctForBladderWidth: {
+    call: root.correctForBladderWidth,
+    right: { systolicMmHg: 140, diastolicMmHg: 85, circumferenceCm: 42, bladderWidthCm: 12 },
+  },
+  circumferenceBandPressure: { call: root.circumferenceBandPressure, right: { circumferenceCm: 58 } },
+  systolicSharePressure: { call: root.systolicSharePressure, right: { systolicMmHg: 120 } },
+  withinFittedRange: { call: root.withinFittedRange, right: { equation: 'thigh-2019', ageYears: 24 } },
   correctForCuffWidth: { call: root.correctForCuffWidth, right: occlusionMmHg },
   targetCuffPressure: {
     call: root.targetCuffPressure,
@@ -33,6 +122,34 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
     },
   },
   testedOneRepMax: { call: root.testedOneRepMax, right: { load: 100 } },
+  compareOneRepMaxEquations: {
+    call: root.compareOneRepMaxEquations,
+    right: { load: 80, repetitions: 8, reserveRpe: 8 },
+  },
+  repetitionsInReserveFromRpe: { call: root.repetitionsInReserveFromRpe, right: { reserveRpe: 8 } },
+  percentAtRepetitions: { call: root.percentAtRepetitions, right: { repetitions: 8, chart: 'textbook-table' } },
+  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percent: 75, equation: 'brzycki-1993' } },
+  estimateRelativeLoad: {
+    call: root.estimateRelativeLoad,
+    right: { equation: 'bench-press-velocity-2010', velocityMPerS: 0.6 },
+  },
+  bodyMassLoad: { call: root.bodyMassLoad, right: { movement: 'pull-up', sex: 'male', bodyMass: 80 } },
+  loadPlates: {
+    call: root.loadPlates,
+    right: { target: 60, bar: 20, collars: 5, unit: 'kg', rounding: 'nearest', plates: [{ mass: 10, count: 4 }] },
+  },
+  trainingLoadWithBar: {
+    call: root.trainingLoad,
+    right: {
+      oneRepMax: root.testedOneRepMax({ load: 200 }),
+      percent: 70,
+      bar: 20,
+      collars: 0,
+      plates: [{ mass: 10 }],
+      maximumOf: 'this-limb',
+      bodyMassLoad: root.bodyMassLoad({ movement: 'pull-up', sex: 'male', bodyMass: 80 }),
+    },
+  },
   estimateOneRepMax: { call: root.estimateOneRepMax, right: { load: 80, repetitions: 8 } },
   trainingLoad: {
     call: root.trainingLoad,
@@ -40,29 +157,34 @@ export const doors: Readonly<Record<string, { readonly call: (input: never) => u
   },
   sessionTimeline: { call: root.sessionTimeline, right: prescription },
   accountSession: { call: root.accountSession, right: prescription },
-  planSession: {
-    call: planSession,
-    right: {
-      systolicMmHg: 118,
-      diastolicMmHg: 74,
-      posture: 'seated',
-      limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
-      exercises: [
-        {
-          name: 'leg extension',
-          limb: 'leg',
-          oneRepMax: { load: 60, repetitions: 8 },
-          percent: 25,
-          step: 2.5,
-          scheme: '30-15-15-15',
-          tempo,
-          restS: 30,
-          restriction: 'continuous',
-        },
-      ],
-    },
+  planSession: { call: planSession, right: planRequest },
+  screen: {
+    call: screen,
+    right: { ageYears: 40, systolicMmHg: 120, diastolicMmHg: 80, answers: { pregnancy: 'no', diabetes: 'yes' } },
+  },
+  readDocument: { call: readDocument, right: plan, open: true },
+  reviewPlan: { call: reviewPlan, right: plan, open: true },
+  recordSession: { call: recordSession, right: recordRequest },
+  nextSession: {
+    call: nextSession,
+    right: { plan, records: [recordSession(recordRequest)], rule: 'all-repetitions', date: '2026-03-05' },
+  },
+  nextRung: { call: nextRung, right: { rung: 'passive' } },
+  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
+  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
+  'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
+  'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
+  'accountSession, several exercises': { call: root.accountSession, right: session },
+  'accountSession, everything given': { call: root.accountSession, right: one },
+  weekTotals: {
+    call: root.weekTotals,
+    right: { days, deviation: 'sample', ratio: 'coupled', earlierWeeksAu: [1000, 900, 1100] },
+  },
+  compareSessions: { call: root.compareSessions, right: { from: prescription, to: session, aim: 'transition' } },
+  'explain, a comparison': {
+    call: root.explain,
+    right: root.compareSessions({ from: prescription, to: prescription } as root.ComparisonInput),
+    open: true,
   },
   fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
-  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }) },
-  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }) },
 };

@@ -11,8 +11,9 @@ import type { OcclusionEquation } from '../equation.js';
  * artefact of the form. It knows no posture, cuff material or limb.
  *
  * - Fitted range: not at hand (the sample is recalled as cuffs from about 4.5 to 80 cm).
- * - Error: on eight published group means, about 26 % of the answer (`derived`); too low for
- *   large thighs and wide cuffs, too high for narrow cuffs on the arm.
+ * - Error: on nine published group means, and how people differ about them (`derived`): 30 % of the answer with a
+ *   narrow cuff on the thigh, 28 % with a wide one, 23 % on the arm. Too low for large thighs and wide cuffs, too
+ *   high for narrow cuffs on the arm.
  * - Evidence: `unconfirmed`; the coefficients were not read in the publication.
  * - Source: Clin Orthop Relat Res 1993;(286):257–261.
  *
@@ -48,7 +49,12 @@ export const widthRatioEquation = {
   sample: 'not at hand',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm'],
-  error: { share: 0.26, evidence: 'derived', assumption: 'error-from-means' },
+  error: {
+    share: { 'thigh-narrow': 0.3, 'thigh-wide': 0.28, arm: 0.23 },
+    evidence: 'derived',
+    assumption: 'error-from-means',
+    means: 9,
+  },
   evidence: 'unconfirmed',
   sources: ['wide-cuffs-1993'],
   assumptions: [],

@@ -1,0 +1,184 @@
+import { headline, indent, kindWords, sourceLines, workingLines } from '../answer/explain.js';
+import { clock, format, formatUnit } from '../quantity/format.js';
+import { loadUnitCode } from '../quantity/quantities.js';
+import { measures } from './guidelines.js';
+import { planMessages } from './messages.js';
+import type { Proposal, ProposalItem } from './next-session.js';
+import { heading } from './page.js';
+import type { RecordItem, SessionRecord } from './record-session.js';
+import type { Judgement, Review } from './review-plan.js';
+import type { Screening } from './screen.js';
+import { setCounts } from './set-counts.js';
+import type { StandingSentence } from './types.js';
+
+const title = (text: string): string[] => [text, '='.repeat(text.length)];
+const sentences = (standing: readonly StandingSentence[]): string[] => standing.map(({ text }) => text);
+const listed = (lines: readonly string[], otherwise = 'none'): string[] =>
+  lines.length > 0 ? lines.map((line) => `- ${line}`) : [otherwise];
+const part = (name: string, lines: readonly string[]): string[] =>
+  lines.length > 0 ? [...heading(name), ...lines] : [];
+
+/** A screening as a page of text. */
+export function screeningPage(screening: Screening): string[] {
+  const { request, outcome, complete, findings, unanswered, thrombosisScore, standing, sources } = screening;
+  const words = { refer: 'refer', caution: 'take care', 'nothing-found': 'nothing found in the answers given' };
+  return [
+    ...title('SCREENING'),
+    ...(request.label === undefined ? [] : [request.label]),
+    `Outcome: ${words[outcome]}${complete ? '' : `; ${unanswered.length} questions are not answered`}`,
+    ...sentences(standing),
+    ...heading('Found'),
+    ...listed(
+      findings.map(
+        ({ outcome: leads, text, evidence, source }) => `${leads}: ${text} [${evidence}${source ? `, ${source}` : ''}]`,
+      ),
+      'nothing in the answers given',
+    ),
+    ...part('Not answered', unanswered.length > 0 ? listed(unanswered.map(({ question }) => question)) : []),
+    ...heading('Thrombosis score'),
+    headline(thrombosisScore),
+    ...indent(workingLines(thrombosisScore)),
+    ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map(({ text }) => text),
+    ...part('Sources', listed(sourceLines(sources))),
+  ];
+}
+
+const judgementLine = ({ measure, found, unit, low, high, evidence }: Judgement): string => {
+  const ends = [low === undefined ? undefined : format(low), high === undefined ? undefined : format(high)];
+  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${ends.filter(Boolean).join(' to ')}; ${evidence}]`;
+};
+
+/** A review as a page of text. */
+export function reviewPage({ of, guideline, findings, inside, notJudged, standing, sources }: Review): string[] {
+  return [
+    ...title(`REVIEW OF A ${of.toUpperCase()}`),
+    `Held against ${guideline.name}.`,
+    ...sentences(standing),
+    ...heading('Outside the range'),
+    ...listed(
+      findings.map(({ severity, text, evidence }) => `${severity}: ${text} [${evidence}]`),
+      'nothing that was judged',
+    ),
+    ...heading('Inside the range'),
+    ...listed([...new Set(inside.map(judgementLine))], 'nothing that was judged'),
+    ...part(
+      'Not judged, not in the document',
+      notJudged.length > 0
+        ? listed(notJudged.map((measure) => `${measures[measure].name}${measures[measure].of}`))
+        : [],
+    ),
+    ...part('Sources', listed(sourceLines(sources))),
+  ];
+}
+
+function doneLines({ target, load, sets, restriction, done, totals }: RecordItem): string[] {
+  const { restrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
+  const lifted = formatUnit(done.load, loadUnitCode(done.unit));
+  const held = done.heldMmHg === undefined ? 'not recorded' : formatUnit(done.heldMmHg, 'mm[Hg]');
+  return [
+    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
+    `Load   ${lifted} done, ${formatUnit(load.value, load.unit)} planned`,
+    restriction === 'none'
+      ? 'Cuff   none'
+      : `Cuff   ${held} held, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+    ...(done.stoppedEarly ? ['Stopped early'] : []),
+    ...(done.lastSetToFailure ? ['Last set to failure'] : []),
+    'Totals',
+    ...indent([
+      `repetitions ${format(repetitions.value)}` +
+        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+      `time under tension ${clock(timeUnderTension.value)}, session time ${clock(sessionTime.value)}`,
+      `restriction ${clock(restrictionTime.value)}`,
+    ]),
+  ];
+}
+
+/** A record as a page of text, with the working of its totals. */
+export function recordPage(record: SessionRecord): string[] {
+  const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
+  const { painBefore, painDuring, painAfter, sessionRpe, notes } = record;
+  const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
+  return [
+    ...title('SESSION RECORD'),
+    [date, label, posture].filter((word) => word !== undefined).join(', '),
+    ...sentences(standing.slice(0, 2)),
+    ...items.flatMap((item, index) => [
+      ...heading(`${index + 1}. ${item.exercise}, ${item.side} ${item.limb}`),
+      ...doneLines(item),
+    ]),
+    ...heading('How it felt'),
+    `pain before ${scale(painBefore)}, during ${scale(painDuring)}, after ${scale(painAfter)}`,
+    `effort of the session ${scale(sessionRpe)}`,
+    `symptoms: ${symptoms.map((code) => planMessages[code]).join('; ') || 'none recorded'}`,
+    ...(notes === undefined ? [] : [`notes: ${notes}`]),
+    ...heading('Each limb in this session'),
+    ...limbs.map(
+      ({ limb, side, restrictionTime }) => `${side} ${limb}: ${clock(restrictionTime.value)} of restriction`,
+    ),
+    ...heading('Watch for'),
+    ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),
+    ...heading('Working'),
+    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
+      `[${exercise}, ${side} ${limb}]`,
+      ...Object.values(sums).flatMap((answer) =>
+        indent([`${kindWords[answer.kind].name}: ${headline(answer)}`, ...indent(workingLines(answer))]),
+      ),
+    ]),
+    ...assumptions.map(({ text }) => `taken for granted: ${text}`),
+    ...part('Sources', listed(sourceLines(sources))),
+  ];
+}
+
+const actionWords: Record<ProposalItem['action'], string> = {
+  'raise-load': 'raise the load',
+  'raise-pressure': 'raise the pressure',
+  repeat: 'repeat',
+  'back-off': 'back off',
+  stop: 'stop',
+};
+
+function proposalLines({
+  action,
+  load,
+  percentOfMaximum,
+  percentOfOcclusion,
+  cuffMmHg,
+  reasons,
+}: ProposalItem): string[] {
+  const words = (kg: number | undefined): string =>
+    kg === undefined ? 'no number is proposed' : formatUnit(kg, loadUnitCode(load.unit));
+  const percent = (share: number | undefined): string =>
+    share === undefined ? '' : ` (${format(share)} % of the maximum)`;
+  const pressure = (mmHg: number | undefined, share: number | undefined): string =>
+    mmHg === undefined || share === undefined
+      ? 'no number is proposed'
+      : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share)} % of LOP asked for)`;
+  return [
+    `Proposed: ${actionWords[action]}`,
+    `Load   ${words(load.from)}${percent(percentOfMaximum.from)} → ${words(load.to)}${percent(percentOfMaximum.to)}`,
+    percentOfOcclusion && cuffMmHg
+      ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion.to)}`
+      : 'Cuff   none',
+    ...reasons.map(({ text }) => `- ${text}`),
+  ];
+}
+
+/** A proposal as a page of text. */
+export function proposalPage({ rule, items, measureAgain, cautions, standing, sources }: Proposal): string[] {
+  return [
+    ...title('PROPOSAL FOR THE NEXT SESSION'),
+    `Rule ${rule.id} [${rule.evidence}]: ${rule.text}`,
+    ...sentences(standing),
+    ...items.flatMap((item, index) => [
+      ...heading(`${index + 1}. ${item.exercise}, ${item.side} ${item.limb}`),
+      ...proposalLines(item),
+    ]),
+    ...heading('Measure again'),
+    ...listed(measureAgain.map(({ due, text, evidence }) => `${due ? 'due: ' : ''}${text} [${evidence}]`)),
+    ...part(
+      'Watch for',
+      cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
+    ),
+    ...part('Sources', listed(sourceLines(sources))),
+  ];
+}

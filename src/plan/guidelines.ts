@@ -1,0 +1,142 @@
+import type { Severity } from '../answer/answer.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { Unit } from '../quantity/quantities.js';
+import { EXERCISE_MODES, type ExerciseMode } from '../session/prescription.js';
+
+/** What a guideline can give a range for, with its name and unit. */
+export const measures = {
+  'percent-of-maximum': { name: 'load', unit: '%', of: ' of the maximum' },
+  'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of occlusion pressure' },
+  'percent-of-aerobic-capacity': { name: 'intensity', unit: '%', of: ' of VO2max or heart-rate reserve' },
+  'restriction-time': { name: 'restriction', unit: 'min', of: ' in one exercise' },
+  'limb-restriction-time': { name: 'restriction', unit: 'min', of: ' on one limb in the session' },
+  'longest-restriction': { name: 'longest unbroken restriction', unit: 'min', of: '' },
+  sets: { name: 'number of sets', unit: '1', of: '' },
+  repetitions: { name: 'all sets together,', unit: '{reps}', of: '' },
+  rest: { name: 'rest between sets', unit: 's', of: '' },
+  lifting: { name: 'lifting', unit: 's', of: '' },
+  lowering: { name: 'lowering', unit: 's', of: '' },
+  'cuff-width': { name: 'cuff width', unit: 'cm', of: '' },
+  'sessions-per-week': { name: 'sessions a week,', unit: '1', of: '' },
+} as const satisfies Record<string, { name: string; unit: Unit; of: string }>;
+
+/** What a guideline can give a range for. */
+export type Measure = keyof typeof measures;
+
+/** One range of a guideline. An end that is left out is open. */
+export interface GuidelineRow {
+  readonly mode: ExerciseMode;
+  readonly measure: Measure;
+  readonly low?: number;
+  readonly high?: number;
+  /** Blocks it holds for [weeks]. */
+  readonly moreThanWeeks?: number;
+  readonly toWeeks?: number;
+  /** Sets to failure may have any number of repetitions. */
+  readonly orToFailure?: true;
+  /** How grave it is to be above or below; `note` when left out. */
+  readonly above?: Severity;
+  readonly below?: Severity;
+  readonly evidence: Grade;
+  /** Where it is not the guideline itself. */
+  readonly note?: string;
+}
+
+/** Published ranges that a plan or a record can be held against. */
+export interface Guideline {
+  readonly id: string;
+  readonly name: string;
+  readonly source?: SourceId;
+  readonly rows: readonly GuidelineRow[];
+}
+
+const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
+const unconfirmed = { evidence: 'unconfirmed' } as const;
+const secondary = { evidence: 'secondary' } as const;
+const published = { evidence: 'published' } as const;
+const practice = { evidence: 'practice' } as const;
+const tooMuch = { above: 'caution' } as const;
+
+const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow[] => [
+  { mode, measure: 'percent-of-occlusion', low: 40, high: 80, ...tooMuch, ...secondary },
+  { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, ...secondary },
+  {
+    mode,
+    measure: 'sessions-per-week',
+    low: 7,
+    high: 14,
+    toWeeks: 3,
+    ...unconfirmed,
+    note: '1 to 2 a day, counted as 7 to 14 a week',
+  },
+]);
+
+/** The guidelines that `reviewPlan` knows, as data. The first is taken when none is named. */
+export const guidelines = [
+  {
+    id: 'guideline-review-2019',
+    name: 'the 2019 guideline review',
+    source: 'guideline-review-2019',
+    rows: [
+      ...moving,
+      { mode: 'resistance', measure: 'percent-of-maximum', low: 20, high: 40, ...unconfirmed },
+      { mode: 'resistance', measure: 'restriction-time', low: 5, high: 10, ...tooMuch, ...unconfirmed },
+      { mode: 'resistance', measure: 'sets', low: 2, high: 4, ...unconfirmed },
+      { mode: 'resistance', measure: 'repetitions', low: 75, high: 75, orToFailure: true, ...unconfirmed },
+      { mode: 'resistance', measure: 'rest', low: 30, high: 60, ...unconfirmed },
+      { mode: 'resistance', measure: 'lifting', low: 1, high: 2, ...unconfirmed },
+      { mode: 'resistance', measure: 'lowering', low: 1, high: 2, ...unconfirmed },
+      { mode: 'aerobic', measure: 'percent-of-aerobic-capacity', high: 50, ...unconfirmed },
+      { mode: 'aerobic', measure: 'restriction-time', low: 5, high: 20, ...tooMuch, ...unconfirmed },
+      { mode: 'passive', measure: 'sessions-per-week', low: 7, high: 14, ...unconfirmed, note: '1 to 2 a day' },
+      { mode: 'passive', measure: 'percent-of-occlusion', low: 70, high: 100, ...tooMuch, ...unconfirmed },
+      { mode: 'passive', measure: 'longest-restriction', low: 5, high: 5, ...tooMuch, ...unconfirmed },
+      { mode: 'passive', measure: 'sets', low: 3, high: 5, ...unconfirmed },
+      { mode: 'passive', measure: 'rest', low: 180, high: 300, ...unconfirmed },
+      ...EVERY_MODE.map((mode) => ({
+        mode,
+        measure: 'cuff-width' as const,
+        low: 5,
+        high: 18,
+        ...unconfirmed,
+        note: '5 narrow, 10 or 12 medium, 17 or 18 wide',
+      })),
+    ],
+  },
+  {
+    id: 'resistance-update-2015',
+    name: 'the 2015 review of resistance training with restriction',
+    source: 'resistance-update-2015',
+    rows: [
+      { mode: 'resistance', measure: 'percent-of-maximum', low: 20, high: 40, ...unconfirmed },
+      { mode: 'resistance', measure: 'percent-of-occlusion', low: 50, high: 80, ...tooMuch, ...unconfirmed },
+      { mode: 'resistance', measure: 'sessions-per-week', low: 2, high: 4, ...unconfirmed },
+      { mode: 'resistance', measure: 'repetitions', low: 50, high: 80, ...unconfirmed },
+      { mode: 'resistance', measure: 'rest', low: 30, high: 45, ...unconfirmed },
+    ],
+  },
+  {
+    id: 'lower-limb-protocols-2025',
+    name: 'ten protocols of lower-limb rehabilitation (2025)',
+    source: 'lower-limb-protocols-2025',
+    rows: [
+      { mode: 'resistance', measure: 'percent-of-occlusion', low: 60, high: 80, ...tooMuch, ...published },
+      { mode: 'resistance', measure: 'restriction-time', low: 5, high: 15, ...tooMuch, ...published },
+    ],
+  },
+  {
+    id: 'common-practice',
+    name: 'common practice, without a source',
+    rows: EVERY_MODE.map((mode) => ({
+      mode,
+      measure: 'limb-restriction-time' as const,
+      high: 20,
+      ...tooMuch,
+      ...practice,
+    })),
+  },
+] as const satisfies readonly Guideline[];
+
+/** The id of a guideline in {@link guidelines}. */
+export type GuidelineId = (typeof guidelines)[number]['id'];

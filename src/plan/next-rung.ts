@@ -1,0 +1,82 @@
+import type { Assumption } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { assumption } from './messages.js';
+
+/** A rung of the ladder from rehabilitation to performance. */
+export interface Rung {
+  readonly id: 'passive' | 'aerobic' | 'low-load' | 'low-and-high-load' | 'high-load';
+  readonly name: string;
+  readonly evidence: Grade;
+  readonly source?: SourceId;
+}
+
+const published = { evidence: 'published', source: 'clinical-ladder-2021' } as const;
+
+/** The ladder from rehabilitation to performance, lowest rung first. */
+export const ladder: readonly Rung[] = [
+  { id: 'passive', name: 'restriction at rest', ...published },
+  { id: 'aerobic', name: 'restriction with walking or cycling', ...published },
+  { id: 'low-load', name: 'low load with restriction', ...published },
+  { id: 'low-and-high-load', name: 'low load with restriction beside ordinary high load', ...published },
+  { id: 'high-load', name: 'high load alone', evidence: 'practice', source: 'clinical-ladder-2021' },
+];
+
+/** Where a rung stands on the ladder, and what the text says comes next. */
+export interface LadderPlace {
+  readonly rung: Rung;
+  /** From 1, the lowest. */
+  readonly position: number;
+  readonly of: number;
+  /** Left out on the last rung. */
+  readonly next?: Rung;
+  readonly says: readonly Assumption[];
+  readonly sources: readonly SourceId[];
+}
+
+/**
+ * What comes after a rung of the ladder from rehabilitation to performance, and what the published text says of it:
+ * at rest, with walking or cycling, with low load, with low load beside high load, then high load alone.
+ *
+ * It tells the order. Whether and when anyone moves up it is the practitioner’s decision.
+ *
+ * - Evidence: the first four rungs `published` (Phys Ther 2021;101:1–9); high load alone as a rung `practice`, the
+ *   text names it as the aim.
+ *
+ * @param input - `rung`: the id of the rung stood on.
+ * @returns the next rung, if there is one, and what is said of it.
+ * @throws InputError when there is no such rung.
+ *
+ * @example
+ * ```ts
+ * import { nextRung } from 'cuffwork/plan';
+ * nextRung({ rung: 'aerobic' }).next?.id; // => 'low-load'
+ * nextRung({ rung: 'high-load' }).next; // => undefined
+ * ```
+ */
+export function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
+  const reader = new Reader(input);
+  const id = reader.choice(
+    'rung',
+    ladder.map((rung) => rung.id),
+  );
+  reader.done();
+  const index = ladder.findIndex((rung) => rung.id === id);
+  const rung = ladder[index]!;
+  const next = ladder[index + 1];
+  const said = next
+    ? assumption(next.evidence === 'published' ? 'ladder-next' : 'ladder-next-practice', {
+        next: next.name,
+        rung: rung.name,
+      })
+    : assumption('ladder-top');
+  return {
+    rung: { ...rung },
+    position: index + 1,
+    of: ladder.length,
+    ...(next && { next: { ...next } }),
+    says: [said, assumption('ladder-not-permission')],
+    sources: ['clinical-ladder-2021'],
+  };
+}

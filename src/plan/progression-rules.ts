@@ -1,0 +1,76 @@
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { PlanCode } from './messages.js';
+import type { RecordItem } from './record-session.js';
+import type { PlanItem } from './types.js';
+
+/** When to raise a load, by name. */
+export interface ProgressionRule {
+  readonly id: string;
+  readonly says: PlanCode;
+  /** How many sessions running must meet it. */
+  readonly sessions: number;
+  /** By how much the load goes up [%]; where it is left out, by the smallest step there is. */
+  readonly lowPercent?: number;
+  readonly highPercent?: number;
+  /** The step where the plan names none [kg]. */
+  readonly stepKg?: number;
+  readonly evidence: Grade;
+  readonly source?: SourceId;
+  /** Whether what was done meets it for the sets of the plan; nothing where the record does not say. */
+  readonly met: (done: RecordItem['done'], goal: PlanItem['sets']) => boolean | undefined;
+}
+
+type Sets = PlanItem['sets'];
+
+const repetitionsOf = (sets: Sets, index: number): number => sets[index]?.repetitions ?? 0;
+
+/** Whether so many more than the planned repetitions were done in the last planned set. */
+const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
+  repetitionsOf(sets, goal.length - 1) >= repetitionsOf(goal, goal.length - 1) + more;
+
+const allDone = (sets: Sets, goal: Sets): boolean =>
+  goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
+
+/** The rules that `nextSession` knows, as data. */
+export const progressionRules = [
+  {
+    id: 'two-for-two',
+    says: 'rule-two-for-two',
+    sessions: 2,
+    lowPercent: 2.5,
+    highPercent: 10,
+    evidence: 'secondary',
+    source: 'two-for-two-rule',
+    met: ({ sets }, goal) => overInLastSet(sets, goal, 2),
+  },
+  {
+    id: 'all-repetitions',
+    says: 'rule-all-repetitions',
+    sessions: 1,
+    evidence: 'practice',
+    met: ({ sets }, goal) => allDone(sets, goal),
+  },
+  {
+    id: 'set-four-over-15',
+    says: 'rule-set-four-over-15',
+    sessions: 1,
+    stepKg: 5,
+    evidence: 'published',
+    source: 'rehabilitation-trial-protocol',
+    met: ({ sets, lastSetToFailure }) => sets.length === 4 && repetitionsOf(sets, 3) > 15 && lastSetToFailure,
+  },
+  {
+    id: 'two-to-ten-percent',
+    says: 'rule-two-to-ten-percent',
+    sessions: 1,
+    lowPercent: 2,
+    highPercent: 10,
+    evidence: 'published',
+    source: 'progression-models-2009',
+    met: ({ sets }, goal) => allDone(sets, goal) && overInLastSet(sets, goal, 1),
+  },
+] as const satisfies readonly ProgressionRule[];
+
+/** The name of a rule in {@link progressionRules}. */
+export type ProgressionRuleId = (typeof progressionRules)[number]['id'];

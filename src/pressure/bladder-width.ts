@@ -1,0 +1,92 @@
+import type { Answer } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import { formatUnit } from '../quantity/format.js';
+import { limbGirth } from '../quantity/quantities.js';
+import { readBloodPressure } from './blood-pressure.js';
+import { bladderBias, diastolicBias, systolicBias } from './equations/bladder-width.js';
+import { assumption, caution } from './messages.js';
+
+/** What {@link correctForBladderWidth} takes. */
+export interface BladderWidthInput {
+  readonly systolicMmHg: number;
+  readonly diastolicMmHg: number;
+  /** Circumference of the arm that the reading was taken on [cm]. */
+  readonly circumferenceCm: number;
+  /** Width of the bladder in the cuff that the reading was taken with [cm]. */
+  readonly bladderWidthCm: number;
+}
+
+/** A blood pressure as it would have read with a bladder of the right width. */
+export interface CorrectedBloodPressure {
+  readonly systolic: Answer<'systolic-pressure'>;
+  readonly diastolic: Answer<'diastolic-pressure'>;
+}
+
+/**
+ * A blood-pressure reading taken with a cuff of the wrong size, less its published bias. Nothing else in the library
+ * calls it: whoever wants it asks for it, and gives its answers on.
+ *
+ * Formula: SBP = reading − bias(AC, B), and the same for the diastolic pressure; the fitted biases stand beside their functions, `systolicBias` and
+ * `diastolicBias` in `cuffwork/equations`.
+ *
+ * - Range: bladder width 12 to 18 cm, refused outside it; arm 26 to 50 cm, a caution outside it.
+ * - Error: not at hand, so there is no interval.
+ * - Evidence: `published`.
+ * - Source: WHO MONICA quality assessment document.
+ *
+ * @param input - `systolicMmHg` and `diastolicMmHg`, the reading [mmHg]; `circumferenceCm` AC, of the arm [cm];
+ * `bladderWidthCm` B [cm]
+ * @returns both pressures [mmHg].
+ * @throws InputError naming every wrong field.
+ *
+ * @example
+ * ```ts
+ * import { correctForBladderWidth } from 'cuffwork';
+ * const { systolic } = correctForBladderWidth({
+ *   systolicMmHg: 140, diastolicMmHg: 85, circumferenceCm: 42, bladderWidthCm: 12,
+ * });
+ * systolic.value.toFixed(1); // => '127.9'
+ * ```
+ */
+export function correctForBladderWidth(input: BladderWidthInput): CorrectedBloodPressure {
+  const reader = new Reader(input);
+  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
+  const circumferenceCm = reader.number('circumferenceCm', limbGirth.arm);
+  const bladderWidthCm = reader.number('bladderWidthCm');
+  const systolic = systolicMmHg - systolicBias(circumferenceCm, bladderWidthCm);
+  const diastolic = diastolicMmHg - diastolicBias(circumferenceCm, bladderWidthCm);
+  if (reader.fine && systolic <= diastolic) {
+    const expected = `far enough above the diastolic pressure to stay above it when corrected (${formatUnit(diastolic, 'mm[Hg]')})`;
+    reader.report('wrong-relation', 'systolicMmHg', expected, formatUnit(systolicMmHg, 'mm[Hg]'));
+  }
+  reader.done();
+  const more = { path: ['circumferenceCm'], source: 'monica-quality' } as const;
+  const common = {
+    unit: 'mm[Hg]',
+    equation: 'bladder-bias',
+    evidence: 'published',
+    assumptions: [assumption('bias-published')],
+    cautions:
+      circumferenceCm < 26 || circumferenceCm > 50
+        ? [caution('caution', 'arm-outside-bias-range', { value: circumferenceCm }, more)]
+        : [],
+    sources: ['monica-quality'],
+  } as const;
+  const arm = { circumferenceCm, bladderWidthCm };
+  return {
+    systolic: {
+      kind: 'systolic-pressure',
+      value: systolic,
+      ...bladderBias.systolic,
+      inputs: { systolicMmHg, ...arm },
+      ...common,
+    },
+    diastolic: {
+      kind: 'diastolic-pressure',
+      value: diastolic,
+      ...bladderBias.diastolic,
+      inputs: { diastolicMmHg, ...arm },
+      ...common,
+    },
+  };
+}

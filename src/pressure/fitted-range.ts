@@ -1,0 +1,84 @@
+import { Reader } from '../answer/reader.js';
+import { type Limb, LIMBS, type QuantityName } from '../quantity/quantities.js';
+import { homeWidth, WIDTH_TOLERANCE_CM } from './carrying.js';
+import type { OcclusionEquation, Range } from './equation.js';
+import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
+import { inRange } from './judge.js';
+
+/** Where a reading lies; `not-known`: the range of the sample is not at hand, or the reading was not given. */
+export type Zone = 'inside' | 'outside' | 'not-known';
+
+/** Where each reading lies against the sample of an equation. */
+export interface FittedRange {
+  readonly equation: OcclusionEquationId;
+  /** Outside where any reading is; inside only where every one is known to be. */
+  readonly zone: Zone;
+  readonly fields: readonly { readonly field: string; readonly zone: Zone; readonly fitted?: Range | Limb }[];
+}
+
+/** What {@link withinFittedRange} takes: an equation, and the readings that are at hand. */
+export interface FittedRangeInput {
+  readonly equation: OcclusionEquationId;
+  readonly limb?: Limb;
+  readonly circumferenceCm?: number;
+  readonly systolicMmHg?: number;
+  readonly diastolicMmHg?: number;
+  readonly cuffWidthCm?: number;
+  readonly ageYears?: number;
+}
+
+const FIELDS = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'ageYears'] as const;
+
+/** The widths an equation was fitted with. */
+const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =>
+  fitted === 'any' ? undefined : typeof fitted === 'number' ? { low: fitted, high: fitted } : fitted;
+
+/**
+ * Whether readings lie in the range of the sample that an occlusion-pressure equation was fitted on, field by field.
+ * Most publications do not print their ranges: then the answer is `not-known`, not `inside`. The ranges themselves are
+ * data, in `equations.occlusionPressure[…].fitted`.
+ *
+ * A cuff counts as the fitted width within 0.5 cm.
+ *
+ * @param input - `equation`, its id; limb; `circumferenceCm`, `cuffWidthCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg];
+ * `ageYears` [years]
+ * @returns a zone for each field the equation draws on, and one for all of them.
+ * @throws InputError naming every wrong field.
+ *
+ * @example
+ * ```ts
+ * import { withinFittedRange } from 'cuffwork';
+ * withinFittedRange({ equation: 'thigh-2019', ageYears: 60 }).zone; // => 'outside'
+ * withinFittedRange({ equation: 'width-ratio-1993', circumferenceCm: 55 }).zone; // => 'not-known'
+ * ```
+ */
+export function withinFittedRange(input: FittedRangeInput): FittedRange {
+  const reader = new Reader(input);
+  const id = reader.choice('equation', EQUATION_IDS);
+  const limb = reader.optionalChoice('limb', LIMBS);
+  const cuffWidthCm = reader.optionalNumber('cuffWidthCm');
+  const values = FIELDS.map((field) => [field, reader.optionalNumber(field)] as const);
+  reader.done();
+
+  const equation: OcclusionEquation = occlusionEquations.find((one) => one.id === id)!;
+  const fields: { field: string; zone: Zone; fitted?: Range | Limb }[] = [];
+  if (equation.limb !== 'any') {
+    const zone = limb === undefined ? 'not-known' : limb === equation.limb ? 'inside' : 'outside';
+    fields.push({ field: 'limb', zone, fitted: equation.limb });
+  }
+  const fitted = widths(equation);
+  if (fitted) {
+    const off = cuffWidthCm === undefined ? NaN : Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm);
+    const zone = cuffWidthCm === undefined ? 'not-known' : off <= WIDTH_TOLERANCE_CM ? 'inside' : 'outside';
+    fields.push({ field: 'cuffWidthCm', zone, fitted });
+  }
+  for (const [field, value] of values) {
+    const range = equation.fitted[field as QuantityName];
+    if (range) {
+      const zone = value === undefined ? 'not-known' : inRange(equation, field, value) ? 'inside' : 'outside';
+      fields.push({ field, zone, fitted: range });
+    } else if (equation.fittedNotKnown.includes(field)) fields.push({ field, zone: 'not-known' });
+  }
+  const zone = (['outside', 'not-known'] as const).find((one) => fields.some((field) => field.zone === one));
+  return { equation: id, zone: zone ?? 'inside', fields };
+}

@@ -1,0 +1,198 @@
+import type { AnswerKind, Caution } from '../answer/answer.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
+import { format } from '../quantity/format.js';
+import type { ExerciseLayout, Stretch } from './layout.js';
+import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
+import { caution } from './messages.js';
+import {
+  added,
+  isCounted,
+  listed,
+  nothing,
+  plus,
+  repetitionsOf,
+  seconds,
+  TEMPO,
+  total,
+  workWorking,
+  type Working,
+} from './working.js';
+
+export const MINUTE = 60;
+const LIMB_LIMIT_S = 20 * MINUTE;
+const EXERCISE_LIMIT_S = { resistance: 10 * MINUTE, aerobic: 20 * MINUTE, passive: 5 * MINUTE } as const;
+const EXERCISE_CAUTION = {
+  resistance: 'restriction-long-exercise',
+  aerobic: 'restriction-long-aerobic',
+  passive: 'restriction-long-passive',
+} as const;
+export const REPERFUSION_S = 3 * MINUTE;
+
+export const limbCautions = (restrictedS: number): Caution[] =>
+  restrictedS > LIMB_LIMIT_S
+    ? [caution('caution', 'restriction-long-limb', { minutes: format(restrictedS / MINUTE) })]
+    : [];
+
+/** What stretches of restriction add up to. */
+export function tally(stretches: readonly Stretch[]) {
+  const full: Decimal[] = [];
+  const partial: Decimal[] = [];
+  const runs: Decimal[] = [];
+  const gaps: Decimal[] = [];
+  let before: Stretch | undefined;
+  for (const stretch of stretches) {
+    const { fromS, toS, state } = stretch;
+    const durationS = toS.minus(fromS);
+    (state === 'full' ? full : partial).push(durationS);
+    if (before?.toS.eq(fromS)) runs.push(runs.pop()!.plus(durationS));
+    else {
+      if (before) gaps.push(fromS.minus(before.toS));
+      runs.push(durationS);
+    }
+    before = stretch;
+  }
+  const longest = runs.reduce((most, run) => (run.gt(most) ? run : most), decimal(0));
+  return { full, partial, longest, gaps };
+}
+
+/** The restriction of a limb, or of all of them, each total with the stretches it is made of. */
+export function restrictionTotals(stretches: readonly Stretch[]) {
+  const { full, partial, longest, gaps } = tally(stretches);
+  const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], symbol: string, field: string) =>
+    total(kind, plus(times).toNumber(), 's', listed(symbol, field, seconds(times)), 'practice');
+  return {
+    restrictionTime: time('restriction-time', full, 'up', 'stretches'),
+    ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'up', 'stretches') }),
+    longestRestriction: time('longest-restriction', [longest], 'up', 'longestStretch'),
+    ...(gaps.length > 0 && { reperfusionTime: time('reperfusion-time', gaps, 'down', 'gaps') }),
+  };
+}
+
+/**
+ * The restriction of one exercise. Where the sides do not take turns its totals are shown as sets and rests, otherwise
+ * as stretches of the clock.
+ */
+export function exerciseRestriction({ full, bouts, rests, any }: ExerciseLayout) {
+  const totals = restrictionTotals(any);
+  const { restriction, side } = full;
+  if (takesTurns(side)) return totals;
+  const working = bouts.filter(({ warmUp }) => !warmUp);
+  const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
+  const before = full.inflatedBeforeS > 0 && listed('before', 'inflatedBeforeS', format(full.inflatedBeforeS));
+  const after = full.deflatedAfterS > 0 && listed('after', 'deflatedAfterS', format(full.deflatedAfterS));
+  const inRests = held.length > 0 && listed('rest', 'rests', seconds(held));
+  const inSets = workWorking(full, working);
+  const whole = added(before, inSets, inRests, after);
+  const sets = added(before, inSets, after);
+  const restricted = { continuous: whole, intermittent: sets, partial: sets, none: nothing }[restriction];
+  const simple = !before && !after && working.every(isCounted) && held.length === working.length - 1;
+  const longestSet = Math.max(...repetitionsOf(working));
+  const oneSet = simple && {
+    formula: 'n * (e + b + c + t)',
+    symbols: { n: 'longestSet', ...TEMPO },
+    inputs: { longestSet, ...full.tempo },
+  };
+  const unbroken = { continuous: whole, intermittent: oneSet, partial: whole, none: nothing }[restriction];
+  return {
+    ...totals,
+    restrictionTime: { ...totals.restrictionTime, ...restricted },
+    ...(totals.partialRestrictionTime &&
+      inRests && { partialRestrictionTime: { ...totals.partialRestrictionTime, ...inRests } }),
+    longestRestriction: { ...totals.longestRestriction, ...unbroken },
+  };
+}
+
+/** What one cuff’s pressure over time comes to in one exercise: exact, in mmHg × s. */
+export interface Cell {
+  readonly mmHgSeconds: Decimal;
+  readonly occlusionMmHg: number | undefined;
+  /** `80 × 300 + 40 × 90` */
+  readonly terms: string;
+}
+
+/** Pressure × time of one limb in one exercise; nothing where a pressure is not given. */
+export function pressureCell(
+  { occlusionMmHg }: FullPrescription,
+  { side }: Place,
+  stretches: readonly Stretch[],
+): Cell | undefined {
+  const times = new Map<number, Decimal>();
+  for (const { fromS, toS, pressureMmHg } of stretches) {
+    if (pressureMmHg === undefined) return undefined;
+    times.set(pressureMmHg, (times.get(pressureMmHg) ?? decimal(0)).plus(toS.minus(fromS)));
+  }
+  return {
+    mmHgSeconds: plus([...times].map(([pressure, time]) => time.times(decimal(pressure)))),
+    occlusionMmHg: occlusionMmHg === undefined ? undefined : onSide(occlusionMmHg, side),
+    terms: [...times].map(([pressure, time]) => `${format(pressure)} × ${format(time.toNumber())}`).join(' + '),
+  };
+}
+
+/**
+ * Pressure × time of several cells, divided by 60 once, at the end; nothing where one of them is not known. One cell is
+ * shown with its pressures and times, several as a list of what each comes to.
+ */
+export function pressureTotals(cells: readonly (Cell | undefined)[], field: string) {
+  const known = cells.filter((cell) => cell !== undefined);
+  const [first] = known;
+  if (!first || known.length < cells.length) return {};
+  const one = known.length === 1;
+  const inMinutes = (parts: readonly Decimal[]): Decimal[] => parts.map((part) => part.div(MINUTE));
+  const symbols = { Pt: 'pressureSeconds' };
+  const inputs = { pressureSeconds: first.terms };
+  const times = inMinutes(known.map(({ mmHgSeconds }) => mmHgSeconds));
+  const pressureTime = total(
+    'pressure-time',
+    plus(times).toNumber(),
+    'mm[Hg].min',
+    one ? { formula: 'Pt / 60', symbols, inputs } : listed('E', field, seconds(times)),
+    'practice',
+  );
+  const shares = known.flatMap(({ mmHgSeconds, occlusionMmHg }) =>
+    occlusionMmHg === undefined ? [] : [mmHgSeconds.times(100).div(decimal(occlusionMmHg))],
+  );
+  if (shares.length < known.length) return { pressureTime };
+  const relative = inMinutes(shares);
+  const ofLop: Working = {
+    formula: '100 * Pt / LOP / 60',
+    symbols: { ...symbols, LOP: 'occlusionMmHg' },
+    inputs: { ...inputs, occlusionMmHg: first.occlusionMmHg! },
+  };
+  return {
+    pressureTime,
+    relativePressureTime: total(
+      'relative-pressure-time',
+      plus(relative).toNumber(),
+      '%.min',
+      one ? ofLop : listed('E', field, seconds(relative)),
+      'practice',
+    ),
+  };
+}
+
+export function exerciseCautions({ full, limbs }: ExerciseLayout): Caution[] {
+  const { mode, occlusionMmHg, sets } = full;
+  const cautions: Caution[] = [];
+  const limit = EXERCISE_LIMIT_S[mode];
+  const times = limbs.map(({ stretches }) => {
+    const { full: whole, partial, longest } = tally(stretches);
+    return (mode === 'passive' ? longest : plus([...whole, ...partial])).toNumber();
+  });
+  const most = Math.max(...times);
+  if (most > limit) {
+    const values = { minutes: format(most / MINUTE) };
+    cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));
+  }
+  for (const { place, stretches } of limbs) {
+    const pressure = Math.max(0, ...stretches.map(({ pressureMmHg }) => pressureMmHg ?? 0));
+    const occlusion = occlusionMmHg === undefined ? Infinity : onSide(occlusionMmHg, place.side);
+    if (pressure > occlusion) {
+      const values = { pressure: format(pressure), occlusion: format(occlusion) };
+      cautions.push(caution('caution', 'pressure-above-occlusion', values));
+    }
+  }
+  if (sets.some(({ repetitions, load }) => repetitions === undefined && load !== undefined)) {
+    cautions.push(caution('note', 'timed-sets-no-volume'));
+  }
+  return cautions;
+}

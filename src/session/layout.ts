@@ -1,0 +1,174 @@
+import { decimal, type Decimal } from '../quantity/decimal.js';
+import {
+  onSide,
+  placeName,
+  placesOf,
+  sidesOf,
+  takesTurns,
+  type ExerciseSide,
+  type FullPrescription,
+  type FullSession,
+  type FullSet,
+  type Place,
+} from './prescription.js';
+
+/** A set at its place in time. All times here are decimals, seconds from the start of the session. */
+export interface Bout {
+  readonly set: FullSet;
+  /** Number of the set, from 1; warm-up sets have their own. */
+  readonly number: number;
+  readonly warmUp: boolean;
+  readonly side: ExerciseSide | undefined;
+  readonly atS: Decimal;
+  readonly durationS: Decimal;
+}
+
+/** A rest, or the time to change sides. */
+export interface Rest {
+  readonly number: number;
+  readonly warmUp: boolean;
+  readonly atS: Decimal;
+  readonly durationS: Decimal;
+}
+
+/** A time for which one cuff is up, at its pressure or at the lower one. */
+export interface Stretch {
+  readonly fromS: Decimal;
+  readonly toS: Decimal;
+  readonly state: 'full' | 'partial';
+  readonly pressureMmHg: number | undefined;
+}
+
+/** One exercise in time. */
+export interface ExerciseLayout {
+  readonly full: FullPrescription;
+  readonly startS: Decimal;
+  readonly endS: Decimal;
+  readonly bouts: readonly Bout[];
+  readonly rests: readonly Rest[];
+  /** For each limb when its cuff is up, in order; stretches touch where only the pressure changes. */
+  readonly limbs: readonly { readonly place: Place; readonly stretches: readonly Stretch[] }[];
+  /** When any cuff is up: at its pressure where one of them is. */
+  readonly any: readonly Stretch[];
+}
+
+/** Seconds one repetition takes; 0 where no set is counted at a tempo. */
+export const repetitionTime = ({ tempo }: FullPrescription): Decimal =>
+  tempo
+    ? decimal(tempo.eccentricS).plus(decimal(tempo.bottomS)).plus(decimal(tempo.concentricS)).plus(decimal(tempo.topS))
+    : decimal(0);
+
+/** A list of stretches that drops empty ones and joins those that touch and do not differ. */
+function append(list: Stretch[], stretch: Stretch): void {
+  const last = list.at(-1);
+  if (stretch.toS.lte(stretch.fromS)) return;
+  if (last?.toS.eq(stretch.fromS) && last.state === stretch.state && last.pressureMmHg === stretch.pressureMmHg) {
+    list[list.length - 1] = { ...last, toS: stretch.toS };
+  } else list.push(stretch);
+}
+
+function stretchesOf(full: FullPrescription, { side }: Place, bouts: readonly Bout[]): Stretch[] {
+  const { restriction, restPressureMmHg } = full;
+  const list: Stretch[] = [];
+  if (restriction === 'none') return list;
+  const own = bouts.filter((bout) => !bout.warmUp && (!takesTurns(full.side) || bout.side === side));
+  own.forEach(({ set, atS, durationS }, index) => {
+    const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
+    const next = own[index + 1];
+    const fromS = index === 0 ? atS.minus(decimal(full.inflatedBeforeS)) : atS;
+    const doneS = atS.plus(durationS);
+    const toS = next ? doneS : doneS.plus(decimal(full.deflatedAfterS));
+    append(list, { fromS, toS, state: 'full', pressureMmHg });
+    if (!next || restriction === 'intermittent') return;
+    // Up to the next set the cuff keeps this set’s pressure, or goes to the lower one.
+    append(
+      list,
+      restriction === 'continuous'
+        ? { fromS: toS, toS: next.atS, state: 'full', pressureMmHg }
+        : {
+            fromS: toS,
+            toS: next.atS,
+            state: 'partial',
+            pressureMmHg: restPressureMmHg === undefined ? undefined : onSide(restPressureMmHg, side),
+          },
+    );
+  });
+  return list;
+}
+
+/** When any of several cuffs is up, at its pressure where one of them is; pressures are left out. */
+function union(lists: readonly (readonly Stretch[])[]): Stretch[] {
+  const merged: Stretch[] = [];
+  if (lists.length === 1) {
+    for (const stretch of lists[0]!) append(merged, { ...stretch, pressureMmHg: undefined });
+    return merged;
+  }
+  const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort((a, b) => a.cmp(b));
+  const at = lists.map(() => 0);
+  for (const [index, fromS] of edges.entries()) {
+    const toS = edges[index + 1];
+    if (!toS) break;
+    const states = lists.map((list, which) => {
+      while (list[at[which]!]?.toS.lte(fromS)) at[which]! += 1;
+      const stretch = list[at[which]!];
+      return stretch?.fromS.lte(fromS) ? stretch.state : undefined;
+    });
+    const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
+    if (state) append(merged, { fromS, toS, state, pressureMmHg: undefined });
+  }
+  return merged;
+}
+
+function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
+  const { side, restriction } = full;
+  const perRepetition = repetitionTime(full);
+  const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
+  const bouts: Bout[] = [];
+  const rests: Rest[] = [];
+  let now = startS;
+  const pass = (seconds: number, number: number, warmUp: boolean): void => {
+    if (seconds === 0) return;
+    rests.push({ number, warmUp, atS: now, durationS: decimal(seconds) });
+    now = now.plus(decimal(seconds));
+  };
+  const work = (set: FullSet, number: number, warmUp: boolean): void => {
+    turns.forEach((turn, index) => {
+      if (index > 0) pass(full.changeS, number, warmUp);
+      const durationS =
+        set.durationS === undefined ? perRepetition.times(set.repetitions ?? 0) : decimal(set.durationS);
+      bouts.push({ set, number, warmUp, side: turn, atS: now, durationS });
+      now = now.plus(durationS);
+    });
+    pass(set.restS, number, warmUp);
+  };
+  full.warmUp.forEach((set, index) => work(set, index + 1, true));
+  if (restriction !== 'none') now = now.plus(decimal(full.inflatedBeforeS));
+  full.sets.forEach((set, index) => work(set, index + 1, false));
+  if (restriction !== 'none') now = now.plus(decimal(full.deflatedAfterS));
+  const limbs = placesOf(full).map((place) => ({ place, stretches: stretchesOf(full, place, bouts) }));
+  return { full, startS, endS: now, bouts, rests, limbs, any: union(limbs.map(({ stretches }) => stretches)) };
+}
+
+/** The exercises of a session in time, one after the other with the pauses between them. */
+export function layOutSession({ exercises, pauses }: FullSession): ExerciseLayout[] {
+  let now = decimal(0);
+  return exercises.map((full, index) => {
+    const laid = layExercise(full, now);
+    now = laid.endS.plus(decimal(pauses[index] ?? 0));
+    return laid;
+  });
+}
+
+/** The stretches of each limb over the whole session, limbs in the order they are first worked. */
+export function byLimb(laid: readonly ExerciseLayout[]) {
+  const limbs = new Map<string, { place: Place; stretches: (Stretch & { readonly exercise: number })[] }>();
+  laid.forEach((exercise, index) => {
+    for (const { place, stretches } of exercise.limbs) {
+      const name = placeName(place);
+      const limb = limbs.get(name) ?? { place, stretches: [] };
+      limbs.set(name, limb);
+      for (const stretch of stretches) limb.stretches.push({ ...stretch, exercise: index + 1 });
+    }
+  });
+  return [...limbs.values()];
+}

@@ -1,0 +1,73 @@
+import type { Answer, Caution } from '../answer/answer.js';
+import { format } from '../quantity/format.js';
+import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
+import { byLimb, type ExerciseLayout } from './layout.js';
+import { takesTurns, type Place } from './prescription.js';
+import { assumption, caution } from './messages.js';
+import { isTense, listed, plus, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
+
+/** What one limb went through in the session. */
+export interface LimbExposure extends Place {
+  /** Number of exercises with its cuff up. */
+  readonly exercises: number;
+  /** Repetitions this limb took part in; both sides of a two-sided exercise are told the same. */
+  readonly repetitions: Answer<'repetitions'>;
+  readonly timeUnderTension: Answer<'time-under-tension'>;
+  readonly restrictionTime: Answer<'restriction-time'>;
+  readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
+  readonly longestRestriction: Answer<'longest-restriction'>;
+  readonly reperfusionTime?: Answer<'reperfusion-time'>;
+  readonly pressureTime?: Answer<'pressure-time'>;
+  readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  readonly cautions: readonly Caution[];
+}
+
+/** What each limb went through, in the order the limbs are first worked. */
+export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
+  const cuffed = laid.filter(({ any }) => any.length > 0);
+  const assumptions = cuffed.length > 1 && !cuffed[0]!.full.limb ? [assumption('one-limb-taken')] : [];
+  return byLimb(laid).flatMap(({ place, stretches }): LimbExposure[] => {
+    if (!place.limb && stretches.length === 0 && cuffed.length > 0) return [];
+    const own = laid.flatMap(({ full, bouts, limbs }) => {
+      const limb = limbs.find((one) => one.place.limb === place.limb && one.place.side === place.side);
+      if (!limb || (!place.limb && cuffed.length > 0 && limb.stretches.length === 0)) return [];
+      const done = bouts.filter(({ warmUp, side }) => !warmUp && (!takesTurns(full.side) || side === place.side));
+      return [{ full, done, stretches: limb.stretches }];
+    });
+    const repetitions = own.flatMap(({ done }) => repetitionsOf(done));
+    const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationS }) => durationS) : []));
+    const restricted = own.filter((part) => part.stretches.length > 0);
+    const cells = restricted.map(({ full, stretches: part }) => pressureCell(full, place, part));
+    const { restrictionTime, ...totals } = restrictionTotals(stretches);
+    const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
+    const short = stretches.flatMap((stretch, index) => {
+      const before = stretches[index - 1];
+      const apart = before && before.exercise !== stretch.exercise ? stretch.fromS.minus(before.toS) : undefined;
+      return apart?.lt(REPERFUSION_S) ? [apart.toNumber()] : [];
+    });
+    return [
+      {
+        ...place,
+        exercises: restricted.length,
+        repetitions: repetitionTotal(repetitions),
+        timeUnderTension: total(
+          'time-under-tension',
+          plus(tense).toNumber(),
+          's',
+          listed('S', 'setTimes', seconds(tense)),
+          'published',
+          'volume-methods-2009',
+        ),
+        restrictionTime: { ...restrictionTime, assumptions },
+        ...totals,
+        ...pressureTotals(cells, 'exercises'),
+        cautions: [
+          ...limbCautions(upS),
+          ...(short.length > 0
+            ? [caution('caution', 'reperfusion-short', { minutes: format(Math.min(...short) / MINUTE) })]
+            : []),
+        ],
+      },
+    ];
+  });
+}

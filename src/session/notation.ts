@@ -1,0 +1,53 @@
+import { quantities } from '../quantity/quantities.js';
+import type { Tempo } from './prescription.js';
+
+const CHAIN = /^\s*\d{1,3}(\s*-\s*\d{1,3})*\s*$/;
+const TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,3})\s*$/;
+const TIMED_CHAIN = /^\s*\d{1,4}\s*(s|min)(\s*-\s*\d{1,4}\s*(s|min))*\s*$/;
+const TIMED_TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,4}\s*(s|min))\s*$/;
+const MOST_SETS = 50;
+
+export const SCHEME_WORDS =
+  "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";
+export const TEMPO_WORDS =
+  "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
+
+/** A set of a scheme: counted or timed. */
+type SchemeSet = { readonly repetitions: number } | { readonly durationS: number };
+
+const counted = (text: string): SchemeSet => ({ repetitions: Number(text) });
+const timed = (text: string): SchemeSet => ({ durationS: Number.parseInt(text, 10) * (text.includes('min') ? 60 : 1) });
+
+/** The sets of a scheme such as `30-15-15-15`, `3x10` or `5x2min`; nothing where it is none. */
+export function parseScheme(scheme: string): SchemeSet[] | undefined {
+  const times = TIMES.exec(scheme) ?? TIMED_TIMES.exec(scheme);
+  const parts = times
+    ? Array.from<string>({ length: Number(times[1]) }).fill(times[2]!)
+    : CHAIN.test(scheme) || TIMED_CHAIN.test(scheme)
+      ? scheme.split('-')
+      : [];
+  const sets = parts.map(/s|min/.test(scheme) ? timed : counted);
+  const possible = (set: SchemeSet): boolean => {
+    const [value, { min, max }] =
+      'repetitions' in set ? [set.repetitions, quantities.repetitions] : [set.durationS, quantities.durationS];
+    return value >= min && value <= max;
+  };
+  return sets.length > 0 && sets.length <= MOST_SETS && sets.every(possible) ? sets : undefined;
+}
+
+/**
+ * The trade’s four-phase notation: eccentric, bottom, concentric, top. `X`, as fast as possible, has no time and is
+ * `undefined` here. Three digits are refused, since it is not agreed which pause they leave out.
+ */
+export function parseTempo(text: string): { [phase in keyof Required<Tempo>]: number | undefined } | undefined {
+  const compact = /^[\dXx]{4}$/.test(text.trim());
+  const phases = compact ? [...text.trim()] : text.split(/\s*[-/]\s*/).map((part) => part.trim());
+  const { min, max } = quantities.eccentricS;
+  const times = phases.map((phase) => (/^[Xx]$/.test(phase) ? undefined : Number(phase)));
+  const readable = phases.every((phase) => /^([Xx]|\d{1,2}(\.\d{1,3})?)$/.test(phase));
+  if (phases.length !== 4 || !readable || times.some((time) => time !== undefined && !(time >= min && time <= max))) {
+    return undefined;
+  }
+  const [eccentricS, bottomS, concentricS, topS] = times;
+  return { eccentricS, bottomS, concentricS, topS };
+}

@@ -1,0 +1,283 @@
+import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
+import { expectedNumber, Reader } from '../answer/reader.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { sum } from '../quantity/decimal.js';
+import { format } from '../quantity/format.js';
+import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
+import { assumption, caution } from './messages.js';
+
+/** Restriction time of each limb [s]; limbs left out had none. */
+export interface LimbSeconds {
+  readonly leftArm?: number;
+  readonly rightArm?: number;
+  readonly leftLeg?: number;
+  readonly rightLeg?: number;
+}
+
+/** What was done on one day. */
+export interface TrainingDay {
+  /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
+  readonly loadAu: number;
+  /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
+  readonly sessions?: number;
+  readonly restrictedS?: LimbSeconds;
+}
+
+/** Which standard deviation: that of a sample (divided by n − 1) or of a population (divided by n). */
+export type Deviation = 'sample' | 'population';
+/** Whether the acute week is one of the chronic weeks (coupled) or not (uncoupled). */
+export type RatioForm = 'coupled' | 'uncoupled';
+
+/** What {@link weekTotals} takes. */
+export interface WeekInput {
+  /** Seven days in a row, days of rest included. */
+  readonly days: readonly TrainingDay[];
+  /** `sample` when left out. */
+  readonly deviation?: Deviation;
+  /** Asks for an acute to chronic load ratio, by its form. */
+  readonly ratio?: RatioForm;
+  /** Loads of the three weeks before [AU], needed for the ratio. */
+  readonly earlierWeeksAu?: readonly number[];
+}
+
+/** What a week added up to. */
+export interface WeekTotals {
+  readonly load: Answer<'week-load'>;
+  /** Absent where it is undefined; a caution says why. */
+  readonly monotony?: Answer<'monotony'>;
+  /** Absent where monotony is. */
+  readonly strain?: Answer<'strain'>;
+  readonly sessions: Answer<'sessions'>;
+  /** Limbs with any restriction time. */
+  readonly limbs: readonly {
+    readonly limb: Limb;
+    readonly side: Side;
+    readonly restrictionTime: Answer<'restriction-time'>;
+  }[];
+  /** Present when asked for and defined. */
+  readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
+  readonly cautions: readonly Caution[];
+}
+
+const DAYS = 7;
+const EARLIER_WEEKS = 3;
+const DEVIATIONS = ['sample', 'population'] as const;
+const RATIO_FORMS = ['coupled', 'uncoupled'] as const;
+const PLACES = [
+  { field: 'leftArm', limb: 'arm', side: 'left' },
+  { field: 'rightArm', limb: 'arm', side: 'right' },
+  { field: 'leftLeg', limb: 'leg', side: 'left' },
+  { field: 'rightLeg', limb: 'leg', side: 'right' },
+] as const;
+
+const DAY_SUM = 'd1 + d2 + d3 + d4 + d5 + d6 + d7';
+const DAY_SYMBOLS: Symbols = { d1: 'day1', d2: 'day2', d3: 'day3', d4: 'day4', d5: 'day5', d6: 'day6', d7: 'day7' };
+const MONOTONY_SYMBOLS: Symbols = { L: 'weekLoad', s: 'standardDeviationAu' };
+const RATIO_SYMBOLS: Symbols = { A: 'weekLoad', W: 'earlierWeeks' };
+const RATIO_FORMULAS = { coupled: 'A / ((A + W) / 4)', uncoupled: 'A / (W / 3)' } as const;
+const NOTHING: readonly never[] = [];
+const LOAD_SOURCES: readonly SourceId[] = ['athlete-dataset-2024', 'session-rpe-2001'];
+const MONOTONY_SOURCES: readonly SourceId[] = ['overtraining-1998', 'athlete-dataset-2024'];
+const RATIO_SOURCES: readonly SourceId[] = ['ratio-coupling-2019', 'ratio-pitfalls-2020'];
+
+/** What is taken for granted about a standard deviation: the same for every week, so made once. */
+const deviationAssumptions: Record<Deviation, readonly Assumption[]> = {
+  sample: [
+    /* @__PURE__ */ assumption('standard-deviation-sample'),
+    /* @__PURE__ */ assumption('standard-deviation-not-told'),
+  ],
+  population: [
+    /* @__PURE__ */ assumption('standard-deviation-population'),
+    /* @__PURE__ */ assumption('standard-deviation-not-told'),
+  ],
+};
+
+const answer = <K extends AnswerKind>(
+  kind: K,
+  value: number,
+  unit: Unit,
+  equation: string,
+  evidence: Grade,
+  formula: string,
+  symbols: Symbols,
+  inputs: Inputs,
+  sources: readonly SourceId[],
+  assumptions: readonly Assumption[] = NOTHING,
+): Answer<K> => ({
+  kind,
+  value,
+  unit,
+  equation,
+  evidence,
+  formula,
+  symbols,
+  inputs,
+  assumptions,
+  cautions: NOTHING,
+  sources,
+});
+
+/** A sum over the days, shown day by day. */
+const overDays = <K extends AnswerKind>(
+  kind: K,
+  days: readonly number[],
+  unit: Unit,
+  evidence: Grade,
+  sources: readonly SourceId[],
+): Answer<K> => {
+  const [day1 = 0, day2 = 0, day3 = 0, day4 = 0, day5 = 0, day6 = 0, day7 = 0] = days;
+  const inputs = { day1, day2, day3, day4, day5, day6, day7 };
+  return answer(kind, sum(days), unit, `${kind}-of-days`, evidence, DAY_SUM, DAY_SYMBOLS, inputs, sources);
+};
+
+/** Standard deviation of the daily loads; exactly 0 where every day is the same. */
+function standardDeviation(values: readonly number[], mean: number, divisor: number): number {
+  if (values.every((value) => value === values[0])) return 0;
+  let squares = 0;
+  for (const value of values) squares += (value - mean) ** 2;
+  return Math.sqrt(squares / divisor);
+}
+
+/**
+ * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time of each limb.
+ *
+ * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
+ *   `accountSession` gives as `sessionLoad`, beside the `restrictionTime` of each limb.
+ * - Monotony: mean daily load / standard deviation of the daily loads. Which standard deviation is meant could not be
+ *   read in the publication: that of a sample (divided by 6) unless `deviation` says `population` (divided by 7).
+ * - Strain [AU]: week load × monotony.
+ * - Acute to chronic ratio, only when asked for, by name: `coupled` A / ((A + W₁ + W₂ + W₃) / 4), `uncoupled`
+ *   A / ((W₁ + W₂ + W₃) / 3). It describes what was done; it cannot tell whether the risk of injury rises or falls, and
+ *   no range of it is given here.
+ * - Restriction time of each limb [s].
+ *
+ * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says why.
+ *
+ * - Evidence: `published` definitions; restriction time `practice`.
+ * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
+ *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
+ *
+ * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedS` [s] of each limb; `deviation`; `ratio`
+ *   with `earlierWeeksAu` [AU]
+ * @returns each total as an answer with its working.
+ * @throws InputError naming every wrong field.
+ *
+ * @example
+ * ```ts
+ * import { weekTotals } from 'cuffwork';
+ * const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu, restrictedS: { leftLeg: loadAu && 390 } }));
+ * const week = weekTotals({ days });
+ * week.load.value; // => 1850
+ * week.monotony?.value.toFixed(3); // => '1.007'
+ * week.strain?.value.toFixed(1); // => '1862.3'
+ * week.limbs[0]?.restrictionTime.value; // => 1560
+ * weekTotals({ days: days.map(() => ({ loadAu: 400 })) }).cautions[0]?.code; // => 'monotony-undefined-equal'
+ * ```
+ */
+export function weekTotals(input: WeekInput): WeekTotals {
+  const reader = new Reader(input);
+  const dayReaders = reader.optionalList('days', 'seven days in a row');
+  const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
+  const ratio = reader.optionalChoice('ratio', RATIO_FORMS);
+  const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
+  if (!reader.has('days')) reader.report('missing', 'days', 'seven days in a row', 'undefined');
+  const loads: number[] = [];
+  const counts: number[] = [];
+  const restricted: (number[] | undefined)[] = [];
+  for (const day of dayReaders ?? []) {
+    const load = day.number('loadAu');
+    const limbs = day.optionalChild('restrictedS');
+    for (let place = 0; limbs && place < PLACES.length; place += 1) {
+      const time = limbs.optionalNumber(PLACES[place]!.field, quantities.restrictedS);
+      if (time) (restricted[place] ??= [0, 0, 0, 0, 0, 0, 0])[loads.length] = time;
+    }
+    loads.push(load);
+    counts.push(day.optionalNumber('sessions') ?? (load > 0 ? 1 : 0));
+  }
+  if (reader.fine && loads.length !== DAYS) {
+    reader.report('wrong-relation', 'days', 'seven days in a row', `${loads.length}`);
+  }
+  if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
+    const expected = `a list of ${EARLIER_WEEKS} numbers, each ${expectedNumber(quantities.weekLoadAu)}`;
+    reader.report('missing', 'earlierWeeksAu', expected, 'undefined');
+  } else if (earlier && ratio === undefined) {
+    reader.report('wrong-relation', 'earlierWeeksAu', 'left out unless ratio is given', 'a value');
+  } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
+    reader.report('wrong-relation', 'earlierWeeksAu', 'the loads of the three weeks before', `${earlier.length}`);
+  }
+  reader.done();
+
+  const load = overDays('week-load', loads, '{AU}', 'published', LOAD_SOURCES);
+  const mean = load.value / DAYS;
+  const sd = standardDeviation(loads, mean, deviation === 'sample' ? DAYS - 1 : DAYS);
+  const cautions: Caution[] = [];
+  const varied = sd > 0;
+  if (!varied)
+    cautions.push(caution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
+  const assumptions = deviationAssumptions[deviation];
+  const monotony = varied
+    ? answer(
+        'monotony',
+        mean / sd,
+        '1',
+        `monotony-${deviation}`,
+        'published',
+        'L / 7 / s',
+        MONOTONY_SYMBOLS,
+        { weekLoad: load, standardDeviationAu: sd, deviation },
+        MONOTONY_SOURCES,
+        assumptions,
+      )
+    : undefined;
+  const strain =
+    monotony &&
+    answer(
+      'strain',
+      load.value * monotony.value,
+      '{AU}',
+      `strain-${deviation}`,
+      'published',
+      'L * (L / 7 / s)',
+      MONOTONY_SYMBOLS,
+      monotony.inputs,
+      MONOTONY_SOURCES,
+      assumptions,
+    );
+  const acuteChronicRatio = ratio && earlier && ratioOf(ratio, load, earlier, cautions);
+  const limbs = PLACES.flatMap(({ limb, side }, place) => {
+    const times = restricted[place];
+    return times
+      ? [{ limb, side, restrictionTime: overDays('restriction-time', times, 's', 'practice', NOTHING) }]
+      : [];
+  });
+  return {
+    load,
+    ...(monotony && { monotony }),
+    ...(strain && { strain }),
+    sessions: overDays('sessions', counts, '{sessions}', 'practice', NOTHING),
+    limbs,
+    ...(acuteChronicRatio && { acuteChronicRatio }),
+    cautions,
+  };
+}
+
+function ratioOf(
+  form: RatioForm,
+  load: Answer<'week-load'>,
+  earlier: readonly number[],
+  cautions: Caution[],
+): Answer<'acute-chronic-ratio'> | undefined {
+  const before = sum(earlier);
+  const chronic = form === 'coupled' ? (load.value + before) / (EARLIER_WEEKS + 1) : before / EARLIER_WEEKS;
+  cautions.push(caution('note', 'ratio-descriptive', undefined, { source: 'ratio-pitfalls-2020' }));
+  if (form === 'coupled') cautions.push(caution('note', 'ratio-coupled', undefined, { source: 'ratio-coupling-2019' }));
+  if (chronic === 0) {
+    cautions.push(caution('note', 'ratio-undefined'));
+    return undefined;
+  }
+  const inputs = { weekLoad: load, earlierWeeks: earlier.map(format).join(' + ') };
+  const formula = RATIO_FORMULAS[form];
+  const value = load.value / chronic;
+  return answer('acute-chronic-ratio', value, '1', form, 'published', formula, RATIO_SYMBOLS, inputs, RATIO_SOURCES);
+}

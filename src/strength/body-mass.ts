@@ -1,0 +1,117 @@
+import { type Answer, interval, normalInterval } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { product } from '../quantity/decimal.js';
+import { LOAD_UNITS, loadUnitCode, quantities, SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import { assumption, caution } from './messages.js';
+
+/** How much of body mass a movement lifts: a share of one, its standard deviation between people, where it comes from. */
+export interface BodyMassShare {
+  readonly movement: BodyMassMovement;
+  readonly sex: Sex;
+  readonly fraction: number;
+  readonly standardDeviation?: number;
+  readonly evidence: Grade;
+  readonly source: SourceId;
+}
+
+export const MOVEMENTS = [
+  'push-up-top',
+  'push-up-bottom',
+  'knee-push-up-top',
+  'knee-push-up-bottom',
+  'squat',
+  'pull-up',
+] as const;
+
+/** A movement that lifts a share of body mass; push-ups held still with the arms straight (`top`) or bent (`bottom`). */
+export type BodyMassMovement = (typeof MOVEMENTS)[number];
+
+const PUSH_UP = { evidence: 'published', source: 'push-up-2014' } as const;
+const SEGMENTS = { evidence: 'unconfirmed', source: 'segment-masses-1996' } as const;
+
+/**
+ * Shares of body mass. Push-ups were measured, held still. Squat and pull-up are what is left without the segments
+ * that do not move: 1 − 2 × (shank + foot) and 1 − 2 × (forearm + hand), of segment masses written from memory.
+ * What is not in the list is not known here.
+ */
+export const bodyMassShares: readonly BodyMassShare[] = [
+  { movement: 'push-up-top', sex: 'male', fraction: 0.67, standardDeviation: 0.038, ...PUSH_UP },
+  { movement: 'push-up-top', sex: 'female', fraction: 0.651, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'push-up-bottom', sex: 'male', fraction: 0.746, standardDeviation: 0.036, ...PUSH_UP },
+  { movement: 'push-up-bottom', sex: 'female', fraction: 0.703, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'knee-push-up-top', sex: 'male', fraction: 0.525, standardDeviation: 0.037, ...PUSH_UP },
+  { movement: 'knee-push-up-top', sex: 'female', fraction: 0.515, standardDeviation: 0.031, ...PUSH_UP },
+  { movement: 'knee-push-up-bottom', sex: 'male', fraction: 0.601, standardDeviation: 0.045, ...PUSH_UP },
+  { movement: 'knee-push-up-bottom', sex: 'female', fraction: 0.566, standardDeviation: 0.027, ...PUSH_UP },
+  { movement: 'squat', sex: 'male', fraction: 0.886, ...SEGMENTS },
+  { movement: 'squat', sex: 'female', fraction: 0.878, ...SEGMENTS },
+  { movement: 'pull-up', sex: 'male', fraction: 0.955, ...SEGMENTS },
+];
+
+/** What {@link bodyMassLoad} takes. */
+export interface BodyMassInput {
+  readonly movement: BodyMassMovement;
+  readonly sex: Sex;
+  readonly bodyMass: number;
+  /** Unit of `bodyMass` and of the answer; kg when left out. */
+  readonly unit?: LoadUnit;
+}
+
+/**
+ * The load that body mass itself is in a movement.
+ *
+ * Formula: w = f × m
+ *
+ * A set done with body mass, or with body mass and a belt, is estimated from the whole load: add what hangs from the
+ * belt to this answer and give the sum to `estimateOneRepMax`; then give this answer to `trainingLoad`, which takes it
+ * off again.
+ *
+ * - Error: of push-ups the published standard deviation between people; of squat and pull-up not at hand.
+ * - Evidence: push-ups `published`, held still; squat and pull-up `unconfirmed`.
+ * - Source: Int J Exerc Sci 2014;7(2):161–168; J Biomech 1996;29:1223–1230.
+ *
+ * @param input - movement; sex; `bodyMass` m [`unit`]; unit
+ * @returns w [`unit`]
+ * @throws InputError naming every wrong field; also where no share is known: the pull-up of women.
+ *
+ * @example
+ * ```ts
+ * import { bodyMassLoad } from 'cuffwork';
+ * bodyMassLoad({ movement: 'push-up-top', sex: 'female', bodyMass: 60 }).value; // => 39.06
+ * ```
+ */
+export function bodyMassLoad(input: BodyMassInput): Answer<'body-mass-load'> {
+  const reader = new Reader(input);
+  const movement = reader.choice('movement', MOVEMENTS);
+  const sex = reader.choice('sex', SEXES);
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  const code = loadUnitCode(unit);
+  const bodyMass = reader.number('bodyMass', { ...quantities.bodyMass, unit: code });
+  const share = bodyMassShares.find((each) => each.movement === movement && each.sex === sex);
+  if (!share && reader.fine) {
+    const known = bodyMassShares.filter((each) => each.movement === movement).map((each) => each.sex);
+    reader.report('wrong-relation', 'sex', `one the share is known for in the ${movement}: ${known.join(', ')}`, sex);
+  }
+  reader.done();
+  const { fraction, standardDeviation, evidence, source } = share!;
+  const value = product(fraction, bodyMass);
+  const spread = standardDeviation !== undefined && {
+    ...interval(value, [{ part: 'sample' as const, standardDeviation: standardDeviation * bodyMass, evidence }]),
+  };
+  return {
+    kind: 'body-mass-load',
+    value,
+    unit: code,
+    ...spread,
+    equation: `${movement}-share`,
+    evidence,
+    formula: 'f * m',
+    symbols: { f: 'fraction', m: 'bodyMass' },
+    inputs: { movement, sex, bodyMass, fraction, unit },
+    assumptions: [spread ? normalInterval : assumption('share-from-segments')],
+    cautions: spread ? [caution('note', 'static-share', undefined, { source })] : [],
+    sources: [source],
+  };
+}

@@ -1,0 +1,83 @@
+import type { Assumption } from '../answer/answer.js';
+import { format, formatUnit } from '../quantity/format.js';
+import type { OneRepMaxEquation } from './equation.js';
+import { oneRepMaxEquations } from './equations.js';
+import { inUnit } from './in-unit.js';
+import { assumption } from './messages.js';
+import type { LiftFacts, ReadSet } from './read-set.js';
+
+/** What keeps an equation from a set: a field that is not told, or that is told otherwise. */
+export interface Misfit {
+  readonly field: keyof LiftFacts | 'repetitions';
+  readonly told: boolean;
+  readonly expected: string;
+  readonly received: string;
+}
+
+/** The repetitions at which an equation is refused, in words; `undefined` where it is not. */
+export function outsideDomain({ domain, id }: OneRepMaxEquation, r: number): string | undefined {
+  if (!domain) return undefined;
+  const { from, to, below, reason } = domain;
+  if (below !== undefined) {
+    return r >= below ? `fewer than ${format(below)} to failure, where ${id} has ${reason}` : undefined;
+  }
+  if (r >= (from ?? 1) && r <= to!) return undefined;
+  const range = from === undefined ? `at most ${to}` : from === to ? `${to}` : `${from} to ${to}`;
+  return `${range} to failure for ${id}, ${reason}`;
+}
+
+/** Everything that keeps an equation from a set. */
+export function misfits(equation: OneRepMaxEquation, facts: LiftFacts, r: number): Misfit[] {
+  const { lifts, population = {} } = equation;
+  const found: Misfit[] = [];
+  const need = (field: keyof LiftFacts, expected: string, fits: boolean): void => {
+    const told = facts[field] !== undefined;
+    if (!told || !fits) found.push({ field, told, expected, received: told ? String(facts[field]) : 'nothing' });
+  };
+  if (lifts !== 'any') need('lift', lifts.join(' or '), facts.lift !== undefined && lifts.includes(facts.lift));
+  if (population.sex) need('sex', population.sex, facts.sex === population.sex);
+  if (population.training) need('training', population.training, facts.training === population.training);
+  if (population.ageYears) {
+    const { low, high } = population.ageYears;
+    const age = facts.ageYears ?? NaN;
+    need('ageYears', `${low} to ${formatUnit(high, 'a')}`, age >= low && age <= high);
+  }
+  const outside = outsideDomain(equation, r);
+  if (outside) found.push({ field: 'repetitions', told: true, expected: outside, received: format(r) });
+  return found;
+}
+
+/** Sets near the 80 % of the maximum at which the comparison of 2024 was made, by the training load chart. */
+const NEAR_80_PERCENT = { low: 6, high: 10 };
+/** An equation that comparison found among the best; where it found several, the best backed or the simplest. */
+const COMPARED = [
+  { lift: 'squat', sex: 'male', equation: 'lombardi-1989' },
+  { lift: 'squat', sex: 'female', equation: 'brzycki-1993' },
+  { lift: 'bench-press', sex: 'female', equation: 'brzycki-1993' },
+  { lift: 'biceps-curl', sex: 'female', equation: 'mayhew-1992' },
+] as const;
+
+/** The equation that `auto` takes, and why. */
+export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMaxEquation; why: Assumption } {
+  const all: readonly OneRepMaxEquation[] = oneRepMaxEquations;
+  // What is fitted on certain people is taken only when the person is told.
+  const told = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
+  const fitted =
+    told &&
+    all.find(
+      (candidate) =>
+        (candidate.lifts !== 'any' || candidate.population) &&
+        !candidate.byNameOnly &&
+        misfits(candidate, facts, r).length === 0 &&
+        inUnit(candidate, unit).apply(load, r) >= load,
+    );
+  if (fitted) {
+    const { id, sample } = fitted;
+    return { equation: fitted, why: assumption('taken-as-fitted', { equation: id, sample }) };
+  }
+  const near = told && r >= NEAR_80_PERCENT.low && r <= NEAR_80_PERCENT.high;
+  const compared = near && COMPARED.find(({ lift, sex }) => lift === facts.lift && sex === facts.sex);
+  const equation = (compared && all.find(({ id }) => id === compared.equation)) || all[0]!;
+  const why = compared ? 'taken-as-compared' : 'taken-without-knowing-more';
+  return { equation, why: assumption(why, { equation: equation.id }) };
+}

@@ -1,0 +1,156 @@
+import type { Assumption, Caution } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { format, formatUnit } from '../quantity/format.js';
+import { choose, misfits, outsideDomain } from './choose.js';
+import type { OneRepMaxEquation } from './equation.js';
+import { oneRepMaxEquations } from './equations.js';
+import { findingsOn } from './findings.js';
+import type { Lift } from './lifts.js';
+import { OLDER_FROM_YEARS } from './limits.js';
+import { assumption, caution } from './messages.js';
+import { maximumBy, type OneRepMax } from './one-rep-max.js';
+import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
+
+/** What a published comparison says of one equation, or that nothing is known. */
+export interface PublishedBias extends Assumption {
+  readonly source?: SourceId;
+  readonly evidence?: Grade;
+}
+
+/** What {@link compareOneRepMaxEquations} answers. */
+export interface OneRepMaxComparison {
+  /** The equation that `auto` takes, and why. */
+  readonly chosen: string;
+  readonly why: Assumption;
+  /** Every equation that applies, with its answer and its published bias in the lift. */
+  readonly applying: readonly {
+    readonly equation: string;
+    readonly name: string;
+    readonly answer: OneRepMax;
+    readonly bias: readonly PublishedBias[];
+  }[];
+  /** Every other equation, and everything that keeps it out. */
+  readonly notApplying: readonly {
+    readonly equation: string;
+    readonly name: string;
+    readonly reasons: readonly Assumption[];
+  }[];
+  /** Ends and middle of the answers, in the unit of the load; the spread is the distance of the ends in % of the middle. */
+  readonly lowest: number;
+  readonly median: number;
+  readonly highest: number;
+  readonly spreadPercent: number;
+  readonly unit: OneRepMax['unit'];
+  readonly cautions: readonly Caution[];
+}
+
+const liftWords = (lift: Lift): string => lift.replace('-', ' ');
+
+function biasOf({ id }: OneRepMaxEquation, { facts: { lift, sex } }: ReadSet): PublishedBias[] {
+  const found = findingsOn(id, lift, sex).map(({ bias, lifts, who, source, evidence }) => ({
+    ...assumption(bias, { lifts: lifts.map(liftWords).join(' and '), who }),
+    source,
+    evidence,
+  }));
+  return found.length > 0
+    ? found
+    : [assumption('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
+}
+
+/** What is known of the lift whatever the equation: a comparison that names no equation, and older people. */
+function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
+  const source = 'bench-and-curl-2010';
+  const cautions: Caution[] = [];
+  if (lift === 'bench-press') {
+    cautions.push(caution('note', 'bias-two-equations', { low: -1.3, high: -0.6, lift: liftWords(lift) }, { source }));
+  }
+  if (lift === 'biceps-curl') {
+    cautions.push(caution('note', 'bias-two-equations', { low: 1.7, high: 2, lift: liftWords(lift) }, { source }));
+  }
+  if (lift === 'biceps-curl' && sex !== 'female') {
+    cautions.push(caution('note', 'bias-none-accurate', undefined, { source: 'three-lifts-2024' }));
+  }
+  if ((ageYears ?? 0) >= OLDER_FROM_YEARS) {
+    cautions.push(caution('note', 'older-adults-under', undefined, { source: 'older-adults-1999' }));
+  }
+  return cautions;
+}
+
+/** Why an equation has no place in the comparison; an empty list where it has one. */
+function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[] {
+  if (equation.byNameOnly) return [assumption('equation-by-name-only', { equation: equation.id })];
+  return misfits(equation, set.facts, set.r).map(({ field, expected, received }) =>
+    assumption('equation-needs', { equation: equation.id, field, expected, received }),
+  );
+}
+
+/**
+ * Every one-repetition-maximum equation that applies to a set, side by side: the spread of their answers, the bias
+ * that published comparisons found in the lift, and why the others do not apply.
+ *
+ * An equation applies when its lift, its people and its repetitions are told and fit. Those that hold for their own
+ * sample alone are left out; name them in {@link estimateOneRepMax}. A bias that was not published is said to be not
+ * known; where a comparison did not name its equations, its figure stands in the cautions.
+ *
+ * @param input - as for {@link estimateOneRepMax}, without an equation
+ * @returns the answers, their spread, and what keeps the others out.
+ * @throws InputError naming every wrong field; also from 37 repetitions on, where the equation that `auto` takes has its pole.
+ *
+ * @example
+ * ```ts
+ * import { compareOneRepMaxEquations } from 'cuffwork';
+ * const { applying, chosen, lowest, highest } = compareOneRepMaxEquations({
+ *   load: 100, repetitions: 8, lift: 'bench-press', sex: 'male',
+ * });
+ * chosen; // => 'brzycki-1993'
+ * [lowest.toFixed(1), highest.toFixed(1)]; // => ['119.0', '127.7']
+ * applying.find(({ equation }) => equation === 'wathan-1994')?.bias[0]?.code; // => 'bias-none'
+ * ```
+ */
+export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison {
+  const reader = new Reader(input);
+  const set = readSet(reader);
+  const { equation: chosen, why } = choose(set);
+  const outside = reader.fine ? outsideDomain(chosen, set.r) : undefined;
+  if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+  const applying: OneRepMaxComparison['applying'][number][] = [];
+  const notApplying: OneRepMaxComparison['notApplying'][number][] = [];
+  if (reader.fine) {
+    for (const equation of oneRepMaxEquations as readonly OneRepMaxEquation[]) {
+      const { id, name } = equation;
+      const reasons = reasonsAgainst(equation, set);
+      const answer = reasons.length === 0 ? maximumBy(equation, set) : undefined;
+      if (answer) applying.push({ equation: id, name, answer, bias: biasOf(equation, set) });
+      else {
+        const below = assumption('answer-below-load', { equation: id });
+        notApplying.push({ equation: id, name, reasons: reasons.length > 0 ? reasons : [below] });
+      }
+    }
+  }
+  reader.done();
+  const values = applying.map(({ answer }) => answer.value).sort((a, b) => a - b);
+  const [lowest, highest] = [values[0]!, values[values.length - 1]!];
+  const middle = values.length / 2;
+  const median = (values[Math.ceil(middle - 1)]! + values[Math.floor(middle)]!) / 2;
+  const spreadPercent = (100 * (highest - lowest)) / median;
+  const { unit } = applying[0]!.answer;
+  const words = {
+    lowest: formatUnit(lowest, unit),
+    highest: formatUnit(highest, unit),
+    percent: format(spreadPercent),
+  };
+  return {
+    chosen: chosen.id,
+    why,
+    applying,
+    notApplying,
+    lowest,
+    median,
+    highest,
+    spreadPercent,
+    unit,
+    cautions: [caution('note', 'equations-spread', words), ...liftCautions(set.facts)],
+  };
+}

@@ -1,0 +1,42 @@
+import type { OneRepMaxEquation } from '../equation.js';
+
+/**
+ * One-repetition maximum of the chest press in college-aged women from the load of a 5 to 10RM (2000 regression).
+ *
+ * Formula: 1RM = 7.24 + 1.05 × w [lb]
+ *
+ * - Shape: a straight line with an intercept in lb, for the load of the test alone: it has no term for repetitions.
+ * - Fitted range: 5 to 10 repetitions to failure; 30 women, 19 to 26 years.
+ * - Error: standard error of estimate 2.5 kg, 7.8 % of the measured maximum.
+ * - Evidence: `published`.
+ * - Source: JEPonline 2000;3(3).
+ *
+ * @param load - w, load lifted [lb]
+ * @returns 1RM [lb]
+ *
+ * @example
+ * ```ts
+ * import { chestPressWomen2000 } from 'cuffwork/equations';
+ * chestPressWomen2000(60).toFixed(4); // => '70.2400'
+ * ```
+ */
+export const chestPressWomen2000 = (load: number): number => 7.24 + 1.05 * load;
+
+export const chestPressWomen2000Equation = {
+  id: 'chest-press-women-2000',
+  name: 'chest press, college-aged women, from a 5–10RM (2000)',
+  formula: '7.24 + 1.05 * w',
+  symbols: { w: 'load' },
+  apply: chestPressWomen2000,
+  unit: 'lb',
+  lifts: ['chest-press'],
+  sample: '30 women, 19 to 26 years',
+  population: { sex: 'female', ageYears: { low: 19, high: 26 } },
+  fittedRepetitions: { low: 5, high: 10 },
+  domain: { from: 5, to: 10, reason: 'the tests it was fitted on; it has no term for repetitions' },
+  error: { standardDeviation: 2.5, unit: 'kg' },
+  basis: 'data',
+  evidence: 'published',
+  sources: ['college-women-2000'],
+  assumptions: ['regression-of-its-device'],
+} as const satisfies OneRepMaxEquation;

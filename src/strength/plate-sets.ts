@@ -1,0 +1,57 @@
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { LoadUnit } from '../quantity/quantities.js';
+
+/** A bar, its collars and the plates that go with it. */
+export interface PlateSet {
+  readonly unit: LoadUnit;
+  readonly bar: number;
+  /** Both collars together. */
+  readonly collars: number;
+  readonly plates: readonly { readonly mass: number }[];
+  readonly evidence: Grade;
+  readonly source: SourceId | 'common practice, no source';
+}
+
+const masses = (...list: readonly number[]): PlateSet['plates'] => list.map((mass) => ({ mass }));
+
+/**
+ * The masses of sport rules and of the common gym, to start an inventory from; as many of each as are needed. The
+ * masses of the two sports were read in summaries of their rules.
+ *
+ * @example
+ * ```ts
+ * import { loadPlates, plateSets } from 'cuffwork';
+ * const { unit, bar, collars, plates } = plateSets.powerlifting;
+ * loadPlates({ target: 102.5, unit, bar, collars, plates }).perSide; // => [{ mass: 25, count: 1 }, { mass: 10, count: 1 }, { mass: 2.5, count: 1 }, { mass: 1.25, count: 1 }]
+ * ```
+ */
+export const plateSets = /* @__PURE__ */ (() => {
+  const weightlifting = {
+    unit: 'kg',
+    collars: 5,
+    plates: masses(25, 20, 15, 10, 5, 2.5, 2, 1.5, 1, 0.5),
+    evidence: 'secondary',
+    source: 'weightlifting-rules',
+  } as const;
+  return {
+    weightliftingMen: { ...weightlifting, bar: 20 },
+    weightliftingWomen: { ...weightlifting, bar: 15 },
+    powerlifting: {
+      unit: 'kg',
+      bar: 20,
+      collars: 5,
+      plates: masses(50, 25, 20, 15, 10, 5, 2.5, 1.25),
+      evidence: 'secondary',
+      source: 'powerlifting-rules',
+    },
+    gymPounds: {
+      unit: 'lb',
+      bar: 45,
+      collars: 0,
+      plates: masses(45, 35, 25, 10, 5, 2.5),
+      evidence: 'practice',
+      source: 'common practice, no source',
+    },
+  } as const satisfies Record<string, PlateSet>;
+})();

@@ -1,0 +1,251 @@
+import type { Answer } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
+import { formatUnit } from '../quantity/format.js';
+import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
+import type { Rounding } from '../quantity/round.js';
+import { assumption, caution } from './messages.js';
+
+/** A kind of plate. */
+export interface Plate {
+  /** Mass of one plate [`unit`]. */
+  readonly mass: number;
+  /** How many there are; as many as needed when left out. */
+  readonly count?: number;
+}
+
+/** A bar and what can be put on it, all in one unit. */
+export interface BarAndPlates {
+  /** Mass of the bar. */
+  readonly bar: number;
+  /** Mass of both collars together; 0 when left out. */
+  readonly collars?: number;
+  readonly plates: readonly Plate[];
+}
+
+/** What {@link loadPlates} takes. */
+export interface PlatesInput extends BarAndPlates {
+  /** The weight wanted, with bar and collars. */
+  readonly target: number;
+  /** Unit of every mass here; kg when left out. */
+  readonly unit?: LoadUnit;
+  /** `nearest` when left out; `down` never goes above the target. */
+  readonly rounding?: Rounding;
+}
+
+/** A weight on the bar, and the plates on each side of it, heaviest first. */
+export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Required<Plate>[] };
+
+export const ROUNDINGS = ['nearest', 'down'] as const;
+
+/** No gym has more kinds of plate; it bounds the work. */
+const MOST_KINDS = 50;
+/** Weights times kinds that are looked at; beyond it the masses are too fine for the weight. */
+const MOST_CELLS = 4_000_000;
+const EXPECTED = 'a list of plates, each { mass, count? }';
+
+/** Bar, collars and plates as they were read. */
+export interface Inventory {
+  readonly bar: number;
+  readonly collars: number;
+  readonly plates: readonly Plate[];
+}
+
+/** Reads `bar`, `collars` and `plates`; when they are not `required`, none of them need be there. */
+export function readInventory(reader: Reader, unit: LoadUnit, required: boolean): Inventory | undefined {
+  const code = loadUnitCode(unit);
+  const bar = reader.optionalNumber('bar', { ...quantities.bar, unit: code });
+  const collars = reader.optionalNumber('collars', { ...quantities.collars, unit: code }) ?? 0;
+  const items = reader.optionalList('plates', EXPECTED);
+  const plates = items?.map((item): Plate => {
+    const mass = item.number('mass', { ...quantities.mass, unit: code });
+    const count = item.optionalNumber('count');
+    return count === undefined ? { mass } : { mass, count };
+  });
+  const asked = required || ['bar', 'collars', 'plates'].some((name) => reader.has(name));
+  if (asked && !reader.has('bar')) reader.missing('bar', 'the mass of the bar');
+  if (asked && !reader.has('plates')) reader.missing('plates', EXPECTED);
+  if (!plates || bar === undefined) return undefined;
+  if (plates.length > MOST_KINDS) {
+    reader.report('wrong-type', 'plates', `at most ${MOST_KINDS} kinds`, `${plates.length} of them`);
+  } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
+    reader.report('wrong-relation', 'plates', 'a list in which every mass stands once, with its count', 'one twice');
+  }
+  return { bar, collars, plates };
+}
+
+/** One kind of plate while it is being counted: its mass in whole steps, and how many pairs there are. */
+interface Kind {
+  readonly mass: number;
+  readonly steps: number;
+  readonly pairs: number;
+}
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+
+/** The kinds, lightest first, in whole steps of their greatest common measure; and what a pair of one step weighs. */
+function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal } {
+  const places = Math.max(...plates.map(({ mass }) => decimal(mass).decimalPlaces()));
+  const scale = decimal(10 ** places);
+  const whole = plates.map(({ mass }) => decimal(mass).times(scale).toNumber());
+  const measure = whole.reduce(gcd);
+  const kinds = plates
+    .map(({ mass, count = Infinity }, at) => ({ mass, steps: whole[at]! / measure, pairs: Math.floor(count / 2) }))
+    .sort((a, b) => a.steps - b.steps);
+  return { kinds, pairStep: decimal(2).times(measure).div(scale) };
+}
+
+/**
+ * The fewest pairs that make each number of steps from 0 to `most`, kind by kind: how many of each kind are taken.
+ * Of two ways with as many pairs, the one with more of the heavier plates. `counts[kind][steps]`; −1 where there is
+ * no way. The fewest pairs among the last `pairs` places of a residue class are kept in a queue, so the work is
+ * steps × kinds, whatever the counts.
+ */
+function fewestPairs(kinds: readonly Kind[], most: number): Int32Array[] {
+  let fewest = new Int32Array(most + 1).fill(-1);
+  fewest[0] = 0;
+  const queue = new Int32Array(most + 1);
+  return kinds.map(({ steps, pairs }) => {
+    const next = new Int32Array(most + 1).fill(-1);
+    const counts = new Int32Array(most + 1).fill(-1);
+    for (let residue = 0; residue < steps && residue <= most; residue += 1) {
+      let head = 0;
+      let tail = 0;
+      for (let k = 0, at = residue; at <= most; k += 1, at += steps) {
+        const here = fewest[at]!;
+        if (here >= 0) {
+          while (tail > head && fewest[residue + queue[tail - 1]! * steps]! - queue[tail - 1]! > here - k) tail -= 1;
+          queue[tail] = k;
+          tail += 1;
+        }
+        if (tail > head && queue[head]! < k - pairs) head += 1;
+        if (tail > head) {
+          counts[at] = k - queue[head]!;
+          next[at] = fewest[residue + queue[head]! * steps]! + counts[at]!;
+        }
+      }
+    }
+    fewest = next;
+    return counts;
+  });
+}
+
+/** What a bar can be loaded to for a target, or why it cannot. */
+export type Loading =
+  | { readonly total: number; readonly perSide: readonly Required<Plate>[]; readonly most?: number }
+  /** Too light a target: the lightest there is, 0 where not even a pair is there. */
+  | { readonly lightest: number }
+  | { readonly tooFine: true };
+
+/** The loadable weight nearest to a target or nearest not above it, in exact decimals, with the fewest plates. */
+export function loadBar(target: number, { bar, collars, plates }: Inventory, rounding: Rounding): Loading {
+  const base = decimal(bar).plus(decimal(collars));
+  const onPlates = decimal(target).minus(base);
+  if (onPlates.lt(0)) return { lightest: base.toNumber() };
+  const { kinds, pairStep } = inSteps(plates);
+  const wanted = onPlates.div(pairStep);
+  const below = wanted.floor().toNumber();
+  const all = kinds.reduce((sum, { steps, pairs }) => (pairs > 0 ? sum + steps * pairs : sum), 0);
+  // Above the target, nothing further than the empty bar can be nearest, nor than one plate of the heaviest.
+  const above = Math.min(wanted.times(2).floor().toNumber(), below + kinds[kinds.length - 1]!.steps);
+  const most = Math.min(all, rounding === 'down' ? below : above);
+  if ((most + 1) * kinds.length > MOST_CELLS) return { tooFine: true };
+  const counts = fewestPairs(kinds, most);
+  const reached = counts[counts.length - 1]!;
+  let chosen = Math.min(below, most);
+  while (reached[chosen]! < 0) chosen -= 1;
+  let over = below + 1;
+  while (over <= most && reached[over]! < 0) over += 1;
+  if (over <= most && wanted.minus(chosen).gt(wanted.minus(over).abs())) chosen = over;
+
+  const perSide: Required<Plate>[] = [];
+  let left = chosen;
+  for (let at = kinds.length - 1; at >= 0; at -= 1) {
+    const { mass, steps } = kinds[at]!;
+    const count = counts[at]![left]!;
+    if (count > 0) perSide.push({ mass, count });
+    left -= count * steps;
+  }
+  const weight = (taken: readonly Required<Plate>[]): number =>
+    taken.reduce((sum, { mass, count }) => sum.plus(decimal(mass).times(2 * count)), base).toNumber();
+  const everything = kinds.map(({ mass, pairs }) => ({ mass, count: pairs }));
+  const total = weight(perSide);
+  if (total === 0) {
+    const pair = everything.find(({ count }) => count > 0);
+    return { lightest: pair ? weight([{ mass: pair.mass, count: 1 }]) : 0 };
+  }
+  return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
+}
+
+/** `20 + 2 * 1.25`, as formulas and people read it. */
+const sideText = (perSide: readonly Required<Plate>[]): string =>
+  perSide.map(({ mass, count }) => (count === 1 ? `${mass}` : `${count} * ${mass}`)).join(' + ') || '0';
+
+/**
+ * What to put on each side of a bar for a weight: the loadable weight nearest to it, or nearest not above it, with the
+ * fewest plates; of two as near the lighter, of two with as many plates the one with the heavier plates.
+ *
+ * Formula: w = bar + collars + 2 × (plates on one side)
+ *
+ * Everything is exact in decimals: three 0.1 kg plates are 0.3 kg. Plates go on in pairs, so one without a partner
+ * stays off. A target below bar and collars cannot be loaded and is refused with the lightest weight there is. Where
+ * all plates together do not reach the target, a caution says how far they go.
+ *
+ * - Evidence: `practice`; arithmetic on what is there.
+ *
+ * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
+ * `count`; unit; rounding
+ * @returns w [`unit`] and the plates of one side, heaviest first.
+ * @throws InputError naming every wrong field; also where nothing can be loaded, and where the masses have so many
+ * decimals that the search would be endless.
+ *
+ * @example
+ * ```ts
+ * import { loadPlates } from 'cuffwork';
+ * const plates = [{ mass: 20, count: 2 }, { mass: 10, count: 4 }, { mass: 1.25, count: 2 }];
+ * const loaded = loadPlates({ target: 63, bar: 20, plates });
+ * loaded.value; // => 62.5
+ * loaded.perSide; // => [{ mass: 20, count: 1 }, { mass: 1.25, count: 1 }]
+ * ```
+ */
+export function loadPlates(input: PlatesInput): LoadedWeight {
+  const reader = new Reader(input);
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  const code = loadUnitCode(unit);
+  const target = reader.number('target', { ...quantities.target, unit: code });
+  const inventory = readInventory(reader, unit, true);
+  const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
+  const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
+  if (loading && 'lightest' in loading) {
+    const lightest = formatUnit(loading.lightest, code);
+    const expected = `at least ${lightest}, the lightest that can be loaded and so the nearest`;
+    reader.report('wrong-relation', 'target', expected, formatUnit(target, code));
+  }
+  if (loading && 'tooFine' in loading) reportTooFine(reader);
+  reader.done();
+  const { total, perSide, most } = loading as Extract<Loading, { total: number }>;
+  const { bar, collars } = inventory!;
+  return {
+    kind: 'loaded-weight',
+    value: total,
+    unit: code,
+    equation: 'bar-and-plates',
+    evidence: 'practice',
+    formula: 'b + c + 2 * s',
+    symbols: { b: 'bar', c: 'collars', s: 'perSide' },
+    inputs: { target, bar, collars, perSide: sideText(perSide), unit, rounding },
+    assumptions: [
+      assumption(rounding === 'down' ? 'loaded-not-above' : 'loaded-nearest', { target: formatUnit(target, code) }),
+      assumption('plates-in-pairs'),
+    ],
+    cautions:
+      most === undefined
+        ? []
+        : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
+    sources: [],
+    perSide,
+  };
+}
+
+export const reportTooFine = (reader: Reader): void =>
+  reader.report('wrong-relation', 'plates', 'masses with fewer decimals, such as 20.41', 'too many to count through');

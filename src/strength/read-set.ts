@@ -1,0 +1,62 @@
+import type { Reader } from '../answer/reader.js';
+import { SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
+import { readLoad } from './read-load.js';
+import { readRating, type Reserve } from './reserve.js';
+
+/** What is known of the lift and of the person; all of it may be left out. */
+export interface LiftFacts {
+  readonly lift?: Lift;
+  readonly sex?: Sex;
+  readonly ageYears?: number;
+  readonly training?: Training;
+}
+
+function readFacts(reader: Reader): LiftFacts {
+  const facts: { -readonly [Field in keyof LiftFacts]: LiftFacts[Field] } = {};
+  const lift = reader.optionalChoice('lift', LIFTS);
+  const sex = reader.optionalChoice('sex', SEXES);
+  const ageYears = reader.optionalNumber('ageYears');
+  const training = reader.optionalChoice('training', TRAINING);
+  if (lift !== undefined) facts.lift = lift;
+  if (sex !== undefined) facts.sex = sex;
+  if (ageYears !== undefined) facts.ageYears = ageYears;
+  if (training !== undefined) facts.training = training;
+  return facts;
+}
+
+/** A set of one lift, and what is known of the lift and the person. */
+export interface LiftedSet extends LiftFacts {
+  readonly load: number;
+  /** Repetitions done. */
+  readonly repetitions: number;
+  /** Repetitions that could still have been done; 0 when left out. */
+  readonly repetitionsInReserve?: number;
+  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve, which is not the scale of session effort. */
+  readonly reserveRpe?: number;
+  /** Unit of `load` and of the answer; kg when left out. */
+  readonly unit?: LoadUnit;
+}
+
+/** A set as it was read. */
+export interface ReadSet {
+  readonly load: number;
+  readonly unit: LoadUnit;
+  readonly repetitions: number;
+  readonly reserve: Reserve;
+  /** Repetitions to failure. */
+  readonly r: number;
+  readonly facts: LiftFacts;
+}
+
+export function readSet(reader: Reader): ReadSet {
+  const { load, unit } = readLoad(reader);
+  const repetitions = reader.number('repetitions');
+  const told = reader.optionalNumber('repetitionsInReserve');
+  const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
+  if (told !== undefined && reader.has('reserveRpe')) {
+    reader.report('wrong-relation', 'reserveRpe', 'left out when repetitionsInReserve is given', 'both');
+  }
+  const reserve = rating ?? { repetitions: told ?? 0, from: told ?? 0, to: told ?? 0 };
+  return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };
+}

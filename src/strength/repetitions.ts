@@ -1,0 +1,245 @@
+import { type Answer, type Caution } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import type { Grade } from '../evidence/grades.js';
+import { format, formatUnit } from '../quantity/format.js';
+import { outsideDomain } from './choose.js';
+import type { OneRepMaxEquation } from './equation.js';
+import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
+import { assumption, caution } from './messages.js';
+import { FAR_TOO_MANY, MANY } from './limits.js';
+
+type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
+
+/** The two charts in circulation, as printed. They agree up to 10 repetitions and not above. */
+const charts: Readonly<Record<RepetitionChart, { readonly name: string; readonly cells: Cells }>> = {
+  'training-load-chart': {
+    name: 'training load chart',
+    cells: {
+      1: [100, 'published'],
+      2: [95, 'published'],
+      3: [93, 'published'],
+      4: [90, 'published'],
+      5: [87, 'published'],
+      6: [85, 'published'],
+      7: [83, 'published'],
+      8: [80, 'published'],
+      9: [77, 'published'],
+      10: [75, 'published'],
+      12: [70, 'published'],
+    },
+  },
+  'textbook-table': {
+    name: 'textbook table',
+    cells: {
+      1: [100, 'secondary'],
+      2: [95, 'secondary'],
+      3: [93, 'unconfirmed'],
+      4: [90, 'secondary'],
+      5: [87, 'secondary'],
+      6: [85, 'secondary'],
+      7: [83, 'unconfirmed'],
+      8: [80, 'secondary'],
+      9: [77, 'unconfirmed'],
+      10: [75, 'secondary'],
+      11: [70, 'secondary'],
+      12: [67, 'unconfirmed'],
+      15: [65, 'secondary'],
+    },
+  },
+};
+
+const CHARTS = ['training-load-chart', 'textbook-table'] as const;
+
+/** A printed chart of repetitions and percentages. */
+export type RepetitionChart = (typeof CHARTS)[number];
+
+/** What {@link percentAtRepetitions} takes. */
+export interface PercentInput {
+  /** Repetitions to failure. */
+  readonly repetitions: number;
+  /** A printed chart; the training load chart when neither chart nor equation is given. */
+  readonly chart?: RepetitionChart;
+  /** A repetition equation, instead of a chart. */
+  readonly equation?: OneRepMaxEquationId;
+}
+
+/** What {@link repetitionsAtPercent} takes. */
+export interface RepetitionsInput {
+  readonly percent: number;
+  /** A repetition equation with an inverse; Brzycki when left out. */
+  readonly equation?: OneRepMaxEquationId;
+}
+
+const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();
+
+const equationNamed = (id: string): OneRepMaxEquation => oneRepMaxEquations.find((each) => each.id === id)!;
+
+function cautionsOf(equation: OneRepMaxEquation | undefined, r: number): Caution[] {
+  const cautions: Caution[] = [caution('note', 'people-differ', undefined, { source: 'equation-provenance-2014' })];
+  if (equation?.evidence === 'unconfirmed') {
+    cautions.push(caution('caution', 'coefficients-unconfirmed', { equation: equation.id }));
+  }
+  if (r > MANY) cautions.push(caution('caution', 'many-repetitions', undefined, { source: 'bench-press-men-1995' }));
+  return cautions;
+}
+
+/** The percentage a chart prints. */
+function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number): Answer<'percent-of-maximum'> {
+  const { name, cells } = charts[chart];
+  const cell = cells[repetitions];
+  if (!cell && reader.fine) {
+    const expected = `one of the repetitions the ${name} prints: ${Object.keys(cells).join(', ')}`;
+    reader.report('wrong-relation', 'repetitions', expected, String(repetitions));
+  }
+  reader.done();
+  const [printed, evidence] = cell!;
+  const cautions = cautionsOf(undefined, repetitions);
+  if (repetitions > MANY) cautions.push(caution('note', 'charts-differ', undefined, { path: ['repetitions'] }));
+  return {
+    kind: 'percent-of-maximum',
+    value: printed,
+    unit: '%',
+    equation: chart,
+    evidence,
+    formula: 'p',
+    symbols: { p: 'printed' },
+    inputs: { repetitions, chart, printed },
+    assumptions: [assumption('chart-as-printed', { chart: name })],
+    cautions,
+    sources: [chart],
+  };
+}
+
+/**
+ * The percentage of the maximum that can be lifted for a number of repetitions to failure, from a printed chart or
+ * from a repetition equation.
+ *
+ * The two charts agree up to 10 repetitions. Above, the training load chart has 12 at 70 %, the textbook table 11 at
+ * 70 %, 12 at 67 % and 15 at 65 %; a caution says so. What a chart does not print is refused: nothing is put between.
+ * By equation: 100 w / 1RM, up to 20 repetitions; one repetition is 100 %.
+ *
+ * - Error: not at hand; people differ widely.
+ * - Evidence: of the training load chart `published`; of the textbook table `secondary`, and `unconfirmed` at 3, 7, 9
+ *   and 12 repetitions; else that of the equation.
+ * - Source: a stand-alone training load chart; Essentials of strength training and conditioning.
+ *
+ * @param input - `repetitions` to failure; chart or equation
+ * @returns percentage of 1RM [%]
+ * @throws InputError naming every wrong field; repetitions that are not printed; a regression, whose percentage would
+ * depend on the load.
+ *
+ * @example
+ * ```ts
+ * import { percentAtRepetitions } from 'cuffwork';
+ * percentAtRepetitions({ repetitions: 12 }).value; // => 70
+ * percentAtRepetitions({ repetitions: 12, chart: 'textbook-table' }).value; // => 67
+ * percentAtRepetitions({ repetitions: 10, equation: 'brzycki-1993' }).value; // => 75
+ * ```
+ */
+export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-maximum'> {
+  const reader = new Reader(input);
+  const repetitions = reader.number('repetitions');
+  const chart = reader.optionalChoice('chart', CHARTS);
+  const id = reader.optionalChoice('equation', IDS);
+  if (reader.has('chart') && reader.has('equation')) {
+    reader.report('wrong-relation', 'equation', 'left out when a chart is given', 'both');
+  }
+  if (id === undefined) return printedAt(reader, chart ?? 'training-load-chart', repetitions);
+  const equation = equationNamed(id);
+  if (equation.unit) {
+    reader.report('wrong-relation', 'equation', 'a repetition equation: with an intercept it depends on the load', id);
+  }
+  const outside =
+    repetitions === 1
+      ? undefined
+      : (outsideDomain(equation, repetitions) ??
+        (repetitions > FAR_TOO_MANY ? `at most ${FAR_TOO_MANY}, where any equation was tested` : undefined));
+  if (outside) reader.report('wrong-relation', 'repetitions', outside, String(repetitions));
+  reader.done();
+  const once = repetitions === 1;
+  return {
+    kind: 'percent-of-maximum',
+    value: once ? 100 : 100 / equation.apply(1, repetitions),
+    unit: '%',
+    equation: once ? 'lifted-once' : id,
+    evidence: equation.evidence,
+    formula: once ? '100' : `100 / (${equation.formula.replace(/\bw\b/g, '1')})`,
+    symbols: once ? {} : { r: 'repetitions' },
+    inputs: { repetitions },
+    assumptions: [
+      ...(once ? [assumption('one-repetition-is-the-maximum')] : []),
+      ...equation.assumptions.map((code) => assumption(code)),
+      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id, sample: equation.sample })] : []),
+    ],
+    cautions: cautionsOf(equation, repetitions),
+    sources: equation.sources,
+  };
+}
+
+/**
+ * How many repetitions to failure a percentage of the maximum allows, by a repetition equation turned round.
+ *
+ * Formula: the equation solved for r at w / 1RM = p / 100.
+ *
+ * The number is not rounded; whole repetitions are those below it. It is answered where the equation gives 1 to 20
+ * repetitions. **Anything else is out of range and refused**, so at 20 to 40 % of the maximum, the loads of restriction
+ * training, there is no number: no equation is validated there, and they run from 22.6 to millions.
+ *
+ * - Error: not at hand; people differ widely.
+ * - Evidence: that of the equation.
+ *
+ * @param input - `percent` p [%]; equation
+ * @returns repetitions to failure
+ * @throws InputError naming every wrong field; also where the equation gives fewer than 1 or more than 20 repetitions,
+ * at and below the floor of an equation that levels off, and for an equation without a closed inverse.
+ *
+ * @example
+ * ```ts
+ * import { attempt, repetitionsAtPercent } from 'cuffwork';
+ * repetitionsAtPercent({ percent: 75 }).value; // => 10
+ * attempt(repetitionsAtPercent, { percent: 30 }).ok; // => false
+ * ```
+ */
+export function repetitionsAtPercent(input: RepetitionsInput): Answer<'repetitions-to-failure'> {
+  const reader = new Reader(input);
+  const percent = reader.number('percent');
+  const id = reader.optionalChoice('equation', IDS) ?? IDS[0]!;
+  const equation = equationNamed(id);
+  const { inverse, evidence, sources, sample } = equation;
+  let value = NaN;
+  if (!inverse) {
+    const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
+    reader.report('wrong-relation', 'equation', `one with an inverse: ${having.join(', ')}`, id);
+  } else if (reader.fine) {
+    value = percent === 100 ? 1 : inverse.apply(percent / 100);
+    const floor = 100 * (inverse.floor ?? 0);
+    const expected =
+      percent <= floor
+        ? `above ${format(floor)} %, where ${id} levels off`
+        : value < 1
+          ? `a percentage at which ${id} gives at least 1 repetition; it is not exact near the maximum`
+          : `a percentage at which ${id} gives at most ${FAR_TOO_MANY} repetitions; no equation is validated for longer sets, so none at 20 to 40 %`;
+    // At 12 digits, so that 20.000000000000004 is 20.
+    const near = Number(value.toPrecision(12));
+    if (!(near >= 1 && near <= FAR_TOO_MANY)) {
+      reader.report('out-of-range', 'percent', expected, formatUnit(percent, '%'));
+    }
+  }
+  reader.done();
+  return {
+    kind: 'repetitions-to-failure',
+    value,
+    unit: '{reps}',
+    equation: percent === 100 ? 'lifted-once' : id,
+    evidence,
+    formula: percent === 100 ? '1' : inverse!.formula.replace(/\bp\b/g, '(P / 100)'),
+    symbols: percent === 100 ? {} : { P: 'percent' },
+    inputs: { percent },
+    assumptions: [
+      ...equation.assumptions.map((code) => assumption(code)),
+      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id, sample })] : []),
+    ],
+    cautions: cautionsOf(equation, value),
+    sources,
+  };
+}

@@ -1,0 +1,106 @@
+import type { Answer } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import { assumption, caution } from './messages.js';
+
+/**
+ * The 1–10 scale of repetitions in reserve, as far as it names repetitions. Below 5 it tells effort only.
+ * It is not the 0–10 scale of session effort.
+ */
+const SCALE = [
+  { rating: 10, from: 0, to: 0 },
+  { rating: 9.5, from: 0, to: 0 },
+  { rating: 9, from: 1, to: 1 },
+  { rating: 8.5, from: 1, to: 2 },
+  { rating: 8, from: 2, to: 2 },
+  { rating: 7.5, from: 2, to: 3 },
+  { rating: 7, from: 3, to: 3 },
+  { rating: 6, from: 4, to: 6 },
+  { rating: 5, from: 4, to: 6 },
+] as const;
+
+/** Repetitions in reserve as they were told, and how sure that is. */
+export interface Reserve {
+  readonly repetitions: number;
+  readonly from: number;
+  readonly to: number;
+  /** The rating they were read from. */
+  readonly rating?: number;
+}
+
+const MARKS: ReadonlyMap<number, Reserve> = /* @__PURE__ */ (() =>
+  new Map(SCALE.map((mark) => [mark.rating, { ...mark, repetitions: (mark.from + mark.to) / 2 }])))();
+
+/** The repetitions in reserve that the scale gives for a rating; `undefined` where it has no such mark. */
+export const reserveOf = (rating: number): Reserve | undefined => MARKS.get(rating);
+
+/** Reads `reserveRpe`: the repetitions in reserve that the scale gives for it. */
+export function readRating(reader: Reader, rating: number | undefined): Reserve | undefined {
+  if (rating === undefined) return undefined;
+  const reserve = reserveOf(rating);
+  if (!reserve) {
+    const marks = SCALE.map((each) => each.rating).join(', ');
+    reader.report('wrong-relation', 'reserveRpe', `a mark the scale gives repetitions for: ${marks}`, String(rating));
+  }
+  return reserve;
+}
+
+/**
+ * How far people misjudge repetitions in reserve: about 1 at 0 to 5 left, more than 2 at 7 and above. The spread of
+ * a mark of the scale that covers several repetitions adds to it, as a uniform one. A set gone to failure has none.
+ */
+export function reserveError({ repetitions, from, to, rating }: Reserve): number {
+  const toFailure = rating === undefined ? repetitions === 0 : rating === 10;
+  return toFailure ? 0 : Math.hypot(repetitions <= 5 ? 1 : 2, (to - from) / Math.sqrt(12));
+}
+
+/** What {@link repetitionsInReserveFromRpe} takes. */
+export interface ReserveRatingInput {
+  /** Rating on the 1–10 scale of repetitions in reserve; not the 0–10 scale of session effort. */
+  readonly reserveRpe: number;
+}
+
+/**
+ * Repetitions in reserve from a rating on the 1–10 scale made for them.
+ *
+ * The scale gives 10 and 9.5 as none in reserve, 9 as 1, 8.5 as 1 to 2, 8 as 2, 7.5 as 2 to 3, 7 as 3, and 5 to 6 as
+ * 4 to 6; of a range the middle is taken. Lower marks tell effort and no repetitions, so they are refused; so is 6.5,
+ * which it does not have. This is not the 0–10 scale that rates a whole session.
+ *
+ * - Error: people misjudge by about one repetition when 0 to 5 remain and by more than two when 7 or more remain.
+ * - Evidence: `secondary`; the scale was read in a reproduction.
+ * - Source: J Strength Cond Res 2016;30(1):267–275; Strength Cond J 2016;38(4):42–49.
+ *
+ * @param input - `reserveRpe`, 5 to 10
+ * @returns repetitions in reserve; no interval, as how people miss is not normal.
+ * @throws InputError for a rating the scale gives no repetitions for.
+ *
+ * @example
+ * ```ts
+ * import { repetitionsInReserveFromRpe } from 'cuffwork';
+ * repetitionsInReserveFromRpe({ reserveRpe: 8 }).value; // => 2
+ * repetitionsInReserveFromRpe({ reserveRpe: 9.5 }).value; // => 0
+ * ```
+ */
+export function repetitionsInReserveFromRpe(input: ReserveRatingInput): Answer<'repetitions-in-reserve'> {
+  const reader = new Reader(input);
+  const reserveRpe = reader.number('reserveRpe');
+  const reserve = reader.fine ? readRating(reader, reserveRpe) : undefined;
+  reader.done();
+  const { repetitions, from, to } = reserve!;
+  return {
+    kind: 'repetitions-in-reserve',
+    value: repetitions,
+    unit: '{reps}',
+    equation: 'reserve-scale-2016',
+    evidence: 'secondary',
+    formula: '(a + b) / 2',
+    symbols: { a: 'from', b: 'to' },
+    inputs: { reserveRpe, from, to },
+    assumptions: [assumption('reserve-of-rating', { from, to, rating: reserveRpe })],
+    cautions: [
+      caution('note', 'reserve-inaccurate', undefined, { source: 'reserve-accuracy-2017' }),
+      caution('note', 'reserve-under-told', undefined, { source: 'reserve-accuracy-2022' }),
+    ],
+    sources: ['reserve-scale-2016', 'reserve-application-2016', 'reserve-accuracy-2017', 'reserve-accuracy-2022'],
+  };
+}

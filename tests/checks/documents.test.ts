@@ -1,0 +1,60 @@
+import { describe, expect } from 'vitest';
+import pressures from '../../src/checks/blood-pressure-thresholds.json' with { type: 'json' };
+import ranges from '../../src/checks/guideline-ranges.json' with { type: 'json' };
+import rules from '../../src/checks/progression-rules.json' with { type: 'json' };
+import list from '../../src/checks/screening-list.json' with { type: 'json' };
+import score from '../../src/checks/thrombosis-score.json' with { type: 'json' };
+import { nextSession, reviewPlan, screen, type GuidelineId, type ProgressionRuleId } from '../../src/plan/index.js';
+import { planOf, recordOf } from '../support/plans.js';
+import { eachRow } from '../support/rows.js';
+
+describe('blood-pressure thresholds', () => {
+  eachRow(pressures, ({ systolicMmHg, diastolicMmHg, outcome }) => {
+    expect(screen({ systolicMmHg, diastolicMmHg, answers: {} }).outcome).toBe(outcome);
+  });
+});
+
+describe('thrombosis score', () => {
+  eachRow(score, ({ points, ...row }) => {
+    const given = 'ageYears' in row ? { ageYears: row.ageYears!, answers: {} } : { answers: { [row.answer!]: 'yes' } };
+    expect(screen(given as Parameters<typeof screen>[0]).thrombosisScore.value).toBe(points);
+  });
+});
+
+describe('screening list', () => {
+  eachRow(list, ({ answer, source, grade }) => {
+    const { outcome, findings } = screen({ answers: { [answer]: 'yes' } });
+    expect(findings).toMatchObject([{ code: answer, outcome, evidence: grade, path: ['answers', answer] }]);
+    expect(findings[0]!.source ?? 'common practice, no source').toBe(source);
+    expect(screen({ answers: { [answer]: 'no' } }).findings).toEqual([]);
+  });
+});
+
+describe('guideline ranges', () => {
+  eachRow(ranges, ({ guideline, inputs, outside }) => {
+    const { percentOfOcclusion, percentOfMaximum, cuffWidthCm, scheme, tempo, restS, ...rest } = inputs;
+    const plan = planOf(
+      { percent: percentOfMaximum, scheme, tempo, restS },
+      {
+        ...('sessionsPerWeek' in rest && { sessionsPerWeek: rest.sessionsPerWeek }),
+        ...('weeks' in rest && { weeks: rest.weeks }),
+      },
+      { percent: percentOfOcclusion, cuffWidthCm },
+    );
+    const { findings } = reviewPlan(plan, { guideline: guideline as GuidelineId });
+    expect(findings.map(({ measure }) => measure).sort()).toEqual([...outside].sort());
+  });
+});
+
+describe('progression rules', () => {
+  eachRow(rules, ({ rule, goal, done, load, to, ...row }) => {
+    const step = 'step' in row ? { step: row.step! } : {};
+    const plan = planOf({ percent: load, sets: goal.map((repetitions) => ({ repetitions })), ...step });
+    const failure = 'lastSetToFailure' in row ? { lastSetToFailure: row.lastSetToFailure! } : {};
+    const records = done.map((counts, index) => recordOf(plan, counts, { date: `2026-03-0${index + 2}` }, failure));
+    const [item] = nextSession({ plan, records, rule: rule as ProgressionRuleId }).items;
+    expect(item!.load).toEqual({ from: load, to, unit: 'kg' });
+    expect(item!.action).toBe(to > load ? 'raise-load' : 'repeat');
+    expect(item!.percentOfOcclusion).toEqual({ from: 50, to: 50 });
+  });
+});

@@ -1,0 +1,281 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cite, explain, isInputError, messages } from '../../src/index.js';
+import {
+  ladder,
+  nextRung,
+  nextSession,
+  progressionRules,
+  type ProgressionRequest,
+  type SessionRecord,
+} from '../../src/plan/index.js';
+import { expectPlainJson } from '../support/answers.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const plan = planOf({ percent: 20, step: 2.5 });
+const all = [30, 15, 15, 15];
+const propose = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
+  nextSession({ plan, records, rule: 'all-repetitions', ...more });
+const first = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
+  propose(records, more).items[0]!;
+const codes = (said: readonly { readonly code: string }[]) => said.map(({ code }) => code);
+
+describe('nextSession', () => {
+  it('is plain JSON with the rule, its grade and what it says', () => {
+    const proposal = propose([recordOf(plan, all)]);
+    expectPlainJson(proposal);
+    expect(proposal).toMatchObject({
+      document: 'proposal',
+      rule: { id: 'all-repetitions', evidence: 'practice', text: messages['rule-all-repetitions'] },
+    });
+    expect(codes(proposal.standing)).toContain('proposal-clears-no-one');
+    expect(proposal.items[0]).toMatchObject({
+      action: 'raise-load',
+      load: { from: 20, to: 22.5, unit: 'kg' },
+      percentOfMaximum: { from: 20, to: 22.5 },
+      percentOfOcclusion: { from: 50, to: 50 },
+      cuffMmHg: { from: 100, to: 100 },
+    });
+  });
+
+  it('raises the pressure instead of the load when asked to, with the gauge of the plan', () => {
+    const gauged = planOf({ percent: 20, step: 2.5 }, {}, { gaugeStepMmHg: 15 });
+    const item = first([recordOf(gauged, all)], { plan: gauged, nextPercent: 60 });
+    expect(item).toMatchObject({
+      action: 'raise-pressure',
+      load: { from: 20, to: 20 },
+      percentOfOcclusion: { from: 50, to: 60 },
+      cuffMmHg: { from: 90, to: 120 },
+    });
+    const high = propose([recordOf(plan, all)], { nextPercent: 90 });
+    expect(codes(high.cautions)).toContain('percent-above-usual');
+  });
+
+  it('raises the load where the pressure cannot go up, and says why', () => {
+    const same = first([recordOf(plan, all)], { nextPercent: 50 });
+    expect(same).toMatchObject({ action: 'raise-load', percentOfOcclusion: { to: 50 } });
+    expect(codes(same.reasons)).toContain('pressure-not-higher');
+    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const free = first([recordOf(bare, all)], { plan: bare, nextPercent: 60 });
+    expect(free).toMatchObject({ action: 'raise-load' });
+    expect(free).not.toHaveProperty('cuffMmHg');
+    expect(codes(free.reasons)).toContain('pressure-no-cuff');
+  });
+
+  it('stops at a sign to stop at, whatever was done', () => {
+    const proposal = propose([recordOf(plan, all, { symptoms: ['stop-numbness'] })], { nextPercent: 60 });
+    expect(proposal.items[0]!.action).toBe('stop');
+    expect(proposal.items[0]!.load).toEqual({ from: 20, unit: 'kg' });
+    expect(proposal.cautions[0]).toMatchObject({ severity: 'stop', code: 'symptom-reported' });
+    const morning = recordOf(plan, all, { symptoms: ['stop-chest'] });
+    expect(first([morning, recordOf(plan, all)]).action).toBe('stop');
+    expect(first([morning, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('raise-load');
+  });
+
+  it('backs off by a step when pain stayed up, and holds when it rose and settled, or after an early stop', () => {
+    const pain = { painBefore: 2, painDuring: 4 };
+    expect(first([recordOf(plan, all, { ...pain, painAfter: 3 })])).toMatchObject({
+      action: 'back-off',
+      load: { from: 20, to: 17.5 },
+    });
+    expect(first([recordOf(plan, all, { ...pain, painAfter: 2 })])).toMatchObject({
+      action: 'repeat',
+      load: { to: 20 },
+    });
+    expect(first([recordOf(plan, all, {}, { stoppedEarly: true })])).toMatchObject({ action: 'repeat' });
+    const unknown = planOf({ percent: 20 });
+    const back = first([recordOf(unknown, all, { painBefore: 0, painAfter: 1 })], { plan: unknown });
+    expect(back).toMatchObject({ action: 'back-off', load: { from: 20, unit: 'kg' } });
+    expect(back.load).not.toHaveProperty('to');
+    expect(codes(back.reasons)).toContain('step-not-known');
+  });
+
+  it('knows the weights there are', () => {
+    const rack = planOf({ percent: 20, available: [10, 20, 24] });
+    const at = (repetitions: readonly number[], more = {}) =>
+      first([recordOf(rack, repetitions, more)], { plan: rack });
+    expect(at(all).load.to).toBe(24);
+    expect(at(all, { painBefore: 0, painAfter: 1 }).load.to).toBe(10);
+    const only = planOf({ percent: 20, available: [20] });
+    const stuck = first([recordOf(only, all)], { plan: only });
+    expect([stuck.action, codes(stuck.reasons)]).toEqual([
+      'repeat',
+      ['rule-met', 'pain-not-recorded', 'no-heavier-load'],
+    ]);
+    const low = first([recordOf(only, all, { painBefore: 0, painAfter: 1 })], { plan: only });
+    expect(codes(low.reasons)).toContain('no-lighter-load');
+  });
+
+  it('keeps pounds', () => {
+    const pounds = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percent: 20, step: 5 });
+    const item = first([recordOf(pounds, all)], { plan: pounds });
+    expect(item.load).toEqual({ from: 40, to: 45, unit: 'lb' });
+    const free = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percent: 20 });
+    const record = recordOf(free, [30, 15, 15, 16], {}, { lastSetToFailure: true });
+    const unknown = first([record], { plan: free, rule: 'set-four-over-15' });
+    expect([unknown.action, unknown.load.to]).toEqual(['raise-load', undefined]);
+  });
+
+  it('looks at sessions with the load of the plan only', () => {
+    expect(codes(first([recordOf(plan, all, {}, { load: 17.5 })]).reasons)).toEqual(['other-session-recorded']);
+    const lighter = recordOf(plan, [30, 15, 15, 20], {}, { load: 17.5 });
+    const item = first([lighter, recordOf(plan, [30, 15, 15, 17], { date: '2026-03-05' })], { rule: 'two-for-two' });
+    expect(codes(item.reasons)).toEqual(['too-few-records']);
+  });
+
+  it('raises no load on top of a pressure that the plan raised', () => {
+    const higher = planOf({ percent: 20, step: 2.5 }, {}, { percent: 60 });
+    const item = first([recordOf(plan, all)], { plan: higher });
+    expect(item).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 }, cuffMmHg: { from: 120, to: 120 } });
+    expect(codes(item.reasons)).toEqual(['other-session-recorded']);
+    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    expect(codes(first([recordOf(bare, all)]).reasons)).toEqual(['other-session-recorded']);
+  });
+
+  it('judges what was done by the goal of this plan', () => {
+    const more = planOf({ percent: 20, step: 2.5, scheme: '30-20-20-20' });
+    expect(codes(first([recordOf(plan, all)], { plan: more }).reasons)).toEqual(['rule-not-met']);
+  });
+
+  it('says when pain was not recorded', () => {
+    const known = first([recordOf(plan, all, { painBefore: 1, painAfter: 1 })]);
+    expect([known.action, codes(known.reasons)]).toEqual(['raise-load', ['rule-met']]);
+  });
+
+  it('says so where the exercise was not done', () => {
+    const exercise = plan.request.exercises[0]!;
+    const two = planOf({}, { exercises: [exercise, { ...exercise, name: 'leg press' }] });
+    const { items } = propose([recordOf(two, all)], { plan: two });
+    expect(items.map(({ action, reasons }) => [action, codes(reasons)])).toEqual([
+      ['raise-load', ['rule-met', 'pain-not-recorded']],
+      ['repeat', ['no-record']],
+    ]);
+  });
+
+  it('asks to measure again when posture, cuff or limb changed, and the maximum after four weeks', () => {
+    const due = (...given: Parameters<typeof propose>) =>
+      propose(...given)
+        .measureAgain.filter((again) => again.due)
+        .map(({ code, values }) => [code, Object.values(values ?? {})]);
+    expect(due([recordOf(plan, all)])).toEqual([]);
+    const before = recordOf(planOf({}, { posture: 'supine' }, { cuffWidthCm: 12, circumferenceCm: 55 }), all);
+    const now = planOf({}, {}, { circumferenceCm: 57 });
+    expect(due([before], { plan: now })).toEqual([
+      ['measure-occlusion-changed', ['left', 'leg', 'the posture']],
+      ['measure-occlusion-changed', ['left', 'leg', 'the cuff']],
+      ['measure-occlusion-changed', ['left', 'leg', 'the size of the limb']],
+    ]);
+    const tested = (oneRepMaxTestedOn: string) => due([recordOf(plan, all)], { oneRepMaxTestedOn, date: '2026-03-29' });
+    expect(tested('2026-03-02')).toEqual([]);
+    expect(tested('2026-03-01')).toEqual([['test-maximum-due', [28]]]);
+    const guessed = planOf({}, {}, { measured: undefined, circumferenceCm: 55 });
+    expect(due([recordOf(guessed, all)], { plan: guessed })).toEqual([
+      ['measure-occlusion-estimated', ['left', 'leg']],
+    ]);
+  });
+
+  it('never raises pressure and load at once, in whatever order records come', () => {
+    const counts = fc.tuple(...all.map((goal) => fc.integer({ min: goal - 1, max: goal + 3 })));
+    const session = fc.record({
+      counts,
+      day: fc.integer({ min: 10, max: 28 }),
+      load: fc.constantFrom(20, 20, 20, 17.5),
+      pain: fc.tuple(...[1, 2, 3].map(() => fc.constantFrom(1, 1, 1, 1, 0, 2))),
+      symptoms: fc.constantFrom<SessionRecord['symptoms']>([], [], [], ['stop-pain']),
+      lastSetToFailure: fc.option(fc.boolean(), { nil: undefined }),
+    });
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(session, { minLength: 1, maxLength: 4, selector: ({ day }) => day }),
+        fc.constantFrom(...progressionRules.map(({ id }) => id)),
+        fc.option(fc.integer({ min: 40, max: 90 }), { nil: undefined }),
+        (sessions, rule, nextPercent) => {
+          const records = sessions.map((given) =>
+            recordOf(
+              plan,
+              given.counts,
+              {
+                date: `2026-03-${given.day}`,
+                symptoms: given.symptoms,
+                painBefore: given.pain[0],
+                painDuring: given.pain[1],
+                painAfter: given.pain[2],
+              },
+              { load: given.load, lastSetToFailure: given.lastSetToFailure },
+            ),
+          );
+          const proposal = nextSession({ plan, records, rule, nextPercent });
+          expect(nextSession({ plan, records: [...records].reverse(), rule, nextPercent })).toEqual(proposal);
+          const { action, load, cuffMmHg } = proposal.items[0]!;
+          seen.add(action);
+          const up = ({ from, to }: { from: number; to?: number }) => to !== undefined && to > from;
+          expect([up(load), up(cuffMmHg!)]).toEqual([action === 'raise-load', action === 'raise-pressure']);
+        },
+      ),
+      { numRuns: 600 },
+    );
+    expect(seen.size).toBe(5);
+  });
+
+  it('names everything that is wrong', () => {
+    const paths = (request: object) => {
+      try {
+        nextSession(request as ProgressionRequest);
+        return [];
+      } catch (error) {
+        if (!isInputError(error)) throw error;
+        return error.issues.map(({ path }) => path.join('.'));
+      }
+    };
+    const records = [recordOf(plan, all)];
+    expect(paths({ plan, records: [], rule: 'mine', nextPercent: 0.5, date: '2026-02-30', extra: 1 })).toEqual([
+      'records',
+      'rule',
+      'nextPercent',
+      'date',
+      'extra',
+    ]);
+    expect(paths({ plan: records[0], records: [plan, null], rule: 'two-for-two' })).toEqual([
+      'plan.document',
+      'records.0.document',
+      'records.1',
+    ]);
+    const dates = { date: '2026-03-01', oneRepMaxTestedOn: '2026-03-02' };
+    expect(paths({ plan, records, rule: 'two-for-two', ...dates })).toEqual(['oneRepMaxTestedOn']);
+  });
+
+  it('prints a page', () => {
+    for (const { id: rule } of progressionRules) {
+      for (const more of [{}, { symptoms: ['stop-vision'] }] as const) {
+        const proposal = propose([recordOf(plan, all, more)], { rule });
+        const page = explain(proposal);
+        const said = [...proposal.items[0]!.reasons, ...proposal.measureAgain, ...proposal.standing, ...cite(proposal)];
+        for (const { text } of [...said, ...proposal.cautions]) expect(page).toContain(text);
+        expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
+      }
+    }
+  });
+});
+
+describe('nextRung', () => {
+  // Phys Ther 2021;101:1–9: passive, with aerobic work, with low load, with low load plus high load; aim: high load alone.
+  it('tells the published order, with high load alone as practice', () => {
+    const order = ladder.map(({ id }) => nextRung({ rung: id }).next?.id);
+    expect(order).toEqual(['aerobic', 'low-load', 'low-and-high-load', 'high-load', undefined]);
+    expect(ladder.map(({ evidence }) => evidence)).toEqual([
+      'published',
+      'published',
+      'published',
+      'published',
+      'practice',
+    ]);
+  });
+  it('never gives the order as a permission', () => {
+    for (const { id } of ladder) {
+      const { says } = nextRung({ rung: id });
+      expect(codes(says)).toContain('ladder-not-permission');
+      expect(says.map(({ text }) => text).join(' ')).not.toMatch(/\bmay\b/);
+    }
+  });
+});

@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { accountSession, cite, explain, isInputError } from '../../src/index.js';
+import { recordSession, type RecordRequest } from '../../src/plan/index.js';
+import { expectPlainJson } from '../support/answers.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const plan = planOf({ percent: 20 }, { label: 'Athlete C' }, { circumferenceCm: 55 });
+const done = { exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }] } as const;
+const codes = (record: ReturnType<typeof recordSession>) => record.cautions.map(({ code }) => code);
+
+function pathsOf(request: unknown): string[] {
+  try {
+    recordSession(request as RecordRequest);
+    return [];
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return error.issues.map(({ path }) => path.join('.'));
+  }
+}
+
+describe('recordSession', () => {
+  // Worked by hand: 30 + 15 + 15 + 9 = 69; × 20 kg = 1380 kg; × 4 s = 276 s; + 30 + 45 + 30 s rest = 381 s.
+  it('keeps what was planned beside what was done, and adds up what was done', () => {
+    const record = recordSession({
+      plan,
+      date: '2026-03-02',
+      items: [
+        {
+          ...done,
+          sets: [{ repetitions: 30 }, { repetitions: 15, restS: 45 }, { repetitions: 15 }, { repetitions: 9 }],
+          heldMmHg: 95,
+        },
+      ],
+      painBefore: 2,
+      painDuring: 2,
+      painAfter: 1,
+      sessionRpe: 7,
+      notes: 'steady',
+    });
+    expectPlainJson(record);
+    expect(record).toMatchObject({
+      document: 'record',
+      schemaVersion: 1,
+      date: '2026-03-02',
+      label: 'Athlete C',
+      sessionRpe: 7,
+    });
+    const [item] = record.items;
+    expect(item).toMatchObject({ target: plan.items[0]!.target, load: plan.items[0]!.load, sets: plan.items[0]!.sets });
+    expect(item).toMatchObject({ cuffWidthCm: 10, circumferenceCm: 55 });
+    expect(item!.done).toMatchObject({ load: 20, unit: 'kg', heldMmHg: 95, stoppedEarly: false });
+    expect(item!.done).not.toHaveProperty('lastSetToFailure');
+    expect(item!.totals).toMatchObject({
+      repetitions: { value: 69 },
+      volumeLoad: { value: 1380 },
+      timeUnderTension: { value: 276 },
+      restrictionTime: { value: 381 },
+    });
+    expect(record.limbs).toMatchObject([{ side: 'left', exercises: 1, restrictionTime: { value: 381 } }]);
+    expect(record.cautions).toEqual([]);
+  });
+
+  it('has the totals of the plan when the plan was done', () => {
+    const { cautions: _, ...totals } = plan.items[0]!.totals;
+    const { cautions: __, ...same } = recordOf(plan, [30, 15, 15, 15]).items[0]!.totals;
+    expect(Object.values(same).map(({ value }) => value)).toEqual(Object.values(totals).map(({ value }) => value));
+  });
+
+  it('totals any sets as the session floor does', () => {
+    const sets = fc.array(
+      fc.record({ repetitions: fc.integer({ min: 1, max: 100 }), restS: fc.integer({ min: 0, max: 600 }) }),
+      { minLength: 1, maxLength: 10 },
+    );
+    fc.assert(
+      fc.property(sets, fc.integer({ min: 1, max: 300 }), (given, load) => {
+        const [item] = recordSession({ plan, date: '2026-03-02', items: [{ ...done, sets: given, load }] }).items;
+        const { tempo, restriction } = plan.items[0]!;
+        const session = accountSession({ sets: given, tempo, restS: 0, restriction, load, unit: 'kg' });
+        expect(session).toMatchObject(item!.totals);
+        expect(item!.totals.volumeLoad).toBeDefined();
+      }),
+    );
+  });
+
+  it('stops at a reported sign, gravest first, and watches pain, the cuff and an early stop', () => {
+    const record = recordOf(
+      plan,
+      [30],
+      { symptoms: ['stop-chest', 'after-dark-urine', 'stop-chest'], painBefore: 2, painDuring: 5, painAfter: 3 },
+      { heldMmHg: 120, stoppedEarly: true },
+    );
+    expect(record.symptoms).toEqual(['stop-chest', 'after-dark-urine']);
+    expect(record.cautions.map(({ severity, code }) => [severity, code])).toEqual([
+      ['stop', 'symptom-reported'],
+      ['stop', 'symptom-reported'],
+      ['caution', 'pain-stayed-up'],
+      ['caution', 'pain-rose-during'],
+      ['caution', 'held-above-target'],
+      ['note', 'stopped-early'],
+    ]);
+    expect(codes(recordOf(plan, [30], {}, { heldMmHg: 200 }))).toEqual(['held-occludes']);
+    expect(codes(recordOf(plan, [30], {}, { heldMmHg: 100 }))).toEqual([]);
+  });
+
+  it('tells limbs and repeated exercises apart', () => {
+    const exercise = plan.request.exercises[0]!;
+    const twice = planOf({}, { exercises: [exercise, { ...exercise, percent: 30 }] });
+    const { items } = recordSession({ plan: twice, date: '2026-03-02', items: [done, done] });
+    expect(items.map(({ load }) => load.value)).toEqual([20, 30]);
+    const request = { plan: twice, date: '2026-03-02', items: [done, done, done] };
+    expect(pathsOf(request)).toEqual(['items.2.exercise']);
+  });
+
+  it('names everything that is wrong, in the plan and in what was done', () => {
+    const broken = { ...structuredClone(plan), limbs: 'none' };
+    const request = {
+      plan: broken,
+      date: '2026-02-30',
+      items: [{ ...done, sets: [{ repetitions: 0 }], heldMmHg: 13.3 }],
+      sessionRpe: 11,
+      mood: 1,
+    };
+    expect(pathsOf(request)).toEqual(['plan.limbs', 'date', 'items.0.sets.0.repetitions', 'sessionRpe', 'mood']);
+    expect(pathsOf({ plan, date: '2026-03-02', items: [{ ...done, side: 'right' }] })).toEqual(['items.0.exercise']);
+    const more = Array.from({ length: 6 }, () => ({ repetitions: 5 }));
+    expect(pathsOf({ plan, date: '2026-03-02', items: [{ ...done, sets: more }] })).toEqual([
+      'items.0.sets.3.restS',
+      'items.0.sets.4.restS',
+    ]);
+    expect(pathsOf({ date: '2026-03-02', items: [done] })).toEqual(['plan']);
+    expect(pathsOf({ plan, date: '2026-03-02', items: [] })).toEqual(['items']);
+    expect(pathsOf({ plan: { ...plan, schemaVersion: 2 }, date: '2026-03-02', items: [done] })).toEqual([
+      'plan.schemaVersion',
+    ]);
+  });
+
+  it('prints a page that a stored record prints too', () => {
+    const record = recordOf(plan, [30, 15, 15, 9], { symptoms: ['stop-vision'], notes: 'tired', sessionRpe: 8 });
+    const page = explain(record);
+    for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
+    for (const line of ['30-15-15-9 done, 30-15-15-15 planned', 'not recorded held', 'notes: tired', '8/10']) {
+      expect(page).toContain(line);
+    }
+    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
+    expect(explain(JSON.parse(JSON.stringify(record)))).toBe(page);
+  });
+});

@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs';
+import { format } from 'prettier';
+import { describe, expect, it } from 'vitest';
+import { besideMeans, page } from '../../docs/working/how-wrong-is-it.js';
+import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
+import { eachRow } from '../support/rows.js';
+
+describe('docs/how-wrong-is-it.md', () => {
+  it('is what the committed script writes', async () => {
+    const { prettier } = JSON.parse(readFileSync('package.json', 'utf8')) as { prettier: object };
+    await expect(await format(page, { ...prettier, parser: 'markdown' })).toMatchFileSnapshot(
+      '../../docs/how-wrong-is-it.md',
+    );
+  });
+});
+
+// The misses, by name: a mean that is missed is not hidden, and one that is no longer missed must leave the list.
+const MISSES = ['narrow-cuffs-2024 336.8', 'posture-widths-2018 409', 'athletes-2018 133'];
+
+describe('published means', () => {
+  eachRow(groupMeans, (row) => {
+    const { ours, missed } = besideMeans.find((beside) => beside.row === row)!;
+    // Nothing can be compared where the cuff is not known at all.
+    expect(ours === undefined).toBe(!('cuffWidthCm' in row) && row.cuff === 'not-stated');
+    if (ours) {
+      expect(missed).toBe(MISSES.includes(`${row.source} ${row.mean}`));
+      expect(row.mean).toBeGreaterThan(ours.lower!);
+      expect(row.mean).toBeLessThan(ours.upper!);
+    }
+  });
+});

@@ -1,0 +1,27 @@
+import { execFileSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+
+describe('the example of the README', () => {
+  const page = execFileSync('node', ['examples/athlete.mjs'], { encoding: 'utf8' });
+
+  // Worked by hand from the inputs in the example.
+  it.each([
+    ['(118 − 72) × 51 / (3 × 10) + 72 = 150.2', '= 150.2 mmHg'],
+    ['half of 150.2 is 75.1, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 75 mmHg'],
+    ['half of 172 is 86, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 85 mmHg'],
+    ['20 × 36 / (37 − 10) = 26.67', '= 26.67 kg'],
+    ['20 % of 26.67 is 5.33, nearest 2.5 kg step', 'brought to the nearest, steps of 2.5 kg: 5 kg'],
+    ['30 % of 80 is 24, nearest 5 kg step', 'brought to the nearest, steps of 5 kg: 25 kg'],
+    ['75 × 4 s and three rests of 30 s', 'time under tension 5:00, session time 6:30'],
+    ['75 × 5 kg', 'volume load 375 kg'],
+    ['30 × 4 s with the cuff up, longest set 10 × 4 s', 'restriction 2:00, longest unbroken 0:40'],
+    ['390 s and 120 s', 'left leg: 8:30 of restriction in 2 exercises'],
+  ])('prints what a hand calculation gives: %s', (_working, line) => {
+    expect(page).toContain(line);
+  });
+
+  it('prints the cautions', () => {
+    expect(page).toContain('Local codes, the treating clinician and a licensed practitioner decide.');
+    expect(page).toContain('numbness or tingling that does not settle');
+  });
+});

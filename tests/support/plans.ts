@@ -1,0 +1,58 @@
+import type { LoadUnit } from '../../src/index.js';
+import { planSession, recordSession, type Plan, type PlanRequest, type RecordRequest } from '../../src/plan/index.js';
+
+type Exercise = PlanRequest['exercises'][number];
+type PlanLimbs = PlanRequest['limbs'];
+
+/** A plan of one exercise on the left leg; the occlusion pressure is a measured 200 mmHg. */
+export const planOf = (
+  exercise: Partial<Exercise> = {},
+  request: Partial<PlanRequest> = {},
+  limb: Partial<PlanLimbs[number]> = {},
+): Plan =>
+  planSession({
+    systolicMmHg: 118,
+    diastolicMmHg: 74,
+    posture: 'seated',
+    limbs: [
+      {
+        limb: 'leg',
+        side: 'left',
+        cuffWidthCm: 10,
+        percent: 50,
+        measured: { valueMmHg: 200, method: 'doppler' },
+        ...limb,
+      },
+    ],
+    exercises: [
+      {
+        name: 'leg extension',
+        limb: 'leg',
+        oneRepMax: { load: 100, unit: 'kg' satisfies LoadUnit },
+        percent: 20,
+        ...(!exercise.sets && { scheme: '30-15-15-15' }),
+        tempo: { eccentricS: 2, concentricS: 2 },
+        restS: 30,
+        restriction: 'continuous',
+        ...exercise,
+      },
+    ],
+    ...request,
+  });
+
+/** A record of a plan’s first item. */
+export const recordOf = (
+  plan: Plan,
+  repetitions: readonly number[],
+  request: Partial<RecordRequest> = {},
+  item: Partial<RecordRequest['items'][number]> = {},
+) => {
+  const { exercise, limb, side } = plan.items[0]!;
+  const sets = repetitions.map((count) => ({ repetitions: count }));
+  return recordSession({
+    plan,
+    date: '2026-03-02',
+    items: [{ exercise, limb, side, sets, ...item }],
+    ...request,
+  });
+};
