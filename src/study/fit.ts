@@ -119,7 +119,7 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  *   id: 'lab-thigh', limb: 'leg', posture: 'seated', cuffWidthCm: 11, terms: ['circumferenceCm'], rows,
  * });
  * fit.terms[0]?.coefficient.toFixed(2); // => '2.01'
- * const person = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 11, posture: 'seated' };
+ * const person = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 11, posture: 'seated' } as const;
  * estimateWith(fit, person).value.toFixed(1); // => '170.5'
  * ```
  */

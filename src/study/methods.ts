@@ -3,7 +3,7 @@ import { plainInput } from '../answer/plain-input.js';
 import type { AnswerKind } from '../answer/answer.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { sources, type SourceId } from '../evidence/sources.js';
-import { version } from '../../package.json';
+import { version } from './version.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
 interface Method {
