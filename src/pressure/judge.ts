@@ -117,8 +117,13 @@ export function errorShares(equation: OcclusionEquation, readings: OcclusionRead
 
 /** Variance of the error of a value, the errors of the readings aside; NaN where none is known. */
 export function varianceOf({ mmHg, own, laboratory, posture, width }: ErrorShares, value: number): number {
-  const total = (mmHg + own * value) ** 2 + (laboratory * value) ** 2;
-  return total + (posture * value) ** 2 + (width * value) ** 2;
+  return (mmHg + own * value) ** 2 + (laboratory * value) ** 2 + (posture * value) ** 2 + (width * value) ** 2;
+}
+
+/** Its standard deviation. One part alone is its own root of squares, and takes no root. */
+export function deviationOf(shares: ErrorShares, value: number): number {
+  const alone = shares.laboratory === 0 && shares.posture === 0 && shares.width === 0;
+  return alone ? shares.mmHg + shares.own * value : Math.sqrt(varianceOf(shares, value));
 }
 
 /** What an equation gives for readings it applies to, with every part of its error. */

@@ -35,7 +35,7 @@ export interface ColumnAnswer<K extends AnswerKind = AnswerKind> extends AnswerC
 }
 
 /** Rows are worked through in blocks that stay in the cache. */
-const BLOCK = 4096;
+const BLOCK = 1024;
 
 export function inBlocks(rows: number, work: (from: number, to: number) => void): void {
   for (let from = 0; from < rows; from += BLOCK) work(from, Math.min(rows, from + BLOCK));

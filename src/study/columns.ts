@@ -25,12 +25,13 @@ const ANSWERS = {
  * | `answer`                   | scalar function             | fields                                                      |
  * | -------------------------- | --------------------------- | ----------------------------------------------------------- |
  * | `'occlusion-pressure'`     | `estimateOcclusionPressure` | its own; `equation` may be one of {@link fitOcclusionEquation} |
- * | `'cuff-pressure'`          | `targetCuffPressure`        | its own; `occlusion` is a column answer                     |
+ * | `'cuff-pressure'`          | `targetCuffPressure`        | `occlusion` (a column answer), `percent`, `gaugeStepMmHg`, `ceilingMmHg` |
  * | `'one-repetition-maximum'` | `estimateOneRepMax`         | its own                                                     |
  * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percent`, `step`, `rounding` |
  *
  * A row is never thrown for. Where the scalar function would refuse it, its numbers are NaN and its flag says why;
- * else they are the very numbers of the scalar function. Flags also say what is to be watched for; see
+ * else they are the very numbers of the scalar function (the ends of the interval of a training load, which the scalar
+ * function works out in decimals, to 10 digits). Flags also say what is to be watched for; see
  * {@link rowFlags}. `into` takes the columns of an earlier answer, to be written over.
  *
  * @param input - `answer`, the kind of answer; its fields; `into`

@@ -1,15 +1,17 @@
 import { NORMAL_95, normalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { ExtraReading } from '../pressure/equation.js';
+import type { ExtraReading, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import {
   carriedError,
+  deviationOf,
   emptyShares,
   errorShares,
   keptBy,
   READING_ERROR_FIELDS,
   READING_ERRORS,
+  type ErrorShares,
   varianceOf,
   wanted,
 } from '../pressure/judge.js';
@@ -22,7 +24,6 @@ import {
   SIDES,
   type Limb,
   type Posture,
-  type QuantityName,
   type Sex,
   type Side,
 } from '../quantity/quantities.js';
@@ -45,7 +46,7 @@ import {
   REFUSED,
   RELATION,
 } from './flags.js';
-import { emptyReadings, fillReadings, QUICK, type OcclusionReadingColumns } from './occlusion-rows.js';
+import { applyRows, fillReadings, sameReadings, type OcclusionReadingColumns } from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
@@ -98,31 +99,26 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   reader.done();
 
   // One limb, cuff and posture for all rows are looked at once.
-  const readings = emptyReadings();
+  const readings = sameReadings(columns);
   const shares = emptyShares();
   const { fitted, apply } = equation!;
   const { cuffWidthCm, posture } = columns;
   if (!limb.varies && !cuffWidthCm.varies) {
-    readings.limb = oneLimb!;
-    readings.cuffWidthCm = at(cuffWidthCm, 0);
     const field = keptBy(equation!, readings);
     if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
     reader.done();
   }
   const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
-  if (onePlace) {
-    readings.posture = posture.at(0)!;
-    errorShares(equation!, readings, shares);
-  }
-  const quick = onePlace && errors.length === 0 ? QUICK[equation!.id] : undefined;
+  if (onePlace) errorShares(equation!, readings, shares);
+  const quick = onePlace && errors.length === 0 ? applyRows(equation!, readings) : undefined;
+  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
     Numbers | Words<string>
   )[];
-  // Girths and pressures are looked at together, what has a fitted range with that.
-  const together = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', ...Object.keys(fitted)] as const;
-  const others = all.filter(
-    (column) => column.varies && !together.some((name) => columns[name as 'ageYears'] === column),
-  );
+  // Girths and pressures are looked at together, ages that have a fitted range with that.
+  const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  const together = [circumferenceCm, systolicMmHg, diastolicMmHg, ...ranges.map(([column]) => column)];
+  const others = all.filter((column) => column.varies && !together.includes(column as Numbers));
   // The columns to write into may be columns of the input too: then the answers are put there in the end.
   const shared = all.some((column) => 'values' in column && sharesMemory(column.values, out));
   const work = shared ? emptyColumns(rows) : out;
@@ -154,16 +150,22 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     if (half !== half) flag[row]! |= NO_INTERVAL;
     return true;
   };
+  const unknown = onePlace && shares.own !== shares.own;
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
     let fine = true;
     for (const column of others) fine = column.check(flag, from, to) && fine;
-    if (fine && quick?.(columns, shares, work, from, to)) return;
+    for (const [column, range] of ranges) fine = fine && inside(column, range, from, to);
+    if (fine && quick && pressuresFine(columns, from, to)) {
+      quick(columns, value, from, to);
+      if (writeIntervals(shares, work, from, to)) {
+        if (unknown) flag.fill(NO_INTERVAL, from, to);
+        return;
+      }
+    }
     checkPressures(columns, flag, from, to);
     if (limb.varies) checkGirths(columns, flag, from, to);
-    for (const field in fitted) {
-      markOutside(columns[field as 'ageYears'], fitted[field as QuantityName]!, flag, from, to);
-    }
+    for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
     for (let row = from; row < to; row += 1) {
       if ((flag[row]! & REFUSED) === 0 && answerRow(row)) continue;
       flag[row]! &= REFUSED;
@@ -181,7 +183,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       evidence,
       formula,
       symbols,
-      assumptions: [normalInterval],
+      assumptions: equation!.error.assumption === 'error-not-known' ? [] : [normalInterval],
       sources,
     },
     ...out,
@@ -190,6 +192,59 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
 
 const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
 const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
+
+/** The middle of a range and how far it reaches either way: what is nearer than that is inside, exactly. */
+function halves(min: number, max: number): readonly [middle: number, reach: number] {
+  const middle = (min + max) / 2;
+  return [middle, Math.min(middle - min, max - middle)];
+}
+
+/** Whether nothing is to be said of any girth or pressure of a block. */
+function pressuresFine(columns: OcclusionReadingColumns, from: number, to: number): boolean {
+  const { values: girths, mask: byGirth, quantity } = columns.circumferenceCm;
+  const { values: systolics, mask: bySystolic } = columns.systolicMmHg;
+  const { values: diastolics, mask: byDiastolic } = columns.diastolicMmHg;
+  const [girthMiddle, girthReach] = halves(quantity.min, quantity.max);
+  const [systolicMiddle, systolicReach] = halves(SYSTOLIC_MIN, REFER_SYSTOLIC);
+  const [diastolicMiddle, diastolicReach] = halves(DIASTOLIC_MIN, REFER_DIASTOLIC);
+  for (let row = from; row < to; row += 1) {
+    const systolic = systolics[row & bySystolic]!;
+    const diastolic = diastolics[row & byDiastolic]!;
+    const fine =
+      Math.abs(girths[row & byGirth]! - girthMiddle) < girthReach &&
+      Math.abs(systolic - systolicMiddle) < systolicReach &&
+      Math.abs(diastolic - diastolicMiddle) < diastolicReach &&
+      systolic > diastolic;
+    if (!fine) return false;
+  }
+  return true;
+}
+
+/** Puts intervals around the answers of a block; false where an answer is no pressure. */
+function writeIntervals(
+  shares: ErrorShares,
+  { value, lower, upper }: AnswerColumns,
+  from: number,
+  to: number,
+): boolean {
+  for (let row = from; row < to; row += 1) {
+    const answer = value[row]!;
+    if (!(answer > 0)) return false;
+    const half = NORMAL_95 * deviationOf(shares, answer);
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+  }
+  return true;
+}
+
+/** Whether every reading of a block is in the range of the equation’s sample. */
+function inside({ values, mask }: Numbers, { low, high }: Range, from: number, to: number): boolean {
+  for (let row = from; row < to; row += 1) {
+    const reading = values[row & mask]!;
+    if (!(reading >= low && reading <= high)) return false;
+  }
+  return true;
+}
 
 /** Flags girths and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
 function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
@@ -217,13 +272,7 @@ function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: n
 }
 
 /** Flags readings outside the range of the equation’s sample; what is impossible is outside too. */
-function markOutside(
-  column: Numbers,
-  { low, high }: { readonly low: number; readonly high: number },
-  flag: Uint8Array,
-  from: number,
-  to: number,
-): void {
+function markOutside(column: Numbers, { low, high }: Range, flag: Uint8Array, from: number, to: number): void {
   const { values, mask } = column;
   for (let row = from; row < to; row += 1) {
     const reading = values[row & mask]!;

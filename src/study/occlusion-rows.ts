@@ -1,13 +1,9 @@
-import { NORMAL_95 } from '../answer/answer.js';
-import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { OcclusionReadings } from '../pressure/equation.js';
+import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
 import { arm2015 } from '../pressure/equations/arm-2015.js';
 import { thigh2015 } from '../pressure/equations/thigh-2015.js';
-import { thigh2019, thigh2019Equation } from '../pressure/equations/thigh-2019.js';
+import { thigh2019 } from '../pressure/equations/thigh-2019.js';
 import { widthRatio } from '../pressure/equations/width-ratio.js';
-import { varianceOf, type ErrorShares } from '../pressure/judge.js';
-import { quantities, type Limb, type Posture, type Sex, type Side } from '../quantity/quantities.js';
-import type { AnswerColumns } from './column-answer.js';
+import type { Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import { at, type Numbers, type Words } from './column-input.js';
 
 /** The readings of an occlusion pressure, each a column. */
@@ -26,142 +22,93 @@ export interface OcclusionReadingColumns {
 
 export type Readings = { -readonly [Field in keyof OcclusionReadings]-?: OcclusionReadings[Field] };
 
-/** The readings of one row, put into an object that serves for all of them. */
+/** The readings of one row, put into an object that serves for all of them: what varies, the rest stays. */
 export function fillReadings(readings: Readings, columns: OcclusionReadingColumns, row: number): void {
-  readings.limb = columns.limb.at(row)!;
+  const { limb, cuffWidthCm, posture, ageYears, sex, paddingCoefficient } = columns;
   readings.circumferenceCm = at(columns.circumferenceCm, row);
   readings.systolicMmHg = at(columns.systolicMmHg, row);
   readings.diastolicMmHg = at(columns.diastolicMmHg, row);
-  readings.cuffWidthCm = at(columns.cuffWidthCm, row);
-  readings.posture = columns.posture.at(row)!;
-  readings.ageYears = at(columns.ageYears, row);
-  readings.sex = columns.sex.at(row)!;
-  readings.paddingCoefficient = at(columns.paddingCoefficient, row);
+  if (limb.varies) readings.limb = limb.at(row)!;
+  if (cuffWidthCm.varies) readings.cuffWidthCm = at(cuffWidthCm, row);
+  if (posture.varies) readings.posture = posture.at(row)!;
+  if (ageYears.varies) readings.ageYears = at(ageYears, row);
+  if (sex.varies) readings.sex = sex.at(row)!;
+  if (paddingCoefficient.varies) readings.paddingCoefficient = at(paddingCoefficient, row);
 }
 
-export const emptyReadings = (): Readings => ({
-  limb: 'arm',
+/** Readings that hold what is the same in every row. */
+export const sameReadings = ({
+  limb,
+  cuffWidthCm,
+  posture,
+  ageYears,
+  sex,
+  ...more
+}: OcclusionReadingColumns): Readings => ({
+  limb: limb.varies ? 'arm' : limb.at(0)!,
   circumferenceCm: NaN,
   systolicMmHg: NaN,
   diastolicMmHg: NaN,
-  cuffWidthCm: NaN,
-  posture: 'supine',
-  ageYears: NaN,
-  sex: 'male',
-  paddingCoefficient: NaN,
+  cuffWidthCm: cuffWidthCm.varies ? NaN : at(cuffWidthCm, 0),
+  posture: posture.varies ? 'supine' : posture.at(0)!,
+  ageYears: ageYears.varies ? NaN : at(ageYears, 0),
+  sex: sex.varies ? 'male' : (sex.at(0) ?? 'male'),
+  paddingCoefficient: more.paddingCoefficient.varies ? NaN : at(more.paddingCoefficient, 0),
   side: 'left',
 });
 
-/**
- * Looks at the girths, pressures and fitted ranges of a block and works it out, for one limb, cuff and posture; false
- * where something is to be said of a row or it has no answer: then the block holds anything.
- */
-export type QuickRows = (
-  columns: OcclusionReadingColumns,
-  shares: ErrorShares,
-  out: AnswerColumns,
-  from: number,
-  to: number,
-) => boolean;
-
-const { min: SYSTOLIC_MIN } = quantities.systolicMmHg;
-const { min: DIASTOLIC_MIN } = quantities.diastolicMmHg;
-
-/** Whether nothing is to be said of a girth and two pressures. */
-const inOrder = (girth: number, systolic: number, diastolic: number, min: number, max: number): boolean =>
-  girth >= min &&
-  girth <= max &&
-  systolic > diastolic &&
-  systolic >= SYSTOLIC_MIN &&
-  systolic < REFER_SYSTOLIC &&
-  diastolic >= DIASTOLIC_MIN &&
-  diastolic < REFER_DIASTOLIC;
+/** Applies an equation to every row of a block; rows that are refused hold anything. */
+export type ApplyRows = (columns: OcclusionReadingColumns, value: Float64Array, from: number, to: number) => void;
 
 /**
  * A loop of its own around the bare function, which the engine then puts inline: several times as fast as calling
  * `apply` row by row. An equation that is not here goes through `apply` and gives the same.
  */
-export const QUICK: Readonly<Partial<Record<string, QuickRows>>> = {
-  'thigh-2019': ({ circumferenceCm, systolicMmHg, diastolicMmHg, ageYears, sex }, shares, out, from, to) => {
-    const { values: girth, mask: byGirth, quantity } = circumferenceCm;
+const QUICK: Readonly<Partial<Record<string, ApplyRows>>> = {
+  'thigh-2019': ({ circumferenceCm, systolicMmHg, ageYears, sex }, value, from, to) => {
+    const { values: girth, mask: byGirth } = circumferenceCm;
     const { values: systolic, mask: bySystolic } = systolicMmHg;
-    const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
     const { values: age, mask: byAge } = ageYears;
     const { codes, mask: bySex } = sex;
-    const { min, max } = quantity;
-    const { low, high } = thigh2019Equation.fitted.ageYears;
-    const { value, lower, upper } = out;
     for (let row = from; row < to; row += 1) {
-      const c = girth[row & byGirth]!;
-      const s = systolic[row & bySystolic]!;
-      const a = age[row & byAge]!;
-      const answer = thigh2019(c, s, a, codes[row & bySex] === 0 ? 1 : 2);
-      const half = NORMAL_95 * Math.sqrt(varianceOf(shares, answer));
-      if (!inOrder(c, s, diastolic[row & byDiastolic]!, min, max) || !(a >= low && a <= high) || !(answer > 0)) {
-        return false;
-      }
-      value[row] = answer;
-      lower[row] = answer - half;
-      upper[row] = answer + half;
+      const sexCode = codes[row & bySex] === 0 ? 1 : 2;
+      value[row] = thigh2019(girth[row & byGirth]!, systolic[row & bySystolic]!, age[row & byAge]!, sexCode);
     }
-    return true;
   },
-  'thigh-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, shares, out, from, to) => {
-    const { values: girth, mask: byGirth, quantity } = circumferenceCm;
+  'thigh-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, value, from, to) => {
+    const { values: girth, mask: byGirth } = circumferenceCm;
     const { values: systolic, mask: bySystolic } = systolicMmHg;
     const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
-    const { min, max } = quantity;
-    const { value, lower, upper } = out;
     for (let row = from; row < to; row += 1) {
-      const c = girth[row & byGirth]!;
-      const s = systolic[row & bySystolic]!;
-      const d = diastolic[row & byDiastolic]!;
-      const answer = thigh2015(c, s, d);
-      const half = NORMAL_95 * Math.sqrt(varianceOf(shares, answer));
-      if (!inOrder(c, s, d, min, max) || !(answer > 0)) return false;
-      value[row] = answer;
-      lower[row] = answer - half;
-      upper[row] = answer + half;
+      value[row] = thigh2015(girth[row & byGirth]!, systolic[row & bySystolic]!, diastolic[row & byDiastolic]!);
     }
-    return true;
   },
-  'arm-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, shares, out, from, to) => {
-    const { values: girth, mask: byGirth, quantity } = circumferenceCm;
+  'arm-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, value, from, to) => {
+    const { values: girth, mask: byGirth } = circumferenceCm;
     const { values: systolic, mask: bySystolic } = systolicMmHg;
     const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
-    const { min, max } = quantity;
-    const { value, lower, upper } = out;
     for (let row = from; row < to; row += 1) {
-      const c = girth[row & byGirth]!;
-      const s = systolic[row & bySystolic]!;
-      const d = diastolic[row & byDiastolic]!;
-      const answer = arm2015(c, s, d);
-      const half = NORMAL_95 * Math.sqrt(varianceOf(shares, answer));
-      if (!inOrder(c, s, d, min, max) || !(answer > 0)) return false;
-      value[row] = answer;
-      lower[row] = answer - half;
-      upper[row] = answer + half;
+      value[row] = arm2015(girth[row & byGirth]!, systolic[row & bySystolic]!, diastolic[row & byDiastolic]!);
     }
-    return true;
   },
-  'width-ratio-1993': ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm }, shares, out, from, to) => {
-    const { values: girth, mask: byGirth, quantity } = circumferenceCm;
+  'width-ratio-1993': ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm }, value, from, to) => {
+    const { values: girth, mask: byGirth } = circumferenceCm;
     const { values: systolic, mask: bySystolic } = systolicMmHg;
     const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
-    const width = at(cuffWidthCm, 0);
-    const { min, max } = quantity;
-    const { value, lower, upper } = out;
+    const { values: width, mask: byWidth } = cuffWidthCm;
     for (let row = from; row < to; row += 1) {
-      const c = girth[row & byGirth]!;
-      const s = systolic[row & bySystolic]!;
-      const d = diastolic[row & byDiastolic]!;
-      const answer = widthRatio(c, s, d, width);
-      const half = NORMAL_95 * Math.sqrt(varianceOf(shares, answer));
-      if (!inOrder(c, s, d, min, max) || !(answer > 0)) return false;
-      value[row] = answer;
-      lower[row] = answer - half;
-      upper[row] = answer + half;
+      const low = diastolic[row & byDiastolic]!;
+      value[row] = widthRatio(girth[row & byGirth]!, systolic[row & bySystolic]!, low, width[row & byWidth]!);
     }
-    return true;
   },
 };
+
+/** An equation over blocks of rows. */
+export const applyRows = ({ id, apply }: OcclusionEquation, readings: Readings): ApplyRows =>
+  QUICK[id] ??
+  ((columns, value, from, to) => {
+    for (let row = from; row < to; row += 1) {
+      fillReadings(readings, columns, row);
+      value[row] = apply(readings);
+    }
+  });

@@ -369,6 +369,47 @@ describe('columns', () => {
     expect(Array.from(inPlace.flag)).toEqual(Array.from(apart.flag));
   });
 
+  it('may write its answers over the very columns it reads', () => {
+    const apart = columns({ ...right, circumferenceCm: [54, 60, 66], diastolicMmHg: 70, posture: 'seated' });
+    const memory = new Float64Array(9);
+    const [value, lower, upper] = [0, 3, 6].map((from) => memory.subarray(from, from + 3)) as [
+      Float64Array,
+      Float64Array,
+      Float64Array,
+    ];
+    // One column of the input is an output, and another lies across two of them.
+    value.set([54, 60, 66]);
+    const across = memory.subarray(4, 7).fill(120);
+    const into = { value, lower, upper, flag: new Uint8Array(3) };
+    const got = columns({
+      ...right,
+      circumferenceCm: value,
+      systolicMmHg: across,
+      diastolicMmHg: 70,
+      posture: 'seated',
+      into,
+    });
+    for (const name of ['value', 'lower', 'upper', 'flag'] as const) {
+      expect(Array.from(got[name])).toEqual(Array.from(apart[name]));
+    }
+    expect(got.value).toBe(value);
+  });
+
+  it('refuses a cuff or lift that the equation is not for, and fields it does not have', () => {
+    const lift = { answer: 'one-repetition-maximum', load: [100, 110], repetitions: 5 } as const;
+    const squat = { ...lift, equation: 'squat-high-school-2003' } as const;
+    expect(() => columns({ ...squat, lift: 'deadlift' })).toThrow(/lift must be squat for equation/);
+    expect(Array.from(columns({ ...squat, lift: ['deadlift', 'squat'] }).flag, flagCodes)).toEqual([
+      ['does-not-apply'],
+      [],
+    ]);
+    const both = columns({ ...lift, equation: 'epley-1985', repetitionsInReserve: [1, null], reserveRpe: [9, 9] });
+    expect(Array.from(both.flag, flagCodes)).toEqual([['relation'], []]);
+    const occlusion = columns({ ...right, diastolicMmHg: 70 });
+    const limited = { answer: 'cuff-pressure', occlusion, percent: 50, occlusionChanceLimitPercent: 1 } as never;
+    expect(() => columns(limited)).toThrow(/occlusionChanceLimitPercent is not a field/);
+  });
+
   it('gives the same across the blocks it works in', () => {
     const rows = 10_000;
     const circumferenceCm = Float64Array.from({ length: rows }, (_, row) => 40 + (row % 300) / 10);
