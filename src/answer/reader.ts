@@ -116,7 +116,13 @@ export class Reader {
     return this.given.includes(name);
   }
 
-  private judge(name: string, quantity: Quantity, value: unknown): number | undefined {
+  /** A field as it was given, for a caller that reads more than one kind of value there and trusts none. */
+  raw(name: string): unknown {
+    return this.read(name);
+  }
+
+  /** A number that was read with {@link Reader.raw}; `undefined` where it is wrong. */
+  judge(name: string, quantity: Quantity, value: unknown): number | undefined {
     // Plus nothing: −0 becomes 0, as JSON has it.
     if (fits(quantity, value)) return (value as number) + 0;
     if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
@@ -135,9 +141,11 @@ export class Reader {
     return value === undefined ? undefined : this.judge(name, quantity, value);
   }
 
-  private among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
+  /** A word that was read with {@link Reader.raw}; `undefined` where it is wrong. */
+  among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
     if (options.includes(value as T)) return value as T;
-    this.report('not-one-of', name, oneOf(options), describe(value));
+    if (value === undefined) this.missing(name, oneOf(options));
+    else this.report('not-one-of', name, oneOf(options), describe(value));
     return undefined;
   }
 
@@ -147,9 +155,7 @@ export class Reader {
   }
 
   choice<T extends string>(name: string, options: readonly T[]): T {
-    const value = this.read(name);
-    if (value === undefined) this.missing(name, oneOf(options));
-    return (value === undefined ? undefined : this.among(name, options, value)) ?? (options[0] as T);
+    return this.among(name, options, this.read(name)) ?? (options[0] as T);
   }
 
   optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
@@ -222,13 +228,29 @@ export class Reader {
   }
 
   /** A list of nested objects. */
-  optionalList(name: string, expected: string): Reader[] | undefined {
+  optionalList(name: string, expected: string, most = MOST_ITEMS): Reader[] | undefined {
     const value = this.read(name);
     if (value === undefined) return undefined;
-    const items = this.items(name, value, expected);
+    const items = this.items(name, value, expected, most);
     const readers = items.map((item, index) => new Reader(item, [...this.path, name, index], this.issues));
     this.children.push(...readers);
     return readers;
+  }
+
+  /** A nested object whose fields have names of the caller’s own, each a nested object. */
+  named(name: string, expected: string, most: number): (readonly [string, Reader])[] {
+    const given = this.anything(name, expected);
+    if (given === undefined) return [];
+    const entries = typeof given === 'object' && given !== null && !Array.isArray(given) ? Object.entries(given) : [];
+    if (entries.length === 0 || entries.length > most) {
+      this.report('wrong-type', name, expected, `${entries.length} of them`);
+      return [];
+    }
+    return entries.map(([key, value]) => {
+      const reader = new Reader(value, [...this.path, name, key], this.issues);
+      this.children.push(reader);
+      return [key, reader];
+    });
   }
 
   /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
@@ -250,11 +272,11 @@ export class Reader {
     return items as number[];
   }
 
-  private items(name: string, value: unknown, expected: string): unknown[] {
+  private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      if (Array.isArray(value) && value.length > 0 && value.length <= MOST_ITEMS) return Array.from(value);
+      if (Array.isArray(value) && value.length > 0 && value.length <= most) return Array.from(value);
       const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
-      this.report('wrong-type', name, `${expected} (1 to ${MOST_ITEMS} of them)`, received);
+      this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
     } catch {
       this.report('unreadable', name, expected, 'an error');
     }

@@ -4,6 +4,7 @@ import { pressureSources } from './sources/pressure.js';
 import { sessionSources } from './sources/session.js';
 import { standardsSources } from './sources/standards.js';
 import { strengthSources } from './sources/strength.js';
+import { studySources } from './sources/study.js';
 
 /**
  * The publications and standards that answers point to, one record each.
@@ -20,6 +21,7 @@ export const sources = {
   ...sessionSources,
   ...guidanceSources,
   ...standardsSources,
+  ...studySources,
 } as const satisfies Record<string, Source>;
 
 /** The id of a publication in {@link sources}. */

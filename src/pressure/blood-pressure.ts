@@ -25,13 +25,17 @@ export function checkBloodPressure(reading: { readonly systolicMmHg: number; rea
   reader.done();
 }
 
+/** From here on guidance says to refer [mmHg]. */
+export const REFER_SYSTOLIC = 180;
+export const REFER_DIASTOLIC = 110;
+
 /** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. One of the two may be unknown. */
 export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: number): Caution[] {
   const values = { systolic: systolicMmHg ?? 'unknown', diastolic: diastolicMmHg ?? 'unknown' };
   const path = [systolicMmHg === undefined ? 'diastolicMmHg' : 'systolicMmHg'];
   const from = (systolic: number, diastolic: number): boolean =>
     (systolicMmHg ?? 0) >= systolic || (diastolicMmHg ?? 0) >= diastolic;
-  if (from(180, 110)) {
+  if (from(REFER_SYSTOLIC, REFER_DIASTOLIC)) {
     return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
   }
   if (from(140, 90)) {

@@ -62,6 +62,8 @@ export interface OcclusionEquation {
     readonly assumption: PressureCode;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
     readonly means?: number;
+    /** Fitted in the laboratory that uses it, so how far laboratories differ is no part of its error. */
+    readonly ownLaboratory?: true;
   };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];

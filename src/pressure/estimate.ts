@@ -11,6 +11,7 @@ import {
   type Judged,
   judge,
   keptBy,
+  leavesLaboratory,
   rank,
   READING_ERRORS,
   READING_ERROR_FIELDS,
@@ -72,7 +73,7 @@ function groundsOf(equation: OcclusionEquation, { limb, posture }: OcclusionRead
     assumptions: Object.freeze([
       ...(known ? [normalInterval] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
-      ...(known && error.means === undefined ? [assumption('laboratories-differ')] : []),
+      ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
       ...(names ? [assumption('fitted-range-not-known', { names })] : []),
@@ -120,7 +121,8 @@ function ownCautions({ equation, value, outside }: Judged, readings: OcclusionRe
       high: formatUnit(high, unit),
       equation: equation.id,
     };
-    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], source: equation.sources[0]! }));
+    const [source] = equation.sources;
+    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], ...(source && { source }) }));
   }
   if (limb === 'leg' && cuffWidthCm < NARROW_CM) {
     const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;
@@ -201,7 +203,7 @@ function answerOf(
 
 type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
 
-function readReadings(reader: Reader): { readings: OcclusionReadings; given: ReadingErrors } {
+export function readReadings(reader: Reader): { readings: OcclusionReadings; given: ReadingErrors } {
   const limb = reader.choice('limb', LIMBS);
   const readings: Writable<OcclusionReadings> = {
     limb,
@@ -225,6 +227,13 @@ function readReadings(reader: Reader): { readings: OcclusionReadings; given: Rea
   }
   return { readings, given };
 }
+
+/** The answer of one equation to readings that were checked and that it applies to. */
+export const estimateBy = (
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+  given: ReadingErrors,
+): OcclusionPressure => answerOf(judge(equation, readings, given), readings, given);
 
 /** Every equation that applies, best first. */
 function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
@@ -281,7 +290,7 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
   const field = equation && reader.fine ? keptBy(equation, readings) : undefined;
   if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
   reader.done();
-  if (equation) return answerOf(judge(equation, readings, given), readings, given);
+  if (equation) return estimateBy(equation, readings, given);
   const candidates = ranked(readings, given);
   return answerOf(candidates[0]!, readings, given, choiceAssumption(candidates));
 }

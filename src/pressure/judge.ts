@@ -63,15 +63,68 @@ function outside(equation: OcclusionEquation, readings: OcclusionReadings): Quan
   return fields;
 }
 
-/** Half of what the answer changes by, from one standard deviation below a reading to one above: its local slope. */
-function carriedError(
+type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
+
+/**
+ * Half of what the answer changes by, from one standard deviation below a reading to one above: its local slope.
+ * The reading is moved in `readings` itself, and put back.
+ */
+export function carriedError(
   { apply }: OcclusionEquation,
-  readings: OcclusionReadings,
+  readings: Writable<OcclusionReadings>,
   field: 'circumferenceCm' | 'systolicMmHg' | 'diastolicMmHg',
   standardDeviation: number,
 ): number {
-  const at = (value: number): number => apply({ ...readings, [field]: value } as Required<OcclusionReadings>);
-  return Math.abs(at(readings[field] + standardDeviation) - at(readings[field] - standardDeviation)) / 2;
+  const reading = readings[field];
+  readings[field] = reading + standardDeviation;
+  const above = apply(readings as Required<OcclusionReadings>);
+  readings[field] = reading - standardDeviation;
+  const below = apply(readings as Required<OcclusionReadings>);
+  readings[field] = reading;
+  return Math.abs(above - below) / 2;
+}
+
+/** Whether an equation is carried to another laboratory: an error from group means holds their spread already. */
+export const leavesLaboratory = ({ error }: OcclusionEquation): boolean =>
+  error.means === undefined && error.ownLaboratory === undefined;
+
+/** The parts of an equation’s error that hold for everyone with this limb, cuff and posture: mmHg or shares of the answer. */
+export interface ErrorShares {
+  /** The equation’s own; `mmHg` is 0 where it is a share, and `own` is NaN where none is known. */
+  mmHg: number;
+  own: number;
+  /** How far laboratories differ; 0 where the equation’s own error holds it already. */
+  laboratory: number;
+  /** What it costs to carry it to another posture and cuff width; 0 where it stays where it was fitted. */
+  posture: number;
+  width: number;
+}
+
+export const emptyShares = (): ErrorShares => ({ mmHg: 0, own: 0, laboratory: 0, posture: 0, width: 0 });
+
+/** Fills `shares`, so that one object may serve for many readings. */
+export function errorShares(equation: OcclusionEquation, readings: OcclusionReadings, shares: ErrorShares): void {
+  const { error } = equation;
+  const { limb, cuffWidthCm, posture } = readings;
+  const kind = cuffClass(limb, cuffWidthCm);
+  const share = typeof error.share === 'object' ? error.share[kind] : error.share;
+  shares.mmHg = error.standardDeviationMmHg ?? 0;
+  shares.own = error.standardDeviationMmHg === undefined ? (share ?? NaN) : 0;
+  shares.laboratory = leavesLaboratory(equation) ? LABORATORY_SHARE[kind] : 0;
+  shares.posture = limb === 'leg' ? postureShare(homePosture(equation, posture), posture) : 0;
+  const home = homeWidth(equation, cuffWidthCm);
+  shares.width = home === cuffWidthCm ? 0 : WIDTH_SHARE * Math.abs(Math.log(home / cuffWidthCm));
+}
+
+/** Variance of the error of a value, the errors of the readings aside; NaN where none is known. */
+export function varianceOf({ mmHg, own, laboratory, posture, width }: ErrorShares, value: number): number {
+  return (mmHg + own * value) ** 2 + (laboratory * value) ** 2 + (posture * value) ** 2 + (width * value) ** 2;
+}
+
+/** Its standard deviation. One part alone is its own root of squares, and takes no root. */
+export function deviationOf(shares: ErrorShares, value: number): number {
+  const alone = shares.laboratory === 0 && shares.posture === 0 && shares.width === 0;
+  return alone ? shares.mmHg + shares.own * value : Math.sqrt(varianceOf(shares, value));
 }
 
 /** What an equation gives for readings it applies to, with every part of its error. */
@@ -88,32 +141,28 @@ export interface Judged {
 
 export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given: ReadingErrors): Judged {
   const value = equation.apply(readings as Required<OcclusionReadings>);
-  const { error } = equation;
-  const { limb, cuffWidthCm, posture } = readings;
+  const shares = emptyShares();
+  errorShares(equation, readings, shares);
   const errors: ErrorPart[] = [];
-  let variance = 0;
-  const add = (part: ErrorPart['part'], standardDeviation: number, evidence: ErrorPart['evidence']): void => {
-    errors.push({ part, standardDeviation, evidence });
-    variance += standardDeviation ** 2;
-  };
-  const kind = cuffClass(limb, cuffWidthCm);
-  const own =
-    error.standardDeviationMmHg ?? (typeof error.share === 'object' ? error.share[kind] : (error.share ?? NaN)) * value;
-  const known = !Number.isNaN(own);
+  let variance = varianceOf(shares, value);
+  const known = !Number.isNaN(variance);
   if (known) {
-    add('equation', own, error.evidence);
-    if (error.means === undefined) add('laboratory', LABORATORY_SHARE[kind] * value, 'derived');
-    const carried = limb === 'leg' ? postureShare(homePosture(equation, posture), posture) : 0;
-    if (carried > 0) add('posture', carried * value, 'derived');
-    const home = homeWidth(equation, cuffWidthCm);
-    if (home !== cuffWidthCm) {
-      add('width-correction', WIDTH_SHARE * Math.abs(Math.log(home / cuffWidthCm)) * value, 'derived');
-    }
+    const add = (part: ErrorPart['part'], standardDeviation: number, evidence: ErrorPart['evidence']): void => {
+      errors.push({ part, standardDeviation, evidence });
+    };
+    const { mmHg, own, laboratory, posture, width } = shares;
+    add('equation', mmHg + own * value, equation.error.evidence);
+    if (laboratory > 0) add('laboratory', laboratory * value, 'derived');
+    if (posture > 0) add('posture', posture * value, 'derived');
+    if (width > 0) add('width-correction', width * value, 'derived');
+    let moved: Writable<OcclusionReadings> | undefined;
     for (const name of READING_ERROR_FIELDS) {
       const deviation = given[name];
       if (deviation === undefined) continue;
       const { field, part } = READING_ERRORS[name];
-      add(part, carriedError(equation, readings, field, deviation), 'practice');
+      const carried = carriedError(equation, (moved ??= { ...readings }), field, deviation);
+      add(part, carried, 'practice');
+      variance += carried ** 2;
     }
   }
   const share = known ? Math.sqrt(variance) / value : Infinity;

@@ -15,11 +15,14 @@ export const pressureMessages = {
     'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
   'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
+  'error-of-left-out': 'The error of the equation is that of each person of its sample, foretold from all the others.',
   'error-left-out':
     'The error is that of {count} published group means, each laboratory left out in turn, and how people differ about them.',
   'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
   'laboratories-differ':
     'What it costs to carry the equation to another laboratory is taken from published group means.',
+  'own-laboratory':
+    'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
   'arm-posture-not-known':
     'What another posture changes on the arm is not at hand (highest seated, lowest standing): it is not in the interval.',
   'own-working': 'A pooled mean is this project’s own working from published group means, not a published equation.',

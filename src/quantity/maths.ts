@@ -2,5 +2,45 @@
  * The host’s functions as they were when the library was loaded: a host that changes its own `Math` later cannot
  * change an answer. Every file of `src` that computes imports this one in the place of the global.
  */
-export const Math = /* @__PURE__ */ (({ PI, SQRT2, abs, ceil, exp, floor, hypot, log, log10, max, min, round, sqrt }) =>
-  Object.freeze({ PI, SQRT2, abs, ceil, exp, floor, hypot, log, log10, max, min, round, sqrt }))(globalThis.Math);
+export const Math = /* @__PURE__ */ (({
+  PI,
+  SQRT2,
+  abs,
+  atan2,
+  atanh,
+  ceil,
+  exp,
+  floor,
+  hypot,
+  imul,
+  log,
+  log10,
+  max,
+  min,
+  round,
+  sin,
+  sqrt,
+  tan,
+  tanh,
+}) =>
+  Object.freeze({
+    PI,
+    SQRT2,
+    abs,
+    atan2,
+    atanh,
+    ceil,
+    exp,
+    floor,
+    hypot,
+    imul,
+    log,
+    log10,
+    max,
+    min,
+    round,
+    sin,
+    sqrt,
+    tan,
+    tanh,
+  }))(globalThis.Math);

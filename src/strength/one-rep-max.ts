@@ -20,7 +20,7 @@ import { FAR_TOO_MANY, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
 import { readLoad } from './read-load.js';
 import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
-import { type Reserve, reserveError } from './reserve.js';
+import { reserveError } from './reserve.js';
 
 /** A one-repetition maximum (1RM), in kg or lb. */
 export type OneRepMax = Answer<'one-repetition-maximum'>;
@@ -83,30 +83,39 @@ export function testedOneRepMax(input: TestedInput): OneRepMax {
   };
 }
 
-/** The error of an equation, from its publication, or from the comparisons where the set is short enough for them. */
-function equationPart({ error }: OneRepMaxEquation, value: number, r: number, unit: LoadUnit): ErrorPart | undefined {
-  if (error) {
-    const sd = 'share' in error ? error.share * value : convertLoad(error.standardDeviation, error.unit, unit);
-    return { part: 'equation', standardDeviation: sd, evidence: 'published' };
-  }
-  if (r > MANY) return undefined;
-  return { part: 'equation', standardDeviation: EQUATION_SHARE * value, evidence: 'derived' };
+/**
+ * The error of an equation, from its publication, or from the comparisons where the set is short enough for them; NaN
+ * where no figure is at hand.
+ */
+function equationDeviation({ error }: OneRepMaxEquation, value: number, r: number, unit: LoadUnit): number {
+  if (error) return 'share' in error ? error.share * value : convertLoad(error.standardDeviation, error.unit, unit);
+  return r > MANY ? NaN : EQUATION_SHARE * value;
 }
 
 /**
- * What misjudged repetitions in reserve put on the maximum: the slope of the equation from r − 1 to r + 1. A
+ * What repetitions in reserve that were misjudged by so many put on the maximum: the slope of the equation from r − 1 to r + 1. A
  * regression knows no repetitions or only those of its group, so the slope of the first equation stands in for it.
  */
-function reservePart(equation: OneRepMaxEquation, value: number, r: number, reserve: Reserve): ErrorPart | undefined {
-  const repetitions = reserveError(reserve);
-  if (repetitions === 0) return undefined;
+function reserveDeviation(equation: OneRepMaxEquation, value: number, r: number, misjudged: number): number {
+  if (misjudged === 0) return 0;
   const standIn = equation.unit !== undefined;
   const { apply, domain }: OneRepMaxEquation = standIn ? oneRepMaxEquations[0] : equation;
   const at = standIn ? Math.min(r, FAR_TOO_MANY) : r;
   const low = Math.max(at - 1, domain?.from ?? 0);
   const high = Math.min(at + 1, domain?.to ?? Infinity);
   const slope = (apply(1, high) - apply(1, low)) / (high - low) / apply(1, at);
-  return { part: 'reserve', standardDeviation: Math.abs(repetitions * slope * value), evidence: 'derived' };
+  return Math.abs(misjudged * slope * value);
+}
+
+/** Standard deviation of the error of a maximum from r repetitions to failure; NaN where no figure is at hand. */
+export function maximumDeviation(
+  equation: OneRepMaxEquation,
+  value: number,
+  { r, reserve, unit }: Pick<ReadSet, 'r' | 'reserve' | 'unit'>,
+): number {
+  if (r === 1) return RETEST_SHARE * value;
+  const own = equationDeviation(equation, value, r, unit);
+  return Math.sqrt(own ** 2 + reserveDeviation(equation, value, r, reserveError(reserve)) ** 2);
 }
 
 function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): Caution[] {
@@ -212,10 +221,11 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
   const cautions = [...equationCautions(equation, set), ...reserveCautions(set)];
   const sources: SourceId[] = [...equation.sources];
   const errors: ErrorPart[] = [];
-  const own = equationPart(equation, value, r, unit);
-  const misjudged = reservePart(equation, value, r, reserve);
-  if (own) {
-    errors.push(own);
+  const own = equationDeviation(equation, value, r, unit);
+  const known = !Number.isNaN(own);
+  const misjudged = reserveError(reserve);
+  if (known) {
+    errors.push({ part: 'equation', standardDeviation: own, evidence: error ? 'published' : 'derived' });
     if (error) assumptions.push(assumption('error-of-publication', { equation: id }));
     else {
       assumptions.push(assumption('error-share', { percent: 100 * EQUATION_SHARE }));
@@ -230,8 +240,9 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     assumptions.push(assumption('reserve-of-rating', { from, to, rating }));
     sources.push('reserve-scale-2016', 'reserve-application-2016');
   }
-  if (misjudged) {
-    errors.push(misjudged);
+  if (misjudged > 0) {
+    const standardDeviation = reserveDeviation(equation, value, r, misjudged);
+    errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
     assumptions.push(assumption('reserve-added'));
     sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
   }
@@ -244,7 +255,7 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     kind: 'one-repetition-maximum',
     value,
     unit: loadUnitCode(unit),
-    ...(own && interval(value, errors)),
+    ...(known && interval(value, errors)),
     equation: id,
     evidence: equation.evidence,
     formula,

@@ -28,17 +28,21 @@ export interface Reserve {
   readonly rating?: number;
 }
 
+const MARKS: ReadonlyMap<number, Reserve> = /* @__PURE__ */ (() =>
+  new Map(SCALE.map((mark) => [mark.rating, { ...mark, repetitions: (mark.from + mark.to) / 2 }])))();
+
+/** The repetitions in reserve that the scale gives for a rating; `undefined` where it has no such mark. */
+export const reserveOf = (rating: number): Reserve | undefined => MARKS.get(rating);
+
 /** Reads `reserveRpe`: the repetitions in reserve that the scale gives for it. */
 export function readRating(reader: Reader, rating: number | undefined): Reserve | undefined {
   if (rating === undefined) return undefined;
-  const mark = SCALE.find((each) => each.rating === rating);
-  if (!mark) {
+  const reserve = reserveOf(rating);
+  if (!reserve) {
     const marks = SCALE.map((each) => each.rating).join(', ');
     reader.report('wrong-relation', 'reserveRpe', `a mark the scale gives repetitions for: ${marks}`, String(rating));
-    return undefined;
   }
-  const { from, to } = mark;
-  return { repetitions: (from + to) / 2, from, to, rating };
+  return reserve;
 }
 
 /**

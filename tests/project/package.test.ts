@@ -19,7 +19,11 @@ const plan = planSession({
     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
   }],
 });
-const same = widthRatio(54, 120, 70, 10) === lop.value && typeof planRequestSchema['~standard'].validate === 'function';
+const rows = columns({
+  answer: 'occlusion-pressure', equation: 'width-ratio-1993', limb: 'leg', circumferenceCm: new Float64Array([54, 60]),
+  systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
+});
+const same = rows.value[0] === lop.value && widthRatio(54, 120, 70, 10) === lop.value && typeof planRequestSchema['~standard'].validate === 'function';
 console.log(lop.value, plan.items[0]?.totals.repetitions.value, 'cuffwork/plan', same ? 'ok' : 'not the same');
 `;
 const esm = `
@@ -27,12 +31,14 @@ import { estimateOcclusionPressure } from 'cuffwork';
 import { widthRatio } from 'cuffwork/equations';
 import { planSession } from 'cuffwork/plan';
 import { planRequestSchema } from 'cuffwork/schemas';
+import { columns } from 'cuffwork/study';
 ${body}`;
 const cjs = `
 const { estimateOcclusionPressure } = require('cuffwork');
 const { widthRatio } = require('cuffwork/equations');
 const { planSession } = require('cuffwork/plan');
 const { planRequestSchema } = require('cuffwork/schemas');
+const { columns } = require('cuffwork/study');
 ${body}`;
 
 describe('the packed package in a fresh project', () => {
@@ -98,8 +104,16 @@ describe('the packed package in a fresh project', () => {
   it('keeps zod off the root and everything off the equations', () => {
     expect(loaded('cuffwork')).not.toContain('zod');
     expect(loaded('cuffwork')).toContain('decimal.js');
+    expect(loaded('cuffwork/study')).not.toContain('zod');
     expect(loaded('cuffwork/plan')).toContain('zod');
     expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
+  });
+
+  it('names typed arrays as compilers before 5.7 know them', () => {
+    const folder = join(project, 'node_modules/cuffwork/dist');
+    for (const file of ['study/index.d.ts', 'study/index.d.cts']) {
+      expect(readFileSync(join(folder, file), 'utf8')).not.toMatch(/(Float64|Uint8|Uint32)Array</);
+    }
   });
 
   it('ships the JSON Schemas of its documents', () => {

@@ -8,6 +8,8 @@ import {
   reviewPlan,
   screen,
 } from '../../src/plan/index.js';
+import * as study from '../../src/study/index.js';
+import { fitInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -189,4 +191,5 @@ export const doors: Readonly<
     call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
+  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
 };

@@ -1,0 +1,159 @@
+import { Math } from '../quantity/maths.js';
+import type { Reader } from '../answer/reader.js';
+import type { Quantity } from '../quantity/quantities.js';
+import { IMPOSSIBLE, MISSING } from './flags.js';
+
+/** One value for every row, or a value a row: `NaN`, `null` and `undefined` are missing. */
+export type NumberColumn = number | ArrayLike<number | null | undefined>;
+
+/** One word for every row, or a word a row. */
+export type WordColumn<T extends string> = T | ArrayLike<T | null | undefined>;
+
+const MOST_ROWS = 50_000_000;
+/** Codes of a word column besides the positions of its words. */
+const NO_WORD = 254;
+const WRONG_WORD = 255;
+
+/** A list of any kind; asked so that a proxy cannot pass for a typed array. */
+const isList = (value: unknown): value is ArrayLike<unknown> => {
+  try {
+    return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
+  } catch {
+    return false;
+  }
+};
+
+/** The numbers of a plain list: missing ones as NaN, what is no number as Infinity, which no quantity takes. */
+const toNumbers = (list: ArrayLike<unknown>): Float64Array =>
+  Float64Array.from(list, (value) =>
+    typeof value === 'number' ? value : value === undefined || value === null ? NaN : Infinity,
+  );
+
+/** A column of numbers: row `i` is `values[i & mask]`, so that one value can stand for all rows. */
+export class Numbers {
+  readonly mask: 0 | -1;
+
+  constructor(
+    readonly quantity: Quantity,
+    readonly values: Float64Array,
+    /** Whether there is a value a row. */
+    readonly varies: boolean,
+    private readonly optional: boolean,
+  ) {
+    this.mask = varies ? -1 : 0;
+  }
+
+  /** Flags the rows of a block whose value is missing or impossible; whether there were none. */
+  check(flag: Uint8Array, from: number, to: number): boolean {
+    const { values, optional, varies } = this;
+    if (!varies) return true;
+    const { min, max, whole } = this.quantity;
+    let fine = true;
+    for (let row = from; row < to; row += 1) {
+      const value = values[row]!;
+      if (value >= min && value <= max && (!whole || value === Math.floor(value))) continue;
+      if (value !== value && optional) continue;
+      flag[row]! |= value === value ? IMPOSSIBLE : MISSING;
+      fine = false;
+    }
+    return fine;
+  }
+}
+
+export const at = ({ values, mask }: Numbers, row: number): number => values[row & mask]!;
+
+/** A column of words, as positions in their list: row `i` is `codes[i & mask]`. */
+export class Words<T extends string> {
+  readonly mask: 0 | -1;
+
+  constructor(
+    readonly words: readonly T[],
+    readonly codes: Uint8Array,
+    readonly varies: boolean,
+    private readonly optional: boolean,
+  ) {
+    this.mask = varies ? -1 : 0;
+  }
+
+  /** The word of a row; `undefined` where it is missing or wrong. */
+  at(row: number): T | undefined {
+    return this.words[this.codes[row & this.mask]!];
+  }
+
+  check(flag: Uint8Array, from: number, to: number): boolean {
+    const { codes, optional, varies } = this;
+    if (!varies) return true;
+    let fine = true;
+    for (let row = from; row < to; row += 1) {
+      const code = codes[row]!;
+      if (code < NO_WORD || (code === NO_WORD && optional)) continue;
+      flag[row]! |= code === WRONG_WORD ? IMPOSSIBLE : MISSING;
+      fine = false;
+    }
+    return fine;
+  }
+}
+
+/** Reads fields that may hold a value or a column, and holds all columns to one length. */
+export class ColumnReader {
+  /** How many rows the columns have; 0 while there is none. */
+  rows = 0;
+  private readonly reader: Reader;
+
+  constructor(reader: Reader) {
+    this.reader = reader;
+  }
+
+  private list<A extends ArrayLike<unknown>>(
+    name: string,
+    value: ArrayLike<unknown>,
+    convert: (list: ArrayLike<unknown>) => A,
+  ): A | undefined {
+    const { rows } = this;
+    const report = (expected: string, received: string): undefined => {
+      this.reader.report('wrong-relation', name, expected, received);
+      return undefined;
+    };
+    try {
+      const { length } = value;
+      if (length === 0 || length > MOST_ROWS) return report(`a column of 1 to ${MOST_ROWS} rows`, `${length} rows`);
+      if (rows > 0 && length !== rows) return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
+      this.rows = length;
+      return convert(value);
+    } catch {
+      return report('a column that can be read', 'an error');
+    }
+  }
+
+  /** How many rows the columns have; one of the fields must be a column. */
+  someRows(name: string): number {
+    if (this.rows === 0 && this.reader.fine) {
+      this.reader.report('wrong-relation', name, 'a column, or another field one', 'one value for every field');
+    }
+    return this.rows;
+  }
+
+  numbers(name: string, quantity: Quantity, optional = false): Numbers {
+    const value = this.reader.raw(name);
+    if (!isList(value)) {
+      const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
+      return new Numbers(quantity, Float64Array.of(scalar), false, optional);
+    }
+    const values = this.list(name, value, (list) => (list instanceof Float64Array ? list : toNumbers(list)));
+    return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
+  }
+
+  words<T extends string>(name: string, words: readonly T[], optional = false): Words<T> {
+    const value = this.reader.raw(name);
+    if (!isList(value)) {
+      const word = optional && value === undefined ? undefined : this.reader.among(name, words, value);
+      return new Words(words, Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word)), false, optional);
+    }
+    const code = (word: unknown): number => {
+      const position = words.indexOf(word as T);
+      return position >= 0 ? position : word === undefined || word === null ? NO_WORD : WRONG_WORD;
+    };
+    const codes = this.list(name, value, (list) => Uint8Array.from(list, code));
+    return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);
+  }
+}

@@ -1,0 +1,27 @@
+export {
+  agreement,
+  type Agreement,
+  type AgreementOptions,
+  type Estimates,
+  type Share,
+  type WithConfidence,
+} from './agreement.js';
+export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
+export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
+export type { NumberColumn, WordColumn } from './column-input.js';
+export { columns, type ColumnsInput } from './columns.js';
+export { estimateWith } from './estimate-with.js';
+export { fitOcclusionEquation, type FitInput, type FitRow } from './fit.js';
+export {
+  equationFromFit,
+  type Coefficient,
+  type FittedOcclusionEquation,
+  type FittedTerm,
+  type TermField,
+} from './fitted-equation.js';
+export { flagCodes, REFUSED, rowFlags, type RowFlag } from './flags.js';
+export type { MaximumColumnsInput } from './maximum-columns.js';
+export { methods } from './methods.js';
+export type { OcclusionColumnsInput } from './occlusion-columns.js';
+export { propagate, type Propagated, type PropagateInput, type Uncertain } from './propagate.js';
+export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';

@@ -1,0 +1,131 @@
+import { normalInterval } from '../answer/answer.js';
+import type { Reader } from '../answer/reader.js';
+import { LOAD_UNITS, loadUnitCode, quantities, SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import { misfits, outsideDomain } from '../strength/choose.js';
+import type { OneRepMaxEquation } from '../strength/equation.js';
+import { oneRepMaxEquations, type OneRepMaxEquationId } from '../strength/equations.js';
+import { inUnit } from '../strength/in-unit.js';
+import { LIFTS, TRAINING, type Lift, type Training } from '../strength/lifts.js';
+import { maximumDeviation } from '../strength/one-rep-max.js';
+import type { LiftFacts } from '../strength/read-set.js';
+import { reserveOf } from '../strength/reserve.js';
+import { inBlocks, outputColumns, writeIntervals, type AnswerColumns, type ColumnAnswer } from './column-answer.js';
+import { at, ColumnReader, type NumberColumn, type WordColumn } from './column-input.js';
+import { DOES_NOT_APPLY, IMPOSSIBLE, NO_INTERVAL, OUTSIDE_FITTED_RANGE, REFUSED, RELATION } from './flags.js';
+
+/** One-repetition maxima over columns: the fields of `estimateOneRepMax`. */
+export interface MaximumColumnsInput {
+  readonly answer: 'one-repetition-maximum';
+  readonly equation: OneRepMaxEquationId;
+  readonly load: NumberColumn;
+  readonly repetitions: NumberColumn;
+  readonly repetitionsInReserve?: NumberColumn;
+  readonly reserveRpe?: NumberColumn;
+  readonly lift?: WordColumn<Lift>;
+  readonly sex?: WordColumn<Sex>;
+  readonly ageYears?: NumberColumn;
+  readonly training?: WordColumn<Training>;
+  /** Unit of the loads and of the answers; kg when left out. */
+  readonly unit?: LoadUnit;
+  /** Columns of an earlier answer, to be written over. */
+  readonly into?: AnswerColumns;
+}
+
+export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-maximum'> {
+  const id = reader.choice(
+    'equation',
+    oneRepMaxEquations.map((equation) => equation.id),
+  );
+  const equation: OneRepMaxEquation = oneRepMaxEquations.find((candidate) => candidate.id === id)!;
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  const input = new ColumnReader(reader);
+  const loads = input.numbers('load', { ...quantities.load, unit: loadUnitCode(unit) });
+  const repetitions = input.numbers('repetitions', quantities.repetitions);
+  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, true);
+  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, true);
+  const lift = input.words('lift', LIFTS, true);
+  const sex = input.words('sex', SEXES, true);
+  const ages = input.numbers('ageYears', quantities.ageYears, true);
+  const training = input.words('training', TRAINING, true);
+  const rows = input.someRows('load');
+  const { lifts } = equation;
+  const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
+  const oneLift = lift.varies ? undefined : lift.at(0);
+  if (otherLift(oneLift)) {
+    reader.report('wrong-relation', 'lift', `${(lifts as readonly Lift[]).join(' or ')} for equation ${id}`, oneLift!);
+  }
+  const out = outputColumns(reader, rows);
+  reader.done();
+
+  const { value, upper, flag } = out;
+  const { apply, formula } = inUnit(equation, unit);
+  const { fittedRepetitions: fitted, population } = equation;
+  const told = { repetitions: 0, from: 0, to: 0 };
+  const set = { r: 0, reserve: told as Parameters<typeof maximumDeviation>[2]['reserve'], unit };
+  /** Where a row lies outside the sample, as the scalar function says it. */
+  const outside = (row: number): boolean => {
+    if (fitted && (set.r < fitted.low || set.r > fitted.high)) return true;
+    if (!population) return false;
+    const age = at(ages, row);
+    const facts = {
+      sex: sex.at(row),
+      training: training.at(row),
+      ageYears: age === age ? age : undefined,
+    } as LiftFacts;
+    return misfits(equation, facts, set.r).some(({ field, told: said }) => said && field !== 'repetitions');
+  };
+  /** Reads the repetitions of a row; the flag that refuses it, or 0. */
+  const readRow = (row: number): number => {
+    const reserve = at(reserves, row);
+    const rating = at(ratings, row);
+    told.repetitions = told.from = told.to = reserve === reserve ? reserve : 0;
+    set.reserve = told;
+    if (rating === rating) {
+      if (reserve === reserve) return RELATION;
+      const mark = reserveOf(rating);
+      if (!mark) return IMPOSSIBLE;
+      set.reserve = mark;
+    }
+    set.r = at(repetitions, row) + set.reserve.repetitions;
+    if (otherLift(lift.at(row))) return DOES_NOT_APPLY;
+    return set.r !== 1 && outsideDomain(equation, set.r) !== undefined ? RELATION : 0;
+  };
+  inBlocks(rows, (from, to) => {
+    flag.fill(0, from, to);
+    for (const column of [loads, repetitions, reserves, ratings, lift, sex, ages, training]) {
+      column.check(flag, from, to);
+    }
+    for (let row = from; row < to; row += 1) {
+      if (flag[row] === 0) flag[row] = readRow(row);
+      const load = at(loads, row);
+      const once = set.r === 1;
+      const maximum = flag[row] !== 0 ? NaN : once ? load : apply(load, set.r);
+      if (maximum < load) flag[row] = RELATION;
+      if ((flag[row]! & REFUSED) !== 0) {
+        value[row] = upper[row] = NaN;
+        continue;
+      }
+      const deviation = maximumDeviation(equation, maximum, set);
+      value[row] = maximum;
+      upper[row] = deviation;
+      if (deviation !== deviation) flag[row]! |= NO_INTERVAL;
+      if (!once && outside(row)) flag[row]! |= OUTSIDE_FITTED_RANGE;
+    }
+    writeIntervals(out, from, to);
+  });
+  const { evidence, symbols, sources } = equation;
+  return {
+    about: {
+      kind: 'one-repetition-maximum',
+      unit: loadUnitCode(unit),
+      level: 0.95,
+      equation: id,
+      evidence,
+      formula,
+      symbols,
+      assumptions: [normalInterval],
+      sources,
+    },
+    ...out,
+  };
+}

@@ -1,0 +1,65 @@
+import { kindWords } from '../answer/kinds.js';
+import { plainInput } from '../answer/plain-input.js';
+import type { AnswerKind } from '../answer/answer.js';
+import { grades, type Grade } from '../evidence/grades.js';
+import { sources, type SourceId } from '../evidence/sources.js';
+import { version } from './version.js';
+
+/** One way in which numbers were made: all answers of one kind by one equation. */
+interface Method {
+  readonly kind: AnswerKind;
+  readonly equation: string;
+  readonly evidence: Grade;
+  readonly formula: string;
+  readonly sources: SourceId[];
+}
+
+/** Every way in which the numbers of a document were made, innermost last, each once. */
+function methodsIn(value: unknown, found: Map<string, Method>): void {
+  if (typeof value !== 'object' || value === null) return;
+  const { kind, equation, evidence, formula, sources: ids } = value as Readonly<Record<string, unknown>>;
+  if (
+    typeof kind === 'string' &&
+    Object.hasOwn(kindWords, kind) &&
+    typeof equation === 'string' &&
+    typeof formula === 'string' &&
+    Object.hasOwn(grades, String(evidence))
+  ) {
+    const known = (Array.isArray(ids) ? ids : []).filter((id): id is SourceId => Object.hasOwn(sources, String(id)));
+    const method = { kind: kind as AnswerKind, equation, evidence: evidence as Grade, formula, sources: known };
+    found.set(`${kind} ${equation} ${String(evidence)}`, method);
+  }
+  for (const part of Object.values(value)) methodsIn(part, found);
+}
+
+/**
+ * A methods paragraph for a paper: how each kind of number was made, by which equation, of which grade of evidence,
+ * with the keys of {@link bibliography} in brackets, and the version of this package.
+ *
+ * @param used - an answer, a plan, the `about` of a column answer, or a list of them
+ * @returns one paragraph of plain text.
+ * @throws InputError where `used` is not plain JSON.
+ *
+ * @example
+ * ```ts
+ * import { testedOneRepMax } from 'cuffwork';
+ * import { methods } from 'cuffwork/study';
+ * methods(testedOneRepMax({ load: 100 })).startsWith('Calculations were done with cuffwork'); // => true
+ * ```
+ */
+export function methods(used: object): string {
+  const found = new Map<string, Method>();
+  methodsIn(plainInput(used, 'an answer, a plan, or anything that holds answers'), found);
+  const sentences = [...found.values()].map(({ kind, equation, evidence, formula, sources: keys }) => {
+    const { name, symbol } = kindWords[kind];
+    const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
+    const own = kind === 'occlusion-pressure' && evidence === 'derived' && keys.length === 0;
+    const ground = own ? 'fitted to measurements of one’s own' : grades[evidence];
+    return `${name} was taken from ${equation} (${symbol} = ${formula}; evidence ${evidence}: ${ground})${cited}.`;
+  });
+  return [
+    `Calculations were done with cuffwork ${version}.`,
+    ...sentences,
+    'Intervals are 95 % intervals and take errors as normal.',
+  ].join(' ');
+}

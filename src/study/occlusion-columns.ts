@@ -1,0 +1,283 @@
+import { Math } from '../quantity/maths.js';
+import { NORMAL_95, normalInterval } from '../answer/answer.js';
+import type { Reader } from '../answer/reader.js';
+import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
+import type { ExtraReading, Range } from '../pressure/equation.js';
+import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
+import {
+  carriedError,
+  deviationOf,
+  emptyShares,
+  errorShares,
+  keptBy,
+  READING_ERROR_FIELDS,
+  READING_ERRORS,
+  type ErrorShares,
+  varianceOf,
+  wanted,
+} from '../pressure/judge.js';
+import {
+  limbGirth,
+  LIMBS,
+  POSTURES,
+  quantities,
+  SEXES,
+  SIDES,
+  type Limb,
+  type Posture,
+  type Sex,
+  type Side,
+} from '../quantity/quantities.js';
+import {
+  emptyColumns,
+  inBlocks,
+  outputColumns,
+  sharesMemory,
+  type AnswerColumns,
+  type ColumnAnswer,
+} from './column-answer.js';
+import { at, ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
+import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
+import {
+  BLOOD_PRESSURE_REFER,
+  DOES_NOT_APPLY,
+  IMPOSSIBLE,
+  NO_INTERVAL,
+  OUTSIDE_FITTED_RANGE,
+  REFUSED,
+  RELATION,
+} from './flags.js';
+import { applyRows, fillReadings, sameReadings, type OcclusionReadingColumns } from './occlusion-rows.js';
+
+/** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
+export interface OcclusionColumnsInput {
+  readonly answer: 'occlusion-pressure';
+  /** A published equation by its id, or one’s own of `fitOcclusionEquation`. */
+  readonly equation: OcclusionEquationId | FittedOcclusionEquation;
+  readonly limb: WordColumn<Limb>;
+  readonly circumferenceCm: NumberColumn;
+  readonly systolicMmHg: NumberColumn;
+  readonly diastolicMmHg: NumberColumn;
+  readonly cuffWidthCm: NumberColumn;
+  readonly posture: WordColumn<Posture>;
+  readonly ageYears?: NumberColumn;
+  readonly sex?: WordColumn<Sex>;
+  readonly paddingCoefficient?: NumberColumn;
+  readonly side?: WordColumn<Side>;
+  /** Standard deviations of the readings, where they are known. */
+  readonly circumferenceErrorCm?: NumberColumn;
+  readonly systolicErrorMmHg?: NumberColumn;
+  readonly diastolicErrorMmHg?: NumberColumn;
+  /** Columns of an earlier answer, to be written over. */
+  readonly into?: AnswerColumns;
+}
+
+export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
+  const equation = readEquation(reader, occlusionEquations);
+  const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
+  const input = new ColumnReader(reader);
+  const limb = input.words('limb', LIMBS);
+  const oneLimb = limb.varies ? undefined : limb.at(0);
+  const columns: OcclusionReadingColumns = {
+    limb,
+    // A limb for all rows bounds the girth for all rows.
+    circumferenceCm: input.numbers('circumferenceCm', oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm),
+    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg),
+    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg),
+    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm),
+    posture: input.words('posture', POSTURES),
+    ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
+    sex: input.words('sex', SEXES, spare('sex')),
+    paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
+    side: input.words('side', SIDES, true),
+  };
+  const errors = READING_ERROR_FIELDS.map((name) => ({
+    column: input.numbers(name, quantities[name], true),
+    field: READING_ERRORS[name].field,
+  })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
+  const rows = input.someRows('circumferenceCm');
+  const out = outputColumns(reader, rows);
+  reader.done();
+
+  // One limb, cuff and posture for all rows are looked at once.
+  const readings = sameReadings(columns);
+  const shares = emptyShares();
+  const { fitted, apply } = equation!;
+  const { cuffWidthCm, posture } = columns;
+  if (!limb.varies && !cuffWidthCm.varies) {
+    const field = keptBy(equation!, readings);
+    if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
+    reader.done();
+  }
+  const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
+  if (onePlace) errorShares(equation!, readings, shares);
+  const quick = onePlace && errors.length === 0 ? applyRows(equation!, readings) : undefined;
+  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
+  const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
+    Numbers | Words<string>
+  )[];
+  // Girths and pressures are looked at together, ages that have a fitted range with that.
+  const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  const together = [circumferenceCm, systolicMmHg, diastolicMmHg, ...ranges.map(([column]) => column)];
+  const others = all.filter((column) => column.varies && !together.includes(column as Numbers));
+  // The columns to write into may be columns of the input too: then the answers are put there in the end.
+  const shared = all.some((column) => 'values' in column && sharesMemory(column.values, out));
+  const work = shared ? emptyColumns(rows) : out;
+  const { value, lower, upper, flag } = work;
+
+  const answerRow = (row: number): boolean => {
+    fillReadings(readings, columns, row);
+    if (!onePlace) {
+      if (keptBy(equation!, readings)) {
+        flag[row]! |= DOES_NOT_APPLY;
+        return false;
+      }
+      errorShares(equation!, readings, shares);
+    }
+    const answer = apply(readings);
+    if (!(answer > 0)) {
+      flag[row] = RELATION;
+      return false;
+    }
+    let variance = varianceOf(shares, answer);
+    for (const { column, field } of errors) {
+      const deviation = at(column, row);
+      if (deviation === deviation) variance += carriedError(equation!, readings, field, deviation) ** 2;
+    }
+    const half = NORMAL_95 * Math.sqrt(variance);
+    value[row] = answer;
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+    if (half !== half) flag[row]! |= NO_INTERVAL;
+    return true;
+  };
+  const unknown = onePlace && shares.own !== shares.own;
+  inBlocks(rows, (from, to) => {
+    flag.fill(0, from, to);
+    let fine = true;
+    for (const column of others) fine = column.check(flag, from, to) && fine;
+    for (const [column, range] of ranges) fine = fine && inside(column, range, from, to);
+    if (fine && quick && pressuresFine(columns, from, to)) {
+      quick(columns, value, from, to);
+      if (writeIntervals(shares, work, from, to)) {
+        if (unknown) flag.fill(NO_INTERVAL, from, to);
+        return;
+      }
+    }
+    checkPressures(columns, flag, from, to);
+    if (limb.varies) checkGirths(columns, flag, from, to);
+    for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
+    for (let row = from; row < to; row += 1) {
+      if ((flag[row]! & REFUSED) === 0 && answerRow(row)) continue;
+      flag[row]! &= REFUSED;
+      value[row] = lower[row] = upper[row] = NaN;
+    }
+  });
+  if (shared) for (const name of ['value', 'lower', 'upper', 'flag'] as const) out[name].set(work[name]);
+  const { id, evidence, formula, symbols, sources } = equation!;
+  return {
+    about: {
+      kind: 'occlusion-pressure',
+      unit: 'mm[Hg]',
+      level: 0.95,
+      equation: id,
+      evidence,
+      formula,
+      symbols,
+      assumptions: equation!.error.assumption === 'error-not-known' ? [] : [normalInterval],
+      sources,
+    },
+    ...out,
+  };
+}
+
+const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
+const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
+
+/** The middle of a range and how far it reaches either way: what is nearer than that is inside, exactly. */
+function halves(min: number, max: number): readonly [middle: number, reach: number] {
+  const middle = (min + max) / 2;
+  return [middle, Math.min(middle - min, max - middle)];
+}
+
+/** Whether nothing is to be said of any girth or pressure of a block. */
+function pressuresFine(columns: OcclusionReadingColumns, from: number, to: number): boolean {
+  const { values: girths, mask: byGirth, quantity } = columns.circumferenceCm;
+  const { values: systolics, mask: bySystolic } = columns.systolicMmHg;
+  const { values: diastolics, mask: byDiastolic } = columns.diastolicMmHg;
+  const [girthMiddle, girthReach] = halves(quantity.min, quantity.max);
+  const [systolicMiddle, systolicReach] = halves(SYSTOLIC_MIN, REFER_SYSTOLIC);
+  const [diastolicMiddle, diastolicReach] = halves(DIASTOLIC_MIN, REFER_DIASTOLIC);
+  for (let row = from; row < to; row += 1) {
+    const systolic = systolics[row & bySystolic]!;
+    const diastolic = diastolics[row & byDiastolic]!;
+    const fine =
+      Math.abs(girths[row & byGirth]! - girthMiddle) < girthReach &&
+      Math.abs(systolic - systolicMiddle) < systolicReach &&
+      Math.abs(diastolic - diastolicMiddle) < diastolicReach &&
+      systolic > diastolic;
+    if (!fine) return false;
+  }
+  return true;
+}
+
+/** Puts intervals around the answers of a block; false where an answer is no pressure. */
+function writeIntervals(
+  shares: ErrorShares,
+  { value, lower, upper }: AnswerColumns,
+  from: number,
+  to: number,
+): boolean {
+  for (let row = from; row < to; row += 1) {
+    const answer = value[row]!;
+    if (!(answer > 0)) return false;
+    const half = NORMAL_95 * deviationOf(shares, answer);
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+  }
+  return true;
+}
+
+/** Whether every reading of a block is in the range of the equation’s sample. */
+function inside({ values, mask }: Numbers, { low, high }: Range, from: number, to: number): boolean {
+  for (let row = from; row < to; row += 1) {
+    const reading = values[row & mask]!;
+    if (!(reading >= low && reading <= high)) return false;
+  }
+  return true;
+}
+
+/** Flags girths and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
+function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
+  const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  for (const column of [circumferenceCm, systolicMmHg, diastolicMmHg]) column.check(flag, from, to);
+  for (let row = from; row < to; row += 1) {
+    const systolic = systolicMmHg.values[row & systolicMmHg.mask]!;
+    const diastolic = diastolicMmHg.values[row & diastolicMmHg.mask]!;
+    const possible =
+      systolic >= SYSTOLIC_MIN && systolic <= SYSTOLIC_MAX && diastolic >= DIASTOLIC_MIN && diastolic <= DIASTOLIC_MAX;
+    if (!possible) continue;
+    if (systolic <= diastolic) flag[row]! |= RELATION;
+    if (systolic >= REFER_SYSTOLIC || diastolic >= REFER_DIASTOLIC) flag[row]! |= BLOOD_PRESSURE_REFER;
+  }
+}
+
+/** Where every row has a limb of its own, its girth is held to that limb. */
+function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
+  const { limb, circumferenceCm } = columns;
+  for (let row = from; row < to; row += 1) {
+    const word = limb.at(row);
+    const girth = circumferenceCm.values[row & circumferenceCm.mask]!;
+    if (word && (girth < limbGirth[word].min || girth > limbGirth[word].max)) flag[row]! |= IMPOSSIBLE;
+  }
+}
+
+/** Flags readings outside the range of the equation’s sample; what is impossible is outside too. */
+function markOutside(column: Numbers, { low, high }: Range, flag: Uint8Array, from: number, to: number): void {
+  const { values, mask } = column;
+  for (let row = from; row < to; row += 1) {
+    const reading = values[row & mask]!;
+    if (!(reading >= low && reading <= high)) flag[row]! |= OUTSIDE_FITTED_RANGE;
+  }
+  column.check(flag, from, to);
+}

@@ -1,0 +1,65 @@
+import { Math } from '../quantity/maths.js';
+
+const WORDS = 624;
+const SHIFT = 397;
+
+/** A stream of random 32-bit whole numbers, the same for the same seed. */
+export type Random32 = () => number;
+
+/**
+ * The Mersenne Twister MT19937 of 1998, as ISO C++ has it in `std::mt19937`: 32-bit words, period 2^19937 − 1.
+ * Source: ACM Trans Model Comput Simul 1998;8(1):3–30; initialisation of 2002.
+ */
+export function mersenneTwister(seed: number): Random32 {
+  const state = new Uint32Array(WORDS);
+  state[0] = seed;
+  for (let i = 1; i < WORDS; i += 1) {
+    const last = state[i - 1]!;
+    state[i] = Math.imul(1812433253, last ^ (last >>> 30)) + i;
+  }
+  let next = WORDS;
+  const twist = (): void => {
+    for (let i = 0; i < WORDS; i += 1) {
+      const joined = (state[i]! & 0x80000000) | (state[(i + 1) % WORDS]! & 0x7fffffff);
+      state[i] = state[(i + SHIFT) % WORDS]! ^ (joined >>> 1) ^ (joined & 1 ? 0x9908b0df : 0);
+    }
+    next = 0;
+  };
+  return () => {
+    if (next === WORDS) twist();
+    let word = state[next]!;
+    next += 1;
+    word ^= word >>> 11;
+    word ^= (word << 7) & 0x9d2c5680;
+    word ^= (word << 15) & 0xefc60000;
+    return (word ^ (word >>> 18)) >>> 0;
+  };
+}
+
+/** Uniform on 0 (excluded) to 1 (excluded), with 53 random bits. */
+function uniform(random: Random32): number {
+  const high = random() >>> 5;
+  const low = random() >>> 6;
+  return (high * 67108864 + low + 0.5) / 9007199254740992;
+}
+
+/** Standard normal deviates by the polar method (SIAM Rev 1964;6(3):260–264). */
+export function normalDeviates(random: Random32): () => number {
+  let kept = NaN;
+  return () => {
+    if (kept === kept) {
+      const deviate = kept;
+      kept = NaN;
+      return deviate;
+    }
+    for (;;) {
+      const x = 2 * uniform(random) - 1;
+      const y = 2 * uniform(random) - 1;
+      const square = x * x + y * y;
+      if (square >= 1 || square === 0) continue;
+      const factor = Math.sqrt((-2 * Math.log(square)) / square);
+      kept = y * factor;
+      return x * factor;
+    }
+  };
+}

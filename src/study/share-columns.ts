@@ -1,0 +1,220 @@
+import { Math } from '../quantity/maths.js';
+import { normalInterval, type Answer } from '../answer/answer.js';
+import type { Reader } from '../answer/reader.js';
+import { grades } from '../evidence/grades.js';
+import { sources as allSources, type SourceId } from '../evidence/sources.js';
+import { product } from '../quantity/decimal.js';
+import { quantities, type Quantity, type Unit } from '../quantity/quantities.js';
+import { roundToStep, type Rounding } from '../quantity/round.js';
+import {
+  inBlocks,
+  isFlagColumn,
+  isNumberColumn,
+  outputColumns,
+  type AnswerColumns,
+  type ColumnAnswer,
+  type ColumnsAbout,
+} from './column-answer.js';
+import { ColumnReader, type NumberColumn } from './column-input.js';
+import { CEILING_REACHED, IMPOSSIBLE, MISSING, REFUSED, RELATION } from './flags.js';
+
+/** Cuff pressures over columns: the fields of `targetCuffPressure`. */
+export interface TargetColumnsInput {
+  readonly answer: 'cuff-pressure';
+  readonly occlusion: ColumnAnswer<'occlusion-pressure'>;
+  readonly percent: NumberColumn;
+  readonly gaugeStepMmHg?: NumberColumn;
+  readonly ceilingMmHg?: NumberColumn;
+  readonly into?: AnswerColumns;
+}
+
+/** Training loads over columns: fields of `trainingLoad`, in the unit of the maximum. */
+export interface LoadColumnsInput {
+  readonly answer: 'training-load';
+  readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
+  readonly percent: NumberColumn;
+  readonly step: NumberColumn;
+  /** `nearest` when left out. */
+  readonly rounding?: Rounding;
+  readonly into?: AnswerColumns;
+}
+
+/** A column answer that is given back, and the range its scalar sister takes. */
+interface Base {
+  readonly field: string;
+  readonly kind: Answer['kind'];
+  readonly units: readonly Unit[];
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A column answer of an earlier call; only what is worked with is looked at. */
+function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: Base): ColumnAnswer | undefined {
+  const expected = `a column answer of ${kind}`;
+  const given = reader.raw(field);
+  try {
+    const { value, lower, upper, flag, about } = given as ColumnAnswer;
+    const { kind: asked, unit, evidence, sources } = about;
+    const whole =
+      [value, lower, upper].every((column) => isNumberColumn(column, value.length)) && isFlagColumn(flag, value.length);
+    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
+      const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
+      input.rows = value.length;
+      return { value, lower, upper, flag, about: { kind, unit, evidence, sources: ids } as unknown as ColumnsAbout };
+    }
+  } catch {
+    // Whatever cannot be read is no column answer.
+  }
+  reader.report(given === undefined ? 'missing' : 'wrong-type', field, expected, 'something else');
+  return undefined;
+}
+
+/** The step as a fraction of whole numbers; its multiples are then exact to the last digit. */
+function asFraction(step: number): readonly [count: number, scale: number] | undefined {
+  for (let scale = 1; scale <= 1e6; scale *= 10) if (Number.isInteger(step * scale)) return [step * scale, scale];
+  return undefined;
+}
+
+/** Nearer than this to an edge between two steps, doubles are not to be trusted and decimals decide. */
+const DOUBT = 1e-9;
+
+/** A value brought to a step in doubles, or NaN where only decimals can tell. */
+function quickStep(value: number, step: number, count: number, scale: number, rounding: Rounding): number {
+  const steps = value / step + (rounding === 'nearest' ? 0.5 : 0);
+  const whole = Math.floor(steps);
+  const doubt = DOUBT * (1 + steps);
+  return steps - whole > doubt && whole + 1 - steps > doubt ? (whole * count) / scale : NaN;
+}
+
+interface Share {
+  readonly base: Base;
+  readonly step: { readonly field: string; readonly quantity: Quantity; readonly otherwise?: number };
+  readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
+  readonly about: Pick<ColumnsAbout, 'kind' | 'equation' | 'formula' | 'symbols'>;
+}
+
+/** A percentage of a column answer, brought to a step: what targets and loads have in common. */
+function shareColumns(reader: Reader, { base, step, ceiling, about }: Share, rounding: Rounding): ColumnAnswer {
+  const input = new ColumnReader(reader);
+  const of = readBase(reader, input, base);
+  const percents = input.numbers('percent', quantities.percent);
+  const steps = input.numbers(step.field, step.quantity, step.otherwise !== undefined);
+  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, true) : undefined;
+  const rows = of?.value.length ?? 0;
+  const out = outputColumns(reader, rows);
+  reader.done();
+
+  const { value, lower, upper, flag } = out;
+  const { value: whole, lower: wholeLower, upper: wholeUpper, flag: wholeFlag } = of!;
+  const fallback = step.otherwise ?? NaN;
+  let lastStep = NaN;
+  let fraction: ReturnType<typeof asFraction>;
+  const setting = (row: number, percent: number): number => {
+    const given = whole[row]!;
+    const ownStep = steps.values[row & steps.mask]!;
+    const by = ownStep === ownStep ? ownStep : fallback;
+    const most = ceilings ? ceilings.values[row & ceilings.mask]! : NaN;
+    if (by !== lastStep) {
+      fraction = asFraction(by);
+      lastStep = by;
+    }
+    const near = (percent / 100) * given;
+    if (fraction && !(Math.abs(near - most) <= DOUBT * most)) {
+      const quick = quickStep(near > most ? most : near, by, fraction[0], fraction[1], rounding);
+      if (quick === quick) {
+        if (near > most) flag[row]! |= CEILING_REACHED;
+        return quick;
+      }
+    }
+    const wanted = product(percent / 100, given);
+    const held = wanted > most;
+    if (held) flag[row]! |= CEILING_REACHED;
+    return roundToStep(held ? most : wanted, by, rounding);
+  };
+  inBlocks(rows, (from, to) => {
+    // What was said of a row before stays said; the given flags are read first, as they may be those written to.
+    for (let row = from; row < to; row += 1) {
+      const before = wholeFlag[row]!;
+      const given = whole[row]!;
+      flag[row] =
+        before & REFUSED || (given >= base.min && given <= base.max) ? before : given === given ? IMPOSSIBLE : MISSING;
+    }
+    percents.check(flag, from, to);
+    steps.check(flag, from, to);
+    ceilings?.check(flag, from, to);
+    for (let row = from; row < to; row += 1) {
+      if ((flag[row]! & REFUSED) === 0) {
+        const percent = percents.values[row & percents.mask]!;
+        const low = (percent / 100) * wholeLower[row]!;
+        const high = (percent / 100) * wholeUpper[row]!;
+        const reached = setting(row, percent);
+        if (reached > 0) {
+          value[row] = reached;
+          lower[row] = low;
+          upper[row] = high;
+          continue;
+        }
+        flag[row] = RELATION;
+      }
+      flag[row]! &= REFUSED;
+      value[row] = lower[row] = upper[row] = NaN;
+    }
+  });
+  const { unit, evidence, sources } = of!.about;
+  return {
+    about: {
+      ...about,
+      unit,
+      level: 0.95,
+      evidence,
+      assumptions: [normalInterval],
+      sources: [...new Set<SourceId>([...sources, 'guideline-review-2019'])],
+    },
+    ...out,
+  };
+}
+
+export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
+  shareColumns(
+    reader,
+    {
+      base: {
+        field: 'occlusion',
+        kind: 'occlusion-pressure',
+        units: ['mm[Hg]'],
+        min: quantities.occlusionMmHg.min / 2,
+        max: quantities.occlusionMmHg.max * 4,
+      },
+      step: { field: 'gaugeStepMmHg', quantity: quantities.gaugeStepMmHg, otherwise: 1 },
+      ceiling: { field: 'ceilingMmHg', quantity: quantities.ceilingMmHg },
+      about: {
+        kind: 'cuff-pressure',
+        equation: 'percent-of-occlusion',
+        formula: 'p / 100 * LOP',
+        symbols: { p: 'percent', LOP: 'occlusion' },
+      },
+    },
+    'down',
+  ) as ColumnAnswer<'cuff-pressure'>;
+
+export const loadColumns = (reader: Reader): ColumnAnswer<'training-load'> =>
+  shareColumns(
+    reader,
+    {
+      base: {
+        field: 'oneRepMax',
+        kind: 'one-repetition-maximum',
+        units: ['kg', '[lb_av]'],
+        min: quantities.load.min,
+        max: quantities.load.max * 40,
+      },
+      step: { field: 'step', quantity: quantities.step },
+      about: {
+        kind: 'training-load',
+        equation: 'percent-of-maximum',
+        formula: 'p / 100 * M',
+        symbols: { p: 'percent', M: 'oneRepMax' },
+      },
+    },
+    reader.optionalChoice('rounding', ['nearest', 'down']) ?? 'nearest',
+  ) as ColumnAnswer<'training-load'>;

@@ -1,0 +1,2 @@
+/** Version of this package, as `package.json` has it. */
+export const version = '0.1.0';

@@ -1,0 +1,97 @@
+import { createRequire } from 'node:module';
+import { bench, describe } from 'vitest';
+
+// The built package (run the build first), required natively: the test runner looks every import up anew at every
+// call, which a loop over a million rows would measure instead of the work.
+const require = createRequire(import.meta.url);
+const { thigh2019, widthRatio } = require('cuffwork/equations') as typeof import('../../src/equations.js');
+const { columns } = require('cuffwork/study') as typeof import('../../src/study/index.js');
+
+/** Invented people, the same in every run, and columns to write into. */
+function peopleOf(rows: number) {
+  const column = (low: number, high: number, step: number) =>
+    Float64Array.from({ length: rows }, (_, row) => low + (high - low) * ((row * step) % 1));
+  return {
+    rows,
+    girth: column(40, 70, 0.618033988749),
+    systolic: column(100, 160, 0.414213562373),
+    diastolic: column(55, 95, 0.732050807569),
+    age: column(18, 35, 0.236067977499),
+    into: {
+      value: new Float64Array(rows),
+      lower: new Float64Array(rows),
+      upper: new Float64Array(rows),
+      flag: new Uint8Array(rows),
+    },
+  };
+}
+type People = ReturnType<typeof peopleOf>;
+
+/** What a researcher would write by hand: nothing checked, no interval, no flag. */
+function plainRatio({ rows, girth, systolic, diastolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = widthRatio(girth[row]!, systolic[row]!, diastolic[row]!, 10);
+}
+function plainThigh({ rows, girth, systolic, age, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = thigh2019(girth[row]!, systolic[row]!, age[row]!, 1);
+}
+
+const columnsBy = (more: object) => (people: People) => {
+  const { girth, systolic, diastolic, into } = people;
+  columns({
+    answer: 'occlusion-pressure',
+    limb: 'leg',
+    posture: 'supine',
+    circumferenceCm: girth,
+    systolicMmHg: systolic,
+    diastolicMmHg: diastolic,
+    into,
+    ...more,
+  } as never);
+};
+const columnsRatio = columnsBy({ equation: 'width-ratio-1993', cuffWidthCm: 10 });
+
+const options = { time: 1000, warmupTime: 300 };
+const million = peopleOf(1_000_000);
+const tenMillion = peopleOf(10_000_000);
+
+// Held to: at most 5 times the plain loop.
+describe('width-ratio formula, 1 000 000 rows', () => {
+  bench('plain loop, unchecked, the value alone', () => plainRatio(million), options);
+  bench('columns: value, interval and flag', () => columnsRatio(million), options);
+});
+describe('thigh regression of 2019, with an age a row and its range, 1 000 000 rows', () => {
+  const columnsThigh = columnsBy({ equation: 'thigh-2019', cuffWidthCm: 18, ageYears: million.age, sex: 'male' });
+  bench('plain loop, unchecked, the value alone', () => plainThigh(million), options);
+  bench('columns: value, interval and flag', () => columnsThigh(million), options);
+});
+// Held to: ten times the rows take ten times as long.
+describe('columns by the width-ratio formula', () => {
+  bench(
+    '1 000 000 rows, ten times over',
+    () => {
+      for (let again = 0; again < 10; again += 1) columnsRatio(million);
+    },
+    options,
+  );
+  bench('10 000 000 rows', () => columnsRatio(tenMillion), options);
+});
+describe('targets, 1 000 000 rows', () => {
+  const occlusion = columns({
+    answer: 'occlusion-pressure',
+    equation: 'width-ratio-1993',
+    limb: 'leg',
+    posture: 'supine',
+    cuffWidthCm: 10,
+    circumferenceCm: million.girth,
+    systolicMmHg: million.systolic,
+    diastolicMmHg: million.diastolic,
+  });
+  bench('columns of occlusion pressures', () => columnsRatio(million), options);
+  bench(
+    'columns of cuff pressures, on a gauge of 5 mmHg',
+    () => {
+      columns({ answer: 'cuff-pressure', occlusion, percent: 50, gaugeStepMmHg: 5, into: million.into });
+    },
+    options,
+  );
+});

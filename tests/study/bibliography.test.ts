@@ -1,0 +1,173 @@
+import { readFileSync } from 'node:fs';
+import { Cite } from '@citation-js/core';
+import '@citation-js/plugin-bibtex';
+import '@citation-js/plugin-csl';
+import { describe, expect, it } from 'vitest';
+import { cite, estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { planSession } from '../../src/plan/index.js';
+import { escapeTex } from '../../src/study/bibliography.js';
+import { bibliography, columns, estimateWith, methods } from '../../src/study/index.js';
+import { doors } from '../support/doors.js';
+import { fittedExample } from '../support/fitted.js';
+
+const answer = targetCuffPressure({
+  percent: 50,
+  occlusion: estimateOcclusionPressure({
+    limb: 'leg',
+    circumferenceCm: 54,
+    systolicMmHg: 120,
+    diastolicMmHg: 70,
+    cuffWidthCm: 10,
+    posture: 'supine',
+  }),
+});
+const plan = planSession(doors['planSession']!.right as never);
+/** Every source there is, as if one answer had used them all. */
+const all = { sources: Object.keys(sources) };
+
+describe('bibliography', () => {
+  it('holds just the sources that were used, each once, and no authors', () => {
+    for (const used of [answer, plan]) {
+      const records = bibliography(used, { format: 'csl-json' });
+      expect(records.map(({ id }) => id)).toEqual(cite(used).map(({ id }) => id));
+      expect(records.length).toBeGreaterThan(1);
+      expect(JSON.stringify(records)).not.toMatch(/author|editor/);
+      expect(bibliography(used, { format: 'bibtex' })).not.toMatch(/author|editor/);
+    }
+    expect(bibliography(plan, { format: 'csl-json' }).length).toBeLessThan(Object.keys(sources).length);
+  });
+
+  // Source: citation-js, which parses BibTeX on its own and makes CSL-JSON of it.
+  it('is BibTeX that another program reads back to the same records', () => {
+    const parsed = new Cite(bibliography(all, { format: 'bibtex' })).data;
+    const records = bibliography(all, { format: 'csl-json' });
+    expect(parsed.length).toBe(records.length);
+    const dashes = (text: unknown) => (typeof text === 'string' ? text.replaceAll('–', '-') : text);
+    records.forEach((record, index) => {
+      const read = parsed[index]!;
+      expect(read['id'] ?? read['citation-key']).toBe(record.id);
+      expect(dashes(read['title'])).toBe(dashes(record.title));
+      expect(read['DOI']).toBe(record.DOI);
+      expect(read['URL']).toBe(record.URL);
+      expect(dashes(read['note'])).toBe(dashes(record.note));
+      expect((read['issued'] as typeof record.issued)?.['date-parts'][0][0]).toBe(record.issued?.['date-parts'][0][0]);
+      if (record.type !== 'article-journal') return;
+      expect(read['type']).toBe('article-journal');
+      expect(read['container-title']).toBe(record['container-title']);
+      expect(read['volume']).toBe(record.volume);
+      expect(read['issue']).toBe(record.issue);
+      expect(dashes(read['page'])).toBe(record.page);
+    });
+  });
+
+  // Source: citeproc, through citation-js: the reference implementation of the Citation Style Language.
+  it('is CSL-JSON that the style processor sets without losing a title', () => {
+    const records = bibliography(all, { format: 'csl-json' });
+    const text = new Cite(JSON.parse(JSON.stringify(records))).format('bibliography', {
+      template: 'vancouver',
+      lang: 'en-US',
+    });
+    for (const { title } of records) expect(text.toLowerCase()).toContain(title.slice(0, 25).toLowerCase());
+  });
+
+  // Source: the names of CSL 1.0.2, from memory; unknown ones would be ignored by every reader without a word.
+  it('uses only names of the Citation Style Language', () => {
+    const known = [
+      'id',
+      'type',
+      'title',
+      'container-title',
+      'issued',
+      'volume',
+      'issue',
+      'page',
+      'DOI',
+      'PMID',
+      'URL',
+      'note',
+    ];
+    for (const record of bibliography(all, { format: 'csl-json' })) {
+      for (const [name, value] of Object.entries(record)) {
+        expect(known).toContain(name);
+        if (name !== 'issued') expect(typeof value === 'string' && value !== '', `${record.id} ${name}`).toBe(true);
+      }
+    }
+  });
+
+  it('splits volume and issue', () => {
+    const records = bibliography(
+      { sources: ['limb-circumference-2015', 'wide-cuffs-1993', 'posture-2018'] },
+      { format: 'csl-json' },
+    );
+    expect(records.map(({ volume, issue, page }) => [volume, issue, page])).toEqual([
+      ['115', '2', '397-405'],
+      [undefined, '286', '257-261'],
+      ['6', undefined, 'e4697'],
+    ]);
+  });
+
+  // Source: citation-js, reading every sign that TeX keeps for itself.
+  it('escapes what TeX would take as its own', () => {
+    const text = 'Load & rest: 50 % of $x_1$ # {a} ~b ^c \\d – e';
+    const bibtex = `@article{key,\n  title = {{${escapeTex(text)}}},\n}`;
+    expect(new Cite(bibtex).data[0]!['title']).toBe(text);
+  });
+
+  it('takes what a column answer says of itself, and one’s own equation without a publication', () => {
+    const { about } = columns({
+      answer: 'occlusion-pressure',
+      equation: 'thigh-2015',
+      limb: 'leg',
+      circumferenceCm: [55],
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+      cuffWidthCm: 5,
+      posture: 'supine',
+    });
+    expect(bibliography(about, { format: 'csl-json' }).map(({ id }) => id)).toEqual(about.sources);
+    expect(bibliography({ sources: [] }, { format: 'bibtex' })).toBe('');
+  });
+
+  it('refuses what it cannot read', () => {
+    expect(() => bibliography(answer, { format: 'ris' } as never)).toThrow(
+      /format must be one of 'bibtex', 'csl-json'/,
+    );
+    expect(() => bibliography(answer, undefined as never)).toThrow(/format/);
+    expect(() => bibliography(5 as never, { format: 'bibtex' })).toThrow(
+      expect.objectContaining({ name: 'InputError' }),
+    );
+  });
+
+  it('has a title or says what it is about, for every source', () => {
+    for (const [id, source] of Object.entries(sources) as [string, Source][]) {
+      expect(source.title ?? source.about, id).toBeTruthy();
+    }
+  });
+});
+
+describe('methods', () => {
+  const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+  it('names every equation with its grade, its sources and the version', () => {
+    const text = methods(answer);
+    expect(text).toContain(`cuffwork ${version}`);
+    expect(text).toContain('width-ratio-1993');
+    expect(text).toContain('evidence unconfirmed');
+    expect(text).toContain('[wide-cuffs-1993');
+    expect(text).not.toMatch(/\n|undefined/);
+  });
+  it('covers a plan and one’s own equation', () => {
+    const kinds = [plan.items[0]!.occlusion, plan.items[0]!.load];
+    for (const { equation } of kinds) expect(methods(plan)).toContain(equation);
+    const person = {
+      limb: 'leg',
+      circumferenceCm: 55,
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+      cuffWidthCm: 11,
+      posture: 'seated',
+      ageYears: 30,
+      sex: 'male',
+    } as const;
+    expect(methods(estimateWith(fittedExample, person))).toContain('lab-thigh (LOP = ');
+  });
+});

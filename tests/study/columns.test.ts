@@ -1,0 +1,471 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  attempt,
+  equations,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  targetCuffPressure,
+  trainingLoad,
+  type Answer,
+  type Attempt,
+} from '../../src/index.js';
+import {
+  columns,
+  estimateWith,
+  flagCodes,
+  REFUSED,
+  rowFlags,
+  type ColumnAnswer,
+  type ColumnsInput,
+} from '../../src/study/index.js';
+import { LIFTS } from '../../src/strength/lifts.js';
+import { fittedExample } from '../support/fitted.js';
+
+/** A value for a field: mostly possible, now and then missing, impossible or wrong. */
+const field = (possible: fc.Arbitrary<number>) =>
+  fc.oneof(
+    { weight: 20, arbitrary: possible },
+    fc.constantFrom<unknown>(null, undefined, NaN, Infinity, -5, 0, 1e9, '120', {}),
+  );
+const within = (min: number, max: number) =>
+  fc.oneof(fc.double({ min, max, noNaN: true }), fc.integer({ min: Math.ceil(min), max: Math.floor(max) }));
+const word = (...words: string[]) =>
+  fc.oneof({ weight: 20, arbitrary: fc.constantFrom(...words) }, fc.constantFrom<unknown>(null, undefined, 'other', 7));
+
+/** A row as the scalar function takes it: what is missing is left out. */
+const scalarRow = (row: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(
+    Object.entries(row).filter(([, value]) => value !== null && value !== undefined && !Number.isNaN(value)),
+  );
+
+const column = (rows: readonly Readonly<Record<string, unknown>>[], name: string) => rows.map((row) => row[name]);
+
+/** A row of a column answer says what the scalar function says. */
+function expectSame(got: ColumnAnswer, row: number, expected: Attempt<Answer>): void {
+  const flag = got.flag[row]!;
+  const numbers = [got.value[row], got.lower[row], got.upper[row]];
+  if (!expected.ok) {
+    expect(flag & REFUSED, JSON.stringify(expected.issues)).not.toBe(0);
+    expect(numbers).toEqual([NaN, NaN, NaN]);
+    return;
+  }
+  const { value, lower, upper, cautions } = expected.value;
+  expect(flag & REFUSED, flagCodes(flag).join()).toBe(0);
+  if (got.about.kind === 'training-load') {
+    // The scalar function takes the share in decimals, with 12 digits of each factor; here the ends are shares in doubles.
+    expect(numbers[0]).toBe(value);
+    const near = (end: number, other: number) => Math.abs(end - other) <= 2e-11 * Math.max(Math.abs(other), upper!);
+    if (lower === undefined) expect(numbers.slice(1)).toEqual([NaN, NaN]);
+    else expect([near(numbers[1]!, lower), near(numbers[2]!, upper!)], String([numbers, lower])).toEqual([true, true]);
+  } else {
+    // The very numbers, not numbers near them.
+    expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
+  }
+  const codes = cautions.map(({ code }) => code);
+  const { kind } = got.about;
+  const flagged = (code: keyof typeof rowFlags): boolean => (flag & rowFlags[code].bit) !== 0;
+  if (kind === 'cuff-pressure') expect(flagged('ceiling-reached')).toBe(codes.includes('ceiling-reached'));
+  if (kind === 'occlusion-pressure') {
+    expect(flagged('outside-fitted-range')).toBe(codes.includes('outside-fitted-range'));
+    expect(flagged('blood-pressure-refer')).toBe(codes.includes('blood-pressure-refer'));
+  }
+  if (kind === 'one-repetition-maximum') {
+    const outside = codes.some((code) => code === 'outside-fitted-repetitions' || code === 'outside-population');
+    expect(flagged('outside-fitted-range')).toBe(outside);
+  }
+  expect(flagged('no-interval')).toBe(lower === undefined);
+}
+
+const WIDTHS = [5, 5.3, 6.4, 10, 11, 11.8, 12, 17.6, 18, 19, 20.5];
+const error = fc.oneof({ weight: 3, arbitrary: fc.constant(undefined) }, field(within(0, 10)));
+const person = fc.record({
+  limb: word('arm', 'leg'),
+  circumferenceCm: field(within(15, 120)),
+  systolicMmHg: field(within(60, 300)),
+  diastolicMmHg: field(within(30, 200)),
+  cuffWidthCm: fc.oneof({ weight: 3, arbitrary: fc.constantFrom(...WIDTHS) }, field(within(2, 40))),
+  posture: word('supine', 'seated', 'standing'),
+  ageYears: field(within(1, 120)),
+  sex: word('male', 'female'),
+  paddingCoefficient: field(fc.double({ min: 0.1, max: 0.999, noNaN: true })),
+  side: fc.oneof(fc.constant(undefined), word('left', 'right')),
+  circumferenceErrorCm: error,
+  systolicErrorMmHg: error,
+  diastolicErrorMmHg: error,
+});
+const people = fc.array(person, { minLength: 1, maxLength: 40 });
+
+/** People who share a limb, a cuff and a posture, most of them with nothing to be said about. */
+const peopleOfOnePlace = ({ limb, cuffWidthCm: width }: (typeof equations.occlusionPressure)[number]) =>
+  fc
+    .record({
+      limb: fc.constantFrom(...(limb === 'any' ? ['arm', 'leg'] : [limb, limb, limb, 'arm', 'leg'])),
+      cuffWidthCm:
+        width === 'any'
+          ? fc.constantFrom(...WIDTHS)
+          : typeof width === 'number'
+            ? fc.constantFrom(width, width - 0.5, width + 0.3, 10)
+            : fc.constantFrom(width.low, width.low - 0.4, width.high - 1, width.high + 0.5, 10),
+      posture: fc.constantFrom('supine', 'seated', 'standing'),
+    })
+    .chain((place) => {
+      const usual = {
+        circumferenceCm: within(25, 70),
+        systolicMmHg: within(100, 179),
+        diastolicMmHg: within(50, 99),
+        ageYears: within(18, 35),
+      };
+      const most = (name: keyof typeof usual) =>
+        fc.oneof({ weight: 60, arbitrary: usual[name] }, field(within(1, 300)));
+      const one = fc.record({
+        circumferenceCm: most('circumferenceCm'),
+        systolicMmHg: most('systolicMmHg'),
+        diastolicMmHg: most('diastolicMmHg'),
+        ageYears: most('ageYears'),
+        sex: word('male', 'female'),
+        paddingCoefficient: fc.double({ min: 0.3, max: 0.9, noNaN: true }),
+      });
+      return fc.tuple(fc.constant(place), fc.array(one, { minLength: 1, maxLength: 20 }));
+    });
+
+const lopColumns = (rows: readonly Readonly<Record<string, unknown>>[], equation: unknown, place: object = {}) =>
+  columns({
+    answer: 'occlusion-pressure',
+    equation,
+    ...Object.fromEntries(Object.keys(rows[0]!).map((name) => [name, column(rows, name)])),
+    ...place,
+  } as unknown as Extract<ColumnsInput, { answer: 'occlusion-pressure' }>);
+
+// The scalar functions are the judge: they are held to publications elsewhere.
+const MAXIMUM_FIELDS = [
+  'load',
+  'repetitions',
+  'repetitionsInReserve',
+  'reserveRpe',
+  'lift',
+  'sex',
+  'ageYears',
+  'training',
+];
+
+describe('columns give the very answers of the scalar functions', () => {
+  for (const equation of equations.occlusionPressure) {
+    const { id } = equation;
+    it(`occlusion pressure by ${id}`, () => {
+      fc.assert(
+        fc.property(people, (rows) => {
+          const got = lopColumns(rows, id);
+          rows.forEach((row, index) => {
+            expectSame(got, index, attempt(estimateOcclusionPressure, { ...scalarRow(row), equation: id } as never));
+          });
+        }),
+        { numRuns: 150 },
+      );
+    });
+
+    it(`occlusion pressure by ${id}, one limb, cuff and posture for all`, () => {
+      fc.assert(
+        fc.property(peopleOfOnePlace(equation), ([place, rows]) => {
+          const scalar = rows.map((row) =>
+            attempt(estimateOcclusionPressure, { ...place, ...scalarRow(row), equation: id } as never),
+          );
+          const asked = attempt((from: typeof rows) => lopColumns(from, id, place), rows);
+          // A limb or cuff that the equation is not for refuses the call, as it refuses every row.
+          if (asked.ok) scalar.forEach((expected, index) => expectSame(asked.value, index, expected));
+          else expect(scalar.some(({ ok }) => ok)).toBe(false);
+        }),
+        { numRuns: 400 },
+      );
+    });
+  }
+
+  it('occlusion pressure by one’s own equation', () => {
+    fc.assert(
+      fc.property(people, (rows) => {
+        const got = lopColumns(rows, fittedExample);
+        rows.forEach((row, index) => {
+          const read = (readings: object) => estimateWith(fittedExample, readings as never);
+          expectSame(got, index, attempt<object, Answer>(read, scalarRow(row)));
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  for (const { id } of equations.oneRepetitionMaximum) {
+    it(`one-repetition maximum by ${id}, and its training loads`, () => {
+      const lifts = fc.array(
+        fc.record({
+          load: field(within(0.1, 2000)),
+          repetitions: field(fc.oneof(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 90 }))),
+          repetitionsInReserve: fc.oneof(fc.constant(undefined), field(fc.integer({ min: 0, max: 10 }))),
+          reserveRpe: fc.oneof(
+            { weight: 4, arbitrary: fc.constant(undefined) },
+            field(fc.integer({ min: 5, max: 10 })),
+            within(1, 10),
+          ),
+          lift: fc.oneof({ weight: 2, arbitrary: fc.constant(undefined) }, word(...LIFTS)),
+          sex: fc.oneof(fc.constant(undefined), word('male', 'female')),
+          ageYears: fc.oneof(fc.constant(undefined), field(within(1, 120))),
+          training: fc.oneof(fc.constant(undefined), word('trained', 'untrained')),
+          percent: field(within(1, 100)),
+          step: fc.oneof(fc.constantFrom(0.5, 1, 1.25, 2.5, 0.1, 0.07), within(0.01, 50)),
+        }),
+        { minLength: 1, maxLength: 40 },
+      );
+      fc.assert(
+        fc.property(
+          lifts,
+          fc.constantFrom('kg' as const, 'lb' as const),
+          fc.constantFrom('nearest' as const, 'down' as const),
+          (rows, unit, rounding) => {
+            const fields = Object.fromEntries(MAXIMUM_FIELDS.map((name) => [name, column(rows, name)]));
+            const maxima = columns({
+              answer: 'one-repetition-maximum',
+              equation: id,
+              unit,
+              ...fields,
+            } as never) as unknown as ColumnAnswer<'one-repetition-maximum'>;
+            const loads = columns({
+              answer: 'training-load',
+              oneRepMax: maxima,
+              percent: column(rows, 'percent') as number[],
+              step: column(rows, 'step') as number[],
+              rounding,
+            });
+            rows.forEach(({ percent, step, ...lift }, index) => {
+              const maximum = attempt(estimateOneRepMax, { ...scalarRow(lift), equation: id, unit } as never);
+              expectSame(maxima, index, maximum);
+              if (!maximum.ok) return expect(loads.flag[index]! & REFUSED).not.toBe(0);
+              expectSame(
+                loads,
+                index,
+                attempt(trainingLoad, { oneRepMax: maximum.value, rounding, ...scalarRow({ percent, step }) } as never),
+              );
+            });
+          },
+        ),
+        { numRuns: 150 },
+      );
+    });
+  }
+
+  it('cuff pressures, rounded to the gauge as the scalar function rounds', () => {
+    const settings = fc.record({
+      percent: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
+      gaugeStepMmHg: fc.oneof(fc.constantFrom(1, 2, 5, 10, 0.5, 0.1, 1 / 3, null), within(0.1, 50)),
+      ceilingMmHg: fc.oneof(fc.constant(null), fc.integer({ min: 20, max: 300 }), within(20, 1000)),
+    });
+    // Whole readings fall on the edge between two steps again and again.
+    const readings = fc.record({
+      limb: fc.constant('leg'),
+      circumferenceCm: fc.oneof(fc.integer({ min: 45, max: 66 }), within(45, 66)),
+      systolicMmHg: fc.constantFrom(110, 120, 130, 20),
+      diastolicMmHg: fc.constantFrom(60, 70, 80),
+      cuffWidthCm: fc.constantFrom(5, 10, 18),
+      posture: fc.constant('supine'),
+    });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(readings, settings), { minLength: 1, maxLength: 60 }), (pairs) => {
+        const rows = pairs.map(([reading]) => reading);
+        const more = pairs.map(([, setting]) => setting);
+        const occlusion = lopColumns(rows, 'width-ratio-1993');
+        const got = columns({
+          answer: 'cuff-pressure',
+          occlusion,
+          percent: column(more, 'percent') as number[],
+          gaugeStepMmHg: column(more, 'gaugeStepMmHg') as number[],
+          ceilingMmHg: column(more, 'ceilingMmHg') as number[],
+        });
+        rows.forEach((row, index) => {
+          const lop = attempt(estimateOcclusionPressure, { ...scalarRow(row), equation: 'width-ratio-1993' } as never);
+          if (!lop.ok) return expect(got.flag[index]! & REFUSED).not.toBe(0);
+          expectSame(
+            got,
+            index,
+            attempt(targetCuffPressure, { occlusion: lop.value, ...scalarRow(more[index]!) } as never),
+          );
+        });
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('columns', () => {
+  const right = {
+    answer: 'occlusion-pressure',
+    equation: 'width-ratio-1993',
+    limb: 'leg',
+    circumferenceCm: new Float64Array([54, 60, 66]),
+    systolicMmHg: 120,
+    diastolicMmHg: [70, 130, null],
+    cuffWidthCm: 10,
+    posture: 'supine',
+  } as const;
+
+  it('flags every reason of a row', () => {
+    const got = columns({ ...right, limb: ['leg', 'torso' as never, null], systolicMmHg: [185, 120, 120] });
+    expect(Array.from(got.flag, flagCodes)).toEqual([
+      ['blood-pressure-refer'],
+      ['impossible', 'relation'],
+      ['missing'],
+    ]);
+    const cuffs = columns({ ...right, equation: 'thigh-2015', cuffWidthCm: [5, 10, 5] });
+    expect(Array.from(cuffs.flag, flagCodes)).toEqual([[], ['relation'], ['missing']]);
+    const wide = columns({ ...right, equation: 'thigh-2015', diastolicMmHg: 70, cuffWidthCm: [5, 10, 5] });
+    expect(Array.from(wide.flag, flagCodes)).toEqual([[], ['does-not-apply'], []]);
+    expect(REFUSED).toBe(
+      Object.values(rowFlags)
+        .filter(({ refused }) => refused)
+        .reduce((sum, { bit }) => sum + bit, 0),
+    );
+  });
+
+  it('refuses a row whose reading is missing, be it the first, and not the call', () => {
+    const thigh = { ...right, equation: 'thigh-2019', cuffWidthCm: 18, diastolicMmHg: 70 } as const;
+    const got = columns({ ...thigh, ageYears: [30, null, 30], sex: [null, 'male', 'female'] });
+    expect(Array.from(got.flag, flagCodes)).toEqual([['missing'], ['missing'], []]);
+    const wider = columns({ ...thigh, ageYears: [60, 0, 30], sex: 'male' });
+    expect(Array.from(wider.flag, flagCodes)).toEqual([['outside-fitted-range'], ['impossible'], []]);
+  });
+
+  it('takes typed arrays, lists and single values alike, and changes none of them', () => {
+    const list = [54.5, 60.25, 66];
+    const frozen = Object.freeze([...list]);
+    const answers = [list, frozen, Float64Array.from(list), Float32Array.from(list)].map((circumferenceCm) =>
+      Array.from(columns({ ...right, circumferenceCm, diastolicMmHg: 70 }).value),
+    );
+    expect(new Set(answers.map(String)).size).toBe(1);
+    const spread = columns({
+      ...right,
+      limb: ['leg', 'leg', 'leg'],
+      systolicMmHg: [120, 120, 120],
+      cuffWidthCm: [10, 10, 10],
+    });
+    expect(spread.value).toEqual(columns(right).value);
+    expect(spread.flag).toEqual(columns(right).flag);
+  });
+
+  it('writes into the columns of an earlier answer, and gives those back', () => {
+    const first = columns(right);
+    const { value, lower, upper, flag } = first;
+    const before = Array.from(value);
+    value.fill(7);
+    flag.fill(255);
+    const again = columns({ ...right, into: first });
+    expect(
+      [again.value, again.lower, again.upper, again.flag].map(
+        (part, index) => part === [value, lower, upper, flag][index],
+      ),
+    ).toEqual([true, true, true, true]);
+    expect(Array.from(again.value)).toEqual(before);
+    // In place: a target written over the pressures it comes from.
+    const apart = columns({ answer: 'cuff-pressure', occlusion: columns(right), percent: 50 });
+    const inPlace = columns({ answer: 'cuff-pressure', occlusion: first, percent: 50, into: first });
+    expect(Array.from(inPlace.value)).toEqual(Array.from(apart.value));
+    expect(Array.from(inPlace.lower)).toEqual(Array.from(apart.lower));
+    expect(Array.from(inPlace.flag)).toEqual(Array.from(apart.flag));
+  });
+
+  it('may write its answers over the very columns it reads', () => {
+    const apart = columns({ ...right, circumferenceCm: [54, 60, 66], diastolicMmHg: 70, posture: 'seated' });
+    const memory = new Float64Array(9);
+    const [value, lower, upper] = [0, 3, 6].map((from) => memory.subarray(from, from + 3)) as [
+      Float64Array,
+      Float64Array,
+      Float64Array,
+    ];
+    // One column of the input is an output, and another lies across two of them.
+    value.set([54, 60, 66]);
+    const across = memory.subarray(4, 7).fill(120);
+    const into = { value, lower, upper, flag: new Uint8Array(3) };
+    const got = columns({
+      ...right,
+      circumferenceCm: value,
+      systolicMmHg: across,
+      diastolicMmHg: 70,
+      posture: 'seated',
+      into,
+    });
+    for (const name of ['value', 'lower', 'upper', 'flag'] as const) {
+      expect(Array.from(got[name])).toEqual(Array.from(apart[name]));
+    }
+    expect(got.value).toBe(value);
+  });
+
+  it('refuses a cuff or lift that the equation is not for, and fields it does not have', () => {
+    const lift = { answer: 'one-repetition-maximum', load: [100, 110], repetitions: 5 } as const;
+    const squat = { ...lift, equation: 'squat-high-school-2003' } as const;
+    expect(() => columns({ ...squat, lift: 'deadlift' })).toThrow(/lift must be squat for equation/);
+    expect(Array.from(columns({ ...squat, lift: ['deadlift', 'squat'] }).flag, flagCodes)).toEqual([
+      ['does-not-apply'],
+      [],
+    ]);
+    const both = columns({ ...lift, equation: 'epley-1985', repetitionsInReserve: [1, null], reserveRpe: [9, 9] });
+    expect(Array.from(both.flag, flagCodes)).toEqual([['relation'], []]);
+    const occlusion = columns({ ...right, diastolicMmHg: 70 });
+    const limited = { answer: 'cuff-pressure', occlusion, percent: 50, occlusionChanceLimitPercent: 1 } as never;
+    expect(() => columns(limited)).toThrow(/occlusionChanceLimitPercent is not a field/);
+  });
+
+  it('gives the same across the blocks it works in', () => {
+    const rows = 10_000;
+    const circumferenceCm = Float64Array.from({ length: rows }, (_, row) => 40 + (row % 300) / 10);
+    const systolicMmHg = Float64Array.from({ length: rows }, (_, row) => (row % 4097 === 5 ? NaN : 100 + (row % 71)));
+    const got = columns({ ...right, circumferenceCm, systolicMmHg, diastolicMmHg: 70 });
+    for (let row = 0; row < rows; row += 1) {
+      const one = columns({
+        ...right,
+        circumferenceCm: circumferenceCm.slice(row, row + 1),
+        systolicMmHg: [systolicMmHg[row]!],
+        diastolicMmHg: 70,
+      });
+      if (!Object.is(one.value[0], got.value[row]) || one.flag[0] !== got.flag[row]) expect.unreachable(`row ${row}`);
+    }
+  });
+
+  it.each([
+    ['an unknown field', { girth: [1, 2, 3] }, /girth is not a field/],
+    ['columns that differ in length', { systolicMmHg: [120, 121] }, /as long as the other columns/],
+    ['an unknown equation', { equation: 'guess-1900' }, /equation must be one of/],
+    ['auto, which is no one equation', { equation: 'auto' }, /equation must be one of/],
+    ['one value for all rows that is impossible', { cuffWidthCm: 100 }, /cuffWidthCm must be .* millimetres/],
+    ['an equation for another cuff', { equation: 'thigh-2015' }, /cuffWidthCm must be 5 cm/],
+    ['a column that is lacking', { posture: undefined }, /posture is missing/],
+    ['a reading the equation needs', { equation: 'thigh-2019', cuffWidthCm: 18 }, /ageYears is missing/],
+    ['an empty column', { circumferenceCm: [] }, /a column of 1 to/],
+    ['no column', { circumferenceCm: 54, diastolicMmHg: 70 }, /must be a column/],
+    [
+      'outputs of another length',
+      { into: columns({ ...right, circumferenceCm: [54], diastolicMmHg: 70 }) },
+      /into must be/,
+    ],
+    ['one column for two outputs', { into: { ...columns(right), lower: columns(right).value.fill(0) } }, undefined],
+    ['an unknown answer', { answer: 'guess' }, /answer must be one of/],
+  ])('refuses %s', (_name, wrong, message) => {
+    const call = () => columns({ ...right, ...wrong } as never);
+    if (message) expect(call).toThrow(message);
+    else expect(call).not.toThrow();
+  });
+
+  it('refuses one array as two outputs', () => {
+    const { value, upper, flag } = columns(right);
+    expect(() => columns({ ...right, into: { value, lower: value, upper, flag } })).toThrow(/into must be/);
+  });
+
+  it('refuses columns that break when they are read', () => {
+    const throws = new Proxy([54, 60, 66], {
+      get: () => {
+        throw new RangeError('from the caller');
+      },
+    });
+    expect(() => columns({ ...right, circumferenceCm: throws })).toThrow(
+      expect.objectContaining({ name: 'InputError' }),
+    );
+    expect(() => columns({ ...right, circumferenceCm: new Array(4e9) })).toThrow(
+      expect.objectContaining({ name: 'InputError' }),
+    );
+  });
+});
