@@ -46,6 +46,7 @@ const app = await Application.bootstrap({
     'src/strength/lifts.ts:TRAINING',
     'src/strength/repetitions.ts:CHARTS',
     'src/plan/progression-rules.ts:rules',
+    'src/study/fitted-equation.ts:TERM_FIELDS',
   ],
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,

@@ -1,3 +1,8 @@
+/**
+ * For research: columns, agreement, an equation of one’s own, Monte Carlo, citations.
+ *
+ * @module cuffwork/study
+ */
 export {
   agreement,
   type Agreement,
@@ -23,5 +28,5 @@ export { flagCodes, REFUSED, rowFlags, type RowFlag } from './flags.js';
 export type { MaximumColumnsInput } from './maximum-columns.js';
 export { methods } from './methods.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
-export { propagate, type Propagated, type PropagateInput, type Uncertain } from './propagate.js';
+export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';

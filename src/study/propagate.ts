@@ -25,7 +25,7 @@ export interface PropagateInput<Name extends string = string> {
 }
 
 /** A value with its 95 % interval and standard deviation. */
-interface Spread {
+export interface Spread {
   readonly value: number;
   readonly standardDeviation: number;
   readonly lower: number;
