@@ -1,3 +1,4 @@
+import { defined } from '../answer/defined.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { describe, InputError, issue, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -61,9 +62,6 @@ class Findings {
     }
   }
 }
-
-const defined = <T extends object>(object: T): T =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as T;
 
 function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pressure'> {
   const { ageYears, sex, systolicMmHg, diastolicMmHg, posture } = request;

@@ -45,7 +45,6 @@ export const pressureMessages = {
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
   'error-given': 'The error was given by the caller.',
   'width-ratio-carries': 'Pressure above diastolic is taken as inversely proportional to cuff width.',
-  'width-carried-share': 'The error of carrying a pressure to another cuff is taken from published width pairs.',
   'posture-shift': 'A published group shift for wide thigh cuffs, added to everyone’s pressure alike.',
   'normal-update': 'Errors of the estimate and of the measurements are taken as normal and independent.',
   'day-error-from-thigh':

@@ -39,5 +39,4 @@ export const sessionMessages = {
   'different-maximum': 'Loads of different exercises do not compare; only shares of each one’s own maximum do.',
 } as const satisfies Catalogue;
 
-export type SessionCode = keyof typeof sessionMessages;
 export const { assumption, caution } = /* @__PURE__ */ speaker(sessionMessages);

@@ -1,4 +1,5 @@
 import type { Answer } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
@@ -193,9 +194,6 @@ export const onSide = (value: PerSide, side: Side | undefined): number =>
 
 /** Names a limb: `left leg`. */
 export const placeName = ({ limb, side }: Place): string => (limb && side ? `${side} ${limb}` : 'the limb');
-
-const defined = <T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as never;
 
 function readTempo(reader: Reader): Required<Tempo> | { readonly without: string } | undefined {
   const given = reader.textOrChild('tempo', TEMPO_WORDS, (text) => parseTempo(text) !== undefined);
