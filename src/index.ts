@@ -52,6 +52,7 @@ export {
 } from './quantity/convert.js';
 export {
   quantities,
+  type ExerciseMode,
   type Limb,
   type LoadUnit,
   type Posture,
@@ -73,7 +74,6 @@ export {
   type TrainingAim,
 } from './session/compare.js';
 export type {
-  ExerciseMode,
   ExerciseSet,
   ExerciseSide,
   FullSet,

@@ -11,7 +11,7 @@ import { strengthMessages } from './strength/messages.js';
  * @example
  * ```ts
  * import { fill, messages } from 'cuffwork';
- * fill(messages['percent-below-usual'], { percent: 30 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
+ * fill(messages['percent-below-usual'], { percent: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
  * ```
  */
 export const messages = {

@@ -28,7 +28,8 @@ const MOST_TOKENS = 1000;
 
 function tokens(formula: string): string[] | undefined {
   const found: string[] = [];
-  const text = formula.trim();
+  // A working that stands in for a symbol is written for people: 80 × 300.
+  const text = formula.trim().replaceAll('×', '*');
   TOKEN.lastIndex = 0;
   while (TOKEN.lastIndex < text.length) {
     const token = TOKEN.exec(text)?.[0].trim();
@@ -133,9 +134,10 @@ const TEX_WORDS: Readonly<Record<string, string>> = {
   '\\': '\\textbackslash{}',
   '^': '\\textasciicircum{}',
   '~': '\\textasciitilde{}',
+  '×': '$\\times$',
 };
 const texText = (text: string): string =>
-  plain(text).replace(/[\\^~{}$&#_%]/g, (mark) => TEX_WORDS[mark] ?? `\\${mark}`);
+  plain(text).replace(/[\\^~{}$&#_%×]/g, (mark) => TEX_WORDS[mark] ?? `\\${mark}`);
 const TEX_SIGNS = { '+': ' + ', '-': ' - ', '*': ' \\times ', '=': ' = ' } as const;
 const UPRIGHT = ['exp', 'ln', 'log', 'min', 'max'];
 

@@ -76,16 +76,22 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
   ];
 }
 
-function doneLines({ target, load, sets, restriction, done, totals }: RecordItem): string[] {
-  const { restrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
-  const lifted = formatUnit(done.load, loadUnitCode(done.unit));
-  const held = done.heldMmHg === undefined ? 'not recorded' : formatUnit(done.heldMmHg, 'mm[Hg]');
+function doneLines({ target, restTarget, load, sets, restriction, done, totals }: RecordItem): string[] {
+  const { restrictionTime, partialRestrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
+  const { pressureTime } = totals;
+  const held = (pressure: number | undefined): string =>
+    pressure === undefined ? 'not recorded' : formatUnit(pressure, 'mm[Hg]');
   return [
     `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
-    `Load   ${lifted} done, ${formatUnit(load.value, load.unit)} planned`,
+    load && done.load !== undefined && done.unit
+      ? `Load   ${formatUnit(done.load, loadUnitCode(done.unit))} done, ${formatUnit(load.value, load.unit)} planned`
+      : 'Load   none',
     restriction === 'none'
       ? 'Cuff   none'
-      : `Cuff   ${held} held, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+      : `Cuff   ${held(done.heldMmHg)} held, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+    ...(restTarget
+      ? [`Rests  ${held(done.restHeldMmHg)} held, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
+      : []),
     ...(done.stoppedEarly ? ['Stopped early'] : []),
     ...(done.lastSetToFailure ? ['Last set to failure'] : []),
     'Totals',
@@ -93,7 +99,9 @@ function doneLines({ target, load, sets, restriction, done, totals }: RecordItem
       `repetitions ${format(repetitions.value)}` +
         (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
       `time under tension ${clock(timeUnderTension.value)}, session time ${clock(sessionTime.value)}`,
-      `restriction ${clock(restrictionTime.value)}`,
+      `restriction ${clock(restrictionTime.value)}` +
+        (partialRestrictionTime ? `, at the lower pressure ${clock(partialRestrictionTime.value)}` : '') +
+        (pressureTime ? `, pressure × time ${formatUnit(pressureTime.value, pressureTime.unit)}` : ''),
     ]),
   ];
 }
@@ -101,7 +109,7 @@ function doneLines({ target, load, sets, restriction, done, totals }: RecordItem
 /** A record as a page of text, with the working of its totals. */
 export function recordPage(record: SessionRecord): string[] {
   const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
-  const { painBefore, painDuring, painAfter, sessionRpe, notes } = record;
+  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
   const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
   return [
     ...title('SESSION RECORD'),
@@ -114,6 +122,8 @@ export function recordPage(record: SessionRecord): string[] {
     ...heading('How it felt'),
     `pain before ${scale(painBefore)}, during ${scale(painDuring)}, after ${scale(painAfter)}`,
     `effort of the session ${scale(sessionRpe)}`,
+    `time it took ${sessionS === undefined ? 'not recorded' : clock(sessionS)}` +
+      (sessionLoad ? `, session load ${formatUnit(sessionLoad.value, sessionLoad.unit)}` : ''),
     `symptoms: ${symptoms.map((code) => planMessages[code]).join('; ') || 'none recorded'}`,
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),
@@ -127,6 +137,7 @@ export function recordPage(record: SessionRecord): string[] {
       `[${exercise}, ${side} ${limb}]`,
       ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
     ]),
+    ...(sessionLoad ? worked(sessionLoad) : []),
     ...assumptions.map(({ text }) => `taken for granted: ${text}`),
     ...part('Sources', listed(sourceLines(sources))),
   ];
@@ -149,7 +160,7 @@ function proposalLines({
   reasons,
 }: ProposalItem): string[] {
   const words = (kg: number | undefined): string =>
-    kg === undefined ? 'no number is proposed' : formatUnit(kg, loadUnitCode(load.unit));
+    kg === undefined ? 'no number is proposed' : formatUnit(kg, loadUnitCode(load!.unit));
   const percent = (share: number | undefined): string =>
     share === undefined ? '' : ` (${format(share)} % of the maximum)`;
   const pressure = (mmHg: number | undefined, share: number | undefined): string =>
@@ -158,7 +169,9 @@ function proposalLines({
       : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share)} % of LOP asked for)`;
   return [
     `Proposed: ${actionWords[action]}`,
-    `Load   ${words(load.from)}${percent(percentOfMaximum.from)} → ${words(load.to)}${percent(percentOfMaximum.to)}`,
+    load
+      ? `Load   ${words(load.from)}${percent(percentOfMaximum?.from)} → ${words(load.to)}${percent(percentOfMaximum?.to)}`
+      : 'Load   none',
     percentOfOcclusion && cuffMmHg
       ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion.to)}`
       : 'Cuff   none',

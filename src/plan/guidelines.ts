@@ -1,8 +1,8 @@
 import type { Severity } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
+import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Unit } from '../quantity/quantities.js';
-import { EXERCISE_MODES, type ExerciseMode } from '../session/prescription.js';
+import { EXERCISE_MODES, type ExerciseMode, type Unit } from '../quantity/quantities.js';
 
 /**
  * What a guideline can give a range for, with its name and unit.
@@ -20,6 +20,7 @@ export const measures = {
   'restriction-time': { name: 'restriction', unit: 'min', of: ' in one exercise' },
   'limb-restriction-time': { name: 'restriction', unit: 'min', of: ' on one limb in the session' },
   'longest-restriction': { name: 'longest unbroken restriction', unit: 'min', of: '' },
+  reperfusion: { name: 'pause with the cuff down', unit: 'min', of: ' between two exercises on one limb' },
   sets: { name: 'number of sets', unit: '1', of: '' },
   repetitions: { name: 'all sets together,', unit: '{reps}', of: '' },
   rest: { name: 'rest between sets', unit: 's', of: '' },
@@ -61,14 +62,13 @@ export interface Guideline {
 
 const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
 const unconfirmed = { evidence: 'unconfirmed' } as const;
-const secondary = { evidence: 'secondary' } as const;
 const published = { evidence: 'published' } as const;
-const practice = { evidence: 'practice' } as const;
 const tooMuch = { above: 'caution' } as const;
 
 const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow[] => [
-  { mode, measure: 'percent-of-occlusion', low: 40, high: 80, ...tooMuch, ...secondary },
-  { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, ...secondary },
+  { mode, measure: 'percent-of-occlusion', ...guidance2019.percentOfOcclusion[mode], ...tooMuch },
+  { mode, measure: 'restriction-time', ...guidance2019.restrictionMin[mode], ...tooMuch },
+  { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, evidence: 'secondary' },
   {
     mode,
     measure: 'sessions-per-week',
@@ -96,18 +96,16 @@ export const guidelines = [
     source: 'guideline-review-2019',
     rows: [
       ...moving,
-      { mode: 'resistance', measure: 'percent-of-maximum', low: 20, high: 40, ...unconfirmed },
-      { mode: 'resistance', measure: 'restriction-time', low: 5, high: 10, ...tooMuch, ...unconfirmed },
+      { mode: 'resistance', measure: 'percent-of-maximum', ...guidance2019.percentOfMaximum },
       { mode: 'resistance', measure: 'sets', low: 2, high: 4, ...unconfirmed },
       { mode: 'resistance', measure: 'repetitions', low: 75, high: 75, orToFailure: true, ...unconfirmed },
       { mode: 'resistance', measure: 'rest', low: 30, high: 60, ...unconfirmed },
       { mode: 'resistance', measure: 'lifting', low: 1, high: 2, ...unconfirmed },
       { mode: 'resistance', measure: 'lowering', low: 1, high: 2, ...unconfirmed },
       { mode: 'aerobic', measure: 'percent-of-aerobic-capacity', high: 50, ...unconfirmed },
-      { mode: 'aerobic', measure: 'restriction-time', low: 5, high: 20, ...tooMuch, ...unconfirmed },
       { mode: 'passive', measure: 'sessions-per-week', low: 7, high: 14, ...unconfirmed, note: '1 to 2 a day' },
-      { mode: 'passive', measure: 'percent-of-occlusion', low: 70, high: 100, ...tooMuch, ...unconfirmed },
-      { mode: 'passive', measure: 'longest-restriction', low: 5, high: 5, ...tooMuch, ...unconfirmed },
+      { mode: 'passive', measure: 'percent-of-occlusion', ...guidance2019.percentOfOcclusion.passive, ...tooMuch },
+      { mode: 'passive', measure: 'longest-restriction', ...guidance2019.restrictionMin.passive, ...tooMuch },
       { mode: 'passive', measure: 'sets', low: 3, high: 5, ...unconfirmed },
       { mode: 'passive', measure: 'rest', low: 180, high: 300, ...unconfirmed },
       ...EVERY_MODE.map((mode) => ({
@@ -144,13 +142,10 @@ export const guidelines = [
   {
     id: 'common-practice',
     name: 'common practice, without a source',
-    rows: EVERY_MODE.map((mode) => ({
-      mode,
-      measure: 'limb-restriction-time' as const,
-      high: 20,
-      ...tooMuch,
-      ...practice,
-    })),
+    rows: EVERY_MODE.flatMap((mode) => [
+      { mode, measure: 'limb-restriction-time' as const, ...commonPractice.limbRestrictionMin, ...tooMuch },
+      { mode, measure: 'reperfusion' as const, ...commonPractice.reperfusionMin, below: 'caution' as const },
+    ]),
   },
 ] as const satisfies readonly Guideline[];
 

@@ -44,14 +44,17 @@ export {
   type ScreeningRequest,
 } from './screen.js';
 export { symptoms } from './standing.js';
+export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
   LimbTotals,
   Plan,
   PlanExercise,
   PlanItem,
   PlanLimb,
+  PlanClock,
+  PlanMaximum,
   PlanRequest,
-  PlanRestriction,
   PlanSet,
+  PlanSetRequest,
   StandingSentence,
 } from './types.js';

@@ -71,6 +71,9 @@ export const planMessages = {
   'after-swelling': 'swelling afterwards',
   'after-soreness': 'extreme soreness afterwards',
 
+  'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
+  'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
+
   'screening-clears-no-one':
     'This is a list of published conditions, held against the answers given. It clears no one to train.',
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
@@ -88,6 +91,7 @@ export const planMessages = {
   'review-below': '{where}: {name} {found} is below the {range} of {guideline}.',
   'review-clears-no-one':
     'This holds the document against published figures. Inside a range is not a permission, and outside one is not a verdict.',
+  'review-no-cuff': 'No exercise in it has a cuff, so no range applies.',
   'review-partial': 'Only what is in the document was judged.',
 
   'record-clears-no-one': 'This is a record of what was done. It clears no one to train.',
@@ -100,6 +104,7 @@ export const planMessages = {
     '{exercise}, {side} {limb}: {held} mmHg was held, at or above the occlusion pressure of {occlusion} mmHg taken for this limb.',
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
+  'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
 
   'proposal-clears-no-one':
     'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
@@ -110,6 +115,9 @@ export const planMessages = {
   'rule-set-four-over-15':
     'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step there is (5 kg in the trial).',
   'rule-two-to-ten-percent': 'One repetition or two above the goal: raise the load by 2 to 10 %.',
+  'rule-counts':
+    'The rule counts repetitions and these sets are by time, so nothing is raised by it; longer sets are the practitioner’s choice.',
+  'no-load-to-raise': 'There is no load to raise: a first load is the practitioner’s choice.',
   'no-record': 'No session of this exercise is recorded, so nothing is raised.',
   'too-few-records':
     'The rule looks at {needed} sessions running; the last ones on record with this load and cuff are {found}.',
@@ -124,6 +132,8 @@ export const planMessages = {
   'no-heavier-load': 'There is no heavier weight than {load}.',
   'no-lighter-load': 'There is no lighter weight than {load}.',
   'back-off-pain': 'Pain was higher after the session than before it: back off. How far is not published.',
+  'back-off-without-load':
+    'There is no load to take off: fewer or shorter sets, or a lower pressure, are the practitioner’s choice.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',

@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
+import { defined } from '../answer/defined.js';
 import { attempt, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
@@ -9,13 +10,15 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, type Limb, type LoadUnit, type Side } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, quantities, type Limb, type LoadUnit, type Side } from '../quantity/quantities.js';
+import { sidesOf } from '../session/prescription.js';
+import { loadBar, type Inventory } from '../strength/plates.js';
+import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { assumption, planMessages } from './messages.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import { documentOf } from './read-document.js';
 import { placesOf, type RecordItem, type SessionRecord } from './record-session.js';
-import { day } from './schema.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
 import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
@@ -44,8 +47,10 @@ export interface ProposalItem {
   readonly limb: Limb;
   readonly side: Side;
   readonly action: ProgressionAction;
-  readonly load: { readonly from: number; readonly to?: number; readonly unit: LoadUnit };
-  readonly percentOfMaximum: { readonly from: number; readonly to?: number };
+  /** Left out where the plan has no load. */
+  readonly load?: { readonly from: number; readonly to?: number; readonly unit: LoadUnit };
+  /** Left out where the plan knows no maximum. */
+  readonly percentOfMaximum?: { readonly from: number; readonly to?: number };
   /** Left out where there is no cuff. */
   readonly percentOfOcclusion?: { readonly from: number; readonly to?: number };
   /** What the gauge is set to [mmHg]. */
@@ -80,9 +85,6 @@ export interface Proposal {
   readonly sources: readonly SourceId[];
 }
 
-const DAY_MS = 86_400_000;
-const isDay = (text: string): boolean => day.safeParse(text).success;
-
 const RULES = progressionRules.map(({ id }) => id);
 
 function read(request: ProgressionRequest) {
@@ -91,8 +93,8 @@ function read(request: ProgressionRequest) {
   const records = reader.values('records', 'a list of records of this library');
   const rule = reader.choice('rule', RULES);
   const nextPercent = reader.optionalNumber('nextPercent');
-  const date = reader.optionalText('date', 'a date such as 2026-03-02', isDay);
-  const testedOn = reader.optionalText('oneRepMaxTestedOn', 'a date such as 2026-03-02', isDay);
+  const date = reader.optionalText('date', DAY_WORDS, isDay);
+  const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_WORDS, isDay);
   if (reader.fine && date !== undefined && testedOn !== undefined && testedOn > date) {
     reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
   }
@@ -120,8 +122,32 @@ function read(request: ProgressionRequest) {
   };
 }
 
+/** A weight just under another: as near as decimals of 12 digits tell apart from it. */
+const justUnder = (weight: number): number => weight * (1 - 1e-9);
+
+/** The weights that a bar makes beside `load`. */
+function onBar(load: number, atLeast: number, inventory: Inventory) {
+  const under = (weight: number): number => {
+    const loading = loadBar(weight, inventory, 'down');
+    return 'total' in loading ? loading.total : NaN;
+  };
+  const lighter = under(justUnder(load));
+  const enough = (weight: number): boolean => weight > load && weight >= atLeast;
+  const pair = 2 * Math.min(...inventory.plates.map(({ mass }) => mass));
+  const heaviest = under(quantities.load.max);
+  let heavier = NaN;
+  if (enough(heaviest)) {
+    // Reach for more until a weight is heavy enough, then take the lightest that still is.
+    for (let more = pair; !enough(heavier); more *= 2) heavier = under(sum([atLeast, more]));
+    for (let next = under(justUnder(heavier)); enough(next); next = under(justUnder(next))) heavier = next;
+  }
+  return { ...(heavier > 0 && { heavier }), ...(lighter > 0 && { lighter }) };
+}
+
 /** The weights there are beside `load`: the lightest that is at least `atLeast`, the heaviest that is lighter. */
 function neighbours(load: number, atLeast: number, exercise: PlanExercise | undefined, step: number | undefined) {
+  const { bar, collars = 0, plates } = exercise ?? {};
+  if (bar !== undefined && plates) return onBar(load, atLeast, { bar, collars, plates } as Inventory);
   if (exercise?.available) {
     const up = exercise.available.filter((weight) => weight > load && weight >= atLeast);
     const down = exercise.available.filter((weight) => weight < load);
@@ -145,24 +171,32 @@ interface Draft {
   readonly reasons: readonly Assumption[];
 }
 
-/** The cuff pressure of an item at another percentage, with the same gauge and ceiling. */
+/** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target: { inputs } }: PlanItem, percent: number): CuffPressure {
-  const { occlusion, gaugeStepMmHg, ceilingMmHg } = inputs as unknown as TargetInput;
-  return targetCuffPressure({
-    occlusion,
-    percent,
-    ...(gaugeStepMmHg !== undefined && { gaugeStepMmHg }),
-    ...(ceilingMmHg !== undefined && { ceilingMmHg }),
-  });
+  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = inputs as unknown as TargetInput;
+  return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
 const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
 
 /** How an exercise is done with the cuff, in words; another pressure or restriction is another session. */
-const cuffWords = ({ restriction, target }: PlanItem | RecordItem): string =>
-  restriction === 'none' ? 'no cuff' : `${percentOf(target)} % of occlusion pressure, ${restriction}`;
+const cuffWords = ({ restriction, target, restTarget }: PlanItem | RecordItem): string =>
+  restriction === 'none'
+    ? 'no cuff'
+    : `${percentOf(target)} % of occlusion pressure, ${restriction}` +
+      (restTarget ? ` (${percentOf(restTarget)} % in the rests)` : '');
 
-const loadDone = ({ done }: RecordItem, unit: LoadUnit): number => convertLoad(done.load, done.unit, unit);
+/** A load in words, with its unit; nothing where there is none. */
+const loadWords = (load: number | undefined, unit: LoadUnit): string[] =>
+  load === undefined ? [] : [formatUnit(load, loadUnitCode(unit))];
+
+/** What a session was done with, in words. */
+const doneWords = (session: RecordItem, unit: LoadUnit): string => {
+  const { load, unit: own = unit } = session.done;
+  return [...loadWords(load === undefined ? undefined : convertLoad(load, own, unit), unit), cuffWords(session)].join(
+    ', ',
+  );
+};
 
 /** What raising the load comes to by the rule, with what there is to lift. */
 function raiseLoad(
@@ -214,28 +248,28 @@ function draft(
   rule: ProgressionRule,
   nextPercent: number | undefined,
 ): Draft {
-  const load = item.load.value;
-  const unit = loadUnitOf(item.load.unit);
-  const words = (weight: number): string => formatUnit(weight, loadUnitCode(unit));
+  const load = item.load?.value;
+  const unit = item.load ? loadUnitOf(item.load.unit) : 'kg';
   const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
   const held = against(latest, own.at(-1));
   if (held) {
     const [action, reason] = held;
     if (action !== 'back-off') return { action, load: action === 'stop' ? undefined : load, reasons: [reason] };
+    if (load === undefined) return { action, reasons: [reason, assumption('back-off-without-load')] };
     const there = neighbours(load, load, exercise, exercise?.step);
     if (there?.lighter !== undefined) return { action, load: there.lighter, reasons: [reason] };
-    const why = there ? assumption('no-lighter-load', { load: words(load) }) : assumption('step-not-known');
+    const [words] = loadWords(load, unit);
+    const why = there ? assumption('no-lighter-load', { load: words! }) : assumption('step-not-known');
     return { action, reasons: [reason, why] };
   }
   const last = own.at(-1);
   if (!last) return repeat(assumption('no-record'));
-  const planned = `${words(load)}, ${cuffWords(item)}`;
-  const asPlanned = (session: RecordItem): boolean =>
-    `${words(loadDone(session, unit))}, ${cuffWords(session)}` === planned;
+  const planned = [...loadWords(load, unit), cuffWords(item)].join(', ');
+  const asPlanned = (session: RecordItem): boolean => doneWords(session, unit) === planned;
   if (!asPlanned(last)) {
-    const done = `${words(loadDone(last, unit))}, ${cuffWords(last)}`;
-    return repeat(assumption('other-session-recorded', { done, planned }));
+    return repeat(assumption('other-session-recorded', { done: doneWords(last, unit), planned }));
   }
+  if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(assumption('rule-counts'));
   const sessions = own.slice(-rule.sessions).filter(asPlanned);
   if (sessions.length < rule.sessions) {
     return repeat(assumption('too-few-records', { needed: rule.sessions, found: sessions.length }));
@@ -246,14 +280,16 @@ function draft(
   if (verdicts.includes(undefined)) return repeat(assumption('failure-not-recorded'));
   const painKnown = latest.every(({ painBefore, painAfter }) => painBefore !== undefined && painAfter !== undefined);
   const met = [assumption('rule-met', values), ...(painKnown ? [] : [assumption('pain-not-recorded')])];
-  if (nextPercent === undefined) return raiseLoad(load, unit, exercise, rule, met);
-  if (item.restriction === 'none') {
-    return raiseLoad(load, unit, exercise, rule, [...met, assumption('pressure-no-cuff')]);
-  }
+  const raise = (...because: Assumption[]): Draft =>
+    load === undefined
+      ? repeat(...met, ...because, assumption('no-load-to-raise'))
+      : raiseLoad(load, unit, exercise, rule, [...met, ...because]);
+  if (nextPercent === undefined) return raise();
+  if (item.restriction === 'none') return raise(assumption('pressure-no-cuff'));
   const target = targetAt(item, nextPercent);
   if (target.value <= item.target.value) {
     const values = { percent: nextPercent, held: formatUnit(item.target.value, 'mm[Hg]') };
-    return raiseLoad(load, unit, exercise, rule, [...met, assumption('pressure-not-higher', values)]);
+    return raise(assumption('pressure-not-higher', values));
   }
   const instead = assumption('pressure-instead', { percent: nextPercent });
   return { action: 'raise-pressure', load, target, reasons: [...met, instead] };
@@ -261,19 +297,23 @@ function draft(
 
 function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft): ProposalItem {
   const { exercise, limb, side, oneRepMax, restriction, target } = item;
-  const unit = loadUnitOf(item.load.unit);
-  const maximum = convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
+  const from = item.load?.value;
+  const unit = item.load ? loadUnitOf(item.load.unit) : 'kg';
+  const maximum = oneRepMax && convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
   const pressed = action === 'stop' ? undefined : (next ?? target);
   return {
     exercise,
     limb,
     side,
     action,
-    load: { from: item.load.value, ...(load !== undefined && { to: load }), unit },
-    percentOfMaximum: {
-      from: (100 * item.load.value) / maximum,
-      ...(load !== undefined && { to: (100 * load) / maximum }),
-    },
+    ...(from !== undefined && { load: { from, ...(load !== undefined && { to: load }), unit } }),
+    ...(from !== undefined &&
+      maximum !== undefined && {
+        percentOfMaximum: {
+          from: (100 * from) / maximum,
+          ...(load !== undefined && { to: (100 * load) / maximum }),
+        },
+      }),
     ...(restriction !== 'none' && {
       percentOfOcclusion: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
       cuffMmHg: { from: target.value, ...(pressed && { to: pressed.value }) },
@@ -325,12 +365,16 @@ function measureAgain(
       add('occlusion-pressure', true, said, occlusion.evidence);
     }
   }
-  add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'daily-variation');
+  if (plan.items.some(({ restriction }) => restriction !== 'none')) {
+    add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'daily-variation');
+  }
   const next = date ?? records.at(-1)!.date;
   const days = testedOn === undefined ? 0 : (Date.parse(next) - Date.parse(testedOn)) / DAY_MS;
   const due = days >= 28;
   const said = due ? assumption('test-maximum-due', { days }) : assumption('test-maximum-weeks');
-  add('one-repetition-maximum', due, said, 'published', 'retest-schedule');
+  if (plan.items.some(({ oneRepMax }) => oneRepMax)) {
+    add('one-repetition-maximum', due, said, 'published', 'retest-schedule');
+  }
   return [...new Map(found.map((again) => [again.text, again])).values()];
 }
 
@@ -417,6 +461,7 @@ function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefine
   const turns = new Map(placesOf(plan.items).map((key, index) => [plan.items[index], Number(key.split(' ').at(-1))]));
   return (item) =>
     plan.request.exercises.filter(
-      ({ name, limb, side }) => name === item.exercise && limb === item.limb && (side ?? item.side) === item.side,
+      ({ name, limb, side }) =>
+        name === item.exercise && limb === item.limb && (!side || sidesOf(side).includes(item.side)),
     )[turns.get(item)! - 1];
 }

@@ -2,9 +2,12 @@ import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { amount, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import type { Catalogue } from '../answer/messages.js';
-import { named, saying, type Say } from '../answer/words.js';
+import { explainWords, named, saying, type Say } from '../answer/words.js';
 import { indent, markdownPoints, markdownText, sectionMarkdown, sectionText, type Group } from '../answer/write.js';
 import { clock, format } from '../quantity/format.js';
+import type { ExerciseTotals } from '../session/account.js';
+import type { Tempo } from '../session/prescription.js';
+import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** What the page of a plan says around its numbers. */
@@ -14,6 +17,7 @@ export const pageWords = {
   'page.limbs': 'Each limb in this session',
   'page.watch': 'Watch for',
   'page.always': 'Always',
+  'page.session': 'The whole session',
   'page.working': 'Working',
   'page.sources': 'Sources',
   'page.person': 'One person',
@@ -23,6 +27,8 @@ export const pageWords = {
   'page.blood-pressure': 'blood pressure {systolic}/{diastolic} mmHg',
   'page.side': '{side} {limb}',
   'page.item': '{number}. {exercise}, {side}',
+  'page.intensity': 'Effort',
+  'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
   'page.cuff': 'Cuff',
   'page.load': 'Load',
   'page.sets': 'Sets',
@@ -30,7 +36,11 @@ export const pageWords = {
   'page.clock': 'Clock',
   'page.totals': 'Totals',
   'page.no-cuff': 'none',
+  'page.no-load': 'none',
+  'page.body-mass': '{percent} % of a body mass of {mass}',
+  'page.load-and-body': '{load}, and {body}',
   'page.continuous': 'cuff up from the first set to the last',
+  'page.partial': 'cuff up in the sets; in the rests {pressure}, {percent} % of LOP',
   'page.intermittent': 'cuff up in the sets, down in the rests',
   'page.none': 'no cuff',
   'page.of-occlusion': '{percent} % of LOP ({range})',
@@ -42,19 +52,29 @@ export const pageWords = {
   'page.at-top': ', {seconds} s at the top',
   'page.at-bottom': ', {seconds} s at the bottom',
   'page.repetitions': '{sets} repetitions',
-  'page.repetitions-and-rest': '{sets} repetitions, {rest} s rest between sets',
-  'page.then-rest': '{repetitions} (then {rest} s rest)',
+  'page.then-between': '{sets}, {rest} s rest between sets',
+  'page.then-rest': '{set} (then {rest} s rest)',
+  'page.seconds': '{seconds} s',
+  'page.minutes': '{minutes} min',
   'page.inflate': 'cuff up',
   'page.lower': 'cuff at the lower pressure',
   'page.deflate': 'cuff down',
   'page.reperfuse': 'pause, cuff down',
   'page.rest': 'rest',
-  'page.set': 'set {set}: {repetitions} repetitions',
+  'page.set': 'set {set}: {length}',
+  'page.exercise-set': '{exercise}, set {set}: {length}',
+  'page.with-side': '{event} ({side})',
+  'page.both-sides': 'both sides',
+  'page.to-pressure': '{event}, {pressure}',
   'page.end': 'end',
   'page.total-repetitions': 'repetitions {repetitions}',
   'page.total-volume': 'repetitions {repetitions}, volume load {volume}',
   'page.total-time': 'time under tension {tension}, session time {session}',
   'page.total-restriction': 'restriction {restriction}, longest unbroken {longest}',
+  'page.total-partial': 'at the lower pressure {partial}',
+  'page.total-reperfusion': 'cuffs down between restrictions {reperfusion}',
+  'page.total-pressures': 'pressure × time {pressure}, {relative}',
+  'page.limb-none': '{side}: no restriction',
   'page.limb-one': '{side}: {restriction} of restriction in 1 exercise',
   'page.limb-many': '{side}: {restriction} of restriction in {exercises} exercises',
 } as const satisfies Catalogue;
@@ -83,7 +103,7 @@ function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' |
   return word(of, { percent: percent.toFixed(1), range });
 }
 
-function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: PlanItem['tempo']): string {
+function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Required<Tempo>): string {
   const pause = (seconds: number, where: 'page.at-top' | 'page.at-bottom'): string =>
     seconds > 0 ? word(where, { seconds: format(seconds) }) : '';
   return word('page.up-and-down', {
@@ -95,78 +115,186 @@ function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Plan
 }
 
 function setWords(word: Word, list: PlanItem['sets']): string {
+  const counted = list.every(({ repetitions }) => repetitions !== undefined);
+  const lengths = list.map(({ repetitions, durationS }) =>
+    counted ? `${repetitions}` : setLength(word, repetitions, durationS),
+  );
   const rests = new Set(list.slice(0, -1).map(({ restS }) => restS));
-  const sets = list.map(({ repetitions }) => repetitions).join(' – ');
-  if (rests.size === 0) return word('page.repetitions', { sets });
-  if (rests.size === 1) return word('page.repetitions-and-rest', { sets, rest: format([...rests][0]!) });
-  return list
-    .map(({ repetitions, restS }, index) =>
-      index === list.length - 1 ? `${repetitions}` : word('page.then-rest', { repetitions, rest: format(restS) }),
-    )
-    .join(' – ');
+  if (rests.size > 1) {
+    return list
+      .map(({ restS }, index) =>
+        index === list.length - 1
+          ? lengths[index]!
+          : word('page.then-rest', { set: lengths[index]!, rest: format(restS) }),
+      )
+      .join(' – ');
+  }
+  const chain = lengths.join(' – ');
+  const sets = counted ? word('page.repetitions', { sets: chain }) : chain;
+  return rests.size === 0 ? sets : word('page.then-between', { sets, rest: format([...rests][0]!) });
 }
 
-function clockRows(word: Word, { events, durationS }: PlanItem['timeline']): [string, string][] {
-  const rows = events.map(({ atS, event, set, repetitions }): [string, string] => [
-    clock(atS),
-    event === 'set' ? word('page.set', { set: set!, repetitions: repetitions! }) : word(`page.${event}`),
-  ]);
+/** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
+const setLength = (word: Word, repetitions: number | undefined, durationS: number | undefined): string =>
+  repetitions === undefined
+    ? durationS! % 60 === 0
+      ? word('page.minutes', { minutes: format(durationS! / 60) })
+      : word('page.seconds', { seconds: format(durationS!) })
+    : word('page.repetitions', { sets: format(repetitions) });
+
+function clockRows(
+  { events, durationS }: SessionTimeline,
+  word: Word,
+  words: (event: SessionEvent, plain: string) => string,
+): [string, string][] {
+  const rows = events.map((event): [string, string] => {
+    const { atS, event: name, set, repetitions } = event;
+    const plain =
+      name === 'set'
+        ? word('page.set', { set: set!, length: setLength(word, repetitions, event.durationS) })
+        : word(`page.${name}`);
+    return [clock(atS), words(event, plain)];
+  });
   return [...rows, [clock(durationS), word('page.end')]];
 }
 
-function itemBlocks(say: Say, word: Word, { load, target, totals, ...item }: PlanItem): Block[] {
+/** The clock of a session of several exercises: which exercise, which limb, which pressure. */
+function sessionRows(say: Say, word: Word, { session, items, request }: Plan): [string, string][] {
+  const names = request.exercises.map(({ name }) => name);
+  return clockRows(session.timeline, word, ({ event, exercise, limb, side, pressureMmHg, set, ...of }, plain) => {
+    const words =
+      event === 'set'
+        ? word('page.exercise-set', {
+            exercise: names[(exercise ?? 1) - 1] ?? items[0]!.exercise,
+            set: set!,
+            length: setLength(word, of.repetitions, of.durationS),
+          })
+        : pressureMmHg === undefined
+          ? plain
+          : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
+    if (limb === undefined || side === undefined) return words;
+    const where = side === 'left' || side === 'right' ? sideWords(say, side, limb) : word('page.both-sides');
+    return word('page.with-side', { event: words, side: where });
+  });
+}
+
+/** What an exercise or a session adds up to. */
+function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
   const { volumeLoad, repetitions, timeUnderTension, restrictionTime, longestRestriction, sessionTime } = totals;
-  const cuff =
-    `${amount(say, target.value, 'mm[Hg]')}, ${reachedWords(word, target, 'page.of-occlusion')}; ` +
-    word(`page.${item.restriction}`);
+  const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
   const count = format(repetitions.value);
+  const told = ({ value, unit }: Answer): string => amount(say, value, unit);
   return [
-    {
-      fields: [
-        [word('page.cuff'), item.restriction === 'none' ? word('page.no-cuff') : cuff],
-        [word('page.load'), `${amount(say, load.value, load.unit)}, ${reachedWords(word, load, 'page.of-maximum')}`],
-        [word('page.sets'), setWords(word, item.sets)],
-        [word('page.tempo'), tempoWords(word, item.tempo)],
-      ],
-    },
-    { under: word('page.clock'), rows: clockRows(word, item.timeline) },
-    {
-      under: word('page.totals'),
-      lines: [
-        volumeLoad
-          ? word('page.total-volume', {
-              repetitions: count,
-              volume: amount(say, volumeLoad.value, volumeLoad.unit),
-            })
-          : word('page.total-repetitions', { repetitions: count }),
-        word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) }),
-        word('page.total-restriction', {
-          restriction: clock(restrictionTime.value),
-          longest: clock(longestRestriction.value),
-        }),
-      ],
-    },
+    volumeLoad
+      ? word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })
+      : word('page.total-repetitions', { repetitions: count }),
+    word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) }),
+    word('page.total-restriction', {
+      restriction: clock(restrictionTime.value),
+      longest: clock(longestRestriction.value),
+    }),
+    ...(partialRestrictionTime ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })] : []),
+    ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
+    ...(pressureTime && relativePressureTime
+      ? [word('page.total-pressures', { pressure: told(pressureTime), relative: told(relativePressureTime) })]
+      : []),
   ];
 }
 
-/** The working of every answer of a plan, in groups; answers that several items share are worked through once. */
-export function planWorking({ items }: Plan, say: Say): Required<Group>[] {
-  const groups = new Map<string, Section[]>();
-  for (const { exercise, side, limb, occlusion, target, oneRepMax, load, totals } of items) {
-    const { cautions: _, ...sums } = totals;
-    const parts: [string, Answer[]][] = [
-      [sideWords(say, side, limb), [occlusion, target]],
-      [exercise, [oneRepMax, load, ...Object.values(sums)]],
-    ];
-    for (const [title, answers] of parts) {
-      if (!groups.has(title))
-        groups.set(
-          title,
-          answers.map((answer) => workingOf(answer, say)),
-        );
+/** What is lifted: a load, a share of body mass, both, or nothing. */
+function loadWords(say: Say, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+  const lifted =
+    load &&
+    amount(say, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
+  if (bodyMassKg === undefined || bodyMassPercent === undefined) return lifted ?? word('page.no-load');
+  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(say, bodyMassKg, 'kg') });
+  return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
+}
+
+function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: PlanItem): string {
+  if (restriction === 'none') return word('page.no-cuff');
+  const when =
+    restriction === 'partial' && restTarget
+      ? word('page.partial', {
+          pressure: amount(say, restTarget.value, 'mm[Hg]'),
+          percent: restTarget.reached!.percent.toFixed(1),
+        })
+      : word(`page.${restriction}`);
+  return `${amount(say, target.value, 'mm[Hg]')}, ${reachedWords(word, target, 'page.of-occlusion')}; ${when}`;
+}
+
+function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
+  const { mode, tempo, intensityPercent, sets, timeline, totals } = item;
+  const fields: (readonly [string, string] | false)[] = [
+    [word('page.cuff'), cuffWords(say, word, item)],
+    (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
+    intensityPercent !== undefined && [
+      word('page.intensity'),
+      word('page.of-capacity', { percent: format(intensityPercent) }),
+    ],
+    [word('page.sets'), setWords(word, sets)],
+    tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
+  ];
+  return [
+    { fields: fields.filter((field) => field !== false) },
+    { under: word('page.clock'), rows: clockRows(timeline, word, (_, plain) => plain) },
+    { under: word('page.totals'), lines: totalLines(say, word, totals) },
+  ];
+}
+
+/** The totals of an exercise or a session, by name. */
+const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) => Object.entries(sums) as [keyof typeof sums, Answer][];
+
+/** Whether a session has more than one exercise. */
+const several = ({ exercises }: Plan['request']): boolean => exercises.length > 1;
+
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** What each item’s exercise is called; the same exercise listed again is another one. */
+function titlesOf(items: Plan['items']): string[] {
+  const seen = new Map<string, number>();
+  return items.map(({ exercise, limb, side }) => {
+    const key = JSON.stringify([exercise, limb, side]);
+    const times = (seen.get(key) ?? 0) + 1;
+    seen.set(key, times);
+    return times > 1 ? `${exercise} (${times})` : exercise;
+  });
+}
+
+/**
+ * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
+ * then what is one limb’s own.
+ */
+export function planWorking({ request, items, session }: Plan, say: Say): Required<Group>[] {
+  const groups: Required<Group>[] = [];
+  const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
+    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say)] : []));
+    if (sections.length > 0) groups.push({ group, sections });
+  };
+  const titles = titlesOf(items);
+  const shown = new Map<string, Answer>();
+  items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, totals }, index) => {
+    const title = titles[index]!;
+    const where = sideWords(say, side, limb);
+    const limbs = items.filter((_, at) => titles[at] === title);
+    const isShared = ([name, answer]: ReturnType<typeof sumsOf>[number]): boolean =>
+      limbs.every((other) => isSame(other.totals[name], answer));
+    const sums = sumsOf(totals);
+    if (!shown.has(where)) {
+      shown.set(where, target);
+      add(where, [occlusion, target]);
     }
+    if (titles.indexOf(title) === index) {
+      add(title, [oneRepMax, load, ...sums.filter(isShared).map(([, answer]) => answer)]);
+    }
+    const own = sums.filter((sum) => !isShared(sum)).map(([, answer]) => answer);
+    add(`${title}, ${where}`, [isSame(shown.get(where), target) ? undefined : target, restTarget, ...own]);
+  });
+  if (several(request)) {
+    const whole = sumsOf(session.totals).map(([, answer]) => answer);
+    add(say('page.session', pageWords['page.session']), whole);
   }
-  return [...groups].map(([group, sections]) => ({ group, sections }));
+  return groups;
 }
 
 const sideWords = (say: Say, side: string, limb: string): string =>
@@ -174,7 +302,7 @@ const sideWords = (say: Say, side: string, limb: string): string =>
 
 /** A plan as a page to take to the gym floor, with the working of every number below it. */
 function planBlocks(plan: Plan, say: Say): Block[] {
-  const { request, items, limbs, cautions, standing, stopSigns, sources } = plan;
+  const { request, items, limbs, session, assumptions, cautions, standing, stopSigns, sources } = plan;
   const word = saying(say, pageWords);
   const sentence = ({ code, text }: StandingSentence): string => say(code, text);
   const { systolicMmHg, diastolicMmHg, ageYears, sex } = request;
@@ -201,10 +329,17 @@ function planBlocks(plan: Plan, say: Say): Block[] {
         ...itemBlocks(say, word, item),
       ];
     }),
+    ...(several(request)
+      ? [
+          heading(word('page.session')),
+          { under: word('page.clock'), rows: sessionRows(say, word, plan) },
+          { under: word('page.totals'), lines: totalLines(say, word, session.totals) },
+        ]
+      : []),
     heading(word('page.limbs')),
     {
       lines: limbs.map(({ limb, side, exercises, restrictionTime }) =>
-        word(exercises === 1 ? 'page.limb-one' : 'page.limb-many', {
+        word(exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many', {
           side: sideWords(say, side, limb),
           restriction: clock(restrictionTime.value),
           exercises,
@@ -213,9 +348,14 @@ function planBlocks(plan: Plan, say: Say): Block[] {
     },
     heading(word('page.watch')),
     {
-      points: cautions.map(
-        ({ severity, code, text, values }) => `${named(say, 'severity', severity)}: ${say(code, text, values)}`,
-      ),
+      points: [
+        ...cautions.map(
+          ({ severity, code, text, values }) => `${named(say, 'severity', severity)}: ${say(code, text, values)}`,
+        ),
+        ...assumptions.map(({ code, text, values }) =>
+          say('taken-for-granted', explainWords['taken-for-granted'], { text: say(code, text, values) }),
+        ),
+      ],
     },
     heading(word('page.always')),
     { points: standing.slice(2).map(sentence) },

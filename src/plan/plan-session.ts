@@ -1,67 +1,39 @@
-import { defined } from '../answer/defined.js';
-import type { Answer, Caution } from '../answer/answer.js';
-import { describe, InputError, issue, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
-import { plainInput } from '../answer/plain-input.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
+import { defined } from '../answer/defined.js';
+import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
+import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import { correctForCuffWidth } from '../pressure/cuff-width.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
-import { targetCuffPressure, type TargetInput } from '../pressure/target.js';
-import { addUp } from '../session/account.js';
-import { fullPrescription, type Prescription } from '../session/prescription.js';
-import { layOut } from '../session/timeline.js';
+import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitOf } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit } from '../quantity/quantities.js';
+import { accountFor, addUp } from '../session/account.js';
+import { ofSide } from '../session/layout.js';
+import {
+  fullPrescription,
+  sidesOf,
+  type FullPrescription,
+  type PerSide,
+  type Prescription,
+} from '../session/prescription.js';
+import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { Findings, retold } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
+import { assumption } from './messages.js';
 import { parseDocument } from './parse.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanLimb, PlanRequest } from './types.js';
+import type { Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanMaximum, PlanRequest, PlanSet } from './types.js';
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
-
-const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
-
-/** Gathers what the parts of a plan find wrong, told from the top of the request. */
-class Findings {
-  readonly issues: InputIssue[];
-  constructor(issues: InputIssue[]) {
-    this.issues = issues;
-  }
-
-  /**
-   * Runs one part, unless something it draws on is known to be wrong: its place in the request (only the `fields`
-   * there, where they are named), or fields of the person that it uses.
-   */
-  try<T>(
-    place: Path,
-    part: () => T,
-    { fields, uses = [] }: { fields?: readonly string[]; uses?: readonly string[] } = {},
-  ): T | undefined {
-    const known = this.issues.some(({ path }) => {
-      const next = path[place.length];
-      const inside =
-        startsWith(path, place) && (!fields || next === undefined || fields.some((field) => field === next));
-      return (
-        inside || (startsWith(place, path) && path.length < place.length) || uses.some((field) => path[0] === field)
-      );
-    });
-    if (known) return undefined;
-    try {
-      return part();
-    } catch (error) {
-      if (!isInputError(error)) throw error;
-      const outward = (path: Path): Path => (uses.some((field) => path[0] === field) ? path : [...place, ...path]);
-      this.issues.push(...error.issues.map((found) => moved(found, outward)));
-      return undefined;
-    }
-  }
-}
 
 function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pressure'> {
   const { ageYears, sex, systolicMmHg, diastolicMmHg, posture } = request;
@@ -106,13 +78,276 @@ function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pr
   });
 }
 
-const maximumOf = ({ oneRepMax }: PlanExercise): Answer<'one-repetition-maximum'> =>
-  oneRepMax.repetitions === undefined
-    ? testedOneRepMax(oneRepMax as TestedInput)
-    : estimateOneRepMax(oneRepMax as OneRepMaxInput);
+/** A limb’s occlusion pressure and the cuff pressures that are shares of it. */
+interface Worn {
+  readonly limb: PlanLimb;
+  readonly occlusion: Answer<'occlusion-pressure'>;
+  readonly at: (percent: number, mode: ExerciseMode) => CuffPressure;
+}
+
+function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
+  const occlusion = occlusionOf(request, limb);
+  const { gaugeStepMmHg, ceilingMmHg } = limb;
+  const at = (percent: number, mode: ExerciseMode): CuffPressure => {
+    const ofMode = mode === 'resistance' ? undefined : mode;
+    return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
+  };
+  at(limb.percent, 'resistance');
+  return { limb, occlusion, at };
+}
+
+/** The pressure of the rests: the usual range is that of the sets. */
+function restTargetOf({ at }: Worn, percent: number, mode: ExerciseMode): CuffPressure {
+  const answer = at(percent, mode);
+  return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
+}
+
+/** A tested maximum knows no lift; an estimate is told the person where the lift or the training is. */
+function maximumOf(
+  { lift, training, ...set }: PlanMaximum,
+  { ageYears, sex }: PlanRequest,
+): Answer<'one-repetition-maximum'> {
+  if (set.repetitions === undefined) return testedOneRepMax(set as TestedInput);
+  const facts = lift || training ? { lift, training, ageYears, sex } : {};
+  return estimateOneRepMax(defined({ ...set, ...facts }) as OneRepMaxInput);
+}
+
+const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'> => ({
+  kind: 'training-load',
+  value: load,
+  unit: loadUnitCode(unit),
+  equation: 'stated-load',
+  evidence: 'practice',
+  formula: 'w',
+  symbols: { w: 'load' },
+  inputs: { load, unit },
+  assumptions: [assumption('load-as-stated')],
+  cautions: [],
+  sources: [],
+});
+
+const OF_MAXIMUM = [
+  'percent',
+  'step',
+  'available',
+  'bar',
+  'collars',
+  'plates',
+  'rounding',
+  'maximumOf',
+] as const satisfies (keyof PlanExercise)[];
+const LIFTED = ['oneRepMax', 'load', 'bodyMassPercent', 'unloaded'] as const satisfies (keyof PlanExercise)[];
+
+/** Fields of an exercise that do not go together, or that others ask for. */
+function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined): void {
+  const { mode = 'resistance', restriction } = exercise;
+  const issues: InputIssue[] = [];
+  const given = (name: keyof PlanExercise): boolean => exercise[name] !== undefined;
+  const refuse = (names: readonly (keyof PlanExercise)[], why: string): void => {
+    for (const name of names.filter(given)) {
+      issues.push(issue('wrong-relation', [name], `left out ${why}`, 'a value'));
+    }
+  };
+  const ask = (name: keyof PlanExercise, expected: string): void => {
+    if (!given(name)) issues.push(issue('missing', [name], expected, 'undefined'));
+  };
+  if (mode !== 'resistance') refuse([...LIFTED, ...OF_MAXIMUM, 'unit', 'tempo'], `in ${mode} exercise`);
+  else if (given('oneRepMax')) {
+    ask('percent', 'given together with oneRepMax');
+    refuse(['load', 'unloaded'], 'when oneRepMax is given');
+  } else {
+    if (!LIFTED.some(given)) ask('oneRepMax', 'given with percent, or else load, bodyMassPercent or unloaded: true');
+    refuse(OF_MAXIMUM, 'unless oneRepMax is given');
+    if (given('unloaded')) refuse(['load', 'bodyMassPercent'], 'when nothing is lifted');
+  }
+  if (mode !== 'aerobic') refuse(['intensityPercent'], 'unless mode is aerobic');
+  if (restriction === 'partial') ask('restCuffPercent', 'given, since the cuff goes to a lower pressure in the rests');
+  else refuse(['restCuffPercent'], 'unless restriction is partial');
+  if (restriction === 'none') refuse(['cuffPercent'], 'when there is no restriction');
+  if (given('bodyMassPercent') && bodyMassKg === undefined) {
+    refuse(['bodyMassPercent'], 'unless the request has bodyMassKg');
+  }
+  if (issues.length > 0) throw new InputError(issues);
+}
+
+/** An exercise with every default in its place, and what it is on each limb. */
+interface PlannedExercise {
+  readonly full: FullPrescription;
+  readonly items: readonly PlanItem[];
+}
+
+/** What of a load’s cautions is about restriction, for an exercise without. */
+const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
+
+function loadOf(
+  exercise: PlanExercise,
+  oneRepMax: Answer<'one-repetition-maximum'> | undefined,
+): Answer<'training-load'> | undefined {
+  const { load, unit, percent, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
+  if (load !== undefined) return statedLoad(load, unit);
+  if (!oneRepMax || percent === undefined) return undefined;
+  const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
+  const answer = trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
+  if (exercise.restriction !== 'none') return answer;
+  return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
+}
+
+/** The sets of an exercise, before its cuffs. */
+function setsOf(
+  exercise: PlanExercise,
+  side: Prescription['side'],
+  bodyMassKg: number | undefined,
+  oneRepMax: Answer<'one-repetition-maximum'> | undefined,
+  load: Answer<'training-load'> | undefined,
+): FullPrescription {
+  const { scheme, sets, tempo, restS, restriction, mode, limb, changeS, bodyMassPercent } = exercise;
+  const lifted = load && { load: load.value, unit: loadUnitOf(load.unit), oneRepMax };
+  const moved = bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent };
+  const full = fullPrescription(
+    defined({
+      scheme,
+      sets,
+      tempo,
+      restS,
+      restriction,
+      mode,
+      limb,
+      side,
+      changeS,
+      ...lifted,
+      ...moved,
+    }) as Prescription,
+  );
+  if (full.mode !== 'resistance' && full.sets.some(({ durationS }) => durationS === undefined)) {
+    const expected = "by time in every set, such as '5x2min'";
+    throw new InputError([
+      issue('wrong-relation', [scheme === undefined ? 'sets' : 'scheme'], expected, describe(scheme ?? 'repetitions')),
+    ]);
+  }
+  return full;
+}
 
 /** Every part is tried, so that all that is wrong is told at once; parts that are not there are passed over. */
-function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
+function exerciseOf(
+  request: PlanRequest,
+  findings: Findings,
+  worn: readonly (Worn | undefined)[],
+  exercise: PlanExercise,
+  index: number,
+): PlannedExercise | undefined {
+  const place = ['exercises', index];
+  const { bodyMassKg } = request;
+  findings.try(place, () => checkRelations(exercise, bodyMassKg), { fields: ['mode', 'restriction'] });
+  const oneRepMax = findings.try(
+    [...place, 'oneRepMax'],
+    () => exercise.oneRepMax && maximumOf(exercise.oneRepMax, request),
+    { uses: ['ageYears', 'sex'] },
+  );
+  const load = findings.try(place, () => loadOf(exercise, oneRepMax), {
+    fields: ['load', 'unit', ...OF_MAXIMUM, 'restriction'],
+  });
+  const wearing = findings.try(
+    place,
+    () => {
+      const { limb, side } = exercise;
+      const sides = side && sidesOf(side);
+      const own = request.limbs.flatMap((one, at) =>
+        one?.limb === limb && (!sides || sides.includes(one.side)) ? [{ at, side: one.side }] : [],
+      );
+      if (own.length === 0 || (sides && own.length < sides.length)) {
+        const asked = [side, limb].filter(Boolean).join(' ');
+        throw new InputError([issue('wrong-relation', ['limb'], 'a limb and side listed in limbs', asked)]);
+      }
+      return own;
+    },
+    { fields: ['limb', 'side'] },
+  );
+  const side = exercise?.side ?? (wearing?.length === 2 ? 'both' : wearing?.[0]?.side);
+  const sets = findings.try(place, () => setsOf(exercise, side, bodyMassKg, oneRepMax, load), {
+    fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction', 'mode', 'limb', 'side', 'changeS'],
+  });
+  const cuffs = findings.try(
+    place,
+    () =>
+      wearing?.flatMap(({ at }) => {
+        const one = worn[at];
+        return one ? [{ ...one, ...cuffOf(one, exercise) }] : [];
+      }),
+    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
+  );
+  if (!sets || !cuffs || cuffs.length === 0 || cuffs.length < (wearing?.length ?? 0)) return undefined;
+
+  const full = withCuffs(sets, cuffs, exercise.name);
+  const { intensityPercent, bodyMassPercent } = exercise;
+  return {
+    full,
+    items: cuffs.map(({ limb, occlusion, target, restTarget }): PlanItem => {
+      const own = ofSide(full, limb.side);
+      return {
+        mode: own.mode,
+        exercise: exercise.name,
+        limb: limb.limb,
+        side: limb.side,
+        occlusion,
+        target,
+        ...(restTarget && { restTarget }),
+        ...(oneRepMax && { oneRepMax }),
+        ...(load && { load }),
+        ...(intensityPercent !== undefined && { intensityPercent }),
+        ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
+        sets: own.sets.map(
+          ({ repetitions, durationS, restS }) => defined({ repetitions, durationS, restS }) as PlanSet,
+        ),
+        ...(own.tempo && { tempo: own.tempo }),
+        restriction: own.restriction,
+        timeline: layOut(own),
+        totals: addUp(own),
+      };
+    }),
+  };
+}
+
+interface Cuff {
+  readonly target: CuffPressure;
+  readonly restTarget?: CuffPressure;
+}
+
+/** The pressures of one limb in an exercise, told by the fields of the exercise. */
+function cuffOf(worn: Worn, { mode = 'resistance', restriction, cuffPercent, restCuffPercent }: PlanExercise): Cuff {
+  const told = <T>(field: 'cuffPercent' | 'restCuffPercent', part: () => T): T =>
+    retold(part, (path) => (path[0] === 'percent' ? [field] : path));
+  const target = told('cuffPercent', () => worn.at(cuffPercent ?? worn.limb.percent, mode));
+  if (restriction !== 'partial' || restCuffPercent === undefined) return { target };
+  const restTarget = told('restCuffPercent', () => restTargetOf(worn, restCuffPercent, mode));
+  if (restTarget.value >= target.value) {
+    const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
+    throw new InputError([
+      issue('wrong-relation', ['restCuffPercent'], expected, formatUnit(restTarget.value, 'mm[Hg]')),
+    ]);
+  }
+  return { target, restTarget };
+}
+
+/** An exercise with the pressure of each cuff, and the occlusion pressure it is a share of. */
+function withCuffs(full: FullPrescription, cuffs: readonly (Worn & Cuff)[], name: string): FullPrescription {
+  if (full.restriction === 'none') return { ...full, name };
+  const perSide = (of: (cuff: Cuff & { occlusion: Answer }) => Answer): PerSide => {
+    const [first, second] = cuffs;
+    if (!second) return of(first!).value;
+    const [left, right] = first!.limb.side === 'left' ? [first!, second] : [second, first!];
+    return { left: of(left).value, right: of(right).value };
+  };
+  const pressureMmHg = perSide(({ target }) => target);
+  return {
+    ...full,
+    name,
+    sets: full.sets.map((set) => ({ ...set, pressureMmHg })),
+    occlusionMmHg: perSide(({ occlusion }) => occlusion),
+    ...(full.restriction === 'partial' && { restPressureMmHg: perSide(({ restTarget }) => restTarget!) }),
+  };
+}
+
+function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[] {
   const { systolicMmHg, diastolicMmHg } = request;
   findings.try([], () => checkBloodPressure({ systolicMmHg, diastolicMmHg }), {
     fields: ['systolicMmHg', 'diastolicMmHg'],
@@ -125,100 +360,54 @@ function itemsOf(request: PlanRequest, findings: Findings): PlanItem[] {
       );
     }
   });
-  const targets = request.limbs.map((limb, index) =>
-    findings.try(
-      ['limbs', index],
-      () => {
-        const occlusion = occlusionOf(request, limb);
-        const { percent, gaugeStepMmHg, ceilingMmHg } = limb;
-        const target = targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg }) as TargetInput);
-        return { occlusion, target };
-      },
-      { uses: PERSONAL },
-    ),
+  const worn = request.limbs.map((limb, index) =>
+    findings.try(['limbs', index], () => wornOf(request, limb), { uses: PERSONAL }),
   );
-  return request.exercises.flatMap((exercise, index) => {
-    const place = ['exercises', index];
-    const oneRepMax = findings.try([...place, 'oneRepMax'], () => maximumOf(exercise));
-    const load =
-      oneRepMax &&
-      findings.try(
-        place,
-        () => {
-          const { percent, unit, step, available, rounding } = exercise;
-          return trainingLoad(defined({ oneRepMax, percent, unit, step, available, rounding }) as TrainingLoadInput);
-        },
-        { fields: ['percent', 'unit', 'step', 'available', 'rounding'] },
-      );
-    const full = findings.try(
-      place,
-      () => {
-        const { scheme, sets, tempo, restS, restriction } = exercise;
-        const prescription = {
-          scheme,
-          sets,
-          tempo,
-          restS,
-          restriction,
-          load: load?.value,
-          unit: load && loadUnitOf(load.unit),
-        };
-        const read = fullPrescription(defined(prescription) as Prescription);
-        if (read.sets.some(({ repetitions }) => repetitions === undefined)) {
-          const expected = 'repetitions set by set; sets by the watch are for sessionTimeline and accountSession';
-          throw new InputError([issue('wrong-relation', ['scheme'], expected, describe(scheme))]);
-        }
-        return read;
-      },
-      { fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction'] },
-    );
-    const wears = (limb: PlanLimb): boolean =>
-      limb?.limb === exercise?.limb && (exercise?.side ?? limb?.side) === limb?.side;
-    findings.try(
-      place,
-      () => {
-        if (!request.limbs.some(wears)) {
-          const asked = [exercise.side, exercise.limb].filter(Boolean).join(' ');
-          throw new InputError([issue('wrong-relation', ['limb'], 'a limb and side listed in limbs', asked)]);
-        }
-      },
-      { fields: ['limb', 'side'] },
-    );
-    if (!oneRepMax || !load || !full) return [];
-    const { restriction } = exercise;
-    const sets = full.sets.map(({ repetitions, restS }) => ({ repetitions: repetitions!, restS }));
-    const shared = {
-      oneRepMax,
-      load,
-      sets,
-      tempo: full.tempo!,
-      restriction,
-      timeline: layOut(full),
-      totals: addUp(full),
-    };
-    return request.limbs.flatMap((limb, at): PlanItem[] => {
-      const pressure = targets[at];
-      if (!pressure || !wears(limb)) return [];
-      return [{ exercise: exercise.name, limb: limb.limb, side: limb.side, ...pressure, ...shared }];
-    });
-  });
+  return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, worn, exercise, index) ?? []);
 }
 
-function cautionsOf(request: PlanRequest, items: readonly PlanItem[], limbs: readonly LimbTotals[]): Caution[] {
-  const all = [
-    ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
-    ...items.flatMap(({ occlusion, target, oneRepMax, load, totals }) =>
-      [occlusion, target, oneRepMax, load, totals].flatMap(({ cautions }) => cautions),
-    ),
-    ...limbs.flatMap(({ cautions }) => cautions),
+/** The session as a whole: its exercises with the pauses between them. */
+function sessionOf(
+  request: PlanRequest,
+  planned: readonly PlannedExercise[],
+): PlanClock & { readonly assumptions: readonly Assumption[] } {
+  const minutes = commonPractice.reperfusionMin.low;
+  const given = request.exercises.slice(0, -1).map(({ reperfusionS }) => reperfusionS ?? request.reperfusionS);
+  const session = {
+    exercises: planned.map(({ full }) => full),
+    pauses: given.map((pause) => pause ?? minutes * 60),
+  };
+  const { limbs: _, exercises: __, ...totals } = accountFor(session);
+  return {
+    timeline: timelineOf(session),
+    totals,
+    assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
+  };
+}
+
+function cautionsOf(request: PlanRequest, items: readonly PlanItem[], session: PlanClock): Caution[] {
+  const of = ({ restriction, occlusion, target, restTarget, oneRepMax, load, totals }: PlanItem) => [
+    ...(restriction === 'none' ? [] : [occlusion, target, restTarget]),
+    oneRepMax,
+    load,
+    totals,
   ];
-  return onceEach(all);
+  return onceEach([
+    ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
+    ...items.flatMap((item) => of(item).flatMap((answer) => answer?.cautions ?? [])),
+    ...limbsOf(items).flatMap(({ cautions }) => cautions),
+    ...session.totals.cautions,
+  ]);
 }
 
 /**
- * A whole session as one JSON document: for each exercise on each limb the occlusion pressure, the cuff pressure,
- * the maximum, the load, the sets and rests, the clock and what it adds up to; then every caution, the standing
- * sentences, the signs to stop at and the sources.
+ * A whole session as one JSON document: for each exercise on each limb the occlusion pressure, the cuff pressure in the
+ * sets and in the rests, the maximum, the load, the sets and rests, the clock and what it adds up to; the session as a
+ * whole; then every caution, the standing sentences, the signs to stop at and the sources.
+ *
+ * Resistance exercise is lifted at a share of a maximum, with a load of one’s own, as a share of body mass or without a
+ * load; walking, cycling and restriction at rest have sets by time. The cuff stays up, goes down or to a second pressure
+ * in the rests, or is not worn; sides train alone, at once or in turn.
  *
  * A measured occlusion pressure is used instead of an estimate where one is given, and is carried to the cuff
  * that will be worn when it was measured with another. A maximum without repetitions is a tested one.
@@ -240,7 +429,7 @@ function cautionsOf(request: PlanRequest, items: readonly PlanItem[], limbs: rea
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
- * plan.items[0]?.load.value; // => 15
+ * plan.items[0]?.load?.value; // => 15
  * plan.items[0]?.totals.sessionTime.value; // => 390
  * ```
  */
@@ -249,16 +438,19 @@ export function planSession(request: PlanRequest): Plan {
   const { value, issues } = parseDocument(planRequest, document);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
-  const items = readable ? itemsOf(value ?? document, findings) : [];
+  const planned = readable ? exercisesOf(value ?? document, findings) : [];
   if (!value || findings.issues.length > 0) throw new InputError(findings.issues);
-  const limbs = limbsOf(items);
+  const items = planned.flatMap((exercise) => exercise.items);
+  const { assumptions, ...session } = sessionOf(value, planned);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
     request: value,
     items,
-    limbs,
-    cautions: cautionsOf(value, items, limbs),
+    limbs: limbsOf(items),
+    session,
+    assumptions,
+    cautions: cautionsOf(value, items, session),
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

@@ -1,12 +1,13 @@
-import type { Assumption, Caution } from '../answer/answer.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
+import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
-import { format } from '../quantity/format.js';
+import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
-import { addUp } from '../session/account.js';
-import { fullPrescription } from '../session/prescription.js';
+import { addUp, sessionLoadOf } from '../session/account.js';
+import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution, planMessages } from './messages.js';
@@ -14,7 +15,7 @@ import { parseDocument } from './parse.js';
 import { documentOf } from './read-document.js';
 import { doneRequest } from './schema.js';
 import { say, type symptoms } from './standing.js';
-import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
+import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest, StandingSentence } from './types.js';
 
 /** A sign to stop at, or one of the days after. */
 export type Symptom = (typeof symptoms)[number];
@@ -27,6 +28,8 @@ export interface Feelings {
   readonly painAfter?: number | undefined;
   /** Effort of the whole session, 0 to 10, asked for about 30 min after it. */
   readonly sessionRpe?: number | undefined;
+  /** How long the whole session took [s]; with `sessionRpe` it gives the session load. */
+  readonly sessionS?: number | undefined;
   readonly notes?: string | undefined;
 }
 
@@ -35,12 +38,17 @@ export interface DoneItem {
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;
-  /** The sets that were done, each with its repetitions; a rest [s] left out is taken as planned. */
-  readonly sets: readonly { readonly repetitions: number; readonly restS?: number | undefined }[];
+  /** The sets that were done, by repetitions or time [s]; a rest [s] left out is taken as planned. */
+  readonly sets: readonly PlanSetRequest[];
   /** Load really lifted, in the plan’s unit; that of the plan when left out. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg]. */
   readonly heldMmHg?: number | undefined;
+  /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
+  readonly restHeldMmHg?: number | undefined;
+  /** How long the cuff was up before the first set, and after the last [s]; 0 when left out. */
+  readonly inflatedBeforeS?: number | undefined;
+  readonly deflatedAfterS?: number | undefined;
   readonly stoppedEarly?: boolean | undefined;
   /** Whether the last set was taken to failure. */
   readonly lastSetToFailure?: boolean | undefined;
@@ -55,18 +63,36 @@ export interface RecordRequest extends Feelings {
   readonly symptoms?: readonly Symptom[] | undefined;
 }
 
+/** What a record keeps of the plan’s item. */
+const KEPT = [
+  'exercise',
+  'limb',
+  'side',
+  'mode',
+  'target',
+  'restTarget',
+  'load',
+  'intensityPercent',
+  'bodyMassKg',
+  'bodyMassPercent',
+  'sets',
+  'tempo',
+  'restriction',
+] as const satisfies (keyof PlanItem)[];
+
 /** One exercise on one limb: what the plan had, and what was done. */
-export interface RecordItem extends Pick<
-  PlanItem,
-  'exercise' | 'limb' | 'side' | 'mode' | 'target' | 'load' | 'sets' | 'tempo' | 'restriction'
-> {
+export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
   readonly cuffWidthCm: number;
   readonly circumferenceCm?: number;
   readonly done: {
     readonly sets: PlanItem['sets'];
-    readonly load: number;
-    readonly unit: LoadUnit;
+    /** Absent where the plan has no load. */
+    readonly load?: number;
+    readonly unit?: LoadUnit;
     readonly heldMmHg?: number;
+    readonly restHeldMmHg?: number;
+    readonly inflatedBeforeS?: number;
+    readonly deflatedAfterS?: number;
     readonly stoppedEarly: boolean;
     /** Left out where it was not recorded. */
     readonly lastSetToFailure?: boolean;
@@ -84,6 +110,8 @@ export interface SessionRecord extends Feelings {
   readonly posture: Posture;
   readonly items: readonly RecordItem[];
   readonly limbs: readonly LimbTotals[];
+  /** Present where both effort and the time the session took were recorded. */
+  readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
@@ -102,47 +130,73 @@ export function placesOf(items: readonly { exercise: string; limb: Limb; side: S
   });
 }
 
-/** What was done of an item, its rests filled in from the plan. */
-function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
-  const unit = loadUnitOf(item.load.unit);
-  const load = done.load ?? item.load.value;
-  const last = done.sets.length - 1;
+/** The sets that were done, with their rests filled in from the plan. */
+function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequest[]): PlanSet[] {
   const issues: InputIssue[] = [];
-  const sets = done.sets.map(({ repetitions, restS }, index) => {
-    if (index === last) return { repetitions, restS: 0 };
-    const planned = index < item.sets.length - 1 ? item.sets[index]?.restS : undefined;
-    const rest = restS ?? planned;
-    if (rest === undefined) {
-      const expected = 'given, because the plan has no rest after this set';
-      issues.push(issue('missing', ['sets', index, 'restS'], expected, 'undefined'));
-    }
-    return { repetitions, restS: rest ?? 0 };
+  const ask = (index: number, name: string, expected: string): void => {
+    issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
+  };
+  const sets = done.map(({ repetitions, durationS, restS }, index) => {
+    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', 'given, or durationS');
+    else if (durationS === undefined && !tempo) ask(index, 'durationS', 'given, because the plan has no tempo');
+    const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
+    const rest = index === done.length - 1 ? 0 : (restS ?? asPlanned);
+    if (rest === undefined) ask(index, 'restS', 'given, because the plan has no rest after this set');
+    return defined({ repetitions, durationS, restS: rest ?? 0 }) as PlanSet;
   });
   if (issues.length > 0) throw new InputError(issues);
-  const { exercise, limb, side, mode, target, tempo, restriction } = item;
-  const worn = plan.request.limbs.find((other) => other.limb === limb && other.side === side);
+  return sets;
+}
+
+/** The cuff as it was held, and as planned where that is not known. */
+function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: DoneItem): FullPrescription {
+  if (full.restriction === 'none') return full;
+  const pressureMmHg = done.heldMmHg ?? target.value;
+  const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
+  if (rest !== undefined && rest >= pressureMmHg) {
+    const expected = `below the ${formatUnit(pressureMmHg, 'mm[Hg]')} of the sets`;
+    throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
+  }
+  const { occlusion } = target.inputs as { occlusion: PlanItem['occlusion'] };
   return {
-    exercise,
-    limb,
-    side,
-    ...(mode && { mode }),
-    target,
-    load: item.load,
-    sets: item.sets,
-    tempo,
-    restriction,
-    cuffWidthCm: worn!.cuffWidthCm,
-    ...(worn!.circumferenceCm !== undefined && { circumferenceCm: worn!.circumferenceCm }),
+    ...full,
+    sets: full.sets.map((set) => ({ ...set, pressureMmHg })),
+    occlusionMmHg: occlusion.value,
+    ...(rest !== undefined && { restPressureMmHg: rest }),
+  };
+}
+
+/** What was done of an item. */
+function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
+  const { limb, side, mode, restriction, tempo, oneRepMax, bodyMassKg, bodyMassPercent } = item;
+  const refuse = (name: 'load' | 'restHeldMmHg', why: string): void => {
+    if (done[name] !== undefined) {
+      throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
+    }
+  };
+  if (!item.load) refuse('load', 'load here');
+  if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
+  const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
+  const { heldMmHg, restHeldMmHg, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
+  const sets = setsDone(item, done.sets);
+  const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
+  const full = fullPrescription(
+    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, ...lifted, ...moved }) as Prescription,
+  );
+  const worn = plan.request.limbs.find((other) => other.limb === limb && other.side === side)!;
+  const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
+  return {
+    ...defined(kept),
+    cuffWidthCm: worn.cuffWidthCm,
+    ...(worn.circumferenceCm !== undefined && { circumferenceCm: worn.circumferenceCm }),
     done: {
       sets,
-      load,
-      unit,
-      ...(done.heldMmHg !== undefined && { heldMmHg: done.heldMmHg }),
+      ...lifted,
       stoppedEarly: done.stoppedEarly ?? false,
-      ...(done.lastSetToFailure !== undefined && { lastSetToFailure: done.lastSetToFailure }),
+      ...defined({ heldMmHg, restHeldMmHg, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
     },
-    totals: addUp(fullPrescription({ sets, tempo, restS: 0, restriction, load, unit })),
-  };
+    totals: addUp(cuffed(full, item, done)),
+  } as RecordItem;
 }
 
 function itemsOf(request: RecordRequest): RecordItem[] {
@@ -188,7 +242,8 @@ function itemCautions(
     }
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
-  return [...found, ...totals.cautions];
+  // That the cuff was held above the occlusion pressure is said above, with whose it was.
+  return [...found, ...totals.cautions.filter(({ code }) => code !== 'pressure-above-occlusion')];
 }
 
 function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {
@@ -212,12 +267,14 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
  * those of the plan, and what they add up to; then symptoms, pain, effort and notes.
  *
  * Pain and effort are 0 to 10. A reported sign to stop at brings a caution of severity `stop`. What is left out of
- * the request stays unknown, save for load and rests, which are taken as planned.
+ * the request stays unknown, save for load and rests, and pressure for pressure × time, which are taken as planned.
  *
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`.
  *
- * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets`, `restS` [s], `load` [the plan’s
- *   unit], `heldMmHg` [mmHg]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `notes`.
+ * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
+ *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg], `inflatedBeforeS` and
+ *   `deflatedAfterS` [s]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `sessionS` [s];
+ *   `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
  * @throws InputError naming every wrong field; also where something was done that the plan does not have.
  *
@@ -248,7 +305,10 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const items = itemsOf(done);
   const limbs = limbsOf(items);
   const { label } = done.plan.request;
-  const { painBefore, painDuring, painAfter, sessionRpe, notes } = done;
+  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, notes } = done;
+  const asPlanned = items.some(
+    ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
+  );
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -257,13 +317,10 @@ export function recordSession(request: RecordRequest): SessionRecord {
     posture: done.plan.request.posture,
     items,
     limbs,
+    ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(done.symptoms)],
-    ...(painBefore !== undefined && { painBefore }),
-    ...(painDuring !== undefined && { painDuring }),
-    ...(painAfter !== undefined && { painAfter }),
-    ...(sessionRpe !== undefined && { sessionRpe }),
-    ...(notes !== undefined && { notes }),
-    assumptions: [assumption('tempo-not-recorded')],
+    ...defined({ painBefore, painDuring, painAfter, sessionRpe, sessionS, notes }),
+    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
     cautions: cautionsOf(done, items, limbs),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;

@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Caution } from '../answer/answer.js';
+import type { Answer, Caution } from '../answer/answer.js';
 import { cite } from '../answer/cite.js';
 import type { Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -7,7 +7,8 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { convertLoad } from '../quantity/convert.js';
-import { loadUnitOf, type Unit } from '../quantity/quantities.js';
+import { decimal } from '../quantity/decimal.js';
+import { loadUnitOf, type ExerciseMode, type Unit } from '../quantity/quantities.js';
 import { gravestFirst } from './gravest-first.js';
 import {
   guidelines,
@@ -21,7 +22,6 @@ import { caution } from './messages.js';
 import { documentOf } from './read-document.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import { say } from './standing.js';
-import type { ExerciseMode } from '../session/prescription.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** One figure of a document held against one range of a guideline. */
@@ -76,11 +76,22 @@ interface Reading {
   readonly toFailure?: boolean;
 }
 
+/** The items that the guidelines are about: those with a cuff. */
+const cuffed = ({ items }: Plan | SessionRecord): [item: PlanItem | RecordItem, index: number][] =>
+  items.flatMap((item: PlanItem | RecordItem, index) =>
+    item.restriction === 'none' ? [] : ([[item, index]] as [PlanItem | RecordItem, number][]),
+  );
+
 const modesOf = (document: Plan | SessionRecord): ExerciseMode[] => [
-  ...new Set((document.items as readonly { mode?: ExerciseMode }[]).map(({ mode = 'resistance' }) => mode)),
+  ...new Set(cuffed(document).map(([{ mode = 'resistance' }]) => mode)),
 ];
 
 const minutes = (seconds: number): number => seconds / 60;
+
+/** Restriction at both pressures. */
+const restrictedMin = ({ restrictionTime, partialRestrictionTime }: Restricted): number =>
+  minutes(restrictionTime.value + (partialRestrictionTime?.value ?? 0));
+type Restricted = Pick<PlanItem['totals'], 'restrictionTime' | 'partialRestrictionTime'>;
 
 /** What a prescription says, planned or done, that a guideline may have a range for. */
 function readingsOf(
@@ -89,7 +100,7 @@ function readingsOf(
   cuff: { readonly width?: number; readonly path: Path },
 ): Reading[] {
   const done = 'done' in item ? item.done : undefined;
-  const { exercise, side, limb, target, load, restriction, tempo, totals, mode = 'resistance' } = item;
+  const { exercise, side, limb, target, load, tempo, totals, mode = 'resistance', intensityPercent } = item;
   const where = `${exercise}, ${side} ${limb}`;
   const sets = done?.sets ?? item.sets;
   const within = done ? [...place, 'done'] : place;
@@ -97,31 +108,47 @@ function readingsOf(
   const read = (measure: Measure, value: number | undefined, path: Path, toFailure?: boolean): void => {
     if (value !== undefined) found.push({ measure, found: value, where, path, ...(toFailure && { toFailure }) });
   };
-  if (restriction !== 'none') {
-    const { occlusion } = target.inputs as { occlusion: PlanItem['occlusion'] };
-    if (!done) read('percent-of-occlusion', target.reached?.percent, [...place, 'target', 'reached', 'percent']);
-    else if (done.heldMmHg !== undefined) {
-      read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
-    }
-    read('cuff-width', cuff.width, cuff.path);
-    read('restriction-time', minutes(totals.restrictionTime.value), [...place, 'totals', 'restrictionTime']);
-    read('longest-restriction', minutes(totals.longestRestriction.value), [...place, 'totals', 'longestRestriction']);
+  const { occlusion } = target.inputs as { occlusion: PlanItem['occlusion'] };
+  if (!done) read('percent-of-occlusion', target.reached?.percent, [...place, 'target', 'reached', 'percent']);
+  else if (done.heldMmHg !== undefined) {
+    read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
   }
+  read('cuff-width', cuff.width, cuff.path);
+  read('restriction-time', restrictedMin(totals), [...place, 'totals', 'restrictionTime']);
+  read('longest-restriction', minutes(totals.longestRestriction.value), [...place, 'totals', 'longestRestriction']);
+  read('percent-of-aerobic-capacity', intensityPercent, [...place, 'intensityPercent']);
   read('sets', sets.length, [...within, 'sets']);
   if (mode === 'resistance') {
-    const { oneRepMax } = load.inputs as { oneRepMax: PlanItem['oneRepMax'] };
-    if (!done) read('percent-of-maximum', load.reached?.percent, [...place, 'load', 'reached', 'percent']);
-    else {
+    const { oneRepMax } = (load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
+    if (!done) read('percent-of-maximum', load?.reached?.percent, [...place, 'load', 'reached', 'percent']);
+    else if (oneRepMax && done.load !== undefined && done.unit) {
       const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
       read('percent-of-maximum', (100 * lifted) / oneRepMax.value, [...within, 'load']);
     }
-    read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], done?.lastSetToFailure);
-    read('lifting', tempo.concentricS, [...place, 'tempo', 'concentricS']);
-    read('lowering', tempo.eccentricS, [...place, 'tempo', 'eccentricS']);
+    const counted = sets.some(({ repetitions }) => repetitions !== undefined);
+    if (counted) {
+      read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], done?.lastSetToFailure);
+    }
+    read('lifting', tempo?.concentricS, [...place, 'tempo', 'concentricS']);
+    read('lowering', tempo?.eccentricS, [...place, 'tempo', 'eccentricS']);
   }
   const rests = sets.slice(0, -1).map(({ restS }) => restS);
   for (const rest of new Set(rests)) read('rest', rest, [...within, 'sets', rests.indexOf(rest), 'restS']);
   return found;
+}
+
+/** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
+function pausesOf({ session, assumptions }: Plan) {
+  if (assumptions.some(({ code }) => code === 'reperfusion-taken')) return [];
+  const down = new Map<string, { readonly atS: number; readonly exercise: number | undefined }>();
+  return session.timeline.events.flatMap(({ event, limb, side, atS, exercise }, index) => {
+    const place = `${side} ${limb}`;
+    if (event === 'deflate') down.set(place, { atS, exercise });
+    const before = event === 'inflate' ? down.get(place) : undefined;
+    if (!before || before.exercise === exercise) return [];
+    const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
+    return [{ limb, side, restS, path: ['session', 'timeline', 'events', index, 'atS'] as Path }];
+  });
 }
 
 /** Every figure of the document with the row of the guideline that judges it, where there is one. */
@@ -138,9 +165,8 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
     const worn = request!.limbs[index];
     return { ...(worn && { width: worn.cuffWidthCm }), path: ['request', 'limbs', index, 'cuffWidthCm'] };
   };
-  const items: readonly (PlanItem | RecordItem)[] = document.items;
   const modes = modesOf(document);
-  const read = items.flatMap((item, index) => {
+  const read = cuffed(document).flatMap(([item, index]) => {
     const place = ['items', index];
     return readingsOf(item, place, cuffOf(item, place)).map((reading): [Reading, GuidelineRow | undefined] => [
       reading,
@@ -150,10 +176,14 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
   const whole = (measure: Measure, found: number, where: string, path: Path): void => {
     read.push([{ measure, found, where, path }, rowFor(measure, modes)]);
   };
-  document.limbs.forEach(({ restrictionTime, limb, side }, index) => {
-    const found = minutes(restrictionTime.value);
-    whole('limb-restriction-time', found, `${side} ${limb}`, ['limbs', index, 'restrictionTime']);
+  document.limbs.forEach((totals, index) => {
+    const { limb, side, exercises } = totals;
+    if (exercises === 0) return;
+    whole('limb-restriction-time', restrictedMin(totals), `${side} ${limb}`, ['limbs', index, 'restrictionTime']);
   });
+  for (const { limb, side, restS, path } of document.document === 'plan' ? pausesOf(document) : []) {
+    whole('reperfusion', minutes(restS), `${side} ${limb}`, path);
+  }
   if (request?.sessionsPerWeek !== undefined) {
     whole('sessions-per-week', request.sessionsPerWeek, 'Plan', ['request', 'sessionsPerWeek']);
   }
@@ -250,7 +280,11 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     findings: gravestFirst(findings),
     inside,
     notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),
-    standing: [say('review-clears-no-one'), say('local-codes-decide'), say('review-partial')],
+    standing: [
+      say('review-clears-no-one'),
+      say('local-codes-decide'),
+      say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
+    ],
   } as const;
   return { ...review, sources: cite(review).map((citation) => citation.id) };
 }

@@ -3,9 +3,21 @@ import type { AnswerKind } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
-import { LIMBS, LOAD_UNITS, POSTURES, quantities, SEXES, SIDES, type QuantityName } from '../quantity/quantities.js';
-import { EXERCISE_MODES, RESTRICTIONS } from '../session/prescription.js';
+import {
+  EXERCISE_MODES,
+  LIMBS,
+  LOAD_UNITS,
+  POSTURES,
+  quantities,
+  SEXES,
+  SIDES,
+  type QuantityName,
+} from '../quantity/quantities.js';
+import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
+import { LIFTS, TRAINING } from '../strength/lifts.js';
+import { MAXIMUM_OF } from '../strength/training-load.js';
 import { screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
 
@@ -29,8 +41,8 @@ const text = (most: number) =>
 /** A day of the calendar. */
 export const day = z.iso.date('a date such as 2026-03-02');
 
-/** A plan sets one pressure for each limb, so there is no partial release. */
-const restriction = z.enum(RESTRICTIONS).exclude(['partial']);
+/** What a set lasts: repetitions or a time; that one of them is there is a relation. */
+const setLength = { repetitions: quantity('repetitions').optional(), durationS: quantity('durationS').optional() };
 
 type ObjectOf = typeof z.strictObject;
 /** A request refuses fields it does not know: they are slips. */
@@ -39,7 +51,7 @@ const strict: ObjectOf = z.strictObject;
 const open = z.looseObject as unknown as ObjectOf;
 
 const requestWith = (object: ObjectOf) => {
-  const set = object({ repetitions: quantity('repetitions'), restS: quantity('restS').optional() });
+  const set = object({ ...setLength, restS: quantity('restS').optional() });
   const measured = object({
     valueMmHg: quantity('valueMmHg'),
     method: z.enum(measurementMethods),
@@ -62,7 +74,10 @@ const requestWith = (object: ObjectOf) => {
     unit: z.enum(LOAD_UNITS).optional(),
     repetitions: quantity('repetitions').optional(),
     repetitionsInReserve: quantity('repetitionsInReserve').optional(),
+    reserveRpe: quantity('reserveRpe').optional(),
     equation: auto(oneRepMaxEquations).optional(),
+    lift: z.enum(LIFTS).optional(),
+    training: z.enum(TRAINING).optional(),
   });
   const tempo = object({
     eccentricS: quantity('eccentricS'),
@@ -72,29 +87,48 @@ const requestWith = (object: ObjectOf) => {
   });
   const exercise = object({
     name: text(120),
+    mode: z.enum(EXERCISE_MODES).optional(),
     limb: z.enum(LIMBS),
-    side: z.enum(SIDES).optional(),
-    oneRepMax,
-    percent: quantity('percent'),
+    side: z.enum(EXERCISE_SIDES).optional(),
+    changeS: quantity('changeS').optional(),
+    oneRepMax: oneRepMax.optional(),
+    percent: quantity('percent').optional(),
+    load: quantity('load').optional(),
+    unloaded: z.literal(true).optional(),
+    bodyMassPercent: quantity('bodyMassPercent').optional(),
     unit: z.enum(LOAD_UNITS).optional(),
     step: quantity('step').optional(),
     available: z.array(quantity('load')).min(1).max(1000).optional(),
+    bar: quantity('bar').optional(),
+    collars: quantity('collars').optional(),
+    plates: z
+      .array(object({ mass: quantity('mass'), count: quantity('count').optional() }))
+      .min(1)
+      .max(50)
+      .optional(),
     rounding: z.enum(['nearest', 'down']).optional(),
+    maximumOf: z.enum(MAXIMUM_OF).optional(),
+    intensityPercent: quantity('intensityPercent').optional(),
     scheme: text(1000).optional(),
     sets: z.array(set).min(1).max(50).optional(),
-    tempo,
-    restS: quantity('restS'),
-    restriction,
+    tempo: tempo.optional(),
+    restS: quantity('restS').optional(),
+    restriction: z.enum(RESTRICTIONS),
+    cuffPercent: quantity('cuffPercent').optional(),
+    restCuffPercent: quantity('restCuffPercent').optional(),
+    reperfusionS: quantity('reperfusionS').optional(),
   });
   return object({
     label: text(120).optional(),
     ageYears: quantity('ageYears').optional(),
     sex: z.enum(SEXES).optional(),
+    bodyMassKg: quantity('bodyMassKg').optional(),
     systolicMmHg: quantity('systolicMmHg'),
     diastolicMmHg: quantity('diastolicMmHg'),
     posture: z.enum(POSTURES),
     sessionsPerWeek: quantity('sessionsPerWeek').optional(),
     weeks: quantity('weeks').optional(),
+    reperfusionS: quantity('reperfusionS').optional(),
     limbs: z.array(limb).min(1).max(4),
     exercises: z.array(exercise).min(1).max(50),
   });
@@ -177,23 +211,39 @@ const target = answerOf('cuff-pressure', MMHG, positive)
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
+// A load of the caller’s own has no maximum behind it.
 const load = answerOf('training-load', MASS, positive)
-  .extend({ inputs: open({ oneRepMax, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
+  .extend({
+    inputs: open({ oneRepMax: oneRepMax.optional(), percent: quantity('percent').optional() }),
+    reached: open({ percent: z.number() }).optional(),
+  })
   .register(annotations, { id: 'trainingLoad' });
 const total = (kind: AnswerKind, unit: z.ZodType = z.literal('s')) => answerOf(kind, unit);
 const restrictionTime = total('restriction-time').register(annotations, { id: 'restrictionTime' });
+const partialRestrictionTime = total('partial-restriction-time').optional();
+const longestRestriction = total('longest-restriction');
+const pressureTimes = {
+  pressureTime: total('pressure-time', z.literal('mm[Hg].min')).optional(),
+  relativePressureTime: total('relative-pressure-time', z.literal('%.min')).optional(),
+};
 const totals = open({
   repetitions: total('repetitions', z.literal('{reps}')),
   volumeLoad: total('volume-load', MASS).optional(),
+  bodyMassVolumeLoad: total('body-mass-volume-load', MASS).optional(),
+  relativeVolumeLoad: total('relative-volume-load', z.literal('1')).optional(),
   timeUnderTension: total('time-under-tension'),
   restrictionTime,
-  longestRestriction: total('longest-restriction'),
+  partialRestrictionTime,
+  longestRestriction,
+  reperfusionTime: total('reperfusion-time').optional(),
+  ...pressureTimes,
   sessionTime: total('session-time'),
   cautions,
 }).register(annotations, { id: 'totals' });
 
+// Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
 const sets = z
-  .array(open({ repetitions: quantity('repetitions'), restS: quantity('restS') }))
+  .array(open({ ...setLength, restS: z.number().min(0).max(20_000) }))
   .min(1)
   .max(50);
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
@@ -201,37 +251,49 @@ const prescribed = {
   ...place,
   mode: z.enum(EXERCISE_MODES).optional(),
   target,
-  load,
+  restTarget: target.optional(),
+  load: load.optional(),
+  intensityPercent: quantity('intensityPercent').optional(),
+  bodyMassKg: quantity('bodyMassKg').optional(),
+  bodyMassPercent: quantity('bodyMassPercent').optional(),
   sets,
   tempo: open({
     eccentricS: quantity('eccentricS'),
     bottomS: quantity('bottomS'),
     concentricS: quantity('concentricS'),
     topS: quantity('topS'),
-  }),
-  restriction,
+  }).optional(),
+  restriction: z.enum(RESTRICTIONS),
 };
-const item = open({
-  ...prescribed,
-  occlusion,
-  oneRepMax,
-  timeline: open({
-    events: z.array(
-      open({
-        atS: z.number(),
-        event: z.string(),
-        set: z.number().optional(),
-        repetitions: z.number().optional(),
-        durationS: z.number().optional(),
-      }),
-    ),
-    durationS: z.number(),
-    assumptions: z.array(assumption),
-  }),
-  totals,
-});
+const timeline = open({
+  events: z.array(
+    open({
+      atS: z.number(),
+      event: z.enum(SESSION_EVENTS),
+      exercise: z.number().optional(),
+      limb: z.enum(LIMBS).optional(),
+      side: z.enum(EXERCISE_SIDES).optional(),
+      set: z.number().optional(),
+      repetitions: z.number().optional(),
+      durationS: z.number().optional(),
+      pressureMmHg: z.number().optional(),
+    }),
+  ),
+  durationS: z.number(),
+  assumptions: z.array(assumption),
+}).register(annotations, { id: 'timeline' });
+const item = open({ ...prescribed, occlusion, oneRepMax: oneRepMax.optional(), timeline, totals });
 const limbs = z.array(
-  open({ limb: z.enum(LIMBS), side: z.enum(SIDES), exercises: z.number(), restrictionTime, cautions }),
+  open({
+    limb: z.enum(LIMBS),
+    side: z.enum(SIDES),
+    exercises: z.number(),
+    restrictionTime,
+    partialRestrictionTime,
+    longestRestriction: longestRestriction.optional(),
+    ...pressureTimes,
+    cautions,
+  }),
 );
 
 /** A plan, as `planSession` makes it. */
@@ -241,6 +303,8 @@ export const planDocument = open({
   request: requestWith(open),
   items: z.array(item).max(200),
   limbs,
+  session: open({ timeline, totals }),
+  assumptions: z.array(assumption),
   cautions,
   standing,
   stopSigns: standing,
@@ -252,6 +316,7 @@ const feelings = {
   painDuring: quantity('painDuring').optional(),
   painAfter: quantity('painAfter').optional(),
   sessionRpe: quantity('sessionRpe').optional(),
+  sessionS: quantity('sessionS').optional(),
   notes: text(4000).optional(),
 };
 
@@ -263,11 +328,14 @@ export const doneRequest = strict({
       strict({
         ...place,
         sets: z
-          .array(strict({ repetitions: quantity('repetitions'), restS: quantity('restS').optional() }))
+          .array(strict({ ...setLength, restS: quantity('restS').optional() }))
           .min(1)
           .max(50),
         load: quantity('load').optional(),
         heldMmHg: quantity('heldMmHg').optional(),
+        restHeldMmHg: quantity('restHeldMmHg').optional(),
+        inflatedBeforeS: quantity('inflatedBeforeS').optional(),
+        deflatedAfterS: quantity('deflatedAfterS').optional(),
         stoppedEarly: z.boolean().optional(),
         lastSetToFailure: z.boolean().optional(),
       }),
@@ -296,9 +364,12 @@ export const recordDocument = open({
         circumferenceCm: quantity('circumferenceCm').optional(),
         done: open({
           sets,
-          load: quantity('load'),
-          unit: z.enum(LOAD_UNITS),
+          load: quantity('load').optional(),
+          unit: z.enum(LOAD_UNITS).optional(),
           heldMmHg: quantity('heldMmHg').optional(),
+          restHeldMmHg: quantity('restHeldMmHg').optional(),
+          inflatedBeforeS: quantity('inflatedBeforeS').optional(),
+          deflatedAfterS: quantity('deflatedAfterS').optional(),
           stoppedEarly: z.boolean(),
           lastSetToFailure: z.boolean().optional(),
         }),
@@ -308,6 +379,7 @@ export const recordDocument = open({
     .min(1)
     .max(200),
   limbs,
+  sessionLoad: total('session-load', z.literal('{AU}')).optional(),
   symptoms: z.array(z.enum(symptoms)).max(50),
   ...feelings,
   assumptions: z.array(assumption),

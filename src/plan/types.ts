@@ -1,14 +1,15 @@
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { PlanCode } from './messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
-import type { Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import type { ExerciseTotals } from '../session/account.js';
-import type { ExerciseMode, ExerciseSet, Restriction, Tempo } from '../session/prescription.js';
+import type { ExerciseTotals, SessionTotals } from '../session/account.js';
+import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
+import type { Lift, Training } from '../strength/lifts.js';
 
 /** A limb that trains, its cuff, and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
@@ -35,42 +36,85 @@ export interface PlanLimb {
   readonly ceilingMmHg?: number | undefined;
 }
 
-/** A plan sets one pressure for each limb, so restriction is full or none; see `accountSession` for partial release. */
-export type PlanRestriction = Exclude<Restriction, 'partial'>;
+/** A maximum: tested, or a load with the repetitions done, to estimate it from. */
+export interface PlanMaximum {
+  readonly load: number;
+  readonly unit?: LoadUnit | undefined;
+  readonly repetitions?: number | undefined;
+  readonly repetitionsInReserve?: number | undefined;
+  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. */
+  readonly reserveRpe?: number | undefined;
+  readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
+  /** What lift it was, and whether the person was used to lifting: for the equations fitted on them. */
+  readonly lift?: Lift | undefined;
+  readonly training?: Training | undefined;
+}
 
-/** One set of a plan: repetitions, and the rest after it [s]. */
-export type PlanSet = Required<Pick<ExerciseSet, 'repetitions' | 'restS'>>;
+/** A set as it is asked for: repetitions at the tempo, or a time [s]. */
+export interface PlanSetRequest {
+  readonly repetitions?: number | undefined;
+  readonly durationS?: number | undefined;
+  readonly restS?: number | undefined;
+}
 
-/** An exercise: its maximum, load, sets, tempo, rests and restriction. */
+/** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
+export type PlanSet = Pick<ExerciseSet, 'repetitions' | 'durationS'> & { readonly restS: number };
+
+/**
+ * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is up. A resistance exercise says what is
+ * lifted: `oneRepMax` with `percent`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking, cycling
+ * (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
+ */
 export interface PlanExercise {
   readonly name: string;
+  /** `resistance` when left out. */
+  readonly mode?: ExerciseMode | undefined;
   readonly limb: Limb;
-  /** The one side that does it; every side listed in `limbs` when left out. */
-  readonly side?: Side | undefined;
-  /** A tested maximum, or a load with the repetitions done, to estimate it from. */
-  readonly oneRepMax: {
-    readonly load: number;
-    readonly unit?: LoadUnit | undefined;
-    readonly repetitions?: number | undefined;
-    readonly repetitionsInReserve?: number | undefined;
-    readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
-  };
+  /** Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in `limbs`, at once, when left out. */
+  readonly side?: ExerciseSide | undefined;
+  /** Time to change sides, where they take turns [s]; 0 when left out. */
+  readonly changeS?: number | undefined;
+  readonly oneRepMax?: PlanMaximum | undefined;
   /** Share of the maximum to lift [%]. */
-  readonly percent: number;
+  readonly percent?: number | undefined;
+  /** A load of one’s own [`unit`], such as that of a 30-repetition maximum; instead of `oneRepMax` and `percent`. */
+  readonly load?: number | undefined;
+  /** Nothing is lifted, as in early rehabilitation. */
+  readonly unloaded?: true | undefined;
+  /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
+  readonly bodyMassPercent?: number | undefined;
   readonly unit?: LoadUnit | undefined;
   readonly step?: number | undefined;
   readonly available?: readonly number[] | undefined;
+  /** Mass of the bar and of both collars [`unit`], and the plates there are; instead of `step` and `available`. */
+  readonly bar?: number | undefined;
+  readonly collars?: number | undefined;
+  readonly plates?: readonly { readonly mass: number; readonly count?: number | undefined }[] | undefined;
   readonly rounding?: Rounding | undefined;
+  /** Whose maximum it is; `this-limb` when left out. */
+  readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
+  /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve], for the review. */
+  readonly intensityPercent?: number | undefined;
   readonly scheme?: string | undefined;
-  readonly sets?: readonly { readonly repetitions: number; readonly restS?: number | undefined }[] | undefined;
-  readonly tempo: {
-    readonly eccentricS: number;
-    readonly bottomS?: number | undefined;
-    readonly concentricS: number;
-    readonly topS?: number | undefined;
-  };
-  readonly restS: number;
-  readonly restriction: PlanRestriction;
+  readonly sets?: readonly PlanSetRequest[] | undefined;
+  /** Seconds of each phase; needed where sets are counted. */
+  readonly tempo?:
+    | {
+        readonly eccentricS: number;
+        readonly bottomS?: number | undefined;
+        readonly concentricS: number;
+        readonly topS?: number | undefined;
+      }
+    | undefined;
+  /** Rest between sets [s]; needed where there is more than one set and one has no rest of its own. */
+  readonly restS?: number | undefined;
+  readonly restriction: Restriction;
+  /** Share of occlusion pressure in this exercise [%]; that of the limb when left out. */
+  readonly cuffPercent?: number | undefined;
+  /** Share of occlusion pressure in the rests [%], with `partial` restriction. */
+  readonly restCuffPercent?: number | undefined;
+  /** Pause after this exercise, cuffs down [s]; that of the request when left out. */
+  readonly reperfusionS?: number | undefined;
 }
 
 /** What {@link planSession} takes: a person’s readings, limbs and exercises. */
@@ -79,6 +123,7 @@ export interface PlanRequest {
   readonly label?: string | undefined;
   readonly ageYears?: number | undefined;
   readonly sex?: Sex | undefined;
+  readonly bodyMassKg?: number | undefined;
   readonly systolicMmHg: number;
   readonly diastolicMmHg: number;
   /** Posture of the exercise. */
@@ -86,6 +131,8 @@ export interface PlanRequest {
   /** How often, and for how many weeks: for the review of the plan. */
   readonly sessionsPerWeek?: number | undefined;
   readonly weeks?: number | undefined;
+  /** Pause between exercises, cuffs down [s]; 3 minutes are taken when left out, and an assumption says so. */
+  readonly reperfusionS?: number | undefined;
   readonly limbs: readonly PlanLimb[];
   readonly exercises: readonly PlanExercise[];
 }
@@ -98,23 +145,46 @@ export interface PlanItem {
   readonly limb: Limb;
   readonly side: Side;
   readonly occlusion: Answer<'occlusion-pressure'>;
+  /** Cuff pressure in the sets. */
   readonly target: Answer<'cuff-pressure'>;
-  readonly oneRepMax: Answer<'one-repetition-maximum'>;
-  readonly load: Answer<'training-load'>;
+  /** Cuff pressure in the rests, with partial restriction. */
+  readonly restTarget?: Answer<'cuff-pressure'>;
+  /** Present where the load was worked out from it. */
+  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  /** Absent where nothing but the body is moved. */
+  readonly load?: Answer<'training-load'>;
+  readonly intensityPercent?: number;
+  /** Body mass and the share of it that is moved, where that counts. */
+  readonly bodyMassKg?: number;
+  readonly bodyMassPercent?: number;
+  /** The sets of this limb; where sides take turns, the rests hold the set of the other side. */
   readonly sets: readonly PlanSet[];
-  readonly tempo: Required<Tempo>;
-  readonly restriction: PlanRestriction;
+  /** Absent where every set is by time. */
+  readonly tempo?: Required<Tempo>;
+  readonly restriction: Restriction;
+  /** The clock of this exercise on this limb, from its start. */
   readonly timeline: SessionTimeline;
   readonly totals: ExerciseTotals;
 }
 
-/** What one limb goes through in the session. */
+/** What one limb goes through in the session: its exercises, added up. */
 export interface LimbTotals {
   readonly limb: Limb;
   readonly side: Side;
+  /** Number of exercises with its cuff up. */
   readonly exercises: number;
   readonly restrictionTime: Answer<'restriction-time'>;
+  readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
+  readonly longestRestriction?: Answer<'longest-restriction'>;
+  readonly pressureTime?: Answer<'pressure-time'>;
+  readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   readonly cautions: readonly Caution[];
+}
+
+/** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
+export interface PlanClock {
+  readonly timeline: SessionTimeline;
+  readonly totals: Omit<SessionTotals, 'limbs' | 'exercises'>;
 }
 
 /** A sentence every plan carries. */
@@ -131,6 +201,8 @@ export interface Plan {
   readonly request: PlanRequest;
   readonly items: readonly PlanItem[];
   readonly limbs: readonly LimbTotals[];
+  readonly session: PlanClock;
+  readonly assumptions: readonly Assumption[];
   /** Every caution of the plan once, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];

@@ -85,8 +85,8 @@ export const pressureMessages = {
   'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
   'chance-limit-holds':
     'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
-  'percent-above-usual': '{percent} % is above the 40 to 80 % of occlusion pressure that guidance gives.',
-  'percent-below-usual': '{percent} % is below the 40 to 80 % of occlusion pressure that guidance gives.',
+  'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
+  'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'may-occlude':
     'The cuff may close the artery fully: at this setting the true percentage may be {upper} % of occlusion pressure.',
   'true-percent-unbounded':

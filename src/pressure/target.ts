@@ -1,8 +1,9 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { quantities } from '../quantity/quantities.js';
+import { EXERCISE_MODES, quantities, type ExerciseMode } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
@@ -21,14 +22,17 @@ export interface TargetInput {
   readonly gaugeStepMmHg?: number;
   /** Highest pressure that may be set. */
   readonly ceilingMmHg?: number;
+  /** What is done under the cuff: at rest guidance gives higher pressures. `resistance` when left out. */
+  readonly mode?: ExerciseMode;
   /** Highest chance that the setting may have of closing the artery fully; none when left out. */
   readonly occlusionChanceLimitPercent?: number;
 }
 
-function percentCautions(percent: number): Caution[] {
+function percentCautions(percent: number, mode: ExerciseMode): Caution[] {
+  const { low, high } = guidance2019.percentOfOcclusion[mode];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
-  if (percent > 80) return [caution('caution', 'percent-above-usual', { percent }, more)];
-  return percent < 40 ? [caution('note', 'percent-below-usual', { percent }, more)] : [];
+  if (percent > high) return [caution('caution', 'percent-above-usual', { percent, low, high }, more)];
+  return percent < low ? [caution('note', 'percent-below-usual', { percent, low, high }, more)] : [];
 }
 
 /** The chance that a setting closes the artery fully [%]: that the true occlusion pressure is at or below it. */
@@ -60,12 +64,13 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * A `ceilingMmHg` holds the setting down, and so does an `occlusionChanceLimitPercent`: `reached.highestMmHg` is then
  * the highest gauge setting that keeps the chance within that limit. A caution says what was held.
  *
- * - Usual range: 40 to 80 % (guideline review 2019, `secondary`). Above 80 % a caution is given.
+ * - Usual range: 40 to 80 % (guideline review 2019, `secondary`), at rest 70 to 100 % (`unconfirmed`). Above it a
+ *   caution is given.
  * - Error and evidence: those of the occlusion pressure.
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
- * `occlusionChanceLimitPercent` [%]
+ * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
  * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure, and where no
  * gauge setting keeps the limit.
@@ -96,6 +101,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   const percent = reader.number('percent');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
+  const mode = reader.optionalChoice('mode', EXERCISE_MODES);
   const limit = reader.optionalNumber('occlusionChanceLimitPercent');
   const { fine } = reader;
   const wanted = fine ? product(percent / 100, occlusion.value) : NaN;
@@ -119,7 +125,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   const share = percent / 100;
   const { lower, upper, standardDeviation, level } = occlusion;
   const cautions: Caution[] = [
-    ...percentCautions(percent),
+    ...percentCautions(percent, mode ?? 'resistance'),
     caution('note', 'percent-not-flow'),
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
   ];
@@ -157,6 +163,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
       percent,
       gaugeStepMmHg,
       ...(ceilingMmHg !== undefined && { ceilingMmHg }),
+      ...(mode && { mode }),
       ...(limit !== undefined && { occlusionChanceLimitPercent: limit }),
     },
     rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },

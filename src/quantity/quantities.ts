@@ -80,6 +80,9 @@ export const quantities = {
   gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
   ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
   ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },
+  cuffPercent: { name: 'percent of occlusion pressure in this exercise', unit: '%', min: 1, max: 100, slips: FRACTION },
+  restCuffPercent: { name: 'percent of occlusion pressure in the rests', unit: '%', min: 1, max: 99, slips: FRACTION },
+  intensityPercent: { name: 'share of VO2max or heart-rate reserve', unit: '%', min: 1, max: 100, slips: FRACTION },
   percent: { name: 'percent', unit: '%', min: 1, max: 100, slips: FRACTION },
   load: { name: 'load', unit: 'kg', min: 0.1, max: 2000, slips: GRAMS },
   step: { name: 'smallest step between loads', unit: 'kg', min: 0.01, max: 100, slips: GRAMS },
@@ -123,6 +126,7 @@ export const quantities = {
   deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
   sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },
   pressureMmHg: { name: 'cuff pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
+  restHeldMmHg: { name: 'cuff pressure really held in the rests', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
   restPressureMmHg: { name: 'cuff pressure in the rests', unit: 'mm[Hg]', min: 5, max: 1000 },
   bodyMassKg: {
     name: 'body mass',
@@ -161,6 +165,10 @@ export type Sex = 'male' | 'female';
 /** Unit of a load: kilograms or pounds. */
 export type LoadUnit = 'kg' | 'lb';
 
+/** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
+export type ExerciseMode = (typeof EXERCISE_MODES)[number];
+
+export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
 export const LIMBS = ['arm', 'leg'] as const;
 export const SIDES = ['left', 'right'] as const;
 export const POSTURES = ['supine', 'seated', 'standing'] as const;

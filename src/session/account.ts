@@ -70,7 +70,10 @@ export interface SessionTotals extends ExerciseTotals {
   readonly exercises: readonly { readonly name?: string; readonly totals: ExerciseTotals }[];
 }
 
-/** The restriction times of a limb’s exercises, added up; time at the lower pressure counts towards the limit too. */
+/**
+ * The restriction of a limb’s exercises, one after the other: times and pressure × time added up, the longest one
+ * stretch. Time at the lower pressure counts towards the limit too.
+ */
 export function limbRestriction(exercises: readonly ExerciseTotals[]) {
   const restrictionTime = sumOf(
     'restriction-time',
@@ -78,9 +81,21 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
   );
   const lower = exercises.flatMap((part) => part.partialRestrictionTime?.value ?? []);
   const partialRestrictionTime = lower.length > 0 ? sumOf('partial-restriction-time', lower) : undefined;
+  const longestRestriction = highest(exercises.map((part) => part.longestRestriction));
+  const pressureTime = summed(
+    exercises.map((part) => part.pressureTime),
+    'exercises',
+  );
+  const relativePressureTime = summed(
+    exercises.map((part) => part.relativePressureTime),
+    'exercises',
+  );
   return {
     restrictionTime,
     ...(partialRestrictionTime && { partialRestrictionTime }),
+    ...(longestRestriction && { longestRestriction }),
+    ...(pressureTime && { pressureTime }),
+    ...(relativePressureTime && { relativePressureTime }),
     cautions: limbCautions(sum([restrictionTime.value, ...lower])),
   };
 }
@@ -153,19 +168,17 @@ function leftOut(
     : [];
 }
 
-function sessionLoadOf({ sessionRpe, sessionS }: FullSession, clockS: number): Answer<'session-load'> | undefined {
-  if (sessionRpe === undefined) return undefined;
-  const tookS = sessionS ?? clockS;
-  return total(
+/** Session RPE × minutes. */
+export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'session-load'> =>
+  total(
     'session-load',
-    decimal(sessionRpe).times(decimal(tookS)).div(MINUTE).toNumber(),
+    decimal(sessionRpe).times(decimal(sessionS)).div(MINUTE).toNumber(),
     '{AU}',
-    { formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' }, inputs: { sessionRpe, sessionS: tookS } },
+    { formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' }, inputs: { sessionRpe, sessionS } },
     'published',
     'session-rpe-2001',
     'athlete-dataset-2024',
   );
-}
 
 /** What a session with every default in its place adds up to. */
 export function accountFor(session: FullSession): SessionTotals {
@@ -182,7 +195,8 @@ export function accountFor(session: FullSession): SessionTotals {
   });
   const cuffed = parts.filter((_, index) => laid[index]!.any.length > 0);
   const clockS = laid.at(-1)!.endS.toNumber();
-  const sessionLoad = sessionLoadOf(session, clockS);
+  const { sessionRpe, sessionS = clockS } = session;
+  const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
   const peakPercent = highest(loaded.map((part) => part.peakPercent));
   const ends = {

@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { AnswerKind, Caution } from '../answer/answer.js';
+import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import type { ExerciseLayout, Stretch } from './layout.js';
@@ -20,19 +21,19 @@ import {
 } from './working.js';
 
 export const MINUTE = 60;
-const LIMB_LIMIT_S = 20 * MINUTE;
-const EXERCISE_LIMIT_S = { resistance: 10 * MINUTE, aerobic: 20 * MINUTE, passive: 5 * MINUTE } as const;
 const EXERCISE_CAUTION = {
   resistance: 'restriction-long-exercise',
   aerobic: 'restriction-long-aerobic',
   passive: 'restriction-long-passive',
 } as const;
-export const REPERFUSION_S = 3 * MINUTE;
+/** Usual pause with the cuff down between two exercises on one limb [s]. */
+export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
 
-export const limbCautions = (restrictedS: number): Caution[] =>
-  restrictedS > LIMB_LIMIT_S
-    ? [caution('caution', 'restriction-long-limb', { minutes: format(restrictedS / MINUTE) })]
-    : [];
+export function limbCautions(restrictedS: number): Caution[] {
+  const { high } = commonPractice.limbRestrictionMin;
+  const minutes = restrictedS / MINUTE;
+  return minutes > high ? [caution('caution', 'restriction-long-limb', { minutes: format(minutes), high })] : [];
+}
 
 /** What stretches of restriction add up to. */
 export function tally(stretches: readonly Stretch[]) {
@@ -174,14 +175,14 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
 export function exerciseCautions({ full, limbs }: ExerciseLayout): Caution[] {
   const { mode, occlusionMmHg, sets } = full;
   const cautions: Caution[] = [];
-  const limit = EXERCISE_LIMIT_S[mode];
+  const { low, high } = guidance2019.restrictionMin[mode];
   const times = limbs.map(({ stretches }) => {
     const { full: whole, partial, longest } = tally(stretches);
     return (mode === 'passive' ? longest : plus([...whole, ...partial])).toNumber();
   });
-  const most = Math.max(...times);
-  if (most > limit) {
-    const values = { minutes: format(most / MINUTE) };
+  const most = Math.max(...times) / MINUTE;
+  if (most > high) {
+    const values = { minutes: format(most), low, high };
     cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));
   }
   for (const { place, stretches } of limbs) {

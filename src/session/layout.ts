@@ -1,4 +1,5 @@
 import { decimal, type Decimal } from '../quantity/decimal.js';
+import type { Side } from '../quantity/quantities.js';
 import {
   onSide,
   placeName,
@@ -147,6 +148,32 @@ function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
   if (restriction !== 'none') now = now.plus(decimal(full.deflatedAfterS));
   const limbs = placesOf(full).map((place) => ({ place, stretches: stretchesOf(full, place, bouts) }));
   return { full, startS, endS: now, bouts, rests, limbs, any: union(limbs.map(({ stretches }) => stretches)) };
+}
+
+/**
+ * An exercise as one of its sides does it. Where sides take turns, the rests of one hold the set of the other and the
+ * time to change.
+ */
+export function ofSide(full: FullPrescription, side: Side): FullPrescription {
+  const { restPressureMmHg, occlusionMmHg } = full;
+  const bouts = layExercise(full, decimal(0)).bouts.filter(
+    (bout) => !bout.warmUp && (!takesTurns(full.side) || bout.side === side),
+  );
+  return {
+    ...full,
+    side,
+    changeS: 0,
+    sets: bouts.map(({ set, atS, durationS }, index) => {
+      const next = bouts[index + 1];
+      return {
+        ...set,
+        restS: next ? next.atS.minus(atS).minus(durationS).toNumber() : 0,
+        ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
+      };
+    }),
+    ...(restPressureMmHg !== undefined && { restPressureMmHg: onSide(restPressureMmHg, side) }),
+    ...(occlusionMmHg !== undefined && { occlusionMmHg: onSide(occlusionMmHg, side) }),
+  };
 }
 
 /** The exercises of a session in time, one after the other with the pauses between them. */

@@ -65,7 +65,12 @@ export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
         cautions: [
           ...limbCautions(upS),
           ...(short.length > 0
-            ? [caution('caution', 'reperfusion-short', { minutes: format(Math.min(...short) / MINUTE) })]
+            ? [
+                caution('caution', 'reperfusion-short', {
+                  minutes: format(Math.min(...short) / MINUTE),
+                  low: REPERFUSION_S / MINUTE,
+                }),
+              ]
             : []),
         ],
       },

@@ -8,13 +8,14 @@ export const sessionMessages = {
   'tempo-kept': 'Every repetition is taken to keep the tempo.',
   'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
   'restriction-long-exercise':
-    '{minutes} min of restriction in one exercise is above the 5 to 10 min that guidance gives.',
+    '{minutes} min of restriction in one exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-aerobic':
-    '{minutes} min of restriction in one aerobic exercise is above the 5 to 20 min that guidance gives.',
+    '{minutes} min of restriction in one aerobic exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-passive':
-    '{minutes} min of unbroken passive restriction is above the 5 min that guidance gives at a time.',
-  'restriction-long-limb': '{minutes} min of restriction on one limb is above the usual limit of 20 min a session.',
-  'reperfusion-short': '{minutes} min with the cuff down between two exercises on one limb is below the usual 3 min.',
+    '{minutes} min of unbroken passive restriction is above the {high} min that guidance gives at a time.',
+  'restriction-long-limb': '{minutes} min of restriction on one limb is above the usual limit of {high} min a session.',
+  'reperfusion-short':
+    '{minutes} min with the cuff down between two exercises on one limb is below the usual {low} min.',
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
   'timed-sets-no-volume': 'Sets that are timed and not counted have no repetitions and add nothing to the volume load.',
   'total-left-out': '{total} is left out: {missing} is not given in every exercise.',

@@ -4,11 +4,13 @@ import { readAnswer } from '../answer/read-answer.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
+  EXERCISE_MODES,
   LIMBS,
   LOAD_UNITS,
   loadUnitCode,
   quantities,
   SIDES,
+  type ExerciseMode,
   type Limb,
   type LoadUnit,
   type Side,
@@ -25,10 +27,6 @@ export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as
 /** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
 export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left';
 export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
-
-/** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
-export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
-export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
 
 /** One number for every cuff, or one for each side. */
 export type PerSide = number | { readonly left: number; readonly right: number };

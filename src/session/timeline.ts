@@ -11,6 +11,8 @@ import {
 } from './prescription.js';
 import { assumption } from './messages.js';
 
+export const SESSION_EVENTS = ['inflate', 'lower', 'deflate', 'set', 'rest', 'reperfuse'] as const;
+
 /** Something that happens at a moment of the session. */
 export interface SessionEvent {
   /** Seconds from the start. */
@@ -19,7 +21,7 @@ export interface SessionEvent {
    * The cuff goes up (`inflate`), down to the lower pressure (`lower`) or down (`deflate`); a `set` or a `rest`
    * begins; a pause with the cuffs down begins (`reperfuse`).
    */
-  readonly event: 'inflate' | 'lower' | 'deflate' | 'set' | 'rest' | 'reperfuse';
+  readonly event: (typeof SESSION_EVENTS)[number];
   /** Number of the exercise, from 1, in a session of several. */
   readonly exercise?: number;
   /** Limb and side of a cuff or a set, where they are named. */
@@ -72,7 +74,8 @@ function cuffEvents(laid: readonly ExerciseLayout[], several: boolean): SessionE
   return events;
 }
 
-function timelineOf(session: FullSession): SessionTimeline {
+/** A session with every default in its place, laid out in time. */
+export function timelineOf(session: FullSession): SessionTimeline {
   const several = session.exercises.length > 1;
   const laid = layOutSession(session);
   const events = cuffEvents(laid, several);

@@ -39,8 +39,10 @@ export const strengthMessages = {
     '{equation} asks for a load of {asked} % of the maximum; this one is {percent} % of the answer.',
   'older-adults-under':
     'In 51 adults of 70.7 ± 6.1 years, six repetition equations gave less than the measured maximum on all of 11 machine lifts, by 1 to 10 kg.',
-  'below-restricted-loads': '{percent} % is below the 20 to 40 % of the maximum that guidance gives with restriction.',
-  'above-restricted-loads': '{percent} % is above the 20 to 40 % of the maximum that guidance gives with restriction.',
+  'below-restricted-loads':
+    '{percent} % is below the {low} to {high} % of the maximum that guidance gives with restriction.',
+  'above-restricted-loads':
+    '{percent} % is above the {low} to {high} % of the maximum that guidance gives with restriction.',
   'reserve-inaccurate':
     'People misjudge repetitions in reserve by about one when 0 to 5 remain and by more than two when 7 or more remain; worst in long, light sets.',
   'reserve-under-told':

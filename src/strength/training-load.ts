@@ -1,6 +1,7 @@
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { guidance2019 } from '../evidence/guidance.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -37,7 +38,7 @@ export interface TrainingLoadInput {
   readonly bodyMassLoad?: Answer<'body-mass-load'>;
 }
 
-const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
+export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The weight of a list nearest to the one wanted, or nearest not above it; the lighter of two as near. */
 function fromList(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
@@ -176,8 +177,9 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reached = percentOf(load);
   const cautions: Caution[] = [];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
-  if (percent > 40) cautions.push(caution('note', 'above-restricted-loads', { percent }, more));
-  if (percent < 20) cautions.push(caution('note', 'below-restricted-loads', { percent }, more));
+  const { low, high } = guidance2019.percentOfMaximum;
+  if (percent > high) cautions.push(caution('note', 'above-restricted-loads', { percent, low, high }, more));
+  if (percent < low) cautions.push(caution('note', 'below-restricted-loads', { percent, low, high }, more));
   if (Math.abs(reached - percent) > 0.05 * percent) {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));

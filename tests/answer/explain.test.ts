@@ -106,7 +106,8 @@ const xml = (text: string): Element =>
 function read(node: Node): string {
   const children = Array.from(node.childNodes).filter(({ nodeName }) => nodeName !== 'annotation');
   const parts = children.map(read);
-  const own = (node.textContent ?? '').replace(/[\s\u00a0]+/g, ' ');
+  // The typesetter writes the dot of a unit as the dot of a product.
+  const own = (node.textContent ?? '').replace(/[\s\u00a0]+/g, ' ').replaceAll('⋅', '·');
   switch (node.nodeName) {
     case 'mn':
     case 'mi':
@@ -149,7 +150,7 @@ const asSums = (rows: readonly string[]): string[] =>
 
 /** What a sum comes to, its symbols standing for numbers of no meaning; nothing for one that ends in a unit. */
 function worth(sum: string): number | undefined {
-  if (/^-?[\d.]+ [a-z]+$/i.test(sum)) return undefined;
+  if (/^-?[\d.]+ (% )?[a-z]/i.test(sum)) return undefined;
   const symbols = new Set(sum.match(/[A-Za-z]\w*(?!\w*\()/g));
   const scope = Object.fromEntries([...symbols].map((name, index) => [name, 3.7 + index * 1.3]));
   return evaluate(sum, scope) as number;
@@ -190,7 +191,9 @@ describe('explain, a plan', () => {
       rowsOf(xml(explain(plan, { format: 'mathml' }))),
     ]) {
       expectSameSums(asSums(rows), textSums(text));
-      const titles = ['"[left leg]"', '"[leg extension]"', '"[right leg]"'];
+      // Pressure × time is each leg’s own, everything else is the same for both.
+      const [left, right] = ['"[leg extension, left leg]"', '"[leg extension, right leg]"'];
+      const titles = ['"[left leg]"', '"[leg extension]"', left, '"[right leg]"', right];
       expect(rows.filter((row) => row.startsWith('"['))).toEqual(titles);
     }
   });
@@ -201,8 +204,9 @@ describe('explain, a plan', () => {
     const texts = (name: string) => Array.from(page.getElementsByTagName(name)).map((found) => found.textContent);
     expect(texts('h1')).toEqual(['Session plan']);
     expect(texts('h2')).toContain('1. leg extension, left leg');
-    expect(texts('h3')).toEqual(['left leg', 'leg extension', 'right leg']);
-    expect(texts('h4')).toHaveLength(2 + 8 + 2);
+    const own = ['leg extension, left leg', 'leg extension, right leg'];
+    expect(texts('h3')).toEqual(['left leg', 'leg extension', own[0], 'right leg', own[1]]);
+    expect(texts('h4')).toHaveLength(2 + 9 + 2 + 2 + 2);
     expect(texts('td')).toEqual(expect.arrayContaining(['0:00', 'cuff up', 'set 1: 30 repetitions']));
     const points = texts('li');
     for (const { severity, text } of plan.cautions) expect(points).toContain(`${severity}: ${text}`);

@@ -69,7 +69,7 @@ describe('planSession', () => {
     expect(legs!.occlusion).toMatchObject({ equation: 'thigh-2019', evidence: 'published' });
     expect(legs!.occlusion.value.toFixed(3)).toBe('181.721');
     expect(legs!.target.value).toBe(108);
-    expect(legs!.load.value).toBe(20);
+    expect(legs!.load!.value).toBe(20);
     expect(legs!.totals.sessionTime.value).toBe(480);
     expect(legs!.totals.volumeLoad).toMatchObject({ value: 1500, unit: 'kg' });
   });

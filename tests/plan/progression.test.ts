@@ -94,8 +94,8 @@ describe('nextSession', () => {
     const rack = planOf({ percent: 20, available: [10, 20, 24] });
     const at = (repetitions: readonly number[], more = {}) =>
       first([recordOf(rack, repetitions, more)], { plan: rack });
-    expect(at(all).load.to).toBe(24);
-    expect(at(all, { painBefore: 0, painAfter: 1 }).load.to).toBe(10);
+    expect(at(all).load!.to).toBe(24);
+    expect(at(all, { painBefore: 0, painAfter: 1 }).load!.to).toBe(10);
     const only = planOf({ percent: 20, available: [20] });
     const stuck = first([recordOf(only, all)], { plan: only });
     expect([stuck.action, codes(stuck.reasons)]).toEqual([
@@ -113,7 +113,7 @@ describe('nextSession', () => {
     const free = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percent: 20 });
     const record = recordOf(free, [30, 15, 15, 16], {}, { lastSetToFailure: true });
     const unknown = first([record], { plan: free, rule: 'set-four-over-15' });
-    expect([unknown.action, unknown.load.to]).toEqual(['raise-load', undefined]);
+    expect([unknown.action, unknown.load!.to]).toEqual(['raise-load', undefined]);
   });
 
   it('looks at sessions with the load of the plan only', () => {
@@ -210,7 +210,7 @@ describe('nextSession', () => {
           const { action, load, cuffMmHg } = proposal.items[0]!;
           seen.add(action);
           const up = ({ from, to }: { from: number; to?: number }) => to !== undefined && to > from;
-          expect([up(load), up(cuffMmHg!)]).toEqual([action === 'raise-load', action === 'raise-pressure']);
+          expect([up(load!), up(cuffMmHg!)]).toEqual([action === 'raise-load', action === 'raise-pressure']);
         },
       ),
       { numRuns: 600 },

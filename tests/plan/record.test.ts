@@ -75,8 +75,20 @@ describe('recordSession', () => {
     fc.assert(
       fc.property(sets, fc.integer({ min: 1, max: 300 }), (given, load) => {
         const [item] = recordSession({ plan, date: '2026-03-02', items: [{ ...done, sets: given, load }] }).items;
-        const { tempo, restriction } = plan.items[0]!;
-        const session = accountSession({ sets: given, tempo, restS: 0, restriction, load, unit: 'kg' });
+        const { tempo, restriction, oneRepMax, target, occlusion } = plan.items[0]!;
+        const session = accountSession({
+          sets: given,
+          tempo: tempo!,
+          restS: 0,
+          restriction,
+          limb: 'leg',
+          side: 'left',
+          load,
+          unit: 'kg',
+          oneRepMax: oneRepMax!,
+          pressureMmHg: target.value,
+          occlusionMmHg: occlusion.value,
+        });
         expect(session).toMatchObject(item!.totals);
         expect(item!.totals.volumeLoad).toBeDefined();
       }),
@@ -107,7 +119,7 @@ describe('recordSession', () => {
     const exercise = plan.request.exercises[0]!;
     const twice = planOf({}, { exercises: [exercise, { ...exercise, percent: 30 }] });
     const { items } = recordSession({ plan: twice, date: '2026-03-02', items: [done, done] });
-    expect(items.map(({ load }) => load.value)).toEqual([20, 30]);
+    expect(items.map(({ load }) => load!.value)).toEqual([20, 30]);
     const request = { plan: twice, date: '2026-03-02', items: [done, done, done] };
     expect(pathsOf(request)).toEqual(['items.2.exercise']);
   });

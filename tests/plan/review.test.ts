@@ -45,7 +45,8 @@ describe('reviewPlan', () => {
   it('judges nothing that is not in the document, and says so', () => {
     expect(reviewPlan(planOf()).notJudged).toEqual(['sessions-per-week']);
     const without = reviewPlan(planOf({ restriction: 'none' }));
-    expect(without.notJudged).toEqual(['percent-of-occlusion', 'sessions-per-week', 'restriction-time', 'cuff-width']);
+    expect([without.findings, without.inside, without.notJudged]).toEqual([[], [], []]);
+    expect(without.standing.map(({ code }) => code)).toContain('review-no-cuff');
     expect(reviewPlan(recordOf(plan, [30, 15, 15, 15])).notJudged).toContain('percent-of-occlusion');
   });
 

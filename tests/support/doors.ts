@@ -7,6 +7,7 @@ import {
   recordSession,
   reviewPlan,
   screen,
+  trainingDays,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
 import { fitInput } from './fitted.js';
@@ -64,6 +65,39 @@ const planRequest = {
     },
   ],
 } as const;
+const everyKind = {
+  ...planRequest,
+  bodyMassKg: 70,
+  reperfusionS: 200,
+  limbs: [planRequest.limbs[0], { ...planRequest.limbs[0], side: 'right' }],
+  exercises: [
+    {
+      ...planRequest.exercises[0],
+      oneRepMax: { load: 110, repetitions: 5, reserveRpe: 8, lift: 'squat', training: 'trained' },
+      step: undefined,
+      bar: 20,
+      collars: 0,
+      plates: [{ mass: 1.25, count: 4 }, { mass: 5 }],
+      maximumOf: 'this-limb',
+      side: 'left-then-right',
+      changeS: 5,
+      restriction: 'partial',
+      cuffPercent: 60,
+      restCuffPercent: 20,
+      reperfusionS: 240,
+    },
+    { name: 'squat', limb: 'leg', bodyMassPercent: 64, scheme: '3x10', tempo, restS: 30, restriction: 'none' },
+    { name: 'quad set', limb: 'leg', unloaded: true, scheme: '5x10s', restS: 20, restriction: 'continuous' },
+    {
+      name: 'walk',
+      mode: 'aerobic',
+      limb: 'leg',
+      sets: [{ durationS: 120, restS: 60 }, { durationS: 120 }],
+      restriction: 'intermittent',
+      intensityPercent: 40,
+    },
+  ],
+} as const;
 const plan = planSession(planRequest);
 const recordRequest = {
   plan,
@@ -73,6 +107,7 @@ const recordRequest = {
   painBefore: 1,
   painAfter: 1,
   sessionRpe: 6,
+  sessionS: 1500,
 } as const;
 
 /** Every public function that takes one input object, with an input that is right. Documents are open: fields unknown are kept. */
@@ -158,6 +193,12 @@ export const doors: Readonly<
   sessionTimeline: { call: root.sessionTimeline, right: prescription },
   accountSession: { call: root.accountSession, right: prescription },
   planSession: { call: planSession, right: planRequest },
+  planSessionOfEveryKind: { call: planSession, right: everyKind },
+  trainingDays: {
+    call: trainingDays,
+    right: { records: [recordSession(recordRequest)], from: '2026-03-02' },
+    open: true,
+  },
   screen: {
     call: screen,
     right: { ageYears: 40, systolicMmHg: 120, diastolicMmHg: 80, answers: { pregnancy: 'no', diabetes: 'yes' } },

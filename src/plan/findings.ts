@@ -1,0 +1,48 @@
+import { InputError, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
+
+const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
+
+/** Runs a part whose inputs have other names further out, and tells what it finds wrong by those. */
+export function retold<T>(part: () => T, outward: (path: Path) => Path): T {
+  try {
+    return part();
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    throw new InputError(error.issues.map((found) => moved(found, outward)));
+  }
+}
+
+/** Gathers what the parts of a plan find wrong, told from the top of the request. */
+export class Findings {
+  readonly issues: InputIssue[];
+  constructor(issues: InputIssue[]) {
+    this.issues = issues;
+  }
+
+  /**
+   * Runs one part, unless something it draws on is known to be wrong: its place in the request (only the `fields`
+   * there, where they are named), or fields of the person that it uses.
+   */
+  try<T>(
+    place: Path,
+    part: () => T,
+    { fields, uses = [] }: { fields?: readonly string[]; uses?: readonly string[] } = {},
+  ): T | undefined {
+    const known = this.issues.some(({ path }) => {
+      const next = path[place.length];
+      const inside =
+        startsWith(path, place) && (!fields || next === undefined || fields.some((field) => field === next));
+      return (
+        inside || (startsWith(place, path) && path.length < place.length) || uses.some((field) => path[0] === field)
+      );
+    });
+    if (known) return undefined;
+    try {
+      return retold(part, (path) => (uses.some((field) => path[0] === field) ? path : [...place, ...path]));
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+      this.issues.push(...error.issues);
+      return undefined;
+    }
+  }
+}

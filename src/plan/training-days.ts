@@ -1,0 +1,92 @@
+import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import { sum } from '../quantity/decimal.js';
+import type { LimbSeconds, TrainingDay } from '../session/week.js';
+import { documentOf } from './read-document.js';
+import type { SessionRecord } from './record-session.js';
+import { DAY_MS, DAY_WORDS, isDay } from './days.js';
+
+/** What {@link trainingDays} takes. */
+export interface TrainingDaysInput {
+  /** Records, in any order; those of other weeks are passed over. */
+  readonly records: readonly SessionRecord[];
+  /** First of the seven days, `YYYY-MM-DD`. */
+  readonly from: string;
+}
+
+const FIELDS = {
+  'left arm': 'leftArm',
+  'right arm': 'rightArm',
+  'left leg': 'leftLeg',
+  'right leg': 'rightLeg',
+} as const satisfies Record<string, keyof LimbSeconds>;
+
+/** What the records of one day add up to. */
+function dayOf(records: readonly SessionRecord[]): TrainingDay {
+  const limbs = records.flatMap((record) => record.limbs);
+  const restrictedS: { -readonly [Field in keyof LimbSeconds]: number } = {};
+  for (const [place, field] of Object.entries(FIELDS)) {
+    const own = limbs.filter(({ limb, side, exercises }) => `${side} ${limb}` === place && exercises > 0);
+    if (own.length > 0) restrictedS[field] = sum(own.map(({ restrictionTime }) => restrictionTime.value));
+  }
+  return {
+    loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),
+    sessions: records.length,
+    restrictedS,
+  };
+}
+
+/**
+ * Seven days of records as `weekTotals` takes them: for each day the session-RPE loads added up, the number of
+ * sessions, and the time of full restriction of each limb. Days without a record are days of rest.
+ *
+ * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
+ *
+ * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
+ * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s].
+ * @throws InputError naming every wrong field; also where a record of the week has no session load, which takes
+ *   `sessionRpe` and `sessionS`.
+ *
+ * @example
+ * ```ts
+ * import { weekTotals } from 'cuffwork';
+ * import { planSession, recordSession, trainingDays } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   exercises: [{ name: 'cycling', mode: 'aerobic', limb: 'leg', scheme: '15min', restriction: 'continuous' }],
+ * });
+ * const items = [{ exercise: 'cycling', limb: 'leg', side: 'left', sets: [{ durationS: 900 }] }] as const;
+ * const done = (date: string) => recordSession({ plan, date, items, sessionRpe: 4, sessionS: 1500 });
+ * const days = trainingDays({ records: [done('2026-03-02'), done('2026-03-05')], from: '2026-03-02' });
+ * days.map(({ loadAu }) => loadAu); // => [100, 0, 0, 100, 0, 0, 0]
+ * weekTotals({ days }).limbs.map(({ restrictionTime }) => restrictionTime.value); // => [1800]
+ * ```
+ */
+export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
+  const reader = new Reader(input);
+  const given = reader.values('records', 'a list of records of this library');
+  const from = reader.optionalText('from', DAY_WORDS, isDay);
+  if (!reader.has('from')) reader.missing('from', DAY_WORDS);
+  reader.done();
+  const first = Date.parse(from!);
+  const week: SessionRecord[][] = Array.from({ length: 7 }, () => []);
+  const issues: InputIssue[] = [];
+  given.forEach((part, index) => {
+    const place = ['records', index];
+    const read = attempt((document: unknown) => documentOf(['record'], document, place), part);
+    if (!read.ok) {
+      issues.push(...read.issues);
+      return;
+    }
+    const day = week[(Date.parse(read.value.date) - first) / DAY_MS];
+    if (!day) return;
+    day.push(read.value);
+    if (!read.value.sessionLoad) {
+      const expected = 'recorded: sessionRpe and sessionS in recordSession';
+      issues.push(issue('missing', [...place, 'sessionLoad'], expected, 'undefined'));
+    }
+  });
+  if (issues.length > 0) throw new InputError(issues);
+  return week.map(dayOf);
+}
