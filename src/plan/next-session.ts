@@ -325,7 +325,7 @@ function measureAgain(
       add('occlusion-pressure', true, said, occlusion.evidence);
     }
   }
-  add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'daily-variation');
+  add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   const next = date ?? records.at(-1)!.date;
   const days = testedOn === undefined ? 0 : (Date.parse(next) - Date.parse(testedOn)) / DAY_MS;
   const due = days >= 28;

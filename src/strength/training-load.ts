@@ -176,11 +176,17 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reached = percentOf(load);
   const cautions: Caution[] = [];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
-  if (percent > 40) cautions.push(caution('note', 'above-restricted-loads', { percent }, more));
-  if (percent < 20) cautions.push(caution('note', 'below-restricted-loads', { percent }, more));
-  if (Math.abs(reached - percent) > 0.05 * percent) {
+  const moved = Math.abs(reached - percent) > 0.05 * percent;
+  // What is lifted counts, not what was asked for.
+  const lifted = moved ? reached : percent;
+  if (lifted > 40) cautions.push(caution('note', 'above-restricted-loads', { percent: format(lifted) }, more));
+  if (lifted < 20) cautions.push(caution('note', 'below-restricted-loads', { percent: format(lifted) }, more));
+  if (moved) {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
+  }
+  if (!otherLimb && !((lower ?? 0) > 0)) {
+    cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
   }
   if (otherLimb) cautions.push(caution('caution', 'maximum-of-other-limb', undefined, { path: ['maximumOf'] }));
   return {
