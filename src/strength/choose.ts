@@ -1,11 +1,11 @@
+import { Math } from '../quantity/maths.js';
 import { type Assumption, NORMAL_95 } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
-import type { LoadUnit } from '../quantity/quantities.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
 import { inUnit } from './in-unit.js';
-import { MOST } from './limits.js';
+import { EQUATION_SHARE, MANY, MOST } from './limits.js';
 import { assumption } from './messages.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
 
@@ -32,12 +32,20 @@ export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: nu
 }
 
 /**
- * Whether the published error of an equation, in kg or lb, is so large beside its answer that the 95 % interval reaches
- * zero: the load is far lighter than any it was fitted on.
+ * Whether a load is far from those a regression was fitted on. Their range is not at hand; but an intercept in kg is out
+ * of place beside a light load, and shows: the 95 % interval of its published error reaches zero, or, up to 10
+ * repetitions, the answer lies outside the interval of the first equation.
  */
-export function tooLight({ error }: OneRepMaxEquation, value: number, unit: LoadUnit): boolean {
-  if (!error || 'share' in error) return false;
-  return NORMAL_95 * convertLoad(error.standardDeviation, error.unit, unit) >= value;
+export function farFromFitted(
+  { error, unit: own }: OneRepMaxEquation,
+  value: number,
+  { load, r, unit }: Pick<ReadSet, 'load' | 'r' | 'unit'>,
+): boolean {
+  if (own === undefined) return false;
+  if (error && 'unit' in error && NORMAL_95 * convertLoad(error.standardDeviation, error.unit, unit) >= value)
+    return true;
+  const first = oneRepMaxEquations[0].apply(load, r);
+  return r <= MANY && Math.abs(value - first) > NORMAL_95 * EQUATION_SHARE * first;
 }
 
 /** Everything that keeps an equation from a set. */
@@ -78,7 +86,7 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
   const told = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
   const holdsAt = (candidate: OneRepMaxEquation): boolean => {
     const value = inUnit(candidate, unit).apply(load, r);
-    return value >= load && !tooLight(candidate, value, unit);
+    return value >= load && !farFromFitted(candidate, value, { load, r, unit });
   };
   const fitted =
     told &&

@@ -33,8 +33,8 @@ export const strengthMessages = {
     '{equation} was fitted on {sample}; {field} {value} is outside that. Do not set loads from it without a test.',
   'population-locked':
     '{equation} holds for its own sample and for no one else: {sample}. Its constant is their mean in disguise. Do not set loads from it.',
-  'load-too-light':
-    'So light a load is outside what {equation} can tell: its published error is so large beside it that the interval reaches zero. Do not set loads from it.',
+  'load-far-from-fitted':
+    'This load is far from those {equation} was fitted on: its error leaves nothing of the answer, or the answer lies outside the interval of brzycki-1993. Do not set loads from it.',
   'younger-than-samples':
     'No sample of {equation} is known to hold people under 18. A practitioner decides whether and how to test them.',
   'load-not-at-percent':

@@ -12,11 +12,11 @@ import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import { choose, misfits, outsideDomain, tooLight } from './choose.js';
+import { choose, farFromFitted, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { inUnit } from './in-unit.js';
-import { ADULT_FROM_YEARS, MANY, OLDER_FROM_YEARS } from './limits.js';
+import { ADULT_FROM_YEARS, EQUATION_SHARE, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
 import { readLoad } from './read-load.js';
 import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
@@ -37,8 +37,6 @@ export interface TestedInput {
   readonly unit?: LoadUnit;
 }
 
-/** Standard deviation of an equation’s error at up to 10 repetitions, as a share of the maximum: the wide end of 5 to 10 %. */
-const EQUATION_SHARE = 0.1;
 /** Median coefficient of variation of repeated tests. */
 const RETEST_SHARE = 0.042;
 /** Above this many repetitions in a set, those in reserve are told poorly. */
@@ -246,9 +244,9 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     assumptions.push(assumption('reserve-added'));
     sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
   }
-  if (tooLight(equation, value, unit)) {
+  if (farFromFitted(equation, value, set)) {
     cautions.push(
-      caution('caution', 'load-too-light', { equation: id }, { path: ['load'], source: equation.sources[0]! }),
+      caution('caution', 'load-far-from-fitted', { equation: id }, { path: ['load'], source: equation.sources[0]! }),
     );
   }
   const percent = (100 * load) / value;
@@ -282,7 +280,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  *
  * With `equation: 'auto'` the first of these is taken, and the answer says which and why:
  * 1. an equation fitted on this lift, such people and these repetitions, where all that its sample is bound to is
- *    told (`lift`, `sex`, `ageYears`, `training`) and fits, and its error leaves something of so light a load;
+ *    told (`lift`, `sex`, `ageYears`, `training`) and fits, and the load is not far from those it was fitted on;
  * 2. at 6 to 10 repetitions, one that a published comparison found among the best for this lift and sex;
  * 3. Brzycki, the best of six at up to 10 repetitions in 220 men (bench press).
  *
