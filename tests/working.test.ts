@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import * as working from '../docs/working/carrying-error.js';
+import { cubics } from '../docs/working/cubic-form.js';
 import { cuffClass, LABORATORY_SHARE, postureShare, WIDTH_SHARE } from '../src/pressure/carrying.js';
 import { DAY_DEVIATION } from '../src/pressure/calibrate.js';
 import {
@@ -54,6 +55,17 @@ describe('derived errors', () => {
       expect(Math.sign(corrected - measured)).toBe(Math.sign(fromCm - toCm) * (tooMuch ? 1 : -1));
     }
   });
+});
+
+describe('form of the equations of 2024', () => {
+  it.each(cubics)('$id', ({ atOne, rises, furthestFromEarlier, evidence }) => {
+    expect(evidence).toBe('derived');
+    expect(Math.round(100 * atOne)).toBeGreaterThanOrEqual(100);
+    expect(Math.round(100 * atOne)).toBeLessThanOrEqual(101);
+    expect(rises).toBe(true);
+    expect(furthestFromEarlier).toBeLessThan(0.1);
+  });
+  it('are six', () => expect(cubics).toHaveLength(6));
 });
 
 describe('pooled means', () => {

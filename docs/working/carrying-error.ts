@@ -55,7 +55,7 @@ export const classOf = ({ limb, cuff }: GroupMean): 'thigh-narrow' | 'thigh-wide
 
 // 1. Pooled means: a random-effects mean of ln(pressure) over laboratories, for each limb, kind of cuff and posture.
 
-/** DerSimonian–Laird: the mean over studies and the standard deviation between them, both of ln(pressure). */
+/** Random effects by moments: the mean over studies and the standard deviation between them, both of ln(pressure). */
 function randomEffects(studies: readonly (readonly GroupMean[])[]): { mean: number; between: number } {
   const y = studies.map((rows) => mean(rows.map((row) => Math.log(row.mean))));
   // A standard deviation or size that is not at hand is taken as that of a middling sample: 15 % of the mean, 30 people.

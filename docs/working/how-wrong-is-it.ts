@@ -195,7 +195,7 @@ const errorTable = table(
   ['published', 'comes to', 'note', 'publication'],
   errors.rows.map(({ figure, kind, expected, source, ...row }) => [
     figure,
-    `${expected}${kind === 'ratio' ? '' : kind === 'percent-of' ? ' %' : ' mmHg'}`,
+    `${expected}${kind === 'ratio' ? '' : kind === 'percent-of' ? ' %' : ` ${('unit' in row && row.unit) || 'mmHg'}`}`,
     ('note' in row && row.note) || '',
     paper(source),
   ]),

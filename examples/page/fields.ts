@@ -50,6 +50,7 @@ export const fields = {
     unit: '',
     start: '8',
     slider: [1, 20, 1],
+    hint: '10 or fewer tell most; with those left in reserve, 20 at most',
     path: 'exercises.0.oneRepMax.repetitions',
   },
   repetitionsInReserve: {

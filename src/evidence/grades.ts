@@ -14,7 +14,7 @@ export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'pra
  * ```
  */
 export const grades = {
-  published: 'every coefficient read in the publication’s own text or abstract',
+  published: 'its form and every coefficient read in the publication’s own text or abstract',
   secondary: 'read only in a later text that reprints it',
   derived: 'worked out in this project from published figures; the working is a committed script',
   unconfirmed: 'widely used, written here from memory; the coefficients were not read in any text',

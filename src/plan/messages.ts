@@ -110,7 +110,7 @@ export const planMessages = {
     'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
   'one-thing-at-a-time': 'Pressure and load are never raised at the same time.',
   'rule-two-for-two':
-    'Two repetitions or more above the goal in the last set, in two sessions running: raise the load by 2.5 to 10 %.',
+    'Every set done, and two repetitions or more above the goal in the last, in two sessions running: raise the load by 2.5 to 10 %.',
   'rule-all-repetitions': 'Every planned repetition of every set done: raise the load by the smallest step there is.',
   'rule-set-four-over-15':
     'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step there is (5 kg in the trial).',

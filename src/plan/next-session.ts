@@ -366,7 +366,7 @@ function measureAgain(
     }
   }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {
-    add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'daily-variation');
+    add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
   const next = date ?? records.at(-1)!.date;
   const days = testedOn === undefined ? 0 : (Date.parse(next) - Date.parse(testedOn)) / DAY_MS;
@@ -381,8 +381,8 @@ function measureAgain(
 /**
  * A proposal for the next session by a named rule: what to raise, repeat, back off from or stop, and why.
  *
- * - `two-for-two` (`secondary`): two repetitions or more above the goal in the last set, two sessions running; load
- *   up by 2.5 to 10 %.
+ * - `two-for-two` (`secondary`): every set done, and two repetitions or more above the goal in the last, two sessions
+ *   running; load up by 2.5 to 10 %.
  * - `all-repetitions` (`practice`): every planned repetition done; load up by the smallest step there is.
  * - `set-four-over-15` (`published`, an eight-week trial): more than 15 repetitions in set 4, taken to failure; load
  *   up by the smallest step there is, 5 kg in the trial.

@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Answer } from '../answer/answer.js';
+import type { Answer, Caution } from '../answer/answer.js';
 import { amount, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import type { Catalogue } from '../answer/messages.js';
 import { explainWords, named, saying, type Say } from '../answer/words.js';
@@ -8,6 +8,7 @@ import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/prescription.js';
 import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
+import { itemCautions } from './item-cautions.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** What the page of a plan says around its numbers. */
@@ -317,9 +318,21 @@ function planBlocks(plan: Plan, say: Say): Block[] {
     request.weeks !== undefined && word('page.weeks', { weeks: format(request.weeks) }),
   ];
   const heading = (text: string): Block => ({ heading: text, level: 2 });
+  const warning = (said: Caution): string => {
+    const { severity, code, text, values } = said;
+    const whose = items.filter((item) => itemCautions(item).some((own) => own.text === text));
+    // Whose caution it is, where it is not everyone’s.
+    const where = whose.length < items.length ? whose.map(({ exercise, side, limb }) => [exercise, side, limb]) : [];
+    const places = where.map(([exercise, side, limb]) => `${exercise}, ${sideWords(say, side!, limb!)}`);
+    const plain = `${named(say, 'severity', severity)}: ${say(code, text, values)}`;
+    return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
+  };
+  const [grave, others] = [true, false].map((stop) =>
+    cautions.filter(({ severity }) => (severity === 'stop') === stop).map(warning),
+  );
   return [
     { heading: word('page.title'), level: 1 },
-    { lines: [person.filter(Boolean).join(', '), ...standing.slice(0, 2).map(sentence)] },
+    { lines: [person.filter(Boolean).join(', '), ...grave!, ...standing.slice(0, 2).map(sentence)] },
     heading(word('page.stop')),
     { points: stopSigns.map(sentence) },
     ...items.flatMap((item, index) => {
@@ -349,9 +362,7 @@ function planBlocks(plan: Plan, say: Say): Block[] {
     heading(word('page.watch')),
     {
       points: [
-        ...cautions.map(
-          ({ severity, code, text, values }) => `${named(say, 'severity', severity)}: ${say(code, text, values)}`,
-        ),
+        ...others!,
         ...assumptions.map(({ code, text, values }) =>
           say('taken-for-granted', explainWords['taken-for-granted'], { text: say(code, text, values) }),
         ),

@@ -25,6 +25,7 @@ import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInp
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { Findings, retold } from './findings.js';
 import { onceEach } from './gravest-first.js';
+import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './messages.js';
 import { parseDocument } from './parse.js';
@@ -102,14 +103,13 @@ function restTargetOf({ at }: Worn, percent: number, mode: ExerciseMode): CuffPr
   return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
 }
 
-/** A tested maximum knows no lift; an estimate is told the person where the lift or the training is. */
+/** A tested maximum knows no lift; an estimate is told the lift and the person. */
 function maximumOf(
   { lift, training, ...set }: PlanMaximum,
   { ageYears, sex }: PlanRequest,
 ): Answer<'one-repetition-maximum'> {
   if (set.repetitions === undefined) return testedOneRepMax(set as TestedInput);
-  const facts = lift || training ? { lift, training, ageYears, sex } : {};
-  return estimateOneRepMax(defined({ ...set, ...facts }) as OneRepMaxInput);
+  return estimateOneRepMax(defined({ ...set, lift, training, ageYears, sex }) as OneRepMaxInput);
 }
 
 const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'> => ({
@@ -386,15 +386,9 @@ function sessionOf(
 }
 
 function cautionsOf(request: PlanRequest, items: readonly PlanItem[], session: PlanClock): Caution[] {
-  const of = ({ restriction, occlusion, target, restTarget, oneRepMax, load, totals }: PlanItem) => [
-    ...(restriction === 'none' ? [] : [occlusion, target, restTarget]),
-    oneRepMax,
-    load,
-    totals,
-  ];
   return onceEach([
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
-    ...items.flatMap((item) => of(item).flatMap((answer) => answer?.cautions ?? [])),
+    ...items.flatMap(itemCautions),
     ...limbsOf(items).flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
   ]);

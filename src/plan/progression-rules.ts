@@ -41,7 +41,8 @@ const rules = [
     highPercent: 10,
     evidence: 'secondary',
     source: 'two-for-two-rule',
-    met: ({ sets }, goal) => overInLastSet(sets, goal, 2),
+    // The rule’s text names the last set alone; that those before it were done is taken with it (`practice`).
+    met: ({ sets }, goal) => allDone(sets, goal) && overInLastSet(sets, goal, 2),
   },
   {
     id: 'all-repetitions',

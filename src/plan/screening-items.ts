@@ -48,7 +48,7 @@ export const screeningItems: readonly ScreeningItem[] = [
   { code: 'cancer-in-limb', outcome: 'refer', ...recalled },
   { code: 'lymph-trouble', outcome: 'refer', ...recalled },
   { code: 'infection-or-wound', outcome: 'refer', ...recalled },
-  { code: 'surgery-or-fracture', outcome: 'refer', ...listed },
+  { code: 'surgery-or-fracture', outcome: 'refer', ...recalled },
   { code: 'unusual-swelling', outcome: 'refer', ...recalled },
   {
     code: 'compartment-syndrome',

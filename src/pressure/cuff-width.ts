@@ -1,4 +1,4 @@
-import { type Answer, type Caution, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { WIDTH_SHARE } from './carrying.js';
 import { Math } from '../quantity/maths.js';
@@ -70,26 +70,22 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
   const ratio = fromWidthCm / toWidthCm;
   const value = carryWidth(occlusionMmHg, diastolicMmHg, ratio);
   const same = fromWidthCm === toWidthCm;
+  const errors: ErrorPart[] = [
+    {
+      part: 'width-correction',
+      standardDeviation: WIDTH_SHARE * value * Math.abs(Math.log(ratio)),
+      evidence: 'derived',
+    },
+  ];
+  if (standardDeviationMmHg !== undefined) {
+    errors.push({ part: 'occlusion', standardDeviation: standardDeviationMmHg * ratio, evidence: 'practice' });
+  }
+  const ends = interval(value, errors);
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...interval(value, [
-      {
-        part: 'width-correction',
-        standardDeviation: WIDTH_SHARE * value * Math.abs(Math.log(ratio)),
-        evidence: 'derived',
-      },
-      ...(standardDeviationMmHg === undefined
-        ? []
-        : [
-            {
-              part: 'occlusion' as const,
-              standardDeviation: standardDeviationMmHg * ratio,
-              evidence: 'practice' as const,
-            },
-          ]),
-    ]),
+    ...ends,
     equation: 'width-correction',
     evidence: 'unconfirmed',
     formula: 'DBP + (LOP - DBP) * W1 / W2',
@@ -107,6 +103,9 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
       : [
           caution('caution', 'equation-unconfirmed', { equation: 'width-correction' }),
           widthBiasCaution(fromWidthCm, toWidthCm),
+          ...(ends.lower <= diastolicMmHg
+            ? [caution('caution', 'width-correction-too-far', { diastolic: diastolicMmHg }, { path: ['toWidthCm'] })]
+            : []),
         ],
     sources: ['wide-cuffs-1993', 'cuff-width-2012', 'athletes-2018', 'cuff-materials-2017'],
   };

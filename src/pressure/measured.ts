@@ -35,7 +35,7 @@ interface MethodError {
 function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
   switch (method) {
     case 'doppler':
-      // Largest of four: differences of repeats, 12.2 mmHg, over √2.
+      // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
       return {
         standardDeviation: 8.6,
         evidence: 'derived',
@@ -43,9 +43,10 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
         source: 'femoral-repeat',
       };
     case 'oximeter':
-      // Limits of agreement with Doppler −16.2 to 28.8: 45 / (2 × 1.96).
+      // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3, whose
+      // direction is not at hand, in quadrature.
       return {
-        standardDeviation: 11.5,
+        standardDeviation: 13.1,
         evidence: 'derived',
         assumption: 'error-between-methods',
         source: 'retest-2020',
@@ -65,8 +66,8 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  *
  * Measure at rest, before the session, at least twice.
  *
- * - Error (standard deviation, mmHg): Doppler 8.6, largest of four repeat studies; pulse oximeter 11.5, from limits of
- *   agreement with Doppler; automated 8 on the arm and 15 on the leg.
+ * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits of
+ *   agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
  * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *

@@ -31,6 +31,9 @@ export const pressureMessages = {
   'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',
   'index-band-18': 'Published band for healthy legs with an 18 to 20 cm cuff: 1.0 to 1.2 times the systolic pressure.',
   'padding-from-caller': 'The tissue padding coefficient is the caller’s: its published table is not at hand.',
+  'width-ratio-bias':
+    'Beside published group means the formula is too low with wide cuffs (thigh at 18 cm 121 for 170 mmHg, arm at 13 cm 111 for 133) and too high with narrow ones on the arm (5 cm 177 for 139).',
+  'padding-too-low': 'In 143 patients this rule fell below the measured occlusion pressure in 62 %.',
   'width-not-in-formula': 'The formula knows no cuff width: it is not for narrow cuffs.',
   'chosen-only':
     '{equation} was chosen: no other equation whose error is known applies. Its error is {percent} % of the answer.',
@@ -53,7 +56,8 @@ export const pressureMessages = {
   'bias-published':
     'The bias is the fitted mean of a published quality document; how far a reading lies from it is not at hand.',
   'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
-  'bands-without-gaps': 'The published bands leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
+  'bands-without-gaps':
+    'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
   'estimate-is-a-start':
     'An estimated occlusion pressure is a starting point. Measure it on this limb, with this cuff, in this posture, where you can.',
   'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
@@ -72,6 +76,8 @@ export const pressureMessages = {
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 140/90: ask the treating clinician before training.',
   'width-correction-biased':
     'Carried to a {direction} cuff, this correction {bias} against published pairs. Measure with the cuff that will be worn.',
+  'width-correction-too-far':
+    'The interval reaches below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be: over so wide a step this correction tells next to nothing. Do not use it: measure.',
   'below-diastolic':
     'The answer is below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be. Do not use it: measure.',
   'outside-thigh-index':
@@ -89,6 +95,8 @@ export const pressureMessages = {
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'may-occlude':
     'The cuff may close the artery fully: at this setting the true percentage may be {upper} % of occlusion pressure.',
+  'true-percent-not-known':
+    'How wrong the occlusion pressure may be is not known, so neither is the true percentage, nor the chance that the cuff closes the artery.',
   'true-percent-unbounded':
     'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',

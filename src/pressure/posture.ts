@@ -1,7 +1,7 @@
 import { type Answer, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
-import { LIMBS, POSTURES, type Limb, type Posture } from '../quantity/quantities.js';
+import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
 import { WIDE_THIGH_CM } from './carrying.js';
 import { assumption, caution } from './messages.js';
 
@@ -36,7 +36,8 @@ export const SHIFT_DEVIATION = { seated: 11, standing: 28 } as const;
  * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
  * `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
- * @throws InputError naming every wrong field; also for an arm, and for a cuff outside 11 to 20 cm.
+ * @throws InputError naming every wrong field; also for an arm, for a cuff outside 11 to 20 cm, and where less than
+ * 50 mmHg would be left, which no occlusion pressure is.
  *
  * @example
  * ```ts
@@ -65,7 +66,11 @@ export function correctForPosture(input: PostureInput): Answer<'occlusion-pressu
   }
   const shiftMmHg = WIDE_THIGH_SHIFT[toPosture] - WIDE_THIGH_SHIFT[fromPosture];
   const value = occlusionMmHg + shiftMmHg;
-  if (value <= 0) reader.report('wrong-relation', 'occlusionMmHg', 'above the shift', String(occlusionMmHg));
+  if (value < quantities.occlusionMmHg.min) {
+    const least = formatUnit(quantities.occlusionMmHg.min - shiftMmHg, 'mm[Hg]');
+    const expected = `at least ${least}, so that ${formatUnit(quantities.occlusionMmHg.min, 'mm[Hg]')} is left`;
+    reader.report('wrong-relation', 'occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
+  }
   reader.done();
 
   const standing = fromPosture === 'standing' || toPosture === 'standing';

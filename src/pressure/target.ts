@@ -126,7 +126,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   const { lower, upper, standardDeviation, level } = occlusion;
   const cautions: Caution[] = [
     ...percentCautions(percent, mode ?? 'resistance'),
-    caution('note', 'percent-not-flow'),
+    caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
   ];
   if (held) {
@@ -139,6 +139,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   }
   const mostPercent = lower !== undefined && lower > 0 ? (100 * value) / lower : undefined;
   const chance = occlusionChance(value, occlusion);
+  if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
   if (lower !== undefined && lower <= 0) cautions.push(caution('caution', 'true-percent-unbounded'));
   if (mostPercent !== undefined && mostPercent >= 100) {
     cautions.push(caution('caution', 'may-occlude', { upper: Math.round(mostPercent) }, { path: ['percent'] }));

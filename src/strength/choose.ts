@@ -1,8 +1,11 @@
-import type { Assumption } from '../answer/answer.js';
+import { Math } from '../quantity/maths.js';
+import { type Assumption, NORMAL_95 } from '../answer/answer.js';
+import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
 import { inUnit } from './in-unit.js';
+import { EQUATION_SHARE, MANY, MOST } from './limits.js';
 import { assumption } from './messages.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
 
@@ -14,16 +17,35 @@ export interface Misfit {
   readonly received: string;
 }
 
+/** Where an equation has no narrower domain of its own. */
+const ANY_SET: NonNullable<OneRepMaxEquation['domain']> = {
+  to: MOST,
+  reason: 'the longest set any of the equations was tested on; test with a load that allows 10 or fewer',
+};
+
 /** The repetitions at which an equation is refused, in words; `undefined` where it is not. */
-export function outsideDomain({ domain, id }: OneRepMaxEquation, r: number): string | undefined {
-  if (!domain) return undefined;
-  const { from, to, below, reason } = domain;
-  if (below !== undefined) {
-    return r >= below ? `fewer than ${format(below)} to failure, where ${id} has ${reason}` : undefined;
-  }
-  if (r >= (from ?? 1) && r <= to!) return undefined;
-  const range = from === undefined ? `at most ${to}` : from === to ? `${to}` : `${from} to ${to}`;
+export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: number): string | undefined {
+  const { from = 1, to, reason } = domain;
+  if (r >= from && r <= to) return undefined;
+  const range = from === 1 ? `at most ${to}` : from === to ? `${to}` : `${from} to ${to}`;
   return `${range} to failure for ${id}, ${reason}`;
+}
+
+/**
+ * Whether a load is far from those a regression was fitted on. Their range is not at hand; but an intercept in kg is out
+ * of place beside a light load, and shows: the 95 % interval of its published error reaches zero, or, up to 10
+ * repetitions, the answer lies outside the interval of the first equation.
+ */
+export function farFromFitted(
+  { error, unit: own }: OneRepMaxEquation,
+  value: number,
+  { load, r, unit }: Pick<ReadSet, 'load' | 'r' | 'unit'>,
+): boolean {
+  if (own === undefined) return false;
+  if (error && 'unit' in error && NORMAL_95 * convertLoad(error.standardDeviation, error.unit, unit) >= value)
+    return true;
+  const first = oneRepMaxEquations[0].apply(load, r);
+  return r <= MANY && Math.abs(value - first) > NORMAL_95 * EQUATION_SHARE * first;
 }
 
 /** Everything that keeps an equation from a set. */
@@ -62,6 +84,10 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
   const all: readonly OneRepMaxEquation[] = oneRepMaxEquations;
   // What is fitted on certain people is taken only when the person is told.
   const told = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
+  const holdsAt = (candidate: OneRepMaxEquation): boolean => {
+    const value = inUnit(candidate, unit).apply(load, r);
+    return value >= load && !farFromFitted(candidate, value, { load, r, unit });
+  };
   const fitted =
     told &&
     all.find(
@@ -69,7 +95,7 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
         (candidate.lifts !== 'any' || candidate.population) &&
         !candidate.byNameOnly &&
         misfits(candidate, facts, r).length === 0 &&
-        inUnit(candidate, unit).apply(load, r) >= load,
+        holdsAt(candidate),
     );
   if (fitted) {
     const { id, sample } = fitted;

@@ -97,7 +97,7 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
  *
  * @param input - as for {@link estimateOneRepMax}, without an equation
  * @returns the answers, their spread, and what keeps the others out.
- * @throws InputError naming every wrong field; also from 37 repetitions on, where the equation that `auto` takes has its pole.
+ * @throws InputError naming every wrong field; also above 20 repetitions, the longest set any equation was tested on.
  *
  * @example
  * ```ts

@@ -37,7 +37,7 @@ export interface OneRepMaxEquation {
   readonly population?: {
     readonly sex?: Sex;
     readonly training?: Training;
-    /** The range of the sample, or its mean ± 2 standard deviations. */
+    /** The range of the sample; where that was not printed, its mean ± 2 standard deviations. */
     readonly ageYears?: { readonly low: number; readonly high: number };
   };
   /** So bound to its sample that it is never taken or compared unless it is named. */
@@ -46,13 +46,8 @@ export interface OneRepMaxEquation {
   readonly loadPercent?: number;
   /** Repetitions of the tests it was fitted on, where they are known. */
   readonly fittedRepetitions?: { readonly low: number; readonly high: number };
-  /** Repetitions outside which it is refused, and why. `below` is a pole: the equation has no value there. */
-  readonly domain?: {
-    readonly from?: number;
-    readonly to?: number;
-    readonly below?: number;
-    readonly reason: string;
-  };
+  /** Repetitions outside which it is refused, and why, where that is narrower than for every equation (20 at most). */
+  readonly domain?: { readonly from?: number; readonly to: number; readonly reason: string };
   /** Standard deviation of its error, where its publication has one: in a unit, or as a share of the maximum. */
   readonly error?: { readonly standardDeviation: number; readonly unit: LoadUnit } | { readonly share: number };
   /** `data`: fitted to people; `practitioner`: from practice, without published data. */

@@ -27,14 +27,16 @@ export const strengthMessages = {
     '{equation} is taken because a published comparison found it among the most accurate for this lift and sex, near 80 % of the maximum.',
   'many-repetitions':
     'Above 10 repetitions the equations spread apart; test with a heavier load where that is tolerated.',
-  'far-too-many-repetitions':
-    'No equation is known to hold at {repetitions} repetitions to failure. Do not set loads from this number; test again with a load that allows 10 or fewer.',
   'outside-fitted-repetitions':
     '{repetitions} repetitions are outside the {low} to {high} that {equation} was fitted on; take the answer as less certain than its interval.',
   'outside-population':
     '{equation} was fitted on {sample}; {field} {value} is outside that. Do not set loads from it without a test.',
   'population-locked':
     '{equation} holds for its own sample and for no one else: {sample}. Its constant is their mean in disguise. Do not set loads from it.',
+  'load-far-from-fitted':
+    'This load is far from those {equation} was fitted on: its error leaves nothing of the answer, or the answer lies outside the interval of brzycki-1993. Do not set loads from it.',
+  'younger-than-samples':
+    'No sample of {equation} is known to hold people under 18. A practitioner decides whether and how to test them.',
   'load-not-at-percent':
     '{equation} asks for a load of {asked} % of the maximum; this one is {percent} % of the answer.',
   'older-adults-under':
@@ -53,6 +55,8 @@ export const strengthMessages = {
     'The scale of repetitions in reserve gives {from} to {to} in reserve at {rating}; the middle is taken.',
   'load-could-be-added':
     'At 9.5 no repetition was left but more load could have been lifted: the maximum is above the answer.',
+  'maximum-without-error':
+    'How wrong the maximum may be is not known, or so much that nothing is left of it: what percentage this load really is, cannot be told.',
   'percent-moved': 'The nearest weight there is, {load}, is {reached} % of the maximum and not {percent} %.',
   'practitioner-equation': '{equation} comes from practice, without published data behind it.',
   'basis-not-known': 'Whether data stand behind {equation} is not at hand.',
@@ -88,6 +92,8 @@ export const strengthMessages = {
     'At 50 to 80 % of the maximum, velocity differs between people by 9 to 25 % (coefficient of variation).',
   'mean-propulsive-velocity': 'The velocity is the mean of the propulsive phase.',
   'mean-velocity': 'The velocity is the average of the lifting phase.',
+  'above-the-maximum':
+    'A load that was lifted is at most the maximum. Above 100 % the reading says that this person’s own at the maximum differs from the sample’s: take the load as near the maximum.',
   'relative-load-no-error': 'No error figure of {equation} is at hand, so there is no interval.',
   'loaded-nearest': 'Wanted is {target}; of what can be loaded this is nearest.',
   'loaded-not-above': 'Wanted is {target}; of what can be loaded this is nearest not above it.',

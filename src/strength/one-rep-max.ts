@@ -12,11 +12,11 @@ import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import { choose, misfits, outsideDomain } from './choose.js';
+import { choose, farFromFitted, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { inUnit } from './in-unit.js';
-import { FAR_TOO_MANY, MANY, OLDER_FROM_YEARS } from './limits.js';
+import { ADULT_FROM_YEARS, EQUATION_SHARE, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption, caution } from './messages.js';
 import { readLoad } from './read-load.js';
 import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
@@ -37,8 +37,6 @@ export interface TestedInput {
   readonly unit?: LoadUnit;
 }
 
-/** Standard deviation of an equation’s error at up to 10 repetitions, as a share of the maximum: the wide end of 5 to 10 %. */
-const EQUATION_SHARE = 0.1;
 /** Median coefficient of variation of repeated tests. */
 const RETEST_SHARE = 0.042;
 /** Above this many repetitions in a set, those in reserve are told poorly. */
@@ -98,12 +96,10 @@ function equationDeviation({ error }: OneRepMaxEquation, value: number, r: numbe
  */
 function reserveDeviation(equation: OneRepMaxEquation, value: number, r: number, misjudged: number): number {
   if (misjudged === 0) return 0;
-  const standIn = equation.unit !== undefined;
-  const { apply, domain }: OneRepMaxEquation = standIn ? oneRepMaxEquations[0] : equation;
-  const at = standIn ? Math.min(r, FAR_TOO_MANY) : r;
-  const low = Math.max(at - 1, domain?.from ?? 0);
-  const high = Math.min(at + 1, domain?.to ?? Infinity);
-  const slope = (apply(1, high) - apply(1, low)) / (high - low) / apply(1, at);
+  const { apply, domain }: OneRepMaxEquation = equation.unit === undefined ? equation : oneRepMaxEquations[0];
+  const low = Math.max(r - 1, domain?.from ?? 0);
+  const high = Math.min(r + 1, domain?.to ?? Infinity);
+  const slope = (apply(1, high) - apply(1, low)) / (high - low) / apply(1, r);
   return Math.abs(misjudged * slope * value);
 }
 
@@ -145,14 +141,16 @@ function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): C
       caution('note', 'older-adults-under', undefined, { path: ['ageYears'], source: 'older-adults-1999' }),
     );
   }
-  if (r > MANY && !fitted) {
+  if ((facts.ageYears ?? NaN) < ADULT_FROM_YEARS && !equation.byNameOnly) {
+    cautions.push(caution('caution', 'younger-than-samples', values, { path: ['ageYears'] }));
+  }
+  if (r > MANY) {
+    const path = ['repetitions'];
     cautions.push(
-      r > FAR_TOO_MANY
-        ? caution('caution', 'far-too-many-repetitions', { repetitions: r }, { path: ['repetitions'] })
-        : caution('caution', 'many-repetitions', undefined, { path: ['repetitions'], source: 'bench-press-men-1995' }),
+      fitted
+        ? caution('note', 'many-repetitions', undefined, { path })
+        : caution('caution', 'many-repetitions', undefined, { path, source: 'bench-press-men-1995' }),
     );
-  } else if (r > MANY) {
-    cautions.push(caution('note', 'many-repetitions', undefined, { path: ['repetitions'] }));
   }
   return cautions;
 }
@@ -246,6 +244,11 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     assumptions.push(assumption('reserve-added'));
     sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
   }
+  if (farFromFitted(equation, value, set)) {
+    cautions.push(
+      caution('caution', 'load-far-from-fitted', { equation: id }, { path: ['load'], source: equation.sources[0]! }),
+    );
+  }
   const percent = (100 * load) / value;
   if (equation.loadPercent !== undefined && Math.abs(percent - equation.loadPercent) > PERCENT_TOLERANCE) {
     const words = { equation: id, asked: equation.loadPercent, percent: format(percent) };
@@ -277,7 +280,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  *
  * With `equation: 'auto'` the first of these is taken, and the answer says which and why:
  * 1. an equation fitted on this lift, such people and these repetitions, where all that its sample is bound to is
- *    told (`lift`, `sex`, `ageYears`, `training`) and fits;
+ *    told (`lift`, `sex`, `ageYears`, `training`) and fits, and the load is not far from those it was fitted on;
  * 2. at 6 to 10 repetitions, one that a published comparison found among the best for this lift and sex;
  * 3. Brzycki, the best of six at up to 10 repetitions in 220 men (bench press).
  *
@@ -289,8 +292,9 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  *   10 % of the maximum up to 10 repetitions, the wide end of the 5 to 10 % that published comparisons add up to
  *   (`derived`), and no interval above. With repetitions in reserve, the published misjudgement of 1 (up to 5 left)
  *   or 2 repetitions (the least of “more than two”) is added in quadrature.
- * - Above 10 repetitions there is a caution, above 20 or outside the fitted repetitions a stronger one. At a pole
- *   (37 for Brzycki), beyond a turning point or outside the test of a regression the input is refused.
+ * - Above 10 repetitions there is a caution, and a stronger one outside the fitted repetitions. Above 20, the longest set
+ *   any equation was tested on, the input is refused, and so it is outside the tests of a regression: the equations
+ *   run apart there without bound (20 kg done 30 times would be 28 to 103 kg).
  * - Evidence: that of the equation.
  *
  * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve` or `reserveRpe`; lift; sex; `ageYears` [years];

@@ -15,7 +15,10 @@ export interface RelativeLoadInput {
 }
 
 const IDS = /* @__PURE__ */ (() => relativeLoadEquations.map(({ id }) => id))();
-/** An answer may be this far above 100 % before the reading is called impossible (`practice`). */
+/**
+ * An answer may be this far above 100 % before the reading is called impossible (`practice`): at the velocities of the
+ * samples at their maximum, less two standard deviations, the equations give 103 to 107 %.
+ */
 const MOST_PERCENT = 110;
 
 /**
@@ -30,8 +33,9 @@ const MOST_PERCENT = 110;
  * - Source: Int J Sports Med 2010;31(5):347–352; Sports Med Int Open 2017;1(2):E80–E88; J Strength Cond Res 2017.
  *
  * @param input - equation; `velocityMPerS` [m/s] or `omniRating` [0–10]
- * @returns percentage of 1RM [%]; a little above 100 % where the bar was slower than at the maximum of the sample.
- * @throws InputError naming every wrong field; also where the equation gives 0 % or less, or more than 110 %.
+ * @returns percentage of 1RM [%]; a little above 100 %, with a caution, where the bar was slower than at the maximum of the
+ * sample.
+ * @throws InputError naming every wrong field; also where the equation or its interval reaches 0 %, or 110 % is passed.
  *
  * @example
  * ```ts
@@ -50,17 +54,18 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
   reader.optionalNumber(other);
   if (reader.has(other)) reader.report('wrong-relation', other, `left out for equation ${id}`, 'given');
   const value = equation.apply(given);
-  if (reader.fine && !(value > 0 && value <= MOST_PERCENT)) {
-    const expected = `a reading at which ${id} gives above 0 and up to ${MOST_PERCENT} %`;
+  const part = error && { part: 'equation' as const, ...error };
+  const ends = part && interval(value, [part]);
+  if (reader.fine && !((ends?.lower ?? value) > 0 && value <= MOST_PERCENT)) {
+    const expected = `a reading at which ${id} gives above 0, its interval too, and up to ${MOST_PERCENT} %`;
     reader.report('wrong-relation', reading, expected, formatUnit(value, '%'));
   }
   reader.done();
-  const part = error && { part: 'equation' as const, ...error };
   return {
     kind: 'percent-of-maximum',
     value,
     unit: '%',
-    ...(part && interval(value, [part])),
+    ...ends,
     equation: id,
     evidence,
     formula: equation.formula,
@@ -69,10 +74,11 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
     assumptions: [
       assumption('fitted-on', { equation: id, sample: equation.sample }),
       ...equation.assumptions.map((code) => assumption(code)),
-      part ? normalInterval : assumption('relative-load-no-error', { equation: id }),
+      ends ? normalInterval : assumption('relative-load-no-error', { equation: id }),
     ],
     cautions: [
       caution('caution', 'maximal-intent', undefined, { path: [reading] }),
+      ...(value > 100 ? [caution('caution', 'above-the-maximum', undefined, { path: [reading] })] : []),
       ...(reading === 'velocityMPerS'
         ? [caution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
         : []),

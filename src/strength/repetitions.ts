@@ -6,7 +6,7 @@ import { outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption, caution } from './messages.js';
-import { FAR_TOO_MANY, MANY } from './limits.js';
+import { MANY, MOST } from './limits.js';
 
 type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
 
@@ -149,11 +149,7 @@ export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-ma
   if (equation.unit) {
     reader.report('wrong-relation', 'equation', 'a repetition equation: with an intercept it depends on the load', id);
   }
-  const outside =
-    repetitions === 1
-      ? undefined
-      : (outsideDomain(equation, repetitions) ??
-        (repetitions > FAR_TOO_MANY ? `at most ${FAR_TOO_MANY}, where any equation was tested` : undefined));
+  const outside = repetitions === 1 ? undefined : outsideDomain(equation, repetitions);
   if (outside) reader.report('wrong-relation', 'repetitions', outside, String(repetitions));
   reader.done();
   const once = repetitions === 1;
@@ -218,10 +214,10 @@ export function repetitionsAtPercent(input: RepetitionsInput): Answer<'repetitio
         ? `above ${format(floor)} %, where ${id} levels off`
         : value < 1
           ? `a percentage at which ${id} gives at least 1 repetition; it is not exact near the maximum`
-          : `a percentage at which ${id} gives at most ${FAR_TOO_MANY} repetitions; no equation is validated for longer sets, so none at 20 to 40 %`;
+          : `a percentage at which ${id} gives at most ${MOST} repetitions; no equation is validated for longer sets, so none at 20 to 40 %`;
     // At 12 digits, so that 20.000000000000004 is 20.
     const near = Number(value.toPrecision(12));
-    if (!(near >= 1 && near <= FAR_TOO_MANY)) {
+    if (!(near >= 1 && near <= MOST)) {
       reader.report('out-of-range', 'percent', expected, formatUnit(percent, '%'));
     }
   }

@@ -178,11 +178,18 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const cautions: Caution[] = [];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
   const { low, high } = guidance2019.percentOfMaximum;
-  if (percent > high) cautions.push(caution('note', 'above-restricted-loads', { percent, low, high }, more));
-  if (percent < low) cautions.push(caution('note', 'below-restricted-loads', { percent, low, high }, more));
-  if (Math.abs(reached - percent) > 0.05 * percent) {
+  const moved = Math.abs(reached - percent) > 0.05 * percent;
+  // What is lifted counts, not what was asked for.
+  const lifted = moved ? reached : percent;
+  const values = { percent: format(lifted), low, high };
+  if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
+  if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
+  if (moved) {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
+  }
+  if (!otherLimb && !((lower ?? 0) > 0)) {
+    cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
   }
   if (otherLimb) cautions.push(caution('caution', 'maximum-of-other-limb', undefined, { path: ['maximumOf'] }));
   return {

@@ -167,6 +167,12 @@ describe('explain', () => {
     for (const { text } of cite(plan)) expect(page).toContain(text);
   });
 
+  it('prints what to stop for before any number', () => {
+    const high = explain(planSession({ ...request, systolicMmHg: 182 }));
+    expect(high.indexOf('stop: ')).toBeGreaterThan(0);
+    expect(high.indexOf('stop: ')).toBeLessThan(high.indexOf('LEG EXTENSION'));
+  });
+
   it('works on a plan that was stored and read back', () => {
     expect(explain(JSON.parse(JSON.stringify(plan)) as Plan)).toBe(page);
   });

@@ -132,6 +132,15 @@ describe('nextSession', () => {
     expect(codes(first([recordOf(bare, all)]).reasons)).toEqual(['other-session-recorded']);
   });
 
+  it('asks for the earlier sets too before two more in the last count', () => {
+    const twice = (repetitions: readonly number[]) =>
+      first([recordOf(plan, repetitions), recordOf(plan, repetitions, { date: '2026-03-05' })], {
+        rule: 'two-for-two',
+      });
+    expect(twice([30, 15, 15, 17]).action).toBe('raise-load');
+    expect(codes(twice([20, 10, 10, 17]).reasons)).toEqual(['rule-not-met']);
+  });
+
   it('judges what was done by the goal of this plan', () => {
     const more = planOf({ percent: 20, step: 2.5, scheme: '30-20-20-20' });
     expect(codes(first([recordOf(plan, all)], { plan: more }).reasons)).toEqual(['rule-not-met']);

@@ -95,9 +95,12 @@ describe('correctForPosture', () => {
     for (const change of [{ limb: 'arm' }, { cuffWidthCm: 5 }, { cuffWidthCm: 10.9 }, { cuffWidthCm: 25 }] as const) {
       expect(() => correctForPosture({ ...shift, ...change })).toThrow(InputError);
     }
-    expect(() =>
-      correctForPosture({ ...shift, occlusionMmHg: 55, fromPosture: 'standing', toPosture: 'supine' }),
-    ).toThrow(InputError);
+  });
+  // The vocabulary takes no occlusion pressure below 50 mmHg, so a shift gives none.
+  it('is refused where less than any occlusion pressure would be left', () => {
+    const down = { ...shift, fromPosture: 'standing', toPosture: 'supine' } as const;
+    expect(() => correctForPosture({ ...down, occlusionMmHg: 90 })).toThrow(/at least 105 mmHg/);
+    expect(correctForPosture({ ...down, occlusionMmHg: 105 }).value).toBe(50);
   });
 });
 

@@ -8,6 +8,10 @@ import { eachRow, expectWithin } from '../support/rows.js';
 const worked: Readonly<Record<string, (...values: number[]) => number>> = {
   'as-printed': (value) => value!,
   limits: (low, high) => (high! - low!) / (2 * 1.96),
+  // What two methods differ by, the one-sided part too.
+  'limits-and-bias': (low, high) => Math.hypot((high! - low!) / (2 * 1.96), (high! + low!) / 2),
+  // A standardised slope is the slope × the spread of its reading / the spread of the pressure.
+  implied: (standardised, slope, spread) => (standardised! / slope!) * spread!,
   repeats: (difference) => difference! / Math.SQRT2,
   fit: (rSquared, spread) => spread! * Math.sqrt(1 - rSquared!),
   'fit-adjusted': (rSquared, spread, people, terms) =>
@@ -38,9 +42,28 @@ const shipped: Readonly<Record<string, () => number>> = {
   'the error between days of calibrateOcclusionPressure': () => DAY_DEVIATION,
 };
 
+const READINGS = {
+  limb: 'leg',
+  circumferenceCm: 55,
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 5,
+  posture: 'supine',
+  ageYears: 24,
+  sex: 'male',
+  paddingCoefficient: 0.8,
+  side: 'left',
+} as const;
+
 describe('published error figures', () => {
   eachRow(errors, ({ kind, values, expected, tolerance, ...row }) => {
     expectWithin(worked[kind]!(...values), expected, tolerance);
+    if ('equation' in row) {
+      const { apply } = equations.occlusionPressure.find(({ id }) => id === row.equation)!;
+      const { field } = row as { field: 'circumferenceCm' | 'systolicMmHg' | 'diastolicMmHg' };
+      const at = (more: number) => apply({ ...READINGS, [field]: READINGS[field] + more });
+      expect(at(1) - at(0), 'the slope is that of the code').toBeCloseTo(values[1]!, 9);
+    }
     const ours = shipped[('note' in row && row.note) || ''];
     if (ours) expectWithin(ours(), expected, tolerance);
     else if ('note' in row) expect(row.note).not.toMatch(/^the error/);

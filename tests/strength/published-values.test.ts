@@ -32,7 +32,11 @@ describe('ends of the repetition equations', () => {
   eachRow(ends, ({ equation, kAtOne, pole, levelsAt, turnsAt }) => {
     const { apply, domain, inverse } = all.find(({ id }) => id === equation)!;
     if (kAtOne !== null) expectWithin(apply(1, 1), kAtOne, 5.1e-7);
-    if (pole !== null) expectWithin(domain!.below!, pole, 5.1e-9);
+    if (pole !== null) {
+      // A pole changes the sign: half of the last printed digit before it, and behind it.
+      expect(apply(1, pole - 5.1e-9)).toBeGreaterThan(1e7);
+      expect(apply(1, pole + 5.1e-9)).toBeLessThan(-1e7);
+    }
     if (levelsAt !== null) {
       expectWithin(apply(1, 1e6), levelsAt, 5.1e-7);
       expect(inverse!.floor!.toFixed(3)).toBe((1 / levelsAt).toFixed(3));

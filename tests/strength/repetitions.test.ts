@@ -96,6 +96,19 @@ describe('estimateRelativeLoad', () => {
     );
     expect(estimateRelativeLoad({ ...slow, velocityMPerS: 0.5 })).not.toHaveProperty('lower');
   });
+
+  // 0.16 ± 0.04 m/s at the maximum of the sample (Int J Sports Med 2010;31(5):347–352): 0.1 m/s gives 105 %.
+  it('says that no load lifted is above the maximum', () => {
+    const codes = (velocityMPerS: number) =>
+      estimateRelativeLoad({ equation: 'bench-press-velocity-2010', velocityMPerS }).cautions.map(({ code }) => code);
+    expect(codes(0.1)).toContain('above-the-maximum');
+    expect(codes(0.2)).not.toContain('above-the-maximum');
+  });
+  it('refuses a reading so fast that the interval reaches zero', () => {
+    expect(() => estimateRelativeLoad({ equation: 'full-squat-velocity-2017', velocityMPerS: 1.8 })).toThrow(
+      /interval/,
+    );
+  });
 });
 
 describe('maxima that count body mass, or are of the other limb', () => {

@@ -48,7 +48,7 @@ export function maximumByEquation(): string {
         .join('; ')}.`,
     },
     {
-      height: rows === 1 ? 380 : 60 + 220 * rows,
+      height: rows === 1 ? 380 : 60 + 235 * rows,
       marginLeft: 52,
       marginTop: 28,
       marginBottom: 54,
@@ -63,7 +63,7 @@ export function maximumByEquation(): string {
       },
       y: {
         label: 'one-repetition maximum (kg)',
-        domain: [BOTTOM, TOP + 40],
+        domain: [BOTTOM, TOP + 54],
         ticks: range(BOTTOM, TOP, 20),
         labelArrow: 'none',
       },

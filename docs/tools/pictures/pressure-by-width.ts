@@ -30,23 +30,47 @@ export function pressureByWidth(): string {
   const regressions = occlusionViews.flatMap(({ id, limb, cuffWidthCm }) =>
     limb === 'any' || typeof cuffWidthCm !== 'number' ? [] : estimate(limb, cuffWidthCm, id),
   );
-  const means: readonly { limb: string; cuffWidthCm?: number; mean: number; standardDeviation?: number }[] =
-    groupMeans.rows;
+  const means: readonly {
+    limb: string;
+    cuffWidthCm?: number;
+    posture: string;
+    grade: string;
+    mean: number;
+    standardDeviation?: number;
+  }[] = groupMeans.rows;
   // Not every publication says how wide its cuff was.
-  const measured = means.flatMap(({ limb, cuffWidthCm: width, mean, standardDeviation: sd = 0 }) =>
-    width === undefined ? [] : [{ limb, width, mean, low: mean - sd, high: mean + sd, panel: PANEL[limb as Limb] }],
+  const measured = means.flatMap(({ limb, cuffWidthCm: width, posture, grade, mean, standardDeviation: sd = 0 }) =>
+    width === undefined
+      ? []
+      : [
+          {
+            limb,
+            width,
+            mean,
+            low: mean - sd,
+            high: mean + sd,
+            panel: PANEL[limb as Limb],
+            // Not to be set beside the formula like the others: it is for people lying down.
+            aside: posture === 'standing' ? ' standing' : grade === 'unconfirmed' ? ' from memory' : '',
+          },
+        ],
   );
   const highest = Math.max(...[...formula, ...regressions].map(({ upper = 0 }) => upper));
   const top = 100 * Math.ceil(highest / 100);
   const key = {
     panel: PANEL.arm,
-    lines: ['● measured: group mean, ± 1 SD', '◆ regression for that cuff', '— width-ratio formula, 95 % band'],
+    lines: [
+      '● measured: group mean, ± 1 SD',
+      '○ the same, standing or from memory',
+      '◆ regression for that cuff',
+      '— width-ratio formula, 95 % band',
+    ],
   };
-  const colours = [ink.second, ink.third, ink.first];
+  const colours = [ink.second, ink.second, ink.third, ink.first];
   return draw(
     {
       title: 'Occlusion pressure against cuff width, with published means',
-      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${measured.map(({ limb, width, mean }) => `${limb}, ${width} cm, ${mean} mmHg`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
+      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${measured.map(({ limb, width, mean, aside }) => `${limb}, ${width} cm, ${mean} mmHg${aside}`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
     },
     {
       height: 430,
@@ -91,8 +115,8 @@ export function pressureByWidth(): string {
           x: 'width',
           y: 'mean',
           r: 5,
-          fill: ink.second,
-          stroke: ink.paper,
+          fill: ({ aside }: (typeof measured)[number]) => (aside ? ink.paper : ink.second),
+          stroke: ({ aside }: (typeof measured)[number]) => (aside ? ink.second : ink.paper),
           strokeWidth: 1.5,
         }),
         Plot.text(Object.values(PANEL), {

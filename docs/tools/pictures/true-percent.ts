@@ -42,8 +42,8 @@ export function truePercent(): string {
       fy: { axis: null, padding: 0.12, domain: ways.map(({ way }) => way) },
       x: {
         label: 'percent of the true occlusion pressure',
-        domain: [20, 170],
-        ticks: [20, 40, 60, 80, 100, 120, 140, 160],
+        domain: [20, 190],
+        ticks: [20, 40, 60, 80, 100, 120, 140, 160, 180],
         labelAnchor: 'center',
         labelArrow: 'none',
       },
@@ -54,7 +54,7 @@ export function truePercent(): string {
         ticks: ASKED.map((percent) => `${percent} %`),
       },
       marks: [
-        Plot.rect(ways, { fy: 'way', x1: 100, x2: 170, fill: ink.second, fillOpacity: 0.13 }),
+        Plot.rect(ways, { fy: 'way', x1: 100, x2: 190, fill: ink.second, fillOpacity: 0.13 }),
         Plot.gridX({ stroke: ink.rule, strokeOpacity: 1 }),
         Plot.ruleX([100], { stroke: ink.second, strokeWidth: 1.5 }),
         Plot.ruleY(targets, {

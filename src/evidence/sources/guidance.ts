@@ -9,7 +9,7 @@ export const guidanceSources = {
     volume: '10',
     pages: '533',
     doi: '10.3389/fphys.2019.00533',
-    note: 'record read; its prescription table is quoted from memory',
+    note: 'record read; its prescription table is quoted from memory; a later record, 2019;10:1332, is cited elsewhere, and what it changed was not read',
   },
   'risk-stratification-2022': {
     title: 'A useful blood flow restriction training risk stratification for exercise and rehabilitation',
@@ -66,9 +66,9 @@ export const guidanceSources = {
     note: 'Table 4 read',
   },
   'rehabilitation-trial-protocol': {
-    about: 'an eight-week clinical protocol with restriction, every number printed',
+    about: 'an eight-week clinical trial with restriction, its protocol in every number',
     url: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC7534706/',
-    note: 'Table 3 read; the table shows no title',
+    note: 'Table 3 read; it shows no title; journal and year not at hand',
   },
   'clinical-ladder-2021': {
     about: 'a perspective article on restriction training in rehabilitation, with four phases',
@@ -93,10 +93,6 @@ export const guidanceSources = {
   'retest-schedule': {
     about: 'a trial that tests strength again about every four weeks',
     container: 'trial registration NCT05241197',
-  },
-  'daily-variation': {
-    title: 'The influence of time on determining blood flow restriction pressure',
-    pmid: '28131507',
   },
   'compartment-exclusion': {
     about: 'a trial protocol that excludes suspected exertional compartment syndrome',

@@ -119,11 +119,6 @@ export const sessionSources = {
     volume: '40(3)',
     pages: '529–534',
   },
-  'clinical-protocol-trial': {
-    about: 'eight-week clinical trial at 60 % of occlusion pressure, its prescription in table 3',
-    url: 'https://www.ncbi.nlm.nih.gov/pmc/articles/PMC7534706/',
-    note: 'table read; journal and year not at hand',
-  },
   'knee-osteoarthritis-2022': {
     title:
       'Blood flow restriction with different load levels in patients with knee osteoarthritis: protocol of a randomized controlled trial',
@@ -137,13 +132,6 @@ export const sessionSources = {
     year: 2014,
     volume: '28(8)',
     pages: '2270–2280',
-  },
-  'push-up-2014': {
-    title: 'Differences between men and women in percentage of body weight supported during push-up exercise',
-    container: 'Int J Exerc Sci',
-    year: 2014,
-    volume: '7(2)',
-    pages: '161–168',
   },
   'rugby-2014': {
     title: 'Improving strength and power in trained athletes with 3 weeks of occlusion training',

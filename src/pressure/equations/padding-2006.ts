@@ -43,5 +43,5 @@ export const padding2006Equation = {
   error: { evidence: 'published', assumption: 'error-not-known' },
   evidence: 'published',
   sources: ['padding-2006', 'tourniquet-proceedings'],
-  assumptions: ['padding-from-caller', 'width-not-in-formula'],
+  assumptions: ['padding-from-caller', 'width-not-in-formula', 'padding-too-low'],
 } as const satisfies OcclusionEquation;

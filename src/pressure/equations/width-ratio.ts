@@ -57,5 +57,5 @@ export const widthRatioEquation = {
   },
   evidence: 'unconfirmed',
   sources: ['wide-cuffs-1993'],
-  assumptions: [],
+  assumptions: ['width-ratio-bias'],
 } as const satisfies OcclusionEquation;

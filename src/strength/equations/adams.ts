@@ -32,7 +32,6 @@ export const adamsEquation = {
   inverse: { formula: '50 * (1 - p)', apply: (p) => 50 * (1 - p) },
   lifts: 'any',
   sample: 'not at hand',
-  domain: { below: 50, reason: 'its pole' },
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['adams-1994'],

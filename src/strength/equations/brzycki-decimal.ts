@@ -33,7 +33,6 @@ export const brzyckiDecimalEquation = {
   inverse: { formula: '(1.0278 - p) / 0.0278', apply: (p) => (1.0278 - p) / 0.0278 },
   lifts: 'any',
   sample: 'nobody: the article gives no data',
-  domain: { below: 1.0278 / 0.0278, reason: 'its pole' },
   basis: 'practitioner',
   evidence: 'secondary',
   sources: ['brzycki-1993', 'equation-provenance-2014', 'bench-press-men-1995'],

@@ -33,7 +33,6 @@ export const brzyckiEquation = {
   inverse: { formula: '37 - 36 * p', apply: (p) => 37 - 36 * p },
   lifts: 'any',
   sample: 'nobody: the article gives no data',
-  domain: { below: 37, reason: 'its pole' },
   basis: 'practitioner',
   evidence: 'secondary',
   sources: ['brzycki-1993', 'equation-provenance-2014', 'bench-press-men-1995'],

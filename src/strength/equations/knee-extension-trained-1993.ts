@@ -33,8 +33,8 @@ export const kneeExtensionTrained1993Equation = {
   unit: 'kg',
   lifts: ['knee-extension'],
   sample: '33 men and 25 women, 25 ± 5 years, after 18 weeks of training, variable-resistance machine',
-  // 25 ± 2 × 5 years.
-  population: { training: 'trained', ageYears: { low: 15, high: 35 } },
+  // 25 ± 2 × 5 years would start at 15; the sample was men and women.
+  population: { training: 'trained', ageYears: { low: 18, high: 35 } },
   fittedRepetitions: { low: 7, high: 10 },
   domain: { from: 7, to: 10, reason: 'the tests it was fitted on; it has no term for repetitions' },
   error: { standardDeviation: 9.9, unit: 'kg' },

@@ -33,7 +33,6 @@ export const landerEquation = {
   inverse: { formula: '(101.3 - 100 * p) / 2.67123', apply: (p) => (101.3 - 100 * p) / 2.67123 },
   lifts: 'any',
   sample: 'nobody: it started as a guessed chart',
-  domain: { below: 101.3 / 2.67123, reason: 'its pole' },
   basis: 'practitioner',
   evidence: 'secondary',
   sources: ['lander-1985', 'equation-provenance-2014'],

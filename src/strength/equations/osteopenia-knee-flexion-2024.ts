@@ -8,7 +8,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * - Shape: it turns over at r = 21.40.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
  * - Error: not at hand; see {@link estimateOneRepMax}.
- * - Evidence: `published` coefficients; the cubic form is inferred from an earlier equation of the same kind.
+ * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
  * @param load - w, load lifted [kg or lb]
@@ -32,12 +32,12 @@ export const osteopeniaKneeFlexion2024Equation = {
   apply: osteopeniaKneeFlexion2024,
   lifts: ['knee-flexion'],
   sample: '40 trained adults with osteopenia, 73 ± 8 years',
-  // 73 ± 2 × 8 years.
+  // 73 ± 2 × 8 years; the range itself is not at hand.
   population: { training: 'trained', ageYears: { low: 57, high: 89 } },
   fittedRepetitions: { low: 5, high: 16 },
   domain: { from: 5, to: 16, reason: 'the range of its tests; it turns over at 21.40' },
   basis: 'data',
-  evidence: 'published',
+  evidence: 'derived',
   sources: ['osteopenia-2024'],
   assumptions: ['cubic-form-inferred'],
 } as const satisfies OneRepMaxEquation;

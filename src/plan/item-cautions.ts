@@ -1,0 +1,9 @@
+import type { Caution } from '../answer/answer.js';
+import type { PlanItem } from './types.js';
+
+/** Every caution of an item’s answers; those of a cuff only where it is worn. */
+export const itemCautions = (item: PlanItem): Caution[] => {
+  const { restriction, occlusion, target, restTarget, oneRepMax, load, totals } = item;
+  const cuff = restriction === 'none' ? [] : [occlusion, target, restTarget];
+  return [...cuff, oneRepMax, load, totals].flatMap((answer) => answer?.cautions ?? []);
+};
