@@ -100,9 +100,9 @@ function sharedGrounds(equation: OcclusionEquation, readings: OcclusionReadings)
 const readingsExact = /* @__PURE__ */ assumption('readings-exact');
 
 /** What is taken for granted of the readings: that they are exact, save those whose error was given. */
-function readingsAssumption(given: ReadingErrors): Assumption {
+function readingsAssumption(given?: ReadingErrors): Assumption {
+  if (!given) return readingsExact;
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
-  if (exact.length === READING_ERROR_FIELDS.length) return readingsExact;
   const names = exact.map((field) => quantities[READING_ERRORS[field].field].name).join(', ');
   return names ? assumption('readings-partly-exact', { names }) : assumption('reading-errors-given');
 }
@@ -173,7 +173,7 @@ function choiceAssumption([best, ...others]: readonly Judged[]): Assumption {
 function answerOf(
   judged: Judged,
   readings: OcclusionReadings,
-  given: ReadingErrors,
+  given?: ReadingErrors,
   chosen?: Assumption,
 ): OcclusionPressure {
   const { equation, value } = judged;
@@ -191,7 +191,7 @@ function answerOf(
     evidence,
     formula: equation.formula,
     symbols: equation.symbols,
-    inputs: taken === readingsExact ? readings : { ...readings, ...given },
+    inputs: given ? { ...readings, ...given } : readings,
     assumptions: chosen ? [chosen, taken, ...assumptions] : [taken, ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
     sources,
@@ -200,7 +200,8 @@ function answerOf(
 
 type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
 
-export function readReadings(reader: FieldReader): { readings: OcclusionReadings; given: ReadingErrors } {
+/** The readings, and their errors where any was given. */
+export function readReadings(reader: FieldReader): { readings: OcclusionReadings; given: ReadingErrors | undefined } {
   const limb = reader.choice('limb', LIMBS);
   const readings: Writable<OcclusionReadings> = {
     limb,
@@ -217,10 +218,10 @@ export function readReadings(reader: FieldReader): { readings: OcclusionReadings
   if (sex !== undefined) readings.sex = sex;
   if (paddingCoefficient !== undefined) readings.paddingCoefficient = paddingCoefficient;
   if (side !== undefined) readings.side = side;
-  const given: Writable<ReadingErrors> = {};
+  let given: Writable<ReadingErrors> | undefined;
   for (const field of READING_ERROR_FIELDS) {
     const deviation = reader.optionalNumber(field, quantities[field]);
-    if (deviation !== undefined) given[field] = deviation;
+    if (deviation !== undefined) (given ??= {})[field] = deviation;
   }
   return { readings, given };
 }
@@ -229,11 +230,11 @@ export function readReadings(reader: FieldReader): { readings: OcclusionReadings
 export const estimateBy = (
   equation: OcclusionEquation,
   readings: OcclusionReadings,
-  given: ReadingErrors,
+  given?: ReadingErrors,
 ): OcclusionPressure => answerOf(judge(equation, readings, given), readings, given);
 
 /** Every equation that applies, best first. */
-function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
+function ranked(readings: OcclusionReadings, given?: ReadingErrors): Judged[] {
   const judged: Judged[] = [];
   for (const equation of occlusionEquations) {
     if (!keptBy(equation, readings)) judged.push(judge(equation, readings, given));

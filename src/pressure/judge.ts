@@ -138,12 +138,14 @@ export interface Judged {
   readonly outside: readonly ReadingName[];
 }
 
-export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given: ReadingErrors): Judged {
+export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given?: ReadingErrors): Judged {
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const shares = emptyShares();
   errorShares(equation, readings, shares);
   let variance = varianceOf(shares, value);
-  for (const { standardDeviation } of carriedErrors(equation, readings, given)) variance += standardDeviation ** 2;
+  if (given) {
+    for (const { standardDeviation } of carriedErrors(equation, readings, given)) variance += standardDeviation ** 2;
+  }
   const share = Number.isNaN(variance) ? Infinity : Math.sqrt(variance) / value;
   return { equation, value, shares, share, outside: outside(equation, readings) };
 }
@@ -162,7 +164,7 @@ function carriedErrors(equation: OcclusionEquation, readings: OcclusionReadings,
 }
 
 /** Every part of the error of an answer; none where the error of the equation is not known. */
-export function errorsOf(judged: Judged, readings: OcclusionReadings, given: ReadingErrors): ErrorPart[] {
+export function errorsOf(judged: Judged, readings: OcclusionReadings, given?: ReadingErrors): ErrorPart[] {
   const { equation, value, share } = judged;
   if (share === Infinity) return [];
   const { mmHg, own, laboratory, posture, width } = judged.shares;
@@ -172,7 +174,8 @@ export function errorsOf(judged: Judged, readings: OcclusionReadings, given: Rea
   if (laboratory > 0) errors.push({ part: 'laboratory', standardDeviation: laboratory * value, evidence: 'derived' });
   if (posture > 0) errors.push({ part: 'posture', standardDeviation: posture * value, evidence: 'derived' });
   if (width > 0) errors.push({ part: 'width-correction', standardDeviation: width * value, evidence: 'derived' });
-  return errors.concat(carriedErrors(equation, readings, given));
+  if (given) errors.push(...carriedErrors(equation, readings, given));
+  return errors;
 }
 
 /** Errors within this of each other count as a tie, which goes to the better grade (`practice`). */
@@ -194,6 +197,6 @@ export function rank(judged: Judged[]): Judged[] {
     if (one.outside.length > first.outside.length || one.share > first.share * TIE) break;
     if (gradeOf(one) < gradeOf(judged[best]!)) best = index;
   }
-  judged.unshift(...judged.splice(best, 1));
+  if (best > 0) judged.unshift(...judged.splice(best, 1));
   return judged;
 }
