@@ -156,7 +156,11 @@ export class Reader extends FieldReader {
 
   private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      if (Array.isArray(value) && value.length > 0 && value.length <= most) return Array.from(value);
+      if (Array.isArray(value) && value.length <= most) {
+        // Its length is looked at again in the copy: a list of the caller’s own making may tell another one.
+        const list: unknown[] = Array.from(value);
+        if (list.length > 0 && list.length <= most) return list;
+      }
       const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
       this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
     } catch {
