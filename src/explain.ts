@@ -1,5 +1,5 @@
 import type { Answer, AnswerKind } from './answer/answer.js';
-import { answerWords, sectionOf } from './answer/explain.js';
+import { addAnswerWords, sectionOf } from './answer/explain.js';
 import { kindWords } from './answer/kinds.js';
 import { InputError, issue } from './answer/issues.js';
 import { fill, type Catalogue } from './answer/messages.js';
@@ -45,7 +45,11 @@ export interface ExplainOptions {
  * words['kind.training-load']; // => 'Training load'
  * ```
  */
-export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => ({ ...answerWords(), ...pageWords }))();
+export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
+  const all: Record<string, string> = {};
+  addAnswerWords(all);
+  return Object.assign(all, pageWords);
+})();
 
 /** A language of the caller’s. Names of fields and words of choice that stand in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {

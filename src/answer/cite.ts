@@ -7,16 +7,23 @@ export interface Citation {
   readonly text: string;
 }
 
-/** Every source id anywhere in a piece of JSON, in the order met. */
-function idsIn(value: unknown, found: Set<SourceId>): void {
-  if (Array.isArray(value)) for (const item of value) idsIn(item, found);
+function collect(value: unknown, found: Set<SourceId>): void {
+  if (Array.isArray(value)) for (const item of value) collect(item, found);
   else if (typeof value === 'object' && value !== null) {
-    for (const [name, item] of Object.entries(value)) {
+    for (const name of Object.keys(value)) {
+      const item = (value as Readonly<Record<string, unknown>>)[name];
       const ids: unknown[] = name === 'sources' && Array.isArray(item) ? item : name === 'source' ? [item] : [];
       for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
-      idsIn(item, found);
+      collect(item, found);
     }
   }
+}
+
+/** Every source id anywhere in plain JSON of the library’s own, in the order met. */
+export function idsIn(document: object): SourceId[] {
+  const found = new Set<SourceId>();
+  collect(document, found);
+  return [...found];
 }
 
 /**
@@ -33,7 +40,6 @@ function idsIn(value: unknown, found: Set<SourceId>): void {
  * ```
  */
 export function cite(answer: object): Citation[] {
-  const found = new Set<SourceId>();
-  idsIn(plainInput(answer, 'an answer, a plan, or anything that holds answers'), found);
-  return [...found].map((id) => ({ id, text: reference(id) }));
+  const document = plainInput(answer, 'an answer, a plan, or anything that holds answers');
+  return idsIn(document).map((id) => ({ id, text: reference(id) }));
 }

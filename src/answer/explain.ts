@@ -4,7 +4,7 @@ import { format, unitWords } from '../quantity/format.js';
 import { quantities, type Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
 import { kindWords } from './kinds.js';
-import { explainWords, family, named, saying, type Say } from './words.js';
+import { explainWords, named, saying, type Say } from './words.js';
 
 const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
@@ -62,18 +62,15 @@ export interface Section {
   readonly inner: readonly Section[];
 }
 
-/** Every word that {@link explainAnswer} may say beside the sentences an answer carries. */
-export const answerWords = () => {
-  const kinds = Object.entries(kindWords).map(([kind, { name }]) => [kind, name]);
-  const fields = Object.entries(quantities).map(([field, { name }]) => [field, name]);
-  return {
-    ...explainWords,
-    ...family('kind', Object.fromEntries(kinds) as Record<AnswerKind, string>),
-    ...family('field', { ...(Object.fromEntries(fields) as Record<string, string>), ...fieldWords }),
-    ...family('meaning', grades),
-    ...family('unit', unitWords),
-  };
-};
+/** Puts every word that {@link sectionOf} may say, beside the sentences an answer carries, into `words`. */
+export function addAnswerWords(words: Record<string, string>): void {
+  Object.assign(words, explainWords);
+  for (const [kind, { name }] of Object.entries(kindWords)) words[`kind.${kind}`] = name;
+  for (const [field, { name }] of Object.entries(quantities)) words[`field.${field}`] = name;
+  for (const [field, name] of Object.entries(fieldWords)) words[`field.${field}`] = name;
+  for (const [grade, meaning] of Object.entries(grades)) words[`meaning.${grade}`] = meaning;
+  for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
+}
 
 const isAnswer = (value: unknown): value is Answer =>
   typeof value === 'object' && value !== null && Object.hasOwn(value, 'formula') && Object.hasOwn(value, 'kind');

@@ -42,5 +42,17 @@ export type IssueCode = keyof typeof answerMessages;
  * fill('{percent} % of {name}', { percent: 50, name: 'LOP' }); // => '50 % of LOP'
  * ```
  */
-export const fill = (text: string, values: MessageValues = {}): string =>
-  text.replace(/\{(\w+)\}/g, (slot, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : slot));
+export function fill(text: string, values: MessageValues = {}): string {
+  let filled = '';
+  let from = 0;
+  for (let open = text.indexOf('{'); open !== -1; open = text.indexOf('{', open + 1)) {
+    const close = text.indexOf('}', open);
+    if (close === -1) break;
+    const slot = text.slice(open + 1, close);
+    if (!Object.hasOwn(values, slot)) continue;
+    filled += text.slice(from, open) + values[slot];
+    from = close + 1;
+    open = close;
+  }
+  return filled + text.slice(from);
+}

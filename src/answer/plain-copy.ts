@@ -27,9 +27,11 @@ export function plainCopy(value: unknown): unknown {
       return list;
     }
     const prototype: unknown = Object.getPrototypeOf(part);
-    if (prototype !== null && Object.getPrototypeOf(prototype) !== null) return refused;
+    if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null)
+      return refused;
     const object: Record<string, unknown> = {};
-    for (const [name, item] of Object.entries(part)) {
+    for (const name of Object.keys(part)) {
+      const item = (part as Readonly<Record<string, unknown>>)[name];
       if (item === undefined) continue;
       const kept = copy(item, depth + 1);
       if (kept === refused || name === '__proto__') return refused;

@@ -78,13 +78,3 @@ export const explainWords = {
 /** A word that is its own English code, such as a posture or a grade. */
 export const named = (say: Say, family: 'severity' | 'grade' | 'part' | 'value', id: string): string =>
   say(`${family}.${id}`, id);
-
-/** Every word of one table under the family it belongs to: `kind.training-load`. */
-export const family = <F extends string, N extends string>(
-  name: F,
-  table: Readonly<Record<N, string>>,
-): Readonly<Record<`${F}.${N}`, string>> =>
-  Object.fromEntries(Object.entries<string>(table).map(([id, text]) => [`${name}.${id}`, text])) as Record<
-    `${F}.${N}`,
-    string
-  >;

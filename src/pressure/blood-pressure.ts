@@ -1,12 +1,13 @@
 import type { Caution } from '../answer/answer.js';
-import { Reader } from '../answer/reader.js';
+import { FieldReader } from '../answer/field-reader.js';
 import { formatUnit } from '../quantity/format.js';
-import { caution } from './messages.js';
+import { readingQuantities as quantities } from '../quantity/readings.js';
+import { caution } from './estimate-messages.js';
 
 /** The resting brachial pressures, refused where the systolic is not above the diastolic. */
-export function readBloodPressure(reader: Reader): { systolicMmHg: number; diastolicMmHg: number } {
-  const systolicMmHg = reader.number('systolicMmHg');
-  const diastolicMmHg = reader.number('diastolicMmHg');
+export function readBloodPressure(reader: FieldReader): { systolicMmHg: number; diastolicMmHg: number } {
+  const systolicMmHg = reader.number('systolicMmHg', quantities.systolicMmHg);
+  const diastolicMmHg = reader.number('diastolicMmHg', quantities.diastolicMmHg);
   if (systolicMmHg <= diastolicMmHg) {
     reader.report(
       'swapped-pressures',
@@ -20,7 +21,7 @@ export function readBloodPressure(reader: Reader): { systolicMmHg: number; diast
 
 /** A blood-pressure reading that is right, or an InputError. */
 export function checkBloodPressure(reading: { readonly systolicMmHg: number; readonly diastolicMmHg: number }): void {
-  const reader = new Reader(reading);
+  const reader = new FieldReader(reading);
   readBloodPressure(reader);
   reader.done();
 }

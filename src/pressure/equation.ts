@@ -1,8 +1,9 @@
 import type { Symbols } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Limb, Posture, QuantityName, Sex, Side } from '../quantity/quantities.js';
-import type { PressureCode } from './messages.js';
+import type { Limb, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { ReadingName } from '../quantity/readings.js';
+import type { EstimateCode } from './estimate-messages.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {
@@ -51,15 +52,15 @@ export interface OcclusionEquation {
   readonly posture: Posture | 'any' | 'none' | 'not-stated';
   readonly sample: string;
   /** Ranges of the sample, where they are known. */
-  readonly fitted: Partial<Record<QuantityName, Range>>;
+  readonly fitted: Partial<Record<ReadingName, Range>>;
   /** Readings whose range in the sample is not at hand. */
-  readonly fittedNotKnown: readonly QuantityName[];
+  readonly fittedNotKnown: readonly ReadingName[];
   /** Standard deviation of its error: in mmHg, or as a share of the answer; neither where none is known. */
   readonly error: {
     readonly standardDeviationMmHg?: number;
     readonly share?: number | Readonly<Record<CuffClass, number>>;
     readonly evidence: Grade;
-    readonly assumption: PressureCode;
+    readonly assumption: EstimateCode;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
     readonly means?: number;
     /** Fitted in the laboratory that uses it, so how far laboratories differ is no part of its error. */
@@ -67,5 +68,5 @@ export interface OcclusionEquation {
   };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
-  readonly assumptions: readonly PressureCode[];
+  readonly assumptions: readonly EstimateCode[];
 }

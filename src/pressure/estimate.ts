@@ -1,13 +1,14 @@
 import { type Answer, type Assumption, type Caution, interval, normalInterval } from '../answer/answer.js';
-import { Reader } from '../answer/reader.js';
+import { FieldReader } from '../answer/field-reader.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { limbGirth, LIMBS, POSTURES, quantities, SEXES, SIDES } from '../quantity/quantities.js';
+import { limbGirth, LIMBS, POSTURES, readingQuantities as quantities, SEXES, SIDES } from '../quantity/readings.js';
 import { bloodPressureCautions, readBloodPressure } from './blood-pressure.js';
 import { homePosture, NARROW_CM } from './carrying.js';
 import type { OcclusionEquation, OcclusionReadings } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
 import {
+  errorsOf,
   type Judged,
   judge,
   keptBy,
@@ -18,7 +19,7 @@ import {
   type ReadingErrors,
   wanted,
 } from './judge.js';
-import { assumption, caution } from './messages.js';
+import { assumption, caution } from './estimate-messages.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
@@ -86,23 +87,22 @@ function groundsOf(equation: OcclusionEquation, { limb, posture }: OcclusionRead
   };
 }
 
-const knownGrounds = /* @__PURE__ */ new WeakMap<OcclusionEquation, Map<string, Grounds>>();
+/** By limb and posture. */
+const knownGrounds = /* @__PURE__ */ new WeakMap<OcclusionEquation, Grounds[]>();
 
 function sharedGrounds(equation: OcclusionEquation, readings: OcclusionReadings): Grounds {
   let byPlace = knownGrounds.get(equation);
-  if (!byPlace) knownGrounds.set(equation, (byPlace = new Map()));
-  const place = `${readings.limb} ${readings.posture}`;
-  let grounds = byPlace.get(place);
-  if (!grounds) byPlace.set(place, (grounds = groundsOf(equation, readings)));
-  return grounds;
+  if (!byPlace) knownGrounds.set(equation, (byPlace = []));
+  const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
+  return (byPlace[place] ??= groundsOf(equation, readings));
 }
 
 const readingsExact = /* @__PURE__ */ assumption('readings-exact');
 
 /** What is taken for granted of the readings: that they are exact, save those whose error was given. */
-function readingsAssumption(given: ReadingErrors): Assumption {
+function readingsAssumption(given?: ReadingErrors): Assumption {
+  if (!given) return readingsExact;
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
-  if (exact.length === READING_ERROR_FIELDS.length) return readingsExact;
   const names = exact.map((field) => quantities[READING_ERRORS[field].field].name).join(', ');
   return names ? assumption('readings-partly-exact', { names }) : assumption('reading-errors-given');
 }
@@ -142,24 +142,20 @@ function ownCautions({ equation, value, outside }: Judged, readings: OcclusionRe
 
 const percentOf = ({ share }: Judged): number => Math.round(100 * share);
 
-/** Reasons that were given before: they hold equations and whole percentages only, so there are few. */
-const reasons = /* @__PURE__ */ new Map<string, Assumption>();
-
 function reason(
   code: 'chosen-inside-range' | 'chosen-smallest-error' | 'chosen-better-grade',
   best: Judged,
   other: Judged,
 ): Assumption {
   const [{ equation }, { equation: next }] = [best, other];
-  const [percent, nextPercent] = [percentOf(best), percentOf(other)];
-  const key = `${code} ${equation.id} ${percent} ${next.id} ${nextPercent}`;
-  let given = reasons.get(key);
-  if (!given) {
-    const grades = code === 'chosen-better-grade' && { evidence: equation.evidence, nextEvidence: next.evidence };
-    given = assumption(code, { equation: equation.id, percent, next: next.id, nextPercent, ...grades });
-    reasons.set(key, Object.freeze(given));
-  }
-  return given;
+  const grades = code === 'chosen-better-grade' && { evidence: equation.evidence, nextEvidence: next.evidence };
+  return assumption(code, {
+    equation: equation.id,
+    percent: percentOf(best),
+    next: next.id,
+    nextPercent: percentOf(other),
+    ...grades,
+  });
 }
 
 /** Why `auto` took an equation. */
@@ -177,10 +173,11 @@ function choiceAssumption([best, ...others]: readonly Judged[]): Assumption {
 function answerOf(
   judged: Judged,
   readings: OcclusionReadings,
-  given: ReadingErrors,
+  given?: ReadingErrors,
   chosen?: Assumption,
 ): OcclusionPressure {
-  const { equation, value, errors } = judged;
+  const { equation, value } = judged;
+  const errors = errorsOf(judged, readings, given);
   const { evidence, sources, id } = equation;
   const { assumptions, cautions } = sharedGrounds(equation, readings);
   const own = ownCautions(judged, readings);
@@ -194,7 +191,7 @@ function answerOf(
     evidence,
     formula: equation.formula,
     symbols: equation.symbols,
-    inputs: taken === readingsExact ? readings : { ...readings, ...given },
+    inputs: given ? { ...readings, ...given } : readings,
     assumptions: chosen ? [chosen, taken, ...assumptions] : [taken, ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
     sources,
@@ -203,27 +200,28 @@ function answerOf(
 
 type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
 
-export function readReadings(reader: Reader): { readings: OcclusionReadings; given: ReadingErrors } {
+/** The readings, and their errors where any was given. */
+export function readReadings(reader: FieldReader): { readings: OcclusionReadings; given: ReadingErrors | undefined } {
   const limb = reader.choice('limb', LIMBS);
   const readings: Writable<OcclusionReadings> = {
     limb,
     circumferenceCm: reader.number('circumferenceCm', limbGirth[limb]),
     ...readBloodPressure(reader),
-    cuffWidthCm: reader.number('cuffWidthCm'),
+    cuffWidthCm: reader.number('cuffWidthCm', quantities.cuffWidthCm),
     posture: reader.choice('posture', POSTURES),
   };
-  const ageYears = reader.optionalNumber('ageYears');
+  const ageYears = reader.optionalNumber('ageYears', quantities.ageYears);
   const sex = reader.optionalChoice('sex', SEXES);
-  const paddingCoefficient = reader.optionalNumber('paddingCoefficient');
+  const paddingCoefficient = reader.optionalNumber('paddingCoefficient', quantities.paddingCoefficient);
   const side = reader.optionalChoice('side', SIDES);
   if (ageYears !== undefined) readings.ageYears = ageYears;
   if (sex !== undefined) readings.sex = sex;
   if (paddingCoefficient !== undefined) readings.paddingCoefficient = paddingCoefficient;
   if (side !== undefined) readings.side = side;
-  const given: Writable<ReadingErrors> = {};
+  let given: Writable<ReadingErrors> | undefined;
   for (const field of READING_ERROR_FIELDS) {
-    const deviation = reader.optionalNumber(field);
-    if (deviation !== undefined) given[field] = deviation;
+    const deviation = reader.optionalNumber(field, quantities[field]);
+    if (deviation !== undefined) (given ??= {})[field] = deviation;
   }
   return { readings, given };
 }
@@ -232,11 +230,11 @@ export function readReadings(reader: Reader): { readings: OcclusionReadings; giv
 export const estimateBy = (
   equation: OcclusionEquation,
   readings: OcclusionReadings,
-  given: ReadingErrors,
+  given?: ReadingErrors,
 ): OcclusionPressure => answerOf(judge(equation, readings, given), readings, given);
 
 /** Every equation that applies, best first. */
-function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
+function ranked(readings: OcclusionReadings, given?: ReadingErrors): Judged[] {
   const judged: Judged[] = [];
   for (const equation of occlusionEquations) {
     if (!keptBy(equation, readings)) judged.push(judge(equation, readings, given));
@@ -283,7 +281,7 @@ function ranked(readings: OcclusionReadings, given: ReadingErrors): Judged[] {
  * ```
  */
 export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPressure {
-  const reader = new Reader(input);
+  const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
   const asked = reader.optionalChoice('equation', EQUATION_CHOICES) ?? 'auto';
   const equation: OcclusionEquation | undefined = occlusionEquations.find(({ id }) => id === asked);
@@ -314,7 +312,7 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
  * ```
  */
 export function compareOcclusionEquations(input: OcclusionComparisonInput): OcclusionComparison {
-  const reader = new Reader(input);
+  const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
   reader.done();
   const answers = ranked(readings, given).map((judged) => answerOf(judged, readings, given));

@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
-import { type Limb, LIMBS, type QuantityName } from '../quantity/quantities.js';
+import { type Limb, LIMBS } from '../quantity/quantities.js';
 import { homeWidth, WIDTH_TOLERANCE_CM } from './carrying.js';
 import type { OcclusionEquation, Range } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
@@ -74,7 +74,7 @@ export function withinFittedRange(input: FittedRangeInput): FittedRange {
     fields.push({ field: 'cuffWidthCm', zone, fitted });
   }
   for (const [field, value] of values) {
-    const range = equation.fitted[field as QuantityName];
+    const range = equation.fitted[field];
     if (range) {
       const zone = value === undefined ? 'not-known' : inRange(equation, field, value) ? 'inside' : 'outside';
       fields.push({ field, zone, fitted: range });

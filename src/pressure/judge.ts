@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
 import { formatUnit } from '../quantity/format.js';
-import type { QuantityName } from '../quantity/quantities.js';
+import type { ReadingName } from '../quantity/readings.js';
 import {
   cuffClass,
   homePosture,
@@ -51,13 +51,13 @@ export function wanted({ limb, cuffWidthCm: fitted, id }: OcclusionEquation, fie
 }
 
 /** Whether a value lies in the range of the sample. */
-export const inRange = (equation: OcclusionEquation, field: QuantityName, value: number): boolean =>
+export const inRange = (equation: OcclusionEquation, field: ReadingName, value: number): boolean =>
   value >= equation.fitted[field]!.low && value <= equation.fitted[field]!.high;
 
-function outside(equation: OcclusionEquation, readings: OcclusionReadings): QuantityName[] {
-  const fields: QuantityName[] = [];
+function outside(equation: OcclusionEquation, readings: OcclusionReadings): ReadingName[] {
+  const fields: ReadingName[] = [];
   for (const name in equation.fitted) {
-    const field = name as QuantityName;
+    const field = name as ReadingName;
     if (!inRange(equation, field, readings[field as keyof OcclusionReadings] as number)) fields.push(field);
   }
   return fields;
@@ -127,46 +127,55 @@ export function deviationOf(shares: ErrorShares, value: number): number {
   return alone ? shares.mmHg + shares.own * value : Math.sqrt(varianceOf(shares, value));
 }
 
-/** What an equation gives for readings it applies to, with every part of its error. */
+/** What an equation gives for readings it applies to, and how far to trust it. */
 export interface Judged {
   readonly equation: OcclusionEquation;
   readonly value: number;
-  /** Empty where the error of the equation is not known. */
-  readonly errors: readonly ErrorPart[];
+  readonly shares: ErrorShares;
   /** Standard deviation as a share of the value; infinite where it is not known. */
   readonly share: number;
   /** The readings that lie outside the sample. */
-  readonly outside: readonly QuantityName[];
+  readonly outside: readonly ReadingName[];
 }
 
-export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given: ReadingErrors): Judged {
+export function judge(equation: OcclusionEquation, readings: OcclusionReadings, given?: ReadingErrors): Judged {
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const shares = emptyShares();
   errorShares(equation, readings, shares);
-  const errors: ErrorPart[] = [];
   let variance = varianceOf(shares, value);
-  const known = !Number.isNaN(variance);
-  if (known) {
-    const add = (part: ErrorPart['part'], standardDeviation: number, evidence: ErrorPart['evidence']): void => {
-      errors.push({ part, standardDeviation, evidence });
-    };
-    const { mmHg, own, laboratory, posture, width } = shares;
-    add('equation', mmHg + own * value, equation.error.evidence);
-    if (laboratory > 0) add('laboratory', laboratory * value, 'derived');
-    if (posture > 0) add('posture', posture * value, 'derived');
-    if (width > 0) add('width-correction', width * value, 'derived');
-    let moved: Writable<OcclusionReadings> | undefined;
-    for (const name of READING_ERROR_FIELDS) {
-      const deviation = given[name];
-      if (deviation === undefined) continue;
-      const { field, part } = READING_ERRORS[name];
-      const carried = carriedError(equation, (moved ??= { ...readings }), field, deviation);
-      add(part, carried, 'practice');
-      variance += carried ** 2;
-    }
+  if (given) {
+    for (const { standardDeviation } of carriedErrors(equation, readings, given)) variance += standardDeviation ** 2;
   }
-  const share = known ? Math.sqrt(variance) / value : Infinity;
-  return { equation, value, errors, share, outside: outside(equation, readings) };
+  const share = Number.isNaN(variance) ? Infinity : Math.sqrt(variance) / value;
+  return { equation, value, shares, share, outside: outside(equation, readings) };
+}
+
+/** The errors of the readings that were given, as the equation carries them into its answer. */
+function carriedErrors(equation: OcclusionEquation, readings: OcclusionReadings, given: ReadingErrors): ErrorPart[] {
+  const errors: ErrorPart[] = [];
+  for (const name of READING_ERROR_FIELDS) {
+    const deviation = given[name];
+    if (deviation === undefined) continue;
+    const { field, part } = READING_ERRORS[name];
+    const standardDeviation = carriedError(equation, { ...readings }, field, deviation);
+    errors.push({ part, standardDeviation, evidence: 'practice' });
+  }
+  return errors;
+}
+
+/** Every part of the error of an answer; none where the error of the equation is not known. */
+export function errorsOf(judged: Judged, readings: OcclusionReadings, given?: ReadingErrors): ErrorPart[] {
+  const { equation, value, share } = judged;
+  if (share === Infinity) return [];
+  const { mmHg, own, laboratory, posture, width } = judged.shares;
+  const errors: ErrorPart[] = [
+    { part: 'equation', standardDeviation: mmHg + own * value, evidence: equation.error.evidence },
+  ];
+  if (laboratory > 0) errors.push({ part: 'laboratory', standardDeviation: laboratory * value, evidence: 'derived' });
+  if (posture > 0) errors.push({ part: 'posture', standardDeviation: posture * value, evidence: 'derived' });
+  if (width > 0) errors.push({ part: 'width-correction', standardDeviation: width * value, evidence: 'derived' });
+  if (given) errors.push(...carriedErrors(equation, readings, given));
+  return errors;
 }
 
 /** Errors within this of each other count as a tie, which goes to the better grade (`practice`). */
@@ -183,9 +192,11 @@ export function rank(judged: Judged[]): Judged[] {
   judged.sort((a, b) => a.outside.length - b.outside.length || (a.share === b.share ? 0 : a.share - b.share));
   const [first] = judged;
   if (first === undefined || first.share === Infinity) return judged;
-  const tied = judged.filter(
-    ({ share, outside: out }) => out.length === first.outside.length && share <= first.share * TIE,
-  );
-  const best = tied.reduce((better, one) => (gradeOf(one) < gradeOf(better) ? one : better));
-  return [best, ...judged.filter((one) => one !== best)];
+  let best = 0;
+  for (const [index, one] of judged.entries()) {
+    if (one.outside.length > first.outside.length || one.share > first.share * TIE) break;
+    if (gradeOf(one) < gradeOf(judged[best]!)) best = index;
+  }
+  if (best > 0) judged.unshift(...judged.splice(best, 1));
+  return judged;
 }

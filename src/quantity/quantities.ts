@@ -1,3 +1,5 @@
+import { KPA, LENGTH, METRIC_LENGTH, readingQuantities } from './readings.js';
+
 /** UCUM code of a unit, or an annotation in braces for a plain count. */
 export type Unit =
   | 'mm[Hg]'
@@ -28,12 +30,6 @@ export interface Quantity {
   readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
 }
 
-const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
-const LENGTH = [
-  { unit: 'inches', factor: 2.54 },
-  { unit: 'millimetres', factor: 0.1 },
-  { unit: 'metres', factor: 100 },
-] as const;
 const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
 const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
@@ -49,25 +45,18 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
  * ```
  */
 export const quantities = {
-  circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
-  cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 2, max: 40, slips: LENGTH.slice(1) },
+  ...readingQuantities,
   fromWidthCm: {
     name: 'width of the cuff the pressure belongs to',
     unit: 'cm',
     min: 2,
     max: 40,
-    slips: LENGTH.slice(1),
+    slips: METRIC_LENGTH,
   },
-  toWidthCm: { name: 'width of the cuff that will be worn', unit: 'cm', min: 2, max: 40, slips: LENGTH.slice(1) },
-  systolicMmHg: { name: 'systolic pressure', unit: 'mm[Hg]', min: 60, max: 300, slips: KPA },
-  diastolicMmHg: { name: 'diastolic pressure', unit: 'mm[Hg]', min: 30, max: 200, slips: KPA },
+  toWidthCm: { name: 'width of the cuff that will be worn', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
   occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
   valueMmHg: { name: 'measured occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
   standardDeviationMmHg: { name: 'standard deviation of a pressure', unit: 'mm[Hg]', min: 0, max: 300 },
-  circumferenceErrorCm: { name: 'standard deviation of the tape measure', unit: 'cm', min: 0, max: 10 },
-  systolicErrorMmHg: { name: 'standard deviation of the systolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
-  diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
-  paddingCoefficient: { name: 'tissue padding coefficient', unit: '1', min: 0.1, max: 0.999 },
   bladderWidthCm: { name: 'width of the bladder in the cuff', unit: 'cm', min: 12, max: 18, slips: LENGTH },
   day: { name: 'number of the day', unit: '1', min: 0, max: 1_000_000, whole: true },
   occlusionChanceLimitPercent: {
@@ -79,7 +68,6 @@ export const quantities = {
   },
   gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
   ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
-  ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },
   cuffPercent: { name: 'percent of occlusion pressure in this exercise', unit: '%', min: 1, max: 100, slips: FRACTION },
   restCuffPercent: { name: 'percent of occlusion pressure in the rests', unit: '%', min: 1, max: 99, slips: FRACTION },
   intensityPercent: { name: 'share of VO2max or heart-rate reserve', unit: '%', min: 1, max: 100, slips: FRACTION },
@@ -148,12 +136,6 @@ export const quantities = {
 /** The name of a numeric field of the vocabulary. */
 export type QuantityName = keyof typeof quantities;
 
-/** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
-export const limbGirth = {
-  arm: { ...quantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
-  leg: { ...quantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
-} as const satisfies Record<string, Quantity>;
-
 /** Limb the cuff is on. */
 export type Limb = 'arm' | 'leg';
 /** Side of the body. */
@@ -169,10 +151,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = (typeof EXERCISE_MODES)[number];
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export const LIMBS = ['arm', 'leg'] as const;
-export const SIDES = ['left', 'right'] as const;
-export const POSTURES = ['supine', 'seated', 'standing'] as const;
-export const SEXES = ['male', 'female'] as const;
+export { limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

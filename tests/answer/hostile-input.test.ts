@@ -32,6 +32,8 @@ const hostile: readonly unknown[] = [
   new Proxy({}, { getPrototypeOf: throws }),
   new Proxy({}, { ownKeys: throws, get: throws, getOwnPropertyDescriptor: throws }),
   cycle,
+  // Says that it holds one value, and gives none.
+  Object.assign([1], { [Symbol.iterator]: () => [].values() }),
   JSON.parse('{"__proto__":{"percent":50}}'),
 ];
 

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
@@ -51,32 +50,5 @@ describe('size [bytes, gzip]', () => {
     const one = `export { estimateOcclusionPressure } from`;
     const [built, source] = [await shipped(`${one} 'cuffwork'`), await shipped(`${one} './src/index.ts'`)];
     expect(built.bytes).toBeLessThanOrEqual(source.bytes * 1.05);
-  });
-});
-
-describe('start', () => {
-  /** Milliseconds that a fresh process takes to import a module. */
-  const cold = (name: string): number =>
-    Number(
-      execFileSync(process.execPath, [
-        '--input-type=module',
-        '-e',
-        `const start = performance.now(); await import('${name}'); console.log(performance.now() - start);`,
-      ]),
-    );
-  const median = (values: number[]): number => values.sort((a, b) => a - b)[values.length >> 1]!;
-
-  it('a cold import of cuffwork takes at most twice that of decimal.js alone', () => {
-    const ours: number[] = [];
-    const theirs: number[] = [];
-    // Turn by turn, so that a busy machine is as busy for both.
-    for (let turn = 0; turn < 21; turn += 1) {
-      ours.push(cold('cuffwork'));
-      theirs.push(cold('decimal.js'));
-    }
-    const [our, their] = [median(ours), median(theirs)];
-    const words = `${our.toFixed(1)} ms against ${their.toFixed(1)} ms`;
-    console.log(`cold import: ${words}, ${(our / their).toFixed(2)} times`);
-    expect(our / their, words).toBeLessThanOrEqual(budgets.coldImport.timesDecimal);
   });
 });

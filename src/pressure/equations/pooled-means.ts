@@ -50,15 +50,7 @@ export const pooledMeans = (
 /** Pooled means for a wide cuff on the thigh, by posture [mmHg]. */
 const WIDE_THIGH = { supine: 160, seated: 190, standing: 240 } as const;
 
-const shared = {
-  needs: [],
-  fitted: {},
-  fittedNotKnown: ['circumferenceCm', 'systolicMmHg'],
-  evidence: 'derived',
-} as const satisfies Partial<OcclusionEquation>;
-
 export const pooledThighWideEquation = {
-  ...shared,
   id: 'pooled-means-thigh-wide',
   name: 'pooled group means, wide cuff on the thigh (own working)',
   formula: 'M + 20 / W * (TC - 55) + 0.53 * (SBP - 120)',
@@ -69,43 +61,53 @@ export const pooledThighWideEquation = {
     SBP: 'systolicMmHg',
   },
   apply: (r) => pooledMeans(WIDE_THIGH[r.posture], 20, r.circumferenceCm - 55, r.systolicMmHg, r.cuffWidthCm),
+  needs: [],
   limb: 'leg',
   cuffWidthCm: { low: 11, high: 20 },
   posture: 'any',
   sample: '5 publications, 239 people; supine, seated and standing',
+  fitted: {},
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg'],
   error: { share: 0.19, evidence: 'derived', assumption: 'error-left-out', means: 9 },
+  evidence: 'derived',
   sources: ['cuff-width-2012', 'athletes-2018', 'posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   assumptions: ['own-working', 'nominal-person'],
 } as const satisfies OcclusionEquation;
 
 export const pooledThighNarrowEquation = {
-  ...shared,
   id: 'pooled-means-thigh-narrow',
   name: 'pooled group means, narrow cuff on the thigh (own working)',
   formula: '301 + 29 / W * (TC - 55) + 0.53 * (SBP - 120)',
   symbols: { W: 'cuffWidthCm', TC: 'circumferenceCm', SBP: 'systolicMmHg' },
   apply: (r) => pooledMeans(301, 29, r.circumferenceCm - 55, r.systolicMmHg, r.cuffWidthCm),
+  needs: [],
   limb: 'leg',
   cuffWidthCm: { low: 5, high: 6 },
   posture: 'supine',
   sample: '3 publications, about 196 people; supine, or not stated',
+  fitted: {},
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg'],
   error: { share: 0.34, evidence: 'derived', assumption: 'error-left-out', means: 3 },
+  evidence: 'derived',
   sources: ['cuff-width-2012', 'narrow-cuffs-2024', 'posture-widths-2018'],
   assumptions: ['own-working', 'nominal-person'],
 } as const satisfies OcclusionEquation;
 
 export const pooledArmNarrowEquation = {
-  ...shared,
   id: 'pooled-means-arm-narrow',
   name: 'pooled group means, narrow cuff on the arm (own working)',
   formula: '150 + 7.3 / W * (AC - 32) + 0.53 * (SBP - 120)',
   symbols: { W: 'cuffWidthCm', AC: 'circumferenceCm', SBP: 'systolicMmHg' },
   apply: (r) => pooledMeans(150, 7.3, r.circumferenceCm - 32, r.systolicMmHg, r.cuffWidthCm),
+  needs: [],
   limb: 'arm',
   cuffWidthCm: { low: 5, high: 6 },
   posture: 'not-stated',
   sample: '2 publications, 35 people',
+  fitted: {},
+  fittedNotKnown: ['circumferenceCm', 'systolicMmHg'],
   error: { share: 0.18, evidence: 'derived', assumption: 'error-left-out', means: 2 },
+  evidence: 'derived',
   sources: ['cuff-materials-2017', 'athletes-2018'],
   assumptions: ['own-working', 'nominal-person'],
 } as const satisfies OcclusionEquation;

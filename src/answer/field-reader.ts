@@ -1,0 +1,165 @@
+import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
+import type { Quantity } from '../quantity/quantities.js';
+import { describe, InputError, issue, type InputIssue, type Path } from './issues.js';
+import type { IssueCode, MessageValues } from './messages.js';
+
+/** What a number must be, in words. */
+export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
+  `${whole ? 'a whole number' : 'a number'} from ${min} to ${formatUnit(max, unit)}`;
+
+const fits = ({ min, max, whole }: Quantity, value: unknown): boolean =>
+  typeof value === 'number' && value >= min && value <= max && (!whole || Number.isInteger(value));
+
+/** What is wrong with a value given for a quantity, with the likely slip where there is one. */
+export function numberIssue(quantity: Quantity, value: unknown, path: Path): InputIssue | undefined {
+  if (fits(quantity, value)) return undefined;
+  const { min, max, unit } = quantity;
+  const report = (code: IssueCode, values?: MessageValues) =>
+    issue(code, path, expectedNumber(quantity), describe(value), values);
+  if (value === undefined) return report('missing');
+  if (typeof value !== 'number') return report('wrong-type');
+  if (!Number.isFinite(value)) return report('not-finite');
+  if (value >= min && value <= max) return report('not-whole');
+  const slip = quantity.slips?.find(({ factor }) => value * factor >= min && value * factor <= max);
+  return slip
+    ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
+    : report('out-of-range');
+}
+
+const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+  const prototype: unknown = Object.getPrototypeOf(value);
+  // The prototype’s prototype is looked at so that plain objects of another realm pass too.
+  return prototype === null || prototype === Object.prototype || Object.getPrototypeOf(prototype) === null;
+};
+
+const commonStart = (a: string, b: string): number => {
+  let length = 0;
+  while (length < a.length && a[length]?.toLowerCase() === b[length]?.toLowerCase()) length += 1;
+  return length;
+};
+
+const oneOf = (options: readonly string[]): string => `one of ${options.map((option) => `'${option}'`).join(', ')}`;
+
+/**
+ * Reads an input field by field, once, and gathers everything that is wrong with it. A right input costs no more
+ * than its fields: words are made only for what is wrong.
+ *
+ * What it returns for a wrong field is a placeholder: {@link FieldReader.done} throws before it is used.
+ */
+export class FieldReader {
+  protected readonly issues: InputIssue[];
+  protected readonly path: Path;
+  private readonly known: string[] = [];
+  protected readonly children: FieldReader[] = [];
+  protected source: Readonly<Record<string, unknown>> | undefined;
+  /** How many fields there are, and how many of them were read, be it as undefined. */
+  private count = 0;
+  private found = 0;
+  protected readonly given: string[] = [];
+
+  constructor(input: unknown, path: Path = [], issues: InputIssue[] = []) {
+    this.issues = issues;
+    this.path = path;
+    try {
+      if (isPlain(input)) {
+        for (const _ in input) this.count += 1;
+        this.source = input;
+      } else {
+        issues.push(issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)));
+      }
+    } catch {
+      issues.push(issue('unreadable', path, 'a plain object', 'an object'));
+    }
+  }
+
+  protected read(name: string): unknown {
+    this.known.push(name);
+    // Once every field there is was found, the others need no looking for.
+    if (this.source === undefined || this.found === this.count) return undefined;
+    try {
+      if (!Object.hasOwn(this.source, name)) return undefined;
+      this.found += 1;
+      const value = this.source[name];
+      if (value !== undefined) this.given.push(name);
+      return value;
+    } catch {
+      this.report('unreadable', name, 'a value that can be read', 'an error');
+      this.source = undefined;
+      return undefined;
+    }
+  }
+
+  /** Says that a field that was read is missing. */
+  missing(name: string, expected: string): void {
+    if (this.source) this.report('missing', name, expected, 'undefined');
+  }
+
+  /** Adds an issue of the caller’s own, such as a relation between two fields. */
+  report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
+    this.issues.push(issue(code, this.path.concat(name), expected, received, values));
+  }
+
+  /** Whether every field read so far was right, so that relations between them may be looked at. */
+  get fine(): boolean {
+    return this.issues.length === 0;
+  }
+
+  /** A number that was read before; `undefined` where it is wrong. */
+  judge(name: string, quantity: Quantity, value: unknown): number | undefined {
+    // Plus nothing: −0 becomes 0, as JSON has it.
+    if (fits(quantity, value)) return (value as number) + 0;
+    if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
+    return undefined;
+  }
+
+  number(name: string, quantity: Quantity): number {
+    return this.judge(name, quantity, this.read(name)) ?? NaN;
+  }
+
+  optionalNumber(name: string, quantity: Quantity): number | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.judge(name, quantity, value);
+  }
+
+  /** A word that was read before; `undefined` where it is wrong. */
+  among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
+    if (options.includes(value as T)) return value as T;
+    if (value === undefined) this.missing(name, oneOf(options));
+    else this.report('not-one-of', name, oneOf(options), describe(value));
+    return undefined;
+  }
+
+  optionalChoice<T extends string>(name: string, options: readonly T[]): T | undefined {
+    const value = this.read(name);
+    return value === undefined ? undefined : this.among(name, options, value);
+  }
+
+  choice<T extends string>(name: string, options: readonly T[]): T {
+    return this.among(name, options, this.read(name)) ?? (options[0] as T);
+  }
+
+  private refuseUnknown(): void {
+    for (const child of this.children) child.refuseUnknown();
+    if (this.found === this.count) return;
+    let names: string[] = [];
+    try {
+      if (this.source) names = Object.keys(this.source);
+    } catch {
+      this.issues.push(issue('unreadable', this.path, 'a plain object', 'an error'));
+    }
+    for (const name of names) {
+      if (this.known.includes(name)) continue;
+      const near = this.known.find((known) => commonStart(known, name) >= Math.min(5, known.length));
+      const expected = near ? `perhaps ${near}` : `one of ${this.known.join(', ')}`;
+      this.issues.push(issue('unknown-field', [...this.path, name.slice(0, 60)], expected, describe(name)));
+    }
+  }
+
+  /** Refuses fields that nobody read, then throws if anything was wrong. */
+  done(): void {
+    this.refuseUnknown();
+    if (this.issues.length > 0) throw new InputError(this.issues);
+  }
+}
