@@ -251,6 +251,68 @@ describe('columns give the very answers of the scalar functions', () => {
     });
   }
 
+  it('training loads from a rack, from a bar and plates, and as they are', () => {
+    const ways = [
+      {},
+      { available: [2, 4, 6, 8, 10, 12.5, 15, 20, 30] },
+      { bar: 15, plates: [{ mass: 1.25, count: 2 }, { mass: 2.5, count: 4 }, { mass: 10 }] },
+      { bar: 0, collars: 0.5, plates: [{ mass: 0.5 }] },
+    ];
+    const row = fc.record({
+      load: within(1, 200),
+      percent: field(fc.oneof(within(1, 100), fc.integer({ min: 20, max: 40 }))),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(row, { minLength: 1, maxLength: 20 }),
+        fc.constantFrom(...ways),
+        fc.constantFrom('nearest' as const, 'down' as const),
+        fc.constantFrom('kg' as const, 'lb' as const),
+        (rows, way, rounding, unit) => {
+          const maxima = columns({
+            answer: 'one-repetition-maximum',
+            equation: 'epley-1985',
+            load: column(rows, 'load') as number[],
+            repetitions: 5,
+            unit,
+          });
+          const percent = column(rows, 'percent') as number[];
+          const loads = columns({ answer: 'training-load', oneRepMax: maxima, percent, rounding, ...way });
+          rows.forEach(({ load, percent: share }, index) => {
+            const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985', unit });
+            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percent: share }) };
+            expectSame(loads, index, attempt(trainingLoad, asked as never));
+          });
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('refuses two ways of bringing a load to what there is', () => {
+    const oneRepMax = columns({
+      answer: 'one-repetition-maximum',
+      equation: 'epley-1985',
+      load: [100],
+      repetitions: 5,
+    });
+    const asked = { answer: 'training-load', oneRepMax, percent: 30 } as const;
+    expect(() => columns({ ...asked, step: 2.5, available: [10, 20] })).toThrow(/available must be left out when step/);
+    expect(() => columns({ ...asked, available: [10, -20] })).toThrow(/available\[1\]/);
+    expect(() => columns({ ...asked, bar: 20 })).toThrow(/plates/);
+    const twoPeople = columns({
+      answer: 'one-repetition-maximum',
+      equation: 'epley-1985',
+      load: [90, 100],
+      repetitions: 5,
+    });
+    const holes = columns({ ...asked, oneRepMax: twoPeople, step: [null, 2.5] });
+    expect(Array.from(holes.flag, flagCodes)).toEqual([['missing'], []]);
+    // Nothing that light is on the rack.
+    const { value, flag } = columns({ ...asked, available: [100, 200], rounding: 'down' });
+    expect([value[0], flagCodes(flag[0]!)]).toEqual([NaN, ['relation']]);
+  });
+
   it('cuff pressures, rounded to the gauge as the scalar function rounds', () => {
     const settings = fc.record({
       percent: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
