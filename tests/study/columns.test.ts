@@ -410,6 +410,36 @@ describe('columns', () => {
     expect(spread.flag).toEqual(columns(right).flag);
   });
 
+  it('gives no rows for no people, and what a row is for one, whatever kind of column it comes in', () => {
+    const group = { ...right, diastolicMmHg: 70 } as const;
+    for (const none of [[], new Float64Array(0), new Uint8Array(0)]) {
+      const { value, lower, upper, flag, about } = columns({ ...group, circumferenceCm: none });
+      expect([value, lower, upper, flag].map(({ length }) => length)).toEqual([0, 0, 0, 0]);
+      expect(about.equation).toBe('width-ratio-1993');
+      const nobody = columns({ ...group, circumferenceCm: none });
+      expect(columns({ answer: 'cuff-pressure', occlusion: nobody, percent: 50 }).value.length).toBe(0);
+    }
+    const { answer: _answer, ...person } = group;
+    const scalar = estimateOcclusionPressure({ ...person, circumferenceCm: 54 });
+    for (const Kind of [
+      Float32Array,
+      Int8Array,
+      Uint8Array,
+      Uint8ClampedArray,
+      Int16Array,
+      Uint16Array,
+      Int32Array,
+      Uint32Array,
+    ]) {
+      const { value, lower, flag } = columns({ ...group, circumferenceCm: Kind.of(54) });
+      expect([value[0], lower[0], flag[0]]).toEqual([scalar.value, scalar.lower, 0]);
+    }
+    // A number kept as text or as a BigInt is no number; a hole in a list is a missing value.
+    const odd = columns({ ...group, circumferenceCm: ['54', 54n, , NaN] as never });
+    expect(Array.from(odd.flag, flagCodes)).toEqual([['impossible'], ['impossible'], ['missing'], ['missing']]);
+    expect(Array.from(odd.value)).toEqual([NaN, NaN, NaN, NaN]);
+  });
+
   it('writes into the columns of an earlier answer, and gives those back', () => {
     const first = columns(right);
     const { value, lower, upper, flag } = first;
@@ -497,7 +527,7 @@ describe('columns', () => {
     ['an equation for another cuff', { equation: 'thigh-2015' }, /cuffWidthCm must be 5 cm/],
     ['a column that is lacking', { posture: undefined }, /posture is missing/],
     ['a reading the equation needs', { equation: 'thigh-2019', cuffWidthCm: 18 }, /ageYears is missing/],
-    ['an empty column', { circumferenceCm: [] }, /a column of 1 to/],
+    ['an empty column beside one that is not', { circumferenceCm: [] }, /as long as the other columns|rows/],
     ['no column', { circumferenceCm: 54, diastolicMmHg: 70 }, /must be a column/],
     [
       'outputs of another length',
