@@ -20,7 +20,7 @@ const inputs = (symbols: OcclusionView['symbols']): string =>
 
 const place = ({ container, year, volume, pages, title, about }: Source): string =>
   container
-    ? `${container} ${year}${volume ? `;${volume}${pages ? `:${pages}` : ''}` : ''}`
+    ? `${container}${year ? ` ${year}` : ''}${volume ? `;${volume}${pages ? `:${pages}` : ''}` : ''}`
     : (title ?? about ?? 'none was read');
 const sourceWords = ({ sources: [first] }: { readonly sources: readonly string[] }): string =>
   place((sources as Readonly<Record<string, Source>>)[first!] ?? {});

@@ -41,7 +41,7 @@ export interface TrainingLoadInput {
 export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The weight of a list nearest to the one wanted, or nearest not above it; the lighter of two as near. */
-function fromList(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
+export function nearestOf(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
   const target = decimal(wanted);
   return [...available]
     .sort((a, b) => a - b)
@@ -154,7 +154,7 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       else ({ total: load, perSide } = loading);
     } else {
       const fitting = available
-        ? fromList(wanted, available, rounding)
+        ? nearestOf(wanted, available, rounding)
         : step
           ? roundToStep(wanted, step, rounding)
           : wanted;

@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import { NORMAL_95 } from '../answer/answer.js';
-import { issue, type InputIssue } from '../answer/issues.js';
+import { describe, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { accurateSum, leastSquares, mean } from './least-squares.js';
 import { studentT95 } from './student-t.js';
@@ -72,8 +72,11 @@ function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: nu
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
       const numbers = Array.from(value, (item) => (typeof item === 'number' && Number.isFinite(item) ? item : NaN));
-      const row = numbers.findIndex((number) => Math.abs(number) > LARGEST);
-      if (row >= 0) {
+      const none = (item: unknown): boolean => typeof item === 'number' || item === null || item === undefined;
+      const row = numbers.findIndex((number, at) => Math.abs(number) > LARGEST || !none(value[at]));
+      if (row >= 0 && !none(value[row])) {
+        issues.push(issue('wrong-type', [name, row], 'a number, or null where it is missing', describe(value[row])));
+      } else if (row >= 0) {
         const most = `from ${-LARGEST} to ${LARGEST}`;
         issues.push(issue('out-of-range', [name, row], most, String(numbers[row])));
       }

@@ -2,6 +2,7 @@ import { cite } from '../answer/cite.js';
 import { InputError, describe, issue } from '../answer/issues.js';
 import type { Source } from '../evidence/source.js';
 import { sources, type SourceId } from '../evidence/sources.js';
+import { columnsAsAbout } from './column-answer.js';
 
 /** One record of CSL-JSON (Citation Style Language 1.0.2), without authors. */
 export interface CslRecord {
@@ -84,10 +85,9 @@ function bibtexRecord(record: CslRecord): string {
 }
 
 /**
- * The publications behind an answer, a plan, the `about` of a column answer, or anything that holds them, for a
- * reference manager: just those used, each once. Authors are left out on purpose; complete them from the DOI.
+ * The publications behind an answer, a plan, a column answer, or anything that holds them, for a reference manager: just those used, each once. Authors are left out on purpose; complete them from the DOI.
  *
- * @param used - an answer, a plan, or a list of them
+ * @param used - an answer, a plan, a column answer (or its `about`), or a list of them
  * @param options - `format`: `'bibtex'` for BibTeX text, `'csl-json'` for records of the Citation Style Language
  * @returns BibTeX as one text, or CSL-JSON as a list of records.
  * @throws InputError where `used` is not plain JSON, or the format is neither.
@@ -104,7 +104,7 @@ function bibtexRecord(record: CslRecord): string {
 export function bibliography(used: object, options: { readonly format: 'bibtex' }): string;
 export function bibliography(used: object, options: { readonly format: 'csl-json' }): CslRecord[];
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
-  const records = cite(used).map(({ id }) => cslRecord(id));
+  const records = cite(columnsAsAbout(used)).map(({ id }) => cslRecord(id));
   let format: unknown;
   try {
     format = (options as Partial<BibliographyOptions> | undefined)?.format;

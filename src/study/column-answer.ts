@@ -86,3 +86,15 @@ export function writeIntervals({ value, lower, upper }: AnswerColumns, from: num
     upper[row] = value[row]! + half;
   }
 }
+
+/** What holds for every row of a column answer, in its place, wherever a document or a list of them has one. */
+export function columnsAsAbout(used: object): object {
+  try {
+    if (Array.isArray(used)) return used.map((item: object) => columnsAsAbout(item));
+    const { value, about } = used as Partial<ColumnAnswer>;
+    if (about !== undefined && isNumberColumn(value, value?.length ?? 0)) return about;
+  } catch {
+    // Whatever cannot be read is no column answer.
+  }
+  return used;
+}

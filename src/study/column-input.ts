@@ -96,8 +96,8 @@ export class Words<T extends string> {
 
 /** Reads fields that may hold a value or a column, and holds all columns to one length. */
 export class ColumnReader {
-  /** How many rows the columns have; 0 while there is none. */
-  rows = 0;
+  /** How many rows the columns have; `undefined` while there is no column. */
+  rows: number | undefined;
   private readonly reader: Reader;
 
   constructor(reader: Reader) {
@@ -116,8 +116,9 @@ export class ColumnReader {
     };
     try {
       const { length } = value;
-      if (length === 0 || length > MOST_ROWS) return report(`a column of 1 to ${MOST_ROWS} rows`, `${length} rows`);
-      if (rows > 0 && length !== rows) return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
+      if (length > MOST_ROWS) return report(`a column of at most ${MOST_ROWS} rows`, `${length} rows`);
+      if (rows !== undefined && length !== rows)
+        return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
       this.rows = length;
       return convert(value);
     } catch {
@@ -127,10 +128,10 @@ export class ColumnReader {
 
   /** How many rows the columns have; one of the fields must be a column. */
   someRows(name: string): number {
-    if (this.rows === 0 && this.reader.fine) {
+    if (this.rows === undefined && this.reader.fine) {
       this.reader.report('wrong-relation', name, 'a column, or another field one', 'one value for every field');
     }
-    return this.rows;
+    return this.rows ?? 0;
   }
 
   numbers(name: string, quantity: Quantity, optional = false): Numbers {

@@ -27,7 +27,7 @@ const ANSWERS = {
  * | `'occlusion-pressure'`     | `estimateOcclusionPressure` | its own; `equation` may be one of {@link fitOcclusionEquation} |
  * | `'cuff-pressure'`          | `targetCuffPressure`        | `occlusion` (a column answer), `percent`, `gaugeStepMmHg`, `ceilingMmHg` |
  * | `'one-repetition-maximum'` | `estimateOneRepMax`         | its own                                                     |
- * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percent`, `step`, `rounding` |
+ * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percent`; `step`, or for all rows `available` or `bar`, `collars` and `plates`; `rounding` |
  *
  * A row is never thrown for. Where the scalar function would refuse it, its numbers are NaN and its flag says why;
  * else they are the very numbers of the scalar function (the ends of the interval of a training load, which the scalar

@@ -162,32 +162,65 @@ function readCore(fit: unknown): Core {
  * ```
  */
 export function equationFromFit(fit: object): OcclusionEquation {
-  const core = readCore(fit);
-  const { id, limb, cuffWidthCm, posture, people, leaveOneOutMmHg, intercept, terms } = core;
+  return recordOf(readCore(fit));
+}
+
+/** The coefficients of a fitted equation, 0 where it has no such term. */
+interface Linear {
+  readonly first: number;
+  readonly girth: number;
+  readonly systolic: number;
+  readonly diastolic: number;
+  readonly width: number;
+  readonly age: number;
+  readonly sex: number;
+}
+
+function linearOf({ intercept, terms }: Core): Linear {
   const slope = (field: TermField): number => terms.find((term) => term.field === field)?.coefficient ?? 0;
-  const first = intercept.coefficient;
-  const girth = slope('circumferenceCm');
-  const systolic = slope('systolicMmHg');
-  const diastolic = slope('diastolicMmHg');
-  const width = slope('cuffWidthCm');
-  const age = slope('ageYears');
-  const sex = slope('sex');
+  return {
+    first: intercept.coefficient,
+    girth: slope('circumferenceCm'),
+    systolic: slope('systolicMmHg'),
+    diastolic: slope('diastolicMmHg'),
+    width: slope('cuffWidthCm'),
+    age: slope('ageYears'),
+    sex: slope('sex'),
+  };
+}
+
+/** A fitted equation for one person; age and sex may be missing where it has no such term. */
+export const applyLinear = (
+  { first, girth, systolic, diastolic, width, age, sex }: Linear,
+  circumferenceCm: number,
+  systolicMmHg: number,
+  diastolicMmHg: number,
+  cuffWidthCm: number,
+  ageYears: number,
+  sexCode: number,
+): number =>
+  first +
+  girth * circumferenceCm +
+  systolic * systolicMmHg +
+  diastolic * diastolicMmHg +
+  width * cuffWidthCm +
+  (age === 0 ? 0 : age * ageYears) +
+  (sex === 0 ? 0 : sex * sexCode);
+
+const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
+
+function recordOf(core: Core): OcclusionEquation {
+  const { id, limb, cuffWidthCm, posture, people, leaveOneOutMmHg, terms } = core;
+  const linear = linearOf(core);
   const fitted: Partial<Record<QuantityName, { readonly low: number; readonly high: number }>> = {};
   for (const { field, low, high } of terms) if (field !== 'sex') fitted[field] = { low, high };
-  const extra: readonly ExtraReading[] = ['ageYears', 'sex'];
   return {
     id,
     name: `${id}, fitted to ${people} people`,
     ...formulaOf(core),
-    apply: (r) =>
-      first +
-      girth * r.circumferenceCm +
-      systolic * r.systolicMmHg +
-      diastolic * r.diastolicMmHg +
-      width * r.cuffWidthCm +
-      (age === 0 ? 0 : age * r.ageYears) +
-      (sex === 0 ? 0 : sex * SEX_CODES[r.sex]),
-    needs: extra.filter((field) => terms.some((term) => term.field === field)),
+    apply: ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, sex }) =>
+      applyLinear(linear, circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, SEX_CODES[sex]),
+    needs: EXTRA.filter((field) => terms.some((term) => term.field === field)),
     limb,
     cuffWidthCm,
     posture,
@@ -206,8 +239,11 @@ export function equationFromFit(fit: object): OcclusionEquation {
   };
 }
 
+/** An equation that columns are worked out by; one’s own with its coefficients. */
+export type ColumnEquation = OcclusionEquation & { readonly linear?: Linear };
+
 /** The field `equation`: a published equation by its id, or one’s own as JSON. */
-export function readEquation(reader: Reader, published: readonly OcclusionEquation[]): OcclusionEquation | undefined {
+export function readEquation(reader: Reader, published: readonly OcclusionEquation[]): ColumnEquation | undefined {
   const given = reader.raw('equation');
   if (typeof given !== 'object' || given === null) {
     const ids = published.map(({ id }) => id);
@@ -215,7 +251,8 @@ export function readEquation(reader: Reader, published: readonly OcclusionEquati
     return published.find((equation) => equation.id === id);
   }
   try {
-    return equationFromFit(given);
+    const core = readCore(given);
+    return { ...recordOf(core), linear: linearOf(core) };
   } catch (error) {
     if (!isInputError(error)) throw error;
     const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';

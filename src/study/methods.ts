@@ -3,6 +3,7 @@ import { plainInput } from '../answer/plain-input.js';
 import type { AnswerKind } from '../answer/answer.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { sources, type SourceId } from '../evidence/sources.js';
+import { columnsAsAbout } from './column-answer.js';
 import { version } from './version.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
@@ -36,7 +37,7 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  * A methods paragraph for a paper: how each kind of number was made, by which equation, of which grade of evidence,
  * with the keys of {@link bibliography} in brackets, and the version of this package.
  *
- * @param used - an answer, a plan, the `about` of a column answer, or a list of them
+ * @param used - an answer, a plan, a column answer (or its `about`), or a list of them
  * @returns one paragraph of plain text.
  * @throws InputError where `used` is not plain JSON.
  *
@@ -49,7 +50,7 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  */
 export function methods(used: object): string {
   const found = new Map<string, Method>();
-  methodsIn(plainInput(used, 'an answer, a plan, or anything that holds answers'), found);
+  methodsIn(plainInput(columnsAsAbout(used), 'an answer, a plan, or anything that holds answers'), found);
   const sentences = [...found.values()].map(({ kind, equation, evidence, formula, sources: keys }) => {
     const { name, symbol } = kindWords[kind];
     const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';

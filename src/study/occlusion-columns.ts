@@ -6,7 +6,6 @@ import type { ExtraReading, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import {
   carriedError,
-  deviationOf,
   emptyShares,
   errorShares,
   keptBy,
@@ -111,7 +110,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   }
   const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
   if (onePlace) errorShares(equation!, readings, shares);
-  const quick = onePlace && errors.length === 0 ? applyRows(equation!, readings) : undefined;
+  const quick = onePlace && errors.length === 0 ? applyRows(equation!) : undefined;
   const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
     Numbers | Words<string>
@@ -158,7 +157,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     for (const column of others) fine = column.check(flag, from, to) && fine;
     for (const [column, range] of ranges) fine = fine && inside(column, range, from, to);
     if (fine && quick && pressuresFine(columns, from, to)) {
-      quick(columns, value, from, to);
+      quick(columns, readings, value, from, to);
       if (writeIntervals(shares, work, from, to)) {
         if (unknown) flag.fill(NO_INTERVAL, from, to);
         return;
@@ -221,17 +220,23 @@ function pressuresFine(columns: OcclusionReadingColumns, from: number, to: numbe
   return true;
 }
 
-/** Puts intervals around the answers of a block; false where an answer is no pressure. */
+/** Puts intervals around the answers of a block, in the order of `varianceOf`; false where an answer is no pressure. */
 function writeIntervals(
-  shares: ErrorShares,
+  { mmHg, own, laboratory, posture, width }: ErrorShares,
   { value, lower, upper }: AnswerColumns,
   from: number,
   to: number,
 ): boolean {
+  // One part alone is its own root of squares, and takes no root.
+  const alone = laboratory === 0 && posture === 0 && width === 0;
   for (let row = from; row < to; row += 1) {
     const answer = value[row]!;
     if (!(answer > 0)) return false;
-    const half = NORMAL_95 * deviationOf(shares, answer);
+    const one = mmHg + own * answer;
+    const deviation = alone
+      ? one
+      : Math.sqrt(one ** 2 + (laboratory * answer) ** 2 + (posture * answer) ** 2 + (width * answer) ** 2);
+    const half = NORMAL_95 * deviation;
     lower[row] = answer - half;
     upper[row] = answer + half;
   }

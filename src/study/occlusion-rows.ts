@@ -1,10 +1,19 @@
-import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
+import type { OcclusionReadings } from '../pressure/equation.js';
+import type { OcclusionEquationId } from '../pressure/equations.js';
 import { arm2015 } from '../pressure/equations/arm-2015.js';
+import { padding2006 } from '../pressure/equations/padding-2006.js';
+import {
+  pooledArmNarrowEquation,
+  pooledThighNarrowEquation,
+  pooledThighWideEquation,
+} from '../pressure/equations/pooled-means.js';
 import { thigh2015 } from '../pressure/equations/thigh-2015.js';
 import { thigh2019 } from '../pressure/equations/thigh-2019.js';
+import { thighIndex12Equation, thighIndex18Equation } from '../pressure/equations/thigh-index.js';
 import { widthRatio } from '../pressure/equations/width-ratio.js';
 import type { Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import { at, type Numbers, type Words } from './column-input.js';
+import { applyLinear, type ColumnEquation } from './fitted-equation.js';
 
 /** The readings of an occlusion pressure, each a column. */
 export interface OcclusionReadingColumns {
@@ -57,58 +66,140 @@ export const sameReadings = ({
   side: 'left',
 });
 
-/** Applies an equation to every row of a block; rows that are refused hold anything. */
-export type ApplyRows = (columns: OcclusionReadingColumns, value: Float64Array, from: number, to: number) => void;
+/** Applies an equation to every row of a block whose limb, cuff and posture are those of `same`. */
+export type ApplyRows = (
+  columns: OcclusionReadingColumns,
+  same: Readings,
+  value: Float64Array,
+  from: number,
+  to: number,
+) => void;
+
+/** The readings of a row that an equation draws on. */
+type Row = Required<OcclusionReadings>;
 
 /**
- * A loop of its own around the bare function, which the engine then puts inline: several times as fast as calling
- * `apply` row by row. An equation that is not here goes through `apply` and gives the same.
+ * One loop an equation, over what it draws on. A loop that names its equation has it put inline by the engine, and its
+ * readings are never made; one that is handed its equation calls it anew at every row, several times as slowly.
  */
-const QUICK: Readonly<Partial<Record<string, ApplyRows>>> = {
-  'thigh-2019': ({ circumferenceCm, systolicMmHg, ageYears, sex }, value, from, to) => {
-    const { values: girth, mask: byGirth } = circumferenceCm;
-    const { values: systolic, mask: bySystolic } = systolicMmHg;
-    const { values: age, mask: byAge } = ageYears;
-    const { codes, mask: bySex } = sex;
+const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
+  'thigh-2019': ({ circumferenceCm, systolicMmHg, ageYears, sex }, _same, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: ages, mask: byAge } = ageYears;
+    const { codes: sexes, mask: bySex } = sex;
     for (let row = from; row < to; row += 1) {
-      const sexCode = codes[row & bySex] === 0 ? 1 : 2;
-      value[row] = thigh2019(girth[row & byGirth]!, systolic[row & bySystolic]!, age[row & byAge]!, sexCode);
+      value[row] = thigh2019(
+        girths[row & byGirth]!,
+        systolics[row & bySystolic]!,
+        ages[row & byAge]!,
+        sexes[row & bySex] === 0 ? 1 : 2,
+      );
     }
   },
-  'thigh-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, value, from, to) => {
-    const { values: girth, mask: byGirth } = circumferenceCm;
-    const { values: systolic, mask: bySystolic } = systolicMmHg;
-    const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
+  'thigh-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, _same, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
     for (let row = from; row < to; row += 1) {
-      value[row] = thigh2015(girth[row & byGirth]!, systolic[row & bySystolic]!, diastolic[row & byDiastolic]!);
+      value[row] = thigh2015(girths[row & byGirth]!, systolics[row & bySystolic]!, diastolics[row & byDiastolic]!);
     }
   },
-  'arm-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, value, from, to) => {
-    const { values: girth, mask: byGirth } = circumferenceCm;
-    const { values: systolic, mask: bySystolic } = systolicMmHg;
-    const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
+  'arm-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, _same, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
     for (let row = from; row < to; row += 1) {
-      value[row] = arm2015(girth[row & byGirth]!, systolic[row & bySystolic]!, diastolic[row & byDiastolic]!);
+      value[row] = arm2015(girths[row & byGirth]!, systolics[row & bySystolic]!, diastolics[row & byDiastolic]!);
     }
   },
-  'width-ratio-1993': ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm }, value, from, to) => {
-    const { values: girth, mask: byGirth } = circumferenceCm;
-    const { values: systolic, mask: bySystolic } = systolicMmHg;
-    const { values: diastolic, mask: byDiastolic } = diastolicMmHg;
-    const { values: width, mask: byWidth } = cuffWidthCm;
+  'width-ratio-1993': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, { cuffWidthCm }, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
     for (let row = from; row < to; row += 1) {
-      const low = diastolic[row & byDiastolic]!;
-      value[row] = widthRatio(girth[row & byGirth]!, systolic[row & bySystolic]!, low, width[row & byWidth]!);
+      value[row] = widthRatio(
+        girths[row & byGirth]!,
+        systolics[row & bySystolic]!,
+        diastolics[row & byDiastolic]!,
+        cuffWidthCm,
+      );
+    }
+  },
+  'pooled-means-thigh-wide': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm, posture }, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    for (let row = from; row < to; row += 1) {
+      value[row] = pooledThighWideEquation.apply({
+        circumferenceCm: girths[row & byGirth]!,
+        systolicMmHg: systolics[row & bySystolic]!,
+        cuffWidthCm,
+        posture,
+      } as Row);
+    }
+  },
+  'pooled-means-thigh-narrow': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm }, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    for (let row = from; row < to; row += 1) {
+      value[row] = pooledThighNarrowEquation.apply({
+        circumferenceCm: girths[row & byGirth]!,
+        systolicMmHg: systolics[row & bySystolic]!,
+        cuffWidthCm,
+      } as Row);
+    }
+  },
+  'pooled-means-arm-narrow': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm }, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    for (let row = from; row < to; row += 1) {
+      value[row] = pooledArmNarrowEquation.apply({
+        circumferenceCm: girths[row & byGirth]!,
+        systolicMmHg: systolics[row & bySystolic]!,
+        cuffWidthCm,
+      } as Row);
+    }
+  },
+  'thigh-index-12': ({ systolicMmHg }, _same, value, from, to) => {
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    for (let row = from; row < to; row += 1) {
+      value[row] = thighIndex12Equation.apply({ systolicMmHg: systolics[row & bySystolic]! } as Row);
+    }
+  },
+  'thigh-index-18': ({ systolicMmHg }, _same, value, from, to) => {
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    for (let row = from; row < to; row += 1) {
+      value[row] = thighIndex18Equation.apply({ systolicMmHg: systolics[row & bySystolic]! } as Row);
+    }
+  },
+  'padding-2006': ({ systolicMmHg, paddingCoefficient }, _same, value, from, to) => {
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: paddings, mask: byPadding } = paddingCoefficient;
+    for (let row = from; row < to; row += 1) {
+      value[row] = padding2006(systolics[row & bySystolic]!, paddings[row & byPadding]!);
     }
   },
 };
 
-/** An equation over blocks of rows. */
-export const applyRows = ({ id, apply }: OcclusionEquation, readings: Readings): ApplyRows =>
-  QUICK[id] ??
-  ((columns, value, from, to) => {
+/** An equation over blocks of rows: a published one by its loop above, one’s own by its coefficients. */
+export function applyRows({ id, linear }: ColumnEquation): ApplyRows {
+  if (!linear) return LOOPS[id as OcclusionEquationId];
+  return ({ circumferenceCm, systolicMmHg, diastolicMmHg, ageYears, sex }, { cuffWidthCm }, value, from, to) => {
+    const { values: girths, mask: byGirth } = circumferenceCm;
+    const { values: systolics, mask: bySystolic } = systolicMmHg;
+    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
+    const { values: ages, mask: byAge } = ageYears;
+    const { codes: sexes, mask: bySex } = sex;
     for (let row = from; row < to; row += 1) {
-      fillReadings(readings, columns, row);
-      value[row] = apply(readings);
+      value[row] = applyLinear(
+        linear,
+        girths[row & byGirth]!,
+        systolics[row & bySystolic]!,
+        diastolics[row & byDiastolic]!,
+        cuffWidthCm,
+        ages[row & byAge]!,
+        sexes[row & bySex] === 0 ? 1 : 2,
+      );
     }
-  });
+  };
+}

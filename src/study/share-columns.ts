@@ -6,6 +6,8 @@ import { sources as allSources, type SourceId } from '../evidence/sources.js';
 import { product } from '../quantity/decimal.js';
 import { quantities, type Quantity, type Unit } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
+import { loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
+import { nearestOf } from '../strength/training-load.js';
 import {
   inBlocks,
   isFlagColumn,
@@ -15,7 +17,7 @@ import {
   type ColumnAnswer,
   type ColumnsAbout,
 } from './column-answer.js';
-import { ColumnReader, type NumberColumn } from './column-input.js';
+import { ColumnReader, Numbers, type NumberColumn } from './column-input.js';
 import { CEILING_REACHED, IMPOSSIBLE, MISSING, REFUSED, RELATION } from './flags.js';
 
 /** Cuff pressures over columns: the fields of `targetCuffPressure`. */
@@ -33,7 +35,12 @@ export interface LoadColumnsInput {
   readonly answer: 'training-load';
   readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
   readonly percent: NumberColumn;
-  readonly step: NumberColumn;
+  /** Smallest step between loads; instead of it `available`, or `bar` and `plates`, the same for all rows. */
+  readonly step?: NumberColumn;
+  readonly available?: readonly number[];
+  readonly bar?: number;
+  readonly collars?: number;
+  readonly plates?: readonly Plate[];
   /** `nearest` when left out. */
   readonly rounding?: Rounding;
   readonly into?: AnswerColumns;
@@ -86,19 +93,32 @@ function quickStep(value: number, step: number, count: number, scale: number, ro
   return steps - whole > doubt && whole + 1 - steps > doubt ? (whole * count) / scale : NaN;
 }
 
+/** Brings a value to what there is; NaN where nothing there is will do. */
+type Fit = (wanted: number) => number;
+
 interface Share {
   readonly base: Base;
   readonly step: { readonly field: string; readonly quantity: Quantity; readonly otherwise?: number };
+  /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
+  readonly readFit?: (unit: Unit) => Fit | undefined;
   readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
   readonly about: Pick<ColumnsAbout, 'kind' | 'equation' | 'formula' | 'symbols'>;
 }
 
 /** A percentage of a column answer, brought to a step: what targets and loads have in common. */
-function shareColumns(reader: Reader, { base, step, ceiling, about }: Share, rounding: Rounding): ColumnAnswer {
+function shareColumns(
+  reader: Reader,
+  { base, step, readFit, ceiling, about }: Share,
+  rounding: Rounding,
+): ColumnAnswer {
   const input = new ColumnReader(reader);
   const of = readBase(reader, input, base);
   const percents = input.numbers('percent', quantities.percent);
-  const steps = input.numbers(step.field, step.quantity, step.otherwise !== undefined);
+  const given = input.numbers(step.field, step.quantity, true);
+  // Whoever gives a step a row means one in every row, unless there is one to fall back on.
+  const steps =
+    given.varies && step.otherwise === undefined ? new Numbers(step.quantity, given.values, true, false) : given;
+  const fit = readFit?.(of?.about.unit ?? base.units[0]!);
   const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, true) : undefined;
   const rows = of?.value.length ?? 0;
   const out = outputColumns(reader, rows);
@@ -111,6 +131,7 @@ function shareColumns(reader: Reader, { base, step, ceiling, about }: Share, rou
   let fraction: ReturnType<typeof asFraction>;
   const setting = (row: number, percent: number): number => {
     const given = whole[row]!;
+    if (fit) return fit(product(percent / 100, given));
     const ownStep = steps.values[row & steps.mask]!;
     const by = ownStep === ownStep ? ownStep : fallback;
     const most = ceilings ? ceilings.values[row & ceilings.mask]! : NaN;
@@ -197,8 +218,27 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
     'down',
   ) as ColumnAnswer<'cuff-pressure'>;
 
-export const loadColumns = (reader: Reader): ColumnAnswer<'training-load'> =>
-  shareColumns(
+/** What brings a load to what the gym has: the fields it is told in, of which one at most may be given. */
+const WAYS = ['step', 'available', 'bar'] as const;
+
+/** The ways to bring a load to what there is, besides a step. */
+function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): Fit | undefined {
+  const available = reader.optionalNumbers('available', { ...quantities.load, unit: code });
+  const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
+  const [way, ...others] = WAYS.filter((name) => reader.has(name));
+  for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
+  if (way === 'step') return undefined;
+  return (wanted) => {
+    if (available) return nearestOf(wanted, available, rounding) ?? NaN;
+    if (!inventory) return wanted;
+    const loading = loadBar(wanted, inventory, rounding);
+    return 'total' in loading ? loading.total : NaN;
+  };
+}
+
+export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
+  const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
+  return shareColumns(
     reader,
     {
       base: {
@@ -209,6 +249,7 @@ export const loadColumns = (reader: Reader): ColumnAnswer<'training-load'> =>
         max: quantities.load.max * 40,
       },
       step: { field: 'step', quantity: quantities.step },
+      readFit: (unit) => readLoadFit(reader, unit, rounding),
       about: {
         kind: 'training-load',
         equation: 'percent-of-maximum',
@@ -216,5 +257,6 @@ export const loadColumns = (reader: Reader): ColumnAnswer<'training-load'> =>
         symbols: { p: 'percent', M: 'oneRepMax' },
       },
     },
-    reader.optionalChoice('rounding', ['nearest', 'down']) ?? 'nearest',
+    rounding,
   ) as ColumnAnswer<'training-load'>;
+}

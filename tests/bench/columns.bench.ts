@@ -4,7 +4,8 @@ import { bench, describe } from 'vitest';
 // The built package (run the build first), required natively: the test runner looks every import up anew at every
 // call, which a loop over a million rows would measure instead of the work.
 const require = createRequire(import.meta.url);
-const { thigh2019, widthRatio } = require('cuffwork/equations') as typeof import('../../src/equations.js');
+const { arm2015, padding2006, pooledMeans, thigh2015, thigh2019, thighIndex, widthRatio } =
+  require('cuffwork/equations') as typeof import('../../src/equations.js');
 const { columns } = require('cuffwork/study') as typeof import('../../src/study/index.js');
 
 /** Invented people, the same in every run, and columns to write into. */
@@ -14,6 +15,7 @@ function peopleOf(rows: number) {
   return {
     rows,
     girth: column(40, 70, 0.618033988749),
+    armGirth: column(26, 39, 0.618033988749),
     systolic: column(100, 160, 0.414213562373),
     diastolic: column(55, 95, 0.732050807569),
     age: column(18, 35, 0.236067977499),
@@ -35,6 +37,25 @@ function plainThigh({ rows, girth, systolic, age, into: { value } }: People): vo
   for (let row = 0; row < rows; row += 1) value[row] = thigh2019(girth[row]!, systolic[row]!, age[row]!, 1);
 }
 
+function plainThigh2015({ rows, girth, systolic, diastolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = thigh2015(girth[row]!, systolic[row]!, diastolic[row]!);
+}
+function plainArm({ rows, armGirth, systolic, diastolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = arm2015(armGirth[row]!, systolic[row]!, diastolic[row]!);
+}
+const plainPooled =
+  (mean: number, slope: number, width: number) =>
+  ({ rows, girth, systolic, into: { value } }: People): void => {
+    for (let row = 0; row < rows; row += 1)
+      value[row] = pooledMeans(mean, slope, girth[row]! - 55, systolic[row]!, width);
+  };
+function plainIndex({ rows, systolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = thighIndex(systolic[row]!, 1.1);
+}
+function plainPadding({ rows, systolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1) value[row] = padding2006(systolic[row]!, 0.7);
+}
+
 const columnsBy = (more: object) => (people: People) => {
   const { girth, systolic, diastolic, into } = people;
   columns({
@@ -54,16 +75,24 @@ const options = { time: 1000, warmupTime: 300 };
 const million = peopleOf(1_000_000);
 const tenMillion = peopleOf(10_000_000);
 
-// Held to: at most 5 times the plain loop.
-describe('width-ratio formula, 1 000 000 rows', () => {
-  bench('plain loop, unchecked, the value alone', () => plainRatio(million), options);
-  bench('columns: value, interval and flag', () => columnsRatio(million), options);
-});
-describe('thigh regression of 2019, with an age a row and its range, 1 000 000 rows', () => {
-  const columnsThigh = columnsBy({ equation: 'thigh-2019', cuffWidthCm: 18, ageYears: million.age, sex: 'male' });
-  bench('plain loop, unchecked, the value alone', () => plainThigh(million), options);
-  bench('columns: value, interval and flag', () => columnsThigh(million), options);
-});
+// Held to: at most 5 times the plain loop of the same equation.
+const EVERY: readonly (readonly [equation: string, plain: (people: People) => void, more: object])[] = [
+  ['width-ratio-1993', plainRatio, { cuffWidthCm: 10 }],
+  ['thigh-2019', plainThigh, { cuffWidthCm: 18, ageYears: million.age, sex: 'male' }],
+  ['thigh-2015', plainThigh2015, { cuffWidthCm: 5 }],
+  ['arm-2015', plainArm, { cuffWidthCm: 5, limb: 'arm', circumferenceCm: million.armGirth }],
+  ['pooled-means-thigh-wide', plainPooled(160, 20, 18), { cuffWidthCm: 18 }],
+  ['pooled-means-thigh-narrow', plainPooled(301, 29, 5), { cuffWidthCm: 5 }],
+  ['thigh-index-18', plainIndex, { cuffWidthCm: 18 }],
+  ['padding-2006', plainPadding, { cuffWidthCm: 10, paddingCoefficient: 0.7 }],
+];
+for (const [equation, plain, more] of EVERY) {
+  const byColumns = columnsBy({ equation, ...more });
+  describe(`${equation}, 1 000 000 rows`, () => {
+    bench('plain loop, unchecked, the value alone', () => plain(million), options);
+    bench('columns: value, interval and flag', () => byColumns(million), options);
+  });
+}
 // Held to: ten times the rows take ten times as long.
 describe('columns by the width-ratio formula', () => {
   bench(

@@ -171,3 +171,22 @@ describe('methods', () => {
     expect(methods(estimateWith(fittedExample, person))).toContain('lab-thigh (LOP = ');
   });
 });
+
+describe('column answers', () => {
+  it('are taken as they are, alone and in lists', () => {
+    const lop = columns({
+      answer: 'occlusion-pressure',
+      equation: 'thigh-2015',
+      limb: 'leg',
+      posture: 'supine',
+      cuffWidthCm: 5,
+      circumferenceCm: [54],
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+    });
+    const options = { format: 'bibtex' } as const;
+    expect(bibliography(lop, options)).toBe(bibliography(lop.about, options));
+    expect(bibliography([lop, lop.about], options)).toBe(bibliography(lop.about, options));
+    expect(methods(lop)).toBe(methods(lop.about));
+  });
+});

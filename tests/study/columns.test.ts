@@ -251,6 +251,68 @@ describe('columns give the very answers of the scalar functions', () => {
     });
   }
 
+  it('training loads from a rack, from a bar and plates, and as they are', () => {
+    const ways = [
+      {},
+      { available: [2, 4, 6, 8, 10, 12.5, 15, 20, 30] },
+      { bar: 15, plates: [{ mass: 1.25, count: 2 }, { mass: 2.5, count: 4 }, { mass: 10 }] },
+      { bar: 0, collars: 0.5, plates: [{ mass: 0.5 }] },
+    ];
+    const row = fc.record({
+      load: within(1, 200),
+      percent: field(fc.oneof(within(1, 100), fc.integer({ min: 20, max: 40 }))),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(row, { minLength: 1, maxLength: 20 }),
+        fc.constantFrom(...ways),
+        fc.constantFrom('nearest' as const, 'down' as const),
+        fc.constantFrom('kg' as const, 'lb' as const),
+        (rows, way, rounding, unit) => {
+          const maxima = columns({
+            answer: 'one-repetition-maximum',
+            equation: 'epley-1985',
+            load: column(rows, 'load') as number[],
+            repetitions: 5,
+            unit,
+          });
+          const percent = column(rows, 'percent') as number[];
+          const loads = columns({ answer: 'training-load', oneRepMax: maxima, percent, rounding, ...way });
+          rows.forEach(({ load, percent: share }, index) => {
+            const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985', unit });
+            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percent: share }) };
+            expectSame(loads, index, attempt(trainingLoad, asked as never));
+          });
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('refuses two ways of bringing a load to what there is', () => {
+    const oneRepMax = columns({
+      answer: 'one-repetition-maximum',
+      equation: 'epley-1985',
+      load: [100],
+      repetitions: 5,
+    });
+    const asked = { answer: 'training-load', oneRepMax, percent: 30 } as const;
+    expect(() => columns({ ...asked, step: 2.5, available: [10, 20] })).toThrow(/available must be left out when step/);
+    expect(() => columns({ ...asked, available: [10, -20] })).toThrow(/available\[1\]/);
+    expect(() => columns({ ...asked, bar: 20 })).toThrow(/plates/);
+    const twoPeople = columns({
+      answer: 'one-repetition-maximum',
+      equation: 'epley-1985',
+      load: [90, 100],
+      repetitions: 5,
+    });
+    const holes = columns({ ...asked, oneRepMax: twoPeople, step: [null, 2.5] });
+    expect(Array.from(holes.flag, flagCodes)).toEqual([['missing'], []]);
+    // Nothing that light is on the rack.
+    const { value, flag } = columns({ ...asked, available: [100, 200], rounding: 'down' });
+    expect([value[0], flagCodes(flag[0]!)]).toEqual([NaN, ['relation']]);
+  });
+
   it('cuff pressures, rounded to the gauge as the scalar function rounds', () => {
     const settings = fc.record({
       percent: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
@@ -348,6 +410,36 @@ describe('columns', () => {
     expect(spread.flag).toEqual(columns(right).flag);
   });
 
+  it('gives no rows for no people, and what a row is for one, whatever kind of column it comes in', () => {
+    const group = { ...right, diastolicMmHg: 70 } as const;
+    for (const none of [[], new Float64Array(0), new Uint8Array(0)]) {
+      const { value, lower, upper, flag, about } = columns({ ...group, circumferenceCm: none });
+      expect([value, lower, upper, flag].map(({ length }) => length)).toEqual([0, 0, 0, 0]);
+      expect(about.equation).toBe('width-ratio-1993');
+      const nobody = columns({ ...group, circumferenceCm: none });
+      expect(columns({ answer: 'cuff-pressure', occlusion: nobody, percent: 50 }).value.length).toBe(0);
+    }
+    const { answer: _answer, ...person } = group;
+    const scalar = estimateOcclusionPressure({ ...person, circumferenceCm: 54 });
+    for (const Kind of [
+      Float32Array,
+      Int8Array,
+      Uint8Array,
+      Uint8ClampedArray,
+      Int16Array,
+      Uint16Array,
+      Int32Array,
+      Uint32Array,
+    ]) {
+      const { value, lower, flag } = columns({ ...group, circumferenceCm: Kind.of(54) });
+      expect([value[0], lower[0], flag[0]]).toEqual([scalar.value, scalar.lower, 0]);
+    }
+    // A number kept as text or as a BigInt is no number; a hole in a list is a missing value.
+    const odd = columns({ ...group, circumferenceCm: ['54', 54n, , NaN] as never });
+    expect(Array.from(odd.flag, flagCodes)).toEqual([['impossible'], ['impossible'], ['missing'], ['missing']]);
+    expect(Array.from(odd.value)).toEqual([NaN, NaN, NaN, NaN]);
+  });
+
   it('writes into the columns of an earlier answer, and gives those back', () => {
     const first = columns(right);
     const { value, lower, upper, flag } = first;
@@ -435,7 +527,7 @@ describe('columns', () => {
     ['an equation for another cuff', { equation: 'thigh-2015' }, /cuffWidthCm must be 5 cm/],
     ['a column that is lacking', { posture: undefined }, /posture is missing/],
     ['a reading the equation needs', { equation: 'thigh-2019', cuffWidthCm: 18 }, /ageYears is missing/],
-    ['an empty column', { circumferenceCm: [] }, /a column of 1 to/],
+    ['an empty column beside one that is not', { circumferenceCm: [] }, /as long as the other columns|rows/],
     ['no column', { circumferenceCm: 54, diastolicMmHg: 70 }, /must be a column/],
     [
       'outputs of another length',

@@ -279,5 +279,7 @@ describe('agreement', () => {
     }
     expect(() => agreement([1, 2, 3], [1, 2, 3], { acceptible: 5 } as never)).toThrow(/acceptible/);
     expect(() => agreement([1, 2], [1, 2])).toThrow(/at least 3 pairs/);
+    // A number kept as text is a slip, and not a missing value.
+    expect(() => agreement([1, 2, 3, '4' as never], [1, 2, 3, 4])).toThrow(/measured\[3\] must be a number, or null/);
   });
 });

@@ -30,7 +30,7 @@ export const studySources = {
     title: 'Statistical Reference Datasets: linear least squares regression',
     container: 'National Institute of Standards and Technology',
     url: 'https://www.itl.nist.gov/div898/strd/',
-    note: 'data and certified values from memory; that they fit each other to all digits is tested',
+    note: 'Norris read in the institute’s file as a library ships it, Longley as reprinted by another; Pontius from memory; that data and values fit each other to all digits is tested',
   },
   'handbook-functions-1964': {
     title: 'Handbook of Mathematical Functions',
