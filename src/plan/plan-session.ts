@@ -23,6 +23,7 @@ import {
 import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { ageCautions } from './age-cautions.js';
 import { Findings, retold } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
@@ -388,6 +389,7 @@ function sessionOf(
 function cautionsOf(request: PlanRequest, items: readonly PlanItem[], session: PlanClock): Caution[] {
   return onceEach([
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
+    ...ageCautions(request.ageYears),
     ...items.flatMap(itemCautions),
     ...limbsOf(items).flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,

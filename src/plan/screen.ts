@@ -5,8 +5,8 @@ import { plainInput } from '../answer/plain-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
-import { format } from '../quantity/format.js';
 import { assumption, caution, screeningMessages, type ScreeningCode } from './messages.js';
+import { ageCautions } from './age-cautions.js';
 import { parseDocument } from './parse.js';
 import { screeningRequest } from './schema.js';
 import { AGE_POINTS, screeningItems } from './screening-items.js';
@@ -140,18 +140,8 @@ function findingsOf({ ageYears, systolicMmHg, diastolicMmHg, answers }: Screenin
     );
     found.push({ ...said, code, outcome, evidence });
   }
-  if (ageYears !== undefined && (ageYears < 18 || ageYears >= 60)) {
-    const age = { age: format(ageYears) };
-    const path = ['ageYears'];
-    found.push(
-      ageYears < 18
-        ? { ...caution('caution', 'age-under-18', age, { path }), outcome: 'caution', evidence: 'practice' }
-        : {
-            ...caution('caution', 'age-60-and-over', age, { path, source: 'risk-stratification-2022' }),
-            outcome: 'caution',
-            evidence: 'published',
-          },
-    );
+  for (const said of ageCautions(ageYears)) {
+    found.push({ ...said, outcome: 'caution', evidence: said.source ? 'published' : 'practice' });
   }
   return found.sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
 }

@@ -1,9 +1,10 @@
 import { Math } from '../quantity/maths.js';
-import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, interval, NORMAL_95, normalInterval } from '../answer/answer.js';
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
+import { formatUnit } from '../quantity/format.js';
 import { quantities, type Quantity } from '../quantity/quantities.js';
 import { WIDTH_SHARE } from './carrying.js';
 import { carryWidth, widthBiasCaution } from './cuff-width.js';
@@ -247,6 +248,10 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
         { part: 'calibration', standardDeviation: Math.sqrt(Math.max(0, usual.variance)), evidence: 'derived' },
         { part: 'between-days', standardDeviation: Math.sqrt(dayVariance), evidence: 'derived' },
       ];
+  // Two readings of one pressure that are as far apart are rarer than 1 in 20 by their own errors.
+  const far = evidence
+    .filter(({ value, variance }) => Math.abs(value - estimate.value) > NORMAL_95 * Math.sqrt(spread ** 2 + variance))
+    .map(({ value }) => formatUnit(value, 'mm[Hg]'));
   const others = [...new Set(evidence.map(({ widthCm: width }) => width))].filter((width) => width !== home);
   return {
     kind: 'occlusion-pressure',
@@ -276,6 +281,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
         (said) => said?.code !== 'estimate-is-a-start',
       ),
       ...others.map((width) => widthBiasCaution(width, home)),
+      ...(far.length > 0 ? [caution('caution', 'measured-far-from-estimate', { measured: far.join(', ') })] : []),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),
     ],
     sources: [

@@ -48,10 +48,13 @@ export const estimateMessages = {
   'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
   'outside-fitted-range':
     '{name} {value} is outside {low} to {high}, the range {equation} was fitted on; take the answer as less certain than its interval.',
-  'posture-differs':
-    '{equation} was fitted {fitted}, and the pressure is asked for {asked}. Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing. Nothing was shifted.',
-  'posture-ignored':
-    '{equation} has no posture term. Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing. Nothing was shifted.',
+  'posture-differs': '{equation} was fitted {fitted}, and the pressure is asked for {asked}. Nothing was shifted.',
+  'posture-ignored': '{equation} has no posture term. Nothing was shifted.',
+  'posture-may-differ':
+    'The posture {equation} was fitted in is not in the text that was read, and the pressure is asked for {asked}. Nothing was shifted.',
+  'posture-shifts-thigh':
+    'Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing.',
+  'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not at hand.',
   'posture-not-stated': 'The posture {equation} was fitted in is not in the text that was read.',
   'narrow-cuff-on-thigh':
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',

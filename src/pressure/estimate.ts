@@ -49,14 +49,25 @@ export interface OcclusionComparison {
 
 const EQUATION_CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...EQUATION_IDS])();
 
-function postureCautions({ posture: fitted, id }: OcclusionEquation, asked: OcclusionReadings['posture']): Caution[] {
-  const more = { path: ['posture'], source: 'posture-widths-2018' } as const;
-  if (fitted === 'any') return [];
-  if (fitted === 'none') {
-    return asked === 'supine' ? [] : [caution('caution', 'posture-ignored', { equation: id }, more)];
+function postureCautions(
+  { posture: fitted, id: equation }: OcclusionEquation,
+  { limb, posture: asked }: OcclusionReadings,
+): Caution[] {
+  const path = ['posture'];
+  if (fitted === 'any' || fitted === asked || (fitted === 'none' && asked === 'supine')) return [];
+  if (fitted === 'not-stated' && asked === 'supine') {
+    return [caution('note', 'posture-not-stated', { equation }, { path })];
   }
-  if (fitted === 'not-stated') return [caution('note', 'posture-not-stated', { equation: id }, { path: ['posture'] })];
-  return fitted === asked ? [] : [caution('caution', 'posture-differs', { equation: id, fitted, asked }, more)];
+  return [
+    fitted === 'none'
+      ? caution('caution', 'posture-ignored', { equation }, { path })
+      : fitted === 'not-stated'
+        ? caution('caution', 'posture-may-differ', { equation, asked }, { path })
+        : caution('caution', 'posture-differs', { equation, fitted, asked }, { path }),
+    limb === 'leg'
+      ? caution('note', 'posture-shifts-thigh', undefined, { path, source: 'posture-widths-2018' })
+      : caution('note', 'posture-shifts-arm', undefined, { path }),
+  ];
 }
 
 /** What an equation says on a limb and in a posture whoever it is for: made once, and shared by its answers. */
@@ -65,7 +76,8 @@ interface Grounds {
   readonly cautions: readonly Caution[];
 }
 
-function groundsOf(equation: OcclusionEquation, { limb, posture }: OcclusionReadings): Grounds {
+function groundsOf(equation: OcclusionEquation, readings: OcclusionReadings): Grounds {
+  const { limb, posture } = readings;
   const { error, evidence, id, fittedNotKnown } = equation;
   const names = fittedNotKnown.map((field) => quantities[field].name).join(', ');
   const known = error.assumption !== 'error-not-known';
@@ -82,7 +94,7 @@ function groundsOf(equation: OcclusionEquation, { limb, posture }: OcclusionRead
     cautions: Object.freeze([
       caution('note', 'estimate-is-a-start'),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
-      ...postureCautions(equation, posture),
+      ...postureCautions(equation, readings),
     ]),
   };
 }

@@ -24,6 +24,8 @@ export const pressureMessages = {
     'Carried to a {direction} cuff, this correction {bias} against published pairs. Measure with the cuff that will be worn.',
   'width-correction-too-far':
     'The interval reaches below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be: over so wide a step this correction tells next to nothing. Do not use it: measure.',
+  'measured-far-from-estimate':
+    'Measured {measured}: further from the estimate than both their errors explain. Look again at limb, cuff and reading before using either.',
   'not-measured-that-day':
     'It was not measured on this day: the person’s usual pressure is carried there. Measure before the session, where you can.',
   'posture-shifted':

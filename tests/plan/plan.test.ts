@@ -105,6 +105,13 @@ describe('planSession', () => {
     expect(order).toEqual([...order].sort());
   });
 
+  it('says what the person’s age asks for', () => {
+    const at = (ageYears: number) => planSession({ ...request, ageYears }).cautions.map(({ code }) => code);
+    expect(at(15)).toContain('age-under-18');
+    expect(at(60)).toContain('age-60-and-over');
+    expect(at(31).filter((code) => code.startsWith('age-'))).toEqual([]);
+  });
+
   it('warns of blood pressure where nothing was estimated too', () => {
     const limbs = [{ ...request.limbs[1], measured: { valueMmHg: 190, method: 'doppler' } }] as const;
     const high = planSession({ ...request, systolicMmHg: 150, limbs, exercises: [request.exercises[1]] });

@@ -313,4 +313,17 @@ describe('a simulation of 100,000 people with known error', () => {
     expect(inside / count).toBeGreaterThan(0.94);
     expect(inside / count).toBeLessThan(0.96);
   });
+
+  // Worked by hand: two readings of one pressure differ by more than 1.96 √(s₁² + s₂²) once in twenty times.
+  it('asks for a second look where a measurement is further off than both errors explain', () => {
+    const { value, standardDeviation } = estimateAt(12);
+    const edge = 1.959963984540054 * Math.hypot(standardDeviation!, 5);
+    const far = (valueMmHg: number) =>
+      calibrate(12, [{ valueMmHg, standardDeviationMmHg: 5, cuffWidthCm: 12 }]).cautions.find(
+        ({ code }) => code === 'measured-far-from-estimate',
+      );
+    expect(far(value + edge - 0.01)).toBeUndefined();
+    expect(far(value + edge + 0.01)).toMatchObject({ severity: 'caution' });
+    expect(far(value - edge - 0.01)).toMatchObject({ severity: 'caution' });
+  });
 });

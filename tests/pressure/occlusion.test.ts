@@ -170,6 +170,26 @@ describe('estimateOcclusionPressure', () => {
     expect(codes(estimateOcclusionPressure({ ...supineLeg, cuffWidthCm: 5, posture: 'standing' }))).toContain(
       'posture-differs',
     );
+    // The sample’s posture is not in the text of the 2019 equation; published thigh pressures rise by about 55 mmHg.
+    const known = { ...supineLeg, cuffWidthCm: 18, ageYears: 24, sex: 'male', equation: 'thigh-2019' } as const;
+    expect(codes(estimateOcclusionPressure(known))).toContain('posture-not-stated');
+    const standing = estimateOcclusionPressure({ ...known, posture: 'standing' });
+    expect(standing.cautions).toContainEqual(
+      expect.objectContaining({ severity: 'caution', code: 'posture-may-differ' }),
+    );
+    expect(codes(standing)).toContain('posture-shifts-thigh');
+  });
+
+  it('tells of an arm what is known of arms', () => {
+    const arm = { ...supineLeg, limb: 'arm', circumferenceCm: 30, cuffWidthCm: 5, posture: 'standing' } as const;
+    const { cautions } = estimateOcclusionPressure(arm);
+    expect(cautions.map(({ code }) => code)).toContain('posture-shifts-arm');
+    expect(
+      cautions
+        .filter(({ path }) => path?.[0] === 'posture')
+        .map(({ text }) => text)
+        .join(' '),
+    ).not.toMatch(/thigh/);
   });
 
   it('says when a reading is outside the sample, and where the equation is only remembered', () => {
