@@ -1,5 +1,5 @@
 import { attempt, equations, explain, fill, grades, messages, type Answer, type InputIssue } from 'cuffwork';
-import { planSession, type Plan } from 'cuffwork/plan';
+import { planSession, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, timelineChart } from './charts.js';
 import { choices, fields, requestOf, type Choice, type ChoiceName, type Field, type FieldName } from './fields.js';
 
@@ -129,7 +129,8 @@ function chart(id: string, drawn: (width: number) => SVGElement): void {
 
 function showPlan(plan: Plan): string {
   const [item] = plan.items;
-  const { occlusion, target, oneRepMax, load, totals, timeline, restriction } = item!;
+  // The form always asks for a maximum and a percentage of it.
+  const { occlusion, target, oneRepMax, load, totals, timeline, restriction } = item as Required<PlanItem>;
   const occlusionText = `${round(occlusion.value)} mmHg`;
   const targetText = restriction === 'none' ? 'no cuff' : `${round(target.value, 1)} mmHg`;
   const loadText = `${round(load.value, 2)} kg`;

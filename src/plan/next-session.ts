@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -453,7 +453,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
       say('pressure-last'),
     ],
   } as const;
-  return { ...proposal, sources: cite(proposal).map(({ id }) => id) };
+  return { ...proposal, sources: idsIn(proposal) };
 }
 
 /** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */

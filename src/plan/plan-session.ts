@@ -1,5 +1,5 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -450,5 +450,5 @@ export function planSession(request: PlanRequest): Plan {
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;
-  return { ...plan, sources: cite(plan).map(({ id }) => id) };
+  return { ...plan, sources: idsIn(plan) };
 }

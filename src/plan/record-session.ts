@@ -1,5 +1,5 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -324,5 +324,5 @@ export function recordSession(request: RecordRequest): SessionRecord {
     cautions: cautionsOf(done, items, limbs),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
-  return { ...record, sources: cite(record).map(({ id }) => id) };
+  return { ...record, sources: idsIn(record) };
 }

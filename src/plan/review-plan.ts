@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import type { Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
@@ -286,5 +286,5 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
       say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
   } as const;
-  return { ...review, sources: cite(review).map((citation) => citation.id) };
+  return { ...review, sources: idsIn(review) };
 }

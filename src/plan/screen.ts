@@ -1,5 +1,5 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -197,5 +197,5 @@ export function screen(request: ScreeningRequest): Screening {
     thrombosisScore: thrombosisScore(value),
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
-  return { ...screening, sources: cite(screening).map(({ id }) => id) };
+  return { ...screening, sources: idsIn(screening) };
 }
