@@ -6,6 +6,6 @@ import base from '../vitest.config.js';
 export default mergeConfig(
   base,
   defineConfig({
-    test: { exclude: ['tests/project/**', 'tests/answer/host.test.ts'], env: { FUZZ_RUNS: '25' } },
+    test: { exclude: ['tests/project/**', 'tests/answer/host.test.ts'], isolate: true, env: { FUZZ_RUNS: '25' } },
   }),
 );
