@@ -17,7 +17,8 @@ interface Mutants {
 }
 
 const log = process.env['MUTATION_LOG']!;
-const LONGEST_MS = Number(process.env['MUTATION_LONGEST_MS'] ?? 1000);
+/** How much time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
+const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
 const say = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
 /**
@@ -32,6 +33,7 @@ export default class extends TestRunner {
     mutantCoverage: { static: {}, perTest: {} },
   });
   private spoilt = false;
+  private readonly spent = new Map<string, number>();
 
   constructor(config: ConstructorParameters<typeof TestRunner>[0]) {
     super(config);
@@ -69,10 +71,12 @@ export default class extends TestRunner {
     if (lines.includes(`done\t${id}`)) return;
     const gone = new Set(lines.filter((line) => /^(killed|endless)\t/.test(line)).map((line) => line.split('\t')[1]!));
     say('met', ...met.map(([mutant]) => mutant));
-    if (took > LONGEST_MS) say('slow', id, String(Math.round(took)));
+    if (took > PATIENCE_MS) say('slow', id, String(Math.round(took)));
     else
       for (const [mutant, hits] of met) {
-        if (gone.has(mutant) || this.spoilt) continue;
+        const spent = (this.spent.get(mutant) ?? 0) + took;
+        if (gone.has(mutant) || this.spoilt || spent > PATIENCE_MS) continue;
+        this.spent.set(mutant, spent);
         say('try', mutant, id);
         Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
         let failed = false;
