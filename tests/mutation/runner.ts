@@ -17,7 +17,7 @@ interface Mutants {
 }
 
 const log = process.env['MUTATION_LOG']!;
-/** How much time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
+/** How much processor time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
 const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
 const say = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
@@ -25,7 +25,7 @@ const say = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`)
  * Runs each test once as it is, to see which mutants it meets, and then once with each of those that still lives. A
  * mutant sleeps while files are loaded, so what a file computes as it is loaded is not mutated.
  *
- * A file has a worker of its own. A mutant could leave something wrong behind in it, and the next would seem killed: so
+ * A file has a process of its own. A mutant could leave something wrong behind in it, and the next would seem killed: so
  * a kill counts only where the test passes again without the mutant.
  */
 export default class extends TestRunner {
@@ -56,13 +56,17 @@ export default class extends TestRunner {
     const { mutants } = this;
     const id = `${test.file.name} ${test.id}`;
     mutants.currentTestId = test.id;
-    const started = performance.now();
+    const started = process.cpuUsage();
     try {
       await run();
+    } catch (error) {
+      say('broken', id);
+      throw error;
     } finally {
       mutants.currentTestId = undefined;
     }
-    const took = performance.now() - started;
+    const { user, system } = process.cpuUsage(started);
+    const took = (user + system) / 1000;
     const met = Object.entries(mutants.mutantCoverage.perTest[test.id] ?? {});
     delete mutants.mutantCoverage.perTest[test.id];
     if (met.length === 0) return;

@@ -64,10 +64,10 @@ export default defineConfig({
     exclude: ['tests/answer/host.test.ts'],
     runner: './tests/mutation/runner.ts',
     setupFiles: ['./tests/mutation/setup.ts'],
-    pool: 'threads',
+    pool: 'forks',
     maxWorkers: 2,
     testTimeout: 3_600_000,
-    reporters: ['dot'],
+    reporters: [['default', { summary: false }]],
     env: { FUZZ_RUNS: '25' },
   },
 });
