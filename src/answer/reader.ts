@@ -274,7 +274,9 @@ export class Reader {
 
   private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      if (Array.isArray(value) && value.length > 0 && value.length <= most) return Array.from(value);
+      // The copy is what is counted: a proxy may say another length each time.
+      const items: unknown[] = Array.isArray(value) && value.length <= most ? Array.from(value) : [];
+      if (items.length > 0 && items.length <= most) return items;
       const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
       this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
     } catch {
