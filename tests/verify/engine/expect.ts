@@ -62,6 +62,7 @@ const matchers: Record<string, (received: never, expected: never, digits?: numbe
       return false;
     } catch (error) {
       if (b instanceof Containing) return alike(error, b.fields, false);
+      if (typeof b === 'function') return error instanceof b;
       if (b instanceof RegExp) return b.test((error as Error).message);
       return b === undefined || (error as Error).message.includes(b as string);
     }
