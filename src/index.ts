@@ -5,6 +5,15 @@
  * @module cuffwork
  */
 export type { Answer, AnswerKind, Assumption, Caution, ErrorPart, Inputs, Severity, Symbols } from './answer/answer.js';
+export {
+  centimetresToInches,
+  inchesToCentimetres,
+  kilogramsToPounds,
+  kilopascalsToMmHg,
+  mmHgToKilopascals,
+  poundsToKilograms,
+  roundToStep,
+} from './answer/convert.js';
 export { cite, type Citation } from './answer/cite.js';
 export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';
 export { fill, type IssueCode, type MessageValues } from './answer/messages.js';
@@ -43,14 +52,6 @@ export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod }
 export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
 export {
-  centimetresToInches,
-  inchesToCentimetres,
-  kilogramsToPounds,
-  kilopascalsToMmHg,
-  mmHgToKilopascals,
-  poundsToKilograms,
-} from './quantity/convert.js';
-export {
   quantities,
   type ExerciseMode,
   type Limb,
@@ -62,7 +63,7 @@ export {
   type Side,
   type Unit,
 } from './quantity/quantities.js';
-export { roundToStep, type Rounding } from './quantity/round.js';
+export type { Rounding } from './quantity/round.js';
 export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
 export type { LimbExposure } from './session/limbs.js';
 export {

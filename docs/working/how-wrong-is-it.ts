@@ -1,6 +1,6 @@
 /*
  * Writes docs/how-wrong-is-it.md: published figures beside what the library gives, misses included. A test holds the
- * page to this script; `npx vitest run --config tests/vitest.config.ts tests/pressure/how-wrong-is-it.test.ts -u`
+ * page to this script; `npx vitest run --config tests/vitest.config.ts tests/docs/how-wrong-is-it.test.ts -u`
  * writes it anew.
  */
 import errors from '../../src/checks/occlusion-errors.json' with { type: 'json' };

@@ -156,11 +156,9 @@ export class Reader extends FieldReader {
 
   private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      if (Array.isArray(value) && value.length <= most) {
-        // Its length is looked at again in the copy: a list of the caller’s own making may tell another one.
-        const list: unknown[] = Array.from(value);
-        if (list.length > 0 && list.length <= most) return list;
-      }
+      // The copy is what is counted: a proxy may say another length each time.
+      const items: unknown[] = Array.isArray(value) && value.length <= most ? Array.from(value) : [];
+      if (items.length > 0 && items.length <= most) return items;
       const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
       this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
     } catch {

@@ -6,6 +6,16 @@ const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
 
 export type Decimal = Shared;
 
+/**
+ * decimal.js reads the host’s `Math.ceil` anew at each call: where that was changed, sums go wrong and some never end. So
+ * what enters decimals asks first.
+ */
+function enter(value: number | string): Decimal {
+  if (globalThis.Math.ceil !== Math.ceil)
+    throw new Error('Math.ceil was changed after the library was loaded: decimal.js cannot compute without it.');
+  return new Private(value);
+}
+
 /** Whole numbers that decimals and doubles hold alike, sums of thousands of them included. */
 const isPlain = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < 1e12;
 
@@ -13,14 +23,14 @@ const isPlain = (value: number): boolean => Number.isInteger(value) && Math.abs(
  * A double enters decimal arithmetic at 12 significant digits, so that an equation that gives
  * 159.99999999999997 for 160 does not lose a whole gauge step.
  */
-export const decimal = (value: number): Decimal => new Private(isPlain(value) ? value : value.toPrecision(12));
+export const decimal = (value: number): Decimal => enter(isPlain(value) ? value : value.toPrecision(12));
 
 /**
  * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
  * digits as nearly as doubles can tell, it is that decimal: so that what is carried to another unit and back is as it was.
  */
 export function scaled(value: number, times: number, over: number): number {
-  const result = new Private(value).times(times).div(over);
+  const result = enter(value).times(times).div(over);
   const short = result.toSignificantDigits(13);
   return (short.minus(result).abs().lte(result.abs().times(4e-16)) ? short : result).toNumber();
 }
@@ -28,7 +38,7 @@ export function scaled(value: number, times: number, over: number): number {
 /** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. Whole numbers are exact as they are. */
 export function sum(values: readonly number[]): number {
   if (values.every(isPlain)) return values.reduce((total, value) => total + value, 0);
-  let total = new Private(0);
+  let total = enter(0);
   for (const value of values) total = total.plus(decimal(value));
   return total.toNumber();
 }

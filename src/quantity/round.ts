@@ -3,21 +3,7 @@ import { decimal } from './decimal.js';
 /** Which multiple is taken: the one not above, or the one nearest. */
 export type Rounding = 'down' | 'nearest';
 
-/**
- * A positive value brought to a multiple of a step, in decimals. `nearest` takes half a step up.
- *
- * @param value - what is to be rounded [any unit]
- * @param step - the step [unit of `value`]
- * @param rounding - `down` or `nearest`
- * @returns the multiple [unit of `value`]
- *
- * @example
- * ```ts
- * import { roundToStep } from 'cuffwork';
- * roundToStep(80.9, 2, 'down'); // => 80
- * roundToStep(0.57 * 300, 1, 'down'); // => 171
- * ```
- */
+/** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   const steps = decimal(value).div(decimal(step));
   // The quotient is brought to 12 digits too: 0.3 / 0.1 must be 3 steps.

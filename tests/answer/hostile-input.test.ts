@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isInputError } from '../../src/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
+import * as root from '../../src/index.js';
 import { doors } from '../support/doors.js';
 
 const throws = () => {
@@ -149,5 +150,17 @@ describe('unknown fields', () => {
     } finally {
       delete polluted['repetitionsInReserve'];
     }
+  });
+});
+
+describe('a list that says another length each time it is read', () => {
+  it('is refused where nothing is in it', () => {
+    let reads = 0;
+    const exercises = new Proxy([{}], {
+      get: (list, name, receiver) =>
+        name === 'length' ? ((reads += 1) === 1 ? 1 : 0) : (Reflect.get(list, name, receiver) as unknown),
+    });
+    expect(() => root.accountSession({ exercises } as never)).toThrow(/exercises/);
+    expect(reads).toBeGreaterThan(1);
   });
 });

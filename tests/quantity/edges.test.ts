@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { convertLoad } from '../../src/quantity/convert.js';
 import { decimal, product, sum } from '../../src/quantity/decimal.js';
 import { clock, format, formatUnit } from '../../src/quantity/format.js';
+import { loadUnitCode, loadUnitOf } from '../../src/quantity/quantities.js';
 import { roundToStep } from '../../src/quantity/round.js';
 
 // Every expected value here is worked out by hand, in decimals.
@@ -28,6 +29,33 @@ describe('decimals', () => {
   });
   it('hold forty digits, so that a quotient loses none of a double’s', () => {
     expect(decimal(1).div(3).toString()).toBe(`0.${'3'.repeat(40)}`);
+  });
+});
+
+describe('what enters decimals', () => {
+  it('has 12 significant digits', () => {
+    expect(decimal(0.1 + 0.2).toString()).toBe('0.3');
+    expect(decimal(1234567890123).toNumber()).toBe(1234567890120);
+    expect(decimal(999_999_999_999).toNumber()).toBe(999_999_999_999);
+    expect(sum([0.5, 1234567890123])).toBe(1234567890120.5);
+  });
+  it('is refused where the host changed what decimal.js needs', () => {
+    const { ceil } = Math;
+    Math.ceil = (value) => ceil(value);
+    try {
+      expect(() => decimal(0.5)).toThrow('Math.ceil was changed after the library was loaded');
+    } finally {
+      Math.ceil = ceil;
+    }
+    expect(decimal(0.5).toNumber()).toBe(0.5);
+  });
+});
+
+describe('load units', () => {
+  // UCUM: `[lb_av]` is the avoirdupois pound.
+  it('have their UCUM codes, both ways', () => {
+    expect((['kg', 'lb'] as const).map(loadUnitCode)).toEqual(['kg', '[lb_av]']);
+    expect((['kg', '[lb_av]'] as const).map(loadUnitOf)).toEqual(['kg', 'lb']);
   });
 });
 

@@ -32,6 +32,11 @@ function alike(a: unknown, b: unknown, exact: boolean): boolean {
   return keys.every((key) => alike(a[key], b[key], exact));
 }
 
+class Containing {
+  constructor(readonly fields: object) {}
+}
+expect.objectContaining = (fields: object): unknown => new Containing(fields);
+
 const matchers: Record<string, (received: never, expected: never, digits?: number) => boolean> = {
   toBe: (a: unknown, b: unknown) => Object.is(a, b),
   toEqual: (a: unknown, b: unknown) => alike(a, b, true),
@@ -50,12 +55,16 @@ const matchers: Record<string, (received: never, expected: never, digits?: numbe
   toBeUndefined: (a: unknown) => a === undefined,
   toBeTruthy: (a: unknown) => Boolean(a),
   toBeFalsy: (a: unknown) => !a,
-  toThrow: (a: () => unknown) => {
+  toBeNaN: (a: unknown) => Number.isNaN(a),
+  toThrow: (a: () => unknown, b: unknown) => {
     try {
       a();
       return false;
-    } catch {
-      return true;
+    } catch (error) {
+      if (b instanceof Containing) return alike(error, b.fields, false);
+      if (typeof b === 'function') return error instanceof b;
+      if (b instanceof RegExp) return b.test((error as Error).message);
+      return b === undefined || (error as Error).message.includes(b as string);
     }
   },
 };

@@ -1,0 +1,97 @@
+// The mutation score of one area or more: `npm run mutate -- quantity session`. Without a name, of all.
+import { spawn } from 'node:child_process';
+import { appendFileSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const ENDLESS_MS = 90_000;
+const LEAST = 90;
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const { areas } = JSON.parse(readFileSync(`${root}/tests/mutation/areas.json`, 'utf8'));
+const asked = process.argv.slice(2);
+const names = asked.length > 0 ? asked : Object.keys(areas);
+for (const name of names) if (!areas[name]) throw new Error(`${name} is none of ${Object.keys(areas).join(', ')}`);
+
+/** One run of the tests; ended where a mutant never ends, which is then left out. */
+const run = (name, log) =>
+  new Promise((done) => {
+    const args = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/mutation/vitest.config.ts'];
+    const env = { ...process.env, MUTATE: name, MUTATION_LOG: log, NO_COLOR: '1', NODE_NO_WARNINGS: '1' };
+    const child = spawn(process.execPath, args, { cwd: root, env, stdio: ['ignore', 'pipe', 'inherit'] });
+    let said = '';
+    child.stdout.on('data', (text) => (said += text));
+    const watch = setInterval(() => {
+      if (Date.now() - statSync(log).mtimeMs < ENDLESS_MS) return;
+      const open = new Map();
+      for (const line of readFileSync(log, 'utf8').split('\n')) {
+        const [kind, first, id] = line.split('\t');
+        if (kind === 'try') open.set(id.split(' ')[0], first);
+        if (kind === 'done') open.delete(first.split(' ')[0]);
+      }
+      for (const mutant of open.values()) appendFileSync(log, `endless\t${mutant}\n`);
+      child.kill('SIGKILL');
+    }, 1000);
+    child.on('exit', (code) => (clearInterval(watch), done({ code, said })));
+  });
+
+let low = false;
+mkdirSync(`${root}/coverage/mutation`, { recursive: true });
+for (const name of names) {
+  const log = `${root}/coverage/mutation/${name.replace('/', '-')}.log`;
+  const started = Date.now();
+  writeFileSync(log, '');
+  let ended = await run(name, log);
+  while (ended.code === null) ended = await run(name, log);
+  // A test that fails without any mutant, or a file that cannot be loaded, makes the score worthless.
+  if (/^broken\t/m.test(readFileSync(log, 'utf8')) || ended.said.includes('Failed Suites')) {
+    console.error(ended.said);
+    process.exit(1);
+  }
+
+  const seen = { met: new Set(), loaded: new Set(), killed: new Set(), endless: new Set(), spoilt: new Set() };
+  let slow = 0;
+  for (const line of readFileSync(log, 'utf8').split('\n')) {
+    const [kind, first, ...more] = line.split('\t');
+    if (kind === 'met' || kind === 'loaded') for (const id of [first, ...more]) seen[kind].add(id);
+    else if (seen[kind]) seen[kind].add(first);
+    if (kind === 'slow') slow += 1;
+  }
+  const mutants = JSON.parse(readFileSync(`${log}.mutants.json`, 'utf8'));
+  const state = ({ id, status }) =>
+    status === 'Ignored'
+      ? 'left out'
+      : seen.killed.has(id)
+        ? 'killed'
+        : seen.endless.has(id)
+          ? 'endless'
+          : seen.met.has(id)
+            ? 'lives'
+            : seen.loaded.has(id)
+              ? 'at load'
+              : 'not met';
+  const count = { killed: 0, endless: 0, lives: 0, 'not met': 0, 'at load': 0, 'left out': 0 };
+  const files = {};
+  for (const mutant of mutants) {
+    const now = state(mutant);
+    count[now] += 1;
+    const file = relative(root, mutant.fileName);
+    files[file] ??= { ...count, killed: 0, endless: 0, lives: 0, 'not met': 0, 'at load': 0, 'left out': 0 };
+    files[file][now] += 1;
+    if (now === 'lives' || now === 'not met') {
+      const { line, column } = mutant.location.start;
+      console.log(
+        `${now}: ${file}:${line + 1}:${column + 1} ${mutant.mutatorName}: ${mutant.replacement.replace(/\s+/g, ' ')}`,
+      );
+    }
+  }
+  const score = (of) => (100 * (of.killed + of.endless)) / (of.killed + of.endless + of.lives + of['not met']);
+  for (const [file, of] of Object.entries(files)) console.log(`${score(of).toFixed(1)} % ${file}`);
+  const minutes = ((Date.now() - started) / 60_000).toFixed(1);
+  console.log(
+    `${name}: ${score(count).toFixed(1)} %`,
+    count,
+    `${slow} tests too slow, ${seen.spoilt.size} spoilt, ${minutes} min`,
+  );
+  if (score(count) < LEAST) low = true;
+}
+process.exit(low ? 1 : 0);

@@ -1,0 +1,110 @@
+import { appendFileSync, readFileSync } from 'node:fs';
+import { getFn } from '@vitest/runner';
+import type { File, Test } from '@vitest/runner';
+import { TestRunner } from 'vitest';
+
+interface Coverage {
+  static: Record<string, number>;
+  perTest: Record<string, Record<string, number>>;
+}
+// What the mutants' own header reads and writes.
+interface Mutants {
+  activeMutant?: string | undefined;
+  currentTestId?: string | undefined;
+  mutantCoverage: Coverage;
+  hitCount?: number;
+  hitLimit?: number;
+}
+
+const log = process.env['MUTATION_LOG']!;
+/** How much processor time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
+const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
+const say = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
+
+/**
+ * Runs each test once as it is, to see which mutants it meets, and then once with each of those that still lives. A
+ * mutant sleeps while files are loaded, so what a file computes as it is loaded is not mutated.
+ *
+ * A file has a process of its own. A mutant could leave something wrong behind in it, and the next would seem killed: so
+ * a kill counts only where the test passes again without the mutant.
+ */
+export default class extends TestRunner {
+  private readonly mutants: Mutants = ((globalThis as { __stryker__?: Mutants }).__stryker__ ??= {
+    mutantCoverage: { static: {}, perTest: {} },
+  });
+  private spoilt = false;
+  private readonly spent = new Map<string, number>();
+
+  constructor(config: ConstructorParameters<typeof TestRunner>[0]) {
+    super(config);
+    const { mutants } = this;
+    // What the numbers of an equation are wrapped in.
+    Object.assign(globalThis, {
+      slightlyOff: (index: number, value: number): number => {
+        const id = `n${index}`;
+        if (mutants.activeMutant === id) return value === 0 ? 0.01 : value * 1.01;
+        const { perTest, static: atLoad } = mutants.mutantCoverage;
+        const met = mutants.currentTestId === undefined ? atLoad : (perTest[mutants.currentTestId] ??= {});
+        met[id] = (met[id] ?? 0) + 1;
+        return value;
+      },
+    });
+  }
+
+  async runTask(test: Test): Promise<void> {
+    const run = getFn(test);
+    const { mutants } = this;
+    const id = `${test.file.name} ${test.id}`;
+    mutants.currentTestId = test.id;
+    const started = process.cpuUsage();
+    try {
+      await run();
+    } catch (error) {
+      say('broken', id);
+      throw error;
+    } finally {
+      mutants.currentTestId = undefined;
+    }
+    const { user, system } = process.cpuUsage(started);
+    const took = (user + system) / 1000;
+    const met = Object.entries(mutants.mutantCoverage.perTest[test.id] ?? {});
+    delete mutants.mutantCoverage.perTest[test.id];
+    if (met.length === 0) return;
+
+    const lines = readFileSync(log, 'utf8').split('\n');
+    if (lines.includes(`done\t${id}`)) return;
+    const gone = new Set(lines.filter((line) => /^(killed|endless)\t/.test(line)).map((line) => line.split('\t')[1]!));
+    say('met', ...met.map(([mutant]) => mutant));
+    if (took > PATIENCE_MS) say('slow', id, String(Math.round(took)));
+    else
+      for (const [mutant, hits] of met) {
+        const spent = (this.spent.get(mutant) ?? 0) + took;
+        if (gone.has(mutant) || this.spoilt || spent > PATIENCE_MS) continue;
+        this.spent.set(mutant, spent);
+        say('try', mutant, id);
+        Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
+        let failed = false;
+        try {
+          await run();
+        } catch {
+          failed = true;
+        }
+        mutants.activeMutant = undefined;
+        if (!failed) continue;
+        try {
+          await run();
+          say('killed', mutant, id);
+        } catch {
+          this.spoilt = true;
+          say('spoilt', mutant, id);
+        }
+      }
+    say('done', id);
+  }
+
+  override onAfterRunFiles(files?: File[]): void {
+    (super.onAfterRunFiles as (files?: File[]) => void)(files);
+    const loaded = Object.keys(this.mutants.mutantCoverage.static);
+    say('loaded', ...loaded);
+  }
+}

@@ -1,0 +1,4 @@
+import fc from 'fast-check';
+
+// One counterexample is enough to kill a mutant.
+fc.configureGlobal({ endOnFailure: true });
