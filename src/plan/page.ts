@@ -32,6 +32,7 @@ export const pageWords = {
   'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
   'page.cuff': 'Cuff',
   'page.load': 'Load',
+  'page.warm-up': 'Warm-up',
   'page.sets': 'Sets',
   'page.tempo': 'Tempo',
   'page.clock': 'Clock',
@@ -63,7 +64,8 @@ export const pageWords = {
   'page.reperfuse': 'pause, cuff down',
   'page.rest': 'rest',
   'page.set': 'set {set}: {length}',
-  'page.exercise-set': '{exercise}, set {set}: {length}',
+  'page.warm-up-set': 'warm-up set {set}: {length}',
+  'page.of-exercise': '{exercise}, {event}',
   'page.with-side': '{event} ({side})',
   'page.both-sides': 'both sides',
   'page.to-pressure': '{event}, {pressure}',
@@ -135,6 +137,14 @@ function setWords(word: Word, list: PlanItem['sets']): string {
   return rests.size === 0 ? sets : word('page.then-between', { sets, rest: format([...rests][0]!) });
 }
 
+/** Each warm-up set with the rest after it. */
+const warmUpWords = (word: Word, sets: PlanItem['sets']): string =>
+  sets
+    .map(({ repetitions, durationS, restS }) =>
+      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: format(restS) }),
+    )
+    .join(' – ');
+
 /** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
 const setLength = (word: Word, repetitions: number | undefined, durationS: number | undefined): string =>
   repetitions === undefined
@@ -149,10 +159,13 @@ function clockRows(
   words: (event: SessionEvent, plain: string) => string,
 ): [string, string][] {
   const rows = events.map((event): [string, string] => {
-    const { atS, event: name, set, repetitions } = event;
+    const { atS, event: name, set, repetitions, warmUp } = event;
     const plain =
       name === 'set'
-        ? word('page.set', { set: set!, length: setLength(word, repetitions, event.durationS) })
+        ? word(warmUp ? 'page.warm-up-set' : 'page.set', {
+            set: set!,
+            length: setLength(word, repetitions, event.durationS),
+          })
         : word(`page.${name}`);
     return [clock(atS), words(event, plain)];
   });
@@ -162,14 +175,10 @@ function clockRows(
 /** The clock of a session of several exercises: which exercise, which limb, which pressure. */
 function sessionRows(say: Say, word: Word, { session, items, request }: Plan): [string, string][] {
   const names = request.exercises.map(({ name }) => name);
-  return clockRows(session.timeline, word, ({ event, exercise, limb, side, pressureMmHg, set, ...of }, plain) => {
+  return clockRows(session.timeline, word, ({ event, exercise, limb, side, pressureMmHg }, plain) => {
     const words =
       event === 'set'
-        ? word('page.exercise-set', {
-            exercise: names[(exercise ?? 1) - 1] ?? items[0]!.exercise,
-            set: set!,
-            length: setLength(word, of.repetitions, of.durationS),
-          })
+        ? word('page.of-exercise', { exercise: names[(exercise ?? 1) - 1] ?? items[0]!.exercise, event: plain })
         : pressureMmHg === undefined
           ? plain
           : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
@@ -225,7 +234,7 @@ function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: Pl
 }
 
 function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
-  const { mode, tempo, intensityPercent, sets, timeline, totals } = item;
+  const { mode, tempo, intensityPercent, warmUp, sets, timeline, totals } = item;
   const fields: (readonly [string, string] | false)[] = [
     [word('page.cuff'), cuffWords(say, word, item)],
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
@@ -233,6 +242,7 @@ function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
+    warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
     [word('page.sets'), setWords(word, sets)],
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];

@@ -17,6 +17,7 @@ import {
   fullPrescription,
   sidesOf,
   type FullPrescription,
+  type FullSet,
   type PerSide,
   type Prescription,
 } from '../session/prescription.js';
@@ -201,13 +202,14 @@ function setsOf(
   oneRepMax: Answer<'one-repetition-maximum'> | undefined,
   load: Answer<'training-load'> | undefined,
 ): FullPrescription {
-  const { scheme, sets, tempo, restS, restriction, mode, limb, changeS, bodyMassPercent } = exercise;
+  const { scheme, sets, warmUp, tempo, restS, restriction, mode, limb, changeS, bodyMassPercent } = exercise;
   const lifted = load && { load: load.value, unit: loadUnitOf(load.unit), oneRepMax };
   const moved = bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent };
   const full = fullPrescription(
     defined({
       scheme,
       sets,
+      warmUp,
       tempo,
       restS,
       restriction,
@@ -219,7 +221,7 @@ function setsOf(
       ...moved,
     }) as Prescription,
   );
-  if (full.mode !== 'resistance' && full.sets.some(({ durationS }) => durationS === undefined)) {
+  if (full.mode !== 'resistance' && [...full.sets, ...full.warmUp].some(({ durationS }) => durationS === undefined)) {
     const expected = "by time in every set, such as '5x2min'";
     throw new InputError([
       issue('wrong-relation', [scheme === undefined ? 'sets' : 'scheme'], expected, describe(scheme ?? 'repetitions')),
@@ -265,7 +267,7 @@ function exerciseOf(
   );
   const side = exercise?.side ?? (wearing?.length === 2 ? 'both' : wearing?.[0]?.side);
   const sets = findings.try(place, () => setsOf(exercise, side, bodyMassKg, oneRepMax, load), {
-    fields: ['scheme', 'sets', 'tempo', 'restS', 'restriction', 'mode', 'limb', 'side', 'changeS'],
+    fields: ['scheme', 'sets', 'warmUp', 'tempo', 'restS', 'restriction', 'mode', 'limb', 'side', 'changeS'],
   });
   const cuffs = findings.try(
     place,
@@ -296,9 +298,8 @@ function exerciseOf(
         ...(load && { load }),
         ...(intensityPercent !== undefined && { intensityPercent }),
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
-        sets: own.sets.map(
-          ({ repetitions, durationS, restS }) => defined({ repetitions, durationS, restS }) as PlanSet,
-        ),
+        ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp) }),
+        sets: planSets(own.sets),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
         timeline: layOut(own),
@@ -307,6 +308,10 @@ function exerciseOf(
     }),
   };
 }
+
+/** Sets as a plan tells them. */
+const planSets = (sets: readonly FullSet[]): PlanSet[] =>
+  sets.map(({ repetitions, durationS, restS }) => defined({ repetitions, durationS, restS }) as PlanSet);
 
 interface Cuff {
   readonly target: CuffPressure;

@@ -111,6 +111,7 @@ const requestWith = (object: ObjectOf) => {
     intensityPercent: quantity('intensityPercent').optional(),
     scheme: text(1000).optional(),
     sets: z.array(set).min(1).max(50).optional(),
+    warmUp: z.array(set).min(1).max(50).optional(),
     tempo: tempo.optional(),
     restS: quantity('restS').optional(),
     restriction: z.enum(RESTRICTIONS),
@@ -282,7 +283,14 @@ const timeline = open({
   durationS: z.number(),
   assumptions: z.array(assumption),
 }).register(annotations, { id: 'timeline' });
-const item = open({ ...prescribed, occlusion, oneRepMax: oneRepMax.optional(), timeline, totals });
+const item = open({
+  ...prescribed,
+  warmUp: sets.optional(),
+  occlusion,
+  oneRepMax: oneRepMax.optional(),
+  timeline,
+  totals,
+});
 const limbs = z.array(
   open({
     limb: z.enum(LIMBS),

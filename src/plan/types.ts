@@ -97,6 +97,8 @@ export interface PlanExercise {
   readonly intensityPercent?: number | undefined;
   readonly scheme?: string | undefined;
   readonly sets?: readonly PlanSetRequest[] | undefined;
+  /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
+  readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase; needed where sets are counted. */
   readonly tempo?:
     | {
@@ -157,6 +159,7 @@ export interface PlanItem {
   /** Body mass and the share of it that is moved, where that counts. */
   readonly bodyMassKg?: number;
   readonly bodyMassPercent?: number;
+  readonly warmUp?: readonly PlanSet[];
   /** The sets of this limb; where sides take turns, the rests hold the set of the other side. */
   readonly sets: readonly PlanSet[];
   /** Absent where every set is by time. */

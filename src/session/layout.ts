@@ -156,21 +156,23 @@ function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
  */
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
-  const bouts = layExercise(full, decimal(0)).bouts.filter(
-    (bout) => !bout.warmUp && (!takesTurns(full.side) || bout.side === side),
-  );
+  const own = layExercise(full, decimal(0)).bouts.filter((bout) => !takesTurns(full.side) || bout.side === side);
+  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
+  const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
+    const next = own[index + 1];
+    const gap = next ? next.atS.minus(atS).minus(durationS) : decimal(0);
+    return {
+      ...set,
+      restS: (warmUp && next && !next.warmUp ? gap.minus(decimal(lead)) : gap).toNumber(),
+      ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
+    };
+  });
   return {
     ...full,
     side,
     changeS: 0,
-    sets: bouts.map(({ set, atS, durationS }, index) => {
-      const next = bouts[index + 1];
-      return {
-        ...set,
-        restS: next ? next.atS.minus(atS).minus(durationS).toNumber() : 0,
-        ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
-      };
-    }),
+    warmUp: sets.filter((_, index) => own[index]!.warmUp),
+    sets: sets.filter((_, index) => !own[index]!.warmUp),
     ...(restPressureMmHg !== undefined && { restPressureMmHg: onSide(restPressureMmHg, side) }),
     ...(occlusionMmHg !== undefined && { occlusionMmHg: onSide(occlusionMmHg, side) }),
   };

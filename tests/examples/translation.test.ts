@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { attempt, estimateOcclusionPressure, explain, fill, messages, words } from '../../src/index.js';
-import { planSession } from '../../src/plan/index.js';
+import { planSession, type PlanRequest } from '../../src/plan/index.js';
+import { doors } from '../support/doors.js';
 
 const german = JSON.parse(readFileSync('examples/translation/de.json', 'utf8')) as Record<string, string>;
 const english: Record<string, string> = { ...messages, ...words };
@@ -110,6 +111,15 @@ describe('a translation', () => {
     expect(phrases(page).filter((phrase) => left.has(phrase))).toEqual([]);
     const sums = (text: string) => text.split('\n').filter((line) => / = [\d(]/.test(line)).length;
     expect(sums(page)).toBe(sums(before));
+  });
+
+  it('turns the page of a session of every kind, but for the names of its exercises', () => {
+    const request = JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest;
+    const whole = planSession(request);
+    const left = new Set(phrases(explain(whole)));
+    const names = request.exercises.map(({ name }) => name);
+    const untold = phrases(explain(whole, { messages: german })).filter((phrase) => left.has(phrase));
+    expect(untold.filter((phrase) => !names.includes(phrase.toLowerCase()))).toEqual([]);
   });
 
   it('works for Markdown, LaTeX and MathML too', () => {

@@ -167,6 +167,24 @@ describe('planSession, beyond counted sets', () => {
     expect(turns.session.totals.sessionTime.value).toBe(200);
   });
 
+  // Worked by hand: 10 × 4 s and 60 s of rest before 390 s; the cuff is up for the 390 s alone, and 75 repetitions count.
+  it('plans a warm-up without the cuff', () => {
+    const warm = plan({ ...extension, warmUp: [{ repetitions: 10, restS: 60 }] });
+    expect(totalsOf(warm, 'sessionTime', 'restrictionTime', 'repetitions')).toEqual([490, 390, 75]);
+    expect(warm.items[0]!.warmUp).toEqual([{ repetitions: 10, restS: 60 }]);
+    const page = explain(warm);
+    expect(page).toMatch(/^Warm-up +10 repetitions \(then 60 s rest\)$/m);
+    expect(page).toContain('  0:00  warm-up set 1: 10 repetitions');
+    expect(page).toContain('  1:40  cuff up');
+    // In turn: each side warms up while the other waits, 2 × (10 × 4 s) before the 60 s.
+    const turns = planSession({
+      ...person,
+      exercises: [{ ...extension, side: 'left-then-right', warmUp: [{ repetitions: 10, restS: 60 }] }],
+    });
+    expect(turns.items.map(({ warmUp }) => warmUp![0]!.restS)).toEqual([100, 180]);
+    expect(turns.session.totals.sessionTime.value).toBe(80 + 60 + 2 * 300 + 90);
+  });
+
   // Worked by hand: 20 % of 110 kg is 22 kg; with a bar of 20 kg and pairs of 1.25 kg that is 22.5 kg.
   it('loads a bar with the plates there are', () => {
     const bar = plan({ ...extension, oneRepMax: { load: 110 }, bar: 20, plates: [{ mass: 1.25 }, { mass: 5 }] });
@@ -254,7 +272,7 @@ describe('the whole session', () => {
       { minLength: 1, maxLength: 4 },
     ),
     tempo: fc.tuple(upTo(2, 1), upTo(1), upTo(2), upTo(1)),
-    warmUp: fc.constant([]),
+    warmUp: fc.array(fc.record({ ticks: upTo(5, 1), rest: upTo(5) }), { maxLength: 2 }),
     restriction: fc.constantFrom('continuous', 'intermittent', 'partial', 'none'),
     side: fc.constantFrom<ExerciseSide>('left', 'right', 'both', 'left-then-right', 'right-then-left'),
     change: upTo(5),
@@ -274,6 +292,9 @@ describe('the whole session', () => {
       concentricS: one.tempo[2],
       topS: one.tempo[3],
     },
+    ...(one.warmUp.length > 0 && {
+      warmUp: one.warmUp.map(({ ticks, rest: restS }) => ({ durationS: ticks, restS })),
+    }),
     restriction: one.restriction,
     side: one.side,
     ...(one.side.includes('then') && { changeS: one.change }),

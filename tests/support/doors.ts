@@ -82,6 +82,7 @@ const everyKind = {
       side: 'left-then-right',
       changeS: 5,
       restriction: 'partial',
+      warmUp: [{ repetitions: 10, restS: 60 }],
       cuffPercent: 60,
       restCuffPercent: 20,
       reperfusionS: 240,
