@@ -174,6 +174,10 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       errors.push({ part: 'sample', standardDeviation: sample, evidence: share.evidence });
     }
   }
+  // A share of an interval reaches to the shares of its ends.
+  const ends = !counted &&
+    lower !== undefined &&
+    upper !== undefined && { lower: (percent / 100) * inUnit(lower), upper: (percent / 100) * inUnit(upper) };
   const reached = percentOf(load);
   const cautions: Caution[] = [];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
@@ -196,7 +200,7 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
     kind: 'training-load',
     value: load,
     unit: code,
-    ...(errors.length > 0 && interval(wanted, errors)),
+    ...(errors.length > 0 && { ...interval(wanted, errors), ...ends }),
     equation: 'percent-of-maximum',
     evidence: oneRepMax.evidence,
     formula: `p / 100 * M${factor(fromUnit, unit)}${counted ? ` - b${factor(shareUnit, unit)}` : ''}`,

@@ -52,16 +52,8 @@ function expectSame(got: ColumnAnswer, row: number, expected: Attempt<Answer>): 
   }
   const { value, lower, upper, cautions } = expected.value;
   expect(flag & REFUSED, flagCodes(flag).join()).toBe(0);
-  if (got.about.kind === 'training-load') {
-    // The scalar function takes the share in decimals, with 12 digits of each factor; here the ends are shares in doubles.
-    expect(numbers[0]).toBe(value);
-    const near = (end: number, other: number) => Math.abs(end - other) <= 2e-11 * Math.max(Math.abs(other), upper!);
-    if (lower === undefined) expect(numbers.slice(1)).toEqual([NaN, NaN]);
-    else expect([near(numbers[1]!, lower), near(numbers[2]!, upper!)], String([numbers, lower])).toEqual([true, true]);
-  } else {
-    // The very numbers, not numbers near them.
-    expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
-  }
+  // The very numbers, not numbers near them.
+  expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
   const codes = cautions.map(({ code }) => code);
   const { kind } = got.about;
   const flagged = (code: keyof typeof rowFlags): boolean => (flag & rowFlags[code].bit) !== 0;
