@@ -63,6 +63,7 @@ export {
   type Side,
   type Unit,
 } from './quantity/quantities.js';
+export type { ReadingName } from './quantity/readings.js';
 export type { Rounding } from './quantity/round.js';
 export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
 export type { LimbExposure } from './session/limbs.js';

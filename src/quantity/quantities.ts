@@ -148,7 +148,7 @@ export type Sex = 'male' | 'female';
 export type LoadUnit = 'kg' | 'lb';
 
 /** What is done under the cuff. It decides what counts as time under tension and which limits bring a caution. */
-export type ExerciseMode = (typeof EXERCISE_MODES)[number];
+export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
 export { limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';

@@ -7,6 +7,18 @@ export const METRIC_LENGTH = [
 ] as const;
 export const LENGTH = [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const;
 
+/** The name of a numeric reading. */
+export type ReadingName =
+  | 'circumferenceCm'
+  | 'cuffWidthCm'
+  | 'systolicMmHg'
+  | 'diastolicMmHg'
+  | 'ageYears'
+  | 'paddingCoefficient'
+  | 'circumferenceErrorCm'
+  | 'systolicErrorMmHg'
+  | 'diastolicErrorMmHg';
+
 /** The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more. */
 export const readingQuantities = {
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
@@ -18,10 +30,7 @@ export const readingQuantities = {
   circumferenceErrorCm: { name: 'standard deviation of the tape measure', unit: 'cm', min: 0, max: 10 },
   systolicErrorMmHg: { name: 'standard deviation of the systolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
   diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
-} as const satisfies Record<string, Quantity>;
-
-/** The name of a numeric reading. */
-export type ReadingName = keyof typeof readingQuantities;
+} as const satisfies Record<ReadingName, Quantity>;
 
 /** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
 export const limbGirth = {

@@ -30,9 +30,8 @@ const ANSWERS = {
  * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percent`; `step`, or for all rows `available` or `bar`, `collars` and `plates`; `rounding` |
  *
  * A row is never thrown for. Where the scalar function would refuse it, its numbers are NaN and its flag says why;
- * else they are the very numbers of the scalar function (the ends of the interval of a training load, which the scalar
- * function works out in decimals, to 10 digits). Flags also say what is to be watched for; see
- * {@link rowFlags}. `into` takes the columns of an earlier answer, to be written over.
+ * else they are the very numbers of the scalar function. Flags also say what is to be watched for; see {@link rowFlags}.
+ * `into` takes the columns of an earlier answer, to be written over.
  *
  * @param input - `answer`, the kind of answer; its fields; `into`
  * @returns `value`, `lower`, `upper` and `flag`, and `about`: what holds for every row, as plain JSON.
