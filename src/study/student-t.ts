@@ -7,18 +7,21 @@ const TWO_OVER_PI = 2 / Math.PI;
 const TAN_OF_0_475_PI = 12.706204736174704;
 
 /**
- * The angle of a sine and its cosine, by Euler’s series for the arctangent, t being sine over cosine:
- * its terms are products, which every engine rounds alike, as it does not an arctangent of its own.
+ * The angle of a sine and its cosine, from 0 to π/2: four times a quarter of it, by Euler’s series for the arctangent,
+ * whose terms are products. Every engine rounds those alike; an arctangent of its own it does not.
  */
 function angleOf(sine: number, cosine: number): number {
-  let term = sine * cosine;
+  const half = sine / (1 + cosine);
+  const quarter = half / (1 + Math.sqrt(1 + half * half));
+  const sine2 = (quarter * quarter) / (1 + quarter * quarter);
+  let term = quarter / (1 + quarter * quarter);
   let sum = term;
   for (let even = 2, before = NaN; sum !== before; even += 2) {
     before = sum;
-    term *= (even * sine * sine) / (even + 1);
+    term *= (even * sine2) / (even + 1);
     sum += term;
   }
-  return sum;
+  return 4 * sum;
 }
 
 /** A(t | ν), the chance that |T| is below t, for whole degrees of freedom: the finite sums 26.7.3 and 26.7.4. */
