@@ -1,6 +1,6 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Path } from './issues.js';
 import { answerMessages, fill, type Catalogue, type MessageValues } from './messages.js';
@@ -157,7 +157,7 @@ export const normalInterval: Assumption = { code: 'normal-interval', text: answe
 /** A 95 % interval around a value from errors that add in quadrature. */
 export function interval(value: number, errors: readonly ErrorPart[]) {
   let variance = 0;
-  for (const error of errors) variance += error.standardDeviation ** 2;
+  for (const error of errors) variance += square(error.standardDeviation);
   const standardDeviation = Math.sqrt(variance);
   return {
     lower: value - NORMAL_95 * standardDeviation,

@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import { type Answer, type Caution, type ErrorPart, interval, NORMAL_95, normalInterval } from '../answer/answer.js';
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
@@ -213,7 +213,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
     const ratio = width / home;
     return {
       value: ratio === 1 ? value : carryWidth(value, diastolicMmHg, ratio),
-      variance: (standardDeviation! * ratio) ** 2,
+      variance: square(standardDeviation! * ratio),
       day: inputs['day'] as number | undefined,
       widthCm: width,
     };
@@ -223,15 +223,15 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
     (a, b) => (a.day ?? -1) - (b.day ?? -1) || a.widthCm - b.widthCm || a.value - b.value || a.variance - b.variance,
   );
 
-  const dayVariance = Math.min(DAY_DEVIATION, spread) ** 2;
+  const dayVariance = square(Math.min(DAY_DEVIATION, spread));
   const unknowns = new Unknowns();
-  unknowns.add('usual', estimate.value, spread ** 2 - dayVariance, 1);
+  unknowns.add('usual', estimate.value, square(spread) - dayVariance, 1);
   for (const { day: on, widthCm: width, value, variance } of evidence) {
     const names = ['usual', dayName(on)];
     unknowns.add(dayName(on), 0, dayVariance);
     if (width !== home) {
       const name = `width ${width}`;
-      unknowns.add(name, 0, (WIDTH_SHARE * Math.log(width / home) * estimate.value) ** 2);
+      unknowns.add(name, 0, square(WIDTH_SHARE * Math.log(width / home) * estimate.value));
       names.push(name);
     }
     unknowns.measure(names, value, variance);
@@ -250,7 +250,9 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       ];
   // Two readings of one pressure that are as far apart are rarer than 1 in 20 by their own errors.
   const far = evidence
-    .filter(({ value, variance }) => Math.abs(value - estimate.value) > NORMAL_95 * Math.sqrt(spread ** 2 + variance))
+    .filter(
+      ({ value, variance }) => Math.abs(value - estimate.value) > NORMAL_95 * Math.sqrt(square(spread) + variance),
+    )
     .map(({ value }) => formatUnit(value, 'mm[Hg]'));
   const others = [...new Set(evidence.map(({ widthCm: width }) => width))].filter((width) => width !== home);
   return {

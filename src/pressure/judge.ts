@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
 import { formatUnit } from '../quantity/format.js';
@@ -118,7 +118,7 @@ export function errorShares(equation: OcclusionEquation, readings: OcclusionRead
 
 /** Variance of the error of a value, the errors of the readings aside; NaN where none is known. */
 export function varianceOf({ mmHg, own, laboratory, posture, width }: ErrorShares, value: number): number {
-  return (mmHg + own * value) ** 2 + (laboratory * value) ** 2 + (posture * value) ** 2 + (width * value) ** 2;
+  return square(mmHg + own * value) + square(laboratory * value) + square(posture * value) + square(width * value);
 }
 
 /** Its standard deviation. One part alone is its own root of squares, and takes no root. */
@@ -144,7 +144,7 @@ export function judge(equation: OcclusionEquation, readings: OcclusionReadings, 
   errorShares(equation, readings, shares);
   let variance = varianceOf(shares, value);
   if (given) {
-    for (const { standardDeviation } of carriedErrors(equation, readings, given)) variance += standardDeviation ** 2;
+    for (const { standardDeviation } of carriedErrors(equation, readings, given)) variance += square(standardDeviation);
   }
   const share = Number.isNaN(variance) ? Infinity : Math.sqrt(variance) / value;
   return { equation, value, shares, share, outside: outside(equation, readings) };

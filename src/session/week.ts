@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
@@ -136,7 +136,7 @@ const overDays = <K extends AnswerKind>(
 function standardDeviation(values: readonly number[], mean: number, divisor: number): number {
   if (values.every((value) => value === values[0])) return 0;
   let squares = 0;
-  for (const value of values) squares += (value - mean) ** 2;
+  for (const value of values) squares += square(value - mean);
   return Math.sqrt(squares / divisor);
 }
 

@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import {
   type Answer,
   type Assumption,
@@ -111,7 +111,7 @@ export function maximumDeviation(
 ): number {
   if (r === 1) return RETEST_SHARE * value;
   const own = equationDeviation(equation, value, r, unit);
-  return Math.sqrt(own ** 2 + reserveDeviation(equation, value, r, reserveError(reserve)) ** 2);
+  return Math.sqrt(square(own) + square(reserveDeviation(equation, value, r, reserveError(reserve))));
 }
 
 function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): Caution[] {

@@ -87,7 +87,7 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 /** The kinds, lightest first, in whole steps of their greatest common measure; and what a pair of one step weighs. */
 function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal } {
   const places = Math.max(...plates.map(({ mass }) => decimal(mass).decimalPlaces()));
-  const scale = decimal(10 ** places);
+  const scale = decimal(Number(`1e${places}`));
   const whole = plates.map(({ mass }) => decimal(mass).times(scale).toNumber());
   const measure = whole.reduce(gcd);
   const kinds = plates

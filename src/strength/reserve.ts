@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { assumption, caution } from './messages.js';
@@ -51,7 +51,7 @@ export function readRating(reader: Reader, rating: number | undefined): Reserve 
  */
 export function reserveError({ repetitions, from, to, rating }: Reserve): number {
   const toFailure = rating === undefined ? repetitions === 0 : rating === 10;
-  return toFailure ? 0 : Math.hypot(repetitions <= 5 ? 1 : 2, (to - from) / Math.sqrt(12));
+  return toFailure ? 0 : Math.sqrt(square(repetitions <= 5 ? 1 : 2) + square(to - from) / 12);
 }
 
 /** What {@link repetitionsInReserveFromRpe} takes. */

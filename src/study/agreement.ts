@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import { NORMAL_95 } from '../answer/answer.js';
 import { describe, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -97,7 +97,7 @@ const around = (value: number, standardError: number, t: number) => ({
 
 /** A share with the interval of Wilson, which stays within 0 and 1. */
 export function share(count: number, of: number): Share {
-  const z2 = NORMAL_95 ** 2;
+  const z2 = square(NORMAL_95);
   const value = count / of;
   const middle = (value + z2 / (2 * of)) / (1 + z2 / of);
   const half = (NORMAL_95 / (1 + z2 / of)) * Math.sqrt((value * (1 - value)) / of + z2 / (4 * of * of));
@@ -105,7 +105,7 @@ export function share(count: number, of: number): Share {
 }
 
 const squares = (values: readonly number[], middle: number): number =>
-  accurateSum(values.map((value) => (value - middle) ** 2));
+  accurateSum(values.map((value) => square(value - middle)));
 
 function concordanceOf(x: readonly number[], y: readonly number[]): Agreement['concordance'] {
   const n = x.length;
@@ -115,18 +115,19 @@ function concordanceOf(x: readonly number[], y: readonly number[]): Agreement['c
   const varianceY = squares(y, middleY) / n;
   const covariance = accurateSum(x.map((value, row) => (value - middleX) * (y[row]! - middleY))) / n;
   const apart = middleX - middleY;
-  const spread = varianceX + varianceY + apart ** 2;
+  const spread = varianceX + varianceY + square(apart);
   if (!(spread > 0)) return undefined;
   const value = (2 * covariance) / spread;
   const r = covariance / Math.sqrt(varianceX * varianceY);
-  const u2 = apart ** 2 / Math.sqrt(varianceX * varianceY);
-  const c2 = value ** 2;
+  const u2 = square(apart) / Math.sqrt(varianceX * varianceY);
+  const c2 = square(value);
+  const r2 = square(r);
   const left = 1 - c2;
   // Variance of artanh(value), as corrected in 2000.
   const variance =
-    (((1 - r ** 2) * c2) / (left * r ** 2) +
-      (2 * value ** 3 * (1 - value) * u2) / (r * left ** 2) -
-      (c2 ** 2 * u2 ** 2) / (2 * r ** 2 * left ** 2)) /
+    (((1 - r2) * c2) / (left * r2) +
+      (2 * value * c2 * (1 - value) * u2) / (r * square(left)) -
+      square(c2 * u2) / (2 * r2 * square(left))) /
     (n - 2);
   if (!(variance >= 0 && Number.isFinite(variance))) return { value };
   const z = Math.atanh(value);
@@ -228,7 +229,7 @@ export function agreement(
   const standardDeviation = Math.sqrt(squares(differences, bias) / (n - 1));
   const standardError = standardDeviation / Math.sqrt(n);
   const t = studentT95(n - 1);
-  const limitError = standardDeviation * Math.sqrt(1 / n + NORMAL_95 ** 2 / (2 * (n - 1)));
+  const limitError = standardDeviation * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
   const line = leastSquares([y.map((e, row) => (e + x[row]!) / 2)], differences);
   const concordance = concordanceOf(x, y);
   return {

@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
 import {
   limbGirth,
@@ -179,7 +179,7 @@ export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
     low: columns[term]!.reduce((low, value) => Math.min(low, value)),
     high: columns[term]!.reduce((high, value) => Math.max(high, value)),
   }));
-  const leftOut = fit.residuals.reduce((sum, value, row) => sum + (value / (1 - fit.leverages[row]!)) ** 2, 0);
+  const leftOut = fit.residuals.reduce((sum, value, row) => sum + square(value / (1 - fit.leverages[row]!)), 0);
   return {
     document: 'fitted-occlusion-equation',
     schemaVersion: 1,

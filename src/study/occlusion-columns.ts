@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import { NORMAL_95, normalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
@@ -141,7 +141,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     let variance = varianceOf(shares, answer);
     for (const { column, field } of errors) {
       const deviation = at(column, row);
-      if (deviation === deviation) variance += carriedError(equation!, readings, field, deviation) ** 2;
+      if (deviation === deviation) variance += square(carriedError(equation!, readings, field, deviation));
     }
     const half = NORMAL_95 * Math.sqrt(variance);
     value[row] = answer;
@@ -235,7 +235,7 @@ function writeIntervals(
     const one = mmHg + own * answer;
     const deviation = alone
       ? one
-      : Math.sqrt(one ** 2 + (laboratory * answer) ** 2 + (posture * answer) ** 2 + (width * answer) ** 2);
+      : Math.sqrt(square(one) + square(laboratory * answer) + square(posture * answer) + square(width * answer));
     const half = NORMAL_95 * deviation;
     lower[row] = answer - half;
     upper[row] = answer + half;

@@ -1,4 +1,4 @@
-import { Math } from '../quantity/maths.js';
+import { Math, square } from '../quantity/maths.js';
 import { NORMAL_95, type Answer } from '../answer/answer.js';
 import { InputError, isInputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -163,7 +163,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   }
   const sorted = Float64Array.from(results).sort();
   const middle = mean(results);
-  const squares = accurateSum(results.map((result) => (result - middle) ** 2));
+  const squares = accurateSum(results.map((result) => square(result - middle)));
   const closedForm = closedFormOf(names, values, deviations, run);
   return {
     seed,
@@ -189,7 +189,7 @@ function closedFormOf(
   const centre = run(values);
   if (!centre) return undefined;
   const parts: Record<string, number> = {};
-  let variance = centre.deviation ** 2;
+  let variance = square(centre.deviation);
   for (const [index, name] of names.entries()) {
     const deviation = deviations[index]!;
     const moved = (by: number) => run(values.map((value, other) => (other === index ? value + by : value)));
@@ -199,7 +199,7 @@ function closedFormOf(
     const span = above && below ? 2 : 1;
     const part = Math.abs((above ?? centre).value - (below ?? centre).value) / span;
     parts[name] = part;
-    variance += part ** 2;
+    variance += square(part);
   }
   if (centre.deviation > 0) parts[OWN] = centre.deviation;
   const standardDeviation = Math.sqrt(variance);

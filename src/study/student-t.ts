@@ -3,20 +3,39 @@ import { NORMAL_95 } from '../answer/answer.js';
 
 const TWO_OVER_PI = 2 / Math.PI;
 
+/** The quantile for one degree of freedom, tan(0.475 π), as a number: engines round `Math.tan` differently. */
+const TAN_OF_0_475_PI = 12.706204736174704;
+
+/**
+ * The angle of a sine and its cosine, from 0 to π/2: four times a quarter of it, by Euler’s series for the arctangent,
+ * whose terms are products. Every engine rounds those alike; an arctangent of its own it does not.
+ */
+function angleOf(sine: number, cosine: number): number {
+  const half = sine / (1 + cosine);
+  const quarter = half / (1 + Math.sqrt(1 + half * half));
+  const sine2 = (quarter * quarter) / (1 + quarter * quarter);
+  let term = quarter / (1 + quarter * quarter);
+  let sum = term;
+  for (let even = 2, before = NaN; sum !== before; even += 2) {
+    before = sum;
+    term *= (even * sine2) / (even + 1);
+    sum += term;
+  }
+  return 4 * sum;
+}
+
 /** A(t | ν), the chance that |T| is below t, for whole degrees of freedom: the finite sums 26.7.3 and 26.7.4. */
 function chanceWithin(t: number, degrees: number): number {
-  const angle = Math.atan2(t, Math.sqrt(degrees));
   const cosine2 = degrees / (degrees + t * t);
   const odd = degrees % 2 === 1;
-  if (degrees === 1) return TWO_OVER_PI * angle;
   let term = odd ? Math.sqrt(cosine2) : 1;
   let sum = term;
   for (let k = odd ? 3 : 2; k <= degrees - 2; k += 2) {
     term *= (cosine2 * (k - 1)) / k;
     sum += term;
   }
-  const sine = Math.sin(angle);
-  return odd ? TWO_OVER_PI * (angle + sine * sum) : sine * sum;
+  const sine = t / Math.sqrt(degrees + t * t);
+  return odd ? TWO_OVER_PI * (angleOf(sine, Math.sqrt(cosine2)) + sine * sum) : sine * sum;
 }
 
 /** From here on the expansion in 1 / ν is exact to the digits of a double. */
@@ -35,19 +54,22 @@ export function studentT95(degrees: number): number {
   const expansion =
     z +
     (z * (z2 + 1)) / (4 * degrees) +
-    (z * ((5 * z2 + 16) * z2 + 3)) / (96 * degrees ** 2) +
-    (z * (((3 * z2 + 19) * z2 + 17) * z2 - 15)) / (384 * degrees ** 3) +
-    (z * ((((79 * z2 + 776) * z2 + 1482) * z2 - 1920) * z2 - 945)) / (92160 * degrees ** 4);
+    (z * ((5 * z2 + 16) * z2 + 3)) / (96 * degrees * degrees) +
+    (z * (((3 * z2 + 19) * z2 + 17) * z2 - 15)) / (384 * degrees * degrees * degrees) +
+    (z * ((((79 * z2 + 776) * z2 + 1482) * z2 - 1920) * z2 - 945)) / (92160 * degrees * degrees * degrees * degrees);
   if (degrees > MANY_DEGREES) return expansion;
   // One and two degrees have closed forms; they are also where Newton’s method would start far away.
-  if (degrees === 1) return Math.tan(0.475 * Math.PI);
-  if (degrees === 2) return 0.95 * Math.sqrt(2 / (1 - 0.95 ** 2));
+  if (degrees === 1) return TAN_OF_0_475_PI;
+  if (degrees === 2) return 0.95 * Math.sqrt(2 / (1 - 0.95 * 0.95));
   // Density at 0 relative to its limit, by the recurrence of the gamma function: 2 f(0) is the slope of A at 0.
   let slope = degrees % 2 === 1 ? TWO_OVER_PI : 1 / Math.SQRT2;
   for (let k = degrees % 2 === 1 ? 1 : 2; k < degrees; k += 2) slope *= ((k + 1) / k) * Math.sqrt(k / (k + 2));
   let t = expansion;
   for (let step = 0; step < 6; step += 1) {
-    const density = slope * (1 + (t * t) / degrees) ** (-(degrees + 1) / 2);
+    // (1 + t² / ν) to the power of −(ν + 1) / 2, multiplied out.
+    const cosine2 = degrees / (degrees + t * t);
+    let density = degrees % 2 === 1 ? slope : slope * Math.sqrt(cosine2);
+    for (let k = 2; k <= degrees + 1; k += 2) density *= cosine2;
     t -= (chanceWithin(t, degrees) - 0.95) / density;
   }
   return t;

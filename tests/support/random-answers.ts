@@ -28,10 +28,19 @@ export interface Given {
   readonly answers: number;
   readonly exact: string;
   readonly numbers: readonly number[];
+  /** Numbers that are differences of near values, by what they are. */
+  readonly differences: Readonly<Record<DifferenceName, readonly number[]>>;
 }
 
-// Powers, exponentials and logarithms are not rounded alike by every engine; roots are.
-const INEXACT = /\^|\*\*|\b(exp|expm1|log|log10|log2|log1p|ln|pow|cbrt|sinh|cosh|tanh)\b/;
+/**
+ * Errors by misjudged repetitions are the difference of an equation’s answers a repetition to either side; a spread is
+ * that of the highest answer and the lowest.
+ */
+export type DifferenceName = 'reserve' | 'spreadPercent';
+const NUMBER = /(?:"part":"(reserve)","standardDeviation":|"(spreadPercent)":)?(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/g;
+
+// Powers, exponentials and logarithms are not rounded alike by every engine; roots are, and whole powers, which are multiplied.
+const INEXACT = /\^ (?!\d+(?![\d.]))|\*\*|\b(exp|expm1|log|log10|log2|log1p|ln|pow|cbrt|sinh|cosh|tanh)\b/;
 /** Answers whose formula has none, but whose error has: carrying a pressure to another width grows with the logarithm of the ratio. */
 const INEXACT_ERROR = /"part":"width-correction"/;
 const isInexact = (answer: string): boolean =>
@@ -41,21 +50,24 @@ const isInexact = (answer: string): boolean =>
 class Recorder {
   private readonly exact = new Digest();
   private readonly numbers: number[] = [];
+  private readonly differences: Record<DifferenceName, number[]> = { reserve: [], spreadPercent: [] };
   private calls = 0;
   private answers = 0;
   add(text: string, answered: boolean, inexact: boolean): void {
     this.calls += 1;
     if (answered) this.answers += 1;
     const shown = inexact
-      ? text.replace(/-?\d+(\.\d+)?(e[+-]?\d+)?/g, (number) => {
-          this.numbers.push(Number(number));
-          return '#';
+      ? text.replace(NUMBER, (_, reserve?: 'reserve', spread?: 'spreadPercent', number?: string) => {
+          const name = reserve ?? spread;
+          (name ? this.differences[name] : this.numbers).push(Number(number));
+          return `${name ?? ''}#`;
         })
       : text;
     this.exact.add(`${shown}\n`);
   }
   given(): Given {
-    return { calls: this.calls, answers: this.answers, exact: String(this.exact), numbers: this.numbers };
+    const { calls, answers, exact, numbers, differences } = this;
+    return { calls, answers, exact: String(exact), numbers, differences };
   }
 }
 

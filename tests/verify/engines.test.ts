@@ -1,6 +1,6 @@
 import { rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Given } from '../support/random-answers.js';
+import type { DifferenceName, Given } from '../support/random-answers.js';
 import { checkTests, freshProject } from './engine/bundle.js';
 import { engines, installEngines, type Told } from './engine/engines.js';
 
@@ -8,6 +8,18 @@ const ANSWERS = 10_000;
 const SEED = 20;
 /** Powers, exponentials and logarithms may differ by some units in the last place; nothing else may differ. */
 const ULPS = 4;
+
+/**
+ * A difference of near values makes more of such a unit: one in each term is up to twice the condition number
+ * |a| + |b| over |a − b| of units in the difference. No difference may have more than the condition numbers here.
+ */
+const CONDITIONS: Readonly<Record<DifferenceName, (value: number) => number>> = {
+  // The equation from r − 1 to r + 1. The flattest is r ^ 0.1, at the longest set that is taken, of 20 repetitions:
+  // (21 ^ 0.1 + 19 ^ 0.1) / (21 ^ 0.1 − 19 ^ 0.1) = 199.8.
+  reserve: () => 200,
+  // The highest less the lowest answer, as a percentage of the median: the two together are about 200 % of it.
+  spreadPercent: (percent) => 200 / Math.max(1, percent),
+};
 
 const bits = new DataView(new ArrayBuffer(8));
 /** A double’s place in the order of all doubles. */
@@ -20,6 +32,16 @@ const apart = (a: number, b: number): number => {
   const steps = place(a) - place(b);
   return Number(steps < 0n ? -steps : steps);
 };
+
+/** The differences that are further apart than their condition allows. */
+function tooFar(name: DifferenceName, a: readonly number[], b: readonly number[]): string[] {
+  if (a.length !== b.length) return [`not as many of ${name}`];
+  return a.flatMap((value, index) => {
+    const ulps = apart(value, b[index]!);
+    const most = 2 * CONDITIONS[name](value);
+    return ulps > most ? [`${name} ${value}: ${ulps} units in the last place, at most ${most}`] : [];
+  });
+}
 
 /** How far the numbers of one function are from the same of another engine; infinite when they are not the same numbers. */
 const furthest = (a: readonly number[], b: readonly number[]): number =>
@@ -46,6 +68,10 @@ function compare(name: string, told: Told): number {
     most = Math.max(most, ulps);
     if (given.exact !== other.exact) differing.push(`${door}: not the same as in ${reference.name}`);
     if (ulps > ULPS) differing.push(`${door}: ${ulps} units in the last place from ${reference.name}`);
+    for (const name of Object.keys(CONDITIONS) as DifferenceName[]) {
+      const far = tooFar(name, given.differences[name], other.differences[name]);
+      differing.push(...far.map((words) => `${door}: ${words}`));
+    }
   }
   expect(differing).toEqual([]);
   return most;
@@ -57,6 +83,14 @@ describe('measuring how far doubles are apart', () => {
     expect(apart(0.1 + 0.2, 0.3)).toBe(1);
     expect(apart(-Number.MIN_VALUE, Number.MIN_VALUE)).toBe(2);
     expect(furthest([1, 2], [1])).toBe(Infinity);
+  });
+
+  it('lets a difference be further apart the smaller it is, and not without end', () => {
+    const moved = (value: number, ulps: number): number => value * (1 + ulps * Number.EPSILON);
+    expect(tooFar('spreadPercent', [1], [moved(1, 400)])).toEqual([]);
+    expect(tooFar('spreadPercent', [1], [moved(1, 401)])).toHaveLength(1);
+    expect(tooFar('spreadPercent', [16], [moved(16, 26)])).toHaveLength(1);
+    expect(tooFar('reserve', [1], [])).toHaveLength(1);
   });
 });
 

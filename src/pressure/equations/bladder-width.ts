@@ -25,9 +25,9 @@ export const systolicBias = (circumferenceCm: number, bladderWidthCm: number): n
   -115.27 +
   4.558 * circumferenceCm +
   10.266 * bladderWidthCm -
-  0.2763 * bladderWidthCm ** 2 -
+  0.2763 * bladderWidthCm * bladderWidthCm -
   0.419 * circumferenceCm * bladderWidthCm +
-  0.01053 * circumferenceCm * bladderWidthCm ** 2;
+  0.01053 * circumferenceCm * bladderWidthCm * bladderWidthCm;
 
 /**
  * How far a diastolic reading lies above the true pressure when it is taken with a bladder of the wrong width.
@@ -53,9 +53,9 @@ export const diastolicBias = (circumferenceCm: number, bladderWidthCm: number): 
   -87.39 +
   3.893 * circumferenceCm +
   8.06 * bladderWidthCm -
-  0.2164 * bladderWidthCm ** 2 -
+  0.2164 * bladderWidthCm * bladderWidthCm -
   0.3906 * circumferenceCm * bladderWidthCm +
-  0.01053 * circumferenceCm * bladderWidthCm ** 2;
+  0.01053 * circumferenceCm * bladderWidthCm * bladderWidthCm;
 
 /**
  * The bladder width at which a blood-pressure reading has no bias.

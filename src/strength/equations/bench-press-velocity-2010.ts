@@ -19,7 +19,7 @@ import type { RelativeLoadEquation } from '../equation.js';
  * benchPressVelocity2010(0.62).toFixed(2); // => '70.00'
  * ```
  */
-export const benchPressVelocity2010 = (v: number): number => 8.4326 * v ** 2 - 73.501 * v + 112.33;
+export const benchPressVelocity2010 = (v: number): number => 8.4326 * v * v - 73.501 * v + 112.33;
 
 export const benchPressVelocity2010Equation = {
   id: 'bench-press-velocity-2010',

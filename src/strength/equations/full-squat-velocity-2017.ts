@@ -19,7 +19,7 @@ import type { RelativeLoadEquation } from '../equation.js';
  * fullSquatVelocity2017(0.84).toFixed(2); // => '70.20'
  * ```
  */
-export const fullSquatVelocity2017 = (v: number): number => -5.961 * v ** 2 - 50.71 * v + 117.0;
+export const fullSquatVelocity2017 = (v: number): number => -5.961 * v * v - 50.71 * v + 117.0;
 
 export const fullSquatVelocity2017Equation = {
   id: 'full-squat-velocity-2017',

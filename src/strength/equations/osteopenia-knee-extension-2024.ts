@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaKneeExtension2024 = (load: number, r: number): number =>
-  load * (0.999714613 + 0.00184050532 * r + 0.00390281962 * r ** 2 - 0.000128405344 * r ** 3);
+  load * (0.999714613 + 0.00184050532 * r + 0.00390281962 * r * r - 0.000128405344 * r * r * r);
 
 export const osteopeniaKneeExtension2024Equation = {
   id: 'osteopenia-knee-extension-2024',

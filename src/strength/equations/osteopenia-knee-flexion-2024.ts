@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaKneeFlexion2024 = (load: number, r: number): number =>
-  load * (0.994637813 + 0.00715193846 * r + 0.00333621122 * r ** 2 - 0.000109143358 * r ** 3);
+  load * (0.994637813 + 0.00715193846 * r + 0.00333621122 * r * r - 0.000109143358 * r * r * r);
 
 export const osteopeniaKneeFlexion2024Equation = {
   id: 'osteopenia-knee-flexion-2024',

@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaLatPulldown2024 = (load: number, r: number): number =>
-  load * (0.987542505 + 0.0152700149 * r + 0.00278487038 * r ** 2 - 0.000115638888 * r ** 3);
+  load * (0.987542505 + 0.0152700149 * r + 0.00278487038 * r * r - 0.000115638888 * r * r * r);
 
 export const osteopeniaLatPulldown2024Equation = {
   id: 'osteopenia-lat-pulldown-2024',

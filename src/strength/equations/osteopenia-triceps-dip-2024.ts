@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaTricepsDip2024 = (load: number, r: number): number =>
-  load * (0.973559954 + 0.0271642658 * r + 0.000930880743 * r ** 2 - 0.0000477453474 * r ** 3);
+  load * (0.973559954 + 0.0271642658 * r + 0.000930880743 * r * r - 0.0000477453474 * r * r * r);
 
 export const osteopeniaTricepsDip2024Equation = {
   id: 'osteopenia-triceps-dip-2024',

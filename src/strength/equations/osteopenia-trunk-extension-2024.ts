@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaTrunkExtension2024 = (load: number, r: number): number =>
-  load * (1.01565994 - 0.0130808261 * r + 0.00601883266 * r ** 2 - 0.0002286238 * r ** 3);
+  load * (1.01565994 - 0.0130808261 * r + 0.00601883266 * r * r - 0.0002286238 * r * r * r);
 
 export const osteopeniaTrunkExtension2024Equation = {
   id: 'osteopenia-trunk-extension-2024',

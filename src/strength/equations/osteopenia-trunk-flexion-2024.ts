@@ -22,7 +22,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const osteopeniaTrunkFlexion2024 = (load: number, r: number): number =>
-  load * (0.994961852 + 0.00731240752 * r + 0.00293967456 * r ** 2 - 0.00010510901 * r ** 3);
+  load * (0.994961852 + 0.00731240752 * r + 0.00293967456 * r * r - 0.00010510901 * r * r * r);
 
 export const osteopeniaTrunkFlexion2024Equation = {
   id: 'osteopenia-trunk-flexion-2024',

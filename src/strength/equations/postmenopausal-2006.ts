@@ -25,7 +25,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * ```
  */
 export const postmenopausal2006 = (load: number, r: number): number =>
-  load * (0.988 + 0.0104 * r + 0.0019 * r ** 2 - 0.0000584 * r ** 3);
+  load * (0.988 + 0.0104 * r + 0.0019 * r * r - 0.0000584 * r * r * r);
 
 export const postmenopausal2006Equation = {
   id: 'postmenopausal-2006',
