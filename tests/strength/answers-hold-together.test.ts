@@ -6,12 +6,10 @@ import {
   equations,
   estimateOneRepMax,
   estimateRelativeLoad,
-  loadPlates,
   percentAtRepetitions,
   repetitionsAtPercent,
   repetitionsInReserveFromRpe,
   testedOneRepMax,
-  trainingLoad,
   type OneRepMaxEquation,
 } from '../../src/index.js';
 import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';

@@ -14,7 +14,6 @@ const tested = (load: number, unit: 'kg' | 'lb' = 'kg') => testedOneRepMax({ loa
 const HUNDRED = tested(100);
 const loadOf = (more: object) => trainingLoad({ oneRepMax: HUNDRED, percent: 30, ...more } as never);
 const refused = (more: object) => refusal(trainingLoad, { oneRepMax: HUNDRED, percent: 30, ...more });
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
 const POUND = 0.45359237;
 
 describe('a training load', () => {
