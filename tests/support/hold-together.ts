@@ -16,7 +16,11 @@ export const expectClose = (received: number, expected: number, what = ''): void
   );
 
 const number = (given: unknown): number =>
-  typeof given === 'number' ? given : typeof given === 'string' ? (evaluate(given) as number) : (given as Answer).value;
+  typeof given === 'number'
+    ? given
+    : typeof given === 'string'
+      ? (evaluate(given.replaceAll('×', '*')) as number)
+      : (given as Answer).value;
 
 /** What an answer’s own formula gives for its own inputs, by an independent evaluator (mathjs). */
 function evaluated({ formula, symbols, inputs }: Answer): number {
@@ -64,7 +68,7 @@ function expectFilled(text: unknown): void {
 /** One that says what it means to: an error alone may have received what is undefined. */
 function expectSentence(text: unknown): void {
   expectFilled(text);
-  expect(text).not.toMatch(/\bundefined\b|\bNaN\b|Infinity| {2}| [,.;]|\(\)/);
+  expect(text).not.toMatch(/\bundefined\b(?!\.)|\bNaN\b|Infinity| {2}| [,.;]|\(\)/);
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
