@@ -65,7 +65,7 @@ export default defineConfig({
     runner: './tests/mutation/runner.ts',
     setupFiles: ['./tests/mutation/setup.ts'],
     pool: 'forks',
-    maxWorkers: 2,
+    maxWorkers: Number(process.env['MUTATION_WORKERS'] ?? 2),
     testTimeout: 3_600_000,
     reporters: [['default', { summary: false }]],
     env: { FUZZ_RUNS: '25' },
