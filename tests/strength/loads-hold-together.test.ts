@@ -166,6 +166,12 @@ describe('a training load', () => {
     expect(Object.keys(light.reached!)).toEqual(['percent', 'lower']);
   });
 
+  it('of a maximum with an interval of the caller’s own', () => {
+    const reached = (ends: object) => Object.keys(loadOf({ oneRepMax: { ...HUNDRED, ...ends } }).reached!);
+    expect(reached({ upper: 0 })).toEqual(['percent', 'upper']);
+    expect(reached({ lower: 0 })).toEqual(['percent', 'lower']);
+  });
+
   const share = bodyMassLoad({ movement: 'push-up-top', sex: 'male', bodyMass: 80 });
   it('of a maximum that counts body mass', () => {
     // 80 % of 100 less 0.67 × 80 = 53.6; the share differs by 3.8 % of 80 kg between people (reference C.2).
@@ -259,6 +265,18 @@ describe('a training load', () => {
           'bodyMassLoad',
           'wrong-relation',
           'less than 30 % of the maximum; body mass alone is 53.6 % of the maximum, so 23.6 kg would have to be taken off',
+          '53.6 kg',
+        ],
+      ],
+    ],
+    [
+      'a share that is all of it',
+      { bodyMassLoad: share, percent: 53.6 },
+      [
+        [
+          'bodyMassLoad',
+          'wrong-relation',
+          'less than 53.6 % of the maximum; body mass alone is 53.6 % of the maximum, so 0 kg would have to be taken off',
           '53.6 kg',
         ],
       ],
@@ -447,6 +465,9 @@ describe('a loaded bar', () => {
     ]);
     expect(why({ bar: undefined })).toEqual(['the mass of the bar', 'undefined']);
     expect(why({ plates: undefined })).toEqual(['a list of plates, each { mass, count? }', 'undefined']);
+    expect(
+      refusal(loadPlates, { target: 60, bar: 20, plates: Array.from({ length: 51 }, () => ({ mass: 1 })) }),
+    ).toEqual([['plates', 'wrong-type', 'at most 50 kinds', '51 of them']]);
     const fifty = Array.from({ length: 50 }, (_, index) => ({ mass: index + 1 }));
     expect(refusal(loadPlates, { target: 60, bar: 20, plates: fifty })).toEqual([]);
     // Without a bar, a pair of the lightest is the lightest.

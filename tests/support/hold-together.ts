@@ -78,6 +78,7 @@ const isObject = (value: unknown): value is Record<string, unknown> => typeof va
  * their codes known to a translator, sources and grades exist, and nothing is empty that says something.
  */
 export function expectHoldsTogether(part: unknown, at = 'answer'): void {
+  expect(part, at).not.toBe(undefined);
   if (typeof part === 'string') expect(part.trim(), at).not.toBe('');
   if (typeof part === 'number') expect(Number.isFinite(part), at).toBe(true);
   if (!isObject(part)) return;
