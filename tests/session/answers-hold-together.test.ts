@@ -1,22 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import {
-  accountSession,
-  compareSessions,
-  explain,
-  sessionTimeline,
-  testedOneRepMax,
-  weekTotals,
-  type Answer,
-  type ComparisonRow,
-} from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import { accountSession, testedOneRepMax, type Answer } from '../../src/index.js';
+import { expectClose, expectHoldsTogether, said } from '../support/hold-together.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
 const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
-const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
 const account = (input: object) => accountSession(input as never);
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
-
 /** Kind, value, unit, grade and sources of every total. */
 const told = (totals: object) =>
   Object.fromEntries(
