@@ -127,7 +127,7 @@ function equationCautions(equation: OneRepMaxEquation, { facts, r }: ReadSet): C
     cautions.push(caution('caution', 'population-locked', { equation: id, sample }, { path: ['equation'] }));
   }
   for (const { field, told, received } of misfits(equation, facts, r)) {
-    if (!told || field === 'lift' || field === 'repetitions') continue;
+    if (!told) continue;
     const words = { equation: id, sample, field: field === 'ageYears' ? 'age' : field, value: received };
     cautions.push(caution('caution', 'outside-population', words, { path: [field], source: equation.sources[0]! }));
   }

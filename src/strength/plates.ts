@@ -146,7 +146,7 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   const { kinds, pairStep } = inSteps(plates);
   const wanted = onPlates.div(pairStep);
   const below = wanted.floor().toNumber();
-  const all = kinds.reduce((sum, { steps, pairs }) => (pairs > 0 ? sum + steps * pairs : sum), 0);
+  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
   // Above the target, nothing further than the empty bar can be nearest, nor than one plate of the heaviest.
   const above = Math.min(wanted.times(2).floor().toNumber(), below + kinds[kinds.length - 1]!.steps);
   const most = Math.min(all, rounding === 'down' ? below : above);

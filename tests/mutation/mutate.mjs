@@ -17,7 +17,16 @@ const run = (name, log) =>
   new Promise((done) => {
     const args = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/mutation/vitest.config.ts'];
     const env = { ...process.env, MUTATE: name, MUTATION_LOG: log, NO_COLOR: '1', NODE_NO_WARNINGS: '1' };
-    const child = spawn(process.execPath, args, { cwd: root, env, stdio: ['ignore', 'pipe', 'inherit'] });
+    // A group of its own: a mutant that never ends runs in a process of vitest’s, which must end with it.
+    const child = spawn(process.execPath, args, {
+      cwd: root,
+      env,
+      detached: true,
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    const end = () => process.kill(-child.pid, 'SIGKILL');
+    const stop = () => (end(), process.exit(1));
+    process.once('SIGINT', stop).once('SIGTERM', stop);
     let said = '';
     child.stdout.on('data', (text) => (said += text));
     const watch = setInterval(() => {
@@ -29,9 +38,13 @@ const run = (name, log) =>
         if (kind === 'done') open.delete(first.split(' ')[0]);
       }
       for (const mutant of open.values()) appendFileSync(log, `endless\t${mutant}\n`);
-      child.kill('SIGKILL');
+      end();
     }, 1000);
-    child.on('exit', (code) => (clearInterval(watch), done({ code, said })));
+    child.on('exit', (code) => {
+      clearInterval(watch);
+      process.off('SIGINT', stop).off('SIGTERM', stop);
+      done({ code, said });
+    });
   });
 
 let low = false;

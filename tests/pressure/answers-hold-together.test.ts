@@ -1,0 +1,617 @@
+import { describe, expect, it } from 'vitest';
+import {
+  circumferenceBandPressure,
+  compareOcclusionEquations,
+  correctForBladderWidth,
+  correctForCuffWidth,
+  correctForPosture,
+  estimateOcclusionPressure,
+  measuredOcclusionPressure,
+  systolicSharePressure,
+  withinFittedRange,
+  type Answer,
+} from '../../src/index.js';
+import { bloodPressureCautions, checkBloodPressure } from '../../src/pressure/blood-pressure.js';
+import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+
+const LEG = {
+  limb: 'leg',
+  circumferenceCm: 55,
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 12,
+  posture: 'supine',
+} as const;
+const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
+const estimate = (more: object) => estimateOcclusionPressure({ ...LEG, ...more } as never);
+const parts = ({ errors }: Answer) => (errors ?? []).map(({ part, evidence }) => [part, evidence]);
+const deviations = ({ errors }: Answer) =>
+  Object.fromEntries((errors ?? []).map(({ part, standardDeviation }) => [part, standardDeviation]));
+const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
+
+describe('an estimate', () => {
+  it('keeps what it was given, and asks for nothing more', () => {
+    const more = { ageYears: 25, sex: 'male', paddingCoefficient: 0.8, side: 'left' };
+    expect(estimate(more).inputs).toEqual({ ...LEG, ...more });
+    const errors = { circumferenceErrorCm: 1, systolicErrorMmHg: 5, diastolicErrorMmHg: 4 };
+    const answer = estimate({ ...errors, equation: 'width-ratio-1993' });
+    expectHoldsTogether(answer);
+    expect(answer.inputs).toEqual({ ...LEG, ...errors });
+    // (SBP − DBP) C / (3 W) + DBP: slopes 50/36 a cm, 55/36 a mmHg systolic, 1 − 55/36 diastolic.
+    const found = deviations(answer);
+    expectClose(found['circumference']!, 50 / 36);
+    expectClose(found['systolic']!, (5 * 55) / 36);
+    expectClose(found['diastolic']!, 4 * (55 / 36 - 1));
+    expect(parts(answer).slice(1)).toEqual([
+      ['circumference', 'practice'],
+      ['systolic', 'practice'],
+      ['diastolic', 'practice'],
+    ]);
+    expect(codesOf(answer.assumptions)).toContain('reading-errors-given');
+    const partly = estimate({ systolicErrorMmHg: 5, equation: 'width-ratio-1993' });
+    expectHoldsTogether(partly);
+    expect(said(partly.assumptions)[0]).toEqual([
+      'readings-partly-exact',
+      { values: { names: 'limb circumference, diastolic pressure' } },
+    ]);
+    expect(parts(partly).map(([part]) => part)).toEqual(['equation', 'systolic']);
+  });
+
+  // 180/110 and 140/90, at and above.
+  it.each([
+    [139, 89, undefined],
+    [140, 89, 'blood-pressure-high'],
+    [139, 90, 'blood-pressure-high'],
+    [179, 109, 'blood-pressure-high'],
+    [180, 80, 'blood-pressure-refer'],
+    [150, 110, 'blood-pressure-refer'],
+  ] as const)('at %d/%d', (systolicMmHg, diastolicMmHg, code) => {
+    const found = said(estimate({ systolicMmHg, diastolicMmHg }).cautions).filter(([each]) => each.startsWith('blood'));
+    const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
+    const more =
+      code === 'blood-pressure-refer'
+        ? { severity: 'stop', values, path: ['systolicMmHg'], source: 'risk-stratification-2022' }
+        : { severity: 'caution', values, path: ['systolicMmHg'], source: 'hypertension-classes-2018' };
+    expect(found).toEqual(code ? [[code, more]] : []);
+  });
+
+  it('of blood pressure one of two may be unknown', () => {
+    expect(said(bloodPressureCautions(undefined, 110))).toEqual([
+      [
+        'blood-pressure-refer',
+        {
+          severity: 'stop',
+          values: { systolic: 'unknown', diastolic: 110 },
+          path: ['diastolicMmHg'],
+          source: 'risk-stratification-2022',
+        },
+      ],
+    ]);
+    expect(said(bloodPressureCautions(140))[0]![1]).toMatchObject({
+      values: { systolic: 140, diastolic: 'unknown' },
+      path: ['systolicMmHg'],
+    });
+    expect([bloodPressureCautions(), bloodPressureCautions(139), bloodPressureCautions(undefined, 89)]).toEqual([
+      [],
+      [],
+      [],
+    ]);
+    expect(refusal(checkBloodPressure, { systolicMmHg: 70, diastolicMmHg: 120 })).toEqual([
+      ['systolicMmHg', 'swapped-pressures', 'above the diastolic pressure of 120 mmHg', '70 mmHg'],
+    ]);
+    expect(refusal(checkBloodPressure, { systolicMmHg: 70, diastolicMmHg: 70 })).toHaveLength(1);
+    expect(refusal(checkBloodPressure, { systolicMmHg: 71, diastolicMmHg: 70 })).toEqual([]);
+    expect(refusal(checkBloodPressure, {}).map(([path, code]) => [path, code])).toEqual([
+      ['systolicMmHg', 'missing'],
+      ['diastolicMmHg', 'missing'],
+    ]);
+  });
+
+  it('outside the sample, with a narrow cuff, or not to be expected', () => {
+    // 51 adults of 23.23 ± 5.24 years: taken as 18 to 35.
+    const aged = (ageYears: number) =>
+      withCode(
+        said(estimate({ cuffWidthCm: 18, ageYears, sex: 'male', equation: 'thigh-2019' }).cautions),
+        'outside-fitted-range',
+      );
+    expect([aged(18), aged(35)]).toEqual([[], []]);
+    const outside = (value: number): Said => [
+      'outside-fitted-range',
+      {
+        severity: 'caution',
+        values: { name: 'age', value, low: 18, high: '35 years', equation: 'thigh-2019' },
+        path: ['ageYears'],
+        source: 'thigh-equation-2019',
+      },
+    ];
+    expect(aged(17)).toEqual([outside(17)]);
+    expect(aged(36)).toEqual([outside(36)]);
+
+    const narrow = (readings: object) => withCode(said(estimate(readings).cautions), 'narrow-cuff-on-thigh');
+    expect(narrow({ cuffWidthCm: 7.9 })).toEqual([
+      ['narrow-cuff-on-thigh', { severity: 'caution', path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' }],
+    ]);
+    expect([narrow({ cuffWidthCm: 8 }), narrow(ARM)]).toEqual([[], []]);
+
+    // 5.893 × 25 + 0.734 × 100 + 0.912 × 120 − 220.046 is 110.1; of a thigh of 25 cm at 105 mmHg 60.1 less: 105/100 → 96.4.
+    const low = (diastolicMmHg: number) =>
+      withCode(
+        said(
+          estimate({ circumferenceCm: 25, cuffWidthCm: 5, systolicMmHg: 105, diastolicMmHg, equation: 'thigh-2015' })
+            .cautions,
+        ),
+        'below-diastolic',
+      );
+    expect(low(100)).toEqual([['below-diastolic', { severity: 'caution', values: { diastolic: 100 } }]]);
+    // 147.325 + 29.36 + 95.76 − 220.046 is 52.4, above 40.
+    expect(low(40)).toEqual([]);
+  });
+
+  // 0.9 to 1.6 times the systolic pressure, with cuffs of 12 to 20 cm on a thigh, supine.
+  it('outside the index of healthy legs', () => {
+    const index = (readings: object) =>
+      withCode(said(estimate({ equation: 'width-ratio-1993', ...readings }).cautions), 'outside-thigh-index');
+    const caution = (ratio: string): Said => [
+      'outside-thigh-index',
+      { severity: 'caution', values: { ratio }, source: 'segmental-pressures' },
+    ];
+    // 50 × 110 / 36 + 70 is 222.8: 1.86 of 120.
+    expect(index({ circumferenceCm: 110 })).toEqual([caution('1.86')]);
+    // 50 × 25 / 60 + 70 is 90.8: 0.76 of 120.
+    expect(index({ circumferenceCm: 25, cuffWidthCm: 20 })).toEqual([caution('0.76')]);
+    expect(index({ circumferenceCm: 110, cuffWidthCm: 11.9 })).toEqual([]);
+    expect(index({ circumferenceCm: 25, cuffWidthCm: 20.1 })).toEqual([]);
+    expect(index({ circumferenceCm: 110, posture: 'seated' })).toEqual([]);
+    expect(index({ circumferenceCm: 55 })).toEqual([]);
+    // On the arm no index is at hand: 50 × 70 / 36 + 70 is 167.2, 1.39; with 60/30 at 12 cm 30 × 70 / 36 + 30 is 88.3, 1.47.
+    expect(index({ ...ARM, cuffWidthCm: 20, circumferenceCm: 20, equation: 'width-ratio-1993' })).toEqual([]);
+    // Exactly at the ends: DBP + (SBP − DBP) C / (3 W) = 0.9 × 100 with 40 × 37.5 / 60 + 65; 1.6 × 100 with 50 × 88 / 40 + 50.
+    expect(index({ systolicMmHg: 100, diastolicMmHg: 50, circumferenceCm: 48, cuffWidthCm: 20 })).toEqual([]);
+    expect(index({ systolicMmHg: 100, diastolicMmHg: 50, circumferenceCm: 79.2, cuffWidthCm: 12 })).toEqual([]);
+    expect(index({ systolicMmHg: 100, diastolicMmHg: 50, circumferenceCm: 79.3, cuffWidthCm: 12 })).toHaveLength(1);
+  });
+
+  it('says why an equation was taken', () => {
+    const why = (readings: object) => {
+      const answer = estimate(readings);
+      expectHoldsTogether(answer);
+      return said(answer.assumptions)[0];
+    };
+    // Supine at 12 cm: pooled 19 %, index 23 % (mean of three), width ratio 28 %.
+    expect(why({})).toEqual([
+      'chosen-smallest-error',
+      {
+        values: { equation: 'pooled-means-thigh-wide', percent: 19, next: 'thigh-index-12', nextPercent: 23 },
+      },
+    ]);
+    // At 9 cm only the width ratio has an error; the padding rule has none.
+    expect(why({ cuffWidthCm: 9 })).toEqual(['chosen-only', { values: { equation: 'width-ratio-1993', percent: 28 } }]);
+    expect(why({ cuffWidthCm: 9, paddingCoefficient: 0.8 })).toEqual([
+      'chosen-only',
+      { values: { equation: 'width-ratio-1993', percent: 28 } },
+    ]);
+    // thigh-2019 at 60 years: 65.29 + 61.05 + 21.36 + 69.18 − 7.984 = 208.896; √(15.438² + (0.13 × 208.896)²) is 14.96 % of it:
+    // smaller than 19 %, but outside its ages.
+    expect(why({ cuffWidthCm: 18, ageYears: 60, sex: 'male' })).toEqual([
+      'chosen-inside-range',
+      { values: { equation: 'pooled-means-thigh-wide', percent: 19, next: 'thigh-2019', nextPercent: 15 } },
+    ]);
+    // At 25 years 168.541 mmHg: √(15.438² + 21.91²) is 15.9 %.
+    expect(why({ cuffWidthCm: 18, ageYears: 25, sex: 'male' })).toEqual([
+      'chosen-smallest-error',
+      { values: { equation: 'thigh-2019', percent: 16, next: 'pooled-means-thigh-wide', nextPercent: 19 } },
+    ]);
+  });
+
+  it('says why it refuses', () => {
+    const refused = (more: object) => refusal(estimateOcclusionPressure, { ...LEG, ...more });
+    const wrong = (field: string, expected: string, received: string) => [
+      [field, 'wrong-relation', expected, received],
+    ];
+    expect(refused({ equation: 'arm-2015' })).toEqual(wrong('limb', "'arm' for equation arm-2015", 'leg'));
+    expect(refused({ equation: 'thigh-2019' })).toEqual(
+      wrong(
+        'cuffWidthCm',
+        '18 cm (± 0.5) for equation thigh-2019; carry its answer to another cuff with correctForCuffWidth',
+        '12',
+      ),
+    );
+    expect(refused({ equation: 'thigh-index-18' })[0]![2]).toMatch(
+      /^18 to 20 cm \(± 0.5\) for equation thigh-index-18;/,
+    );
+    expect(refused({ equation: 'thigh-2019', cuffWidthCm: 18 })).toEqual(
+      wrong('ageYears', 'given, for equation thigh-2019', 'undefined'),
+    );
+    expect(refused({ equation: 'thigh-2019', cuffWidthCm: 18, ageYears: 25 })).toEqual(
+      wrong('sex', 'given, for equation thigh-2019', 'undefined'),
+    );
+    expect(refused({ equation: 'padding-2006' })).toEqual(
+      wrong('paddingCoefficient', 'given, for equation padding-2006', 'undefined'),
+    );
+    // With a field wrong, the equation is not asked.
+    expect(refused({ equation: 'thigh-2019', posture: 'x' }).map(([path]) => path)).toEqual(['posture']);
+    expect(refused({ limb: 'arm' }).map(([path]) => path)).toEqual([]);
+    expect(refused({ limb: 'arm', circumferenceCm: 71 }).map(([path]) => path)).toEqual(['circumferenceCm']);
+    expect(refused({ circumferenceCm: 24 }).map(([path]) => path)).toEqual(['circumferenceCm']);
+  });
+});
+
+describe('a comparison', () => {
+  it('has the ends of its answers, and why the others do not apply', () => {
+    const { answers, spread, notApplicable } = compareOcclusionEquations({ ...LEG, cuffWidthCm: 18 });
+    for (const answer of answers) {
+      expectHoldsTogether(answer);
+      expect(codesOf(answer.assumptions)[0]).toBe('readings-exact');
+    }
+    // 160; 1.1 × 120; 50 × 55 / 54 + 70.
+    expect(answers.map(({ equation, value }) => [equation, value.toFixed(6)])).toEqual([
+      ['pooled-means-thigh-wide', '160.000000'],
+      ['thigh-index-18', '132.000000'],
+      ['width-ratio-1993', '120.925926'],
+    ]);
+    expectClose(spread.lowest, 2750 / 54 + 70);
+    expect(spread.highest).toBe(160);
+    expectClose(spread.difference, 160 - 2750 / 54 - 70);
+    expect(notApplicable.map(({ equation, field }) => [equation, field])).toEqual([
+      ['thigh-2019', 'ageYears'],
+      ['thigh-2015', 'cuffWidthCm'],
+      ['arm-2015', 'limb'],
+      ['pooled-means-thigh-narrow', 'cuffWidthCm'],
+      ['pooled-means-arm-narrow', 'limb'],
+      ['thigh-index-12', 'cuffWidthCm'],
+      ['padding-2006', 'paddingCoefficient'],
+    ]);
+    expect(notApplicable[0]!.expected).toBe('given, for equation thigh-2019');
+    expectHoldsTogether(notApplicable);
+  });
+});
+
+describe('a measured pressure', () => {
+  // Docs: Doppler 8.6 (12.2 / √2), oximeter 13.1 (45 / 3.92 and 6.3 in quadrature), automated 8 on the arm and 15 on the leg.
+  it.each([
+    ['doppler', 'leg', 8.6, 'derived', 'error-largest-published', 'femoral-repeat'],
+    ['doppler', 'arm', 8.6, 'derived', 'error-largest-published', 'femoral-repeat'],
+    ['oximeter', 'arm', 13.1, 'derived', 'error-between-methods', 'retest-2020'],
+    ['automated', 'arm', 8, 'published', 'error-between-methods', 'automated-2016'],
+    ['automated', 'leg', 15, 'published', 'error-between-methods', 'automated-2016'],
+  ] as const)('%s, %s', (method, limb, deviation, evidence, code, source) => {
+    const answer = measuredOcclusionPressure({ valueMmHg: 170, method, limb });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'occlusion-pressure',
+      value: 170,
+      unit: 'mm[Hg]',
+      equation: `measured-${method}`,
+      evidence,
+      errors: [{ part: 'measurement', standardDeviation: deviation, evidence }],
+      cautions: [],
+    });
+    expect(answer.sources).toEqual([source]);
+    expect(said(answer.assumptions)).toEqual([['normal-interval'], [code]]);
+    expect(answer.inputs).toEqual({ valueMmHg: 170, method, limb });
+  });
+  it('with an error of one’s own, and all that is known of it', () => {
+    const input = {
+      valueMmHg: 170,
+      method: 'doppler',
+      limb: 'leg',
+      side: 'left',
+      cuffWidthCm: 12,
+      posture: 'supine',
+      day: 0,
+      standardDeviationMmHg: 3,
+    } as const;
+    const answer = measuredOcclusionPressure(input);
+    expectHoldsTogether(answer);
+    expect(answer.inputs).toEqual(input);
+    expect(answer.errors).toEqual([{ part: 'measurement', standardDeviation: 3, evidence: 'practice' }]);
+    expect(answer).toMatchObject({ evidence: 'practice', sources: [] });
+    expect(said(answer.assumptions)).toEqual([['normal-interval'], ['error-given']]);
+    expect(refusal(measuredOcclusionPressure, {}).map(([path, code]) => [path, code])).toEqual([
+      ['valueMmHg', 'missing'],
+      ['method', 'missing'],
+      ['limb', 'missing'],
+    ]);
+  });
+});
+
+describe('another cuff width', () => {
+  const carry = (more: object) =>
+    correctForCuffWidth({ occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15, ...more });
+  it('from 10 to 15 cm', () => {
+    const answer = carry({});
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'occlusion-pressure',
+      unit: 'mm[Hg]',
+      equation: 'width-correction',
+      evidence: 'unconfirmed',
+    });
+    expectClose(answer.value, 130);
+    expect(parts(answer)).toEqual([['width-correction', 'derived']]);
+    expectClose(answer.standardDeviation!, 0.48 * 130 * Math.log(1.5));
+    expect(answer.inputs).toEqual({ occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 });
+    expect(said(answer.assumptions)).toEqual([['width-ratio-carries'], ['normal-interval']]);
+    expect(answer.sources).toEqual(['wide-cuffs-1993', 'cuff-width-2012', 'athletes-2018', 'cuff-materials-2017']);
+    // 130 − 1.96 × 25.3 is 80.4, above 70.
+    expect(said(answer.cautions)).toEqual([
+      ['equation-unconfirmed', { severity: 'caution', values: { equation: 'width-correction' } }],
+      [
+        'width-correction-biased',
+        {
+          severity: 'caution',
+          values: { direction: 'wider', bias: 'undershoots' },
+          path: ['toWidthCm'],
+          source: 'cuff-width-2012',
+        },
+      ],
+    ]);
+    const known = carry({ standardDeviationMmHg: 9 });
+    expectHoldsTogether(known);
+    expect(parts(known)).toEqual([
+      ['width-correction', 'derived'],
+      ['occlusion', 'practice'],
+    ]);
+    expectClose(deviations(known)['occlusion']!, 6);
+    expect(known.inputs).toMatchObject({ standardDeviationMmHg: 9 });
+  });
+  // Docs: too much against pairs of 5 to 18 cm, so too high when narrower and too low when wider; with a 3 cm cuff too little.
+  it.each([
+    [10, 15, 'wider', 'undershoots', 'cuff-width-2012'],
+    [15, 10, 'narrower', 'overshoots', 'cuff-width-2012'],
+    [5, 18, 'wider', 'undershoots', 'cuff-width-2012'],
+    [18, 5, 'narrower', 'overshoots', 'cuff-width-2012'],
+    [4.9, 10, 'wider', 'overshoots', 'cuff-materials-2017'],
+    [10, 4.9, 'narrower', 'undershoots', 'cuff-materials-2017'],
+  ] as const)('from %d to %d cm', (fromWidthCm, toWidthCm, direction, bias, source) => {
+    expect(withCode(said(carry({ fromWidthCm, toWidthCm }).cautions), 'width-correction-biased')).toEqual([
+      ['width-correction-biased', { severity: 'caution', values: { direction, bias }, path: ['toWidthCm'], source }],
+    ]);
+  });
+  it('too far, to the same, or of what is no occlusion pressure', () => {
+    // 70 + 90 × 5 / 20 is 92.5 ± 1.96 × 61.6.
+    expect(said(carry({ fromWidthCm: 5, toWidthCm: 20 }).cautions).at(-1)).toEqual([
+      'width-correction-too-far',
+      { severity: 'caution', values: { diastolic: 70 }, path: ['toWidthCm'] },
+    ]);
+    const same = carry({ toWidthCm: 10 });
+    expectHoldsTogether(same);
+    expect(same).toMatchObject({ value: 160, standardDeviation: 0, cautions: [] });
+    expect(
+      refusal(correctForCuffWidth, { occlusionMmHg: 70, diastolicMmHg: 70, fromWidthCm: 5, toWidthCm: 5 }),
+    ).toEqual([['occlusionMmHg', 'wrong-relation', 'above the diastolic pressure', '70']]);
+    expect(
+      refusal(correctForCuffWidth, { occlusionMmHg: 71, diastolicMmHg: 70, fromWidthCm: 5, toWidthCm: 5 }),
+    ).toEqual([]);
+  });
+});
+
+describe('another posture', () => {
+  const shift = (more: object) =>
+    correctForPosture({
+      occlusionMmHg: 150,
+      limb: 'leg',
+      cuffWidthCm: 13.5,
+      fromPosture: 'supine',
+      toPosture: 'seated',
+      ...more,
+    } as never);
+  // Docs: 25 mmHg seated and 55 standing above supine; 11 mmHg between supine and seated, 28 with standing.
+  it.each([
+    ['supine', 'seated', 25, 11],
+    ['seated', 'supine', -25, 11],
+    ['supine', 'standing', 55, 28],
+    ['standing', 'supine', -55, 28],
+    ['seated', 'standing', 30, 28],
+    ['standing', 'seated', -30, 28],
+    ['seated', 'seated', 0, 0],
+  ] as const)('from %s to %s', (fromPosture, toPosture, shiftMmHg, deviation) => {
+    const answer = shift({ fromPosture, toPosture });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'occlusion-pressure',
+      unit: 'mm[Hg]',
+      value: 150 + shiftMmHg,
+      equation: 'posture-shift',
+      evidence: 'derived',
+      errors: [{ part: 'posture', standardDeviation: deviation, evidence: 'derived' }],
+    });
+    expect(answer.inputs).toEqual({
+      occlusionMmHg: 150,
+      shiftMmHg,
+      limb: 'leg',
+      cuffWidthCm: 13.5,
+      fromPosture,
+      toPosture,
+    });
+    expect(said(answer.assumptions)).toEqual([['posture-shift'], ['normal-interval']]);
+    expect(said(answer.cautions)).toEqual(
+      shiftMmHg === 0
+        ? []
+        : [
+            [
+              'posture-shifted',
+              { severity: 'caution', values: { from: fromPosture, to: toPosture }, path: ['toPosture'] },
+            ],
+          ],
+    );
+    expect(answer.sources).toEqual(['posture-2018', 'posture-widths-2018', 'posture-abstract-2018']);
+  });
+  it('with an error, at the ends of the cuffs, and where it is refused', () => {
+    const answer = shift({ standardDeviationMmHg: 9 });
+    expectHoldsTogether(answer);
+    expect(answer.errors![1]).toEqual({ part: 'occlusion', standardDeviation: 9, evidence: 'practice' });
+    expect(answer.inputs).toMatchObject({ standardDeviationMmHg: 9 });
+    const refused = (more: object) =>
+      refusal(correctForPosture, {
+        occlusionMmHg: 150,
+        limb: 'leg',
+        cuffWidthCm: 13.5,
+        fromPosture: 'supine',
+        toPosture: 'seated',
+        ...more,
+      });
+    expect([refused({ cuffWidthCm: 11 }), refused({ cuffWidthCm: 20 })]).toEqual([[], []]);
+    expect(refused({ cuffWidthCm: 10.9 })).toEqual([
+      ['cuffWidthCm', 'wrong-relation', '11 to 20 cm: the shifts were measured with wide cuffs', '10.9 cm'],
+    ]);
+    expect(refused({ cuffWidthCm: 20.1 })).toHaveLength(1);
+    expect(refused({ limb: 'arm' })).toEqual([
+      ['limb', 'wrong-relation', "'leg': no means for another posture are at hand for the arm", 'arm'],
+    ]);
+    expect(refused({ limb: 'arm', cuffWidthCm: undefined }).map(([path]) => path)).toEqual(['cuffWidthCm']);
+    expect(refused({ occlusionMmHg: 74, fromPosture: 'seated', toPosture: 'supine' })).toEqual([
+      ['occlusionMmHg', 'wrong-relation', 'at least 75 mmHg, so that 50 mmHg is left', '74 mmHg'],
+    ]);
+    expect(refused({ occlusionMmHg: 75, fromPosture: 'seated', toPosture: 'supine' })).toEqual([]);
+  });
+});
+
+describe('a reading with the wrong bladder', () => {
+  const reading = { systolicMmHg: 140, diastolicMmHg: 85, circumferenceCm: 42, bladderWidthCm: 12 };
+  it('is less its published bias', () => {
+    const { systolic, diastolic } = correctForBladderWidth(reading);
+    for (const [answer, kind, field] of [
+      [systolic, 'systolic-pressure', 'systolicMmHg'],
+      [diastolic, 'diastolic-pressure', 'diastolicMmHg'],
+    ] as const) {
+      expectHoldsTogether(answer);
+      expect(answer).toMatchObject({
+        kind,
+        unit: 'mm[Hg]',
+        equation: 'bladder-bias',
+        evidence: 'published',
+        cautions: [],
+      });
+      expect(answer.inputs).toEqual({ [field]: reading[field], circumferenceCm: 42, bladderWidthCm: 12 });
+      expect(said(answer.assumptions)).toEqual([['bias-published']]);
+      expect(answer.sources).toEqual(['monica-quality']);
+    }
+  });
+  it.each([
+    [25.9, true],
+    [26, false],
+    [50, false],
+    [50.1, true],
+  ])('arm of %d cm', (circumferenceCm, outside) => {
+    const { systolic, diastolic } = correctForBladderWidth({ ...reading, circumferenceCm });
+    for (const answer of [systolic, diastolic]) {
+      expect(said(answer.cautions)).toEqual(
+        outside
+          ? [
+              [
+                'arm-outside-bias-range',
+                {
+                  severity: 'caution',
+                  values: { value: circumferenceCm },
+                  path: ['circumferenceCm'],
+                  source: 'monica-quality',
+                },
+              ],
+            ]
+          : [],
+      );
+    }
+  });
+  it('is refused where the pressures would cross', () => {
+    // At AC 42, B 12 the biases are 12.08 and 8.50 (reference), so 3.6 mmHg of distance are lost.
+    const issues = refusal(correctForBladderWidth, { ...reading, systolicMmHg: 88 });
+    expect(issues).toEqual([
+      [
+        'systolicMmHg',
+        'wrong-relation',
+        expect.stringMatching(
+          /^far enough above the diastolic pressure to stay above it when corrected \(76\.5\d? mmHg\)$/,
+        ) as unknown as string,
+        '88 mmHg',
+      ],
+    ]);
+    expect(refusal(correctForBladderWidth, { ...reading, systolicMmHg: 89 })).toEqual([]);
+    expect(refusal(correctForBladderWidth, { ...reading, circumferenceCm: 71 }).map(([path]) => path)).toEqual([
+      'circumferenceCm',
+    ]);
+  });
+});
+
+describe('a fixed training pressure', () => {
+  // Docs: 120 below 51 cm, 150 below 56, 180 below 60, 210 from there; 1.3 × SBP.
+  it.each([
+    [50.9, 120],
+    [51, 150],
+    [55.9, 150],
+    [56, 180],
+    [59.9, 180],
+    [60, 210],
+  ])('of a thigh of %d cm is %d', (circumferenceCm, value) => {
+    const answer = circumferenceBandPressure({ circumferenceCm });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'fixed-training-pressure',
+      value,
+      unit: 'mm[Hg]',
+      equation: 'circumference-bands',
+      evidence: 'unconfirmed',
+      sources: ['circumference-bands'],
+    });
+    expect(answer.inputs).toEqual({ circumferenceCm });
+    expect(said(answer.assumptions)).toEqual([['rule-of-the-trade'], ['bands-without-gaps']]);
+    expect(said(answer.cautions)).toEqual([
+      ['not-an-occlusion-pressure', { severity: 'caution' }],
+      ['equation-unconfirmed', { severity: 'caution', values: { equation: 'circumference-bands' } }],
+    ]);
+  });
+  it('of a systolic pressure', () => {
+    const answer = systolicSharePressure({ systolicMmHg: 120 });
+    expectHoldsTogether(answer);
+    expectClose(answer.value, 156);
+    expect(answer.inputs).toEqual({ systolicMmHg: 120 });
+    expect(said(answer.assumptions)).toEqual([['rule-of-the-trade']]);
+    expect(refusal(systolicSharePressure, { systolicMmHg: 12 }).map(([path]) => path)).toEqual(['systolicMmHg']);
+    expect(refusal(circumferenceBandPressure, { circumferenceCm: 12 }).map(([path]) => path)).toEqual([
+      'circumferenceCm',
+    ]);
+  });
+});
+
+describe('where readings lie', () => {
+  const ALL = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 12, ageYears: 25 };
+  const zones = (input: object) => withinFittedRange(input as never);
+  it('against each sample', () => {
+    expect(zones({ ...ALL, equation: 'thigh-2019', cuffWidthCm: 17.5 })).toEqual({
+      equation: 'thigh-2019',
+      zone: 'not-known',
+      fields: [
+        { field: 'limb', zone: 'inside', fitted: 'leg' },
+        { field: 'cuffWidthCm', zone: 'inside', fitted: { low: 18, high: 18 } },
+        { field: 'circumferenceCm', zone: 'not-known' },
+        { field: 'systolicMmHg', zone: 'not-known' },
+        { field: 'ageYears', zone: 'inside', fitted: { low: 18, high: 35 } },
+      ],
+    });
+    expect(zones({ equation: 'padding-2006', circumferenceCm: 20 })).toEqual({
+      equation: 'padding-2006',
+      zone: 'not-known',
+      fields: [
+        { field: 'circumferenceCm', zone: 'inside', fitted: { low: 20, high: 75 } },
+        { field: 'systolicMmHg', zone: 'not-known' },
+      ],
+    });
+    expect(zones({ ...ALL, equation: 'thigh-index-18', limb: 'arm', cuffWidthCm: 17.4 })).toEqual({
+      equation: 'thigh-index-18',
+      zone: 'outside',
+      fields: [
+        { field: 'limb', zone: 'outside', fitted: 'leg' },
+        { field: 'cuffWidthCm', zone: 'outside', fitted: { low: 18, high: 20 } },
+        { field: 'systolicMmHg', zone: 'not-known' },
+      ],
+    });
+    expect(zones({ equation: 'thigh-index-18', cuffWidthCm: 20.5 }).fields.slice(0, 2)).toEqual([
+      { field: 'limb', zone: 'not-known', fitted: 'leg' },
+      { field: 'cuffWidthCm', zone: 'inside', fitted: { low: 18, high: 20 } },
+    ]);
+    expect(zones({ equation: 'thigh-index-18' }).fields[1]!.zone).toBe('not-known');
+    expect(zones({ ...ALL, equation: 'thigh-index-18', cuffWidthCm: 20.6 }).zone).toBe('outside');
+    expect(zones({ equation: 'padding-2006', circumferenceCm: 19.9 }).zone).toBe('outside');
+    expect(refusal(withinFittedRange, {}).map(([path, code]) => [path, code])).toEqual([['equation', 'missing']]);
+  });
+});

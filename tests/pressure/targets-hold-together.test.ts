@@ -1,0 +1,176 @@
+import { describe, expect, it } from 'vitest';
+import { measuredOcclusionPressure, targetCuffPressure } from '../../src/index.js';
+import { codesOf, expectClose, expectHoldsTogether, refusal, said, Z, type Said } from '../support/hold-together.js';
+
+const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
+
+describe('a target', () => {
+  const occlusion = measuredOcclusionPressure({
+    valueMmHg: 160,
+    method: 'doppler',
+    limb: 'leg',
+    standardDeviationMmHg: 10,
+  });
+  const target = (more: object) => targetCuffPressure({ occlusion, percent: 50, ...more } as never);
+  const refused = (more: object) => refusal(targetCuffPressure, { occlusion, percent: 50, ...more });
+  const ALWAYS: Said[] = [
+    ['percent-not-flow', { severity: 'note', source: 'flow-steps-2018' }],
+    ['pressure-drifts', { severity: 'note', source: 'exercise-shift-2018' }],
+  ];
+
+  it('of half the occlusion pressure', () => {
+    const answer = target({ gaugeStepMmHg: 15 });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'cuff-pressure',
+      value: 75,
+      unit: 'mm[Hg]',
+      equation: 'percent-of-occlusion',
+      evidence: 'practice',
+      assumptions: [],
+      rounding: { from: 80, to: 'down', step: 15 },
+      errors: [{ part: 'occlusion', standardDeviation: 5, evidence: 'practice' }],
+    });
+    expect(answer.sources).toEqual(['guideline-review-2019']);
+    expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
+    expect(said(answer.cautions)).toEqual(ALWAYS);
+    const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
+    expectClose(percent, (100 * 75) / 160);
+    expectClose(lower!, (100 * 75) / (160 + Z * 10));
+    expectClose(upper!, (100 * 75) / (160 - Z * 10));
+    // Φ(−8.5) is below 1e-16.
+    expect(occlusionChancePercent).toBe(0);
+    expect(rest).toEqual({});
+    expect(target({}).rounding).toEqual({ from: 80, to: 'down', step: 1 });
+  });
+
+  // Guidance: 40 to 80 % in exercise, 70 to 100 % at rest.
+  it.each([
+    [40, undefined, []],
+    [80, undefined, []],
+    [39, undefined, [['percent-below-usual', { severity: 'note', values: { percent: 39, low: 40, high: 80 } }]]],
+    [81, 'resistance', [['percent-above-usual', { severity: 'caution', values: { percent: 81, low: 40, high: 80 } }]]],
+    [81, 'aerobic', [['percent-above-usual', { severity: 'caution', values: { percent: 81, low: 40, high: 80 } }]]],
+    [70, 'passive', []],
+    [69, 'passive', [['percent-below-usual', { severity: 'note', values: { percent: 69, low: 70, high: 100 } }]]],
+  ] as const)('%d %%, %s', (percent, mode, expected) => {
+    const answer = target({ percent, ...(mode && { mode }) });
+    expectHoldsTogether(answer);
+    const found = said(answer.cautions).filter(([code]) => code.startsWith('percent-') && code !== 'percent-not-flow');
+    expect(found).toEqual(
+      expected.map(([code, more]) => [code, { ...more, path: ['percent'], source: 'guideline-review-2019' }]),
+    );
+    expect(answer.inputs).toEqual({ occlusion, percent, gaugeStepMmHg: 1, ...(mode && { mode }) });
+  });
+
+  it('held by a ceiling', () => {
+    const answer = target({ percent: 60, ceilingMmHg: 90 });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({ value: 90, inputs: { ceilingMmHg: 90 } });
+    expect(withCode(said(answer.cautions), 'ceiling-reached')).toEqual([
+      [
+        'ceiling-reached',
+        { severity: 'caution', values: { ceiling: 90, wanted: '96', percent: 60 }, path: ['ceilingMmHg'] },
+      ],
+    ]);
+    expect(codesOf(target({ percent: 60, ceilingMmHg: 96 }).cautions)).not.toContain('ceiling-reached');
+  });
+
+  // Tables of the normal distribution: the 1 % quantile is −2.3263, so 160 − 23.263 = 136.7; the 50 % one is 0.
+  it('held by the chance of closing the artery', () => {
+    const answer = target({ percent: 90, occlusionChanceLimitPercent: 1 });
+    expectHoldsTogether(answer);
+    expect(answer.value).toBe(136);
+    expect(answer.reached!.highestMmHg).toBe(136);
+    // Φ(−2.4) = 0.0081975 (tables).
+    expect(answer.reached!.occlusionChancePercent!).toBeCloseTo(0.81975, 4);
+    expect(withCode(said(answer.cautions), 'chance-limit-holds')).toEqual([
+      [
+        'chance-limit-holds',
+        {
+          severity: 'caution',
+          values: { limit: 1, wanted: '144', percent: 90 },
+          path: ['occlusionChanceLimitPercent'],
+        },
+      ],
+    ]);
+    expect(answer.inputs).toMatchObject({ occlusionChanceLimitPercent: 1 });
+    const free = target({ percent: 85, occlusionChanceLimitPercent: 1 });
+    // 0.85 × 160 is 136, as high as the limit lets it be.
+    expect([free.value, free.reached!.highestMmHg]).toEqual([136, 136]);
+    expect(codesOf(free.cautions)).not.toContain('chance-limit-holds');
+    expect(target({ percent: 100, occlusionChanceLimitPercent: 49, gaugeStepMmHg: 10 }).value).toBe(150);
+    // 160 − 23.263 with steps of 10 and of 0.1.
+    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 10 }).value).toBe(130);
+    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 }).value).toBe(136.7);
+    expect(refused({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 })).toEqual([]);
+  });
+
+  it('may close the artery', () => {
+    // 100 × 128 / (160 − 19.6) is 91.2 %; 141 / 140.4 is 100.4 %.
+    expect(codesOf(target({ percent: 80 }).cautions)).not.toContain('may-occlude');
+    expect(withCode(said(target({ percent: 88.2 }).cautions), 'may-occlude')).toEqual([
+      ['may-occlude', { severity: 'caution', values: { upper: 100 }, path: ['percent'] }],
+    ]);
+    // At the pressure itself, with an error of nothing, it is closed.
+    const sure = { ...occlusion, standardDeviation: 0, lower: 160, upper: 160 };
+    expect(target({ occlusion: sure, percent: 100 }).reached!.occlusionChancePercent).toBe(100);
+    expect(target({ occlusion: sure, percent: 99 }).reached!.occlusionChancePercent).toBe(0);
+    expect(target({ occlusion: sure, percent: 100, occlusionChanceLimitPercent: 1 }).value).toBe(159);
+    expect(target({ percent: 100 }).reached!.occlusionChancePercent).toBeCloseTo(50, 9);
+  });
+
+  it('of an occlusion pressure that is not known well', () => {
+    const { standardDeviation: _s, lower: _l, upper: _u, level: _v, errors: _e, assumptions: _a, ...bare } = occlusion;
+    const unknown = target({ occlusion: { ...bare, assumptions: [] } });
+    expectHoldsTogether(unknown);
+    expect(said(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
+    expect(Object.keys(unknown.reached!)).toEqual(['percent']);
+    expect(refused({ occlusion: { ...bare, assumptions: [] }, occlusionChanceLimitPercent: 1 })).toEqual([
+      [
+        'occlusion',
+        'wrong-relation',
+        'an answer with an interval, for a limit on the chance of closing the artery',
+        'one without',
+      ],
+    ]);
+    const wide = measuredOcclusionPressure({
+      valueMmHg: 160,
+      method: 'doppler',
+      limb: 'leg',
+      standardDeviationMmHg: 100,
+    });
+    const unbounded = target({ occlusion: wide });
+    expectHoldsTogether(unbounded);
+    expect(said(unbounded.cautions).at(-1)).toEqual(['true-percent-unbounded', { severity: 'caution' }]);
+    expect(Object.keys(unbounded.reached!)).toEqual(['percent', 'lower', 'occlusionChancePercent']);
+    // Φ(−0.8) = 0.2118554 (tables).
+    expect(unbounded.reached!.occlusionChancePercent!).toBeCloseTo(21.18554, 4);
+    expect(refused({ occlusion: wide, occlusionChanceLimitPercent: 1 })).toEqual([
+      [
+        'occlusionChanceLimitPercent',
+        'wrong-relation',
+        'a limit that some gauge setting keeps: this occlusion pressure is too uncertain',
+        '1 %',
+      ],
+    ]);
+  });
+
+  it('says why it refuses', () => {
+    expect(refused({ percent: 10, gaugeStepMmHg: 20 })).toEqual([
+      ['gaugeStepMmHg', 'wrong-relation', 'at most 16 mmHg', '20'],
+    ]);
+    const expected =
+      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction';
+    expect(refused({ occlusion: 160 })).toEqual([['occlusion', 'wrong-type', expected, 'a bare number']]);
+    expect(refused({ occlusion: { ...occlusion, kind: 'cuff-pressure' } })).toEqual([
+      ['occlusion', 'wrong-type', expected, "an object whose kind is not 'occlusion-pressure'"],
+    ]);
+    expect(refused({ occlusion: { ...occlusion, unit: 'kPa' } })).toEqual([
+      ['occlusion', 'wrong-type', expected, 'a unit other than mm[Hg]'],
+    ]);
+    // Half of the least and four times the most there is in the vocabulary: corrections may go there.
+    expect(refused({ occlusion: { ...occlusion, value: 24 } })[0]![3]).toBe('a value outside 25 to 4000');
+    expect(refused({ percent: 0.5, occlusionChanceLimitPercent: 1 }).map(([path]) => path)).toEqual(['percent']);
+  });
+});

@@ -1,0 +1,326 @@
+import { describe, expect, it } from 'vitest';
+import { accountSession, sessionTimeline, testedOneRepMax } from '../../src/index.js';
+import { codesOf, refusal, said } from '../support/hold-together.js';
+
+const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
+const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
+const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
+const account = (input: object) => accountSession(input as never);
+
+describe('a timeline', () => {
+  const events = (input: object) => sessionTimeline(input as never).events;
+  it('of sets, rests and cuff', () => {
+    const { assumptions, durationS } = sessionTimeline({ ...CHAIN, pressureMmHg: 80, ...LEFT_LEG });
+    expect(said(assumptions)).toEqual([['tempo-kept'], ['clock-starts-with-inflation']]);
+    expect(durationS).toBe(390);
+    expect(events({ ...CHAIN, scheme: '2x5', pressureMmHg: 80, ...LEFT_LEG })).toEqual([
+      { atS: 0, event: 'inflate', limb: 'leg', side: 'left', pressureMmHg: 80 },
+      { atS: 0, event: 'set', limb: 'leg', side: 'left', set: 1, repetitions: 5, durationS: 20 },
+      { atS: 20, event: 'rest', set: 1, durationS: 30 },
+      { atS: 50, event: 'set', limb: 'leg', side: 'left', set: 2, repetitions: 5, durationS: 20 },
+      { atS: 70, event: 'deflate', limb: 'leg', side: 'left' },
+    ]);
+    expect(sessionTimeline({ scheme: '1x60s', restriction: 'none' }).assumptions).toEqual([]);
+  });
+  it('of partial restriction, a warm-up, and sides in turn', () => {
+    expect(
+      events({
+        sets: [{ durationS: 10 }, { durationS: 10 }],
+        warmUp: [{ durationS: 5 }],
+        restS: 20,
+        restriction: 'partial',
+        pressureMmHg: 100,
+        restPressureMmHg: 40,
+      }),
+    ).toEqual([
+      { atS: 0, event: 'set', set: 1, warmUp: true, durationS: 5 },
+      { atS: 5, event: 'rest', set: 1, warmUp: true, durationS: 20 },
+      { atS: 25, event: 'inflate', pressureMmHg: 100 },
+      { atS: 25, event: 'set', set: 1, durationS: 10 },
+      { atS: 35, event: 'lower', pressureMmHg: 40 },
+      { atS: 35, event: 'rest', set: 1, durationS: 20 },
+      { atS: 55, event: 'inflate', pressureMmHg: 100 },
+      { atS: 55, event: 'set', set: 2, durationS: 10 },
+      { atS: 65, event: 'deflate' },
+    ]);
+    expect(
+      events({
+        sets: [{ durationS: 10 }],
+        restriction: 'intermittent',
+        limb: 'arm',
+        side: 'right-then-left',
+        changeS: 4,
+      }),
+    ).toEqual([
+      { atS: 0, event: 'inflate', limb: 'arm', side: 'right' },
+      { atS: 0, event: 'set', limb: 'arm', side: 'right', set: 1, durationS: 10 },
+      { atS: 10, event: 'deflate', limb: 'arm', side: 'right' },
+      { atS: 10, event: 'rest', set: 1, durationS: 4 },
+      { atS: 14, event: 'inflate', limb: 'arm', side: 'left' },
+      { atS: 14, event: 'set', limb: 'arm', side: 'left', set: 1, durationS: 10 },
+      { atS: 24, event: 'deflate', limb: 'arm', side: 'left' },
+    ]);
+  });
+  it('of several exercises', () => {
+    const bout = { sets: [{ durationS: 10 }], restriction: 'continuous' } as const;
+    const { events: found, assumptions } = sessionTimeline({
+      exercises: [bout, { ...bout, restriction: 'none' }, bout],
+      reperfusionS: 60,
+    });
+    expect(found).toEqual([
+      { atS: 0, event: 'inflate', exercise: 1 },
+      { atS: 0, event: 'set', exercise: 1, set: 1, durationS: 10 },
+      { atS: 10, event: 'deflate', exercise: 1 },
+      { atS: 10, event: 'reperfuse', exercise: 1, durationS: 60 },
+      { atS: 70, event: 'set', exercise: 2, set: 1, durationS: 10 },
+      { atS: 80, event: 'rest', exercise: 2, durationS: 60 },
+      { atS: 140, event: 'inflate', exercise: 3 },
+      { atS: 140, event: 'set', exercise: 3, set: 1, durationS: 10 },
+      { atS: 150, event: 'deflate', exercise: 3 },
+    ]);
+    expect(codesOf(assumptions)).toEqual(['clock-starts-with-inflation', 'one-limb-taken']);
+  });
+});
+
+describe('a prescription is refused', () => {
+  const SCHEME =
+    "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";
+  const PHASES =
+    "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
+  const ok = { ...CHAIN };
+  const set = { sets: [{ repetitions: 5 }], tempo: TEMPO, restriction: 'continuous' };
+  it.each([
+    [
+      'neither scheme nor sets',
+      { ...ok, scheme: undefined },
+      [['sets', 'wrong-relation', 'given, or else scheme, but not both', 'neither']],
+    ],
+    [
+      'both',
+      { ...ok, sets: [{ repetitions: 5 }] },
+      [['sets', 'wrong-relation', 'given, or else scheme, but not both', 'both']],
+    ],
+    ['no scheme at all', { ...ok, scheme: 'to failure' }, [['scheme', 'wrong-type', SCHEME, '"to failure"']]],
+    [
+      'a set of nothing',
+      { ...set, sets: [{}] },
+      [['sets.0.repetitions', 'missing', 'a whole number from 1 to 500 repetitions, or durationS', 'undefined']],
+    ],
+    ['no rest', { ...ok, restS: undefined }, [['restS', 'missing', 'a number from 0 to 3600 s', 'undefined']]],
+    ['no tempo', { ...ok, tempo: undefined }, [['tempo', 'missing', PHASES, 'undefined']]],
+    ['no words for a tempo', { ...ok, tempo: 'slow' }, [['tempo', 'wrong-type', PHASES, '"slow"']]],
+    [
+      'X where a time is needed',
+      { ...ok, tempo: '30X0' },
+      [
+        [
+          'tempo',
+          'wrong-relation',
+          'seconds in every phase, or else durationS in every set, since X has no time',
+          "'30X0'",
+        ],
+      ],
+    ],
+    [
+      'a tempo of nothing',
+      { ...ok, tempo: '0-0-0-0' },
+      [['tempo', 'wrong-relation', 'longer than 0 s a repetition', '0 s']],
+    ],
+    ['a limb without side', { ...ok, limb: 'leg' }, [['side', 'missing', 'given together with limb', 'undefined']]],
+    ['a side without limb', { ...ok, side: 'left' }, [['limb', 'missing', 'given together with side', 'undefined']]],
+    [
+      'half of body mass',
+      { ...ok, bodyMassKg: 80 },
+      [['bodyMassPercent', 'missing', 'given together with bodyMassKg', 'undefined']],
+    ],
+    [
+      'a change of sides without turns',
+      { ...ok, changeS: 5 },
+      [
+        [
+          'changeS',
+          'wrong-relation',
+          'left out unless every set is done with one side and then with the other',
+          'a value',
+        ],
+      ],
+    ],
+    [
+      'a load in some sets',
+      { ...ok, scheme: undefined, sets: [{ repetitions: 5, load: 5 }, { repetitions: 5 }] },
+      [['load', 'missing', 'given, or else a load in every set', 'undefined']],
+    ],
+    [
+      'a percentage of several loads',
+      { ...set, sets: [{ repetitions: 5, load: 5 }], percent: 30 },
+      [['percent', 'wrong-relation', 'left out where sets have loads of their own; give oneRepMax', 'a value']],
+    ],
+    [
+      'a percentage and a maximum',
+      { ...ok, load: 20, percent: 30, oneRepMax: testedOneRepMax({ load: 100 }) },
+      [['percent', 'wrong-relation', 'left out when oneRepMax is given', 'a value']],
+    ],
+    [
+      'a maximum without load',
+      { ...ok, oneRepMax: testedOneRepMax({ load: 100 }) },
+      [['load', 'missing', 'given together with oneRepMax', 'undefined']],
+    ],
+    [
+      'a bare maximum',
+      { ...ok, load: 20, oneRepMax: 100 },
+      [['oneRepMax', 'wrong-type', 'an answer of testedOneRepMax or estimateOneRepMax', 'a bare number']],
+    ],
+    [
+      'a pressure in some sets',
+      { ...ok, scheme: undefined, sets: [{ repetitions: 5, pressureMmHg: 80 }, { repetitions: 5 }] },
+      [['pressureMmHg', 'missing', 'given, or else a pressure in every set', 'undefined']],
+    ],
+    [
+      'a pressure without restriction',
+      { ...ok, restriction: 'none', pressureMmHg: 80 },
+      [['pressureMmHg', 'wrong-relation', 'left out when there is no restriction', 'a value']],
+    ],
+    [
+      'an occlusion pressure without restriction',
+      { ...ok, restriction: 'none', occlusionMmHg: 80 },
+      [['occlusionMmHg', 'wrong-relation', 'left out when there is no restriction', 'a value']],
+    ],
+    [
+      'a cuff up before without restriction',
+      { ...ok, restriction: 'none', inflatedBeforeS: 8 },
+      [['inflatedBeforeS', 'wrong-relation', 'left out when there is no restriction', 'a value']],
+    ],
+    [
+      'a cuff up after without restriction',
+      { ...ok, restriction: 'none', deflatedAfterS: 8 },
+      [['deflatedAfterS', 'wrong-relation', 'left out when there is no restriction', 'a value']],
+    ],
+    [
+      'pressures of sets without restriction',
+      { ...set, sets: [{ repetitions: 5, pressureMmHg: 80 }], restriction: 'none' },
+      [['sets', 'wrong-relation', 'without pressures when there is no restriction', 'pressures']],
+    ],
+    [
+      'a lower pressure without partial restriction',
+      { ...ok, pressureMmHg: 80, restPressureMmHg: 30 },
+      [['restPressureMmHg', 'wrong-relation', 'left out unless restriction is partial', 'a value']],
+    ],
+    [
+      'partial restriction without the lower one',
+      { ...ok, restriction: 'partial', pressureMmHg: 80 },
+      [['restPressureMmHg', 'missing', 'the lower pressure of the rests', 'undefined']],
+    ],
+    [
+      'the lower one alone',
+      { ...ok, restriction: 'partial', restPressureMmHg: 30 },
+      [['pressureMmHg', 'missing', 'given together with restPressureMmHg', 'undefined']],
+    ],
+    [
+      'a lower one not lower',
+      { ...ok, restriction: 'partial', pressureMmHg: 80, restPressureMmHg: 80 },
+      [['restPressureMmHg', 'wrong-relation', 'below pressureMmHg', '80 mmHg']],
+    ],
+    [
+      'a lower one not lower on one side',
+      {
+        ...ok,
+        limb: 'leg',
+        side: 'both',
+        restriction: 'partial',
+        pressureMmHg: { left: 80, right: 60 },
+        restPressureMmHg: 70,
+      },
+      [['restPressureMmHg', 'wrong-relation', 'below pressureMmHg', '70 mmHg']],
+    ],
+    [
+      'sides of a pressure and no side',
+      { ...ok, pressureMmHg: { left: 80, right: 90 } },
+      [['side', 'missing', 'given where a pressure is given for each side', 'undefined']],
+    ],
+    [
+      'a time without a rating',
+      { ...ok, sessionS: 900 },
+      [['sessionRpe', 'missing', 'given together with sessionS', 'undefined']],
+    ],
+    ['no pause', { exercises: [ok, ok] }, [['reperfusionS', 'missing', 'a number from 0 to 7200 s', 'undefined']]],
+    [
+      'a limb in one exercise',
+      { exercises: [{ ...ok, ...LEFT_LEG }, ok], reperfusionS: 200 },
+      [['exercises.1.limb', 'missing', 'given in every exercise or in none', 'undefined']],
+    ],
+    [
+      'an empty name',
+      { exercises: [{ ...ok, name: '' }] },
+      [['exercises.0.name', 'wrong-type', 'a name of up to 120 characters', '""']],
+    ],
+    [
+      'no exercises',
+      { exercises: [] },
+      [['exercises', 'wrong-type', 'a list of exercises (1 to 1000 of them)', 'a list of 0']],
+    ],
+    ['no list of sets', { ...set, sets: 5 }, [['sets', 'wrong-type', 'a list of sets (1 to 1000 of them)', '5']]],
+    [
+      'no list of a warm-up',
+      { ...ok, warmUp: [] },
+      [['warmUp', 'wrong-type', 'a list of sets (1 to 1000 of them)', 'a list of 0']],
+    ],
+  ])('%s', (_name, input, issues) => {
+    expect(refusal(accountSession, input)).toEqual(issues);
+  });
+  it.each([
+    [
+      'the last rest may be left out',
+      { sets: [{ repetitions: 5, restS: 9 }, { repetitions: 5 }], tempo: TEMPO, restriction: 'none' },
+    ],
+    ['a pause of its own', { exercises: [{ ...ok, reperfusionS: 200 }, ok] }],
+    ['a name of 120 letters', { exercises: [{ ...ok, name: 'x'.repeat(120) }] }],
+    ['sets by time need no tempo', { scheme: '2x10s', restS: 5, restriction: 'none', tempo: '30X0' }],
+    [
+      'an exercise without cuff needs no limb',
+      {
+        exercises: [
+          { ...ok, ...LEFT_LEG },
+          { ...ok, restriction: 'none' },
+        ],
+        reperfusionS: 0,
+      },
+    ],
+    ['50 sets', { ...ok, scheme: '50x5' }],
+    [
+      'a lower pressure on the side that is used',
+      { ...ok, ...LEFT_LEG, restriction: 'partial', pressureMmHg: { left: 80, right: 60 }, restPressureMmHg: 70 },
+    ],
+  ])('but %s', (_name, input) => {
+    expect(refusal(accountSession, input)).toEqual([]);
+  });
+  it.each(['51x5', '0x5', '5x501', '3x', '7201s', '121min', '5x10s5', '5x10 s x', 'x5'])('no scheme: %s', (scheme) => {
+    expect(refusal(accountSession, { ...ok, scheme }).map(([path, code]) => [path, code])).toEqual([
+      ['scheme', 'wrong-type'],
+    ]);
+  });
+  it.each([
+    ['3 x 10', 30],
+    ['3×10', 30],
+    [' 30 - 15 ', 45],
+    ['500', 500],
+  ])('a scheme: %s', (scheme, repetitions) => {
+    expect(account({ ...ok, scheme }).repetitions.value).toBe(repetitions);
+  });
+  it.each([
+    ['7200s', 7200],
+    ['120min', 7200],
+    ['2 x 2 min', 240],
+    ['45s - 1min', 105],
+  ])('a scheme by time: %s', (scheme, seconds) => {
+    expect(account({ scheme, restS: 0, restriction: 'none' }).sessionTime.value).toBe(seconds);
+  });
+  it.each([
+    ['2-1-3-1', 7],
+    ['2 / 0 / 2 / 0', 4],
+    ['2020', 4],
+    ['1.5-0-1.25-0', 2.75],
+    ['60-0-0-0', 60],
+  ])('a tempo: %s', (tempo, seconds) => {
+    expect(account({ scheme: '1x10', tempo, restriction: 'none' }).sessionTime.value).toBe(10 * seconds);
+  });
+});

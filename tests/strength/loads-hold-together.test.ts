@@ -1,0 +1,496 @@
+import { describe, expect, it } from 'vitest';
+import {
+  bodyMassLoad,
+  estimateOneRepMax,
+  loadPlates,
+  testedOneRepMax,
+  trainingLoad,
+  type Answer,
+  type Plate,
+} from '../../src/index.js';
+import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+
+const tested = (load: number, unit: 'kg' | 'lb' = 'kg') => testedOneRepMax({ load, unit });
+const HUNDRED = tested(100);
+const loadOf = (more: object) => trainingLoad({ oneRepMax: HUNDRED, percent: 30, ...more } as never);
+const refused = (more: object) => refusal(trainingLoad, { oneRepMax: HUNDRED, percent: 30, ...more });
+const POUND = 0.45359237;
+
+describe('a training load', () => {
+  it('of a tested maximum', () => {
+    const answer = loadOf({});
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      kind: 'training-load',
+      value: 30,
+      unit: 'kg',
+      equation: 'percent-of-maximum',
+      evidence: 'published',
+      formula: 'p / 100 * M',
+      symbols: { p: 'percent', M: 'oneRepMax' },
+      cautions: [],
+      sources: ['guideline-review-2019'],
+    });
+    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg' });
+    // Reference G: coefficient of variation 4.2 %, so 30 % of 4.2 kg; true percentage 30/108.232 to 30/91.768.
+    expect(answer.errors!.map(({ part, evidence }) => [part, evidence])).toEqual([['maximum', 'published']]);
+    expectClose(answer.standardDeviation!, 1.26);
+    expect(codesOf(answer.assumptions)).toEqual(['normal-interval']);
+    expect(answer.reached!.percent).toBe(30);
+    expect(answer.reached!.lower!).toBeCloseTo((100 * 30) / 108.232, 3);
+    expect(answer.reached!.upper!).toBeCloseTo((100 * 30) / 91.768, 3);
+    for (const field of ['rounding', 'perSide']) expect(answer).not.toHaveProperty(field);
+  });
+
+  it.each([
+    ['lb', 'lb', 'p / 100 * M', 60],
+    ['lb', 'kg', 'p / 100 * M * 0.45359237', 60 * POUND],
+    ['kg', 'lb', 'p / 100 * M / 0.45359237', 60 / POUND],
+  ] as const)('of a maximum in %s, in %s', (from, unit, formula, value) => {
+    const answer = loadOf({ oneRepMax: tested(200, from), unit });
+    expectHoldsTogether(answer);
+    expectClose(answer.value, value);
+    expectClose(answer.standardDeviation!, 0.042 * value);
+    expect(answer).toMatchObject({ formula, unit: unit === 'kg' ? 'kg' : '[lb_av]', inputs: { unit } });
+    expectClose(answer.reached!.percent, 30);
+    // An error of 4.2 %, whatever the unit.
+    expect(answer.reached!.lower!).toBeCloseTo((100 * 30) / 108.232, 3);
+    expect(answer.reached!.upper!).toBeCloseTo((100 * 30) / 91.768, 3);
+  });
+
+  it('keeps the unit of the maximum where none is asked for', () => {
+    expect(loadOf({ oneRepMax: tested(200, 'lb') }).unit).toBe('[lb_av]');
+  });
+
+  // Guidance: 20 to 40 % (reference D); what is lifted counts. A move of more than a twentieth of the percentage is told.
+  it.each([
+    [20, {}, []],
+    [40, {}, []],
+    [19, {}, [['below-restricted-loads', { percent: '19', low: 20, high: 40 }]]],
+    [41, {}, [['above-restricted-loads', { percent: '41', low: 20, high: 40 }]]],
+    // 21 of 100 kg is 20 % where there are steps of 20: moved by 1 of 21, 4.8 %.
+    [21, { step: 20 }, []],
+    // 20 to 21: 5 % is not more than 5 %.
+    [20, { step: 21 }, []],
+    [25, { step: 20 }, [['percent-moved', { load: '20 kg', reached: '20', percent: 25 }]]],
+    [
+      38,
+      { available: [50] },
+      [
+        ['above-restricted-loads', { percent: '50', low: 20, high: 40 }],
+        ['percent-moved', { load: '50 kg', reached: '50', percent: 38 }],
+      ],
+    ],
+    [
+      22,
+      { available: [10] },
+      [
+        ['below-restricted-loads', { percent: '10', low: 20, high: 40 }],
+        ['percent-moved', { load: '10 kg', reached: '10', percent: 22 }],
+      ],
+    ],
+  ] as const)('%d %%, %o', (percent, way, expected) => {
+    const answer = loadOf({ percent, ...way });
+    expectHoldsTogether(answer);
+    expect(said(answer.cautions)).toEqual(
+      expected.map(([code, values]) =>
+        code === 'percent-moved'
+          ? [code, { severity: 'caution', values, path: Object.keys(way) }]
+          : [code, { severity: 'note', values, path: ['percent'], source: 'guideline-review-2019' }],
+      ),
+    );
+  });
+
+  it('brought to a step, a rack, or a bar', () => {
+    const step = loadOf({ percent: 33, step: 2.5 });
+    expectHoldsTogether(step);
+    expect(step.rounding).toEqual({ from: 33, to: 'nearest', step: 2.5 });
+    expect(step.inputs).toEqual({ oneRepMax: HUNDRED, percent: 33, unit: 'kg', rounding: 'nearest', step: 2.5 });
+    expect(step.value).toBe(32.5);
+    expect(step.reached!.percent).toBe(32.5);
+    // The interval stays around what was wanted, 33 kg.
+    expect((step.lower! + step.upper!) / 2).toBeCloseTo(33, 9);
+
+    const rack = loadOf({ percent: 33, available: [40, 30, 36], rounding: 'down' });
+    expectHoldsTogether(rack);
+    expect(rack.rounding).toEqual({ from: 33, to: 'down', available: [40, 30, 36] });
+    expect(rack.inputs).toEqual({ oneRepMax: HUNDRED, percent: 33, unit: 'kg', rounding: 'down' });
+    expect(rack.value).toBe(30);
+    // Of two as near the lighter: 33 between 30 and 36.
+    expect(loadOf({ percent: 33, available: [36, 30] }).value).toBe(30);
+    expect(loadOf({ percent: 33, available: [33, 30], rounding: 'down' }).value).toBe(33);
+    expect(loadOf({ percent: 33, available: [100, 9, 34] }).value).toBe(34);
+
+    const bar = loadOf({ percent: 33, bar: 20, collars: 5, plates: [{ mass: 1.25 }, { mass: 2.5, count: 2 }] });
+    expectHoldsTogether(bar);
+    expect(bar.rounding).toEqual({ from: 33, to: 'nearest' });
+    expect(bar.inputs).toEqual({
+      oneRepMax: HUNDRED,
+      percent: 33,
+      unit: 'kg',
+      rounding: 'nearest',
+      bar: 20,
+      collars: 5,
+    });
+    // 25 + 2 × (2.5 + 1.25) is 32.5.
+    expect(bar.value).toBe(32.5);
+    expect(bar.perSide).toEqual([
+      { mass: 2.5, count: 1 },
+      { mass: 1.25, count: 1 },
+    ]);
+    expect(loadOf({ percent: 33, bar: 20, plates: [{ mass: 5 }] }).inputs).toMatchObject({ bar: 20, collars: 0 });
+  });
+
+  it('of the other limb', () => {
+    const answer = loadOf({ maximumOf: 'other-limb' });
+    expectHoldsTogether(answer);
+    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg', maximumOf: 'other-limb' });
+    expect(said(answer.cautions)).toEqual([['maximum-of-other-limb', { severity: 'caution', path: ['maximumOf'] }]]);
+    expect(answer.assumptions).toEqual([]);
+    expect(loadOf({ maximumOf: 'this-limb' })).toEqual(loadOf({}));
+  });
+
+  it('of a maximum whose error is not known, or reaches zero', () => {
+    const caution: Said = ['maximum-without-error', { severity: 'caution', path: ['oneRepMax'] }];
+    const unknown = loadOf({ oneRepMax: estimateOneRepMax({ load: 50, repetitions: 12 }) });
+    expectHoldsTogether(unknown);
+    expect(said(unknown.cautions)).toEqual([caution]);
+    expect(unknown.assumptions).toEqual([]);
+    expect(Object.keys(unknown.reached!)).toEqual(['percent']);
+    // 1.0970 × 10 + 14.2546 is 25.2 kg, and 1.96 × 16.16 more than that.
+    const light = loadOf({
+      oneRepMax: estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' }),
+    });
+    expectHoldsTogether(light);
+    expect(said(light.cautions)).toEqual([caution]);
+    expect(Object.keys(light.reached!)).toEqual(['percent', 'lower']);
+  });
+
+  it('of a maximum with an interval of the caller’s own', () => {
+    const reached = (ends: object) => Object.keys(loadOf({ oneRepMax: { ...HUNDRED, ...ends } }).reached!);
+    expect(reached({ upper: 0 })).toEqual(['percent', 'upper']);
+    expect(reached({ lower: 0 })).toEqual(['percent', 'lower']);
+  });
+
+  const share = bodyMassLoad({ movement: 'push-up-top', sex: 'male', bodyMass: 80 });
+  it('of a maximum that counts body mass', () => {
+    // 80 % of 100 less 0.67 × 80 = 53.6; the share differs by 3.8 % of 80 kg between people (reference C.2).
+    const answer = loadOf({ percent: 80, bodyMassLoad: share });
+    expectHoldsTogether(answer);
+    expectClose(answer.value, 26.4);
+    expect(answer.errors!.map(({ part, evidence }) => [part, evidence])).toEqual([
+      ['maximum', 'published'],
+      ['sample', 'published'],
+    ]);
+    expectClose(answer.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80));
+    expect(answer.formula).toBe('p / 100 * M - b');
+    expect(answer.symbols).toEqual({ p: 'percent', M: 'oneRepMax', b: 'bodyMassLoad' });
+    expect(answer.inputs['bodyMassLoad']).toEqual(share);
+    expect(codesOf(answer.assumptions)).toEqual(['body-mass-counted', 'normal-interval']);
+    expectClose(answer.reached!.percent, 80);
+    expect(answer.reached!.lower!).toBeCloseTo((100 * 80) / 108.232, 3);
+    expect(answer.reached!.upper!).toBeCloseTo((100 * 80) / 91.768, 3);
+    // A share without a spread adds none, and in the other unit the same load comes out.
+    const pullUp = bodyMassLoad({ movement: 'pull-up', sex: 'male', bodyMass: 80 / POUND, unit: 'lb' });
+    const other = loadOf({ percent: 80, bodyMassLoad: pullUp });
+    expectHoldsTogether(other);
+    expectClose(other.value, 80 - 76.4);
+    expect(other.formula).toBe('p / 100 * M - b * 0.45359237');
+    expect(other.errors!.map(({ part }) => part)).toEqual(['maximum']);
+    const inPounds = loadOf({ percent: 80, bodyMassLoad: share, unit: 'lb' });
+    expectHoldsTogether(inPounds);
+    expectClose(inPounds.value, 26.4 / POUND);
+    expectClose(inPounds.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80) / POUND);
+    expect(inPounds.formula).toBe('p / 100 * M / 0.45359237 - b / 0.45359237');
+    // The percentage counts body mass: 25 + 53.6 of 100.
+    const step = loadOf({ percent: 80, bodyMassLoad: share, step: 5 });
+    expectClose(step.reached!.percent, 78.6);
+    expect(codesOf(step.cautions)).toEqual(['above-restricted-loads']);
+    // Without an error of the maximum, that of the share alone says nothing.
+    const unknown = estimateOneRepMax({ load: 80, repetitions: 12 });
+    expect(loadOf({ oneRepMax: unknown, percent: 80, bodyMassLoad: share })).not.toHaveProperty('errors');
+  });
+
+  it.each([
+    ['two ways', { step: 5, available: [5] }, [['available', 'wrong-relation', 'left out when step is given', 'both']]],
+    [
+      'three ways',
+      { step: 5, available: [5], bar: 20, plates: [{ mass: 5 }] },
+      [
+        ['available', 'wrong-relation', 'left out when step is given', 'both'],
+        ['bar', 'wrong-relation', 'left out when step is given', 'both'],
+      ],
+    ],
+    [
+      'a step too coarse',
+      { step: 70 },
+      [
+        [
+          'step',
+          'wrong-relation',
+          'able to make 30 kg; the lightest there is is 70 kg, 70 % of the maximum',
+          'nothing that light',
+        ],
+      ],
+    ],
+    [
+      'a rack too heavy',
+      { available: [60, 40], rounding: 'down' },
+      [
+        [
+          'available',
+          'wrong-relation',
+          'able to make 30 kg; the lightest there is is 40 kg, 40 % of the maximum',
+          'nothing that light',
+        ],
+      ],
+    ],
+    [
+      'a bar too heavy',
+      { bar: 45, plates: [{ mass: 5 }] },
+      [
+        [
+          'bar',
+          'wrong-relation',
+          'able to make 30 kg; the lightest there is is 45 kg, 45 % of the maximum',
+          'nothing that light',
+        ],
+      ],
+    ],
+    [
+      'a share above the percentage',
+      { bodyMassLoad: share },
+      [
+        [
+          'bodyMassLoad',
+          'wrong-relation',
+          'less than 30 % of the maximum; body mass alone is 53.6 % of the maximum, so 23.6 kg would have to be taken off',
+          '53.6 kg',
+        ],
+      ],
+    ],
+    [
+      'a share that is all of it',
+      { bodyMassLoad: share, percent: 53.6 },
+      [
+        [
+          'bodyMassLoad',
+          'wrong-relation',
+          'less than 53.6 % of the maximum; body mass alone is 53.6 % of the maximum, so 0 kg would have to be taken off',
+          '53.6 kg',
+        ],
+      ],
+    ],
+    [
+      'plates too fine',
+      {
+        bar: 20,
+        plates: [{ mass: 0.10001 }, { mass: 1.23457 }, { mass: 2.71829 }],
+        percent: 90,
+        oneRepMax: tested(600),
+      },
+      [['plates', 'wrong-relation', 'masses with fewer decimals, such as 20.41', 'too many to count through']],
+    ],
+    ['plates without a bar', { plates: [{ mass: 5 }] }, [['bar', 'missing', 'the mass of the bar', 'undefined']]],
+    [
+      'collars alone',
+      { collars: 5 },
+      [
+        ['bar', 'missing', 'the mass of the bar', 'undefined'],
+        ['plates', 'missing', 'a list of plates, each { mass, count? }', 'undefined'],
+      ],
+    ],
+    ['a bar alone', { bar: 20 }, [['plates', 'missing', 'a list of plates, each { mass, count? }', 'undefined']]],
+    [
+      'a bare number',
+      { oneRepMax: 100 },
+      [['oneRepMax', 'wrong-type', 'an answer of testedOneRepMax or estimateOneRepMax', 'a bare number']],
+    ],
+    [
+      'another kind of answer',
+      { oneRepMax: share },
+      [
+        [
+          'oneRepMax',
+          'wrong-type',
+          'an answer of testedOneRepMax or estimateOneRepMax',
+          "an object whose kind is not 'one-repetition-maximum'",
+        ],
+      ],
+    ],
+    [
+      'another answer for the share',
+      { bodyMassLoad: HUNDRED },
+      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad', "an object whose kind is not 'body-mass-load'"]],
+    ],
+    [
+      'a maximum in another unit',
+      { oneRepMax: { ...HUNDRED, unit: '%' } },
+      [
+        [
+          'oneRepMax',
+          'wrong-type',
+          'an answer of testedOneRepMax or estimateOneRepMax',
+          'a unit other than kg or [lb_av]',
+        ],
+      ],
+    ],
+    [
+      'a share in another unit',
+      { bodyMassLoad: { ...share, unit: '%' } },
+      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad', 'a unit other than kg or [lb_av]']],
+    ],
+  ])('refuses %s', (_name, more, issues) => {
+    expect(refused(more)).toEqual(issues);
+  });
+
+  it('refuses no percentage, and says nothing of a rack it then cannot look at', () => {
+    expect(refused({ percent: undefined, step: 5 }).map(([path, code]) => [path, code])).toEqual([
+      ['percent', 'missing'],
+    ]);
+  });
+});
+
+describe('a loaded bar', () => {
+  const plates: Plate[] = [
+    { mass: 20, count: 2 },
+    { mass: 10, count: 4 },
+    { mass: 1.25, count: 2 },
+  ];
+  const load = (more: object) => loadPlates({ target: 63, bar: 20, plates, ...more } as never);
+
+  it('says what is on it', () => {
+    const answer = load({});
+    expectHoldsTogether(answer);
+    // 20 + 2 × (20 + 1.25).
+    expect(answer).toMatchObject({
+      kind: 'loaded-weight',
+      value: 62.5,
+      unit: 'kg',
+      equation: 'bar-and-plates',
+      evidence: 'practice',
+      formula: 'b + c + 2 * s',
+      cautions: [],
+      sources: [],
+    });
+    expect(answer.inputs).toEqual({
+      target: 63,
+      bar: 20,
+      collars: 0,
+      perSide: '20 + 1.25',
+      unit: 'kg',
+      rounding: 'nearest',
+    });
+    expect(said(answer.assumptions)).toEqual([
+      ['loaded-nearest', { values: { target: '63 kg' } }],
+      ['plates-in-pairs'],
+    ]);
+    const twoTens = load({ target: 60, plates: [{ mass: 10 }], collars: 0.4, unit: 'lb', rounding: 'down' });
+    expectHoldsTogether(twoTens);
+    expect(twoTens).toMatchObject({ value: 40.4, unit: '[lb_av]' });
+    expect(twoTens.inputs).toEqual({
+      target: 60,
+      bar: 20,
+      collars: 0.4,
+      perSide: '10',
+      unit: 'lb',
+      rounding: 'down',
+    });
+    expect(load({ target: 60, plates: [{ mass: 10 }] }).inputs['perSide']).toBe('2 * 10');
+    expect(said(twoTens.assumptions)[0]).toEqual(['loaded-not-above', { values: { target: '60 lb' } }]);
+    const empty = load({ target: 20 });
+    expectHoldsTogether(empty);
+    expect(empty).toMatchObject({ value: 20, perSide: [], inputs: { perSide: '0' } });
+  });
+
+  it('says how far the plates go', () => {
+    const run = (target: number) => said(load({ target }).cautions);
+    // 20 + 2 × (20 + 10 + 10 + 1.25).
+    expect(run(102.5)).toEqual([]);
+    expect(run(103)).toEqual([
+      ['plates-run-out', { severity: 'caution', values: { most: '102.5 kg' }, path: ['plates'] }],
+    ]);
+    // An odd plate stays off.
+    expect(said(load({ target: 103, plates: [{ mass: 20, count: 3 }] }).cautions)[0]![1]).toMatchObject({
+      values: { most: '60 kg' },
+    });
+  });
+
+  it('of two as near takes the lighter, of two as many plates the heavier ones', () => {
+    expect(load({ target: 30, plates: [{ mass: 10 }] }).value).toBe(20);
+    expect(load({ target: 30.1, plates: [{ mass: 10 }] }).value).toBe(40);
+    expect(load({ target: 39.9, plates: [{ mass: 10 }], rounding: 'down' }).value).toBe(20);
+    // 30 a side: 20 + 10 or 15 + 15.
+    expect(load({ target: 80, plates: [{ mass: 15 }, { mass: 20 }, { mass: 10 }] }).perSide).toEqual([
+      { mass: 20, count: 1 },
+      { mass: 10, count: 1 },
+    ]);
+  });
+
+  it.each([
+    [
+      'nothing',
+      {},
+      [
+        ['target', 'missing'],
+        ['bar', 'missing'],
+        ['plates', 'missing'],
+      ],
+    ],
+    [
+      'a mass twice',
+      { target: 60, bar: 20, plates: [{ mass: 5 }, { mass: 5, count: 2 }] },
+      [['plates', 'wrong-relation']],
+    ],
+    ['a plate without mass', { target: 60, bar: 20, plates: [{ count: 2 }] }, [['plates.0.mass', 'missing']]],
+    ['half a plate', { target: 60, bar: 20, plates: [{ mass: 5, count: 1.5 }] }, [['plates.0.count', 'not-whole']]],
+    ['too light a target', { target: 10, bar: 20, plates }, [['target', 'wrong-relation']]],
+  ])('refuses %s', (_name, input, places) => {
+    expect(refusal(loadPlates, input).map(([path, code]) => [path, code])).toEqual(places);
+  });
+
+  it('says why it refuses', () => {
+    const why = (more: object) => refusal(loadPlates, { target: 60, bar: 20, plates, ...more })[0]!.slice(2);
+    expect(why({ plates: [{ mass: 5 }, { mass: 5 }] })).toEqual([
+      'a list in which every mass stands once, with its count',
+      'one twice',
+    ]);
+    expect(why({ target: 22, collars: 5 })).toEqual([
+      'at least 25 kg, the lightest that can be loaded and so the nearest',
+      '22 kg',
+    ]);
+    expect(why({ plates: Array.from({ length: 51 }, (_, index) => ({ mass: index + 1 })) })).toEqual([
+      'at most 50 kinds',
+      '51 of them',
+    ]);
+    expect(why({ bar: undefined })).toEqual(['the mass of the bar', 'undefined']);
+    expect(why({ plates: undefined })).toEqual(['a list of plates, each { mass, count? }', 'undefined']);
+    expect(
+      refusal(loadPlates, { target: 60, bar: 20, plates: Array.from({ length: 51 }, () => ({ mass: 1 })) }),
+    ).toEqual([['plates', 'wrong-type', 'at most 50 kinds', '51 of them']]);
+    const fifty = Array.from({ length: 50 }, (_, index) => ({ mass: index + 1 }));
+    expect(refusal(loadPlates, { target: 60, bar: 20, plates: fifty })).toEqual([]);
+    // Without a bar, a pair of the lightest is the lightest.
+    expect(why({ target: 3, bar: 0, plates: [{ mass: 5 }, { mass: 4, count: 1 }], rounding: 'down' })).toEqual([
+      'at least 10 kg, the lightest that can be loaded and so the nearest',
+      '3 kg',
+    ]);
+    expect(why({ target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] })[0]).toMatch(/^at least 0 kg/);
+    expect(why({ target: 500, plates: [{ mass: 0.10001 }, { mass: 1.23457 }] })).toEqual([
+      'masses with fewer decimals, such as 20.41',
+      'too many to count through',
+    ]);
+  });
+
+  it('a load of a bar in pounds', () => {
+    const answer = trainingLoad({
+      oneRepMax: tested(300, 'lb') as Answer<'one-repetition-maximum'>,
+      percent: 30,
+      bar: 45,
+      plates: [{ mass: 10 }, { mass: 2.5 }],
+    });
+    expectHoldsTogether(answer);
+    // 90 lb: 45 + 2 × 22.5.
+    expect(answer).toMatchObject({ value: 90, unit: '[lb_av]' });
+  });
+});

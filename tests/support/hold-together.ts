@@ -1,0 +1,124 @@
+import { evaluate, parse, type MathNode } from 'mathjs';
+import { expect } from 'vitest';
+import german from '../../examples/translation/de.json' with { type: 'json' };
+import { grades } from '../../src/evidence/grades.js';
+import { sources } from '../../src/evidence/sources.js';
+import { attempt, type Answer, type InputIssue } from '../../src/index.js';
+
+/** Quantile of the standard normal distribution at 97.5 %, as jstat and tables have it. */
+export const Z = 1.9599639845400545;
+/** Sums and products in another order, and masses that were taken in at 12 digits. */
+const CLOSE = 1e-9;
+
+export const expectClose = (received: number, expected: number, what = ''): void =>
+  expect(Math.abs(received - expected), `${what} ${received} against ${expected}`).toBeLessThanOrEqual(
+    CLOSE * Math.max(1, Math.abs(expected)),
+  );
+
+const number = (given: unknown): number =>
+  typeof given === 'number'
+    ? given
+    : typeof given === 'string'
+      ? (evaluate(given.replaceAll('×', '*')) as number)
+      : (given as Answer).value;
+
+/** What an answer’s own formula gives for its own inputs, by an independent evaluator (mathjs). */
+function evaluated({ formula, symbols, inputs }: Answer): number {
+  const scope: Record<string, number> = {};
+  for (const [symbol, of] of Object.entries(symbols)) {
+    const field = typeof of === 'string' ? of : of.field;
+    expect(Object.keys(inputs), `${symbol} of ${formula}`).toContain(field);
+    const given = inputs[field]!;
+    scope[symbol] = typeof of === 'string' ? number(given) : of.codes[given as string]!;
+  }
+  const used = new Set<string>();
+  parse(formula).traverse((node: MathNode, path) => {
+    if (node.type === 'SymbolNode' && path !== 'fn') used.add((node as MathNode & { name: string }).name);
+  });
+  expect([...used].sort(), formula).toEqual(Object.keys(symbols).sort());
+  return evaluate(formula, scope) as number;
+}
+
+function answerHolds(answer: Answer): void {
+  const { kind, value, rounding, errors, evidence, assumptions } = answer;
+  expect(Object.keys(grades)).toContain(evidence);
+  expectClose(rounding ? rounding.from : value, evaluated(answer), answer.formula);
+  const normal = assumptions.some(({ code }) => code === 'normal-interval');
+  if (!errors) {
+    for (const field of ['lower', 'upper', 'level', 'standardDeviation']) expect(answer).not.toHaveProperty(field);
+    expect(normal).toBe(false);
+    return;
+  }
+  expect(errors.length).toBeGreaterThan(0);
+  for (const error of errors) expect(Object.keys(grades)).toContain(error.evidence);
+  const deviation = Math.hypot(...errors.map(({ standardDeviation }) => standardDeviation));
+  expectClose(answer.standardDeviation!, deviation);
+  expectClose(answer.lower!, (rounding?.from ?? value) - Z * deviation);
+  expectClose(answer.upper!, (rounding?.from ?? value) + Z * deviation);
+  // A cuff pressure carries the interval of its occlusion pressure, which says it.
+  expect([answer.level, normal || kind === 'cuff-pressure']).toEqual([0.95, true]);
+}
+
+/** A sentence with its slots filled. */
+function expectFilled(text: unknown): void {
+  expect(text).toMatch(/^\S.*[.?]$/s);
+  expect(text).not.toMatch(/\{\w+\}/);
+}
+
+/** One that says what it means to: an error alone may have received what is undefined. */
+function expectSentence(text: unknown): void {
+  expectFilled(text);
+  expect(text).not.toMatch(/\bundefined\b(?!\.)|\bNaN\b|Infinity| {2}| [,.;]|\(\)/);
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
+
+/**
+ * All that holds of every answer, wherever in it: formulas give values, intervals come of the errors, sentences are whole and
+ * their codes known to a translator, sources and grades exist, and nothing is empty that says something.
+ */
+export function expectHoldsTogether(part: unknown, at = 'answer'): void {
+  expect(part, at).not.toBe(undefined);
+  if (typeof part === 'string') expect(part.trim(), at).not.toBe('');
+  if (typeof part === 'number') expect(Number.isFinite(part), at).toBe(true);
+  if (!isObject(part)) return;
+  if (!Array.isArray(part)) {
+    if ('formula' in part && 'symbols' in part) answerHolds(part as unknown as Answer);
+    if ('code' in part && 'text' in part) {
+      expect(Object.keys(german), at).toContain(part['code']);
+      expectSentence(part['text']);
+      if ('severity' in part) expect(['note', 'caution', 'stop'], at).toContain(part['severity']);
+      if ('values' in part) expect(Object.keys(part['values'] as object).length, at).toBeGreaterThan(0);
+    }
+    if (typeof part['source'] === 'string') expect(Object.keys(sources), at).toContain(part['source']);
+  }
+  for (const [name, inner] of Object.entries(part)) {
+    const here = `${at}.${name}`;
+    if (name === 'sources')
+      for (const source of inner as string[]) expect(Object.keys(sources), here).toContain(source);
+    if (name === 'cautions' || name === 'assumptions')
+      for (const item of inner as unknown[]) expect(item, here).toHaveProperty('code');
+    if (name === 'path') {
+      expect((inner as unknown[]).length, here).toBeGreaterThan(0);
+      for (const step of inner as unknown[]) expect(String(step), here).toMatch(/^\S+$/);
+    }
+    expectHoldsTogether(inner, here);
+  }
+}
+
+/** What was said, without its English: severity of a caution, code, values, path, source. */
+export type Said = readonly [code: string, more?: object];
+export const said = (list: readonly { readonly code: string; readonly text: string }[]): Said[] =>
+  list.map(({ code, text: _text, ...more }) => (Object.keys(more).length > 0 ? [code, more] : [code]));
+
+export const codesOf = (list: readonly { readonly code: string }[]): string[] => list.map(({ code }) => code);
+
+/** What is refused: each issue’s place and code, with what was expected and received where those are asked for. */
+export function refusal<I>(call: (input: I) => unknown, input: unknown): (readonly [string, string, string, string])[] {
+  const result = attempt(call as (input: unknown) => unknown, input);
+  if (result.ok) return [];
+  return result.issues.map(({ path, code, expected, received, text }: InputIssue) => {
+    expectFilled(text);
+    return [path.join('.'), code, expected, received] as const;
+  });
+}
