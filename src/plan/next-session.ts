@@ -17,8 +17,9 @@ import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { assumption, planMessages } from './messages.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+import { placesOf, timesOf } from './places.js';
 import { documentOf } from './read-document.js';
-import { placesOf, type RecordItem, type SessionRecord } from './record-session.js';
+import type { RecordItem, SessionRecord } from './record-session.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
 import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
@@ -134,11 +135,11 @@ function onBar(load: number, atLeast: number, inventory: Inventory) {
   const lighter = under(justUnder(load));
   const enough = (weight: number): boolean => weight > load && weight >= atLeast;
   const pair = 2 * Math.min(...inventory.plates.map(({ mass }) => mass));
-  const heaviest = under(quantities.load.max);
+  const most = quantities.load.max;
   let heavier = NaN;
-  if (enough(heaviest)) {
-    // Reach for more until a weight is heavy enough, then take the lightest that still is.
-    for (let more = pair; !enough(heavier); more *= 2) heavier = under(sum([atLeast, more]));
+  if (enough(under(most))) {
+    // Reach for more until a weight is heavy enough, the heaviest at the latest, then take the lightest that still is.
+    for (let more = pair; !enough(heavier); more *= 2) heavier = under(Math.min(sum([atLeast, more]), most));
     for (let next = under(justUnder(heavier)); enough(next); next = under(justUnder(next))) heavier = next;
   }
   return { ...(heavier > 0 && { heavier }), ...(lighter > 0 && { lighter }) };
@@ -458,7 +459,8 @@ export function nextSession(request: ProgressionRequest): Proposal {
 
 /** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
 function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
-  const turns = new Map(placesOf(plan.items).map((key, index) => [plan.items[index], Number(key.split(' ').at(-1))]));
+  const times = timesOf(plan.items);
+  const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
   return (item) =>
     plan.request.exercises.filter(
       ({ name, limb, side }) =>

@@ -9,6 +9,7 @@ import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/prescription.js';
 import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
 import { itemCautions } from './item-cautions.js';
+import { timesOf } from './places.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** What the page of a plan says around its numbers. */
@@ -261,17 +262,6 @@ const several = ({ exercises }: Plan['request']): boolean => exercises.length > 
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-/** What each item’s exercise is called; the same exercise listed again is another one. */
-function titlesOf(items: Plan['items']): string[] {
-  const seen = new Map<string, number>();
-  return items.map(({ exercise, limb, side }) => {
-    const key = JSON.stringify([exercise, limb, side]);
-    const times = (seen.get(key) ?? 0) + 1;
-    seen.set(key, times);
-    return times > 1 ? `${exercise} (${times})` : exercise;
-  });
-}
-
 /**
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
  * then what is one limb’s own.
@@ -282,7 +272,8 @@ export function planWorking({ request, items, session }: Plan, say: Say): Requir
     const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say)] : []));
     if (sections.length > 0) groups.push({ group, sections });
   };
-  const titles = titlesOf(items);
+  const times = timesOf(items);
+  const titles = items.map(({ exercise }, index) => (times[index]! > 1 ? `${exercise} (${times[index]!})` : exercise));
   const shown = new Map<string, Answer>();
   items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, totals }, index) => {
     const title = titles[index]!;

@@ -33,7 +33,17 @@ import { assumption } from './messages.js';
 import { parseDocument } from './parse.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
-import type { Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanMaximum, PlanRequest, PlanSet } from './types.js';
+import type {
+  LimbTotals,
+  Plan,
+  PlanClock,
+  PlanExercise,
+  PlanItem,
+  PlanLimb,
+  PlanMaximum,
+  PlanRequest,
+  PlanSet,
+} from './types.js';
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
@@ -391,12 +401,17 @@ function sessionOf(
   };
 }
 
-function cautionsOf(request: PlanRequest, items: readonly PlanItem[], session: PlanClock): Caution[] {
+function cautionsOf(
+  request: PlanRequest,
+  items: readonly PlanItem[],
+  limbs: readonly LimbTotals[],
+  session: PlanClock,
+): Caution[] {
   return onceEach([
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
     ...items.flatMap(itemCautions),
-    ...limbsOf(items).flatMap(({ cautions }) => cautions),
+    ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
   ]);
 }
@@ -442,16 +457,17 @@ export function planSession(request: PlanRequest): Plan {
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
   if (!value || findings.issues.length > 0) throw new InputError(findings.issues);
   const items = planned.flatMap((exercise) => exercise.items);
+  const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(value, planned);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
     request: value,
     items,
-    limbs: limbsOf(items),
+    limbs,
     session,
     assumptions,
-    cautions: cautionsOf(value, items, session),
+    cautions: cautionsOf(value, items, limbs, session),
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

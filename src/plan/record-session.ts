@@ -12,6 +12,7 @@ import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution, planMessages } from './messages.js';
 import { parseDocument } from './parse.js';
+import { placesOf } from './places.js';
 import { documentOf } from './read-document.js';
 import { doneRequest } from './schema.js';
 import { say, type symptoms } from './standing.js';
@@ -117,17 +118,6 @@ export interface SessionRecord extends Feelings {
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
-}
-
-/** One exercise on one limb, told apart from others; the same one listed again has the next number. */
-export function placesOf(items: readonly { exercise: string; limb: Limb; side: Side }[]): string[] {
-  const seen = new Map<string, number>();
-  return items.map(({ exercise, limb, side }) => {
-    const key = JSON.stringify([exercise, limb, side]);
-    const times = (seen.get(key) ?? 0) + 1;
-    seen.set(key, times);
-    return `${key} ${times}`;
-  });
 }
 
 /** The sets that were done, with their rests filled in from the plan. */

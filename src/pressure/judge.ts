@@ -121,12 +121,6 @@ export function varianceOf({ mmHg, own, laboratory, posture, width }: ErrorShare
   return square(mmHg + own * value) + square(laboratory * value) + square(posture * value) + square(width * value);
 }
 
-/** Its standard deviation. One part alone is its own root of squares, and takes no root. */
-export function deviationOf(shares: ErrorShares, value: number): number {
-  const alone = shares.laboratory === 0 && shares.posture === 0 && shares.width === 0;
-  return alone ? shares.mmHg + shares.own * value : Math.sqrt(varianceOf(shares, value));
-}
-
 /** What an equation gives for readings it applies to, and how far to trust it. */
 export interface Judged {
   readonly equation: OcclusionEquation;

@@ -442,6 +442,11 @@ describe('nextSession, beyond counted sets', () => {
     ]);
     const top = propose(at(162.5), { sets });
     expect([top.action, codes(top.reasons)]).toEqual(['repeat', ['rule-met', 'pain-not-recorded', 'no-heavier-load']]);
+    // One pair of 0.02 kg and any number of 200 kg: 20, 20.04, then 420 kg, far above.
+    const wide = { bar: 20, plates: [{ mass: 0.02, count: 2 }, { mass: 200 }], percent: 10 };
+    const onWide = (load: number) => propose(plan({ ...extension, ...wide, oneRepMax: { load } }), { sets }).load;
+    expect(onWide(200)).toEqual({ from: 20, to: 20.04, unit: 'kg' });
+    expect(onWide(200.4)).toEqual({ from: 20.04, to: 420, unit: 'kg' });
     const back = (load: number) => propose(at(load), { sets }, { painBefore: 0, painAfter: 1 });
     expect(back(150).load).toEqual({ from: 30, to: 22.5, unit: 'kg' });
     expect(codes(back(100).reasons)).toEqual(['back-off-pain', 'no-lighter-load']);
