@@ -7,6 +7,7 @@ import { loadUnitCode } from '../quantity/quantities.js';
 import { measures } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
+import type { Detail } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review } from './review-plan.js';
 import type { Screening } from './screen.js';
@@ -69,7 +70,7 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
     ...part(
       'Not judged, not in the document',
       notJudged.length > 0
-        ? listed(notJudged.map((measure) => `${measures[measure].name}${measures[measure].of}`))
+        ? listed(notJudged.map((measure) => `${measures[measure].name.replace(/,$/, '')}${measures[measure].of}`))
         : [],
     ),
     ...part('Sources', listed(sourceLines(sources))),
@@ -80,7 +81,7 @@ function doneLines({ target, restTarget, load, sets, restriction, done, totals }
   const { restrictionTime, partialRestrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
   const { pressureTime } = totals;
   const held = (pressure: number | undefined): string =>
-    pressure === undefined ? 'not recorded' : formatUnit(pressure, 'mm[Hg]');
+    pressure === undefined ? 'pressure held not recorded' : `${formatUnit(pressure, 'mm[Hg]')} held`;
   return [
     `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
     load && done.load !== undefined && done.unit
@@ -88,16 +89,20 @@ function doneLines({ target, restTarget, load, sets, restriction, done, totals }
       : 'Load   none',
     restriction === 'none'
       ? 'Cuff   none'
-      : `Cuff   ${held(done.heldMmHg)} held, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+      : `Cuff   ${held(done.heldMmHg)}, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
     ...(restTarget
-      ? [`Rests  ${held(done.restHeldMmHg)} held, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
+      ? [`Rests  ${held(done.restHeldMmHg)}, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
       : []),
     ...(done.stoppedEarly ? ['Stopped early'] : []),
     ...(done.lastSetToFailure ? ['Last set to failure'] : []),
     'Totals',
     ...indent([
-      `repetitions ${format(repetitions.value)}` +
-        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+      ...(repetitions.value > 0
+        ? [
+            `repetitions ${format(repetitions.value)}` +
+              (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+          ]
+        : []),
       `time under tension ${clock(timeUnderTension.value)}, session time ${clock(sessionTime.value)}`,
       `restriction ${clock(restrictionTime.value)}` +
         (partialRestrictionTime ? `, at the lower pressure ${clock(partialRestrictionTime.value)}` : '') +
@@ -106,11 +111,19 @@ function doneLines({ target, restTarget, load, sets, restriction, done, totals }
   ];
 }
 
-/** A record as a page of text, with the working of its totals. */
-export function recordPage(record: SessionRecord): string[] {
+/** A record as a page of text; in full with the working of its totals. */
+export function recordPage(record: SessionRecord, detail: Detail): string[] {
   const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
   const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
   const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
+  const assumed = assumptions.map(({ text }) => `taken for granted: ${text}`);
+  const working = [
+    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
+      `[${exercise}, ${side} ${limb}]`,
+      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
+    ]),
+    ...(sessionLoad ? worked(sessionLoad) : []),
+  ];
   return [
     ...title('SESSION RECORD'),
     [date, label, posture].filter((word) => word !== undefined).join(', '),
@@ -128,18 +141,14 @@ export function recordPage(record: SessionRecord): string[] {
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),
     ...limbs.map(
-      ({ limb, side, restrictionTime }) => `${side} ${limb}: ${clock(restrictionTime.value)} of restriction`,
+      ({ limb, side, restrictionTime, partialRestrictionTime: lower }) =>
+        `${side} ${limb}: ${clock(restrictionTime.value)} of restriction` +
+        (lower ? `, and ${clock(lower.value)} at the lower pressure` : ''),
     ),
     ...heading('Watch for'),
     ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),
-    ...heading('Working'),
-    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
-      `[${exercise}, ${side} ${limb}]`,
-      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
-    ]),
-    ...(sessionLoad ? worked(sessionLoad) : []),
-    ...assumptions.map(({ text }) => `taken for granted: ${text}`),
-    ...part('Sources', listed(sourceLines(sources))),
+    ...(detail === 'brief' ? assumed : [...heading('Working'), ...working, ...assumed]),
+    ...(detail === 'brief' ? [] : part('Sources', listed(sourceLines(sources)))),
   ];
 }
 

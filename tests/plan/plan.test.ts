@@ -191,6 +191,86 @@ describe('explain', () => {
   });
 });
 
+describe('explain, a plan in brief', () => {
+  const tempo = { eccentricS: 2, concentricS: 2 };
+  const plan = planSession({
+    systolicMmHg: 142,
+    diastolicMmHg: 76,
+    posture: 'supine',
+    reperfusionS: 240,
+    limbs: [
+      { limb: 'leg', side: 'right', cuffWidthCm: 12, percent: 60, measured: { valueMmHg: 200, method: 'doppler' } },
+      { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percent: 50, gaugeStepMmHg: 10 },
+    ],
+    exercises: [
+      {
+        name: 'leg press',
+        limb: 'leg',
+        load: 40,
+        scheme: '2x15',
+        tempo,
+        restS: 45,
+        restriction: 'partial',
+        restCuffPercent: 20,
+        warmUp: [{ repetitions: 10, restS: 60 }],
+      },
+      {
+        name: 'step-up',
+        limb: 'leg',
+        side: 'right-then-left',
+        unloaded: true,
+        scheme: '2x10',
+        tempo,
+        restS: 60,
+        restriction: 'intermittent',
+      },
+      { name: 'cycling', limb: 'leg', side: 'left', mode: 'aerobic', scheme: '5min', restriction: 'none' },
+    ],
+  });
+  const page = explain(plan, { detail: 'brief' });
+
+  it('starts with the signs to stop at, then each exercise once with the cuffs of its sides', () => {
+    const found = ['LET THE CUFF DOWN', '1. LEG PRESS, BOTH SIDES', '2. STEP-UP, BOTH SIDES', '3. CYCLING, LEFT LEG'];
+    const places = found.map((text) => page.indexOf(text));
+    expect(places.every((at, index) => at > (places[index - 1] ?? 0))).toBe(true);
+    for (const line of [
+      /Cuff, right leg {2}120 mmHg, 60\.0 % of LOP .* in the rests 40 mmHg, 20\.0 % of LOP/,
+      /Cuff, left leg {3}\d+ mmHg, /,
+      /Sides {12}both at once/,
+      /Sides {12}in turn, right leg first; a rest holds the set of the other side/,
+      /Warm-up {10}10 repetitions \(then 60 s rest\)/,
+      /Then {13}4:00 pause, cuff down/,
+    ]) {
+      expect(page).toMatch(line);
+    }
+    // By hand: 2 × 60 s + 45 s, and 2 × 40 s; a warm-up of 40 s + 60 s; turns of 40 s with a rest of 60 s; two pauses.
+    expect(page).toContain('right leg: 3:20 of restriction in 2 exercises, and 0:45 at the lower pressure');
+    expect(page).toContain('The session takes 21:05; restriction 4:40.');
+  });
+
+  it('keeps every caution, what is estimated and what always holds, and leaves the rest to the full page', () => {
+    const kept = plan.cautions.filter(({ severity, code }) => severity !== 'note' || code === 'estimate-is-a-start');
+    for (const { text } of [...kept, ...plan.assumptions, ...plan.standing, ...plan.stopSigns]) {
+      expect(page).toContain(text);
+    }
+    const notes = plan.cautions.filter(({ severity }) => severity === 'note');
+    expect(page).toContain(`the sources and ${notes.length} notes.`);
+    expect(page).not.toMatch(/\nClock|\nTotals|SOURCES|undefined|NaN|\[object|\{\w+\}/);
+    expect(page.split('\n').length).toBeLessThan(explain(plan).split('\n').length / 4);
+  });
+
+  it('says a blood pressure of the person, and of no limb', () => {
+    const [said] = plan.cautions.filter(({ code }) => code === 'blood-pressure-high');
+    for (const line of [page, explain(plan)]) expect(line).toContain(`- caution: ${said!.text}\n`);
+  });
+
+  it('is a page of Markdown too, and no working alone', () => {
+    expect(explain(plan, { detail: 'brief', format: 'markdown' })).toContain('## 1. leg press, both sides');
+    expect(() => explain(plan, { detail: 'brief', format: 'latex' })).toThrow('detail');
+    expect(explain(plan, { detail: 'full' })).toBe(explain(plan));
+  });
+});
+
 describe('planRequestSchema', () => {
   const validate = (value: unknown) => planRequestSchema['~standard'].validate(value);
   it('has the type of the request', () => {

@@ -151,10 +151,19 @@ describe('recordSession', () => {
     const record = recordOf(plan, [30, 15, 15, 9], { symptoms: ['stop-vision'], notes: 'tired', sessionRpe: 8 });
     const page = explain(record);
     for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
-    for (const line of ['30-15-15-9 done, 30-15-15-15 planned', 'not recorded held', 'notes: tired', '8/10']) {
+    for (const line of [
+      '30-15-15-9 done, 30-15-15-15 planned',
+      'pressure held not recorded, ',
+      'notes: tired',
+      '8/10',
+    ]) {
       expect(page).toContain(line);
     }
     expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
     expect(explain(JSON.parse(JSON.stringify(record)))).toBe(page);
+    const brief = explain(record, { detail: 'brief' });
+    expect(brief).toContain('Watch for'.toUpperCase());
+    expect(brief).toContain(record.assumptions[0]!.text);
+    expect(brief).not.toMatch(/WORKING|SOURCES/);
   });
 });
