@@ -40,6 +40,12 @@ const commonStart = (a: string, b: string): number => {
   return length;
 };
 
+/** What an unknown field may have been meant for, in words. */
+export const expectedField = (known: readonly string[], name: string): string => {
+  const near = known.find((one) => commonStart(one, name) >= Math.min(5, one.length));
+  return near ? `perhaps ${near}` : `one of ${known.join(', ')}`;
+};
+
 const oneOf = (options: readonly string[]): string => `one of ${options.map((option) => `'${option}'`).join(', ')}`;
 
 /**
@@ -151,8 +157,7 @@ export class FieldReader {
     }
     for (const name of names) {
       if (this.known.includes(name)) continue;
-      const near = this.known.find((known) => commonStart(known, name) >= Math.min(5, known.length));
-      const expected = near ? `perhaps ${near}` : `one of ${this.known.join(', ')}`;
+      const expected = expectedField(this.known, name);
       this.issues.push(issue('unknown-field', [...this.path, name.slice(0, 60)], expected, describe(name)));
     }
   }

@@ -102,6 +102,8 @@ export const planMessages = {
   'held-above-target': '{exercise}, {side} {limb}: {held} mmHg was held, above the {target} mmHg of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: {held} mmHg was held, at or above the occlusion pressure of {occlusion} mmHg taken for this limb.',
+  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} was lifted, above the {planned} of the plan.',
+  'item-not-recorded': '{exercise}, {side} {limb}: it is in the plan and not in the record.',
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
   'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
@@ -134,6 +136,8 @@ export const planMessages = {
   'back-off-pain': 'Pain was higher after the session than before it: back off. How far is not published.',
   'back-off-without-load':
     'There is no load to take off: fewer or shorter sets, or a lower pressure, are the practitioner’s choice.',
+  'hold-long-break':
+    'The last session on record is {days} days back: nothing is raised. Screen again and measure again first.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',

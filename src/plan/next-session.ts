@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, type InputIssue } from '../answer/issues.js';
+import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -227,15 +227,20 @@ function raiseLoad(
   return { action: 'raise-load', load: heavier, reasons: because };
 }
 
-/** What the last sessions on record say against raising anything. */
+/** From so many days without a session on, nothing is raised (`practice`). */
+const LONG_BREAK_DAYS = 14;
+
+/** What the last sessions on record, and the days since, say against raising anything. */
 function against(
   latest: readonly SessionRecord[],
   own: RecordItem | undefined,
+  days: number,
 ): [ProgressionAction, Assumption] | undefined {
   const rose = (to: 'painDuring' | 'painAfter'): boolean =>
     latest.some(({ painBefore, [to]: pain }) => painBefore !== undefined && pain !== undefined && pain > painBefore);
   if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('sign-to-stop-reported')];
   if (rose('painAfter')) return ['back-off', assumption('back-off-pain')];
+  if (days >= LONG_BREAK_DAYS) return ['repeat', assumption('hold-long-break', { days })];
   if (rose('painDuring')) return ['repeat', assumption('hold-pain')];
   if (own?.done.stoppedEarly) return ['repeat', assumption('hold-stopped-early')];
   return undefined;
@@ -246,13 +251,14 @@ function draft(
   exercise: PlanExercise | undefined,
   own: readonly RecordItem[],
   latest: readonly SessionRecord[],
+  days: number,
   rule: ProgressionRule,
   nextPercent: number | undefined,
 ): Draft {
   const load = item.load?.value;
   const unit = item.load ? loadUnitOf(item.load.unit) : 'kg';
   const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
-  const held = against(latest, own.at(-1));
+  const held = against(latest, own.at(-1), days);
   if (held) {
     const [action, reason] = held;
     if (action !== 'back-off') return { action, load: action === 'stop' ? undefined : load, reasons: [reason] };
@@ -392,13 +398,14 @@ function measureAgain(
  *
  * Pressure and load are never both raised: with `nextPercent` a met rule raises the pressure to it and the load
  * stays. A sign to stop at in the last session stops everything; pain that was higher after than before backs off by
- * one step of load; pain that rose in the session, or an early stop, holds (`practice`). Where the plan’s step is too
+ * one step of load; pain that rose in the session, an early stop, or 14 days and more from the last record to `date`,
+ * holds (`practice`). Where the plan’s step is too
  * coarse for the rule, the load stays and more repetitions come first.
  *
  * It is a proposal. It clears no one; the practitioner decides.
  *
- * @param request - the `plan`; its `records`; the `rule`; `nextPercent` [%]; `date` and `oneRepMaxTestedOn`
- *   (`YYYY-MM-DD`), which tell when to test again.
+ * @param request - the `plan`; its `records`; the `rule`; `nextPercent` [%]; `date` of the next session and
+ *   `oneRepMaxTestedOn` (`YYYY-MM-DD`), which tell of a long break and when to test again.
  * @returns the proposal; print it with `explain(proposal)`.
  * @throws InputError naming every wrong field.
  *
@@ -425,13 +432,17 @@ function measureAgain(
  */
 export function nextSession(request: ProgressionRequest): Proposal {
   const { plan, records, rule, nextPercent, date, testedOn } = read(request);
-  const latest = records.filter((record) => record.date === records.at(-1)!.date);
+  const lastDay = records.at(-1)!.date;
+  const latest = records.filter((record) => record.date === lastDay);
+  const days = date === undefined ? 0 : (Date.parse(date) - Date.parse(lastDay)) / DAY_MS;
+  if (days < 0)
+    throw new InputError([issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date!)]);
   const keys = placesOf(plan.items);
   const done = records.map(({ items }) => new Map(placesOf(items).map((key, index) => [key, items[index]!])));
   const exerciseOf = exerciseFinder(plan);
   const drafts = plan.items.map((item, index) => {
     const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
-    return draft(item, exerciseOf(item), own, latest, rule, nextPercent);
+    return draft(item, exerciseOf(item), own, latest, days, rule, nextPercent);
   });
   const items = plan.items.map((item, index) => itemOf(item, drafts[index]!));
   const cautions = [...latest, ...drafts.flatMap(({ target }) => target ?? [])].flatMap((said) => said.cautions);

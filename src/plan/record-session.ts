@@ -192,14 +192,17 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
 function itemsOf(request: RecordRequest): RecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
+  const whole = (item: Pick<PlanItem, 'exercise' | 'side' | 'limb'>): string =>
+    `${item.exercise}, ${item.side} ${item.limb}`;
+  const there = [...new Set(plan.items.map(whole))].join('; ');
   const issues: InputIssue[] = [];
   const items = placesOf(request.items).flatMap((key, index) => {
     const item = planned.get(key);
     const place = ['items', index];
     if (!item || !plan.request.limbs.some(({ limb, side }) => limb === item.limb && side === item.side)) {
       const { exercise, side, limb } = request.items[index]!;
-      const expected = 'an item of the plan, recorded no more often than it is planned';
-      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, `${exercise}, ${side} ${limb}`));
+      const expected = `an item of the plan, recorded no more often than it is planned: ${there}`;
+      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, whole({ exercise, side, limb })));
       return [];
     }
     try {
@@ -215,7 +218,7 @@ function itemsOf(request: RecordRequest): RecordItem[] {
 }
 
 function itemCautions(
-  { exercise, limb, side, target, restriction, done, totals }: RecordItem,
+  { exercise, limb, side, target, load, restriction, done, totals }: RecordItem,
   index: number,
 ): Caution[] {
   const who = { exercise, limb, side };
@@ -230,6 +233,10 @@ function itemCautions(
     } else if (held > target.value) {
       found.push(caution('caution', 'held-above-target', { ...who, held, target: format(target.value) }, at));
     }
+  }
+  if (load && done.load !== undefined && done.load > load.value) {
+    const values = { ...who, lifted: formatUnit(done.load, load.unit), planned: formatUnit(load.value, load.unit) };
+    found.push(caution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was.
@@ -249,7 +256,12 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
     const values = { before: painBefore, during: painDuring };
     found.push(caution('caution', 'pain-rose-during', values, { path: ['painDuring'] }));
   }
-  return onceEach([...found, ...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions)]);
+  const recorded = placesOf(items);
+  const keys = placesOf(request.plan.items);
+  const left = request.plan.items
+    .filter((_, index) => !recorded.includes(keys[index]!))
+    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+  return onceEach([...found, ...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions), ...left]);
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { cite, explain, InputError, sources } from '../../src/index.js';
+import { attempt, cite, explain, InputError, sources } from '../../src/index.js';
 import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
@@ -132,6 +132,22 @@ describe('planSession', () => {
       .replaceAll('does not clear anyone', '')
       .replaceAll('not-cleared', '');
     expect(text).not.toMatch(/\bsafe\b|\bcleared\b/i);
+  });
+
+  it('says what an unknown field may have been meant for, and how long a list must be', () => {
+    const [limb] = request.limbs;
+    const wrong = (change: object) => {
+      const result = attempt(planSession, { ...request, ...change } as PlanRequest);
+      return result.ok ? [] : result.issues.map(({ text }) => text);
+    };
+    expect(wrong({ limbs: [{ ...limb, circumference: 54 }, request.limbs[1]] })).toEqual([
+      'limbs[0].circumference is not a field here: expected perhaps circumferenceCm.',
+    ]);
+    expect(wrong({ exercises: [{ ...request.exercises[0], tempo: { ...tempo, bottom: 1 } }] })).toEqual([
+      'exercises[0].tempo.bottom is not a field here: expected perhaps bottomS.',
+    ]);
+    expect(wrong({ systolic: 120 })).toEqual(['systolic is not a field here: expected perhaps systolicMmHg.']);
+    expect(wrong({ limbs: [] })).toContain('limbs must be a list of at least 1; received a list of 0.');
   });
 
   it('refuses a measurement at or below diastolic pressure, a limb listed twice, and no girth', () => {

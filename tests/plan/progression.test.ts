@@ -62,6 +62,18 @@ describe('nextSession', () => {
     expect(codes(free.reasons)).toContain('pressure-no-cuff');
   });
 
+  it('raises nothing after a long break, and refuses a day before the last record', () => {
+    const records = [recordOf(plan, all)];
+    expect(first(records, { date: '2026-03-15' }).action).toBe('raise-load');
+    const item = first(records, { date: '2026-03-16' });
+    expect(item).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 } });
+    expect(item.reasons).toMatchObject([{ code: 'hold-long-break', values: { days: 14 } }]);
+    expect(first([recordOf(plan, all, { symptoms: ['stop-pain'] })], { date: '2026-05-01' }).action).toBe('stop');
+    expect(() => propose(records, { date: '2026-03-01' })).toThrow(
+      'date must be not before the last record, 2026-03-02',
+    );
+  });
+
   it('stops at a sign to stop at, whatever was done', () => {
     const proposal = propose([recordOf(plan, all, { symptoms: ['stop-numbness'] })], { nextPercent: 60 });
     expect(proposal.items[0]!.action).toBe('stop');

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accountSession, cite, explain, isInputError } from '../../src/index.js';
-import { recordSession, type RecordRequest } from '../../src/plan/index.js';
+import { planSession, recordSession, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -113,6 +113,27 @@ describe('recordSession', () => {
     ]);
     expect(codes(recordOf(plan, [30], {}, { heldMmHg: 200 }))).toEqual(['held-occludes']);
     expect(codes(recordOf(plan, [30], {}, { heldMmHg: 100 }))).toEqual([]);
+  });
+
+  it('warns of a heavier load than planned, as pounds typed for kilograms are', () => {
+    const [said] = recordOf(plan, [30], {}, { load: 44 }).cautions;
+    expect(said).toMatchObject({ severity: 'caution', code: 'lifted-above-plan', path: ['items', 0, 'done', 'load'] });
+    expect(said!.text).toBe('leg extension, left leg: 44 kg was lifted, above the 20 kg of the plan.');
+    expect(codes(recordOf(plan, [30], {}, { load: 20 }))).toEqual([]);
+    expect(codes(recordOf(plan, [30], {}, { load: 15 }))).toEqual([]);
+  });
+
+  it('names what is in the plan and was not recorded, and what there is to record', () => {
+    const [exercise] = plan.request.exercises;
+    const two = planSession({ ...plan.request, exercises: [exercise!, { ...exercise!, name: 'squat' }, exercise!] });
+    const record = recordSession({ plan: two, date: '2026-03-02', items: [done] });
+    expect(record.cautions.map(({ severity, text }) => [severity, text])).toEqual([
+      ['note', 'squat, left leg: it is in the plan and not in the record.'],
+      ['note', 'leg extension, left leg: it is in the plan and not in the record.'],
+    ]);
+    expect(() => recordSession({ plan: two, date: '2026-03-02', items: [{ ...done, exercise: 'Squat' }] })).toThrow(
+      'recorded no more often than it is planned: leg extension, left leg; squat, left leg; received Squat, left leg',
+    );
   });
 
   it('tells limbs and repeated exercises apart', () => {
