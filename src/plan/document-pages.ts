@@ -93,6 +93,7 @@ function doneLines({ target, restTarget, load, sets, restriction, done, totals }
     ...(restTarget
       ? [`Rests  ${held(done.restHeldMmHg)}, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
       : []),
+    ...(done.reperfusedBeforeS === undefined ? [] : [`Before ${clock(done.reperfusedBeforeS)} with the cuff down`]),
     ...(done.stoppedEarly ? ['Stopped early'] : []),
     ...(done.lastSetToFailure ? ['Last set to failure'] : []),
     'Totals',

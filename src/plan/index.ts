@@ -38,11 +38,11 @@ export {
   screeningQuestions,
   type Screening,
   type ScreeningFinding,
-  type ScreeningOutcome,
   type ScreeningQuestion,
   type ScreeningReply,
   type ScreeningRequest,
 } from './screen.js';
+export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms } from './standing.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {

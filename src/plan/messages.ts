@@ -71,6 +71,9 @@ export const planMessages = {
   'after-swelling': 'swelling afterwards',
   'after-soreness': 'extreme soreness afterwards',
 
+  'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
+  'screened-caution':
+    'Screening found a reason to take care: ask the treating clinician before training with restriction.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 

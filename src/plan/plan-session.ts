@@ -29,7 +29,7 @@ import { Findings, retold } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption } from './messages.js';
+import { assumption, caution } from './messages.js';
 import { parseDocument } from './parse.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
@@ -407,7 +407,11 @@ function cautionsOf(
   limbs: readonly LimbTotals[],
   session: PlanClock,
 ): Caution[] {
+  const { screening } = request;
+  const path = ['screening'];
   return onceEach([
+    ...(screening === 'refer' ? [caution('stop', 'screened-refer', {}, { path })] : []),
+    ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
     ...items.flatMap(itemCautions),

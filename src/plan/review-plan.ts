@@ -113,6 +113,9 @@ function readingsOf(
   else if (done.heldMmHg !== undefined) {
     read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
   }
+  if (done?.reperfusedBeforeS !== undefined) {
+    read('reperfusion', minutes(done.reperfusedBeforeS), [...within, 'reperfusedBeforeS']);
+  }
   read('cuff-width', cuff.width, cuff.path);
   read('restriction-time', restrictedMin(totals), [...place, 'totals', 'restrictionTime']);
   read('longest-restriction', minutes(totals.longestRestriction.value), [...place, 'totals', 'longestRestriction']);

@@ -18,7 +18,7 @@ import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import { screeningItems } from './screening-items.js';
+import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
@@ -121,6 +121,7 @@ const requestWith = (object: ObjectOf) => {
   });
   return object({
     label: text(120).optional(),
+    screening: z.enum(SCREENING_OUTCOMES).optional(),
     ageYears: quantity('ageYears').optional(),
     sex: z.enum(SEXES).optional(),
     bodyMassKg: quantity('bodyMassKg').optional(),
@@ -342,6 +343,7 @@ export const doneRequest = strict({
         load: quantity('load').optional(),
         heldMmHg: quantity('heldMmHg').optional(),
         restHeldMmHg: quantity('restHeldMmHg').optional(),
+        reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
         inflatedBeforeS: quantity('inflatedBeforeS').optional(),
         deflatedAfterS: quantity('deflatedAfterS').optional(),
         stoppedEarly: z.boolean().optional(),
@@ -376,6 +378,7 @@ export const recordDocument = open({
           unit: z.enum(LOAD_UNITS).optional(),
           heldMmHg: quantity('heldMmHg').optional(),
           restHeldMmHg: quantity('restHeldMmHg').optional(),
+          reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
           inflatedBeforeS: quantity('inflatedBeforeS').optional(),
           deflatedAfterS: quantity('deflatedAfterS').optional(),
           stoppedEarly: z.boolean(),

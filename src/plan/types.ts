@@ -10,6 +10,7 @@ import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/p
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
+import type { ScreeningOutcome } from './screening-items.js';
 
 /** A limb that trains, its cuff, and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
@@ -123,6 +124,8 @@ export interface PlanExercise {
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
+  /** What `screen` came to, for the cautions of the plan. */
+  readonly screening?: ScreeningOutcome | undefined;
   readonly ageYears?: number | undefined;
   readonly sex?: Sex | undefined;
   readonly bodyMassKg?: number | undefined;

@@ -110,6 +110,13 @@ export const quantities = {
   durationS: { name: 'time of the set', unit: 's', min: 0.1, max: 7200, slips: MINUTES },
   changeS: { name: 'time to change sides', unit: 's', min: 0, max: 600, slips: MINUTES },
   reperfusionS: { name: 'pause between exercises, cuff down', unit: 's', min: 0, max: 7200, slips: MINUTES },
+  reperfusedBeforeS: {
+    name: 'time the cuff was down before the exercise',
+    unit: 's',
+    min: 0,
+    max: 7200,
+    slips: MINUTES,
+  },
   inflatedBeforeS: { name: 'time the cuff is up before the first set', unit: 's', min: 0, max: 3600, slips: MINUTES },
   deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
   sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },

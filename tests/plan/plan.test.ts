@@ -1,6 +1,6 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { attempt, cite, explain, InputError, sources } from '../../src/index.js';
+import { attempt, cite, explain, InputError, messages, sources } from '../../src/index.js';
 import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
@@ -103,6 +103,19 @@ describe('planSession', () => {
     expect(new Set(cautions.map(({ text }) => text)).size).toBe(cautions.length);
     const order = cautions.map(({ severity }) => ['stop', 'caution', 'note'].indexOf(severity));
     expect(order).toEqual([...order].sort());
+  });
+
+  it('says what screening came to, before anything else', () => {
+    const said = (screening?: PlanRequest['screening']) =>
+      planSession({ ...request, screening })
+        .cautions.filter(({ path }) => path?.[0] === 'screening')
+        .map(({ severity, code }) => [severity, code]);
+    expect(said('refer')).toEqual([['stop', 'screened-refer']]);
+    expect(said('caution')).toEqual([['caution', 'screened-caution']]);
+    expect(said('nothing-found')).toEqual([]);
+    expect(said()).toEqual([]);
+    const page = explain(planSession({ ...request, screening: 'refer' }), { detail: 'brief' });
+    expect(page.split('\n')[3]).toBe(`stop: ${messages['screened-refer']}`);
   });
 
   it('says what the person’s age asks for', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accountSession, cite, explain, isInputError } from '../../src/index.js';
-import { planSession, recordSession, type RecordRequest } from '../../src/plan/index.js';
+import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -121,6 +121,28 @@ describe('recordSession', () => {
     expect(said!.text).toBe('leg extension, left leg: 44 kg was lifted, above the 20 kg of the plan.');
     expect(codes(recordOf(plan, [30], {}, { load: 20 }))).toEqual([]);
     expect(codes(recordOf(plan, [30], {}, { load: 15 }))).toEqual([]);
+  });
+
+  it('keeps how long the cuff was down before an exercise, for the page and the review', () => {
+    const record = recordOf(plan, [30], {}, { reperfusedBeforeS: 150 });
+    expect(record.items[0]!.done.reperfusedBeforeS).toBe(150);
+    expect(record.cautions).toMatchObject([
+      {
+        code: 'reperfusion-short',
+        path: ['items', 0, 'done', 'reperfusedBeforeS'],
+        values: { minutes: '2.5', low: 3 },
+      },
+    ]);
+    expect(explain(record)).toContain('Before 2:30 with the cuff down');
+    expect(reviewPlan(record, { guideline: 'common-practice' }).findings).toMatchObject([
+      { measure: 'reperfusion', found: 2.5, severity: 'caution' },
+    ]);
+    const rested = recordOf(plan, [30], {}, { reperfusedBeforeS: 180 });
+    expect(codes(rested)).toEqual([]);
+    expect(reviewPlan(rested, { guideline: 'common-practice' }).findings).toEqual([]);
+    expect(() => recordOf(planOf({ restriction: 'none' }), [30], {}, { reperfusedBeforeS: 180 })).toThrow(
+      'items[0].reperfusedBeforeS must be left out, because the plan has no cuff here',
+    );
   });
 
   it('names what is in the plan and was not recorded, and what there is to record', () => {
