@@ -32,7 +32,10 @@ export interface ExplainOptions {
   readonly format?: ExplainFormat | undefined;
   /** `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out. */
   readonly detail?: 'full' | 'brief' | undefined;
-  /** Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. */
+  /**
+   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers and
+   * plans: the pages of the other documents, and comparisons, are in English.
+   */
   readonly messages?: Readonly<Record<string, string>> | undefined;
 }
 
@@ -139,7 +142,8 @@ const writers = {
  * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
- * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`
+ * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`, for
+ * answers and plans
  * @returns plain text, one line for each fact, or the format asked for.
  * @throws InputError when it is given none of them, or an option it does not have.
  *

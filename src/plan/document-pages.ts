@@ -142,8 +142,8 @@ export function recordPage(record: SessionRecord, detail: Detail): string[] {
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),
     ...limbs.map(
-      ({ limb, side, restrictionTime, partialRestrictionTime: lower }) =>
-        `${side} ${limb}: ${clock(restrictionTime.value)} of restriction` +
+      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower }) =>
+        `${side} ${limb}: ${exercises === 0 ? 'no' : `${clock(restrictionTime.value)} of`} restriction` +
         (lower ? `, and ${clock(lower.value)} at the lower pressure` : ''),
     ),
     ...heading('Watch for'),

@@ -85,6 +85,7 @@ export interface PlanExercise {
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
   readonly bodyMassPercent?: number | undefined;
   readonly unit?: LoadUnit | undefined;
+  /** The weights there are [`unit`], by a step or one by one: a share of a maximum is brought to them, the next load too. */
   readonly step?: number | undefined;
   readonly available?: readonly number[] | undefined;
   /** Mass of the bar and of both collars [`unit`], and the plates there are; instead of `step` and `available`. */

@@ -205,7 +205,10 @@ describe('planSession, beyond counted sets', () => {
     const at = (...names: string[]) => names.map((name) => `exercises.0.${name}`);
     expect(of(bare)).toEqual(at('oneRepMax'));
     expect(of({ ...bare, oneRepMax: { load: 100 } })).toEqual(at('percent'));
-    expect(of({ ...bare, load: 20, percent: 20, step: 5 })).toEqual(at('percent', 'step'));
+    expect(of({ ...bare, load: 20, percent: 20, bar: 20 })).toEqual(at('percent', 'bar'));
+    expect(of({ ...bare, load: 20, step: 5 })).toEqual([]);
+    expect(of({ ...bare, load: 20, step: 5, available: [20, 25] })).toEqual(at('step'));
+    expect(of({ ...bare, unloaded: true, step: 5 })).toEqual(at('step'));
     expect(of({ ...extension, load: 20 })).toEqual(at('load'));
     expect(of({ ...bare, unloaded: true, load: 20 })).toEqual(at('load'));
     expect(of({ ...bare, bodyMassPercent: 60 })).toEqual(at('bodyMassPercent'));
@@ -428,6 +431,17 @@ describe('nextSession, beyond counted sets', () => {
   });
 
   // Worked by hand: a bar of 20 kg with one pair each of 1.25 and 5 kg makes 20, 22.5, 30 and 32.5 kg.
+  it('knows the weights there are beside a load of one’s own', () => {
+    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const moves = (weights: object) => {
+      const own = plan({ ...bare, load: 20, ...weights });
+      const back = propose(own, { sets }, { painBefore: 0, painAfter: 1 });
+      return [propose(own, { sets }).load?.to, back.load?.to];
+    };
+    expect(moves({ step: 2.5 })).toEqual([22.5, 17.5]);
+    expect(moves({ available: [14, 20, 24] })).toEqual([24, 14]);
+  });
+
   it('knows the weights that a bar makes', () => {
     const plates = [
       { mass: 1.25, count: 2 },
