@@ -142,9 +142,10 @@ export function recordPage(record: SessionRecord, detail: Detail): string[] {
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),
     ...limbs.map(
-      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower }) =>
+      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad }) =>
         `${side} ${limb}: ${exercises === 0 ? 'no' : `${clock(restrictionTime.value)} of`} restriction` +
-        (lower ? `, and ${clock(lower.value)} at the lower pressure` : ''),
+        (lower ? `, and ${clock(lower.value)} at the lower pressure` : '') +
+        (volumeLoad ? `; volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
     ),
     ...heading('Watch for'),
     ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),

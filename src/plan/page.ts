@@ -83,6 +83,7 @@ export const pageWords = {
   'page.limb-one': '{side}: {restriction} of restriction in 1 exercise',
   'page.limb-many': '{side}: {restriction} of restriction in {exercises} exercises',
   'page.limb-partial': '{limb}, and {partial} at the lower pressure',
+  'page.limb-volume': '{limb}; volume load {volume}',
   'page.of-side': '{label}, {side}',
   'page.turns': 'Sides',
   'page.at-once': 'both at once',
@@ -422,12 +423,15 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     heading(word('page.limbs')),
     {
       lines: [
-        ...limbs.map(({ limb, side, exercises, restrictionTime: full, partialRestrictionTime: lower }) => {
+        ...limbs.map(({ limb, side, exercises, restrictionTime: full, partialRestrictionTime: lower, volumeLoad }) => {
           const which = exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many';
           const values = { side: sideWords(say, side, limb), restriction: clock(full.value), exercises };
-          return lower
+          const up = lower
             ? word('page.limb-partial', { limb: word(which, values), partial: clock(lower.value) })
             : word(which, values);
+          return volumeLoad
+            ? word('page.limb-volume', { limb: up, volume: amount(say, volumeLoad.value, volumeLoad.unit) })
+            : up;
         }),
         ...(brief
           ? [

@@ -301,6 +301,7 @@ const limbs = z.array(
     partialRestrictionTime,
     longestRestriction: longestRestriction.optional(),
     ...pressureTimes,
+    volumeLoad: total('volume-load', MASS).optional(),
     cautions,
   }),
 );

@@ -185,6 +185,8 @@ export interface LimbTotals {
   readonly longestRestriction?: Answer<'longest-restriction'>;
   readonly pressureTime?: Answer<'pressure-time'>;
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  /** Of its exercises with a load, with a cuff or without; a load lifted with both sides counts for each. */
+  readonly volumeLoad?: Answer<'volume-load'>;
   readonly cautions: readonly Caution[];
 }
 

@@ -137,6 +137,7 @@ export const quantities = {
   loadAu: { name: 'session-RPE load of a day', unit: '{AU}', min: 0, max: 14_400 },
   weekLoadAu: { name: 'session-RPE load of a week', unit: '{AU}', min: 0, max: 100_800 },
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
+  volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
 } as const satisfies Record<string, Quantity>;
 

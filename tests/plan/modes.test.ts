@@ -478,13 +478,41 @@ describe('trainingDays', () => {
       ...more,
     });
 
+  // Worked by hand, with 1 lb = 0.45359237 kg: the left leg 40 × 20 kg and 20 × 10 lb (90.718474 kg), the right 20 × 20.
+  it('carries what each limb lifted into the week, with a cuff or without', () => {
+    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const lifting = planSession({
+      ...person,
+      limbs: [left.limbs[0], { ...left.limbs[0], side: 'right' }],
+      exercises: [
+        { ...bare, side: 'both', load: 20, scheme: '2x10' },
+        { ...bare, name: 'squat', side: 'left', load: 20, scheme: '2x10', restriction: 'none' },
+        { ...bare, name: 'curl', side: 'left', load: 10, unit: 'lb', scheme: '2x10' },
+      ],
+    });
+    const planned = lifting.limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value, volumeLoad?.unit]);
+    expect(planned).toEqual([
+      ['left', 890.718474, 'kg'],
+      ['right', 400, 'kg'],
+    ]);
+    expect(explain(lifting, { detail: 'brief' })).toMatch(/right leg: .* in 1 exercise; volume load 400 kg/);
+    const items = lifting.items.map(({ exercise, limb, side, sets }) => ({ exercise, limb, side, sets }));
+    const record = recordSession({ plan: lifting, date: '2026-03-02', items, sessionRpe: 5, sessionS: 1200 });
+    expect(explain(record)).toMatch(/right leg: .*; volume load 400 kg/);
+    const { limbs } = weekTotals({ days: trainingDays({ records: [record, record], from: '2026-03-02' }) });
+    expect(limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value])).toEqual([
+      ['left', 1781.436948],
+      ['right', 800],
+    ]);
+  });
+
   // Worked by hand: 20 min at an effort of 5 is 100 AU; twice on one day is 200 AU, 2 sessions and 600 s.
   it('adds up the records of seven days, whatever their order, and passes over other weeks', () => {
     const records = ['2026-03-04', '2026-03-08', '2026-03-02', '2026-03-02', '2026-03-01', '2026-03-09'];
     const days = trainingDays({ records: records.map((date) => session(date, 5)), from: '2026-03-02' });
     expect(days.map(({ loadAu }) => loadAu)).toEqual([200, 0, 100, 0, 0, 0, 100]);
-    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 } });
-    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {} });
+    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 }, volumeKg: {} });
+    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {}, volumeKg: {} });
     // 28 and 29 March: the clocks of many countries change that night; days of the calendar do not.
     const spring = trainingDays({ records: [session('2026-03-30', 5)], from: '2026-03-28' });
     expect(spring.map(({ loadAu }) => loadAu)).toEqual([0, 0, 100, 0, 0, 0, 0]);
