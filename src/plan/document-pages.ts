@@ -77,13 +77,22 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
   ];
 }
 
-function doneLines({ target, restTarget, load, sets, restriction, done, totals }: RecordItem): string[] {
+function doneLines({
+  target,
+  restTarget,
+  load,
+  sets,
+  lastSetToFailure,
+  restriction,
+  done,
+  totals,
+}: RecordItem): string[] {
   const { restrictionTime, partialRestrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
   const { pressureTime } = totals;
   const held = (pressure: number | undefined): string =>
     pressure === undefined ? 'pressure held not recorded' : `${formatUnit(pressure, 'mm[Hg]')} held`;
   return [
-    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
+    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned${lastSetToFailure ? ', the last to failure' : ''}`,
     load && done.load !== undefined && done.unit
       ? `Load   ${formatUnit(done.load, loadUnitCode(done.unit))} done, ${formatUnit(load.value, load.unit)} planned`
       : 'Load   none',

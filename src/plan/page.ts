@@ -56,6 +56,7 @@ export const pageWords = {
   'page.at-top': ', {seconds} s at the top',
   'page.at-bottom': ', {seconds} s at the bottom',
   'page.repetitions': '{sets} repetitions',
+  'page.to-failure': '{sets}; the last set to failure',
   'page.then-between': '{sets}, {rest} s rest between sets',
   'page.then-rest': '{set} (then {rest} s rest)',
   'page.seconds': '{seconds} s',
@@ -253,7 +254,7 @@ function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: Pl
 
 /** What to do, but for the cuff. */
 function doneFields(say: Say, word: Word, item: PlanItem): (readonly [string, string])[] {
-  const { mode, tempo, intensityPercent, warmUp, sets } = item;
+  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
   const fields: (readonly [string, string] | false)[] = [
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
     intensityPercent !== undefined && [
@@ -261,7 +262,10 @@ function doneFields(say: Say, word: Word, item: PlanItem): (readonly [string, st
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
     warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
-    [word('page.sets'), setWords(word, sets)],
+    [
+      word('page.sets'),
+      lastSetToFailure ? word('page.to-failure', { sets: setWords(word, sets) }) : setWords(word, sets),
+    ],
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
   return fields.filter((field) => field !== false);

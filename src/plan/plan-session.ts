@@ -163,7 +163,8 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   const ask = (name: keyof PlanExercise, expected: string): void => {
     if (!given(name)) issues.push(issue('missing', [name], expected, 'undefined'));
   };
-  if (mode !== 'resistance') refuse([...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo'], `in ${mode} exercise`);
+  if (mode !== 'resistance')
+    refuse([...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure'], `in ${mode} exercise`);
   else if (given('oneRepMax')) {
     ask('percent', 'given together with oneRepMax');
     refuse(['load', 'unloaded'], 'when oneRepMax is given');
@@ -312,6 +313,7 @@ function exerciseOf(
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
         ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp) }),
         sets: planSets(own.sets),
+        ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
         timeline: layOut(own),

@@ -80,6 +80,7 @@ const KEPT = [
   'bodyMassKg',
   'bodyMassPercent',
   'sets',
+  'lastSetToFailure',
   'tempo',
   'restriction',
 ] as const satisfies (keyof PlanItem)[];

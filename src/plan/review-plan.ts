@@ -130,7 +130,12 @@ function readingsOf(
     }
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
-      read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], done?.lastSetToFailure);
+      read(
+        'repetitions',
+        totals.repetitions.value,
+        [...place, 'totals', 'repetitions'],
+        (done ?? item).lastSetToFailure,
+      );
     }
     read('lifting', tempo?.concentricS, [...place, 'tempo', 'concentricS']);
     read('lowering', tempo?.eccentricS, [...place, 'tempo', 'eccentricS']);

@@ -111,6 +111,7 @@ const requestWith = (object: ObjectOf) => {
     intensityPercent: quantity('intensityPercent').optional(),
     scheme: text(1000).optional(),
     sets: z.array(set).min(1).max(50).optional(),
+    lastSetToFailure: z.literal(true).optional(),
     warmUp: z.array(set).min(1).max(50).optional(),
     tempo: tempo.optional(),
     restS: quantity('restS').optional(),
@@ -259,6 +260,7 @@ const prescribed = {
   bodyMassKg: quantity('bodyMassKg').optional(),
   bodyMassPercent: quantity('bodyMassPercent').optional(),
   sets,
+  lastSetToFailure: z.literal(true).optional(),
   tempo: open({
     eccentricS: quantity('eccentricS'),
     bottomS: quantity('bottomS'),

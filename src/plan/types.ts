@@ -99,6 +99,8 @@ export interface PlanExercise {
   readonly intensityPercent?: number | undefined;
   readonly scheme?: string | undefined;
   readonly sets?: readonly PlanSetRequest[] | undefined;
+  /** The last set goes to failure; its repetitions are then what is expected. */
+  readonly lastSetToFailure?: true | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase; needed where sets are counted. */
@@ -166,6 +168,7 @@ export interface PlanItem {
   readonly warmUp?: readonly PlanSet[];
   /** The sets of this limb; where sides take turns, the rests hold the set of the other side. */
   readonly sets: readonly PlanSet[];
+  readonly lastSetToFailure?: true;
   /** Absent where every set is by time. */
   readonly tempo?: Required<Tempo>;
   readonly restriction: Restriction;

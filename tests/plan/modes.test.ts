@@ -15,6 +15,7 @@ import {
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
+import { recordOf } from '../support/plans.js';
 import { walkSession, type WalkedExercise } from '../support/session-walk.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -186,6 +187,21 @@ describe('planSession, beyond counted sets', () => {
   });
 
   // Worked by hand: 20 % of 110 kg is 22 kg; with a bar of 20 kg and pairs of 1.25 kg that is 22.5 kg.
+  it('plans a last set to failure, which a range of repetitions does not judge', () => {
+    const failing = plan({ ...extension, scheme: '30-15-15', lastSetToFailure: true });
+    expect(failing.items[0]!.lastSetToFailure).toBe(true);
+    for (const detail of ['full', 'brief'] as const) {
+      expect(explain(failing, { detail })).toMatch(/30 – 15 – 15 repetitions, 30 s rest .*; the last set to failure/);
+    }
+    const judged = (document: Plan) => reviewPlan(document).findings.map(({ measure }) => measure);
+    expect(judged(failing)).not.toContain('repetitions');
+    expect(judged(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
+    const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
+    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
+    expect(refusal(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
+    expect(refusal(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
+  });
+
   it('loads a bar with the plates there are', () => {
     const bar = plan({ ...extension, oneRepMax: { load: 110 }, bar: 20, plates: [{ mass: 1.25 }, { mass: 5 }] });
     expect(bar.items[0]!.load).toMatchObject({ value: 22.5, perSide: [{ mass: 1.25, count: 1 }] });
