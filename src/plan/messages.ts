@@ -74,6 +74,7 @@ export const planMessages = {
   'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
   'screened-caution':
     'Screening found a reason to take care: ask the treating clinician before training with restriction.',
+  'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 

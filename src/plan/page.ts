@@ -389,8 +389,13 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
       ? items
       : items.filter((item) => itemCautions(item).some((own) => own.text === text));
     // Whose caution it is, where it is not the person’s or everyone’s.
-    const where = whose.length < items.length ? whose.map(({ exercise, side, limb }) => [exercise, side, limb]) : [];
-    const places = where.map(([exercise, side, limb]) => `${exercise}, ${sideWords(say, side!, limb!)}`);
+    const worn = limbs.filter((limb) => limb.cautions.some((own) => own.text === text));
+    const places =
+      whose.length > 0 && whose.length < items.length
+        ? whose.map(({ exercise, side, limb }) => `${exercise}, ${sideWords(say, side, limb)}`)
+        : whose.length === 0 && worn.length < limbs.length
+          ? worn.map(({ side, limb }) => sideWords(say, side, limb))
+          : [];
     const plain = `${named(say, 'severity', severity)}: ${say(code, text, values)}`;
     return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
   };

@@ -413,6 +413,11 @@ function cautionsOf(
 ): Caution[] {
   const { screening } = request;
   const path = ['screening'];
+  const spare = request.limbs.flatMap(({ limb, side }, index) =>
+    limbs.some((trained) => trained.limb === limb && trained.side === side)
+      ? []
+      : [caution('note', 'limb-not-trained', { side, limb }, { path: ['limbs', index] })],
+  );
   return onceEach([
     ...(screening === 'refer' ? [caution('stop', 'screened-refer', {}, { path })] : []),
     ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
@@ -421,6 +426,7 @@ function cautionsOf(
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
+    ...spare,
   ]);
 }
 

@@ -249,8 +249,9 @@ function itemCautions(
     found.push(caution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
-  // That the cuff was held above the occlusion pressure is said above, with whose it was.
-  return [...found, ...totals.cautions.filter(({ code }) => code !== 'pressure-above-occlusion')];
+  // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
+  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
+  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
 }
 
 function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {

@@ -288,6 +288,34 @@ describe('explain, a plan in brief', () => {
     expect(page.split('\n').length).toBeLessThan(explain(plan).split('\n').length / 4);
   });
 
+  it('tells a limb’s long restriction once, of that limb, and names a limb that nothing trains', () => {
+    // By hand: 5 × 5 min on the right leg, and 2 × 10 × 4 s + 60 s with the cuff up on both: 25 + 2.333 min.
+    const long = planSession({
+      ...plan.request,
+      limbs: [...plan.request.limbs, { ...plan.request.limbs[0]!, limb: 'arm' }],
+      exercises: [
+        {
+          name: 'rest',
+          limb: 'leg',
+          side: 'right',
+          mode: 'passive',
+          scheme: '5x5min',
+          restS: 180,
+          restriction: 'intermittent',
+        },
+        { name: 'quad set', limb: 'leg', unloaded: true, scheme: '2x10', tempo, restS: 60, restriction: 'continuous' },
+      ],
+    });
+    const lines = explain(long, { detail: 'brief' }).split('\n');
+    expect(lines.filter((line) => line.includes('of restriction on one limb'))).toEqual([
+      '- caution: 27.33 min of restriction on one limb is above the usual limit of 20 min a session. (right leg)',
+    ]);
+    expect(long.cautions.filter(({ code }) => code === 'limb-not-trained')).toMatchObject([
+      { severity: 'note', text: 'The right arm is listed, and no exercise trains it.', path: ['limbs', 2] },
+    ]);
+    expect(plan.cautions.map(({ code }) => code)).not.toContain('limb-not-trained');
+  });
+
   it('says a blood pressure of the person, and of no limb', () => {
     const [said] = plan.cautions.filter(({ code }) => code === 'blood-pressure-high');
     for (const line of [page, explain(plan)]) expect(line).toContain(`- caution: ${said!.text}\n`);
