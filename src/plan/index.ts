@@ -11,6 +11,7 @@ export {
   type GuidelineRow,
   type Measure,
 } from './guidelines.js';
+export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export {
   nextSession,

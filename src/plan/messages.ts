@@ -149,6 +149,11 @@ export const planMessages = {
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
+  'readings-carried':
+    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
+  'lower-of-two-sides':
+    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
+
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',

@@ -1,6 +1,7 @@
 import * as root from '../../src/index.js';
 import {
   nextRung,
+  nextRequest,
   nextSession,
   planSession,
   readDocument,
@@ -210,6 +211,13 @@ export const doors: Readonly<
   nextSession: {
     call: nextSession,
     right: { plan, records: [recordSession(recordRequest)], rule: 'all-repetitions', date: '2026-03-05' },
+  },
+  nextRequest: {
+    call: nextRequest,
+    right: {
+      plan,
+      proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
+    },
   },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
