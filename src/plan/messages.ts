@@ -154,6 +154,13 @@ export const planMessages = {
   'lower-of-two-sides':
     '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
 
+  'weeks-clear-no-one':
+    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-no-one-road':
+    'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
+  'both-raised':
+    '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
+
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',

@@ -1,6 +1,7 @@
 import * as root from '../../src/index.js';
 import {
   nextRung,
+  compareWeeks,
   nextRequest,
   nextSession,
   planSession,
@@ -219,6 +220,7 @@ export const doors: Readonly<
       proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
     },
   },
+  compareWeeks: { call: compareWeeks, right: { weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }] } },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
