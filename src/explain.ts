@@ -8,7 +8,8 @@ import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
 import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
 import { pageWords, planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
-import { proposalPage, recordPage, reviewPage, screeningPage } from './plan/document-pages.js';
+import type { WeekComparison } from './plan/compare-weeks.js';
+import { proposalPage, recordPage, reviewPage, screeningPage, weeksPage } from './plan/document-pages.js';
 import type { Proposal } from './plan/next-session.js';
 import type { SessionRecord } from './plan/record-session.js';
 import type { Review } from './plan/review-plan.js';
@@ -17,7 +18,7 @@ import type { Plan } from './plan/types.js';
 import { comparisonPage, type SessionComparison } from './session/compare.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal;
+export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -96,6 +97,7 @@ const pages = {
   review: (document: object) => reviewPage(document as Review),
   record: (document: object, detail: Detail) => recordPage(document as SessionRecord, detail),
   proposal: (document: object) => proposalPage(document as Proposal),
+  'week-comparison': (document: object) => weeksPage(document as WeekComparison),
   'session-comparison': (document: object) => comparisonPage(document as SessionComparison),
 } as const;
 
@@ -129,7 +131,7 @@ const writers = {
 /**
  * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
  * from, what is taken for granted, what to watch for, the sources. A plan, a screening, a review, a record or a
- * proposal as a page to take to the gym floor; a comparison of sessions as a table.
+ * proposal as a page to take to the gym floor; a comparison of sessions or of weeks as a table.
  *
  * In `brief`, a plan is what the gym floor needs: signs to stop at, for each exercise the cuffs, load, sets, rests and
  * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the

@@ -1,9 +1,10 @@
 import type { Answer } from '../answer/answer.js';
 import { sourceLines, workingOf } from '../answer/explain.js';
 import { english } from '../answer/words.js';
-import { indent, sectionText } from '../answer/write.js';
+import { aligned, indent, sectionText } from '../answer/write.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode } from '../quantity/quantities.js';
+import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import { measures } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
@@ -153,8 +154,8 @@ export function recordPage(record: SessionRecord, detail: Detail): string[] {
     ...limbs.map(
       ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad }) =>
         `${side} ${limb}: ${exercises === 0 ? 'no' : `${clock(restrictionTime.value)} of`} restriction` +
-        (lower ? `, and ${clock(lower.value)} at the lower pressure` : '') +
-        (volumeLoad ? `; volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+        (lower ? `, at the lower pressure ${clock(lower.value)}` : '') +
+        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
     ),
     ...heading('Watch for'),
     ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),
@@ -216,5 +217,38 @@ export function proposalPage({ rule, items, measureAgain, cautions, standing, so
       cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
     ),
     ...part('Sources', listed(sourceLines(sources))),
+  ];
+}
+
+/** Weeks as a table of plain text: what is lifted, then what is restricted. */
+export function weeksPage({ weeks, cautions, standing }: WeekComparison): string[] {
+  const places = new Map(
+    weeks.flatMap(({ limbs }) => limbs.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])),
+  );
+  const told = (answer: Answer | undefined): string => (answer ? formatUnit(answer.value, answer.unit) : '–');
+  const cells = (row: WeekRow): string[] => [
+    format(row.week),
+    format(row.sessions.value),
+    format(row.restrictedSessions.value),
+    told(row.peakLoad),
+    told(row.peakPercent),
+    told(row.volumeLoad),
+    row.percentOfOcclusion === undefined ? '–' : formatUnit(row.percentOfOcclusion, '%'),
+    ...[...places.values()].map(({ limb, side }) => {
+      const own = row.limbs.find((one) => one.limb === limb && one.side === side);
+      return own ? clock(own.restrictionTime.value) : '–';
+    }),
+  ];
+  const heads = ['week', 'sessions', 'with cuff', 'heaviest', 'of maximum', 'volume load', 'of LOP'];
+  const restricted = [...places.keys()].map((place) => `${place} restricted`);
+  return [
+    ...title('WEEK BY WEEK'),
+    ...sentences(standing),
+    '',
+    ...aligned([[...heads, ...restricted], ...weeks.map(cells)]),
+    ...part(
+      'Watch for',
+      cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
+    ),
   ];
 }

@@ -11,6 +11,15 @@ export {
   type GuidelineRow,
   type Measure,
 } from './guidelines.js';
+export {
+  compareWeeks,
+  type WeekComparison,
+  type WeekComparisonInput,
+  type WeekLimb,
+  type WeekRow,
+  type WeekSession,
+} from './compare-weeks.js';
+export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export {
   nextSession,

@@ -72,8 +72,7 @@ export const planMessages = {
   'after-soreness': 'extreme soreness afterwards',
 
   'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
-  'screened-caution':
-    'Screening found a reason to take care: ask the treating clinician before training with restriction.',
+  'screened-caution': 'Screening found a reason to ask the treating clinician before training with restriction.',
   'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
@@ -107,7 +106,7 @@ export const planMessages = {
   'held-occludes':
     '{exercise}, {side} {limb}: {held} mmHg was held, at or above the occlusion pressure of {occlusion} mmHg taken for this limb.',
   'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} was lifted, above the {planned} of the plan.',
-  'item-not-recorded': '{exercise}, {side} {limb}: it is in the plan and not in the record.',
+  'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
   'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
@@ -156,6 +155,18 @@ export const planMessages = {
     'Measure occlusion pressure again every few weeks; how many weeks, no text that was read says.',
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
+
+  'readings-carried':
+    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
+  'lower-of-two-sides':
+    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
+
+  'weeks-clear-no-one':
+    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-no-one-road':
+    'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
+  'both-raised':
+    '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',

@@ -469,7 +469,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
 }
 
 /** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
-function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
+export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
   const times = timesOf(plan.items);
   const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
   return (item) =>

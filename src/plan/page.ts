@@ -83,16 +83,11 @@ export const pageWords = {
   'page.limb-none': '{side}: no restriction',
   'page.limb-one': '{side}: {restriction} of restriction in 1 exercise',
   'page.limb-many': '{side}: {restriction} of restriction in {exercises} exercises',
-  'page.limb-partial': '{limb}, and {partial} at the lower pressure',
-  'page.limb-volume': '{limb}; volume load {volume}',
-  'page.of-side': '{label}, {side}',
+  'page.limb-volume': 'volume load {volume}',
   'page.turns': 'Sides',
   'page.at-once': 'both at once',
   'page.in-turn': 'in turn, {side} first; a rest holds the set of the other side',
   'page.then': 'Then',
-  'page.pause-down': '{pause} pause, cuff down',
-  'page.pause': '{pause} pause',
-  'page.in-all': 'The session takes {session}; restriction {restriction}.',
   'page.in-full': 'The full page has the clock, the working, the sources and {notes} notes.',
 } as const satisfies Catalogue;
 
@@ -205,9 +200,12 @@ function sessionRows(say: Say, word: Word, { session, items, request }: Plan): [
   });
 }
 
+const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
+  word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
+
 /** What an exercise or a session adds up to. */
 function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
-  const { volumeLoad, repetitions, timeUnderTension, restrictionTime, longestRestriction, sessionTime } = totals;
+  const { volumeLoad, repetitions, restrictionTime, longestRestriction } = totals;
   const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
   const count = format(repetitions.value);
   const told = ({ value, unit }: Answer): string => amount(say, value, unit);
@@ -217,7 +215,7 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
       : repetitions.value > 0
         ? [word('page.total-repetitions', { repetitions: count })]
         : []),
-    word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) }),
+    totalTime(word, totals),
     word('page.total-restriction', {
       restriction: clock(restrictionTime.value),
       longest: clock(longestRestriction.value),
@@ -291,7 +289,7 @@ function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan)
     const where = (item: PlanItem): string => sideWords(say, item.side, item.limb);
     const title = second ? word('page.both-sides') : where(first);
     const cuff = (item: PlanItem): string =>
-      second ? word('page.of-side', { label: word('page.cuff'), side: where(item) }) : word('page.cuff');
+      second ? word('page.with-side', { event: word('page.cuff'), side: where(item) }) : word('page.cuff');
     const turns = side === 'left-then-right' || side === 'right-then-left' ? side.split('-')[0]! : undefined;
     const pause = session.timeline.events.find(
       ({ event, exercise, set }) => exercise === index + 1 && (event === 'reperfuse' || (event === 'rest' && !set)),
@@ -303,10 +301,7 @@ function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan)
         turns ? word('page.in-turn', { side: sideWords(say, turns, limb) }) : word('page.at-once'),
       ],
       ...doneFields(say, word, first),
-      pause && [
-        word('page.then'),
-        word(pause.event === 'rest' ? 'page.pause' : 'page.pause-down', { pause: clock(pause.durationS!) }),
-      ],
+      pause && [word('page.then'), `${clock(pause.durationS!)} ${word(`page.${pause.event}`)}`],
     ];
     return [
       { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
@@ -401,7 +396,6 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   };
   const warnings = (which: (said: Caution) => boolean): string[] => cautions.filter(which).map(warning);
   const isNote = ({ severity }: Caution): boolean => severity === 'note';
-  const { restrictionTime, sessionTime } = session.totals;
   return [
     { heading: word('page.title'), level: 1 },
     {
@@ -435,21 +429,13 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
         ...limbs.map(({ limb, side, exercises, restrictionTime: full, partialRestrictionTime: lower, volumeLoad }) => {
           const which = exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many';
           const values = { side: sideWords(say, side, limb), restriction: clock(full.value), exercises };
-          const up = lower
-            ? word('page.limb-partial', { limb: word(which, values), partial: clock(lower.value) })
-            : word(which, values);
-          return volumeLoad
-            ? word('page.limb-volume', { limb: up, volume: amount(say, volumeLoad.value, volumeLoad.unit) })
-            : up;
+          const more = [
+            lower && word('page.total-partial', { partial: clock(lower.value) }),
+            volumeLoad && word('page.limb-volume', { volume: amount(say, volumeLoad.value, volumeLoad.unit) }),
+          ];
+          return [word(which, values), ...more].filter(Boolean).join(', ');
         }),
-        ...(brief
-          ? [
-              word('page.in-all', {
-                session: clock(sessionTime.value),
-                restriction: clock(restrictionTime.value),
-              }),
-            ]
-          : []),
+        ...(brief ? [totalTime(word, session.totals)] : []),
       ],
     },
     heading(word('page.watch')),

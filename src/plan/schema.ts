@@ -18,6 +18,7 @@ import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
+import type { ProgressionAction } from './next-session.js';
 import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
 
@@ -397,6 +398,46 @@ export const recordDocument = open({
   symptoms: z.array(z.enum(symptoms)).max(50),
   ...feelings,
   assumptions: z.array(assumption),
+  cautions,
+  standing,
+  sources,
+});
+
+const fromTo = <T extends z.ZodType>(number: T) => ({ from: number, to: number.optional() });
+
+/** A proposal, as `nextSession` makes it. */
+export const proposalDocument = open({
+  document: z.literal('proposal'),
+  schemaVersion: z.literal(1),
+  rule: open({ id: z.string(), text: z.string(), evidence: z.enum(GRADES), source: z.string().optional() }),
+  items: z
+    .array(
+      open({
+        ...place,
+        action: z.enum([
+          'raise-load',
+          'raise-pressure',
+          'repeat',
+          'back-off',
+          'stop',
+        ] as const satisfies readonly ProgressionAction[]),
+        load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }).optional(),
+        percentOfMaximum: open(fromTo(positive)).optional(),
+        percentOfOcclusion: open(fromTo(quantity('percent'))).optional(),
+        cuffMmHg: open(fromTo(positive)).optional(),
+        reasons: z.array(assumption),
+      }),
+    )
+    .max(200),
+  measureAgain: z.array(
+    open({
+      ...said,
+      what: z.enum(['occlusion-pressure', 'one-repetition-maximum']),
+      due: z.boolean(),
+      evidence: z.enum(GRADES),
+      source: z.string().optional(),
+    }),
+  ),
   cautions,
   standing,
   sources,

@@ -511,10 +511,10 @@ describe('trainingDays', () => {
       ['left', 890.718474, 'kg'],
       ['right', 400, 'kg'],
     ]);
-    expect(explain(lifting, { detail: 'brief' })).toMatch(/right leg: .* in 1 exercise; volume load 400 kg/);
+    expect(explain(lifting, { detail: 'brief' })).toMatch(/right leg: .* in 1 exercise, volume load 400 kg/);
     const items = lifting.items.map(({ exercise, limb, side, sets }) => ({ exercise, limb, side, sets }));
     const record = recordSession({ plan: lifting, date: '2026-03-02', items, sessionRpe: 5, sessionS: 1200 });
-    expect(explain(record)).toMatch(/right leg: .*; volume load 400 kg/);
+    expect(explain(record)).toMatch(/right leg: .*, volume load 400 kg/);
     const { limbs } = weekTotals({ days: trainingDays({ records: [record, record], from: '2026-03-02' }) });
     expect(limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value])).toEqual([
       ['left', 1781.436948],

@@ -263,18 +263,20 @@ describe('explain, a plan in brief', () => {
     const places = found.map((text) => page.indexOf(text));
     expect(places.every((at, index) => at > (places[index - 1] ?? 0))).toBe(true);
     for (const line of [
-      /Cuff, right leg {2}120 mmHg, 60\.0 % of LOP .* in the rests 40 mmHg, 20\.0 % of LOP/,
-      /Cuff, left leg {3}\d+ mmHg, /,
-      /Sides {12}both at once/,
-      /Sides {12}in turn, right leg first; a rest holds the set of the other side/,
-      /Warm-up {10}10 repetitions \(then 60 s rest\)/,
-      /Then {13}4:00 pause, cuff down/,
+      /Cuff \(right leg\) {2}120 mmHg, 60\.0 % of LOP .* in the rests 40 mmHg, 20\.0 % of LOP/,
+      /Cuff \(left leg\) {3}\d+ mmHg, /,
+      /Sides {13}both at once/,
+      /Sides {13}in turn, right leg first; a rest holds the set of the other side/,
+      /Warm-up {11}10 repetitions \(then 60 s rest\)/,
+      /Then {14}4:00 pause, cuff down/,
     ]) {
       expect(page).toMatch(line);
     }
     // By hand: 2 × 60 s + 45 s, and 2 × 40 s; a warm-up of 40 s + 60 s; turns of 40 s with a rest of 60 s; two pauses.
-    expect(page).toContain('right leg: 3:20 of restriction in 2 exercises, and 0:45 at the lower pressure');
-    expect(page).toContain('The session takes 21:05; restriction 4:40.');
+    expect(page).toContain(
+      'right leg: 3:20 of restriction in 2 exercises, at the lower pressure 0:45, volume load 1200 kg',
+    );
+    expect(page).toContain('time under tension 4:40, session time 21:05');
   });
 
   it('keeps every caution, what is estimated and what always holds, and leaves the rest to the full page', () => {

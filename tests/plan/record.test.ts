@@ -150,8 +150,8 @@ describe('recordSession', () => {
     const two = planSession({ ...plan.request, exercises: [exercise!, { ...exercise!, name: 'squat' }, exercise!] });
     const record = recordSession({ plan: two, date: '2026-03-02', items: [done] });
     expect(record.cautions.map(({ severity, text }) => [severity, text])).toEqual([
-      ['note', 'squat, left leg: it is in the plan and not in the record.'],
-      ['note', 'leg extension, left leg: it is in the plan and not in the record.'],
+      ['note', 'squat, left leg: planned, and not recorded.'],
+      ['note', 'leg extension, left leg: planned, and not recorded.'],
     ]);
     expect(() => recordSession({ plan: two, date: '2026-03-02', items: [{ ...done, exercise: 'Squat' }] })).toThrow(
       'recorded no more often than it is planned: leg extension, left leg; squat, left leg; received Squat, left leg',
