@@ -141,6 +141,8 @@ export const planMessages = {
     'There is no load to take off: fewer or shorter sets, or a lower pressure, are the practitioner’s choice.',
   'hold-long-break':
     'The last session on record is {days} days back: nothing is raised. Screen again and measure again first.',
+  'break-not-judged':
+    'The last session on record is {days} days back; after how long a break to screen and measure again, no text that was read says.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',
