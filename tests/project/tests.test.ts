@@ -1,0 +1,19 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const files = readdirSync('tests', { recursive: true, encoding: 'utf8' })
+  .filter((name) => /\.(test|browser)\.ts$/.test(name))
+  .map((name) => ({ name, text: readFileSync(join('tests', name), 'utf8') }));
+
+describe('the tests themselves', () => {
+  it('are none of them left out', () => {
+    expect(files.length).toBeGreaterThan(40);
+    const marked = files.filter(({ text }) => /\.(skip|skipIf|runIf|todo|fails|only)\b/.test(text));
+    expect(marked.map(({ name }) => name)).toEqual([]);
+  });
+
+  it.each(readdirSync('src/checks'))('read the check values of %s', (file) => {
+    expect(files.filter(({ text }) => text.includes(`src/checks/${file}' with`)).length).toBeGreaterThan(0);
+  });
+});
