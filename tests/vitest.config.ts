@@ -10,6 +10,8 @@ export default defineConfig({
     exclude: ['tests/verify/!(size).test.ts'],
     reporters: ['default', './tests/support/closing-line.ts'],
     testTimeout: 120_000,
+    // One forgotten `.only` would leave out the others of its file.
+    allowOnly: false,
     isolate: false,
   },
 });
