@@ -43,7 +43,7 @@ function tokens(formula: string): string[] | undefined {
 function parse(formula: string): Term | undefined {
   const left = tokens(formula)?.reverse();
   if (!left) return undefined;
-  const next = (): string => left.at(-1) ?? '';
+  const next = (): string | undefined => left.at(-1);
   const take = (token: string): boolean => next() === token && left.pop() !== undefined;
 
   const sum = (): Term | undefined => {
@@ -91,7 +91,7 @@ function parse(formula: string): Term | undefined {
       const inside = list();
       return inside?.length === 1 ? { group: inside[0]! } : undefined;
     }
-    if (!/^[A-Za-z_]/.test(token)) return undefined;
+    if (!/\w/.test(token)) return undefined;
     if (!take('(')) return { name: token };
     const of = list();
     return of && { call: token, of };
@@ -124,8 +124,7 @@ export function typesetIn(notation: Notation, formula: string): string {
 }
 
 /** A formula on one line of text. */
-export const typeset = (formula: string): string =>
-  formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
+export const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ');
 
 /** Text without what neither TeX nor XML can hold: control characters, halves of pairs, odd blanks. */
 const plain = (text: string): string => text.replace(/[\p{C}\p{Z}]/gu, ' ');
