@@ -4,7 +4,7 @@ import { english } from '../answer/words.js';
 import { indent, sectionText } from '../answer/write.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode } from '../quantity/quantities.js';
-import { measures } from './guidelines.js';
+import { measures, rangeWords } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
@@ -48,9 +48,9 @@ export function screeningPage(screening: Screening): string[] {
   ];
 }
 
-const judgementLine = ({ measure, found, unit, low, high, evidence }: Judgement): string => {
-  const ends = [low === undefined ? undefined : format(low), high === undefined ? undefined : format(high)];
-  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${ends.filter(Boolean).join(' to ')}; ${evidence}]`;
+const judgementLine = (judged: Judgement): string => {
+  const { measure, found, unit, evidence } = judged;
+  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${rangeWords(judged)}; ${evidence}]`;
 };
 
 /** A review as a page of text. */
@@ -69,7 +69,7 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
     ...part(
       'Not judged, not in the document',
       notJudged.length > 0
-        ? listed(notJudged.map((measure) => `${measures[measure].name}${measures[measure].of}`))
+        ? listed(notJudged.map((measure) => measures[measure].name.replace(/,$/, '') + measures[measure].of))
         : [],
     ),
     ...part('Sources', listed(sourceLines(sources))),
