@@ -134,7 +134,7 @@ const PRESS_CLOCK = [
   ['4:23', 'cuff down'],
   ['4:23', 'end'],
 ];
-// Error of the measurement 4.3 % of 200 mmHg (reference B.1, the largest of its kinds): 200 ± 1.96 × 8.6 is 183.1 to 216.9;
+// Repeats differ by 8.6 mmHg (docs of measuredOcclusionPressure): 200 ± 1.96 × 8.6 is 183.1 to 216.9;
 // 100 mmHg of that is 54.6 to 46.1 %. 20 % of 110 kg is 22, in steps of 2.5 kg 22.5: of 110 ± 1.96 × 4.2 % 18.9 to 22.3 %.
 const PRESS_FIELDS = [
   [
