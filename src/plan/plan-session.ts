@@ -197,7 +197,7 @@ function loadOf(
 ): Answer<'training-load'> | undefined {
   const { load, unit, percent, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
   if (load !== undefined) return statedLoad(load, unit);
-  if (!oneRepMax || percent === undefined) return undefined;
+  if (!oneRepMax) return undefined;
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
   const answer = trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
   if (exercise.restriction !== 'none') return answer;
@@ -290,7 +290,7 @@ function exerciseOf(
       }),
     { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
   );
-  if (!sets || !cuffs || cuffs.length === 0 || cuffs.length < (wearing?.length ?? 0)) return undefined;
+  if (!sets || !wearing || !cuffs || cuffs.length < wearing.length) return undefined;
 
   const full = withCuffs(sets, cuffs, exercise.name);
   const { intensityPercent, bodyMassPercent } = exercise;
