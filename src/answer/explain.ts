@@ -72,8 +72,7 @@ export function addAnswerWords(words: Record<string, string>): void {
   for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
 }
 
-const isAnswer = (value: unknown): value is Answer =>
-  typeof value === 'object' && value !== null && Object.hasOwn(value, 'formula');
+const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'formula');
 
 /** A number with its unit, in the language of the caller. */
 export const amount = (say: Say, value: number, unit: Unit): string =>
@@ -113,7 +112,7 @@ function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; g
       glossary.push(`${symbol} ${name} ${unit ? amount(say, given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
-      const coded = { value: named(say, 'value', String(given)), number: shown[symbol] };
+      const coded = { value: String(given), number: shown[symbol] };
       glossary.push(`${symbol} ${name} ${say('coded-as', explainWords['coded-as'], coded)}`);
     } else {
       shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);

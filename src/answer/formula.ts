@@ -29,7 +29,7 @@ const MOST_TOKENS = 1000;
 function tokens(formula: string): string[] | undefined {
   const found: string[] = [];
   // A working that stands in for a symbol is written for people: 80 × 300.
-  const text = formula.trim().replaceAll('×', '*');
+  const text = formula.replaceAll('×', '*');
   TOKEN.lastIndex = 0;
   while (TOKEN.lastIndex < text.length) {
     const token = TOKEN.exec(text)?.[0].trim();
@@ -147,7 +147,7 @@ const indexed = (name: string): [string, string | undefined] => {
 };
 
 export const latexNotation: Notation = {
-  number: (digits) => digits.replace(/e\+?(-?\d+)$/, ' \\times 10^{$1}'),
+  number: (digits) => digits.replace(/e\+?(-?\d+)/, ' \\times 10^{$1}'),
   name: (name) => {
     const [base, index] = indexed(name);
     return (base.length === 1 ? base : `\\mathrm{${texText(base)}}`) + (index ? `_{${index}}` : '');
@@ -172,7 +172,7 @@ const row = (inside: string): string => tag('mrow', inside);
 export const mathmlNotation: Notation = {
   number: (digits) => {
     const [whole, power] = digits.split(/e\+?/) as [string, string?];
-    const exponent = power?.replace(/^-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
+    const exponent = power?.replace(/-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
     return tag('mn', whole) + (exponent ? `${operator('×')}<msup><mn>10</mn>${row(`${exponent}</mn>`)}</msup>` : '');
   },
   name: (name) => {

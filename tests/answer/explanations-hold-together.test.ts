@@ -118,13 +118,20 @@ describe('an answer explained', () => {
       '',
     ]);
     const { rounding: _, ...exact } = inner;
-    expect(lines({ ...exact, inputs: { load: 90, unit: 'lb' }, unit: '[lb_av]' }).slice(0, 4)).toEqual([
+    const pounds: Answer = {
+      ...exact,
+      unit: '[lb_av]',
+      symbols: { a: 'load', r: 'repetitions' },
+      inputs: { load: 90, repetitions: 5, unit: 'lb' },
+    };
+    expect(lines(pounds).slice(0, 4)).toEqual([
       'One-repetition maximum: 90 lb (95 % interval 84.11 to 95.89 lb)',
       '  1RM = a',
       // Numbers that are the result already are not said twice.
       '      = 90',
-      '        with a load 90 lb',
+      '        with a load 90 lb, r repetitions 5 repetitions',
     ]);
+    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 5);
   });
 
   // One decimal is shown, so what is shown as 0.0 would be no chance at all.
@@ -285,6 +292,7 @@ describe('a formula', () => {
     ['a) * b', '\\text{a) $\\times$ b}', 'a) × b'],
     ['(a, b)', '\\text{(a, b)}', '(a, b)'],
     ['f(a,)', '\\text{f(a,)}', 'f(a,)'],
+    ['f(,)', '\\text{f(,)}', 'f(,)'],
     ['f(a', '\\text{f(a}', 'f(a'],
     ['a ^', '\\text{a \\textasciicircum{}}', 'a ^'],
     ['a - ', '\\text{a − }', 'a − '],
@@ -314,6 +322,8 @@ describe('text in Markdown', () => {
     '= nor that',
     '1. not counted',
     '12) nor this',
+    '12.',
+    'in week 3. or 4) there',
     '1x. plain, 3.5 kg - 2 + 1 = # 4 (5.)',
     '22.5 kg',
     '*stars* _lines_ `ticks` ~~struck~~ [a](b) <b> & | \\',
@@ -326,7 +336,7 @@ describe('text in Markdown', () => {
     expect(paragraph.type).toBe('paragraph_open');
     expect(children.map((piece) => piece.content).join('')).toBe(text);
     // Nothing is escaped that needs none.
-    expect(content.length - text.length).toBe((text.match(/[\\`*_[\]<>&~|]|^[#+=-]|^\d+[.)] /g) ?? []).length);
+    expect(content.length - text.length).toBe((text.match(/[\\`*_[\]<>&~|]|^[#+=-]|^\d+[.)](?= |$)/g) ?? []).length);
   });
   it('is one line, its blanks one each', () => {
     expect(markdownText('a \n\t b\nc')).toBe('a b c');

@@ -67,10 +67,13 @@ describe('a copy in plain JSON', () => {
     expect(plainCopy([list])).toBeUndefined();
   });
 
+  const fields = Object.fromEntries(list.map((value, index) => [`f${index}`, value]));
   it('counts the fields of an object', () => {
-    const fields = Object.fromEntries(list.map((value, index) => [`f${index}`, value]));
     expect(Object.keys(plainCopy(fields) as object)).toHaveLength(199_999);
-    expect(plainCopy({ ...fields, more: 0 })).toBeUndefined();
+  });
+  const more = { ...fields, more: 0 };
+  it('copies no object that has one field more', () => {
+    expect(plainCopy(more) === undefined).toBe(true);
   });
 
   it('does not walk a list that is longer than that', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { answerFault } from '../../src/answer/read-answer.js';
 import { InputError, isInputError } from '../../src/answer/issues.js';
 import { Reader } from '../../src/answer/reader.js';
-import { cite, explain, testedOneRepMax, type Answer } from '../../src/index.js';
+import { cite, explain, targetCuffPressure, testedOneRepMax, type Answer } from '../../src/index.js';
 import { reference } from '../../src/evidence/sources.js';
 import { plainCopy } from '../../src/answer/plain-copy.js';
 import type { Quantity } from '../../src/quantity/quantities.js';
@@ -222,12 +222,9 @@ describe('a field that is wrong', () => {
   it.each(['number', 'choice', 'child', 'list', 'named', 'values', 'anything'] as const)(
     'is refused as %s where its getter throws, and alone',
     (kind) => {
-      expect(refusal(kinds[kind] as never, unreadable('a'))[0]).toEqual([
-        'it.a',
-        'unreadable',
-        'a value that can be read',
-        'an error',
-      ]);
+      const issue = ['it.a', 'unreadable', 'a value that can be read', 'an error'];
+      const input = Object.assign(unreadable('a'), { other: 1 });
+      expect(refusal(kinds[kind] as never, input)).toEqual([issue]);
     },
   );
 
@@ -238,7 +235,7 @@ describe('a field that is wrong', () => {
     [[12], 'wrong-type', 'an object'],
     [Object.create({ a: 12 }), 'wrong-type', 'an object'],
   ])('is not looked for in %j, which is refused as a whole', (input, code, received) => {
-    for (const kind of ['number', 'choice', 'values', 'anything'] as const)
+    for (const kind of ['number', 'choice', 'child', 'values', 'anything'] as const)
       expect(refusal(kinds[kind] as never, input)).toEqual([['it', code, OBJECT, received]]);
   });
 
@@ -340,6 +337,12 @@ describe('an answer given back', () => {
   });
 });
 
+it('is asked for where it is missing', () => {
+  expect(refusal(targetCuffPressure as never, { percent: 50 })).toEqual([
+    ['occlusion', 'missing', expect.stringMatching(/^an answer of /), 'undefined'],
+  ]);
+});
+
 describe('a whole document', () => {
   const expected = 'an answer, a comparison or a document of this library';
   it.each([
@@ -354,7 +357,8 @@ describe('a whole document', () => {
   });
 
   it('is cited by every source of the library anywhere in it, once, in the order met', () => {
-    const [first, second, third] = ['thigh-occlusion-2019', 'one-rep-max-reliability-2020', 'brzycki-1993'] as const;
+    // An id that stands anywhere else, or in a list within the list, is no citation.
+    const [first, second, third] = ['thigh-equation-2019', 'one-rep-max-reliability-2020', 'brzycki-1993'] as const;
     const document = {
       sources: [second, 'of-another-library', 5, [first]],
       parts: [{ cautions: [{ source: third, text: first }] }, { sources: [second, third] }],
