@@ -8,14 +8,11 @@ export interface Citation {
 }
 
 function collect(value: unknown, found: Set<SourceId>): void {
-  if (Array.isArray(value)) for (const item of value) collect(item, found);
-  else if (typeof value === 'object' && value !== null) {
-    for (const name of Object.keys(value)) {
-      const item = (value as Readonly<Record<string, unknown>>)[name];
-      const ids: unknown[] = name === 'sources' && Array.isArray(item) ? item : name === 'source' ? [item] : [];
-      for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
-      collect(item, found);
-    }
+  if (typeof value !== 'object' || value === null) return;
+  for (const [name, item] of Object.entries(value) as [string, unknown][]) {
+    const ids = name === 'sources' || name === 'source' ? [item].flat() : [];
+    for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
+    collect(item, found);
   }
 }
 

@@ -8,7 +8,7 @@ import { describe, InputError, issue, type InputIssue } from './issues.js';
 const FINITE = 'a finite number';
 
 const numberIssue = (field: string, value: unknown, expected: string): InputIssue[] =>
-  typeof value === 'number' && Number.isFinite(value)
+  Number.isFinite(value)
     ? []
     : [
         issue(

@@ -73,8 +73,7 @@ export function addAnswerWords(words: Record<string, string>): void {
   for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
 }
 
-const isAnswer = (value: unknown): value is Answer =>
-  typeof value === 'object' && value !== null && Object.hasOwn(value, 'formula') && Object.hasOwn(value, 'kind');
+const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'formula');
 
 /** A number with its unit, in the language of the caller. */
 export const amount = (say: Say, value: number, unit: Unit): string =>
@@ -86,13 +85,13 @@ const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kin
 /** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
 function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say): string {
   const word = saying(say, explainWords);
-  const range = lower !== undefined && upper !== undefined && rounding === undefined;
   const number = amount(say, value, unit);
   return word('titled-answer', {
     name: kindName(say, kind),
-    value: range
-      ? word('with-interval', { value: number, lower: format(lower), upper: amount(say, upper, unit) })
-      : number,
+    value:
+      lower === undefined || rounding
+        ? number
+        : word('with-interval', { value: number, lower: format(lower), upper: amount(say, upper!, unit) }),
   });
 }
 
@@ -114,7 +113,7 @@ function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; g
       glossary.push(`${symbol} ${name} ${unit ? amount(say, given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
-      const coded = { value: named(say, 'value', String(given)), number: shown[symbol] };
+      const coded = { value: String(given), number: shown[symbol] };
       glossary.push(`${symbol} ${name} ${say('coded-as', explainWords['coded-as'], coded)}`);
     } else {
       shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
@@ -136,13 +135,14 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
     const share = (percent: number): string => `${percent.toFixed(1)} %`;
     const { lower, upper } = reached;
     const percent = share(reached.percent);
-    const range =
-      lower !== undefined && upper !== undefined
-        ? word('range-between', { lower: share(lower), upper: share(upper) })
-        : lower !== undefined
+    if (lower === undefined) notes.push(word('that-is', { percent }));
+    else {
+      const range =
+        upper === undefined
           ? word('range-from', { lower: share(lower) })
-          : upper !== undefined && word('range-up-to', { upper: share(upper) });
-    notes.push(range ? word('that-is-perhaps', { percent, range }) : word('that-is', { percent }));
+          : word('range-between', { lower: share(lower), upper: share(upper) });
+      notes.push(word('that-is-perhaps', { percent, range }));
+    }
     const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
     if (chance !== undefined) {
       notes.push(word('chance-that-closes', { chance: chance < 0.05 ? word('chance-very-small') : share(chance) }));
@@ -161,9 +161,7 @@ function groundsOf({ errors, standardDeviation, unit, equation, evidence, assump
     .join(', ');
   const meaning = say(`meaning.${evidence}`, grades[evidence]);
   return [
-    ...(standardDeviation !== undefined && parts
-      ? [word('deviation-from', { value: amount(say, standardDeviation, unit), parts })]
-      : []),
+    ...(parts ? [word('deviation-from', { value: amount(say, standardDeviation!, unit), parts })] : []),
     word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
     ...assumptions.map(({ code, text, values }) => word('taken-for-granted', { text: say(code, text, values) })),
   ];

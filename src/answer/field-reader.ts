@@ -1,5 +1,4 @@
 import { formatUnit } from '../quantity/format.js';
-import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
@@ -8,20 +7,22 @@ import type { IssueCode, MessageValues } from './messages.js';
 export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
   `${whole ? 'a whole number' : 'a number'} from ${min} to ${formatUnit(max, unit)}`;
 
-const fits = ({ min, max, whole }: Quantity, value: unknown): boolean =>
-  typeof value === 'number' && value >= min && value <= max && (!whole || Number.isInteger(value));
+const within = ({ min, max }: Quantity, value: number): boolean => value >= min && value <= max;
+
+const fits = (quantity: Quantity, value: unknown): boolean =>
+  typeof value === 'number' && within(quantity, value) && (!quantity.whole || Number.isInteger(value));
 
 /** What is wrong with a value given for a quantity, with the likely slip where there is one. */
 export function numberIssue(quantity: Quantity, value: unknown, path: Path): InputIssue | undefined {
   if (fits(quantity, value)) return undefined;
-  const { min, max, unit } = quantity;
+  const { unit } = quantity;
   const report = (code: IssueCode, values?: MessageValues) =>
     issue(code, path, expectedNumber(quantity), describe(value), values);
   if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
-  if (value >= min && value <= max) return report('not-whole');
-  const slip = quantity.slips?.find(({ factor }) => value * factor >= min && value * factor <= max);
+  if (within(quantity, value)) return report('not-whole');
+  const slip = quantity.slips?.find(({ factor }) => within(quantity, value * factor));
   return slip
     ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
     : report('out-of-range');
@@ -31,18 +32,12 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
   const prototype: unknown = Object.getPrototypeOf(value);
   // The prototype’s prototype is looked at so that plain objects of another realm pass too.
-  return prototype === null || prototype === Object.prototype || Object.getPrototypeOf(prototype) === null;
-};
-
-const commonStart = (a: string, b: string): number => {
-  let length = 0;
-  while (length < a.length && a[length]?.toLowerCase() === b[length]?.toLowerCase()) length += 1;
-  return length;
+  return prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
 /** What an unknown field may have been meant for, in words. */
 export const expectedField = (known: readonly string[], name: string): string => {
-  const near = known.find((one) => commonStart(one, name) >= Math.min(5, one.length));
+  const near = known.find((one) => name.toLowerCase().startsWith(one.slice(0, 5).toLowerCase()));
   return near ? `perhaps ${near}` : `one of ${known.join(', ')}`;
 };
 

@@ -29,7 +29,7 @@ const MOST_TOKENS = 1000;
 function tokens(formula: string): string[] | undefined {
   const found: string[] = [];
   // A working that stands in for a symbol is written for people: 80 × 300.
-  const text = formula.trim().replaceAll('×', '*');
+  const text = formula.replaceAll('×', '*');
   TOKEN.lastIndex = 0;
   while (TOKEN.lastIndex < text.length) {
     const token = TOKEN.exec(text)?.[0].trim();
@@ -43,7 +43,7 @@ function tokens(formula: string): string[] | undefined {
 function parse(formula: string): Term | undefined {
   const left = tokens(formula)?.reverse();
   if (!left) return undefined;
-  const next = (): string => left.at(-1) ?? '';
+  const next = (): string | undefined => left.at(-1);
   const take = (token: string): boolean => next() === token && left.pop() !== undefined;
 
   const sum = (): Term | undefined => {
@@ -91,7 +91,7 @@ function parse(formula: string): Term | undefined {
       const inside = list();
       return inside?.length === 1 ? { group: inside[0]! } : undefined;
     }
-    if (!/^[A-Za-z_]/.test(token)) return undefined;
+    if (!/\w/.test(token)) return undefined;
     if (!take('(')) return { name: token };
     const of = list();
     return of && { call: token, of };
@@ -124,8 +124,7 @@ export function typesetIn(notation: Notation, formula: string): string {
 }
 
 /** A formula on one line of text. */
-export const typeset = (formula: string): string =>
-  formula.replaceAll('*', '×').replaceAll(' - ', ' − ').replace(/^- /, '−');
+export const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ');
 
 /** Text without what neither TeX nor XML can hold: control characters, halves of pairs, odd blanks. */
 const plain = (text: string): string => text.replace(/[\p{C}\p{Z}]/gu, ' ');
@@ -148,7 +147,7 @@ const indexed = (name: string): [string, string | undefined] => {
 };
 
 export const latexNotation: Notation = {
-  number: (digits) => digits.replace(/e\+?(-?\d+)$/, ' \\times 10^{$1}'),
+  number: (digits) => digits.replace(/e\+?(-?\d+)/, ' \\times 10^{$1}'),
   name: (name) => {
     const [base, index] = indexed(name);
     return (base.length === 1 ? base : `\\mathrm{${texText(base)}}`) + (index ? `_{${index}}` : '');
@@ -173,7 +172,7 @@ const row = (inside: string): string => tag('mrow', inside);
 export const mathmlNotation: Notation = {
   number: (digits) => {
     const [whole, power] = digits.split(/e\+?/) as [string, string?];
-    const exponent = power?.replace(/^-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
+    const exponent = power?.replace(/-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
     return tag('mn', whole) + (exponent ? `${operator('×')}<msup><mn>10</mn>${row(`${exponent}</mn>`)}</msup>` : '');
   },
   name: (name) => {

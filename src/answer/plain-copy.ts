@@ -27,8 +27,7 @@ export function plainCopy(value: unknown): unknown {
       return list;
     }
     const prototype: unknown = Object.getPrototypeOf(part);
-    if (prototype !== null && prototype !== Object.prototype && Object.getPrototypeOf(prototype) !== null)
-      return refused;
+    if (prototype !== null && Object.getPrototypeOf(prototype) !== null) return refused;
     const object: Record<string, unknown> = {};
     for (const name of Object.keys(part)) {
       const item = (part as Readonly<Record<string, unknown>>)[name];

@@ -27,7 +27,7 @@ export function answerFault(
   for (const part of [sd, lower, upper]) {
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
-  return typeof sd === 'number' && sd < 0 ? 'a negative standard deviation' : undefined;
+  return (sd ?? 0) < 0 ? 'a negative standard deviation' : undefined;
 }
 
 /**

@@ -67,7 +67,8 @@ export class Reader extends FieldReader {
   }
 
   private nested(name: string, value: unknown): Reader {
-    const reader = new Reader(value, [...this.path, name], this.issues);
+    // What could not be read is said once: nothing inside it is missing too.
+    const reader = new Reader(value, [...this.path, name], this.source ? this.issues : []);
     this.children.push(reader);
     return reader;
   }

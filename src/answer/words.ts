@@ -20,7 +20,6 @@ export const explainWords = {
   'titled-answer': '{name}: {value}',
   'range-between': '{lower} to {upper}',
   'range-from': '{lower} and above',
-  'range-up-to': 'up to {upper}',
   'rounded-down': 'rounded down, {steps}: {value}',
   'rounded-nearest': 'brought to the nearest, {steps}: {value}',
   'in-steps': 'steps of {step}',

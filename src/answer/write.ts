@@ -48,7 +48,7 @@ export const markdownText = (text: string): string =>
     .replace(/\s+/g, ' ')
     .replace(/[\\`*_[\]<>&~|]/g, '\\$&')
     .replace(/^[#+=-]/, '\\$&')
-    .replace(/^(\d+)([.)])/, '$1\\$2');
+    .replace(/^(\d+)([.)])(?= |$)/, '$1\\$2');
 
 export const markdownPoints = (points: readonly string[]): string[] => points.map((text) => `- ${markdownText(text)}`);
 

@@ -5,7 +5,7 @@ import { aligned, indent, sectionText } from '../answer/write.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode } from '../quantity/quantities.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import { measures } from './guidelines.js';
+import { measures, rangeWords } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import type { Detail } from './page.js';
@@ -21,8 +21,9 @@ const worked = (answer: Answer): string[] => sectionText({ ...workingOf(answer, 
 const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
 const title = (text: string): string[] => [text, '='.repeat(text.length)];
 const sentences = (standing: readonly StandingSentence[]): string[] => standing.map(({ text }) => text);
+const points = (lines: readonly string[]): string[] => lines.map((line) => `- ${line}`);
 const listed = (lines: readonly string[], otherwise = 'none'): string[] =>
-  lines.length > 0 ? lines.map((line) => `- ${line}`) : [otherwise];
+  lines.length > 0 ? points(lines) : [otherwise];
 const part = (name: string, lines: readonly string[]): string[] =>
   lines.length > 0 ? [...heading(name), ...lines] : [];
 
@@ -42,7 +43,7 @@ export function screeningPage(screening: Screening): string[] {
       ),
       'nothing in the answers given',
     ),
-    ...part('Not answered', unanswered.length > 0 ? listed(unanswered.map(({ question }) => question)) : []),
+    ...part('Not answered', points(unanswered.map(({ question }) => question))),
     ...heading('Thrombosis score'),
     ...worked(thrombosisScore),
     ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map(({ text }) => text),
@@ -50,9 +51,9 @@ export function screeningPage(screening: Screening): string[] {
   ];
 }
 
-const judgementLine = ({ measure, found, unit, low, high, evidence }: Judgement): string => {
-  const ends = [low === undefined ? undefined : format(low), high === undefined ? undefined : format(high)];
-  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${ends.filter(Boolean).join(' to ')}; ${evidence}]`;
+const judgementLine = (judged: Judgement): string => {
+  const { measure, found, unit, evidence } = judged;
+  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${rangeWords(judged)}; ${evidence}]`;
 };
 
 /** A review as a page of text. */
@@ -70,9 +71,7 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
     ...listed([...new Set(inside.map(judgementLine))], 'nothing that was judged'),
     ...part(
       'Not judged, not in the document',
-      notJudged.length > 0
-        ? listed(notJudged.map((measure) => `${measures[measure].name.replace(/,$/, '')}${measures[measure].of}`))
-        : [],
+      points(notJudged.map((measure) => measures[measure].name.replace(/,$/, '') + measures[measure].of)),
     ),
     ...part('Sources', listed(sourceLines(sources))),
   ];
@@ -94,8 +93,8 @@ function doneLines({
     pressure === undefined ? 'pressure held not recorded' : `${formatUnit(pressure, 'mm[Hg]')} held`;
   return [
     `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned${lastSetToFailure ? ', the last to failure' : ''}`,
-    load && done.load !== undefined && done.unit
-      ? `Load   ${formatUnit(done.load, loadUnitCode(done.unit))} done, ${formatUnit(load.value, load.unit)} planned`
+    load
+      ? `Load   ${formatUnit(done.load!, loadUnitCode(done.unit!))} done, ${formatUnit(load.value, load.unit)} planned`
       : 'Load   none',
     restriction === 'none'
       ? 'Cuff   none'
@@ -185,16 +184,16 @@ function proposalLines({
   const percent = (share: number | undefined): string =>
     share === undefined ? '' : ` (${format(share)} % of the maximum)`;
   const pressure = (mmHg: number | undefined, share: number | undefined): string =>
-    mmHg === undefined || share === undefined
+    mmHg === undefined
       ? 'no number is proposed'
-      : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share)} % of LOP asked for)`;
+      : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share!)} % of LOP asked for)`;
   return [
     `Proposed: ${actionWords[action]}`,
     load
       ? `Load   ${words(load.from)}${percent(percentOfMaximum?.from)} → ${words(load.to)}${percent(percentOfMaximum?.to)}`
       : 'Load   none',
-    percentOfOcclusion && cuffMmHg
-      ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion.to)}`
+    cuffMmHg
+      ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion!.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion!.to)}`
       : 'Cuff   none',
     ...reasons.map(({ text }) => `- ${text}`),
   ];
@@ -212,10 +211,7 @@ export function proposalPage({ rule, items, measureAgain, cautions, standing, so
     ]),
     ...heading('Measure again'),
     ...listed(measureAgain.map(({ due, text, evidence }) => `${due ? 'due: ' : ''}${text} [${evidence}]`)),
-    ...part(
-      'Watch for',
-      cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
-    ),
+    ...part('Watch for', points(cautions.map(({ severity, text }) => `${severity}: ${text}`))),
     ...part('Sources', listed(sourceLines(sources))),
   ];
 }

@@ -2,6 +2,7 @@ import type { Severity } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import type { SourceId } from '../evidence/sources.js';
+import { format, formatUnit } from '../quantity/format.js';
 import { EXERCISE_MODES, type ExerciseMode, type Unit } from '../quantity/quantities.js';
 
 /**
@@ -58,6 +59,14 @@ export interface Guideline {
   readonly name: string;
   readonly source?: SourceId;
   readonly rows: readonly GuidelineRow[];
+}
+
+/** `40 to 80 %`, `50 % at most` */
+export function rangeWords({ measure, low, high }: Pick<GuidelineRow, 'measure' | 'low' | 'high'>): string {
+  const { unit } = measures[measure];
+  if (low === undefined) return `${formatUnit(high!, unit)} at most`;
+  if (high === undefined) return `${formatUnit(low, unit)} at least`;
+  return low === high ? formatUnit(low, unit) : `${format(low)} to ${formatUnit(high, unit)}`;
 }
 
 const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;

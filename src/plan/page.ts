@@ -185,12 +185,12 @@ function clockRows(
 }
 
 /** The clock of a session of several exercises: which exercise, which limb, which pressure. */
-function sessionRows(say: Say, word: Word, { session, items, request }: Plan): [string, string][] {
+function sessionRows(say: Say, word: Word, { session, request }: Plan): [string, string][] {
   const names = request.exercises.map(({ name }) => name);
   return clockRows(session.timeline, word, ({ event, exercise, limb, side, pressureMmHg }, plain) => {
     const words =
       event === 'set'
-        ? word('page.of-exercise', { exercise: names[(exercise ?? 1) - 1] ?? items[0]!.exercise, event: plain })
+        ? word('page.of-exercise', { exercise: names[exercise! - 1]!, event: plain })
         : pressureMmHg === undefined
           ? plain
           : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
@@ -222,8 +222,8 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
     }),
     ...(partialRestrictionTime ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })] : []),
     ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
-    ...(pressureTime && relativePressureTime
-      ? [word('page.total-pressures', { pressure: told(pressureTime), relative: told(relativePressureTime) })]
+    ...(relativePressureTime
+      ? [word('page.total-pressures', { pressure: told(pressureTime!), relative: told(relativePressureTime) })]
       : []),
   ];
 }
@@ -233,20 +233,19 @@ function loadWords(say: Say, word: Word, { load, bodyMassKg, bodyMassPercent }: 
   const lifted =
     load &&
     amount(say, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
-  if (bodyMassKg === undefined || bodyMassPercent === undefined) return lifted ?? word('page.no-load');
-  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(say, bodyMassKg, 'kg') });
+  if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
+  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(say, bodyMassKg!, 'kg') });
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
 }
 
 function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: PlanItem): string {
   if (restriction === 'none') return word('page.no-cuff');
-  const when =
-    restriction === 'partial' && restTarget
-      ? word('page.partial', {
-          pressure: amount(say, restTarget.value, 'mm[Hg]'),
-          percent: restTarget.reached!.percent.toFixed(1),
-        })
-      : word(`page.${restriction}`);
+  const when = restTarget
+    ? word('page.partial', {
+        pressure: amount(say, restTarget.value, 'mm[Hg]'),
+        percent: restTarget.reached!.percent.toFixed(1),
+      })
+    : word(`page.${restriction}`);
   return `${amount(say, target.value, 'mm[Hg]')}, ${reachedWords(word, target, 'page.of-occlusion')}; ${when}`;
 }
 

@@ -1,7 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -200,7 +200,7 @@ function loadOf(
 ): Answer<'training-load'> | undefined {
   const { load, unit, percent, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
   if (load !== undefined) return statedLoad(load, unit);
-  if (!oneRepMax || percent === undefined) return undefined;
+  if (!oneRepMax) return undefined;
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
   const answer = trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
   if (exercise.restriction !== 'none') return answer;
@@ -218,29 +218,31 @@ function setsOf(
   const { scheme, sets, warmUp, tempo, restS, restriction, mode, limb, changeS, bodyMassPercent } = exercise;
   const lifted = load && { load: load.value, unit: loadUnitOf(load.unit), oneRepMax };
   const moved = bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent };
-  const full = fullPrescription(
-    defined({
-      scheme,
-      sets,
-      warmUp,
-      tempo,
-      restS,
-      restriction,
-      mode,
-      limb,
-      side,
-      changeS,
-      ...lifted,
-      ...moved,
-    }) as Prescription,
-  );
-  if (full.mode !== 'resistance' && [...full.sets, ...full.warmUp].some(({ durationS }) => durationS === undefined)) {
-    const expected = "by time in every set, such as '5x2min'";
-    throw new InputError([
-      issue('wrong-relation', [scheme === undefined ? 'sets' : 'scheme'], expected, describe(scheme ?? 'repetitions')),
-    ]);
+  const prescription = {
+    scheme,
+    sets,
+    warmUp,
+    tempo,
+    restS,
+    restriction,
+    mode,
+    limb,
+    side,
+    changeS,
+    ...lifted,
+    ...moved,
+  };
+  try {
+    return fullPrescription(defined(prescription) as Prescription);
+  } catch (error) {
+    if (!isInputError(error) || mode === undefined || mode === 'resistance') throw error;
+    const counted = warmUp?.some(({ durationS }) => durationS === undefined);
+    const name = counted ? 'warmUp' : scheme === undefined ? 'sets' : 'scheme';
+    const received = name === 'scheme' ? describe(scheme) : 'repetitions';
+    const byTime = issue('wrong-relation', [name], "by time in every set, such as '5x2min'", received);
+    // There is no tempo to ask for where nothing is lifted.
+    throw new InputError(error.issues.map((found) => (found.path[0] === 'tempo' ? byTime : found)));
   }
-  return full;
 }
 
 /** Every part is tried, so that all that is wrong is told at once; parts that are not there are passed over. */
@@ -291,7 +293,7 @@ function exerciseOf(
       }),
     { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
   );
-  if (!sets || !cuffs || cuffs.length === 0 || cuffs.length < (wearing?.length ?? 0)) return undefined;
+  if (!sets || !wearing || !cuffs || cuffs.length < wearing.length) return undefined;
 
   const full = withCuffs(sets, cuffs, exercise.name);
   const { intensityPercent, bodyMassPercent } = exercise;

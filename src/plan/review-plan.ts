@@ -5,7 +5,7 @@ import type { Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { formatUnit } from '../quantity/format.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, type ExerciseMode, type Unit } from '../quantity/quantities.js';
@@ -13,6 +13,7 @@ import { gravestFirst } from './gravest-first.js';
 import {
   guidelines,
   measures,
+  rangeWords,
   type Guideline,
   type GuidelineId,
   type GuidelineRow,
@@ -198,20 +199,6 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
   return read;
 }
 
-/** `40 to 80 % of occlusion pressure` */
-function rangeWords({ measure, low, high }: Pick<GuidelineRow, 'measure' | 'low' | 'high'>): string {
-  const { unit, of } = measures[measure];
-  const ends =
-    low === undefined
-      ? `${formatUnit(high!, unit)} at most`
-      : high === undefined
-        ? `${formatUnit(low, unit)} at least`
-        : low === high
-          ? formatUnit(low, unit)
-          : `${format(low)} to ${formatUnit(high, unit)}`;
-  return ends + of;
-}
-
 /**
  * Holds a plan or a record against published ranges: each figure of the document with the range the guideline gives
  * for it, how well that range is backed, and where the figure stands.
@@ -256,7 +243,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
   const inside: Judgement[] = [];
   for (const [{ measure, found, where, path, toFailure }, row] of readAll(given, rows)) {
     if (!row) continue;
-    const { unit, name: of } = measures[measure];
+    const { unit, name: figure, of } = measures[measure];
     const judged: Judgement = {
       measure,
       found,
@@ -272,7 +259,13 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     const below = row.low !== undefined && compared < row.low;
     if ((!above && !below) || (row.orToFailure && toFailure)) inside.push(judged);
     else {
-      const values = { where, name: of, found: formatUnit(found, unit), range: rangeWords(row), guideline: name };
+      const values = {
+        where,
+        name: figure,
+        found: formatUnit(found, unit),
+        range: rangeWords(row) + of,
+        guideline: name,
+      };
       const severity = (above ? row.above : row.below) ?? 'note';
       findings.push({ ...caution(severity, above ? 'review-above' : 'review-below', values), ...judged });
     }

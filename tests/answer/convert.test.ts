@@ -58,6 +58,15 @@ describe('the converters', () => {
     expect(() => poundsToKilograms(NaN)).toThrow(
       'pounds must be a finite number; received NaN, which is not a finite number.',
     );
+    expect(() => kilogramsToPounds(1e308)).toThrow(
+      'kilograms must be a number whose result is no greater than 1.8e308; received 1e+308.',
+    );
+    expect(() => roundToStep(1, 0, 'up' as Rounding)).toThrow(
+      "step must be a finite number above zero; received 0.\nrounding must be 'down' or 'nearest'; received \"up\".",
+    );
+    expect(() => roundToStep(1, '2' as never, 'down')).toThrow(
+      'step must be a finite number above zero; received "2".',
+    );
   });
 });
 

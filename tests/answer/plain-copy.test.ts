@@ -51,15 +51,29 @@ describe('a copy in plain JSON', () => {
     expect(plainCopy(wrapped(41))).toBeUndefined();
   });
 
+  // The list itself is one of them.
+  const list = new Array<number>(199_999).fill(0);
   it('holds two hundred thousand values, and no more', () => {
-    // The list itself is one of them.
-    const list = new Array<number>(199_999).fill(0);
     expect(plainCopy(list)).toHaveLength(199_999);
     expect(plainCopy([...list, 0])).toBeUndefined();
-    expect(plainCopy([list, list])).toBeUndefined();
-    const fields = Object.fromEntries(list.map((value, index) => [`f${index}`, value]));
+  });
+
+  it('counts them all the way down', () => {
+    // 1 object, 1 list, 200 lists and 199 600 numbers in them, and then as many more.
+    const lists = Array.from({ length: 200 }, () => new Array<number>(998).fill(0));
+    const copied = (more: number) => plainCopy({ lists: [...lists.slice(1), [...lists[0]!, ...list.slice(0, more)]] });
+    expect(copied(198) !== undefined).toBe(true);
+    expect(copied(199) === undefined).toBe(true);
+    expect(plainCopy([list])).toBeUndefined();
+  });
+
+  const fields = Object.fromEntries(list.map((value, index) => [`f${index}`, value]));
+  it('counts the fields of an object', () => {
     expect(Object.keys(plainCopy(fields) as object)).toHaveLength(199_999);
-    expect(plainCopy({ ...fields, more: 0 })).toBeUndefined();
+  });
+  const more = { ...fields, more: 0 };
+  it('copies no object that has one field more', () => {
+    expect(plainCopy(more) === undefined).toBe(true);
   });
 
   it('does not walk a list that is longer than that', () => {

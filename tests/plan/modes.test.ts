@@ -229,7 +229,7 @@ describe('planSession, beyond counted sets', () => {
     expect(of({ ...bare, unloaded: true, load: 20 })).toEqual(at('load'));
     expect(of({ ...bare, bodyMassPercent: 60 })).toEqual(at('bodyMassPercent'));
     expect(of({ ...walk, load: 20 })).toEqual(at('load'));
-    expect(of({ ...walk, scheme: '3x10' })).toEqual(at('tempo'));
+    expect(of({ ...walk, scheme: '3x10' })).toEqual(at('scheme'));
     expect(of({ ...walk, sets: [{ repetitions: 10, durationS: 60 }], scheme: undefined })).toEqual([]);
     expect(of({ ...extension, intensityPercent: 40 })).toEqual(at('intensityPercent'));
     expect(of({ ...extension, restriction: 'partial' })).toEqual(at('restCuffPercent'));

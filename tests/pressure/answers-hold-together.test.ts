@@ -9,25 +9,23 @@ import {
   measuredOcclusionPressure,
   systolicSharePressure,
   withinFittedRange,
-  type Answer,
 } from '../../src/index.js';
 import { bloodPressureCautions, checkBloodPressure } from '../../src/pressure/blood-pressure.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import {
+  ARM,
+  codesOf,
+  deviations,
+  expectClose,
+  expectHoldsTogether,
+  LEG,
+  parts,
+  refusal,
+  type Said,
+  said,
+  withCode,
+} from '../support/hold-together.js';
 
-const LEG = {
-  limb: 'leg',
-  circumferenceCm: 55,
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 12,
-  posture: 'supine',
-} as const;
-const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
 const estimate = (more: object) => estimateOcclusionPressure({ ...LEG, ...more } as never);
-const parts = ({ errors }: Answer) => (errors ?? []).map(({ part, evidence }) => [part, evidence]);
-const deviations = ({ errors }: Answer) =>
-  Object.fromEntries((errors ?? []).map(({ part, standardDeviation }) => [part, standardDeviation]));
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
 
 describe('an estimate', () => {
   it('keeps what it was given, and asks for nothing more', () => {

@@ -1,24 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { calibrateOcclusionPressure, estimateOcclusionPressure, measuredOcclusionPressure } from '../../src/index.js';
 import {
-  calibrateOcclusionPressure,
-  estimateOcclusionPressure,
-  measuredOcclusionPressure,
-  type Answer,
-} from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
-
-const LEG = {
-  limb: 'leg',
-  circumferenceCm: 55,
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 12,
-  posture: 'supine',
-} as const;
-const parts = ({ errors }: Answer) => (errors ?? []).map(({ part, evidence }) => [part, evidence]);
-const deviations = ({ errors }: Answer) =>
-  Object.fromEntries((errors ?? []).map(({ part, standardDeviation }) => [part, standardDeviation]));
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
+  codesOf,
+  deviations,
+  expectClose,
+  expectHoldsTogether,
+  LEG,
+  parts,
+  refusal,
+  said,
+  withCode,
+} from '../support/hold-together.js';
 
 describe('a calibration', () => {
   const place = { limb: 'leg', side: 'left', posture: 'supine' } as const;

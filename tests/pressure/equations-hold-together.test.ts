@@ -1,23 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { equations, estimateOcclusionPressure, type Answer } from '../../src/index.js';
+import { equations, estimateOcclusionPressure } from '../../src/index.js';
 import type { OcclusionEquation } from '../../src/pressure/equation.js';
 import { estimateBy } from '../../src/pressure/estimate.js';
-import { expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import {
+  ARM,
+  deviations,
+  expectClose,
+  expectHoldsTogether,
+  LEG,
+  parts,
+  refusal,
+  type Said,
+  said,
+  withCode,
+} from '../support/hold-together.js';
 
 const all: readonly OcclusionEquation[] = equations.occlusionPressure;
-const LEG = {
-  limb: 'leg',
-  circumferenceCm: 55,
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 12,
-  posture: 'supine',
-} as const;
-const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
-const parts = ({ errors }: Answer) => (errors ?? []).map(({ part, evidence }) => [part, evidence]);
-const deviations = ({ errors }: Answer) =>
-  Object.fromEntries((errors ?? []).map(({ part, standardDeviation }) => [part, standardDeviation]));
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
 
 /** What the docs of each equation say of it. */
 interface Told {

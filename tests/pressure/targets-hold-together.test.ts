@@ -1,8 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { measuredOcclusionPressure, targetCuffPressure } from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, Z, type Said } from '../support/hold-together.js';
-
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
+import {
+  codesOf,
+  expectClose,
+  expectHoldsTogether,
+  refusal,
+  type Said,
+  said,
+  withCode,
+  Z,
+} from '../support/hold-together.js';
 
 describe('a target', () => {
   const occlusion = measuredOcclusionPressure({

@@ -1,21 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession, testedOneRepMax, type Answer } from '../../src/index.js';
-import { expectClose, expectHoldsTogether, said } from '../support/hold-together.js';
+import { accountSession, testedOneRepMax } from '../../src/index.js';
+import { CHAIN, expectClose, expectHoldsTogether, said, told } from '../support/hold-together.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
-const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
 const account = (input: object) => accountSession(input as never);
-/** Kind, value, unit, grade and sources of every total. */
-const told = (totals: object) =>
-  Object.fromEntries(
-    Object.entries(totals)
-      .filter(([, part]) => typeof part === 'object' && part !== null && 'kind' in part)
-      .map(([name, part]) => {
-        const { kind, value, unit, evidence, sources, equation } = part as Answer;
-        expect(equation).toBe(kind);
-        return [name, [kind, value, unit, evidence, ...sources]];
-      }),
-  );
 
 // Reference C.3: 75 repetitions of 4 s and three rests of 30 s are 390 s. C.1: volume load, relative volume load.
 describe('one exercise', () => {

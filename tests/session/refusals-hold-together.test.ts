@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { accountSession, sessionTimeline, testedOneRepMax } from '../../src/index.js';
-import { codesOf, refusal, said } from '../support/hold-together.js';
+import { CHAIN, codesOf, refusal, said } from '../support/hold-together.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
-const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
 const account = (input: object) => accountSession(input as never);
 

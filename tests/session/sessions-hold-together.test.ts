@@ -1,27 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession, type Answer } from '../../src/index.js';
+import { accountSession } from '../../src/index.js';
 import { limbRestriction } from '../../src/session/account.js';
 import { ofSide } from '../../src/session/layout.js';
 import { fullPrescription } from '../../src/session/prescription.js';
-import { codesOf, expectClose, expectHoldsTogether, said, type Said } from '../support/hold-together.js';
+import { CHAIN, codesOf, expectClose, expectHoldsTogether, said, told, withCode } from '../support/hold-together.js';
 
-const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
-const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
 const account = (input: object) => accountSession(input as never);
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
-
-/** Kind, value, unit, grade and sources of every total. */
-const told = (totals: object) =>
-  Object.fromEntries(
-    Object.entries(totals)
-      .filter(([, part]) => typeof part === 'object' && part !== null && 'kind' in part)
-      .map(([name, part]) => {
-        const { kind, value, unit, evidence, sources, equation } = part as Answer;
-        expect(equation).toBe(kind);
-        return [name, [kind, value, unit, evidence, ...sources]];
-      }),
-  );
 
 describe('a session of several exercises', () => {
   const press = { ...CHAIN, ...LEFT_LEG, name: 'press', load: 30, percent: 30, pressureMmHg: 80, occlusionMmHg: 160 };

@@ -1,9 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { compareSessions, explain, weekTotals, type ComparisonRow } from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
-
-const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
-const CHAIN = { scheme: '30-15-15-15', tempo: TEMPO, restS: 30, restriction: 'continuous' } as const;
+import {
+  CHAIN,
+  codesOf,
+  expectClose,
+  expectHoldsTogether,
+  refusal,
+  type Said,
+  said,
+} from '../support/hold-together.js';
 
 // Reference C.5 and C.6.
 describe('a week', () => {

@@ -12,7 +12,15 @@ import {
   type OneRepMaxEquation,
 } from '../../src/index.js';
 import { maximumDeviation } from '../../src/strength/one-rep-max.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import {
+  codesOf,
+  expectClose,
+  expectHoldsTogether,
+  refusal,
+  type Said,
+  said,
+  withCode,
+} from '../support/hold-together.js';
 
 type Part = readonly [part: string, standardDeviation: number, evidence: string];
 const parts = ({ errors }: { errors?: readonly { part: string; standardDeviation: number; evidence: string }[] }) =>
@@ -26,7 +34,6 @@ const expectParts = (answer: Parameters<typeof parts>[0], expected: readonly Par
 };
 
 const maximum = (more: object) => estimateOneRepMax({ load: 80, repetitions: 8, ...more } as never);
-const withCode = (list: readonly Said[], code: string) => list.filter(([each]) => each === code);
 
 // Said of every estimate by Brzycki: reference A.2 (the article gives no data) and A.3 (5 to 10 %, the wide end).
 const NOT_TESTED = (repetitions: number): Said => ['maximum-not-tested', { severity: 'note', values: { repetitions } }];

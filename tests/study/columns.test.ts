@@ -8,7 +8,6 @@ import {
   targetCuffPressure,
   trainingLoad,
   type Answer,
-  type Attempt,
 } from '../../src/index.js';
 import {
   columns,
@@ -21,6 +20,7 @@ import {
 } from '../../src/study/index.js';
 import { BLOCK } from '../../src/study/column-answer.js';
 import { LIFTS } from '../../src/strength/lifts.js';
+import { column, expectSame, scalarRow } from '../support/columns.js';
 import { fittedExample } from '../support/fitted.js';
 
 /** A value for a field: mostly possible, now and then missing, impossible or wrong. */
@@ -33,42 +33,6 @@ const within = (min: number, max: number) =>
   fc.oneof(fc.double({ min, max, noNaN: true }), fc.integer({ min: Math.ceil(min), max: Math.floor(max) }));
 const word = (...words: string[]) =>
   fc.oneof({ weight: 20, arbitrary: fc.constantFrom(...words) }, fc.constantFrom<unknown>(null, undefined, 'other', 7));
-
-/** A row as the scalar function takes it: what is missing is left out. */
-const scalarRow = (row: Readonly<Record<string, unknown>>): object =>
-  Object.fromEntries(
-    Object.entries(row).filter(([, value]) => value !== null && value !== undefined && !Number.isNaN(value)),
-  );
-
-const column = (rows: readonly Readonly<Record<string, unknown>>[], name: string) => rows.map((row) => row[name]);
-
-/** A row of a column answer says what the scalar function says. */
-function expectSame(got: ColumnAnswer, row: number, expected: Attempt<Answer>): void {
-  const flag = got.flag[row]!;
-  const numbers = [got.value[row], got.lower[row], got.upper[row]];
-  if (!expected.ok) {
-    expect(flag & REFUSED, JSON.stringify(expected.issues)).not.toBe(0);
-    expect(numbers).toEqual([NaN, NaN, NaN]);
-    return;
-  }
-  const { value, lower, upper, cautions } = expected.value;
-  expect(flag & REFUSED, flagCodes(flag).join()).toBe(0);
-  // The very numbers, not numbers near them.
-  expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
-  const codes = cautions.map(({ code }) => code);
-  const { kind } = got.about;
-  const flagged = (code: keyof typeof rowFlags): boolean => (flag & rowFlags[code].bit) !== 0;
-  if (kind === 'cuff-pressure') expect(flagged('ceiling-reached')).toBe(codes.includes('ceiling-reached'));
-  if (kind === 'occlusion-pressure') {
-    expect(flagged('outside-fitted-range')).toBe(codes.includes('outside-fitted-range'));
-    expect(flagged('blood-pressure-refer')).toBe(codes.includes('blood-pressure-refer'));
-  }
-  if (kind === 'one-repetition-maximum') {
-    const outside = codes.some((code) => code === 'outside-fitted-repetitions' || code === 'outside-population');
-    expect(flagged('outside-fitted-range')).toBe(outside);
-  }
-  expect(flagged('no-interval')).toBe(lower === undefined);
-}
 
 const WIDTHS = [5, 5.3, 6.4, 10, 11, 11.8, 12, 17.6, 18, 19, 20.5];
 const error = fc.oneof({ weight: 3, arbitrary: fc.constant(undefined) }, field(within(0, 10)));

@@ -86,7 +86,8 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
     if ('formula' in part && 'symbols' in part) answerHolds(part as unknown as Answer);
     if ('code' in part && 'text' in part) {
       expect(Object.keys(german), at).toContain(part['code']);
-      expectSentence(part['text']);
+      // A sign to stop at is a point of a list.
+      expectSentence(/^stop-/.test(String(part['code'])) ? `${String(part['text'])}.` : part['text']);
       if ('severity' in part) expect(['note', 'caution', 'stop'], at).toContain(part['severity']);
       if ('values' in part) expect(Object.keys(part['values'] as object).length, at).toBeGreaterThan(0);
     }
@@ -111,6 +112,8 @@ export type Said = readonly [code: string, more?: object];
 export const said = (list: readonly { readonly code: string; readonly text: string }[]): Said[] =>
   list.map(({ code, text: _text, ...more }) => (Object.keys(more).length > 0 ? [code, more] : [code]));
 
+export const withCode = (list: readonly Said[], code: string): Said[] => list.filter(([each]) => each === code);
+
 export const codesOf = (list: readonly { readonly code: string }[]): string[] => list.map(({ code }) => code);
 
 /** What is refused: each issue’s place and code, with what was expected and received where those are asked for. */
@@ -122,3 +125,40 @@ export function refusal<I>(call: (input: I) => unknown, input: unknown): (readon
     return [path.join('.'), code, expected, received] as const;
   });
 }
+
+/** A leg and an arm that most equations take. */
+export const LEG = {
+  limb: 'leg',
+  circumferenceCm: 55,
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 12,
+  posture: 'supine',
+} as const;
+export const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
+
+/** The usual chain of sets. */
+export const CHAIN = {
+  scheme: '30-15-15-15',
+  tempo: { eccentricS: 2, concentricS: 2 },
+  restS: 30,
+  restriction: 'continuous',
+} as const;
+
+/** What an answer’s error is made of: parts with their grades, and how large each is. */
+export const parts = ({ errors = [] }: Pick<Answer, 'errors'>) =>
+  errors.map(({ part, evidence }) => [part, evidence] as const);
+export const deviations = ({ errors = [] }: Pick<Answer, 'errors'>): Record<string, number> =>
+  Object.fromEntries(errors.map(({ part, standardDeviation }) => [part, standardDeviation]));
+
+/** Kind, value, unit, grade and sources of every total. */
+export const told = (totals: object) =>
+  Object.fromEntries(
+    Object.entries(totals)
+      .filter(([, part]) => isObject(part) && 'kind' in part)
+      .map(([name, part]) => {
+        const { kind, value, unit, evidence, sources, equation } = part as Answer;
+        expect(equation).toBe(kind);
+        return [name, [kind, value, unit, evidence, ...sources]];
+      }),
+  );

@@ -1,0 +1,344 @@
+import MarkdownIt from 'markdown-it';
+import { describe, expect, it } from 'vitest';
+import { latexNotation, mathmlNotation, typesetIn } from '../../src/answer/formula.js';
+import { markdownText } from '../../src/answer/write.js';
+import { grades } from '../../src/evidence/grades.js';
+import { reference } from '../../src/evidence/sources.js';
+import { explain, messages, words, type Answer } from '../../src/index.js';
+
+// The answers are made up, so that each holds all that an answer may hold; what is expected is written by hand.
+
+const inner: Answer = {
+  kind: 'one-repetition-maximum',
+  value: 90,
+  unit: 'kg',
+  lower: 84.111,
+  upper: 95.889,
+  level: 0.95,
+  standardDeviation: 3.0044,
+  errors: [
+    { part: 'equation', standardDeviation: 3, evidence: 'derived' },
+    { part: 'retest', standardDeviation: 0.1634, evidence: 'published' },
+  ],
+  equation: 'made-up-1',
+  evidence: 'secondary',
+  formula: 'a',
+  symbols: { a: 'load' },
+  inputs: { load: 90 },
+  rounding: { from: 90.4, to: 'nearest', available: [85, 90] },
+  assumptions: [],
+  cautions: [],
+  sources: [],
+};
+const bare: Answer = {
+  kind: 'sessions',
+  value: 3,
+  unit: '{sessions}',
+  equation: 'made-up-2',
+  evidence: 'practice',
+  formula: '1 + 2',
+  symbols: {},
+  inputs: { parts: [inner] },
+  assumptions: [],
+  cautions: [],
+  sources: [],
+};
+const whole: Answer = {
+  ...inner,
+  kind: 'training-load',
+  value: 17.5,
+  equation: 'made-up-3',
+  evidence: 'unconfirmed',
+  formula: 'p / 100 * M - (q + x1) * exp(-s) + r',
+  symbols: {
+    p: 'percent',
+    M: 'oneRepMax',
+    q: 'shiftMmHg',
+    x1: 'repetitionsPerSet',
+    s: { field: 'sex', codes: { male: 1, female: 2 } },
+    r: 'girth',
+  },
+  inputs: {
+    percent: 20,
+    oneRepMax: inner,
+    shiftMmHg: -2.5,
+    repetitionsPerSet: '15 + 15',
+    sex: 'female',
+    girth: '3 × 4',
+  },
+  rounding: { from: 18.0812, to: 'down', step: 2.5 },
+  reached: { percent: 19.444, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
+  assumptions: [
+    { code: 'normal-interval', text: 'Errors are normal.' },
+    { code: 'error-share', text: 'It is 10 %.', values: { percent: 10 } },
+  ],
+  cautions: [{ severity: 'caution', code: 'percent-moved', text: 'Look: {x}', values: { x: 1 } }],
+  sources: ['one-rep-max-reliability-2020', 'of-a-newer-version' as 'brzycki-1993'],
+};
+const lines = (answer: Answer, options?: object) => explain(answer, options).split('\n');
+
+describe('an answer explained', () => {
+  it('with all that it may hold, in plain text', () => {
+    expect(lines(whole)).toEqual([
+      'Training load: 17.5 kg',
+      '  w = p / 100 × M − (q + x1) × exp(-s) + r',
+      '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
+      '    = 18.08 kg',
+      '      rounded down, steps of 2.5 kg: 17.5 kg',
+      '      that is 19.4 %; of the true value it may be 18.3 % to 20.8 %',
+      '      the chance that it closes the artery fully is less than 0.1 %',
+      '      highest setting under the limit of that chance: 20 kg',
+      '      with p percent 20 %, M one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
+        'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
+      '  standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      `  equation made-up-3; evidence unconfirmed: ${grades.unconfirmed}`,
+      '  taken for granted: Errors are normal.',
+      '  taken for granted: It is 10 %.',
+      '  caution: Look: 1',
+      `  source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}`,
+      '',
+      '  One-repetition maximum: 90 kg',
+      '    1RM = a',
+      '        = 90',
+      '        = 90.4 kg',
+      '          brought to the nearest, the weights there are: 90 kg',
+      '          with a load 90 kg',
+      '    standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      `    equation made-up-1; evidence secondary: ${grades.secondary}`,
+    ]);
+  });
+
+  it('with no symbols, no interval and no rounding', () => {
+    expect(lines(bare).slice(0, 6)).toEqual([
+      'Sessions: 3 sessions',
+      '  N = 1 + 2',
+      '    = 1 + 2',
+      '    = 3 sessions',
+      `  equation made-up-2; evidence practice: ${grades.practice}`,
+      '',
+    ]);
+    const { rounding: _, ...exact } = inner;
+    const pounds: Answer = {
+      ...exact,
+      unit: '[lb_av]',
+      symbols: { a: 'load', r: 'repetitions' },
+      inputs: { load: 90, repetitions: 5, unit: 'lb' },
+    };
+    expect(lines(pounds).slice(0, 4)).toEqual([
+      'One-repetition maximum: 90 lb (95 % interval 84.11 to 95.89 lb)',
+      '  1RM = a',
+      // Numbers that are the result already are not said twice.
+      '      = 90',
+      '        with a load 90 lb, r repetitions 5 repetitions',
+    ]);
+    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 5);
+  });
+
+  // One decimal is shown, so what is shown as 0.0 would be no chance at all.
+  it.each([
+    [{ percent: 50.05 }, ['that is 50.0 %']],
+    [{ percent: 50, lower: 30 }, ['that is 50.0 %; of the true value it may be 30.0 % and above']],
+    [{ percent: 50, occlusionChancePercent: 0.05 }, ['the chance that it closes the artery fully is 0.1 %']],
+    [{ percent: 50, occlusionChancePercent: 0 }, ['the chance that it closes the artery fully is less than 0.1 %']],
+  ])('says of what is reached %j', (reached, expected) => {
+    const said = lines({ ...bare, reached }).map((line) => line.trim());
+    expect(said).toEqual(expect.arrayContaining(expected));
+    expect(said.filter((line) => /that is|highest/.test(line))).toHaveLength(1);
+  });
+
+  it('in Markdown, its parts a heading lower', () => {
+    expect(lines(bare, { format: 'markdown' }).slice(0, 12)).toEqual([
+      '# Sessions: 3 sessions',
+      '',
+      '    N = 1 + 2',
+      '      = 1 + 2',
+      '      = 3 sessions',
+      '',
+      `- equation made-up-2; evidence practice: ${grades.practice}`,
+      '',
+      '## One-repetition maximum: 90 kg',
+      '',
+      '    1RM = a',
+      '        = 90',
+    ]);
+    expect(
+      lines(whole, { format: 'markdown' })
+        .filter((line) => line.startsWith('- '))
+        .slice(0, 5),
+    ).toEqual([
+      '- rounded down, steps of 2.5 kg: 17.5 kg',
+      '- that is 19.4 %; of the true value it may be 18.3 % to 20.8 %',
+      '- the chance that it closes the artery fully is less than 0.1 %',
+      '- highest setting under the limit of that chance: 20 kg',
+      '- with p percent 20 %, M one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
+        'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
+    ]);
+    const deep = [1, 2, 3, 4, 5, 6].reduce<Answer>((within) => ({ ...bare, inputs: { within } }), inner);
+    const levels = lines(deep, { format: 'markdown' }).flatMap((line) => /^#+/.exec(line)?.[0].length ?? []);
+    // Markdown has six levels of heading.
+    expect(levels).toEqual([1, 2, 3, 4, 5, 6, 6]);
+  });
+
+  it('in LaTeX and MathML, the working alone', () => {
+    expect(lines({ ...bare, inputs: {} }, { format: 'latex' })).toEqual([
+      '\\begin{aligned}',
+      ' &\\text{Sessions: 3 sessions} \\\\',
+      'N & = 1 + 2 \\\\',
+      ' & = 1 + 2 \\\\',
+      ' & = 3\\text{ sessions}',
+      '\\end{aligned}',
+    ]);
+    const row = (left: string, right: string) => `<mtr><mtd>${left}</mtd><mtd>${right}</mtd></mtr>`;
+    const sum = '<mn>1</mn><mo>+</mo><mn>2</mn>';
+    expect(lines({ ...bare, inputs: {} }, { format: 'mathml' })).toEqual([
+      '<math xmlns="http://www.w3.org/1998/Math/MathML" display="block">' +
+        '<mtable columnalign="right left" displaystyle="true">',
+      row('', '<mtext>Sessions: 3 sessions</mtext>'),
+      row('<mi>N</mi>', `<mo>=</mo>${sum}`),
+      row('', `<mo>=</mo>${sum}`),
+      row('', '<mo>=</mo><mn>3</mn><mtext>\u00a0sessions</mtext>'),
+      '</mtable></math>',
+    ]);
+    expect(lines(whole, { format: 'latex' }).slice(5, 14)).toEqual([
+      ' &\\text{rounded down, steps of 2.5 kg: 17.5 kg} \\\\',
+      ' &\\text{that is 19.4 \\%; of the true value it may be 18.3 \\% to 20.8 \\%} \\\\',
+      ' &\\text{the chance that it closes the artery fully is less than 0.1 \\%} \\\\',
+      ' &\\text{highest setting under the limit of that chance: 20 kg} \\\\',
+      ' &\\text{p percent 20 \\%} \\\\',
+      ' &\\text{M one-repetition maximum 90 kg} \\\\',
+      ' &\\text{q of posture [mmHg] -2.5} \\\\',
+      ' &\\text{x1 repetitions, set by set 15 + 15} \\\\',
+      ' &\\text{s sex female (coded 2)} \\\\',
+    ]);
+  });
+
+  it('in the words of the caller, every one of them', () => {
+    const slots = (text: string) => (text.match(/\{\w+\}/g) ?? []).map((slot) => ` ${slot}`).join('');
+    const codes = Object.entries({ ...messages, ...words }).map(([code, text]) => [code, `<${code}${slots(text)}>`]);
+    const kg = (number: number) => `${number}<unit.kg>`;
+    const deviation =
+      `  <deviation-from ${kg(3)} <part.equation> 3 (<grade.derived>), ` + '<part.retest> 0.1634 (<grade.published>)>';
+    expect(lines(whole, { messages: Object.fromEntries(codes) as object })).toEqual([
+      `<titled-answer <kind.training-load> ${kg(17.5)}>`,
+      '  w = p / 100 × M − (q + x1) × exp(-s) + r',
+      '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
+      `    = ${kg(18.08)}`,
+      `      <rounded-down <in-steps ${kg(2.5)}> ${kg(17.5)}>`,
+      '      <that-is-perhaps 19.4 % <range-between 18.3 % 20.8 %>>',
+      '      <chance-that-closes <chance-very-small>>',
+      `      <highest-under-limit ${kg(20)}>`,
+      `      <with-symbols p <field.percent> 20<unit.%>, M <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
+        'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as <value.female> 2>, r girth 3 × 4>',
+      deviation,
+      '  <equation-and-grade made-up-3 <grade.unconfirmed> <meaning.unconfirmed>>',
+      '  <taken-for-granted <normal-interval>>',
+      '  <taken-for-granted <error-share 10>>',
+      '  <with-severity <severity.caution> <percent-moved {load} {reached} {percent}>>',
+      `  <from-source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}>`,
+      '',
+      `  <titled-answer <kind.one-repetition-maximum> ${kg(90)}>`,
+      '    1RM = a',
+      '        = 90',
+      `        = ${kg(90.4)}`,
+      `          <rounded-nearest <weights-there-are> ${kg(90)}>`,
+      `          <with-symbols a <field.load> ${kg(90)}>`,
+      `  ${deviation}`,
+      '    <equation-and-grade made-up-1 <grade.secondary> <meaning.secondary>>',
+    ]);
+  });
+});
+
+describe('a formula', () => {
+  const mn = (number: string) => `<mn>${number}</mn>`;
+  const mi = (name: string) => `<mi>${name}</mi>`;
+  const row = (...inside: string[]) => `<mrow>${inside.join('')}</mrow>`;
+  const [plus, minus, times, open, close, comma] = ['+', '−', '×', '(', ')', ','].map((mark) => `<mo>${mark}</mo>`);
+  const ten = (...power: string[]) => `${times}<msup><mn>10</mn>${row(...power)}</msup>`;
+  const call = (name: string, ...of: string[]) => row(mi(name), '<mo>\u2061</mo>', row(open!, ...of, close!));
+
+  // Source: the same written by hand, in LaTeX and by the elements of MathML Core.
+  it.each([
+    ['1.5e-7', '1.5 \\times 10^{-7}', mn('1.5') + ten(minus!, mn('7'))],
+    ['2e+21', '2 \\times 10^{21}', mn('2') + ten(mn('21'))],
+    ['2e10', '2 \\times 10^{10}', mn('2') + ten(mn('10'))],
+    ['W1', 'W_{1}', `<msub>${mi('W') + mn('1')}</msub>`],
+    ['LOP12', '\\mathrm{LOP}_{12}', `<msub>${mi('LOP') + mn('12')}</msub>`],
+    ['VO2max', '\\mathrm{VO2max}', mi('VO2max')],
+    ['a_b1', '\\mathrm{a\\_b1}', mi('a_b1')],
+    ['_a', '\\mathrm{\\_a}', mi('_a')],
+    ['  2 × w', '2 \\times w', mn('2') + times + mi('w')],
+    ['a+b-c*d', 'a + b - c \\times d', mi('a') + plus + mi('b') + minus + mi('c') + times + mi('d')],
+    ['a * b / c', '\\frac{a \\times b}{c}', `<mfrac>${row(mi('a'), times!, mi('b'))}${row(mi('c'))}</mfrac>`],
+    ['(a) / ((b))', '\\frac{a}{b}', `<mfrac>${row(mi('a'))}${row(mi('b'))}</mfrac>`],
+    [
+      '(a - 1) ^ (-n)',
+      '{\\left(a - 1\\right)}^{ - n}',
+      `<msup>${row(row(open!, mi('a'), minus!, mn('1'), close!))}${row(minus!, mi('n'))}</msup>`,
+    ],
+    ['--a', ' -  - a', minus + minus! + mi('a')],
+    ['sqrt(a)', '\\sqrt{a}', `<msqrt>${mi('a')}</msqrt>`],
+    ['sqrt(a, b)', '\\operatorname{sqrt}\\left(a, b\\right)', call('sqrt', mi('a'), comma!, mi('b'))],
+    ['ln(a)', '\\ln\\left(a\\right)', call('ln', mi('a'))],
+    ['max(a, 0)', '\\max\\left(a, 0\\right)', call('max', mi('a'), comma!, mn('0'))],
+    ['my_f(a)', '\\operatorname{my\\_f}\\left(a\\right)', call('my_f', mi('a'))],
+  ])('%s', (formula, latex, mathml) => {
+    expect(typesetIn(latexNotation, formula)).toBe(latex);
+    expect(typesetIn(mathmlNotation, formula)).toBe(mathml);
+  });
+
+  it.each([
+    ['', '\\text{}', ''],
+    ['a b', '\\text{a b}', 'a b'],
+    ['a) * b', '\\text{a) $\\times$ b}', 'a) × b'],
+    ['(a, b)', '\\text{(a, b)}', '(a, b)'],
+    ['f(a,)', '\\text{f(a,)}', 'f(a,)'],
+    ['f(,)', '\\text{f(,)}', 'f(,)'],
+    ['f(a', '\\text{f(a}', 'f(a'],
+    ['a ^', '\\text{a \\textasciicircum{}}', 'a ^'],
+    ['a - ', '\\text{a − }', 'a − '],
+    ['- * 3', '\\text{- $\\times$ 3}', '- × 3'],
+    ['/ 3', '\\text{/ 3}', '/ 3'],
+    [' 3 < "4" & 5 > 2', '\\text{ 3 < "4" \\& 5 > 2}', '\u00a03 &lt; &quot;4&quot; &amp; 5 &gt; 2'],
+    ['~ \\ {#_%$}', '\\text{\\textasciitilde{} \\textbackslash{} \\{\\#\\_\\%\\$\\}}', '~ \\ {#_%$}'],
+    ['a\u0007b\u2028c', '\\text{a b c}', 'a b c'],
+  ])('stands as text where it is none: %j', (formula, latex, mathml) => {
+    expect(typesetIn(latexNotation, formula)).toBe(latex);
+    expect(typesetIn(mathmlNotation, formula)).toBe(`<mtext>${mathml}</mtext>`);
+  });
+
+  it('has a thousand pieces at most', () => {
+    const ones = (count: number) => Array<string>(count).fill('1').join('+');
+    expect(typesetIn(mathmlNotation, `-${ones(500)}`)).toMatch(/^<mo>−<\/mo><mn>1/);
+    expect(typesetIn(mathmlNotation, ones(501))).toMatch(/^<mtext>1\+1/);
+  });
+});
+
+describe('text in Markdown', () => {
+  const markdown = new MarkdownIt();
+  it.each([
+    '# not a heading',
+    '- not a point',
+    '+ nor this',
+    '= nor that',
+    '1. not counted',
+    '12) nor this',
+    '12.',
+    'in week 3. or 4) there',
+    '1x. plain, 3.5 kg - 2 + 1 = # 4 (5.)',
+    '22.5 kg',
+    '*stars* _lines_ `ticks` ~~struck~~ [a](b) <b> & | \\',
+  ])('is shown as it stands: %s', (text) => {
+    const [paragraph, { content, children }, ...more] = markdown.parse(markdownText(text), {}) as never as [
+      { type: string },
+      { content: string; children: { type: string; content: string }[] },
+    ];
+    expect([paragraph.type, ...(more as object[])].length).toBe(2);
+    expect(paragraph.type).toBe('paragraph_open');
+    expect(children.map((piece) => piece.content).join('')).toBe(text);
+    // Nothing is escaped that needs none.
+    expect(content.length - text.length).toBe((text.match(/[\\`*_[\]<>&~|]|^[#+=-]|^\d+[.)](?= |$)/g) ?? []).length);
+  });
+  it('is one line, its blanks one each', () => {
+    expect(markdownText('a \n\t b\nc')).toBe('a b c');
+  });
+});

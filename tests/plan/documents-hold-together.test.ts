@@ -1,0 +1,341 @@
+import { describe, expect, it } from 'vitest';
+import { cite, testedOneRepMax, type Caution } from '../../src/index.js';
+import {
+  ladder,
+  nextRung,
+  nextSession,
+  planSession,
+  progressionRules,
+  readDocument,
+  reviewPlan,
+  screen,
+  type Plan,
+  type PlanRequest,
+} from '../../src/plan/index.js';
+import { documentOf } from '../../src/plan/read-document.js';
+import { doors } from '../support/doors.js';
+import { codesOf, expectClose, expectHoldsTogether, said, type Said } from '../support/hold-together.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const plan = planOf({ percent: 20, step: 2.5 });
+const all = [30, 15, 15, 15];
+const everyKind = planSession(doors['planSessionOfEveryKind']!.right as PlanRequest);
+const several = planSession({
+  ...plan.request,
+  bodyMassKg: 80,
+  exercises: [
+    {
+      ...plan.request.exercises[0]!,
+      restriction: 'partial',
+      restCuffPercent: 20,
+      warmUp: [{ repetitions: 5, restS: 30 }],
+    },
+    { name: 'walk', mode: 'aerobic', limb: 'leg', scheme: '2x3min', restS: 60, restriction: 'intermittent' },
+    {
+      name: 'squat',
+      limb: 'leg',
+      bodyMassPercent: 60,
+      scheme: '2x5',
+      tempo: plan.request.exercises[0]!.tempo,
+      restS: 30,
+      restriction: 'none',
+    },
+  ],
+});
+const calm = { painBefore: 1, painDuring: 1, painAfter: 1 };
+
+describe('every document', () => {
+  const record = recordOf(plan, all, { ...calm, symptoms: ['stop-pain'], sessionRpe: 6, sessionS: 1500 });
+  const documents: [string, { readonly sources: readonly string[] }][] = [
+    ['plan', plan],
+    ['plan of several exercises', several],
+    ['record', record],
+    ['record of several exercises', recordOf(several, [5])],
+    ['review', reviewPlan(plan)],
+    ['review of a record', reviewPlan(record)],
+    ['screening', screen({ ageYears: 61, systolicMmHg: 182, answers: { pregnancy: 'yes', 'first-session': 'yes' } })],
+    ...progressionRules.map(({ id }): (typeof documents)[number] => [
+      `proposal, ${id}`,
+      nextSession({ plan, records: [recordOf(plan, all)], rule: id }),
+    ]),
+    ...ladder.map(({ id }): (typeof documents)[number] => [`place on the ladder, ${id}`, nextRung({ rung: id })]),
+  ];
+  it.each(documents)('%s', (_name, document) => {
+    expectHoldsTogether(document);
+    expect(document.sources).toEqual(cite(document).map(({ id }) => id));
+    const { cautions = [] } = document as { readonly cautions?: readonly Caution[] };
+    const gravity = cautions.map(({ severity }) => ['stop', 'caution', 'note'].indexOf(severity));
+    expect(gravity).toEqual([...gravity].sort());
+    expect(new Set(cautions.map(({ text }) => text)).size).toBe(cautions.length);
+  });
+
+  it('says what stands on every one of its kind', () => {
+    const standing = ({ standing: all }: { readonly standing: readonly { code: string; text: string }[] }) => said(all);
+    expect(standing(plan)).toEqual([
+      ['not-cleared'],
+      ['local-codes-decide'],
+      ['screen-first', { source: 'risk-stratification-2022' }],
+      ['supervise-first-sessions', { source: 'case-report-2016' }],
+      ['reperfuse-between-exercises'],
+      ['side-effects-usual', { source: 'practitioner-survey-2018' }],
+      ['watch-afterwards'],
+    ]);
+    expect(standing(record)).toEqual([['record-clears-no-one'], ['local-codes-decide'], ['watch-afterwards']]);
+    expect(standing(screen({ answers: {} }))).toEqual([
+      ['screening-clears-no-one'],
+      ['local-codes-decide'],
+      ['screening-again'],
+    ]);
+    expect(codesOf(reviewPlan(plan).standing)).toEqual([
+      'review-clears-no-one',
+      'local-codes-decide',
+      'review-partial',
+    ]);
+    expect(codesOf(nextSession({ plan, records: [record], rule: 'two-for-two' }).standing)).toEqual([
+      'proposal-clears-no-one',
+      'local-codes-decide',
+      'one-thing-at-a-time',
+      'pressure-last',
+    ]);
+  });
+
+  it('is read back as it was, and no other in its place', () => {
+    for (const document of [plan, everyKind, several, record])
+      expect(readDocument(structuredClone(document))).toEqual(document);
+    expect(documentOf(['record'], record)).toEqual(record);
+    expect(() => documentOf(['plan'], record, ['plan'])).toThrow(
+      /^plan\.document must be 'plan'; received "record"\.$/,
+    );
+  });
+});
+
+describe('a plan', () => {
+  const codes = (more: object, request: object = {}, limb: object = {}) => said(planOf(more, request, limb).cautions);
+  const age = (ageYears: number) => said(planOf({}, { ageYears }).cautions).filter(([code]) => code.startsWith('age'));
+
+  it('says what an age asks for, at the very age', () => {
+    const at = (code: string, ageYears: number, more: object = {}): Said[] => [
+      [code, { severity: 'caution', values: { age: String(ageYears) }, path: ['ageYears'], ...more }],
+    ];
+    expect(age(17.5)).toEqual(at('age-under-18', 17.5));
+    expect([age(18), age(59.9)]).toEqual([[], []]);
+    expect(age(60)).toEqual(at('age-60-and-over', 60, { source: 'risk-stratification-2022' }));
+  });
+
+  it('says nothing of a cuff that is not worn, nor of loads under one', () => {
+    const worn = codes({}, {}, { percent: 90 }).map(([code]) => code);
+    expect(worn).toContain('percent-above-usual');
+    const bare = codes({ restriction: 'none' }, {}, { percent: 90 }).map(([code]) => code);
+    expect(bare).not.toContain('percent-above-usual');
+    const heavy = codes({ percent: 60 }).map(([code]) => code);
+    expect(heavy).toContain('above-restricted-loads');
+    expect(codes({ percent: 60, restriction: 'none' }).map(([code]) => code)).not.toContain('above-restricted-loads');
+    expect(codes({ percent: 10 }).map(([code]) => code)).toContain('below-restricted-loads');
+    expect(codes({ percent: 10, restriction: 'none' }).map(([code]) => code)).not.toContain('below-restricted-loads');
+  });
+
+  it('carries a measured pressure to another cuff with its error', () => {
+    const of = (measured: object) =>
+      planOf({}, {}, { cuffWidthCm: 10, measured: { valueMmHg: 200, method: 'doppler', ...measured } }).items[0]!
+        .occlusion;
+    expect(of({}).inputs).toMatchObject({ cuffWidthCm: 10, limb: 'leg', side: 'left', posture: 'seated' });
+    expect(of({ cuffWidthCm: 10 }).equation).toBe('measured-doppler');
+    // 74 + (200 − 74) × 5 / 10.
+    const corrected = of({ cuffWidthCm: 5, standardDeviationMmHg: 4 });
+    expect(corrected).toMatchObject({ equation: 'width-correction', value: 137, inputs: { fromWidthCm: 5 } });
+    expect(corrected.errors!.map(({ part }) => part)).toEqual(['width-correction', 'occlusion']);
+    expect(of({ cuffWidthCm: 5 }).inputs).toMatchObject({ standardDeviationMmHg: 8.6 });
+  });
+
+  it('tells an estimate all that it was told of the person', () => {
+    const limb = { measured: undefined, circumferenceCm: 55, cuffWidthCm: 18, equation: 'thigh-2019' } as const;
+    const { occlusion } = planOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb).items[0]!;
+    expect(occlusion.inputs).toEqual({
+      limb: 'leg',
+      side: 'left',
+      circumferenceCm: 55,
+      systolicMmHg: 118,
+      diastolicMmHg: 74,
+      cuffWidthCm: 18,
+      posture: 'supine',
+      ageYears: 30,
+      sex: 'male',
+    });
+  });
+
+  it('takes each side’s own pressure where two cuffs differ', () => {
+    const [limb] = plan.request.limbs;
+    const both = (limbs: object[]) => planSession({ ...plan.request, limbs } as unknown as PlanRequest);
+    const right = { ...limb, side: 'right', percent: 60 };
+    for (const limbs of [
+      [limb!, right],
+      [right, limb!],
+    ]) {
+      const events = both(limbs).session.timeline.events.filter(({ event }) => event === 'inflate');
+      expect(Object.fromEntries(events.map(({ side, pressureMmHg }) => [side, pressureMmHg]))).toEqual({
+        left: 100,
+        right: 120,
+      });
+    }
+    // 390 s at 100 and at 120 mmHg.
+    expectClose(both([limb!, right]).session.totals.pressureTime!.value, (390 * 220) / 60);
+    const one = both([limb!, right]);
+    expect(one.items.map(({ side, target }) => [side, target.value])).toEqual([
+      ['left', 100],
+      ['right', 120],
+    ]);
+    // Told by the exercise, the pressure is another one; told the side, the other cuff stays off.
+    const { exercises, ...request } = one.request;
+    const own = planSession({ ...request, exercises: [{ ...exercises[0]!, side: 'right', cuffPercent: 70 }] });
+    expect(own.items.map(({ side, target }) => [side, target.value])).toEqual([['right', 140]]);
+    expect(own.limbs.map(({ side }) => side)).toEqual(['right']);
+  });
+
+  it('rounds and lifts as it was asked to', () => {
+    const load = (more: object) => planOf(more).items[0]!.load!;
+    // 22 % of 100 kg.
+    expect(load({ percent: 22, step: 5 }).value).toBe(20);
+    expect(load({ percent: 23, step: 5 }).value).toBe(25);
+    expect(load({ percent: 23, step: 5, rounding: 'down' }).value).toBe(20);
+    expect(load({ percent: 23, available: [20, 24, 30] }).value).toBe(24);
+    expect(load({ percent: 23, unit: 'lb', step: 10 })).toMatchObject({ value: 50, unit: '[lb_av]' });
+    expect(codesOf(load({ percent: 23, maximumOf: 'other-limb' }).cautions)).not.toEqual(
+      codesOf(load({ percent: 23 }).cautions),
+    );
+    const stated = load({ oneRepMax: undefined, percent: undefined, load: 12 });
+    expect(stated).toMatchObject({
+      kind: 'training-load',
+      value: 12,
+      unit: 'kg',
+      equation: 'stated-load',
+      evidence: 'practice',
+      inputs: { load: 12, unit: 'kg' },
+    });
+  });
+
+  it('takes 3 min between exercises where no pause is told, and the pauses it is told', () => {
+    const [exercise] = plan.request.exercises;
+    const with_ = (pauses: (number | undefined)[], reperfusionS?: number) =>
+      planSession({
+        ...plan.request,
+        ...(reperfusionS !== undefined && { reperfusionS }),
+        exercises: pauses.map((own, index) => ({
+          ...exercise!,
+          name: `e${index}`,
+          ...(own !== undefined && { reperfusionS: own }),
+        })),
+      });
+    const lasts = (of: Plan) => of.session.timeline.durationS;
+    expect(lasts(with_([undefined, undefined]))).toBe(390 + 180 + 390);
+    expect(said(with_([undefined, undefined]).assumptions)).toEqual([
+      ['reperfusion-taken', { values: { minutes: 3 } }],
+    ]);
+    // The pause after the last exercise is none.
+    expect(lasts(with_([200, undefined]))).toBe(390 + 200 + 390);
+    expect(with_([200, undefined]).assumptions).toEqual([]);
+    expect(lasts(with_([undefined, 999], 240))).toBe(390 + 240 + 390);
+    expect(lasts(with_([200, undefined, 5], 240))).toBe(3 * 390 + 200 + 240);
+  });
+});
+
+describe('a record', () => {
+  const who = { exercise: 'leg extension', limb: 'leg', side: 'left' };
+  const cautions = (request: object, item: object = {}) => said(recordOf(plan, all, request, item).cautions);
+
+  it('says what was reported, of pain and of the cuff', () => {
+    const symptom = (text: string, index: number): Said => [
+      'symptom-reported',
+      { severity: 'stop', values: { symptom: text }, path: ['symptoms', index] },
+    ];
+    expect(cautions({ symptoms: ['stop-chest', 'after-swelling', 'stop-chest'] })).toEqual([
+      symptom('chest pain or breathlessness', 0),
+      symptom('swelling afterwards', 1),
+    ]);
+    const pain = (before?: number, during?: number, after?: number) =>
+      cautions({ painBefore: before, painDuring: during, painAfter: after });
+    const stayed: Said = [
+      'pain-stayed-up',
+      { severity: 'caution', values: { before: 1, after: 2 }, path: ['painAfter'] },
+    ];
+    const rose: Said = [
+      'pain-rose-during',
+      { severity: 'caution', values: { before: 1, during: 3 }, path: ['painDuring'] },
+    ];
+    expect([pain(1, 3, 2), pain(1, 1, 2), pain(1, 3, 1), pain(1, undefined, 2), pain(1, 3)]).toEqual([
+      [stayed, rose],
+      [stayed],
+      [rose],
+      [stayed],
+      [rose],
+    ]);
+    expect([pain(undefined, 3, 2), pain(1), pain(1, 1, 1), pain(3, 2, 2)]).toEqual([[], [], [], []]);
+    // The occlusion pressure is 200 mmHg, the target 100.
+    const path = ['items', 0, 'done', 'heldMmHg'];
+    const held = (code: string, heldMmHg: number, values: object): Said[] => [
+      [code, { severity: 'caution', values: { ...who, held: heldMmHg, ...values }, path }],
+    ];
+    expect([cautions({}, { heldMmHg: 100 }), cautions({}, { heldMmHg: 99 })]).toEqual([[], []]);
+    expect(cautions({}, { heldMmHg: 101 })).toEqual(held('held-above-target', 101, { target: '100' }));
+    expect(cautions({}, { heldMmHg: 199 })).toEqual(held('held-above-target', 199, { target: '100' }));
+    expect(cautions({}, { heldMmHg: 200 })).toEqual(held('held-occludes', 200, { occlusion: '200' }));
+    expect(cautions({}, { heldMmHg: 210 })).toEqual(held('held-occludes', 210, { occlusion: '200' }));
+    expect(cautions({}, { stoppedEarly: true })).toEqual([
+      ['stopped-early', { severity: 'note', values: who, path: ['items', 0, 'done', 'stoppedEarly'] }],
+    ]);
+    const bare = recordOf(planOf({ restriction: 'none' }), all, {}, { heldMmHg: 300 });
+    expect(bare.cautions).toEqual([]);
+  });
+
+  it('keeps what was told and leaves out what was not', () => {
+    const feelings = { ...calm, sessionRpe: 6, sessionS: 1500, notes: 'steady' };
+    const full = recordOf(plan, all, feelings, { heldMmHg: 90, lastSetToFailure: false, inflatedBeforeS: 5 });
+    expect(full).toMatchObject(feelings);
+    expect(full.items[0]!.done).toEqual({
+      sets: [30, 15, 15, 15].map((repetitions, index) => ({ repetitions, restS: index < 3 ? 30 : 0 })),
+      load: 20,
+      unit: 'kg',
+      stoppedEarly: false,
+      heldMmHg: 90,
+      lastSetToFailure: false,
+      inflatedBeforeS: 5,
+    });
+    expect(codesOf(full.assumptions)).toEqual(['tempo-not-recorded']);
+    const bare = recordOf(plan, all);
+    expect(Object.keys(bare.items[0]!.done)).toEqual(['sets', 'load', 'unit', 'stoppedEarly']);
+    for (const name of ['painBefore', 'sessionRpe', 'sessionLoad', 'notes', 'label'])
+      expect(bare).not.toHaveProperty(name);
+    expect(codesOf(bare.assumptions)).toEqual(['tempo-not-recorded', 'pressure-as-planned']);
+    expect(codesOf(recordOf(planOf({ restriction: 'none' }), all).assumptions)).toEqual(['tempo-not-recorded']);
+    expect(recordOf(plan, all, { sessionS: 1500 })).not.toHaveProperty('sessionLoad');
+    expect(bare.items[0]).not.toHaveProperty('circumferenceCm');
+    expect(recordOf(planOf({}, {}, { circumferenceCm: 55 }), all).items[0]).toMatchObject({ circumferenceCm: 55 });
+    const kept = ['exercise', 'limb', 'side', 'mode', 'target', 'load', 'sets', 'tempo', 'restriction'] as const;
+    for (const name of kept) expect(bare.items[0]![name]).toEqual(plan.items[0]![name]);
+  });
+
+  it('adds up the cuff as it was held, and as planned where that is not known', () => {
+    // 390 s; 100 mmHg planned.
+    const time = (item: object) => recordOf(plan, all, {}, item).items[0]!.totals.pressureTime!.value;
+    expectClose(time({}), 390 * (100 / 60));
+    expectClose(time({ heldMmHg: 90 }), 390 * (90 / 60));
+    expectClose(time({ inflatedBeforeS: 10, deflatedAfterS: 20 }), 420 * (100 / 60));
+    expect(recordOf(planOf({ restriction: 'none' }), all).items[0]!.totals).not.toHaveProperty('pressureTime');
+  });
+});
+
+describe('a maximum of a plan', () => {
+  it('is tested where it has no repetitions, and estimated with the lift and the person where it has', () => {
+    const maximum = (oneRepMax: object, request: object = {}) =>
+      planOf({ oneRepMax } as never, request).items[0]!.oneRepMax!;
+    expect(maximum({ load: 100, lift: 'squat' })).toEqual(testedOneRepMax({ load: 100 }));
+    expect(
+      maximum({ load: 80, repetitions: 8, lift: 'bench-press', training: 'trained' }, { sex: 'male', ageYears: 24 })
+        .inputs,
+    ).toMatchObject({
+      lift: 'bench-press',
+      training: 'trained',
+      sex: 'male',
+      ageYears: 24,
+    });
+  });
+});

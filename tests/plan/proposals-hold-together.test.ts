@@ -1,0 +1,275 @@
+import { describe, expect, it } from 'vitest';
+import {
+  nextSession,
+  planSession,
+  recordSession,
+  trainingDays,
+  type Plan,
+  type ProgressionRequest,
+  type SessionRecord,
+} from '../../src/plan/index.js';
+import { codesOf, expectClose, said, type Said } from '../support/hold-together.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const plan = planOf({ percent: 20, step: 2.5 });
+const all = [30, 15, 15, 15];
+const calm = { painBefore: 1, painDuring: 1, painAfter: 1 };
+
+describe('a proposal', () => {
+  type More = Partial<ProgressionRequest>;
+  const propose = (of: Plan, records: readonly SessionRecord[], more: More = {}) =>
+    nextSession({ plan: of, records, rule: 'all-repetitions', ...more });
+  const first = (of: Plan, records: readonly SessionRecord[], more: More = {}) => propose(of, records, more).items[0]!;
+  const reasons = (of: Plan, records: readonly SessionRecord[], more: More = {}) =>
+    said(first(of, records, more).reasons);
+  const day = (date: string, repetitions: readonly number[] = all, request: object = calm, item: object = {}) =>
+    recordOf(plan, repetitions, { date, ...request }, item);
+  const goal = '30-15-15-15';
+
+  it('says what it looked at', () => {
+    expect(reasons(plan, [day('2026-03-02')])).toEqual([['rule-met', { values: { done: goal, goal } }]]);
+    expect(reasons(plan, [day('2026-03-02', [30, 15, 15, 14])])).toEqual([
+      ['rule-not-met', { values: { done: '30-15-15-14', goal } }],
+    ]);
+    expect(reasons(plan, [day('2026-03-02', [30, 15, 15])])).toEqual([
+      ['rule-not-met', { values: { done: '30-15-15', goal } }],
+    ]);
+    const two = { rule: 'two-for-two' } as const;
+    const over = [30, 15, 15, 17];
+    expect(reasons(plan, [day('2026-03-02', over)], two)).toEqual([
+      ['too-few-records', { values: { needed: 2, found: 1 } }],
+    ]);
+    expect(reasons(plan, [day('2026-03-02', over), day('2026-03-04', over)], two)).toEqual([
+      ['rule-met', { values: { done: '30-15-15-17 and 30-15-15-17', goal } }],
+      // 2.5 % of 20 kg is 0.5, 10 % is 2; the step is 2.5 kg.
+      ['no-load-in-range', { values: { low: 2.5, high: 10, load: '20 kg', next: '22.5 kg' } }],
+    ]);
+    expect(codesOf(first(plan, [day('2026-03-02', over), day('2026-03-04', [30, 15, 15, 16])], two).reasons)).toEqual([
+      'rule-not-met',
+    ]);
+    expect(reasons(plan, [day('2026-03-02', all, {})])[1]).toEqual(['pain-not-recorded']);
+    expect(reasons(plan, [day('2026-03-02', all, { painBefore: 1 })])[1]).toEqual(['pain-not-recorded']);
+    expect(reasons(plan, [day('2026-03-02', all, { painAfter: 1 })])[1]).toEqual(['pain-not-recorded']);
+  });
+
+  it('goes by the last day, and by an exercise that was done as it is planned', () => {
+    const other = (values: object): Said[] => [['other-session-recorded', { values }]];
+    const planned = '20 kg, 50 % of occlusion pressure, continuous';
+    expect(reasons(plan, [day('2026-03-02', all, calm, { load: 25 })])).toEqual(
+      other({ done: '25 kg, 50 % of occlusion pressure, continuous', planned }),
+    );
+    const bare = planOf({ restriction: 'none', step: 2.5 });
+    expect(reasons(bare, [day('2026-03-02')])).toEqual(other({ done: planned, planned: '20 kg, no cuff' }));
+    const part = planOf({ restriction: 'partial', restCuffPercent: 20, step: 2.5 });
+    expect(reasons(part, [day('2026-03-02')])).toEqual(
+      other({ done: planned, planned: '20 kg, 50 % of occlusion pressure, partial (20 % in the rests)' }),
+    );
+    const pain = day('2026-03-02', all, { painBefore: 1, painAfter: 2 });
+    expect([first(plan, [pain]).action, first(plan, [pain, day('2026-03-04')]).action]).toEqual([
+      'back-off',
+      'raise-load',
+    ]);
+    expect(first(plan, [day('2026-03-04'), pain]).action).toBe('raise-load');
+    expect(first(plan, [day('2026-03-04', [30]), day('2026-03-04')]).action).toBe('raise-load');
+    expect(first(plan, [day('2026-03-04'), day('2026-03-04', [30])]).action).toBe('repeat');
+  });
+
+  it('holds, backs off and stops for what was felt, gravest first', () => {
+    const felt = (request: object, item: object = {}) => {
+      const { action, reasons: why, load } = first(plan, [day('2026-03-02', all, request, item)]);
+      return [action, codesOf(why), load!.to];
+    };
+    const worst = { painBefore: 1, painDuring: 3, painAfter: 2, symptoms: ['stop-pain'] };
+    expect(felt(worst, { stoppedEarly: true })).toEqual(['stop', ['sign-to-stop-reported'], undefined]);
+    expect(felt({ ...worst, symptoms: [] }, { stoppedEarly: true })).toEqual(['back-off', ['back-off-pain'], 17.5]);
+    expect(felt({ painBefore: 1, painDuring: 3, painAfter: 1 }, { stoppedEarly: true })).toEqual([
+      'repeat',
+      ['hold-pain'],
+      20,
+    ]);
+    expect(felt({ painBefore: 1, painDuring: 1 }, { stoppedEarly: true })).toEqual([
+      'repeat',
+      ['hold-stopped-early'],
+      20,
+    ]);
+    expect(felt({ painDuring: 3, painAfter: 3 })).toEqual(['raise-load', ['rule-met', 'pain-not-recorded'], 22.5]);
+  });
+
+  it('raises by what there is to lift', () => {
+    const raised = (exercise: object, rule: ProgressionRequest['rule'] = 'all-repetitions', over = 0) => {
+      const of = planOf({ step: undefined, ...exercise } as never);
+      const done = all.map((count, index) => count + (index === 3 ? over : 0));
+      const records = ['2026-03-02', '2026-03-04'].map((date) =>
+        recordOf(of, done, { date, ...calm }, { lastSetToFailure: true }),
+      );
+      const { action, load, reasons: why } = first(of, records, { rule });
+      return [action, load!.to, ...codesOf(why).slice(1)];
+    };
+    // 100 % of 100 kg is 100 kg: 2.5 % is 2.5 kg, 2 % is 2 kg, 10 % is 10 kg.
+    expect(raised({ percent: 100, step: 2.5 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
+    expect(raised({ percent: 100, step: 1 }, 'two-for-two', 2)).toEqual(['raise-load', 103]);
+    expect(raised({ percent: 100, step: 10 }, 'two-for-two', 2)).toEqual(['raise-load', 110]);
+    expect(raised({ percent: 100, step: 1 }, 'two-to-ten-percent', 1)).toEqual(['raise-load', 102]);
+    expect(raised({ percent: 100, step: 1 }, 'two-to-ten-percent', 0)).toEqual(['repeat', 100]);
+    expect(raised({ percent: 100, available: [100, 102, 103] }, 'two-for-two', 2)).toEqual(['raise-load', 103]);
+    expect(raised({ percent: 100, available: [100, 102] }, 'two-for-two', 2)).toEqual([
+      'repeat',
+      100,
+      'no-heavier-load',
+    ]);
+    expect(raised({ percent: 100, available: [100, 111] }, 'two-for-two', 2)).toEqual([
+      'repeat',
+      100,
+      'no-load-in-range',
+    ]);
+    expect(raised({ percent: 20 })).toEqual(['raise-load', undefined, 'step-not-known']);
+    expect(raised({ percent: 100 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5, 'step-not-known']);
+    // The trial’s step of 5 kg, where the plan names none, and not in pounds.
+    expect(raised({ percent: 20 }, 'set-four-over-15', 1)).toEqual(['raise-load', 25]);
+    expect(raised({ percent: 20, step: 2.5 }, 'set-four-over-15', 1)).toEqual(['raise-load', 22.5]);
+    expect(raised({ percent: 20, unit: 'lb' }, 'set-four-over-15', 1)[1]).toBeUndefined();
+    const plates = [
+      { mass: 1.25, count: 2 },
+      { mass: 5, count: 2 },
+    ];
+    expect(raised({ percent: 20, bar: 20, plates })).toEqual(['raise-load', 22.5]);
+    expect(raised({ percent: 32.5, bar: 20, plates })).toEqual(['repeat', 32.5, 'no-heavier-load']);
+    expect(raised({ percent: 23, bar: 20, collars: 0.5, plates })).toEqual(['raise-load', 30.5]);
+  });
+
+  it('asks the fourth set to be taken to failure, and the record to say so', () => {
+    const rule = 'set-four-over-15';
+    const set = (repetitions: readonly number[], lastSetToFailure?: boolean) =>
+      reasons(plan, [day('2026-03-02', repetitions, calm, { lastSetToFailure })], { rule }).map(([code]) => code);
+    expect(set([30, 15, 15, 16], true)).toEqual(['rule-met']);
+    expect(set([30, 15, 15, 16], false)).toEqual(['rule-not-met']);
+    expect(set([30, 15, 15, 16])).toEqual(['failure-not-recorded']);
+    expect(set([30, 15, 15, 15], true)).toEqual(['rule-not-met']);
+    expect(set([30, 15, 16], true)).toEqual(['rule-not-met']);
+  });
+
+  it('says by how much, of the maximum and of occlusion pressure', () => {
+    const item = first(plan, [day('2026-03-02')]);
+    expect(item).toMatchObject({
+      load: { from: 20, to: 22.5, unit: 'kg' },
+      percentOfMaximum: { from: 20, to: 22.5 },
+      percentOfOcclusion: { from: 50, to: 50 },
+      cuffMmHg: { from: 100, to: 100 },
+    });
+    // 200 lb of 100 kg: 90.7 %.
+    const pounds = planOf({ percent: 20, unit: 'lb', step: 5 });
+    const inPounds = first(pounds, [recordOf(pounds, all, calm)]);
+    expect(inPounds.load).toEqual({ from: 45, to: 50, unit: 'lb' });
+    expectClose(inPounds.percentOfMaximum!.from, 45 * 0.45359237);
+    expectClose(inPounds.percentOfMaximum!.to!, 50 * 0.45359237);
+    const pressed = first(plan, [day('2026-03-02')], { nextPercent: 60 });
+    expect(pressed).toMatchObject({ action: 'raise-pressure', cuffMmHg: { from: 100, to: 120 }, load: { to: 20 } });
+    expect(said(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percent: 60 } }]);
+    const same = first(plan, [day('2026-03-02')], { nextPercent: 50 });
+    expect(said(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percent: 50, held: '100 mmHg' } }]);
+    // A ceiling and a gauge hold for the next pressure as for this one.
+    const held = planOf({ step: 2.5 }, {}, { ceilingMmHg: 105, gaugeStepMmHg: 5 });
+    expect(first(held, [recordOf(held, all, calm)], { nextPercent: 60 }).cuffMmHg).toEqual({ from: 100, to: 105 });
+    const stopped = first(plan, [day('2026-03-02', all, { symptoms: ['stop-pain'] })]);
+    expect(stopped.percentOfOcclusion).toEqual({ from: 50 });
+    expect(stopped.percentOfMaximum).toEqual({ from: 20 });
+  });
+
+  it('asks to measure again, each thing once', () => {
+    const asks = (of: Plan, records: readonly SessionRecord[], more: More = {}) =>
+      propose(of, records, more).measureAgain.map(({ what, due, code, values, evidence, source }) => [
+        what.split('-')[0],
+        due,
+        code,
+        ...Object.values(values ?? {}),
+        evidence,
+        source,
+      ]);
+    const weeks = ['occlusion', false, 'measure-occlusion-weeks', 'practice', 'time-of-day-2017'];
+    const maximum = ['one', false, 'test-maximum-weeks', 'published', 'retest-schedule'];
+    expect(asks(plan, [day('2026-03-02')])).toEqual([weeks, maximum]);
+    const days = (date: string | undefined) =>
+      asks(plan, [day(date ? '2026-03-02' : '2026-03-30')], {
+        oneRepMaxTestedOn: '2026-03-02',
+        ...(date && { date }),
+      })[1];
+    expect(days(undefined)).toEqual(['one', true, 'test-maximum-due', 28, 'published', 'retest-schedule']);
+    expect(days('2026-03-29')).toEqual(maximum);
+    const changed = (what: string) => [
+      'occlusion',
+      true,
+      'measure-occlusion-changed',
+      'left',
+      'leg',
+      what,
+      'practice',
+      undefined,
+    ];
+    const now = planOf({}, {}, { circumferenceCm: 57 });
+    const before = (request: object, limb: object) => recordOf(planOf({}, request, limb), all);
+    expect(asks(now, [before({ posture: 'supine' }, {})])[0]).toEqual(changed('the posture'));
+    expect(asks(now, [before({}, { cuffWidthCm: 12 })])[0]).toEqual(changed('the cuff'));
+    expect(asks(now, [before({}, { circumferenceCm: 55 })])[0]).toEqual(changed('the size of the limb'));
+    for (const same of [{ circumferenceCm: 57 }, {}]) expect(asks(now, [before({}, same)])[0]).toEqual(weeks);
+    // The last session of the limb is what counts.
+    const old = before({ posture: 'supine' }, {});
+    expect(asks(now, [old, recordOf(now, all, { date: '2026-03-09' })])[0]).toEqual(weeks);
+    const guessed = planOf({}, {}, { measured: undefined, circumferenceCm: 55 });
+    expect(asks(guessed, [recordOf(guessed, all)])[0]).toEqual([
+      'occlusion',
+      true,
+      'measure-occlusion-estimated',
+      'left',
+      'leg',
+      guessed.items[0]!.occlusion.evidence,
+      undefined,
+    ]);
+    const free = planOf({ restriction: 'none' });
+    expect(asks(free, [recordOf(free, all)])).toEqual([maximum]);
+    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    expect(asks(unloaded, [recordOf(unloaded, all)])).toEqual([weeks]);
+  });
+
+  it('tells the same exercise on two limbs apart, and listed twice', () => {
+    const [exercise] = plan.request.exercises;
+    const [limb] = plan.request.limbs;
+    const two = planSession({
+      ...plan.request,
+      limbs: [limb!, { ...limb!, side: 'right' }],
+      exercises: [
+        { ...exercise!, side: 'left', step: 2.5 },
+        { ...exercise!, side: 'left', step: 5, percent: 30 },
+        { ...exercise!, side: 'right', step: 10 },
+      ],
+    });
+    const sets = all.map((repetitions) => ({ repetitions }));
+    const items = two.items.map(({ exercise: name, limb: on, side }) => ({ exercise: name, limb: on, side, sets }));
+    const record = recordSession({ plan: two, date: '2026-03-02', items, ...calm });
+    expect(propose(two, [record]).items.map(({ side, load }) => [side, load!.from, load!.to])).toEqual([
+      ['left', 20, 22.5],
+      ['left', 30, 35],
+      ['right', 20, 30],
+    ]);
+  });
+});
+
+describe('a week of records', () => {
+  it('has each limb that a cuff was up on, and the load of each day', () => {
+    const felt = { sessionRpe: 5, sessionS: 1200 };
+    const arm = planOf({ limb: 'arm' }, {}, { limb: 'arm', side: 'right', cuffWidthCm: 5 });
+    const free = planOf({ restriction: 'none' });
+    const records = [
+      recordOf(plan, all, { ...felt, date: '2026-03-08' }),
+      recordOf(arm, all, { ...felt, date: '2026-03-02' }),
+      recordOf(free, all, { ...felt, date: '2026-03-02' }),
+      recordOf(plan, all, { ...felt, date: '2026-03-09' }),
+    ];
+    const days = trainingDays({ records, from: '2026-03-02' });
+    // 5 × 20 min.
+    expect(days.map(({ loadAu, sessions, restrictedS }) => [loadAu, sessions, restrictedS])).toEqual([
+      [200, 2, { rightArm: 390 }],
+      ...Array<unknown>(5).fill([0, 0, {}]),
+      [100, 1, { leftLeg: 390 }],
+    ]);
+  });
+});

@@ -1,0 +1,657 @@
+import { mersenne } from 'pure-rand/generator/mersenne';
+import { mean, quantileSorted, sampleStandardDeviation } from 'simple-statistics';
+import { describe, expect, it } from 'vitest';
+import {
+  estimateOcclusionPressure,
+  InputError,
+  targetCuffPressure,
+  testedOneRepMax,
+  type Answer,
+} from '../../src/index.js';
+import { issue } from '../../src/answer/issues.js';
+import { grades } from '../../src/evidence/grades.js';
+import {
+  agreement,
+  bibliography,
+  columns,
+  equationFromFit,
+  estimateWith,
+  fitOcclusionEquation,
+  methods,
+  propagate,
+  type PropagateInput,
+} from '../../src/study/index.js';
+import { share } from '../../src/study/agreement.js';
+import { accurateSum, leastSquares } from '../../src/study/least-squares.js';
+import { quantile } from '../../src/study/propagate.js';
+import { mersenneTwister, normalDeviates } from '../../src/study/random.js';
+import { fitInput, fittedExample } from '../support/fitted.js';
+import { codesOf, expectClose, expectHoldsTogether, LEG, refusal, said, Z } from '../support/hold-together.js';
+
+const throws = () => {
+  throw new RangeError('from the caller’s own getter');
+};
+const unreadable = (name: string) => Object.defineProperty({}, name, { get: throws, enumerable: true });
+type Refused = readonly [path: string, code: string, expected: string, received: string];
+
+describe('agreement', () => {
+  const measured = [150, 160, 170, 180];
+  const estimated = [152, 158, 174, 180];
+  // Differences 2, −2, 4, 0: mean 1, sum of squares around it 20. Student’s t at 97.5 % with 3 and 2 degrees of freedom.
+  const s = Math.sqrt(20 / 3);
+  const [T3, T2] = [3.182446305283708, 4.302652729749462];
+  it('by hand', () => {
+    const got = agreement(measured, estimated, { acceptable: 2 });
+    expect([got.pairs, got.missing]).toEqual([4, { measured: 0, estimated: 0, both: 0 }]);
+    expectClose(got.bias.value, 1);
+    expectClose(got.bias.standardError, s / 2);
+    expectClose(got.bias.lower, 1 - (T3 * s) / 2);
+    expectClose(got.bias.upper, 1 + (T3 * s) / 2);
+    expectClose(got.standardDeviation, s);
+    const limitError = s * Math.sqrt(1 / 4 + Z ** 2 / 6);
+    for (const [limit, middle] of [
+      [got.limits.lower, 1 - Z * s],
+      [got.limits.upper, 1 + Z * s],
+    ] as const) {
+      expectClose(limit.value, middle);
+      expectClose(limit.lower, middle - T3 * limitError);
+      expectClose(limit.upper, middle + T3 * limitError);
+    }
+    expectClose(got.rootMeanSquareError, Math.sqrt(6));
+    expectClose(got.meanAbsoluteError, 2);
+    // Means of the pairs 151, 159, 172, 180: squares around 165.5 are 505, products with the differences 10.
+    const slopeError = Math.sqrt((20 - 100 / 505) / 2 / 505);
+    expectClose(got.proportionalBias!.value, 10 / 505);
+    expectClose(got.proportionalBias!.standardError, slopeError);
+    expectClose(got.proportionalBias!.lower, 10 / 505 - T2 * slopeError);
+    expectClose(got.proportionalBias!.upper, 10 / 505 + T2 * slopeError);
+    // Squares around the means 500 and 520, products 500, means 1 apart: 2 × 125 of 125 + 130 + 1.
+    expectClose(got.concordance!.value, 250 / 256);
+    expect(got.concordance!.lower!).toBeLessThan(250 / 256);
+    expect(got.concordance!.upper!).toBeGreaterThan(250 / 256);
+    expect(got.within).toMatchObject({ count: 3, of: 4, value: 0.75, acceptable: 2 });
+    expect(got).not.toHaveProperty('coverage');
+    expect(agreement(measured, estimated).within).toMatchObject({ count: 4, acceptable: 15 });
+  });
+
+  // The definition of Wilson’s interval: its ends are the shares p with (p̂ − p)² = z² p (1 − p) / n.
+  it.each([
+    [0, 5],
+    [3, 4],
+    [1, 100],
+    [50, 100],
+    [7, 7],
+  ])('has the interval of Wilson for %i of %i', (count, of) => {
+    const { value, lower, upper, ...rest } = share(count, of);
+    expect(rest).toEqual({ count, of });
+    expectClose(value, count / of);
+    for (const end of [lower, upper]) expectClose((value - end) ** 2, (Z ** 2 * end * (1 - end)) / of);
+    expect([lower <= value, upper >= value, lower >= 0, upper <= 1]).toEqual([true, true, true, true]);
+    expect(upper).toBeGreaterThan(lower);
+  });
+
+  it('counts rows by what they lack, and measurements by where they lie', () => {
+    const value = [150, 150, 150, 150, NaN, NaN, 150];
+    const lower = [150, 140, 151, 140, 100, 100, NaN];
+    const upper = [160, 150, 160, 149, 200, 200, 160];
+    const got = agreement([150, 150, 150, 150, 150, null, 150], { value, lower, upper });
+    expect([got.pairs, got.missing]).toEqual([5, { measured: 0, estimated: 1, both: 1 }]);
+    // At either end is inside; below, above and without an interval are not.
+    expect(got.coverage).toMatchObject({ count: 2, of: 4 });
+    expect(agreement([1, 2, 3, undefined, NaN, Infinity], [1, 2, 3, 4, 5, 6]).missing.measured).toBe(3);
+    expect(agreement(new Float32Array([1, 2, 3]), { value: [1, 2, 4], lower: [1, 2, 3] })).not.toHaveProperty(
+      'coverage',
+    );
+    expect(agreement([1e9, -1e9, 0], [0, 0, 0]).pairs).toBe(3);
+  });
+
+  it('leaves out what these pairs cannot carry', () => {
+    const same = agreement([100, 100, 100], [100, 100, 100]);
+    expect(same.standardDeviation).toBe(0);
+    for (const name of ['proportionalBias', 'concordance']) expect(same).not.toHaveProperty(name);
+    expect(agreement([100, 100, 100], [1, 2, 3]).concordance).toEqual({ value: 0 });
+  });
+
+  it.each<[unknown[], ...Refused[]]>([
+    [
+      [5, [1, 2, 3]],
+      ['measured', 'wrong-type', 'a list of numbers', 'something else'],
+      ['estimated', 'wrong-type', 'a list of numbers, as long as measured (0)', 'a list of 3'],
+    ],
+    [
+      [new DataView(new ArrayBuffer(8)), []],
+      ['measured', 'wrong-type', 'a list of numbers', 'something else'],
+    ],
+    [
+      [measured, [1, 2, 3]],
+      ['estimated', 'wrong-type', 'a list of numbers, as long as measured (4)', 'a list of 3'],
+    ],
+    [
+      [measured, null],
+      ['estimated', 'wrong-type', 'a list of numbers, as long as measured (4)', 'something else'],
+    ],
+    [
+      [measured, unreadable('value')],
+      ['estimated', 'wrong-type', 'a list of numbers, as long as measured (4)', 'something else'],
+    ],
+    [
+      [measured, { value: estimated, lower: [1], upper: measured }],
+      ['estimated.lower', 'wrong-type', 'a list of numbers, as long as measured (4)', 'a list of 1'],
+    ],
+    [
+      [measured, { value: estimated, lower: measured, upper: 5 }],
+      ['estimated.upper', 'wrong-type', 'a list of numbers, as long as measured (4)', 'something else'],
+    ],
+    [
+      [
+        [1, '2', 3],
+        [1, 2, 3],
+      ],
+      ['measured.1', 'wrong-type', 'a number, or null where it is missing', '"2"'],
+    ],
+    [
+      [
+        [1, 2, 1.1e9],
+        [1, 2, 3],
+      ],
+      ['measured.2', 'out-of-range', 'from -1000000000 to 1000000000', '1100000000'],
+    ],
+    [
+      [
+        [1, -1.1e9, 3],
+        [1, 2, 3],
+      ],
+      ['measured.1', 'out-of-range', 'from -1000000000 to 1000000000', '-1100000000'],
+    ],
+    [
+      [new Proxy([1, 2, 3], { get: throws }), [1, 2, 3]],
+      ['measured', 'unreadable', 'a list of numbers', 'an error'],
+      ['estimated', 'wrong-type', 'a list of numbers, as long as measured (0)', 'a list of 3'],
+    ],
+    [
+      [
+        [1, 2, NaN],
+        [1, 2, 3],
+      ],
+      ['measured', 'wrong-relation', 'at least 3 pairs with both values', '2'],
+    ],
+    [
+      [measured, estimated, { acceptable: -1 }],
+      ['options.acceptable', 'out-of-range', 'a number from 0 to 1000000', '-1'],
+    ],
+    [
+      [measured, estimated, { acceptable: null }],
+      ['options.acceptable', 'wrong-type', 'a number from 0 to 1000000', 'null'],
+    ],
+    [
+      [measured, estimated, { acceptible: 1 }],
+      ['options.acceptible', 'unknown-field', 'perhaps acceptable', '"acceptible"'],
+    ],
+  ])('refuses what it cannot work with, case %#', (given, ...expected) => {
+    const call = (parts: unknown[]) => agreement(...(parts as Parameters<typeof agreement>));
+    expect(refusal(call, given)).toEqual(expected);
+  });
+});
+
+describe('least squares', () => {
+  // y = 1, 3, 2, 5, 4 on 1 to 5: slope 0.8, intercept 0.6; residual squares 3.6 with 3 degrees of freedom.
+  it('on one term, by hand', () => {
+    const fit = leastSquares([[1, 2, 3, 4, 5]], [1, 3, 2, 5, 4]);
+    if ('why' in fit) throw new Error(fit.why);
+    expectClose(fit.slopes[0]!, 0.8);
+    expectClose(fit.intercept, 0.6);
+    expectClose(fit.residualDeviation, Math.sqrt(1.2));
+    expectClose(fit.slopeErrors[0]!, Math.sqrt(1.2 / 10));
+    expectClose(fit.interceptError, Math.sqrt(1.2 * (1 / 5 + 9 / 10)));
+    expectClose(fit.rSquared, 0.64);
+    expect(fit.degreesOfFreedom).toBe(3);
+    expectClose(fit.inflation[0]!, 1);
+    [0.6, 0.3, 0.2, 0.3, 0.6].forEach((leverage, row) => expectClose(fit.leverages[row]!, leverage));
+    [-0.4, 0.8, -1, 1.2, -0.6].forEach((residual, row) => expectClose(fit.residuals[row]!, residual));
+  });
+
+  // Two terms that are at right angles beside one that is not: inflation 1 / (1 − r²).
+  it('on two terms that say part of the same', () => {
+    const a = [1, 2, 3, 4, 5, 6];
+    const b = [2, 1, 4, 3, 6, 5];
+    // Sums around the means: 17.5 each, products 14.5.
+    const fit = leastSquares(
+      [a, b],
+      a.map((value, row) => 7 + 2 * value - 3 * b[row]!),
+    );
+    if ('why' in fit) throw new Error(fit.why);
+    [2, -3].forEach((slope, term) => expectClose(fit.slopes[term]!, slope));
+    expectClose(fit.intercept, 7);
+    for (const inflation of fit.inflation) expectClose(inflation, 1 / (1 - (14.5 / 17.5) ** 2));
+    expectClose(
+      fit.leverages.reduce((sum, leverage) => sum + leverage),
+      3,
+    );
+  });
+
+  it('says which column does not vary, or follows from those before it', () => {
+    const a = [1, 2, 3, 4, 5];
+    const b = [2, 1, 4, 3, 6];
+    expect(leastSquares([[7, 7, 7, 7, 7], a], b)).toEqual({ column: 0, why: 'constant' });
+    expect(leastSquares([a, [0, 0, 0, 0, 0]], b)).toEqual({ column: 1, why: 'constant' });
+    expect(leastSquares([a, a.map((value) => 3 - value)], b)).toEqual({ column: 1, why: 'collinear' });
+    expect(leastSquares([a, b, a.map((value, row) => value + b[row]!)], b)).toEqual({ column: 2, why: 'collinear' });
+  });
+
+  it('keeps what doubles would lose of a long sum', () => {
+    expect(accurateSum([1e16, 1, -1e16])).toBe(1);
+    expect(accurateSum([1, 1e16, 1, -1e16])).toBe(2);
+    expect(accurateSum([])).toBe(0);
+  });
+});
+
+describe('an equation of one’s own', () => {
+  const person = { ...LEG, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'female' } as const;
+  const { rows } = fitInput;
+  const fitted = (more: object): readonly Refused[] => refusal(fitOcclusionEquation as never, { ...fitInput, ...more });
+  const ID = 'lower-case letters, digits and hyphens, and not the id of a published equation';
+  const TERMS =
+    "a list of 'circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'ageYears', 'sex', each once";
+
+  it('is refused where it cannot be fitted', () => {
+    for (const id of ['Lab', '1lab', 'lab thigh', '', 'thigh-2019', 'x'.repeat(61)])
+      expect(fitted({ id })).toEqual([
+        ['id', 'wrong-type', ID, JSON.stringify(id.length > 40 ? `${id.slice(0, 40)}…` : id)],
+      ]);
+    expect(fitted({ id: 'x'.repeat(60) })).toEqual([]);
+    expect(fitted({ id: undefined })).toEqual([['id', 'missing', ID, 'undefined']]);
+    for (const terms of [[], ['height'], ['sex', 'sex'], 'sex'])
+      expect(fitted({ terms })).toEqual([['terms', 'wrong-type', TERMS, 'something else']]);
+    expect(fitted({ terms: undefined })[0]).toEqual(['terms', 'missing', TERMS, 'undefined']);
+    expect(fitted({ cuffWidthCm: undefined })).toEqual([
+      ['cuffWidthCm', 'missing', 'a number from 2 to 40 cm', 'undefined'],
+    ]);
+    expect(
+      fitted({ terms: ['cuffWidthCm'], rows: rows.map((row, at) => ({ ...row, cuffWidthCm: 5 + at / 10 })) }),
+    ).toEqual([['cuffWidthCm', 'wrong-relation', 'left out where it is a term', '11']]);
+    expect(fitted({ rows: undefined })).toEqual([['rows', 'missing', 'a list of rows, one a person', 'undefined']]);
+    expect(fitted({ rows: rows.slice(0, 49) })).toEqual([
+      ['rows', 'wrong-relation', 'at least 50, 10 for each term', '49'],
+    ]);
+    expect(fitted({ rows: rows.slice(0, 50) })).toEqual([]);
+    const swapped = (systolicMmHg: number) => [{ ...rows[0]!, systolicMmHg, diastolicMmHg: 80 }, ...rows.slice(1)];
+    expect(fitted({ rows: swapped(80) })).toEqual([
+      ['rows.0.systolicMmHg', 'swapped-pressures', 'above the diastolic pressure', '80'],
+    ]);
+    expect(fitted({ rows: swapped(81) })).toEqual([]);
+    // A reading that is no term may be left out, but not be wrong; a girth is held to the limb.
+    const one = (more: object) =>
+      fitted({ terms: ['systolicMmHg'], rows: [{ ...rows[0]!, ...more }, ...rows.slice(1)] });
+    expect([one({ ageYears: undefined, sex: undefined, cuffWidthCm: 11 })]).toEqual([[]]);
+    expect(one({ ageYears: 0, sex: 'x', circumferenceCm: 130 }).map(([path]) => path)).toEqual([
+      'rows.0.circumferenceCm',
+      'rows.0.ageYears',
+      'rows.0.sex',
+    ]);
+    expect(one({ systolicMmHg: undefined }).map(([path, code]) => [path, code])).toEqual([
+      ['rows.0.systolicMmHg', 'missing'],
+    ]);
+    const all = (more: (row: (typeof rows)[number], at: number) => object) =>
+      fitted({ rows: rows.map((row, at) => ({ ...row, ...more(row, at) })) });
+    expect(all(() => ({ ageYears: 30 }))).toEqual([
+      ['terms', 'wrong-relation', 'readings that vary; leave ageYears out', 'one value of ageYears in every row'],
+    ]);
+    expect(all((row) => ({ ageYears: row.circumferenceCm! - 20 }))).toEqual([
+      [
+        'terms',
+        'wrong-relation',
+        'independent of one another; leave ageYears out',
+        'ageYears, which follows from the others',
+      ],
+    ]);
+    expect(all((_, at) => ({ sex: at === 0 ? 'male' : 'female' }))).toEqual([
+      ['rows', 'wrong-relation', 'such that no one row decides a coefficient alone', 'row 0, which does'],
+    ]);
+  });
+
+  it('is fitted to its rows, and says so', () => {
+    const { formula, symbols, terms, intercept, evidence, people, cuffWidthCm, limb, posture } = fittedExample;
+    expect([evidence, people, cuffWidthCm, limb, posture]).toEqual(['derived', 60, 11, 'leg', 'seated']);
+    expect(terms.map(({ field }) => field)).toEqual(fitInput.terms);
+    const sign = (value: number) => (value < 0 ? '-' : '+');
+    const parts = ['C', 'SBP', 'DBP', 'age', 'sex'].map(
+      (symbol, at) => `${sign(terms[at]!.coefficient)} ${Math.abs(terms[at]!.coefficient)} * ${symbol}`,
+    );
+    expect(formula).toBe(`${intercept.coefficient} ${parts.join(' ')}`);
+    expect(symbols).toEqual({
+      C: 'circumferenceCm',
+      SBP: 'systolicMmHg',
+      DBP: 'diastolicMmHg',
+      age: 'ageYears',
+      sex: { field: 'sex', codes: { male: 1, female: 2 } },
+    });
+    for (const [at, field] of (['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'ageYears'] as const).entries()) {
+      const values = rows.map((row) => row[field]!);
+      expect([terms[at]!.low, terms[at]!.high]).toEqual([Math.min(...values), Math.max(...values)]);
+    }
+    const answer = estimateWith(fittedExample, person);
+    expectHoldsTogether(answer);
+    expect(answer.errors!.map(({ part, evidence: grade }) => [part, grade])).toEqual([['equation', 'derived']]);
+    expect(codesOf(answer.assumptions)).toEqual(expect.arrayContaining(['error-of-left-out', 'own-laboratory']));
+    const [first, second] = ['male', 'female'].map(
+      (sex) => estimateWith(fittedExample, { ...person, sex } as never).value,
+    );
+    expectClose(second! - first!, terms[4]!.coefficient);
+  });
+
+  // 100 + 2 × 50 − 3 × 10 and so on, one term after another.
+  it.each([
+    ['circumferenceCm', 2, 100 + 2 * 55],
+    ['systolicMmHg', 0.5, 160],
+    ['diastolicMmHg', 0.1, 107],
+    ['cuffWidthCm', -3, 67],
+    ['ageYears', 1, 130],
+    ['sex', 10, 120],
+  ] as const)('draws on %s alone where it is the only term', (field, coefficient, expected) => {
+    const fit = {
+      ...fittedExample,
+      cuffWidthCm: field === 'cuffWidthCm' ? 'any' : 11,
+      intercept: { coefficient: 100 },
+      terms: [{ field, coefficient, low: 1, high: 200 }],
+    };
+    const { ageYears, sex, ...bare } = person;
+    const needed = { ...(field === 'ageYears' && { ageYears }), ...(field === 'sex' && { sex }) };
+    expectClose(estimateWith(fit, { ...bare, ...needed }).value, expected);
+    const { limb, cuffWidthCm, posture, ...own } = { ...bare, ...needed };
+    const many = columns({
+      answer: 'occlusion-pressure',
+      equation: fit as never,
+      limb,
+      cuffWidthCm,
+      posture,
+      ...own,
+      circumferenceCm: [person.circumferenceCm],
+    } as never);
+    expectClose(many.value[0]!, expected);
+    expect(equationFromFit(fit).needs).toEqual(Object.keys(needed));
+    expect(Object.keys(equationFromFit(fit).fitted)).toEqual(field === 'sex' ? [] : [field]);
+  });
+
+  it('is read back whole, or not at all', () => {
+    const of = (more: object): readonly Refused[] => refusal(equationFromFit, { ...fittedExample, ...more });
+    const [term] = fittedExample.terms;
+    expect(of({})).toEqual([]);
+    expect(refusal(equationFromFit as never, 5)[0]![2]).toBe('an equation of fitOcclusionEquation, as plain JSON');
+    expect(of({ document: 'plan' })).toEqual([
+      ['document', 'wrong-type', "'fitted-occlusion-equation'", 'something else'],
+    ]);
+    expect(of({ id: 'thigh-2019' })[0]!.slice(0, 3)).toEqual(['id', 'wrong-type', ID]);
+    expect(of({ id: undefined })).toEqual([['id', 'missing', ID, 'undefined']]);
+    expect(of({ cuffWidthCm: 'any' })).toEqual([]);
+    expect(of({ cuffWidthCm: 'all' })[0]!.slice(0, 3)).toEqual([
+      'cuffWidthCm',
+      'wrong-type',
+      'a number from 2 to 40 cm',
+    ]);
+    expect(of({ people: 2 })).toEqual([['people', 'out-of-range', 'a whole number from 3 to 1000000', '2']]);
+    expect(of({ leaveOneOutMmHg: undefined })).toEqual([
+      ['leaveOneOutMmHg', 'missing', 'a number from 0 to 1000 mmHg', 'undefined'],
+    ]);
+    expect(of({ intercept: { coefficient: 1.1e6 } })[0]!.slice(0, 2)).toEqual([
+      'intercept.coefficient',
+      'out-of-range',
+    ]);
+    expect(of({ terms: [{ ...term, field: 'height' }] })[0]!.slice(0, 2)).toEqual(['terms.0.field', 'not-one-of']);
+    expect(of({ terms: [{ ...term, low: 'x' }] })[0]!.slice(0, 2)).toEqual(['terms.0.low', 'wrong-type']);
+    const twice: Refused[] = [['terms', 'wrong-relation', 'one term for each of its fields', 'none, or a field twice']];
+    expect([of({ terms: undefined }), of({ terms: [term, term] })]).toEqual([twice, twice]);
+    expect(equationFromFit(fittedExample)).toMatchObject({
+      name: 'lab-thigh, fitted to 60 people',
+      sample: '60 people, fitted by the caller',
+      evidence: 'derived',
+      error: { standardDeviationMmHg: fittedExample.leaveOneOutMmHg, evidence: 'derived' },
+      sources: [],
+    });
+  });
+
+  it('is for its own limb and cuff, and for readings that it gives a pressure for', () => {
+    const of = (fit: object, more: object): readonly Refused[] =>
+      refusal((given: object) => estimateWith(fit, given as never), { ...person, ...more });
+    expect(of(fittedExample, { limb: 'arm', circumferenceCm: 30 })[0]!.slice(0, 2)).toEqual(['limb', 'wrong-relation']);
+    expect(of(fittedExample, { cuffWidthCm: 11.6 })).toEqual([
+      ['cuffWidthCm', 'wrong-relation', expect.stringMatching(/^11 cm/), '11.6'],
+    ]);
+    expect(of(fittedExample, { cuffWidthCm: 11.4 })).toEqual([]);
+    expect(of({ ...fittedExample, intercept: { coefficient: -5000 } }, {})).toEqual([
+      ['circumferenceCm', 'wrong-relation', 'readings for which lab-thigh gives a pressure', 'others'],
+    ]);
+    expect(of(fittedExample, { sex: undefined })[0]!.slice(0, 2)).toEqual(['sex', 'wrong-relation']);
+  });
+});
+
+describe('propagation', () => {
+  const run = <N extends string>(
+    inputs: PropagateInput<N>['inputs'],
+    pipeline: PropagateInput<N>['pipeline'],
+    more = {},
+  ) => propagate({ inputs, pipeline, draws: 200, ...more });
+  const x = { value: 10, standardDeviation: 1 };
+  const refuse = (): never => {
+    throw new InputError([issue('out-of-range', ['x'], 'less', 'more')]);
+  };
+
+  // Source of the statistics: simple-statistics; of the draws: the generator, held to its publication elsewhere.
+  it('draws every reading in turn, and the error of an answer after them', () => {
+    const answer = { ...testedOneRepMax({ load: 100 }), standardDeviation: 3 };
+    const got = run({ a: x, b: { value: 5, standardDeviation: 2 } }, ({ a, b }) => ({ ...answer, value: a * b }), {
+      seed: 42,
+    });
+    const normal = normalDeviates(mersenneTwister(42));
+    const drawn = Array.from({ length: 200 }, () => (10 + normal()) * (5 + 2 * normal()) + 3 * normal());
+    const sorted = [...drawn].sort((a, b) => a - b);
+    expect([got.seed, got.draws, got.refused]).toEqual([42, 200, 0]);
+    expectClose(got.monteCarlo.value, mean(drawn));
+    expectClose(got.monteCarlo.standardDeviation, sampleStandardDeviation(drawn));
+    expect(got.monteCarlo.lower).toBeGreaterThanOrEqual(sorted[4]!);
+    expect(got.monteCarlo.lower).toBeLessThanOrEqual(sorted[5]!);
+    expect(got.monteCarlo.upper).toBeGreaterThanOrEqual(sorted[194]!);
+    expect(got.monteCarlo.upper).toBeLessThanOrEqual(sorted[195]!);
+    // Slopes 5 and 10: 5 × 1, 10 × 2 and 3 in quadrature.
+    expect(got.closedForm!.parts).toEqual({ a: 5, b: 20, own: 3 });
+    expectClose(got.closedForm!.standardDeviation, Math.sqrt(25 + 400 + 9));
+    expectClose(got.closedForm!.lower, 50 - Z * Math.sqrt(434));
+    expectClose(got.closedForm!.upper, 50 + Z * Math.sqrt(434));
+    expect(got.closedForm!.value).toBe(50);
+  });
+
+  it('takes a slope from one side where the other is refused, and none where both are', () => {
+    const upTo = (most: number, least = -Infinity) =>
+      run({ x }, ({ x: value }) => (value > most || value < least ? refuse() : value ** 2));
+    // 10² − 9² and 11² − 10², over one standard deviation; both over two.
+    expect(upTo(10.5).closedForm).toMatchObject({ value: 100, parts: { x: 19 } });
+    expect(upTo(20, 9.5).closedForm).toMatchObject({ value: 100, parts: { x: 21 } });
+    expect(upTo(20).closedForm).toMatchObject({ value: 100, parts: { x: 20 } });
+    expect(upTo(10.5, 9.5)).not.toHaveProperty('closedForm');
+    expect(upTo(9.9)).not.toHaveProperty('closedForm');
+    const { refused, draws, monteCarlo } = upTo(10);
+    expect([refused > 50, refused < 150, draws, monteCarlo.upper <= 100]).toEqual([true, true, 200, true]);
+    expect(upTo(20).closedForm!.parts).not.toHaveProperty('own');
+  });
+
+  it.each<[object, ...Refused[]]>([
+    [
+      { inputs: {} },
+      ['inputs', 'wrong-type', 'an object of 1 to 100 readings, each with value and standardDeviation', '0 of them'],
+    ],
+    [
+      { inputs: { own: x } },
+      ['inputs.own.own', 'wrong-relation', 'another name: this one is for the answer’s own error', 'own'],
+    ],
+    [
+      { inputs: { x: { value: '5' } } },
+      ['inputs.x.value', 'wrong-type', 'a number from -1000000000 to 1000000000', '"5"'],
+      ['inputs.x.standardDeviation', 'missing', 'a number from 0 to 1000000000', 'undefined'],
+    ],
+    [{ pipeline: 5 }, ['pipeline', 'wrong-type', 'a function', 'number']],
+    [{ draws: 99 }, ['draws', 'out-of-range', 'a whole number from 100 to 1000000', '99']],
+    [{ draws: 100.5 }, ['draws', 'not-whole', 'a whole number from 100 to 1000000', '100.5']],
+    [{ seed: -1 }, ['seed', 'out-of-range', 'a whole number from 0 to 4294967295', '-1']],
+    [{ pipeline: () => refuse() }, ['inputs', 'wrong-relation', 'readings that the pipeline takes', 'none it took']],
+    ...[
+      () => NaN,
+      () => '5',
+      () => null,
+      () => ({}),
+      () => ({ value: 5, standardDeviation: -1 }),
+      () => ({ value: 5, standardDeviation: 'x' }),
+    ].map((pipeline): [object, Refused] => [
+      { pipeline },
+      [
+        'pipeline',
+        'wrong-type',
+        'a function that returns a finite number or an answer',
+        'one that returned something else',
+      ],
+    ]),
+  ])('refuses what it cannot work with, case %#', (more, ...expected) => {
+    expect(refusal(propagate as never, { inputs: { x }, pipeline: () => 1, ...more })).toEqual(expected);
+  });
+
+  it('takes a bare number, an answer without an error, and the fewest draws', () => {
+    const bare = { ...testedOneRepMax({ load: 100 }), standardDeviation: undefined } as unknown as Answer;
+    const got = run({ x }, () => bare, { draws: 100, seed: 0 });
+    expect(got.monteCarlo).toEqual({ value: 100, standardDeviation: 0, lower: 100, upper: 100 });
+    expect(got.closedForm).toMatchObject({ standardDeviation: 0, parts: { x: 0 } });
+    expect(() => run({ x }, throws)).toThrow(RangeError);
+  });
+
+  it('has the quantiles between the two nearest values', () => {
+    const sorted = [1, 2, 4, 8];
+    // Place 0.5 × 3 is half-way from the second to the third.
+    expect([0, 0.5, 1, 1 / 3, 0.9].map((at) => quantile(sorted, at))).toEqual(
+      [1, 3, 8, 2, 4 + 4 * (2.7 - 2)].map((v) => expect.closeTo(v, 12)),
+    );
+    expect(quantile([5], 0.3)).toBe(5);
+    expect(quantileSorted(sorted, 1)).toBe(8);
+  });
+
+  // Source: pure-rand for the numbers, SIAM Rev 1964;6(3):260–264 for the deviates: pairs in the unit disc, drawn out.
+  it('makes deviates of 53 random bits by the polar method', () => {
+    const ours = normalDeviates(mersenneTwister(5489));
+    const theirs = mersenne(5489);
+    const uniform = () => {
+      const [high, low] = [theirs.next() >>> 0, theirs.next() >>> 0];
+      return ((high >>> 5) * 2 ** 26 + (low >>> 6) + 0.5) / 2 ** 53;
+    };
+    for (let pair = 0; pair < 700;) {
+      const [u, v] = [2 * uniform() - 1, 2 * uniform() - 1];
+      const s = u * u + v * v;
+      if (s >= 1) continue;
+      const stretch = Math.sqrt((-2 * Math.log(s)) / s);
+      expectClose(ours(), u * stretch);
+      expectClose(ours(), v * stretch);
+      pair += 1;
+    }
+  });
+});
+
+describe('a bibliography', () => {
+  const bibtex = (...ids: string[]) => bibliography({ sources: ids }, { format: 'bibtex' });
+  // Records as `sources` has them, in BibTeX by hand.
+  it('in BibTeX', () => {
+    expect(bibtex('limb-circumference-2015')).toBe(`@article{limb-circumference-2015,
+  title = {{Blood flow restriction in the upper and lower limbs is predicted by limb circumference and systolic blood pressure}},
+  journal = {Eur J Appl Physiol},
+  year = {2015},
+  volume = {115},
+  number = {2},
+  pages = {397--405},
+  doi = {10.1007/s00421-014-3030-7},
+  note = {DOI from memory},
+}
+`);
+    expect(bibtex('femoral-repeat')).toBe(`@misc{femoral-repeat,
+  title = {{[title not at hand: repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people]}},
+  note = {figures read in the abstract; journal and year not at hand},
+}
+`);
+    expect(bibtex('femoral-repeat', 'brzycki-1993').split('\n\n')).toHaveLength(2);
+    // A journal without a volume is no article of one.
+    expect(bibtex('exercise-shift-2018')).toMatch(
+      /^@misc\{exercise-shift-2018,\n.*\n {2}howpublished = \{Eur J Appl Physiol\},\n/,
+    );
+  });
+
+  it('in CSL-JSON', () => {
+    const [record] = bibliography({ sources: ['limb-circumference-2015'] }, { format: 'csl-json' });
+    expect(record).toEqual({
+      id: 'limb-circumference-2015',
+      type: 'article-journal',
+      title:
+        'Blood flow restriction in the upper and lower limbs is predicted by limb circumference and systolic blood pressure',
+      'container-title': 'Eur J Appl Physiol',
+      issued: { 'date-parts': [[2015]] },
+      volume: '115',
+      issue: '2',
+      page: '397-405',
+      DOI: '10.1007/s00421-014-3030-7',
+      note: 'DOI from memory',
+    });
+    const plain = bibliography({ sources: ['femoral-repeat', 'exercise-shift-2018'] }, { format: 'csl-json' });
+    expect(plain.map(({ type, volume }) => [type, volume])).toEqual([
+      ['document', undefined],
+      ['document', undefined],
+    ]);
+  });
+
+  it.each([
+    [{ format: 'ris' }, '"ris"'],
+    [undefined, 'undefined'],
+    [{}, 'undefined'],
+    [unreadable('format'), 'undefined'],
+  ])('refuses another format, case %#', (options, received) => {
+    const call = (given: unknown) => bibliography({ sources: [] }, given as never);
+    expect(refusal(call, options)).toEqual([['format', 'not-one-of', "one of 'bibtex', 'csl-json'", received]]);
+  });
+});
+
+describe('a methods paragraph', () => {
+  const start = /^Calculations were done with cuffwork \d+\.\d+\.\d+\. /;
+  const end = ' Intervals are 95 % intervals and take errors as normal.';
+  const middle = (used: object) => {
+    const text = methods(used);
+    expect(text).toMatch(start);
+    expect(text.endsWith(end)).toBe(true);
+    return text
+      .replace(start, '')
+      .slice(0, -end.length + 1)
+      .trim();
+  };
+  it('says how each kind of number was made', () => {
+    const occlusion = estimateOcclusionPressure({ ...LEG, equation: 'width-ratio-1993' });
+    expect(middle(targetCuffPressure({ occlusion, percent: 50 }))).toBe(
+      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; evidence unconfirmed: ${grades.unconfirmed}) [${targetCuffPressure({ occlusion, percent: 50 }).sources.join(', ')}]. ` +
+        `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${occlusion.formula}; evidence unconfirmed: ${grades.unconfirmed}) [${occlusion.sources.join(', ')}].`,
+    );
+    const own = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' });
+    expect(middle(own)).toContain('evidence derived: fitted to measurements of one’s own).');
+    const column = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load: [100], repetitions: 5 });
+    expect(middle(column)).toMatch(/^One-repetition maximum was taken from epley-1985 \(1RM = /);
+    expect(methods([column, column.about])).toBe(methods(column));
+    expect(middle([])).toBe('');
+  });
+
+  it('passes over what is no answer, and sources there are not', () => {
+    const answer = testedOneRepMax({ load: 100 });
+    for (const change of [{ kind: 'other' }, { kind: 5 }, { equation: 5 }, { formula: null }, { evidence: 'good' }])
+      expect(middle({ ...answer, ...change })).toBe('');
+    const odd = { ...answer, sources: ['of-a-newer-version', ...answer.sources] };
+    expect(methods(odd)).toBe(methods(answer));
+    expect(middle({ ...answer, sources: 'none' })).toMatch(/abstract\)\.$/);
+    expect(middle({ parts: [answer, { deep: answer }], none: null })).toBe(middle(answer));
+    expect(refusal(methods, 5 as never)[0]![2]).toBe(
+      'an answer, a plan, or anything that holds answers, as plain JSON',
+    );
+  });
+});
+
+it('says of an estimate by one’s own equation what it takes for granted', () => {
+  const answer = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'supine', ageYears: 30, sex: 'male' });
+  expect(answer.errors!.map(({ part }) => part)).toEqual(['equation', 'posture']);
+  expect(said(answer.cautions).map(([code]) => code)).not.toContain('laboratory');
+});

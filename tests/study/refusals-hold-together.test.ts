@@ -1,0 +1,161 @@
+import { describe, expect, it } from 'vitest';
+import { columns } from '../../src/study/index.js';
+import { refusal } from '../support/hold-together.js';
+
+const right = {
+  answer: 'occlusion-pressure',
+  equation: 'width-ratio-1993',
+  limb: 'leg',
+  circumferenceCm: [54, 60, 66],
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 10,
+  posture: 'supine',
+} as const;
+const lifted = {
+  answer: 'one-repetition-maximum',
+  equation: 'epley-1985',
+  load: [100, 110, 120],
+  repetitions: 5,
+} as const;
+const maximum = () => columns(lifted);
+
+describe('a call that is wrong', () => {
+  type Refused = readonly [path: string, code: string, expected: string, received: string];
+  const refused = (more: object, base: object = right): readonly Refused[] =>
+    refusal(columns as never, { ...base, ...more });
+  const target = { answer: 'cuff-pressure', percent: 50 };
+  const load = { answer: 'training-load', percent: 30 };
+  it('names the field, what it takes and what it was given', () => {
+    const answers = "one of 'occlusion-pressure', 'cuff-pressure', 'one-repetition-maximum', 'training-load'";
+    expect(refused({ answer: 'guess' })).toEqual([['answer', 'not-one-of', answers, '"guess"']]);
+    expect(refusal(columns as never, 5)[0]!.slice(0, 2)).toEqual(['', 'wrong-type']);
+    expect(refused({ girth: [1] })).toEqual([['girth', 'unknown-field', expect.stringMatching(/^one of /), '"girth"']]);
+    expect(refused({ circumferenceCm: 55 })).toEqual([
+      ['circumferenceCm', 'wrong-relation', 'a column, or another field one', 'one value for every field'],
+    ]);
+    expect(refused({ systolicMmHg: [120, 121] })).toEqual([
+      ['systolicMmHg', 'wrong-relation', 'as long as the other columns, 3 rows', '2 rows'],
+    ]);
+    expect(refused({ systolicMmHg: { length: 3 } })).toEqual([
+      ['systolicMmHg', 'wrong-type', 'a number from 60 to 300 mmHg', 'an object'],
+    ]);
+    expect(refused({ circumferenceCm: new DataView(new ArrayBuffer(8)) })[0]!.slice(0, 2)).toEqual([
+      'circumferenceCm',
+      'wrong-type',
+    ]);
+    expect(refused({ circumferenceCm: Array.from({ length: 0 }) })).toEqual([]);
+    const endless = Object.defineProperty([54, 60, 66], 1, {
+      get: () => {
+        throw new RangeError('own');
+      },
+    });
+    expect(refused({ circumferenceCm: endless })[0]).toEqual([
+      'circumferenceCm',
+      'wrong-relation',
+      'a column that can be read',
+      'an error',
+    ]);
+    expect(refused({ circumferenceCm: new Array(50_000_001) })[0]).toEqual([
+      'circumferenceCm',
+      'wrong-relation',
+      'a column of at most 50000000 rows',
+      '50000001 rows',
+    ]);
+    expect(refused({ posture: undefined })).toEqual([
+      ['posture', 'missing', "one of 'supine', 'seated', 'standing'", 'undefined'],
+    ]);
+    expect(refused({ circumferenceCm: 9, systolicMmHg: [120, 120, 120] })[0]!.slice(1)).toEqual([
+      'out-of-range',
+      'a number from 25 to 120 cm',
+      '9',
+    ]);
+    expect(refused({ equation: 'thigh-2015' })).toEqual([
+      ['cuffWidthCm', 'wrong-relation', expect.stringMatching(/^5 cm/), '10'],
+    ]);
+    expect(refused({ equation: 'thigh-2019', cuffWidthCm: 18 }).map(([path, code]) => [path, code])).toEqual([
+      ['ageYears', 'missing'],
+      ['sex', 'missing'],
+    ]);
+    expect(refused({ equation: 'auto' })[0]!.slice(0, 2)).toEqual(['equation', 'not-one-of']);
+    const own = 'the id of a published equation, or a whole equation of fitOcclusionEquation';
+    expect(refused({ equation: { document: 'plan' } })[0]!.slice(0, 3)).toEqual(['equation', 'wrong-type', own]);
+    expect(refused({ lift: 'deadlift', equation: 'squat-high-school-2003' }, lifted)).toEqual([
+      ['lift', 'wrong-relation', 'squat for equation squat-high-school-2003', 'deadlift'],
+    ]);
+    expect(refused({ equation: 'mine' }, lifted)[0]!.slice(0, 2)).toEqual(['equation', 'not-one-of']);
+  });
+
+  it('takes column answers as they were given, and no others', () => {
+    const occlusion = columns(right);
+    const of = (more: object) => refused({ occlusion: { ...occlusion, ...more } }, target);
+    const none: Refused[] = [['occlusion', 'wrong-type', 'a column answer of occlusion-pressure', 'something else']];
+    expect(of({})).toEqual([]);
+    expect(refused({}, target)).toEqual([['occlusion', 'missing', none[0]![2], 'something else']]);
+    expect(refused({ occlusion: null }, target)).toEqual(none);
+    const { about } = occlusion;
+    for (const wrong of [
+      { value: [160, 170, 180] },
+      { lower: new Float64Array(2) },
+      { upper: new Float32Array(3) },
+      { flag: new Uint8Array(2) },
+      { flag: new Float64Array(3) },
+      { about: undefined },
+      { about: { ...about, kind: 'cuff-pressure' } },
+      { about: { ...about, unit: 'kg' } },
+      { about: { ...about, evidence: 'good' } },
+      { about: { ...about, sources: 'none' } },
+    ])
+      expect(of(wrong)).toEqual(none);
+    expect(refused({ oneRepMax: occlusion }, load)).toEqual([
+      ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', 'something else'],
+    ]);
+    const more = { about: { ...about, sources: [...about.sources, 'of-a-newer-version', 5] } } as never;
+    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion: { ...occlusion, ...(more as object) } });
+    expect(kept.about.sources).not.toContain('of-a-newer-version');
+  });
+
+  it('brings a load to what there is in one way', () => {
+    const oneRepMax = maximum();
+    const way = (more: object) => refused({ oneRepMax, ...more }, load);
+    const both = (name: string, first: string): Refused => [
+      name,
+      'wrong-relation',
+      `left out when ${first} is given`,
+      'both',
+    ];
+    const bar = { bar: 20, plates: [{ mass: 5 }] };
+    expect(way({ step: 2.5, available: [10] })).toEqual([both('available', 'step')]);
+    expect(way({ step: 2.5, ...bar })).toEqual([both('bar', 'step')]);
+    expect(way({ available: [10], ...bar })).toEqual([both('bar', 'available')]);
+    expect(way({ step: 2.5, available: [10], ...bar })).toEqual([both('available', 'step'), both('bar', 'step')]);
+    expect([way(bar), way({ step: 2.5 }), way({ available: [10] })]).toEqual([[], [], []]);
+    expect(way({ rounding: 'up' })[0]!.slice(0, 2)).toEqual(['rounding', 'not-one-of']);
+  });
+
+  it('writes into columns of the right length that lie apart', () => {
+    const into = () => columns(right);
+    const wrong: Refused[] = [
+      [
+        'into',
+        'wrong-type',
+        'three Float64Array (value, lower, upper) and a Uint8Array (flag), each of 3 rows',
+        'something else',
+      ],
+    ];
+    const one = columns({ ...right, circumferenceCm: [54] });
+    const { value, lower, upper, flag } = into();
+    expect(refused({ into: into() })).toEqual([]);
+    for (const given of [
+      null,
+      5,
+      one,
+      { value, lower: value, upper, flag },
+      { value, lower, upper: lower, flag },
+      { value, lower, upper, flag: new Uint8Array(2) },
+      { value, lower, upper },
+      { value: [1, 2, 3], lower, upper, flag },
+    ])
+      expect(refused({ into: given })).toEqual(wrong);
+  });
+});

@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import {
+  attempt,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  targetCuffPressure,
+  trainingLoad,
+} from '../../src/index.js';
+import { columns, flagCodes } from '../../src/study/index.js';
+import { expectSame, scalarRow } from '../support/columns.js';
+
+// The scalar functions are the judge: they are held to publications elsewhere.
+
+const right = {
+  answer: 'occlusion-pressure',
+  equation: 'width-ratio-1993',
+  limb: 'leg',
+  circumferenceCm: [54, 60, 66],
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 10,
+  posture: 'supine',
+} as const;
+const lifted = {
+  answer: 'one-repetition-maximum',
+  equation: 'epley-1985',
+  load: [100, 110, 120],
+  repetitions: 5,
+} as const;
+const maximum = () => columns(lifted);
+
+describe('cuff pressures', () => {
+  // 50/30 × girth + 70: 160, 170 and 180 mmHg.
+  const occlusion = () => columns(right);
+  const { answer: _, ...place } = right;
+  const one = (girth: number, asked: object) =>
+    attempt(targetCuffPressure, {
+      occlusion: estimateOcclusionPressure({ ...place, circumferenceCm: girth } as never),
+      ...asked,
+    } as never);
+  it('are those of one limb each, by gauge and ceiling', () => {
+    const percents = [50, 1, 100, 0.9, 101, 33.3, NaN, null];
+    const gauges = [undefined, 5, 2, 0.5, 50, 0.1, 1 / 3, 0.05, null];
+    const ceilings = [undefined, 80, 85, 90, 20, 19, 1000, null];
+    for (const percent of percents) {
+      for (const gaugeStepMmHg of gauges) {
+        const rows = ceilings.map(() => 54);
+        const got = columns({
+          answer: 'cuff-pressure',
+          occlusion: columns({ ...right, circumferenceCm: rows }),
+          percent: rows.map(() => percent),
+          gaugeStepMmHg: rows.map(() => gaugeStepMmHg),
+          ceilingMmHg: ceilings,
+        });
+        ceilings.forEach((ceilingMmHg, at) =>
+          expectSame(got, at, one(54, scalarRow({ percent, gaugeStepMmHg, ceilingMmHg }))),
+        );
+      }
+    }
+  });
+
+  it('are the same for one setting of all rows, and where there is none', () => {
+    for (const more of [{}, { gaugeStepMmHg: 5 }, { gaugeStepMmHg: 2, ceilingMmHg: 84 }]) {
+      const got = columns({ answer: 'cuff-pressure', occlusion: occlusion(), percent: 50, ...more });
+      [54, 60, 66].forEach((girth, at) => expectSame(got, at, one(girth, { percent: 50, ...more })));
+      expect(got.about).toMatchObject({
+        kind: 'cuff-pressure',
+        unit: 'mm[Hg]',
+        level: 0.95,
+        equation: 'percent-of-occlusion',
+        evidence: 'unconfirmed',
+        formula: 'p / 100 * LOP',
+        symbols: { p: 'percent', LOP: 'occlusion' },
+      });
+      expect(got.about.assumptions.map(({ code }) => code)).toEqual(['normal-interval']);
+      expect(got.about.sources).toEqual([...new Set([...occlusion().about.sources, 'guideline-review-2019'])]);
+    }
+  });
+
+  it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
+    const said = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
+    const got = columns({ answer: 'cuff-pressure', occlusion: said, percent: 50, ceilingMmHg: 100 });
+    expect(Array.from(got.flag, flagCodes)).toEqual([
+      ['ceiling-reached', 'blood-pressure-refer'],
+      ['relation'],
+      ['missing'],
+    ]);
+    const changed = (value: number) => {
+      const own = occlusion();
+      own.value[0] = value;
+      return flagCodes(columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 }).flag[0]!);
+    };
+    expect([24.9, 25, 4000, 4000.1, NaN].map(changed)).toEqual([['impossible'], [], [], ['impossible'], ['missing']]);
+  });
+});
+
+describe('training loads', () => {
+  // 100, 110, 120 × (1 + 5/30): 116.67, 128.33, 140 kg.
+  const ways = [
+    {},
+    { step: 2.5 },
+    { available: [10, 20, 30, 40] },
+    { available: [36], rounding: 'down' },
+    { bar: 20, plates: [{ mass: 1.25, count: 2 }, { mass: 5 }] },
+    { bar: 20, collars: 1, plates: [{ mass: 1.25 }], rounding: 'down' },
+    { bar: 39, collars: 0, plates: [{ mass: 1 }], rounding: 'down' },
+  ] as const;
+  it.each(ways)('are those of one maximum each, with %j', (way) => {
+    const got = columns({ answer: 'training-load', oneRepMax: maximum(), percent: 30, ...way });
+    [100, 110, 120].forEach((load, at) => {
+      const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985' });
+      expectSame(got, at, attempt(trainingLoad, { oneRepMax, percent: 30, ...way } as never));
+    });
+    expect(got.about).toMatchObject({
+      kind: 'training-load',
+      unit: 'kg',
+      equation: 'percent-of-maximum',
+      formula: 'p / 100 * M',
+      symbols: { p: 'percent', M: 'oneRepMax' },
+    });
+  });
+  it('keep pounds', () => {
+    const oneRepMax = columns({ ...lifted, unit: 'lb' });
+    const { about, value } = columns({
+      answer: 'training-load',
+      oneRepMax,
+      percent: 40,
+      bar: 45,
+      plates: [{ mass: 2.5 }],
+    });
+    // 40 % of 140 lb is 56: the bar of 45 and 2 × 2 × 2.5.
+    expect([about.unit, value[2]]).toEqual(['[lb_av]', 55]);
+    expect(oneRepMax.about.unit).toBe('[lb_av]');
+  });
+});

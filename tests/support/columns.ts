@@ -1,0 +1,40 @@
+import { expect } from 'vitest';
+import type { Answer, Attempt } from '../../src/index.js';
+import { flagCodes, REFUSED, rowFlags, type ColumnAnswer } from '../../src/study/index.js';
+
+/** A row as the scalar function takes it: what is missing is left out. */
+export const scalarRow = (row: Readonly<Record<string, unknown>>): object =>
+  Object.fromEntries(
+    Object.entries(row).filter(([, value]) => value !== null && value !== undefined && !Number.isNaN(value)),
+  );
+
+export const column = (rows: readonly Readonly<Record<string, unknown>>[], name: string) =>
+  rows.map((row) => row[name]);
+
+/** A row of a column answer says what the scalar function says. */
+export function expectSame(got: ColumnAnswer, row: number, expected: Attempt<Answer>): void {
+  const flag = got.flag[row]!;
+  const numbers = [got.value[row], got.lower[row], got.upper[row]];
+  if (!expected.ok) {
+    expect(flag & REFUSED, JSON.stringify(expected.issues)).not.toBe(0);
+    expect(numbers).toEqual([NaN, NaN, NaN]);
+    return;
+  }
+  const { value, lower, upper, cautions } = expected.value;
+  expect(flag & REFUSED, flagCodes(flag).join()).toBe(0);
+  // The very numbers, not numbers near them.
+  expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
+  const codes = cautions.map(({ code }) => code);
+  const { kind } = got.about;
+  const flagged = (code: keyof typeof rowFlags): boolean => (flag & rowFlags[code].bit) !== 0;
+  if (kind === 'cuff-pressure') expect(flagged('ceiling-reached')).toBe(codes.includes('ceiling-reached'));
+  if (kind === 'occlusion-pressure') {
+    expect(flagged('outside-fitted-range')).toBe(codes.includes('outside-fitted-range'));
+    expect(flagged('blood-pressure-refer')).toBe(codes.includes('blood-pressure-refer'));
+  }
+  if (kind === 'one-repetition-maximum') {
+    const outside = codes.some((code) => code === 'outside-fitted-repetitions' || code === 'outside-population');
+    expect(flagged('outside-fitted-range')).toBe(outside);
+  }
+  expect(flagged('no-interval')).toBe(lower === undefined);
+}
