@@ -12,6 +12,8 @@ export default defineConfig({
     testTimeout: 120_000,
     // One forgotten `.only` would leave out the others of its file.
     allowOnly: false,
+    // A file that is not there is not written in passing: `-u` writes it.
+    update: 'none',
     isolate: false,
   },
 });
