@@ -7,15 +7,25 @@ import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
 import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
-import { pageWords, planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
 import type { WeekComparison } from './plan/compare-weeks.js';
-import { proposalPage, recordPage, reviewPage, screeningPage, weeksPage } from './plan/document-pages.js';
+import {
+  comparisonPage,
+  proposalPage,
+  recordPage,
+  reviewPage,
+  screeningPage,
+  weeksPage,
+} from './plan/document-pages.js';
+import { guidelineNames, measures } from './plan/measures.js';
+import { planMessages, screeningMessages } from './plan/messages.js';
 import type { Proposal } from './plan/next-session.js';
+import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
+import { pageWords } from './plan/page-words.js';
 import type { SessionRecord } from './plan/record-session.js';
 import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';
-import { comparisonPage, type SessionComparison } from './session/compare.js';
+import type { SessionComparison } from './session/compare.js';
 
 /** A document of `cuffwork/plan`. */
 export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
@@ -34,8 +44,8 @@ export interface ExplainOptions {
   /** `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out. */
   readonly detail?: 'full' | 'brief' | undefined;
   /**
-   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers and
-   * plans: the pages of the other documents, and comparisons, are in English.
+   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers,
+   * comparisons and every document.
    */
   readonly messages?: Readonly<Record<string, string>> | undefined;
 }
@@ -55,24 +65,41 @@ export interface ExplainOptions {
 export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
   const all: Record<string, string> = {};
   addAnswerWords(all);
+  for (const [measure, { name, of }] of Object.entries(measures)) {
+    all[`measure.${measure}`] = name;
+    if (of) all[`measure-of.${measure}`] = of;
+  }
+  for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
   return Object.assign(all, pageWords);
 })();
 
-/** A language of the caller’s. Names of fields and words of choice that stand in a slot are translated too. */
+/** Slots of text that is the caller’s already, or said already. */
+const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
+
+/** A language of the caller’s. Fields, words of choice, symptoms and conditions that stand in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
-  const inSlots = new Map(
-    Object.entries(words).flatMap(([code, text]) => (/^(field|value)\./.test(code) ? [[text, own(code) ?? text]] : [])),
+  const inSlots = new Map<string, string>(
+    Object.entries({ ...words, ...planMessages, ...screeningMessages }).flatMap(([code, text]) =>
+      /^(field\.|value\.|stop-|after-)/.test(code) || Object.hasOwn(screeningMessages, code)
+        ? [[text, own(code) ?? text]]
+        : [],
+    ),
   );
-  const inSlot = (value: string | number): string | number =>
-    typeof value === 'string'
+  /** One word, or one with numbers in it. */
+  const inPart = (part: string): string => {
+    const numbers: string[] = [];
+    const pattern = part.replace(/[\d–][\d.s–-]*/g, (number) => `{${numbers.push(number) - 1}}`);
+    const said = inSlots.get(pattern);
+    return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
+  };
+  const inSlot = ([slot, value]: [string, string | number]): [string, string | number] => [
+    slot,
+    typeof value !== 'string' || SAID.includes(slot)
       ? value
-          .split(', ')
-          .map((word) => inSlots.get(word) ?? word)
-          .join(', ')
-      : value;
-  return (code, text, values = {}) =>
-    fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(value)])));
+      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', ')),
+  ];
+  return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }
 
 function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; say: Say } {
@@ -91,14 +118,14 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
   return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
 }
 
-/** Documents that are a page of text in English, and the one of them that is long enough to be told in brief. */
+/** Documents that are a page of text, and the one of them that is long enough to be told in brief. */
 const pages = {
-  screening: (document: object) => screeningPage(document as Screening),
-  review: (document: object) => reviewPage(document as Review),
-  record: (document: object, detail: Detail) => recordPage(document as SessionRecord, detail),
-  proposal: (document: object) => proposalPage(document as Proposal),
-  'week-comparison': (document: object) => weeksPage(document as WeekComparison),
-  'session-comparison': (document: object) => comparisonPage(document as SessionComparison),
+  screening: (document: object, say: Say) => screeningPage(document as Screening, say),
+  review: (document: object, say: Say) => reviewPage(document as Review, say),
+  record: (document: object, say: Say, detail: Detail) => recordPage(document as SessionRecord, say, detail),
+  proposal: (document: object, say: Say) => proposalPage(document as Proposal, say),
+  'week-comparison': (document: object, say: Say) => weeksPage(document as WeekComparison, say),
+  'session-comparison': (document: object, say: Say) => comparisonPage(document as SessionComparison, say),
 } as const;
 
 /** A page of text in a format: as it stands, or as a block of code. */
@@ -144,8 +171,7 @@ const writers = {
  * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
- * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`, for
- * answers and plans
+ * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`
  * @returns plain text, one line for each fact, or the format asked for.
  * @throws InputError when it is given none of them, or an option it does not have.
  *
@@ -171,7 +197,7 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   try {
     if (document === 'plan') return writers[format].plan(copy as Plan, say, detail);
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      return writePage(pages[document as keyof typeof pages](copy, detail), format);
+      return writePage(pages[document as keyof typeof pages](copy, say, detail), format);
     }
     if (kind !== undefined && Object.hasOwn(kindWords, kind)) return writers[format].answer(copy as Answer, say);
   } catch (error) {

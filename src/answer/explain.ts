@@ -2,9 +2,10 @@ import { grades } from '../evidence/grades.js';
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantities, type Unit } from '../quantity/quantities.js';
-import type { Answer, AnswerKind } from './answer.js';
+import type { Answer, AnswerKind, Assumption, Caution } from './answer.js';
 import { kindWords } from './kinds.js';
-import { explainWords, named, saying, type Say } from './words.js';
+import { fill } from './messages.js';
+import { explainWords, named, saying, sentence, type Say } from './words.js';
 
 const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
@@ -38,6 +39,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   perSide: 'plates on each side',
   fraction: 'share of body mass',
   printed: 'percentage printed [%]',
+  'age-60-and-over': 'age-60-and-over',
 };
 
 /** An answer explained, before it is written as text or in another format. */
@@ -80,7 +82,15 @@ export const amount = (say: Say, value: number, unit: Unit): string =>
   format(value) + say(`unit.${unit}`, unitWords[unit]);
 
 /** What a kind of answer is called. */
-const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
+export const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
+
+/** `taken for granted: …` */
+export const assumedLine = (say: Say, said: Assumption): string =>
+  say('taken-for-granted', explainWords['taken-for-granted'], { text: sentence(say, said) });
+
+/** `caution: …` */
+export const cautionLine = (say: Say, said: Caution, severity = named(say, 'severity', said.severity)): string =>
+  say('with-severity', explainWords['with-severity'], { severity, text: sentence(say, said) });
 
 /** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
 function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say): string {
@@ -102,7 +112,7 @@ function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; g
     const field = typeof use === 'string' ? use : use.field;
     const given = answer.inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = say(`field.${field}`, quantity?.name ?? fieldWords[field] ?? field);
+    const name = say(`field.${field}`, quantity?.name ?? fieldWords[field] ?? say(field, field));
     if (isAnswer(given)) {
       shown[symbol] = format(given.rounding?.from ?? given.value);
       glossary.push(`${symbol} ${name} ${amount(say, given.value, given.unit)}`);
@@ -154,6 +164,9 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
   return notes;
 }
 
+/** An answer put together by hand may leave the slots of a sentence open. */
+const filled = <T extends Assumption>(said: T): T => ({ ...said, text: fill(said.text, said.values) });
+
 function groundsOf({ errors, standardDeviation, unit, equation, evidence, assumptions }: Answer, say: Say): string[] {
   const word = saying(say, explainWords);
   const parts = errors
@@ -163,7 +176,7 @@ function groundsOf({ errors, standardDeviation, unit, equation, evidence, assump
   return [
     ...(parts ? [word('deviation-from', { value: amount(say, standardDeviation!, unit), parts })] : []),
     word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
-    ...assumptions.map(({ code, text, values }) => word('taken-for-granted', { text: say(code, text, values) })),
+    ...assumptions.map((said) => assumedLine(say, filled(said))),
   ];
 }
 
@@ -197,9 +210,7 @@ export function sectionOf(answer: Answer, say: Say): Section {
   const word = saying(say, explainWords);
   return {
     ...workingOf(answer, say),
-    cautions: answer.cautions.map(({ severity, code, text, values }) =>
-      word('with-severity', { severity: named(say, 'severity', severity), text: say(code, text, values) }),
-    ),
+    cautions: answer.cautions.map((said) => cautionLine(say, filled(said))),
     sources: sourceLines(answer.sources).map((text) => word('from-source', { text })),
     inner: Object.values(answer.inputs)
       .flat()

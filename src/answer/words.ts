@@ -14,6 +14,12 @@ export const saying =
   (code: keyof T & string, values?: MessageValues): string =>
     say(code, table[code]!, values);
 
+/** A sentence of a document: as it stands there, unless the caller has one of their own. */
+export const sentence = (
+  say: Say,
+  { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues },
+): string => say(code, '', values) || text;
+
 /** What an explanation says around an answer: headings, frames, and the words that stand in slots. */
 export const explainWords = {
   'with-interval': '{value} (95 % interval {lower} to {upper})',
@@ -72,6 +78,22 @@ export const explainWords = {
   'value.wider': 'wider',
   'value.overshoots': 'overshoots',
   'value.undershoots': 'undershoots',
+  'value.yes': 'yes',
+  'value.no': 'no',
+  'value.unknown': 'unknown',
+  'value.continuous': 'continuous',
+  'value.intermittent': 'intermittent',
+  'value.partial': 'partial',
+  'value.partial-at': 'partial ({0} % in the rests)',
+  'value.of-occlusion': '{0} % of occlusion pressure',
+  'value.no-cuff': 'no cuff',
+  'value.two-sessions': '{0} and {1}',
+  'value.posture': 'the posture',
+  'value.cuff': 'the cuff',
+  'value.limb-size': 'the size of the limb',
+  'value.mechanical': 'mechanical',
+  'value.restriction': 'restriction',
+  'value.session': 'session',
 } as const satisfies Catalogue;
 
 /** A word that is its own English code, such as a posture or a grade. */

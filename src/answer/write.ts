@@ -4,6 +4,12 @@ import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
 
+/** A title, or a heading in capitals with a blank line above it; each with a rule below. */
+export function headingText(heading: string, level: 1 | 2 = 2): string[] {
+  const capitals = heading.toUpperCase();
+  return level === 1 ? [capitals, '='.repeat(capitals.length)] : ['', capitals, '-'.repeat(capitals.length)];
+}
+
 /** Rows of cells as lines whose columns stand below each other. */
 export function aligned(table: readonly (readonly string[])[]): string[] {
   const width = (column: number): number => Math.max(...table.map((row) => row[column]?.length ?? 0));

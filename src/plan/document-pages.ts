@@ -1,250 +1,354 @@
-import type { Answer } from '../answer/answer.js';
-import { sourceLines, workingOf } from '../answer/explain.js';
-import { english } from '../answer/words.js';
-import { aligned, indent, sectionText } from '../answer/write.js';
-import { clock, format, formatUnit } from '../quantity/format.js';
-import { loadUnitCode } from '../quantity/quantities.js';
+import { Math } from '../quantity/maths.js';
+import type { Answer, Caution } from '../answer/answer.js';
+import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
+import { named, saying, sentence, type Say } from '../answer/words.js';
+import { aligned, headingText, indent, sectionText } from '../answer/write.js';
+import { clock, format } from '../quantity/format.js';
+import { loadUnitCode, type Unit } from '../quantity/quantities.js';
+import type { ComparisonRow, SessionComparison } from '../session/compare.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import { measures, rangeWords } from './guidelines.js';
+import { findingValues, judgedWords, measureWords } from './measures.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
-import type { Detail } from './page.js';
+import { pageWords, type Word } from './page-words.js';
+import { limbLine, sideWords, totalTime, type Detail } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
-import type { Judgement, Review } from './review-plan.js';
-import type { Screening } from './screen.js';
+import type { Judgement, Review, ReviewFinding } from './review-plan.js';
+import type { Screening, ScreeningFinding } from './screen.js';
 import { setCounts } from './set-counts.js';
 import type { StandingSentence } from './types.js';
 
 /** An answer with its working, and no more. */
-const worked = (answer: Answer): string[] => sectionText({ ...workingOf(answer, english), grounds: [] });
-/** A line of capitals with a rule below it. */
-const heading = (text: string): string[] => ['', text.toUpperCase(), '-'.repeat(text.length)];
-const title = (text: string): string[] => [text, '='.repeat(text.length)];
-const sentences = (standing: readonly StandingSentence[]): string[] => standing.map(({ text }) => text);
+const worked = (say: Say, answer: Answer): string[] => sectionText({ ...workingOf(answer, say), grounds: [] });
+const title = (text: string): string[] => headingText(text, 1);
+const sentences = (say: Say, said: readonly StandingSentence[]): string[] => said.map((one) => sentence(say, one));
 const points = (lines: readonly string[]): string[] => lines.map((line) => `- ${line}`);
-const listed = (lines: readonly string[], otherwise = 'none'): string[] =>
+const listed = (lines: readonly string[], otherwise: string): string[] =>
   lines.length > 0 ? points(lines) : [otherwise];
 const part = (name: string, lines: readonly string[]): string[] =>
-  lines.length > 0 ? [...heading(name), ...lines] : [];
+  lines.length > 0 ? [...headingText(name), ...lines] : [];
+const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): string[] => [
+  ...headingText(word('page.sources')),
+  ...listed(sourceLines(sources), word('page.nothing')),
+];
+const watchPart = (say: Say, word: Word, cautions: readonly Caution[]): string[] =>
+  part(word('page.watch'), points(cautions.map((said) => cautionLine(say, said))));
+/** A label that lines stand behind. */
+const field = (label: string, text: string): string => `${label.padEnd(6)} ${text}`;
+const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
+const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): string[] =>
+  headingText(
+    word('page.item', { number: index + 1, exercise: item.exercise, side: sideWords(say, item.side, item.limb) }),
+  );
+
+/** A finding of a screening, with how well it is backed. A condition is told by what it leads to. */
+function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
+  const { outcome, code, values, evidence, source } = finding;
+  const own = `screening-${code}`;
+  const said =
+    values?.['condition'] === undefined ? code : Object.hasOwn(planMessages, own) ? own : `screening-${outcome}`;
+  const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
+  const grade = named(say, 'grade', evidence);
+  return `${cautionLine(say, { ...finding, code: said }, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+}
+
+/** A question as it was asked, or about the condition or the field in the caller’s own words. */
+function questionLine(say: Say, word: Word, { code, question }: Screening['unanswered'][number]): string {
+  const condition = say(code, '') || say(`field.${code}`, '');
+  return condition ? word('page.question', { condition }) : question;
+}
 
 /** A screening as a page of text. */
-export function screeningPage(screening: Screening): string[] {
-  const { request, outcome, complete, findings, unanswered, thrombosisScore, standing, sources } = screening;
-  const words = { refer: 'refer', caution: 'take care', 'nothing-found': 'nothing found in the answers given' };
+export function screeningPage(screening: Screening, say: Say): string[] {
+  const { request, outcome: found, complete, findings, unanswered, thrombosisScore, standing } = screening;
+  const word = saying(say, pageWords);
+  const outcome = word(`page.${found}`);
   return [
-    ...title('SCREENING'),
+    ...title(word('page.screening')),
     ...(request.label === undefined ? [] : [request.label]),
-    `Outcome: ${words[outcome]}${complete ? '' : `; ${unanswered.length} questions are not answered`}`,
-    ...sentences(standing),
-    ...heading('Found'),
+    complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
+    ...sentences(say, standing),
+    ...headingText(word('page.found')),
     ...listed(
-      findings.map(
-        ({ outcome: leads, text, evidence, source }) => `${leads}: ${text} [${evidence}${source ? `, ${source}` : ''}]`,
-      ),
-      'nothing in the answers given',
+      findings.map((finding) => foundLine(say, word, finding)),
+      word('page.nothing-in-answers'),
     ),
-    ...part('Not answered', points(unanswered.map(({ question }) => question))),
-    ...heading('Thrombosis score'),
-    ...worked(thrombosisScore),
-    ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map(({ text }) => text),
-    ...part('Sources', listed(sourceLines(sources))),
+    ...part(word('page.not-answered'), points(unanswered.map((question) => questionLine(say, word, question)))),
+    ...headingText(word('page.score')),
+    ...worked(say, thrombosisScore),
+    ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)),
+    ...sourcesPart(word, screening),
   ];
 }
-
-const judgementLine = (judged: Judgement): string => {
-  const { measure, found, unit, evidence } = judged;
-  return `${measures[measure].name} ${formatUnit(found, unit)}${measures[measure].of} [${rangeWords(judged)}; ${evidence}]`;
-};
 
 /** A review as a page of text. */
-export function reviewPage({ of, guideline, findings, inside, notJudged, standing, sources }: Review): string[] {
+export function reviewPage(review: Review, say: Say): string[] {
+  const { of, guideline, findings, inside, notJudged, standing } = review;
+  const word = saying(say, pageWords);
+  const name = say(`guideline.${guideline.id}`, guideline.name);
+  const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
+  /** Whose figure it is: an exercise on a limb, a limb, or the plan. */
+  const placed = (where: string): string => {
+    const [, exercise = '', side, limb] = /^(.*, )?(left|right) (arm|leg)$/s.exec(where) ?? [];
+    return side ? exercise + sideWords(say, side, limb!) : word('page.plan');
+  };
+  const outside = (finding: ReviewFinding): string => {
+    const values = findingValues(say, finding, placed(String(finding.values?.['where'])), name);
+    return `${cautionLine(say, { ...finding, values })} [${grade(finding)}]`;
+  };
   return [
-    ...title(`REVIEW OF A ${of.toUpperCase()}`),
-    `Held against ${guideline.name}.`,
-    ...sentences(standing),
-    ...heading('Outside the range'),
+    ...title(word(`page.review-${of}`)),
+    word('page.held-against', { guideline: name }),
+    ...sentences(say, standing),
+    ...headingText(word('page.outside')),
+    ...listed(findings.map(outside), word('page.nothing-judged')),
+    ...headingText(word('page.inside')),
     ...listed(
-      findings.map(({ severity, text, evidence }) => `${severity}: ${text} [${evidence}]`),
-      'nothing that was judged',
+      [...new Set(inside.map((judged) => word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) })))],
+      word('page.nothing-judged'),
     ),
-    ...heading('Inside the range'),
-    ...listed([...new Set(inside.map(judgementLine))], 'nothing that was judged'),
     ...part(
-      'Not judged, not in the document',
-      points(notJudged.map((measure) => measures[measure].name.replace(/,$/, '') + measures[measure].of)),
+      word('page.not-judged'),
+      points(
+        notJudged.map((measure) => {
+          const { name, of } = measureWords(say, measure);
+          return name.replace(/,$/, '') + of;
+        }),
+      ),
     ),
-    ...part('Sources', listed(sourceLines(sources))),
+    ...sourcesPart(word, review),
   ];
 }
 
-function doneLines({
-  target,
-  restTarget,
-  load,
-  sets,
-  lastSetToFailure,
-  restriction,
-  done,
-  totals,
-}: RecordItem): string[] {
-  const { restrictionTime, partialRestrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
-  const { pressureTime } = totals;
+function doneLines(say: Say, word: Word, item: RecordItem): string[] {
+  const { target, restTarget, load, sets, lastSetToFailure, restriction, done, totals } = item;
+  const { restrictionTime, partialRestrictionTime, volumeLoad, repetitions, pressureTime } = totals;
   const held = (pressure: number | undefined): string =>
-    pressure === undefined ? 'pressure held not recorded' : `${formatUnit(pressure, 'mm[Hg]')} held`;
+    pressure === undefined
+      ? word('page.held-not-recorded')
+      : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
+  const count = format(repetitions.value);
   return [
-    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned${lastSetToFailure ? ', the last to failure' : ''}`,
-    load
-      ? `Load   ${formatUnit(done.load!, loadUnitCode(done.unit!))} done, ${formatUnit(load.value, load.unit)} planned`
-      : 'Load   none',
-    restriction === 'none'
-      ? 'Cuff   none'
-      : `Cuff   ${held(done.heldMmHg)}, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+    field(
+      word('page.sets'),
+      word(lastSetToFailure ? 'page.done-to-failure' : 'page.done', {
+        done: setCounts(done.sets),
+        planned: setCounts(sets),
+      }),
+    ),
+    field(
+      word('page.load'),
+      load
+        ? word('page.done', { done: amount(say, done.load!, loadUnitCode(done.unit!)), planned: told(say, load) })
+        : word('page.no-load'),
+    ),
+    field(
+      word('page.cuff'),
+      restriction === 'none'
+        ? word('page.no-cuff')
+        : word('page.held-in-sets', {
+            held: held(done.heldMmHg),
+            planned: told(say, target),
+            restriction: named(say, 'value', restriction),
+          }),
+    ),
     ...(restTarget
-      ? [`Rests  ${held(done.restHeldMmHg)}, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
+      ? [
+          field(
+            word('page.rests'),
+            word('page.held-in-rests', { held: held(done.restHeldMmHg), planned: told(say, restTarget) }),
+          ),
+        ]
       : []),
-    ...(done.reperfusedBeforeS === undefined ? [] : [`Before ${clock(done.reperfusedBeforeS)} with the cuff down`]),
-    ...(done.stoppedEarly ? ['Stopped early'] : []),
-    ...(done.lastSetToFailure ? ['Last set to failure'] : []),
-    'Totals',
+    ...(done.reperfusedBeforeS === undefined
+      ? []
+      : [field(word('page.before'), word('page.cuff-down', { time: clock(done.reperfusedBeforeS) }))]),
+    ...(done.stoppedEarly ? [word('page.stopped-early')] : []),
+    ...(done.lastSetToFailure ? [word('page.last-to-failure')] : []),
+    word('page.totals'),
     ...indent([
       ...(repetitions.value > 0
         ? [
-            `repetitions ${format(repetitions.value)}` +
-              (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+            volumeLoad
+              ? word('page.total-volume', { repetitions: count, volume: told(say, volumeLoad) })
+              : word('page.total-repetitions', { repetitions: count }),
           ]
         : []),
-      `time under tension ${clock(timeUnderTension.value)}, session time ${clock(sessionTime.value)}`,
-      `restriction ${clock(restrictionTime.value)}` +
-        (partialRestrictionTime ? `, at the lower pressure ${clock(partialRestrictionTime.value)}` : '') +
-        (pressureTime ? `, pressure × time ${formatUnit(pressureTime.value, pressureTime.unit)}` : ''),
+      totalTime(word, totals),
+      [
+        word('page.restriction', { restriction: clock(restrictionTime.value) }),
+        ...(partialRestrictionTime
+          ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })]
+          : []),
+        ...(pressureTime ? [word('page.pressure-time', { pressure: told(say, pressureTime) })] : []),
+      ].join(', '),
     ]),
   ];
 }
 
 /** A record as a page of text; in full with the working of its totals. */
-export function recordPage(record: SessionRecord, detail: Detail): string[] {
-  const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
+export function recordPage(record: SessionRecord, say: Say, detail: Detail): string[] {
+  const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions } = record;
   const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
-  const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
-  const assumed = assumptions.map(({ text }) => `taken for granted: ${text}`);
+  const word = saying(say, pageWords);
+  const scale = (value: number | undefined): string =>
+    value === undefined ? word('page.not-recorded') : `${format(value)}/10`;
+  const assumed = assumptions.map((said) => assumedLine(say, said));
   const working = [
     ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
-      `[${exercise}, ${side} ${limb}]`,
-      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
+      `[${exercise}, ${sideWords(say, side, limb)}]`,
+      ...Object.values(sums).flatMap((answer) => indent(worked(say, answer))),
     ]),
-    ...(sessionLoad ? worked(sessionLoad) : []),
+    ...(sessionLoad ? worked(say, sessionLoad) : []),
   ];
   return [
-    ...title('SESSION RECORD'),
-    [date, label, posture].filter((word) => word !== undefined).join(', '),
-    ...sentences(standing.slice(0, 2)),
-    ...items.flatMap((item, index) => [
-      ...heading(`${index + 1}. ${item.exercise}, ${item.side} ${item.limb}`),
-      ...doneLines(item),
-    ]),
-    ...heading('How it felt'),
-    `pain before ${scale(painBefore)}, during ${scale(painDuring)}, after ${scale(painAfter)}`,
-    `effort of the session ${scale(sessionRpe)}`,
-    `time it took ${sessionS === undefined ? 'not recorded' : clock(sessionS)}` +
-      (sessionLoad ? `, session load ${formatUnit(sessionLoad.value, sessionLoad.unit)}` : ''),
-    `symptoms: ${symptoms.map((code) => planMessages[code]).join('; ') || 'none recorded'}`,
-    ...(notes === undefined ? [] : [`notes: ${notes}`]),
-    ...heading('Each limb in this session'),
-    ...limbs.map(
-      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad }) =>
-        `${side} ${limb}: ${exercises === 0 ? 'no' : `${clock(restrictionTime.value)} of`} restriction` +
-        (lower ? `, at the lower pressure ${clock(lower.value)}` : '') +
-        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+    ...title(word('page.record')),
+    [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+    ...sentences(say, standing.slice(0, 2)),
+    ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...doneLines(say, word, item)]),
+    ...headingText(word('page.felt')),
+    word('page.pain', { before: scale(painBefore), during: scale(painDuring), after: scale(painAfter) }),
+    word('page.effort', { effort: scale(sessionRpe) }),
+    [
+      word('page.took', { time: sessionS === undefined ? word('page.not-recorded') : clock(sessionS) }),
+      ...(sessionLoad ? [word('page.session-load', { load: told(say, sessionLoad) })] : []),
+    ].join(', '),
+    word('page.symptoms', {
+      symptoms: symptoms.map((code) => say(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+    }),
+    ...(notes === undefined ? [] : [word('page.notes', { notes })]),
+    ...headingText(word('page.limbs')),
+    ...limbs.map((totals) => limbLine(say, word, totals, 'page.limb-time')),
+    ...headingText(word('page.watch')),
+    ...listed(
+      [...cautions.map((said) => cautionLine(say, said)), ...sentences(say, standing.slice(2))],
+      word('page.nothing'),
     ),
-    ...heading('Watch for'),
-    ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),
-    ...(detail === 'brief' ? assumed : [...heading('Working'), ...working, ...assumed]),
-    ...(detail === 'brief' ? [] : part('Sources', listed(sourceLines(sources)))),
+    ...(detail === 'brief' ? assumed : [...headingText(word('page.working')), ...working, ...assumed]),
+    ...(detail === 'brief' ? [] : sourcesPart(word, record)),
   ];
 }
 
-const actionWords: Record<ProposalItem['action'], string> = {
-  'raise-load': 'raise the load',
-  'raise-pressure': 'raise the pressure',
-  repeat: 'repeat',
-  'back-off': 'back off',
-  stop: 'stop',
-};
-
-function proposalLines({
-  action,
-  load,
-  percentOfMaximum,
-  percentOfOcclusion,
-  cuffMmHg,
-  reasons,
-}: ProposalItem): string[] {
-  const words = (kg: number | undefined): string =>
-    kg === undefined ? 'no number is proposed' : formatUnit(kg, loadUnitCode(load!.unit));
-  const percent = (share: number | undefined): string =>
-    share === undefined ? '' : ` (${format(share)} % of the maximum)`;
-  const pressure = (mmHg: number | undefined, share: number | undefined): string =>
+function proposalLines(say: Say, word: Word, item: ProposalItem): string[] {
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, reasons } = item;
+  const words = (weight: number | undefined, share: number | undefined): string => {
+    if (weight === undefined) return word('page.no-number');
+    const lifted = amount(say, weight, loadUnitCode(load!.unit));
+    return share === undefined ? lifted : word('page.share-of-maximum', { load: lifted, percent: format(share) });
+  };
+  const pressed = (mmHg: number | undefined, share: number | undefined): string =>
     mmHg === undefined
-      ? 'no number is proposed'
-      : `${formatUnit(mmHg, 'mm[Hg]')} (${format(share!)} % of LOP asked for)`;
+      ? word('page.no-number')
+      : word('page.share-asked', { pressure: amount(say, mmHg, 'mm[Hg]'), percent: format(share!) });
   return [
-    `Proposed: ${actionWords[action]}`,
-    load
-      ? `Load   ${words(load.from)}${percent(percentOfMaximum?.from)} → ${words(load.to)}${percent(percentOfMaximum?.to)}`
-      : 'Load   none',
-    cuffMmHg
-      ? `Cuff   ${pressure(cuffMmHg.from, percentOfOcclusion!.from)} → ${pressure(cuffMmHg.to, percentOfOcclusion!.to)}`
-      : 'Cuff   none',
-    ...reasons.map(({ text }) => `- ${text}`),
+    word(`page.propose-${action}`),
+    field(
+      word('page.load'),
+      load
+        ? `${words(load.from, percentOfMaximum?.from)} → ${words(load.to, percentOfMaximum?.to)}`
+        : word('page.no-load'),
+    ),
+    field(
+      word('page.cuff'),
+      cuffMmHg
+        ? `${pressed(cuffMmHg.from, percentOfOcclusion!.from)} → ${pressed(cuffMmHg.to, percentOfOcclusion!.to)}`
+        : word('page.no-cuff'),
+    ),
+    ...points(reasons.map((said) => sentence(say, said))),
   ];
 }
 
 /** A proposal as a page of text. */
-export function proposalPage({ rule, items, measureAgain, cautions, standing, sources }: Proposal): string[] {
+export function proposalPage(proposal: Proposal, say: Say): string[] {
+  const { rule, items, measureAgain, cautions, standing } = proposal;
+  const word = saying(say, pageWords);
+  const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
   return [
-    ...title('PROPOSAL FOR THE NEXT SESSION'),
-    `Rule ${rule.id} [${rule.evidence}]: ${rule.text}`,
-    ...sentences(standing),
-    ...items.flatMap((item, index) => [
-      ...heading(`${index + 1}. ${item.exercise}, ${item.side} ${item.limb}`),
-      ...proposalLines(item),
-    ]),
-    ...heading('Measure again'),
-    ...listed(measureAgain.map(({ due, text, evidence }) => `${due ? 'due: ' : ''}${text} [${evidence}]`)),
-    ...part('Watch for', points(cautions.map(({ severity, text }) => `${severity}: ${text}`))),
-    ...part('Sources', listed(sourceLines(sources))),
+    ...title(word('page.proposal')),
+    word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText }),
+    ...sentences(say, standing),
+    ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...proposalLines(say, word, item)]),
+    ...headingText(word('page.measure-again')),
+    ...listed(
+      measureAgain.map((again) => {
+        const text = sentence(say, again);
+        return `${again.due ? word('page.due', { text }) : text} [${named(say, 'grade', again.evidence)}]`;
+      }),
+      word('page.nothing'),
+    ),
+    ...watchPart(say, word, cautions),
+    ...sourcesPart(word, proposal),
   ];
 }
 
 /** Weeks as a table of plain text: what is lifted, then what is restricted. */
-export function weeksPage({ weeks, cautions, standing }: WeekComparison): string[] {
+export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Say): string[] {
+  const word = saying(say, pageWords);
   const places = new Map(
     weeks.flatMap(({ limbs }) => limbs.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])),
   );
-  const told = (answer: Answer | undefined): string => (answer ? formatUnit(answer.value, answer.unit) : '–');
+  const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
   const cells = (row: WeekRow): string[] => [
     format(row.week),
     format(row.sessions.value),
     format(row.restrictedSessions.value),
-    told(row.peakLoad),
-    told(row.peakPercent),
-    told(row.volumeLoad),
-    row.percentOfOcclusion === undefined ? '–' : formatUnit(row.percentOfOcclusion, '%'),
+    cell(row.peakLoad),
+    cell(row.peakPercent),
+    cell(row.volumeLoad),
+    row.percentOfOcclusion === undefined ? '–' : amount(say, row.percentOfOcclusion, '%'),
     ...[...places.values()].map(({ limb, side }) => {
       const own = row.limbs.find((one) => one.limb === limb && one.side === side);
       return own ? clock(own.restrictionTime.value) : '–';
     }),
   ];
-  const heads = ['week', 'sessions', 'with cuff', 'heaviest', 'of maximum', 'volume load', 'of LOP'];
-  const restricted = [...places.keys()].map((place) => `${place} restricted`);
+  const heads = [
+    word('page.week'),
+    word('page.sessions'),
+    word('page.with-cuff'),
+    word('page.heaviest'),
+    word('page.maximum'),
+    word('page.volume'),
+    word('page.occlusion'),
+    ...[...places.values()].map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
+  ];
   return [
-    ...title('WEEK BY WEEK'),
-    ...sentences(standing),
+    ...title(word('page.by-week')),
+    ...sentences(say, standing),
     '',
-    ...aligned([[...heads, ...restricted], ...weeks.map(cells)]),
-    ...part(
-      'Watch for',
-      cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
-    ),
+    ...aligned([heads, ...weeks.map(cells)]),
+    ...watchPart(say, word, cautions),
+  ];
+}
+
+const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
+
+/** A comparison of sessions as a table of plain text. */
+export function comparisonPage({ aim, rows, cautions }: SessionComparison, say: Say): string[] {
+  const word = saying(say, pageWords);
+  const words = (value: number, unit: Unit): string =>
+    unit === 's' ? `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` : amount(say, value, unit).replace(/^-/, '−');
+  /** `−45 kg (−60 %)`; a change of a percentage is told in points. */
+  const changeWords = ({ change, percent, unit }: ComparisonRow): string => {
+    if (change === undefined) return word('page.not-known');
+    if (change === 0) return word('page.same');
+    const share = percent === undefined ? '' : ` (${signed(percent, words(percent, '%'))})`;
+    const moved = unit === '%' ? word('page.points', { change: words(change, '1') }) : words(change, unit);
+    return signed(change, moved) + share;
+  };
+  const cell = (answer: Answer | undefined): string =>
+    answer ? words(answer.value, answer.unit) : word('page.not-given');
+  return [
+    ...title(word(aim ? `page.compared-${aim}` : 'page.compared')),
+    ...aligned([
+      ['', word('page.from'), word('page.to'), word('page.change'), ''],
+      ...rows.map((row) => [
+        kindName(say, (row.from ?? row.to)!.kind),
+        cell(row.from),
+        cell(row.to),
+        changeWords(row),
+        named(say, 'value', row.stress),
+      ]),
+    ]),
+    ...cautions.map((said) => cautionLine(say, said)),
   ];
 }

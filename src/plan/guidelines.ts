@@ -2,37 +2,8 @@ import type { Severity } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import type { SourceId } from '../evidence/sources.js';
-import { format, formatUnit } from '../quantity/format.js';
-import { EXERCISE_MODES, type ExerciseMode, type Unit } from '../quantity/quantities.js';
-
-/**
- * What a guideline can give a range for, with its name and unit.
- *
- * @example
- * ```ts
- * import { measures } from 'cuffwork/plan';
- * measures['percent-of-maximum'].unit; // => '%'
- * ```
- */
-export const measures = {
-  'percent-of-maximum': { name: 'load', unit: '%', of: ' of the maximum' },
-  'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of occlusion pressure' },
-  'percent-of-aerobic-capacity': { name: 'intensity', unit: '%', of: ' of VO2max or heart-rate reserve' },
-  'restriction-time': { name: 'restriction', unit: 'min', of: ' in one exercise' },
-  'limb-restriction-time': { name: 'restriction', unit: 'min', of: ' on one limb in the session' },
-  'longest-restriction': { name: 'longest unbroken restriction', unit: 'min', of: '' },
-  reperfusion: { name: 'pause with the cuff down', unit: 'min', of: ' between two exercises on one limb' },
-  sets: { name: 'number of sets', unit: '1', of: '' },
-  repetitions: { name: 'all sets together,', unit: '{reps}', of: '' },
-  rest: { name: 'rest between sets', unit: 's', of: '' },
-  lifting: { name: 'lifting', unit: 's', of: '' },
-  lowering: { name: 'lowering', unit: 's', of: '' },
-  'cuff-width': { name: 'cuff width', unit: 'cm', of: '' },
-  'sessions-per-week': { name: 'sessions a week,', unit: '1', of: '' },
-} as const satisfies Record<string, { name: string; unit: Unit; of: string }>;
-
-/** What a guideline can give a range for. */
-export type Measure = keyof typeof measures;
+import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
+import { guidelineNames, type Measure } from './measures.js';
 
 /** One range of a guideline. An end that is left out is open. */
 export interface GuidelineRow {
@@ -59,14 +30,6 @@ export interface Guideline {
   readonly name: string;
   readonly source?: SourceId;
   readonly rows: readonly GuidelineRow[];
-}
-
-/** `40 to 80 %`, `50 % at most` */
-export function rangeWords({ measure, low, high }: Pick<GuidelineRow, 'measure' | 'low' | 'high'>): string {
-  const { unit } = measures[measure];
-  if (low === undefined) return `${formatUnit(high!, unit)} at most`;
-  if (high === undefined) return `${formatUnit(low, unit)} at least`;
-  return low === high ? formatUnit(low, unit) : `${format(low)} to ${formatUnit(high, unit)}`;
 }
 
 const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
@@ -101,7 +64,7 @@ const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow
 export const guidelines = [
   {
     id: 'guideline-review-2019',
-    name: 'the 2019 guideline review',
+    name: guidelineNames['guideline-review-2019'],
     source: 'guideline-review-2019',
     rows: [
       ...moving,
@@ -129,7 +92,7 @@ export const guidelines = [
   },
   {
     id: 'resistance-update-2015',
-    name: 'the 2015 review of resistance training with restriction',
+    name: guidelineNames['resistance-update-2015'],
     source: 'resistance-update-2015',
     rows: [
       { mode: 'resistance', measure: 'percent-of-maximum', low: 20, high: 40, ...unconfirmed },
@@ -141,7 +104,7 @@ export const guidelines = [
   },
   {
     id: 'lower-limb-protocols-2025',
-    name: 'ten protocols of lower-limb rehabilitation (2025)',
+    name: guidelineNames['lower-limb-protocols-2025'],
     source: 'lower-limb-protocols-2025',
     rows: [
       { mode: 'resistance', measure: 'percent-of-occlusion', low: 60, high: 80, ...tooMuch, ...published },
@@ -150,7 +113,7 @@ export const guidelines = [
   },
   {
     id: 'common-practice',
-    name: 'common practice, without a source',
+    name: guidelineNames['common-practice'],
     rows: EVERY_MODE.flatMap((mode) => [
       { mode, measure: 'limb-restriction-time' as const, ...commonPractice.limbRestrictionMin, ...tooMuch },
       { mode, measure: 'reperfusion' as const, ...commonPractice.reperfusionMin, below: 'caution' as const },

@@ -3,14 +3,8 @@
  *
  * @module cuffwork/plan
  */
-export {
-  guidelines,
-  measures,
-  type Guideline,
-  type GuidelineId,
-  type GuidelineRow,
-  type Measure,
-} from './guidelines.js';
+export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
+export { measures, type Measure } from './measures.js';
 export {
   compareWeeks,
   type WeekComparison,

@@ -1,100 +1,28 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
-import { amount, sourceLines, workingOf, type Section } from '../answer/explain.js';
-import type { Catalogue } from '../answer/messages.js';
-import { explainWords, named, saying, type Say } from '../answer/words.js';
-import { indent, markdownPoints, markdownText, sectionMarkdown, sectionText, type Group } from '../answer/write.js';
+import { amount, assumedLine, cautionLine, sourceLines, workingOf, type Section } from '../answer/explain.js';
+import { named, saying, sentence, type Say } from '../answer/words.js';
+import {
+  headingText,
+  indent,
+  markdownPoints,
+  markdownText,
+  sectionMarkdown,
+  sectionText,
+  type Group,
+} from '../answer/write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
 import { sidesOf, type Tempo } from '../session/prescription.js';
 import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
 import { itemCautions } from './item-cautions.js';
+import { pageWords, type Word } from './page-words.js';
 import { timesOf } from './places.js';
-import type { Plan, PlanItem, StandingSentence } from './types.js';
-
-/** What the page of a plan says around its numbers. */
-export const pageWords = {
-  'page.title': 'Session plan',
-  'page.stop': 'Let the cuff down at once on',
-  'page.limbs': 'Each limb in this session',
-  'page.watch': 'Watch for',
-  'page.always': 'Always',
-  'page.session': 'The whole session',
-  'page.working': 'Working',
-  'page.sources': 'Sources',
-  'page.person': 'One person',
-  'page.years': '{age} years',
-  'page.sessions-per-week': '{sessions} sessions a week',
-  'page.weeks': 'for {weeks} weeks',
-  'page.blood-pressure': 'blood pressure {systolic}/{diastolic} mmHg',
-  'page.side': '{side} {limb}',
-  'page.item': '{number}. {exercise}, {side}',
-  'page.intensity': 'Effort',
-  'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
-  'page.cuff': 'Cuff',
-  'page.load': 'Load',
-  'page.warm-up': 'Warm-up',
-  'page.sets': 'Sets',
-  'page.tempo': 'Tempo',
-  'page.clock': 'Clock',
-  'page.totals': 'Totals',
-  'page.no-cuff': 'none',
-  'page.no-load': 'none',
-  'page.body-mass': '{percent} % of a body mass of {mass}',
-  'page.load-and-body': '{load}, and {body}',
-  'page.continuous': 'cuff up from the first set to the last',
-  'page.partial': 'cuff up in the sets; in the rests {pressure}, {percent} % of LOP',
-  'page.intermittent': 'cuff up in the sets, down in the rests',
-  'page.none': 'no cuff',
-  'page.of-occlusion': '{percent} % of LOP ({range})',
-  'page.of-maximum': '{percent} % of the maximum ({range})',
-  'page.no-range': 'no range can be given',
-  'page.range-from': 'may really be {lower} % and above',
-  'page.range': 'may really be {lower} to {upper} %',
-  'page.up-and-down': '{up} s up{top}, {down} s down{bottom}',
-  'page.at-top': ', {seconds} s at the top',
-  'page.at-bottom': ', {seconds} s at the bottom',
-  'page.repetitions': '{sets} repetitions',
-  'page.to-failure': '{sets}; the last set to failure',
-  'page.then-between': '{sets}, {rest} s rest between sets',
-  'page.then-rest': '{set} (then {rest} s rest)',
-  'page.seconds': '{seconds} s',
-  'page.minutes': '{minutes} min',
-  'page.inflate': 'cuff up',
-  'page.lower': 'cuff at the lower pressure',
-  'page.deflate': 'cuff down',
-  'page.reperfuse': 'pause, cuff down',
-  'page.rest': 'rest',
-  'page.set': 'set {set}: {length}',
-  'page.warm-up-set': 'warm-up set {set}: {length}',
-  'page.of-exercise': '{exercise}, {event}',
-  'page.with-side': '{event} ({side})',
-  'page.both-sides': 'both sides',
-  'page.to-pressure': '{event}, {pressure}',
-  'page.end': 'end',
-  'page.total-repetitions': 'repetitions {repetitions}',
-  'page.total-volume': 'repetitions {repetitions}, volume load {volume}',
-  'page.total-time': 'time under tension {tension}, session time {session}',
-  'page.total-restriction': 'restriction {restriction}, longest unbroken {longest}',
-  'page.total-partial': 'at the lower pressure {partial}',
-  'page.total-reperfusion': 'cuffs down between restrictions {reperfusion}',
-  'page.total-pressures': 'pressure × time {pressure}, {relative}',
-  'page.limb-none': '{side}: no restriction',
-  'page.limb-one': '{side}: {restriction} of restriction in 1 exercise',
-  'page.limb-many': '{side}: {restriction} of restriction in {exercises} exercises',
-  'page.limb-volume': 'volume load {volume}',
-  'page.turns': 'Sides',
-  'page.at-once': 'both at once',
-  'page.in-turn': 'in turn, {side} first; a rest holds the set of the other side',
-  'page.then': 'Then',
-  'page.in-full': 'The full page has the clock, the working, the sources and {notes} notes.',
-} as const satisfies Catalogue;
+import type { LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
-
-type Word = ReturnType<typeof saying<typeof pageWords>>;
 
 /** One part of a page, whatever the page is written as. */
 type Block =
@@ -200,7 +128,7 @@ function sessionRows(say: Say, word: Word, { session, request }: Plan): [string,
   });
 }
 
-const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
+export const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
   word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
 
 /** What an exercise or a session adds up to. */
@@ -355,15 +283,33 @@ export function planWorking(plan: Plan, say: Say): Required<Group>[] {
   return groups;
 }
 
-const sideWords = (say: Say, side: string, limb: string): string =>
+export const sideWords = (say: Say, side: string, limb: string): string =>
   say('page.side', pageWords['page.side'], { side: named(say, 'value', side), limb: named(say, 'value', limb) });
+
+/** What a limb goes through in a session; `some` tells its restriction where there is any. */
+export function limbLine(
+  say: Say,
+  word: Word,
+  totals: LimbTotals,
+  some: 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
+): string {
+  const { limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad } = totals;
+  const values = { side: sideWords(say, side, limb), restriction: clock(restrictionTime.value), exercises };
+  return [
+    word(exercises === 0 ? 'page.limb-none' : some, values),
+    lower && word('page.total-partial', { partial: clock(lower.value) }),
+    volumeLoad && word('page.limb-volume', { volume: amount(say, volumeLoad.value, volumeLoad.unit) }),
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
 
 /** A plan as a page: in full with the working of every number below it, or in brief, to take to the gym floor. */
 function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const brief = detail === 'brief';
   const { request, items, limbs, session, assumptions, cautions, standing, stopSigns, sources } = plan;
   const word = saying(say, pageWords);
-  const sentence = ({ code, text }: StandingSentence): string => say(code, text);
+  const sentences = (list: Plan['standing']): string[] => list.map((said) => sentence(say, said));
   const { systolicMmHg, diastolicMmHg, ageYears, sex } = request;
   const person = [
     request.label ?? word('page.person'),
@@ -378,7 +324,7 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const heading = (text: string): Block => ({ heading: text, level: 2 });
   const personal = bloodPressureCautions(systolicMmHg, diastolicMmHg).map(({ text }) => text);
   const warning = (said: Caution): string => {
-    const { severity, code, text, values } = said;
+    const { text } = said;
     const whose = personal.includes(text)
       ? items
       : items.filter((item) => itemCautions(item).some((own) => own.text === text));
@@ -390,7 +336,7 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
         : whose.length === 0 && worn.length < limbs.length
           ? worn.map(({ side, limb }) => sideWords(say, side, limb))
           : [];
-    const plain = `${named(say, 'severity', severity)}: ${say(code, text, values)}`;
+    const plain = cautionLine(say, said);
     return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
   };
   const warnings = (which: (said: Caution) => boolean): string[] => cautions.filter(which).map(warning);
@@ -401,11 +347,11 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
       lines: [
         person.filter(Boolean).join(', '),
         ...warnings(({ severity }) => severity === 'stop'),
-        ...standing.slice(0, 2).map(sentence),
+        ...sentences(standing.slice(0, 2)),
       ],
     },
     heading(word('page.stop')),
-    { points: stopSigns.map(sentence) },
+    { points: sentences(stopSigns) },
     ...(brief
       ? exerciseBlocks(say, word, plan)
       : items.flatMap((item, index) => {
@@ -425,15 +371,9 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     heading(word('page.limbs')),
     {
       lines: [
-        ...limbs.map(({ limb, side, exercises, restrictionTime: full, partialRestrictionTime: lower, volumeLoad }) => {
-          const which = exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many';
-          const values = { side: sideWords(say, side, limb), restriction: clock(full.value), exercises };
-          const more = [
-            lower && word('page.total-partial', { partial: clock(lower.value) }),
-            volumeLoad && word('page.limb-volume', { volume: amount(say, volumeLoad.value, volumeLoad.unit) }),
-          ];
-          return [word(which, values), ...more].filter(Boolean).join(', ');
-        }),
+        ...limbs.map((totals) =>
+          limbLine(say, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
+        ),
         ...(brief ? [totalTime(word, session.totals)] : []),
       ],
     },
@@ -443,13 +383,11 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
         ...warnings(({ severity }) => severity === 'caution'),
         // That a pressure is an estimate is said wherever it stands.
         ...warnings((said) => isNote(said) && (!brief || said.code === 'estimate-is-a-start')),
-        ...assumptions.map(({ code, text, values }) =>
-          say('taken-for-granted', explainWords['taken-for-granted'], { text: say(code, text, values) }),
-        ),
+        ...assumptions.map((said) => assumedLine(say, said)),
       ],
     },
     heading(word('page.always')),
-    { points: standing.slice(2).map(sentence) },
+    { points: sentences(standing.slice(2)) },
     heading(word('page.working')),
     ...(brief
       ? [{ lines: [word('page.in-full', { notes: cautions.filter(isNote).length })] }]
@@ -458,10 +396,7 @@ function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
 }
 
 function blockText(block: Block): string[] {
-  if ('heading' in block) {
-    const { heading, level } = block;
-    return [...(level === 1 ? [] : ['']), heading.toUpperCase(), (level === 1 ? '=' : '-').repeat(heading.length)];
-  }
+  if ('heading' in block) return headingText(block.heading, block.level);
   if ('points' in block) return block.points.map((text) => `- ${text}`);
   if ('fields' in block) {
     const width = Math.max(...block.fields.map(([label]) => label.length)) + 2;

@@ -3,22 +3,15 @@ import type { Answer, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import type { Path } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { english } from '../answer/words.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { formatUnit } from '../quantity/format.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, type ExerciseMode, type Unit } from '../quantity/quantities.js';
 import { gravestFirst } from './gravest-first.js';
-import {
-  guidelines,
-  measures,
-  rangeWords,
-  type Guideline,
-  type GuidelineId,
-  type GuidelineRow,
-  type Measure,
-} from './guidelines.js';
+import { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
+import { findingValues, measures, type Measure } from './measures.js';
 import { caution } from './messages.js';
 import { documentOf } from './read-document.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
@@ -243,7 +236,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
   const inside: Judgement[] = [];
   for (const [{ measure, found, where, path, toFailure }, row] of readAll(given, rows)) {
     if (!row) continue;
-    const { unit, name: figure, of } = measures[measure];
+    const { unit } = measures[measure];
     const judged: Judgement = {
       measure,
       found,
@@ -259,13 +252,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     const below = row.low !== undefined && compared < row.low;
     if ((!above && !below) || (row.orToFailure && toFailure)) inside.push(judged);
     else {
-      const values = {
-        where,
-        name: figure,
-        found: formatUnit(found, unit),
-        range: rangeWords(row) + of,
-        guideline: name,
-      };
+      const values = findingValues(english, judged, where, name);
       const severity = (above ? row.above : row.below) ?? 'note';
       findings.push({ ...caution(severity, above ? 'review-above' : 'review-below', values), ...judged });
     }

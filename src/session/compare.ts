@@ -1,11 +1,7 @@
-import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
-import { kindWords } from '../answer/kinds.js';
 import { Reader } from '../answer/reader.js';
-import { aligned } from '../answer/write.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
-import { clock, format, formatUnit } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { accountFor, type SessionTotals } from './account.js';
 import { readSession, type SessionInput } from './prescription.js';
@@ -177,40 +173,4 @@ export function compareSessions(input: ComparisonInput): SessionComparison {
       ...(several ? [caution('note', 'different-maximum')] : []),
     ],
   };
-}
-
-const words = (value: number, unit: Unit): string =>
-  unit === 's' ? `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` : formatUnit(value, unit).replace(/^-/, '−');
-
-const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
-
-/** `−45 kg (−60 %)`; a change of a percentage is told in points. */
-function changeWords({ change, percent, unit }: ComparisonRow): string {
-  if (change === undefined) return 'not known';
-  if (change === 0) return 'the same';
-  const share = percent === undefined ? '' : ` (${signed(percent, `${format(percent).replace(/^-/, '−')} %`)})`;
-  const moved = unit === '%' ? words(change, '1') + ' points' : words(change, unit);
-  return signed(change, moved) + share;
-}
-
-/** A comparison as a table of plain text. */
-export function comparisonPage({ aim, rows, cautions }: SessionComparison): string[] {
-  const cell = (answer: Answer | undefined): string => (answer ? words(answer.value, answer.unit) : 'not given');
-  const table = [
-    ['', 'from', 'to', 'change', ''],
-    ...rows.map((row) => [
-      kindWords[(row.from ?? row.to)!.kind].name,
-      cell(row.from),
-      cell(row.to),
-      changeWords(row),
-      row.stress,
-    ]),
-  ];
-  const title = aim ? `TWO SESSIONS COMPARED, FOR ${aim.toUpperCase()}` : 'TWO SESSIONS COMPARED';
-  return [
-    title,
-    '='.repeat(title.length),
-    ...aligned(table),
-    ...cautions.map(({ severity, text }) => `${severity}: ${text}`),
-  ];
 }

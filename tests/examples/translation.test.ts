@@ -1,7 +1,31 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, explain, fill, messages, words } from '../../src/index.js';
-import { planSession, type PlanRequest } from '../../src/plan/index.js';
+import {
+  attempt,
+  compareSessions,
+  estimateOcclusionPressure,
+  explain,
+  fill,
+  messages,
+  words,
+  type ComparisonInput,
+} from '../../src/index.js';
+import {
+  compareWeeks,
+  guidelines,
+  nextSession,
+  planSession,
+  progressionRules,
+  recordSession,
+  reviewPlan,
+  screen,
+  screeningQuestions,
+  symptoms,
+  type Plan,
+  type PlanRequest,
+  type RecordRequest,
+  type Review,
+} from '../../src/plan/index.js';
 import { doors } from '../support/doors.js';
 
 const german = JSON.parse(readFileSync('examples/translation/de.json', 'utf8')) as Record<string, string>;
@@ -79,6 +103,159 @@ const phrases = (page: string): string[] =>
     .filter((line) => !/^(- )?[a-z0-9-]+: .*\d{4}/.test(line) && !/^[\w%]* ?= /.test(line))
     .flatMap((line) => line.match(/\p{L}{4,}(?: \p{L}+)+/gu) ?? []);
 
+const everyKind = planSession(JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest);
+const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50 } as const;
+/** One exercise on one leg, from light to heavy, as it is asked for. */
+const onLeg = (percent: number, worn: object = {}, more: object = {}, posture = 'seated'): Plan =>
+  planSession({
+    systolicMmHg: 118,
+    diastolicMmHg: 74,
+    posture,
+    limbs: [{ ...leg, circumferenceCm: 56, ...worn }],
+    exercises: [
+      {
+        name: 'Beinpresse',
+        limb: 'leg',
+        oneRepMax: { load: 60 },
+        percent,
+        step: 2.5,
+        scheme: '2x10',
+        tempo: { eccentricS: 2, concentricS: 2 },
+        restS: 30,
+        restriction: 'continuous',
+        ...more,
+      },
+    ],
+  } as PlanRequest);
+const light = onLeg(25);
+/** Every item done, `over` repetitions above the plan. */
+const recordOf = (of: Plan, over: number, item: object = {}, more: object = {}) =>
+  recordSession({
+    plan: of,
+    date: '2026-03-02',
+    items: of.items.map(({ exercise, limb, side, sets }) => ({
+      exercise,
+      limb,
+      side,
+      sets: sets.map(({ repetitions, durationS }) =>
+        repetitions === undefined ? { durationS } : { repetitions: repetitions + over },
+      ),
+      ...item,
+    })),
+    symptoms: [],
+    ...more,
+  } as RecordRequest);
+const pain = { painBefore: 1, painDuring: 4, painAfter: 3, sessionRpe: 6, sessionS: 1500 };
+const stopped = { stoppedEarly: true, lastSetToFailure: true };
+const records = {
+  'as planned': recordOf(plan, 0, {}, { painBefore: 1, painAfter: 1 }),
+  'of every kind': recordOf(everyKind, 2, {}, pain),
+  'with symptoms': recordOf(plan, 0, stopped, { symptoms: [...symptoms], ...pain }),
+  'held too high': recordOf(light, 2, { heldMmHg: 250, load: 20, reperfusedBeforeS: 60 }),
+  'held elsewhere': recordOf(light, 2, { heldMmHg: 90 }),
+  'to failure': recordOf(onLeg(25, {}, { lastSetToFailure: true }), 2, { lastSetToFailure: true }),
+  'in part': recordSession({
+    plan: everyKind,
+    date: '2026-03-02',
+    items: [{ exercise: 'walk', limb: 'leg', side: 'left', sets: [{ durationS: 60 }] }],
+  } as unknown as RecordRequest),
+};
+const lifted = { oneRepMax: undefined, percent: undefined, step: undefined, tempo: undefined };
+const atRest = onLeg(25, {}, { ...lifted, mode: 'passive', scheme: '2x5min' });
+const partial = onLeg(25, {}, { restriction: 'partial', restCuffPercent: 20 });
+const two = { plan: light, records: [recordOf(light, 2, {}, pain), recordOf(light, 0)] };
+const asked = [
+  ...progressionRules.map(({ id }) => ({ plan: light, records: [recordOf(light, 2)], rule: id })),
+  { ...two, records: [recordOf(light, 2), recordOf(light, 3)], rule: 'two-for-two', nextPercent: 70 },
+  { ...two, records: [recordOf(light, 0), recordOf(light, 0)], rule: 'two-for-two' },
+  { ...two, rule: 'all-repetitions' },
+  { plan: plan, records: [records['with symptoms']], rule: 'all-repetitions' },
+  { plan: everyKind, records: [records['of every kind']], rule: 'all-repetitions' },
+  { plan: partial, records: [records['held elsewhere']], rule: 'all-repetitions' },
+  { plan: light, records: [recordOf(partial, 2)], rule: 'all-repetitions' },
+  { plan: onLeg(25, {}, { restriction: 'none' }), records: [recordOf(light, 2)], rule: 'all-repetitions' },
+  {
+    plan: onLeg(25, { cuffWidthCm: 12, circumferenceCm: 60 }, {}, 'standing'),
+    records: [recordOf(light, 2)],
+    rule: 'all-repetitions',
+  },
+  { ...two, rule: 'all-repetitions', date: '2026-06-01', longBreakDays: 14, oneRepMaxTestedOn: '2026-01-01' },
+] as unknown as Parameters<typeof nextSession>[0][];
+const every = (reply: 'yes' | 'no') => Object.fromEntries(screeningQuestions().map(({ code }) => [code, reply]));
+const sessions = JSON.parse(JSON.stringify(doors['compareSessions']!.right)) as ComparisonInput;
+const heavy = { ...sessions, to: { scheme: '3x10', tempo: '2-0-2-0', restS: 90, restriction: 'none', load: 75 } };
+const share = (percent: number) => ({ ...heavy.to, percent });
+
+/** Pages of the other documents, each with what it is about. */
+const others: [name: string, document: Parameters<typeof explain>[0]][] = [
+  ['screening, nothing answered', screen({ answers: {} })],
+  ['screening, all to refer', screen({ ageYears: 67, systolicMmHg: 190, diastolicMmHg: 95, answers: every('yes') })],
+  ['screening, nothing found', screen({ ageYears: 40, systolicMmHg: 118, diastolicMmHg: 74, answers: every('no') })],
+  ['screening, to take care', screen({ ageYears: 17, systolicMmHg: 145, answers: { diabetes: 'yes' } })],
+  ...guidelines.flatMap(({ id }) =>
+    Object.entries({
+      'a plan': plan,
+      'every kind': everyKind,
+      'a light plan': light,
+      'at rest': atRest,
+      ...records,
+    }).map(([name, of]): [string, Review] => [`review of ${name}, ${id}`, reviewPlan(of, { guideline: id })]),
+  ),
+  ...Object.entries(records).map(([name, record]): [string, typeof record] => [`record ${name}`, record]),
+  ...asked.map((request, index): [string, ReturnType<typeof nextSession>] => [
+    `proposal ${index}`,
+    nextSession(request),
+  ]),
+  [
+    'weeks',
+    compareWeeks({
+      weeks: [light, onLeg(50, { percent: 70 }), everyKind].map((of) => ({ sessions: [{ plan: of, times: 2 }] })),
+    }),
+  ],
+  ...(['rehabilitation', 'transition', 'performance', undefined] as const).flatMap(
+    (aim): [string, ReturnType<typeof compareSessions>][] => [
+      [`sessions, ${aim}`, compareSessions({ ...sessions, aim } as ComparisonInput)],
+      [`sessions, both heavy, ${aim}`, compareSessions({ from: share(75), to: share(70), aim } as ComparisonInput)],
+      [`sessions, one heavy, ${aim}`, compareSessions({ ...heavy, aim } as ComparisonInput)],
+    ],
+  ),
+];
+
+const ids = [
+  ...progressionRules.map(({ id }) => id),
+  ...others.flatMap(([, document]) => ('sources' in document ? document.sources : [])),
+];
+const names = ['Beinpresse', 'Armbeuge', 'Beinstrecker', 'leg extension', 'squat', 'quad set', 'walk'];
+/** Words and abbreviations that are the same in both languages, and symbols of the working. */
+const SHARED = [
+  ...[
+    'Plan',
+    'Relative',
+    'ARM',
+    'Last',
+    'REHABILITATION',
+    'COVID',
+    'III',
+    'LDL',
+    'LOP',
+    'RPE',
+    'mmHg',
+    'min',
+    'max',
+    'was',
+  ],
+  ...['TUT', 'VLb', 'rest', 'down'],
+];
+/** The words of a page of three letters and more, but for references, ids, formulas and the names of exercises. */
+const wordsOf = (page: string): string[] => {
+  const lines = page
+    .split('\n')
+    .filter((line) => !ids.some((id) => line.startsWith(`- ${id}: `)) && !/^ *[\w%]* *= /.test(line));
+  const told = [...ids, ...names].reduce((text, name) => text.replaceAll(new RegExp(name, 'gi'), ''), lines.join('\n'));
+  return (told.match(/\p{L}{3,}/gu) ?? []).filter((word) => !SHARED.includes(word));
+};
+const numbersOf = (page: string): string[] => (page.match(/\d+(?:[.:]\d+)*/g) ?? []).sort();
+
 describe('a translation', () => {
   it('collides with no code: sentences and words share one list', () => {
     expect(Object.keys(english)).toHaveLength(Object.keys(messages).length + Object.keys(words).length);
@@ -122,6 +299,37 @@ describe('a translation', () => {
     const names = request.exercises.map(({ name }) => name);
     const untold = phrases(explain(whole, { messages: german })).filter((phrase) => left.has(phrase));
     expect(untold.filter((phrase) => !names.includes(phrase.toLowerCase()))).toEqual([]);
+  });
+
+  it.each(others)('turns the page of another document: %s', (_, document) => {
+    for (const options of 'document' in document && document.document === 'record' ? [{}, { detail: 'brief' }] : [{}]) {
+      const page = explain(document, { ...(options as object), messages: german });
+      const before = explain(document, options as object);
+      const left = new Set(wordsOf(before));
+      const untold = wordsOf(page).filter((word) => left.has(word));
+      expect([...new Set(untold)]).toEqual([]);
+      expect(numbersOf(page)).toEqual(numbersOf(before));
+    }
+  });
+
+  it('turns what stands in a slot, and leaves what the caller wrote', () => {
+    const named = onLeg(25, {}, { name: 'load' });
+    const record = recordOf(named, 0, { stoppedEarly: true }, { notes: 'left, load' });
+    const page = explain(record, { messages: german });
+    expect(page).toContain('1. LOAD, BEIN LINKS');
+    expect(page).toContain('Hinweis: load, Bein links: vorzeitig beendet.');
+    expect(page).toContain('Notizen: left, load');
+    expect(explain(reviewPlan(recordOf(named, 9)), { messages: german })).toContain(
+      'load, Bein links: alle Sätze zusammen, 38 Wiederholungen, unter dem Bereich (75 Wiederholungen) laut der',
+    );
+    const proposed = (of: Plan, ...done: ReturnType<typeof recordOf>[]) =>
+      explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { messages: german });
+    expect(proposed(light, recordOf(partial, 2))).toContain(
+      'Einheit: 15 kg, 50 % des Verschlussdrucks, in den Pausen geringer (20 %); in diesem Plan steht: 15 kg, 50 % des Verschlussdrucks, durchgehend.',
+    );
+    expect(proposed(light, recordOf(light, 2), recordOf(light, 3))).toContain(
+      'erfüllt: 12-12 und 13-13 Wiederholungen geschafft, 10-10 geplant',
+    );
   });
 
   it('works for Markdown, LaTeX and MathML too', () => {
