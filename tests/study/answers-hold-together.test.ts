@@ -34,6 +34,15 @@ const throws = () => {
 const unreadable = (name: string) => Object.defineProperty({}, name, { get: throws, enumerable: true });
 type Refused = readonly [path: string, code: string, expected: string, received: string];
 
+describe('the generator', () => {
+  // Source: pure-rand.
+  it.each([0, 1, 42, 4294967295])('gives the numbers of another implementation, seed %i', (seed) => {
+    const ours = mersenneTwister(seed);
+    const theirs = mersenne(seed | 0);
+    for (let count = 0; count < 2000; count += 1) expect(ours()).toBe(theirs.next() >>> 0);
+  });
+});
+
 describe('agreement', () => {
   const measured = [150, 160, 170, 180];
   const estimated = [152, 158, 174, 180];
@@ -310,7 +319,8 @@ describe('an equation of one’s own', () => {
   });
 
   it('is fitted to its rows, and says so', () => {
-    const { formula, symbols, terms, intercept, evidence, people, cuffWidthCm, limb, posture } = fittedExample;
+    const fit = fitOcclusionEquation(fitInput);
+    const { formula, symbols, terms, intercept, evidence, people, cuffWidthCm, limb, posture } = fit;
     expect([evidence, people, cuffWidthCm, limb, posture]).toEqual(['derived', 60, 11, 'leg', 'seated']);
     expect(terms.map(({ field }) => field)).toEqual(fitInput.terms);
     const sign = (value: number) => (value < 0 ? '-' : '+');
@@ -329,6 +339,7 @@ describe('an equation of one’s own', () => {
       const values = rows.map((row) => row[field]!);
       expect([terms[at]!.low, terms[at]!.high]).toEqual([Math.min(...values), Math.max(...values)]);
     }
+    expect([fit.document, fit.schemaVersion, fit.id]).toEqual(['fitted-occlusion-equation', 1, 'lab-thigh']);
     const answer = estimateWith(fittedExample, person);
     expectHoldsTogether(answer);
     expect(answer.errors!.map(({ part, evidence: grade }) => [part, grade])).toEqual([['equation', 'derived']]);
