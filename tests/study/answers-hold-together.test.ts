@@ -279,6 +279,11 @@ describe('an equation of one’s own', () => {
       fitted({ terms: ['cuffWidthCm'], rows: rows.map((row, at) => ({ ...row, cuffWidthCm: 5 + at / 10 })) }),
     ).toEqual([['cuffWidthCm', 'wrong-relation', 'left out where it is a term', '11']]);
     expect(fitted({ rows: undefined })).toEqual([['rows', 'missing', 'a list of rows, one a person', 'undefined']]);
+    expect(fitted({ rows: [] })[0]!.slice(0, 3)).toEqual([
+      'rows',
+      'wrong-type',
+      'a list of rows, one a person (1 to 10000 of them)',
+    ]);
     expect(fitted({ rows: rows.slice(0, 49) })).toEqual([
       ['rows', 'wrong-relation', 'at least 50, 10 for each term', '49'],
     ]);
@@ -581,6 +586,17 @@ describe('a bibliography', () => {
   note = {figures read in the abstract; journal and year not at hand},
 }
 `);
+    expect(bibtex('flow-steps-2018').split('\n').slice(2)).toEqual([
+      '  journal = {Clin Physiol Funct Imaging},',
+      '  year = {2018},',
+      '  volume = {38},',
+      '  number = {3},',
+      '  pages = {425--430},',
+      '  pmid = {28402045},',
+      '}',
+      '',
+    ]);
+    expect(bibtex('ucum')).toContain('\n  howpublished = {UCUM},\n  year = {2024},\n  url = {https://ucum.org},\n');
     expect(bibtex('femoral-repeat', 'brzycki-1993').split('\n\n')).toHaveLength(2);
     // A journal without a volume is no article of one.
     expect(bibtex('exercise-shift-2018')).toMatch(
@@ -603,6 +619,10 @@ describe('a bibliography', () => {
       DOI: '10.1007/s00421-014-3030-7',
       note: 'DOI from memory',
     });
+    const [pubmed, standard] = bibliography({ sources: ['flow-steps-2018', 'ucum'] }, { format: 'csl-json' });
+    expect([pubmed!.PMID, pubmed!.DOI, pubmed!.URL]).toEqual(['28402045', undefined, undefined]);
+    expect([standard!.PMID, standard!.URL]).toEqual([undefined, 'https://ucum.org']);
+    for (const [name, value] of Object.entries({ ...pubmed, ...standard })) expect(value, name).toBeDefined();
     const plain = bibliography({ sources: ['femoral-repeat', 'exercise-shift-2018'] }, { format: 'csl-json' });
     expect(plain.map(({ type, volume }) => [type, volume])).toEqual([
       ['document', undefined],
@@ -644,6 +664,11 @@ describe('a methods paragraph', () => {
     const column = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load: [100], repetitions: 5 });
     expect(middle(column)).toMatch(/^One-repetition maximum was taken from epley-1985 \(1RM = /);
     expect(methods([column, column.about])).toBe(methods(column));
+    // Only an occlusion pressure that no publication stands behind is of one’s own equation.
+    const derived = `evidence derived: ${grades.derived})`;
+    expect(middle({ ...own, sources: ['ucum', 'brzycki-1993'] })).toContain(`${derived} [ucum, brzycki-1993].`);
+    expect(middle({ ...own, kind: 'session-time' })).toContain(`${derived}.`);
+    expect(middle({ ...own, evidence: 'practice' })).toContain(`evidence practice: ${grades.practice}).`);
     expect(middle([])).toBe('');
   });
 
