@@ -77,6 +77,18 @@ describe('cuff pressures', () => {
     }
   });
 
+  // In doubles 0.57 × 300 is 170.99999999999997, and 0.07 × 100 is 7.000000000000001; in decimals 171 and 7.
+  it('are the multiples that decimals have, on the edge between two steps', () => {
+    const own = occlusion();
+    own.value.set([300, 100, 160]);
+    const set = (percent: number[], more = {}) =>
+      Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percent, ...more }).value);
+    expect(set([57, 7, 50])).toEqual([171, 7, 80]);
+    expect(set([57, 7, 50], { gaugeStepMmHg: 0.1 })).toEqual([171, 7, 80]);
+    expect(set([57, 57, 57], { ceilingMmHg: 171 })).toEqual([171, 57, 91]);
+    expect(set([29, 29, 29], { gaugeStepMmHg: 0.3 })).toEqual([87, 28.8, 46.2]);
+  });
+
   it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
     const said = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
     const got = columns({ answer: 'cuff-pressure', occlusion: said, percent: 50, ceilingMmHg: 100 });
