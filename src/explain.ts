@@ -7,8 +7,9 @@ import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
 import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
-import { pageWords, planMarkdown, planText, planWorking } from './plan/page.js';
-import { proposalPage, recordPage, reviewPage, screeningPage } from './plan/document-pages.js';
+import { pageWords, planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
+import type { WeekComparison } from './plan/compare-weeks.js';
+import { proposalPage, recordPage, reviewPage, screeningPage, weeksPage } from './plan/document-pages.js';
 import type { Proposal } from './plan/next-session.js';
 import type { SessionRecord } from './plan/record-session.js';
 import type { Review } from './plan/review-plan.js';
@@ -17,19 +18,25 @@ import type { Plan } from './plan/types.js';
 import { comparisonPage, type SessionComparison } from './session/compare.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal;
+export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
 /** What an explanation is written as. */
 export type ExplainFormat = 'text' | 'markdown' | 'latex' | 'mathml';
 const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'latex', 'mathml'];
+const DETAILS: readonly Detail[] = ['full', 'brief'];
 
 /** How {@link explain} is to write. */
 export interface ExplainOptions {
   /** Plain text when left out. */
   readonly format?: ExplainFormat | undefined;
-  /** Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. */
+  /** `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out. */
+  readonly detail?: 'full' | 'brief' | undefined;
+  /**
+   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers and
+   * plans: the pages of the other documents, and comparisons, are in English.
+   */
   readonly messages?: Readonly<Record<string, string>> | undefined;
 }
 
@@ -68,26 +75,29 @@ function sayingWith(catalogue: Catalogue): Say {
     fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(value)])));
 }
 
-function readOptions(options: ExplainOptions): { format: ExplainFormat; say: Say } {
+function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; say: Say } {
   const copy = plainInput(options, 'options of explain');
   const reader = new Reader(copy);
   const format = reader.optionalChoice('format', FORMATS) ?? 'text';
+  const detail = reader.optionalChoice('detail', DETAILS) ?? 'full';
   const expected = 'texts by their codes';
-  const given = Object.hasOwn(copy, 'messages') ? reader.anything('messages', expected) : {};
+  const read = reader.anything('messages', expected, true);
+  const given = read === undefined ? {} : read;
   const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? given : undefined;
   if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
     reader.report('wrong-type', 'messages', expected, 'something else');
   }
   reader.done();
-  return { format, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
+  return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
 }
 
-/** Documents that are a page of text in English. */
+/** Documents that are a page of text in English, and the one of them that is long enough to be told in brief. */
 const pages = {
   screening: (document: object) => screeningPage(document as Screening),
   review: (document: object) => reviewPage(document as Review),
-  record: (document: object) => recordPage(document as SessionRecord),
+  record: (document: object, detail: Detail) => recordPage(document as SessionRecord, detail),
   proposal: (document: object) => proposalPage(document as Proposal),
+  'week-comparison': (document: object) => weeksPage(document as WeekComparison),
   'session-comparison': (document: object) => comparisonPage(document as SessionComparison),
 } as const;
 
@@ -102,11 +112,11 @@ function writePage(lines: readonly string[], format: ExplainFormat): string {
 const writers = {
   text: {
     answer: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
-    plan: (plan: Plan, say: Say) => planText(plan, say).join('\n'),
+    plan: (plan: Plan, say: Say, detail: Detail) => planText(plan, say, detail).join('\n'),
   },
   markdown: {
     answer: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
-    plan: (plan: Plan, say: Say) => planMarkdown(plan, say).join('\n'),
+    plan: (plan: Plan, say: Say, detail: Detail) => planMarkdown(plan, say, detail).join('\n'),
   },
   latex: {
     answer: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
@@ -121,7 +131,11 @@ const writers = {
 /**
  * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
  * from, what is taken for granted, what to watch for, the sources. A plan, a screening, a review, a record or a
- * proposal as a page to take to the gym floor; a comparison of sessions as a table.
+ * proposal as a page to take to the gym floor; a comparison of sessions or of weeks as a table.
+ *
+ * In `brief`, a plan is what the gym floor needs: signs to stop at, for each exercise the cuffs, load, sets, rests and
+ * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the
+ * working and the sources stay on the full page.
  *
  * It works on answers and documents that were stored as JSON and read back.
  *
@@ -130,7 +144,8 @@ const writers = {
  * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
- * @param options - `format`; `messages`, texts in another language by the codes of `messages` and `words`
+ * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`, for
+ * answers and plans
  * @returns plain text, one line for each fact, or the format asked for.
  * @throws InputError when it is given none of them, or an option it does not have.
  *
@@ -146,11 +161,17 @@ const writers = {
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
   const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
   const { document, kind } = copy;
-  const { format, say } = readOptions(options);
+  const { format, detail, say } = readOptions(options);
+  const page = format === 'text' || format === 'markdown';
+  if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
+    throw new InputError([
+      issue('not-one-of', ['detail'], "'brief' for the page of a plan or a record alone", "'brief'"),
+    ]);
+  }
   try {
-    if (document === 'plan') return writers[format].plan(copy as Plan, say);
+    if (document === 'plan') return writers[format].plan(copy as Plan, say, detail);
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      return writePage(pages[document as keyof typeof pages](copy), format);
+      return writePage(pages[document as keyof typeof pages](copy, detail), format);
     }
     if (kind !== undefined && Object.hasOwn(kindWords, kind)) return writers[format].answer(copy as Answer, say);
   } catch (error) {

@@ -93,6 +93,7 @@ export type {
 export {
   weekTotals,
   type Deviation,
+  type LimbKilograms,
   type LimbSeconds,
   type RatioForm,
   type TrainingDay,

@@ -4,6 +4,7 @@
  * @module cuffwork/schemas
  */
 import type { StandardSchemaV1 } from '@standard-schema/spec';
+import type { Proposal } from './plan/next-session.js';
 import type { RecordRequest, SessionRecord } from './plan/record-session.js';
 import * as schemas from './plan/schema.js';
 import type { ScreeningRequest } from './plan/screen.js';
@@ -74,3 +75,15 @@ export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(schem
  * ```
  */
 export const recordSchema = /* @__PURE__ */ standard<SessionRecord>(schemas.recordDocument);
+
+/**
+ * A proposal as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ *
+ * @example
+ * ```ts
+ * import { proposalSchema } from 'cuffwork/schemas';
+ * const result = await proposalSchema['~standard'].validate({ unknown: 1 });
+ * (result.issues ?? []).length > 0; // => true
+ * ```
+ */
+export const proposalSchema = /* @__PURE__ */ standard<Proposal>(schemas.proposalDocument);

@@ -10,6 +10,10 @@ export default defineConfig({
     exclude: ['tests/verify/!(size).test.ts'],
     reporters: ['default', './tests/support/closing-line.ts'],
     testTimeout: 120_000,
+    // One forgotten `.only` would leave out the others of its file.
+    allowOnly: false,
+    // A file that is not there is not written in passing: `-u` writes it.
+    update: 'none',
     isolate: false,
   },
 });

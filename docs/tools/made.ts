@@ -17,18 +17,21 @@ const parts: Readonly<Record<string, () => string>> = {
 };
 const pages = ['docs/choosing-an-equation.md', 'docs/publications.md'];
 
-const withParts = (text: string): string =>
+const withParts = (text: string, put: Set<string>): string =>
   text.replace(/(<!-- made: (.*?) -->\n)[\s\S]*?(<!-- end -->)/g, (_all, head: string, name: string, end: string) => {
+    put.add(name);
     return `${head}\n${parts[name]!()}\n\n${end}`;
   });
 
 /** Every made file with the text it should have. */
 export async function made(): Promise<ReadonlyMap<string, string>> {
   const files = new Map<string, string>();
+  const put = new Set<string>();
   for (const file of pages) {
-    const text = withParts(readFileSync(file, 'utf8'));
+    const text = withParts(readFileSync(file, 'utf8'), put);
     files.set(file, await format(text, { ...(await resolveConfig(file)), filepath: file }));
   }
+  for (const name of Object.keys(parts)) if (!put.has(name)) throw new Error(`no page has a place for: ${name}`);
   for (const [name, svg] of pictures()) files.set(`docs/pictures/${name}.svg`, svg);
   files.set('docs/llms.txt', index());
   return files;

@@ -25,6 +25,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   longestStretch: 'longest stretch [s]',
   gaps: 'times with the cuff down [s]',
   exercises: 'exercises, one by one',
+  weekSessions: 'sessions of the week, one by one',
   pauses: 'pauses between exercises [s]',
   limbs: 'limbs, exercise by exercise',
   setLoads: 'repetitions × load, set by set',

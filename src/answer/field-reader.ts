@@ -35,6 +35,12 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   return prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
+/** What an unknown field may have been meant for, in words. */
+export const expectedField = (known: readonly string[], name: string): string => {
+  const near = known.find((one) => name.toLowerCase().startsWith(one.slice(0, 5).toLowerCase()));
+  return near ? `perhaps ${near}` : `one of ${known.join(', ')}`;
+};
+
 const oneOf = (options: readonly string[]): string => `one of ${options.map((option) => `'${option}'`).join(', ')}`;
 
 /**
@@ -146,8 +152,7 @@ export class FieldReader {
     }
     for (const name of names) {
       if (this.known.includes(name)) continue;
-      const near = this.known.find((known) => name.toLowerCase().startsWith(known.slice(0, 5).toLowerCase()));
-      const expected = near ? `perhaps ${near}` : `one of ${this.known.join(', ')}`;
+      const expected = expectedField(this.known, name);
       this.issues.push(issue('unknown-field', [...this.path, name.slice(0, 60)], expected, describe(name)));
     }
   }

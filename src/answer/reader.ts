@@ -1,9 +1,9 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
-import { expectedNumber, FieldReader, numberIssue } from './field-reader.js';
+import { expectedField, expectedNumber, FieldReader, numberIssue } from './field-reader.js';
 import { describe } from './issues.js';
 import { plainCopy } from './plain-copy.js';
 
-export { expectedNumber, numberIssue };
+export { expectedField, expectedNumber, numberIssue };
 
 const MOST_ITEMS = 1000;
 

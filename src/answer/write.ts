@@ -4,6 +4,17 @@ import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
 
+/** Rows of cells as lines whose columns stand below each other. */
+export function aligned(table: readonly (readonly string[])[]): string[] {
+  const width = (column: number): number => Math.max(...table.map((row) => row[column]?.length ?? 0));
+  return table.map((row) =>
+    row
+      .map((text, column) => text.padEnd(width(column)))
+      .join('  ')
+      .trimEnd(),
+  );
+}
+
 /** The sums of an answer, one step a line, the signs of equality below each other. */
 function workingText({ symbol, steps, result }: Section): string[] {
   const pad = ' '.repeat(symbol.length);

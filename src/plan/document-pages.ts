@@ -1,12 +1,14 @@
 import type { Answer } from '../answer/answer.js';
 import { sourceLines, workingOf } from '../answer/explain.js';
 import { english } from '../answer/words.js';
-import { indent, sectionText } from '../answer/write.js';
+import { aligned, indent, sectionText } from '../answer/write.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode } from '../quantity/quantities.js';
+import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import { measures, rangeWords } from './guidelines.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
+import type { Detail } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review } from './review-plan.js';
 import type { Screening } from './screen.js';
@@ -75,28 +77,42 @@ export function reviewPage({ of, guideline, findings, inside, notJudged, standin
   ];
 }
 
-function doneLines({ target, restTarget, load, sets, restriction, done, totals }: RecordItem): string[] {
+function doneLines({
+  target,
+  restTarget,
+  load,
+  sets,
+  lastSetToFailure,
+  restriction,
+  done,
+  totals,
+}: RecordItem): string[] {
   const { restrictionTime, partialRestrictionTime, timeUnderTension, sessionTime, volumeLoad, repetitions } = totals;
   const { pressureTime } = totals;
   const held = (pressure: number | undefined): string =>
-    pressure === undefined ? 'not recorded' : formatUnit(pressure, 'mm[Hg]');
+    pressure === undefined ? 'pressure held not recorded' : `${formatUnit(pressure, 'mm[Hg]')} held`;
   return [
-    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned`,
+    `Sets   ${setCounts(done.sets)} done, ${setCounts(sets)} planned${lastSetToFailure ? ', the last to failure' : ''}`,
     load
       ? `Load   ${formatUnit(done.load!, loadUnitCode(done.unit!))} done, ${formatUnit(load.value, load.unit)} planned`
       : 'Load   none',
     restriction === 'none'
       ? 'Cuff   none'
-      : `Cuff   ${held(done.heldMmHg)} held, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
+      : `Cuff   ${held(done.heldMmHg)}, ${formatUnit(target.value, target.unit)} planned; restriction ${restriction}`,
     ...(restTarget
-      ? [`Rests  ${held(done.restHeldMmHg)} held, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
+      ? [`Rests  ${held(done.restHeldMmHg)}, ${formatUnit(restTarget.value, restTarget.unit)} planned`]
       : []),
+    ...(done.reperfusedBeforeS === undefined ? [] : [`Before ${clock(done.reperfusedBeforeS)} with the cuff down`]),
     ...(done.stoppedEarly ? ['Stopped early'] : []),
     ...(done.lastSetToFailure ? ['Last set to failure'] : []),
     'Totals',
     ...indent([
-      `repetitions ${format(repetitions.value)}` +
-        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+      ...(repetitions.value > 0
+        ? [
+            `repetitions ${format(repetitions.value)}` +
+              (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
+          ]
+        : []),
       `time under tension ${clock(timeUnderTension.value)}, session time ${clock(sessionTime.value)}`,
       `restriction ${clock(restrictionTime.value)}` +
         (partialRestrictionTime ? `, at the lower pressure ${clock(partialRestrictionTime.value)}` : '') +
@@ -105,11 +121,19 @@ function doneLines({ target, restTarget, load, sets, restriction, done, totals }
   ];
 }
 
-/** A record as a page of text, with the working of its totals. */
-export function recordPage(record: SessionRecord): string[] {
+/** A record as a page of text; in full with the working of its totals. */
+export function recordPage(record: SessionRecord, detail: Detail): string[] {
   const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions, sources } = record;
   const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
   const scale = (value: number | undefined): string => (value === undefined ? 'not recorded' : `${format(value)}/10`);
+  const assumed = assumptions.map(({ text }) => `taken for granted: ${text}`);
+  const working = [
+    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
+      `[${exercise}, ${side} ${limb}]`,
+      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
+    ]),
+    ...(sessionLoad ? worked(sessionLoad) : []),
+  ];
   return [
     ...title('SESSION RECORD'),
     [date, label, posture].filter((word) => word !== undefined).join(', '),
@@ -127,18 +151,15 @@ export function recordPage(record: SessionRecord): string[] {
     ...(notes === undefined ? [] : [`notes: ${notes}`]),
     ...heading('Each limb in this session'),
     ...limbs.map(
-      ({ limb, side, restrictionTime }) => `${side} ${limb}: ${clock(restrictionTime.value)} of restriction`,
+      ({ limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad }) =>
+        `${side} ${limb}: ${exercises === 0 ? 'no' : `${clock(restrictionTime.value)} of`} restriction` +
+        (lower ? `, at the lower pressure ${clock(lower.value)}` : '') +
+        (volumeLoad ? `, volume load ${formatUnit(volumeLoad.value, volumeLoad.unit)}` : ''),
     ),
     ...heading('Watch for'),
     ...listed([...cautions.map(({ severity, text }) => `${severity}: ${text}`), ...sentences(standing.slice(2))]),
-    ...heading('Working'),
-    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
-      `[${exercise}, ${side} ${limb}]`,
-      ...Object.values(sums).flatMap((answer) => indent(worked(answer))),
-    ]),
-    ...(sessionLoad ? worked(sessionLoad) : []),
-    ...assumptions.map(({ text }) => `taken for granted: ${text}`),
-    ...part('Sources', listed(sourceLines(sources))),
+    ...(detail === 'brief' ? assumed : [...heading('Working'), ...working, ...assumed]),
+    ...(detail === 'brief' ? [] : part('Sources', listed(sourceLines(sources)))),
   ];
 }
 
@@ -192,5 +213,38 @@ export function proposalPage({ rule, items, measureAgain, cautions, standing, so
     ...listed(measureAgain.map(({ due, text, evidence }) => `${due ? 'due: ' : ''}${text} [${evidence}]`)),
     ...part('Watch for', points(cautions.map(({ severity, text }) => `${severity}: ${text}`))),
     ...part('Sources', listed(sourceLines(sources))),
+  ];
+}
+
+/** Weeks as a table of plain text: what is lifted, then what is restricted. */
+export function weeksPage({ weeks, cautions, standing }: WeekComparison): string[] {
+  const places = new Map(
+    weeks.flatMap(({ limbs }) => limbs.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])),
+  );
+  const told = (answer: Answer | undefined): string => (answer ? formatUnit(answer.value, answer.unit) : '–');
+  const cells = (row: WeekRow): string[] => [
+    format(row.week),
+    format(row.sessions.value),
+    format(row.restrictedSessions.value),
+    told(row.peakLoad),
+    told(row.peakPercent),
+    told(row.volumeLoad),
+    row.percentOfOcclusion === undefined ? '–' : formatUnit(row.percentOfOcclusion, '%'),
+    ...[...places.values()].map(({ limb, side }) => {
+      const own = row.limbs.find((one) => one.limb === limb && one.side === side);
+      return own ? clock(own.restrictionTime.value) : '–';
+    }),
+  ];
+  const heads = ['week', 'sessions', 'with cuff', 'heaviest', 'of maximum', 'volume load', 'of LOP'];
+  const restricted = [...places.keys()].map((place) => `${place} restricted`);
+  return [
+    ...title('WEEK BY WEEK'),
+    ...sentences(standing),
+    '',
+    ...aligned([[...heads, ...restricted], ...weeks.map(cells)]),
+    ...part(
+      'Watch for',
+      cautions.length > 0 ? listed(cautions.map(({ severity, text }) => `${severity}: ${text}`)) : [],
+    ),
   ];
 }

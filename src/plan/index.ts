@@ -11,6 +11,15 @@ export {
   type GuidelineRow,
   type Measure,
 } from './guidelines.js';
+export {
+  compareWeeks,
+  type WeekComparison,
+  type WeekComparisonInput,
+  type WeekLimb,
+  type WeekRow,
+  type WeekSession,
+} from './compare-weeks.js';
+export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export {
   nextSession,
@@ -38,11 +47,11 @@ export {
   screeningQuestions,
   type Screening,
   type ScreeningFinding,
-  type ScreeningOutcome,
   type ScreeningQuestion,
   type ScreeningReply,
   type ScreeningRequest,
 } from './screen.js';
+export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms } from './standing.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {

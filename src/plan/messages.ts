@@ -71,6 +71,9 @@ export const planMessages = {
   'after-swelling': 'swelling afterwards',
   'after-soreness': 'extreme soreness afterwards',
 
+  'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
+  'screened-caution': 'Screening found a reason to ask the treating clinician before training with restriction.',
+  'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
@@ -102,6 +105,8 @@ export const planMessages = {
   'held-above-target': '{exercise}, {side} {limb}: {held} mmHg was held, above the {target} mmHg of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: {held} mmHg was held, at or above the occlusion pressure of {occlusion} mmHg taken for this limb.',
+  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} was lifted, above the {planned} of the plan.',
+  'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
   'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
@@ -134,6 +139,10 @@ export const planMessages = {
   'back-off-pain': 'Pain was higher after the session than before it: back off. How far is not published.',
   'back-off-without-load':
     'There is no load to take off: fewer or shorter sets, or a lower pressure, are the practitioner’s choice.',
+  'hold-long-break':
+    'The last session on record is {days} days back: nothing is raised. Screen again and measure again first.',
+  'break-not-judged':
+    'The last session on record is {days} days back; after how long a break to screen and measure again, no text that was read says.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',
@@ -148,6 +157,18 @@ export const planMessages = {
     'Measure occlusion pressure again every few weeks; how many weeks, no text that was read says.',
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
+
+  'readings-carried':
+    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
+  'lower-of-two-sides':
+    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
+
+  'weeks-clear-no-one':
+    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-no-one-road':
+    'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
+  'both-raised':
+    '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, type InputIssue } from '../answer/issues.js';
+import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -10,7 +10,15 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, quantities, type Limb, type LoadUnit, type Side } from '../quantity/quantities.js';
+import {
+  loadUnitCode,
+  loadUnitOf,
+  quantities,
+  type Limb,
+  type LoadUnit,
+  type Quantity,
+  type Side,
+} from '../quantity/quantities.js';
 import { sidesOf } from '../session/prescription.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
@@ -35,6 +43,8 @@ export interface ProgressionRequest {
   readonly nextPercent?: number | undefined;
   /** Day of the next session, `YYYY-MM-DD`; that of the last record when left out. */
   readonly date?: string | undefined;
+  /** From so many days between the last record and `date` on, nothing is raised; no number for it is published. */
+  readonly longBreakDays?: number | undefined;
   /** Day the maximum was tested, `YYYY-MM-DD`. */
   readonly oneRepMaxTestedOn?: string | undefined;
 }
@@ -95,7 +105,9 @@ function read(request: ProgressionRequest) {
   const rule = reader.choice('rule', RULES);
   const nextPercent = reader.optionalNumber('nextPercent');
   const date = reader.optionalText('date', DAY_WORDS, isDay);
+  const longBreakDays = reader.optionalNumber('longBreakDays', LONG_BREAK);
   const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_WORDS, isDay);
+  if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_WORDS);
   if (date !== undefined && testedOn !== undefined && testedOn > date) {
     reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
   }
@@ -119,6 +131,7 @@ function read(request: ProgressionRequest) {
     rule: progressionRules.find(({ id }) => id === rule)! as ProgressionRule & { id: ProgressionRuleId },
     nextPercent,
     date,
+    longBreakDays,
     testedOn,
   };
 }
@@ -227,15 +240,25 @@ function raiseLoad(
   return { action: 'raise-load', load: heavier, reasons: because };
 }
 
-/** What the last sessions on record say against raising anything. */
+const LONG_BREAK: Quantity = { name: 'days of a long break', unit: '1', min: 1, max: 365, whole: true };
+
+/** Days since the last session on record, and from how many on nothing is raised. */
+interface Break {
+  readonly days: number;
+  readonly longBreakDays?: number | undefined;
+}
+
+/** What the last sessions on record, and the days since, say against raising anything. */
 function against(
   latest: readonly SessionRecord[],
   own: RecordItem | undefined,
+  { days, longBreakDays = Infinity }: Break,
 ): [ProgressionAction, Assumption] | undefined {
   const rose = (to: 'painDuring' | 'painAfter'): boolean =>
     latest.some(({ painBefore, [to]: pain }) => hasRisen(painBefore, pain));
   if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('sign-to-stop-reported')];
   if (rose('painAfter')) return ['back-off', assumption('back-off-pain')];
+  if (days >= longBreakDays) return ['repeat', assumption('hold-long-break', { days })];
   if (rose('painDuring')) return ['repeat', assumption('hold-pain')];
   if (own?.done.stoppedEarly) return ['repeat', assumption('hold-stopped-early')];
   return undefined;
@@ -246,13 +269,14 @@ function draft(
   exercise: PlanExercise | undefined,
   own: readonly RecordItem[],
   latest: readonly SessionRecord[],
+  since: Break,
   rule: ProgressionRule,
   nextPercent: number | undefined,
 ): Draft {
   const load = item.load?.value;
   const unit = item.load ? loadUnitOf(item.load.unit) : 'kg';
   const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
-  const held = against(latest, own.at(-1));
+  const held = against(latest, own.at(-1), since);
   if (held) {
     const [action, reason] = held;
     if (action !== 'back-off') return { action, load: action === 'stop' ? undefined : load, reasons: [reason] };
@@ -281,6 +305,9 @@ function draft(
   if (verdicts.includes(undefined)) return repeat(assumption('failure-not-recorded'));
   const painKnown = latest.every(({ painBefore, painAfter }) => painBefore !== undefined && painAfter !== undefined);
   const met = [assumption('rule-met', values), ...(painKnown ? [] : [assumption('pain-not-recorded')])];
+  if (since.days > 0 && since.longBreakDays === undefined) {
+    met.push(assumption('break-not-judged', { days: since.days }));
+  }
   const raise = (...because: Assumption[]): Draft =>
     load === undefined
       ? repeat(...met, ...because, assumption('no-load-to-raise'))
@@ -392,13 +419,14 @@ function measureAgain(
  *
  * Pressure and load are never both raised: with `nextPercent` a met rule raises the pressure to it and the load
  * stays. A sign to stop at in the last session stops everything; pain that was higher after than before backs off by
- * one step of load; pain that rose in the session, or an early stop, holds (`practice`). Where the plan’s step is too
- * coarse for the rule, the load stays and more repetitions come first.
+ * one step of load; pain that rose in the session, an early stop, or a break of `longBreakDays` and more from the last
+ * record to `date`, holds (`practice`). Where the plan’s step is too coarse for the rule, the load stays and more
+ * repetitions come first.
  *
  * It is a proposal. It clears no one; the practitioner decides.
  *
- * @param request - the `plan`; its `records`; the `rule`; `nextPercent` [%]; `date` and `oneRepMaxTestedOn`
- *   (`YYYY-MM-DD`), which tell when to test again.
+ * @param request - the `plan`; its `records`; the `rule`; `nextPercent` [%]; `date` of the next session
+ *   (`YYYY-MM-DD`) with `longBreakDays` [d]; `oneRepMaxTestedOn` (`YYYY-MM-DD`), which tells when to test again.
  * @returns the proposal; print it with `explain(proposal)`.
  * @throws InputError naming every wrong field.
  *
@@ -424,14 +452,18 @@ function measureAgain(
  * ```
  */
 export function nextSession(request: ProgressionRequest): Proposal {
-  const { plan, records, rule, nextPercent, date, testedOn } = read(request);
-  const latest = records.filter((record) => record.date === records.at(-1)!.date);
+  const { plan, records, rule, nextPercent, date, longBreakDays, testedOn } = read(request);
+  const lastDay = records.at(-1)!.date;
+  const latest = records.filter((record) => record.date === lastDay);
+  const days = date === undefined ? 0 : (Date.parse(date) - Date.parse(lastDay)) / DAY_MS;
+  if (days < 0)
+    throw new InputError([issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date!)]);
   const keys = placesOf(plan.items);
   const done = records.map(({ items }) => new Map(placesOf(items).map((key, index) => [key, items[index]!])));
   const exerciseOf = exerciseFinder(plan);
   const drafts = plan.items.map((item, index) => {
     const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
-    return draft(item, exerciseOf(item), own, latest, rule, nextPercent);
+    return draft(item, exerciseOf(item), own, latest, { days, longBreakDays }, rule, nextPercent);
   });
   const items = plan.items.map((item, index) => itemOf(item, drafts[index]!));
   const cautions = [...latest, ...drafts.flatMap(({ target }) => target ?? [])].flatMap((said) => said.cautions);
@@ -458,7 +490,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
 }
 
 /** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
-function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
+export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
   const times = timesOf(plan.items);
   const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
   return (item) =>

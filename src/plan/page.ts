@@ -4,9 +4,10 @@ import { amount, sourceLines, workingOf, type Section } from '../answer/explain.
 import type { Catalogue } from '../answer/messages.js';
 import { explainWords, named, saying, type Say } from '../answer/words.js';
 import { indent, markdownPoints, markdownText, sectionMarkdown, sectionText, type Group } from '../answer/write.js';
+import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
-import type { Tempo } from '../session/prescription.js';
+import { sidesOf, type Tempo } from '../session/prescription.js';
 import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
 import { itemCautions } from './item-cautions.js';
 import { timesOf } from './places.js';
@@ -55,6 +56,7 @@ export const pageWords = {
   'page.at-top': ', {seconds} s at the top',
   'page.at-bottom': ', {seconds} s at the bottom',
   'page.repetitions': '{sets} repetitions',
+  'page.to-failure': '{sets}; the last set to failure',
   'page.then-between': '{sets}, {rest} s rest between sets',
   'page.then-rest': '{set} (then {rest} s rest)',
   'page.seconds': '{seconds} s',
@@ -81,7 +83,16 @@ export const pageWords = {
   'page.limb-none': '{side}: no restriction',
   'page.limb-one': '{side}: {restriction} of restriction in 1 exercise',
   'page.limb-many': '{side}: {restriction} of restriction in {exercises} exercises',
+  'page.limb-volume': 'volume load {volume}',
+  'page.turns': 'Sides',
+  'page.at-once': 'both at once',
+  'page.in-turn': 'in turn, {side} first; a rest holds the set of the other side',
+  'page.then': 'Then',
+  'page.in-full': 'The full page has the clock, the working, the sources and {notes} notes.',
 } as const satisfies Catalogue;
+
+/** How much of a page: all of it, or what to do and what to watch for. */
+export type Detail = 'full' | 'brief';
 
 type Word = ReturnType<typeof saying<typeof pageWords>>;
 
@@ -189,17 +200,22 @@ function sessionRows(say: Say, word: Word, { session, request }: Plan): [string,
   });
 }
 
+const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
+  word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
+
 /** What an exercise or a session adds up to. */
 function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
-  const { volumeLoad, repetitions, timeUnderTension, restrictionTime, longestRestriction, sessionTime } = totals;
+  const { volumeLoad, repetitions, restrictionTime, longestRestriction } = totals;
   const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
   const count = format(repetitions.value);
   const told = ({ value, unit }: Answer): string => amount(say, value, unit);
   return [
-    volumeLoad
-      ? word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })
-      : word('page.total-repetitions', { repetitions: count }),
-    word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) }),
+    ...(volumeLoad
+      ? [word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })]
+      : repetitions.value > 0
+        ? [word('page.total-repetitions', { repetitions: count })]
+        : []),
+    totalTime(word, totals),
     word('page.total-restriction', {
       restriction: clock(restrictionTime.value),
       longest: clock(longestRestriction.value),
@@ -233,31 +249,71 @@ function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: Pl
   return `${amount(say, target.value, 'mm[Hg]')}, ${reachedWords(word, target, 'page.of-occlusion')}; ${when}`;
 }
 
-function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
-  const { mode, tempo, intensityPercent, warmUp, sets, timeline, totals } = item;
+/** What to do, but for the cuff. */
+function doneFields(say: Say, word: Word, item: PlanItem): (readonly [string, string])[] {
+  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
   const fields: (readonly [string, string] | false)[] = [
-    [word('page.cuff'), cuffWords(say, word, item)],
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
     intensityPercent !== undefined && [
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
     warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
-    [word('page.sets'), setWords(word, sets)],
+    [
+      word('page.sets'),
+      lastSetToFailure ? word('page.to-failure', { sets: setWords(word, sets) }) : setWords(word, sets),
+    ],
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
+  return fields.filter((field) => field !== false);
+}
+
+function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
+  const { timeline, totals } = item;
   return [
-    { fields: fields.filter((field) => field !== false) },
+    { fields: [[word('page.cuff'), cuffWords(say, word, item)], ...doneFields(say, word, item)] },
     { under: word('page.clock'), rows: clockRows(timeline, word, (_, plain) => plain) },
     { under: word('page.totals'), lines: totalLines(say, word, totals) },
   ];
 }
 
+/** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
+function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan): Block[] {
+  let from = 0;
+  return request.exercises.flatMap(({ name, limb, side }, index): Block[] => {
+    const sides = request.limbs.filter((worn) => worn.limb === limb && (!side || sidesOf(side).includes(worn.side)));
+    const own = items.slice(from, (from += sides.length));
+    const [first, second] = own;
+    if (!first) return [];
+    const where = (item: PlanItem): string => sideWords(say, item.side, item.limb);
+    const title = second ? word('page.both-sides') : where(first);
+    const cuff = (item: PlanItem): string =>
+      second ? word('page.with-side', { event: word('page.cuff'), side: where(item) }) : word('page.cuff');
+    const turns = side === 'left-then-right' || side === 'right-then-left' ? side.split('-')[0]! : undefined;
+    const pause = session.timeline.events.find(
+      ({ event, exercise, set }) => exercise === index + 1 && (event === 'reperfuse' || (event === 'rest' && !set)),
+    );
+    const fields: (readonly [string, string] | false | undefined)[] = [
+      ...own.map((item) => [cuff(item), cuffWords(say, word, item)] as const),
+      second && [
+        word('page.turns'),
+        turns ? word('page.in-turn', { side: sideWords(say, turns, limb) }) : word('page.at-once'),
+      ],
+      ...doneFields(say, word, first),
+      pause && [word('page.then'), `${clock(pause.durationS!)} ${word(`page.${pause.event}`)}`],
+    ];
+    return [
+      { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
+      { fields: fields.filter((field) => !!field) },
+    ];
+  });
+}
+
 /** The totals of an exercise or a session, by name. */
 const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) => Object.entries(sums) as [keyof typeof sums, Answer][];
 
-/** Whether a session has more than one exercise. */
-const several = ({ exercises }: Plan['request']): boolean => exercises.length > 1;
+/** Whether a session is more than one exercise on one limb. */
+const several = ({ items }: Plan): boolean => items.length > 1;
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -265,7 +321,8 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
  * then what is one limb’s own.
  */
-export function planWorking({ request, items, session }: Plan, say: Say): Required<Group>[] {
+export function planWorking(plan: Plan, say: Say): Required<Group>[] {
+  const { items, session } = plan;
   const groups: Required<Group>[] = [];
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
     const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say)] : []));
@@ -291,7 +348,7 @@ export function planWorking({ request, items, session }: Plan, say: Say): Requir
     const own = sums.filter((sum) => !isShared(sum)).map(([, answer]) => answer);
     add(`${title}, ${where}`, [isSame(shown.get(where), target) ? undefined : target, restTarget, ...own]);
   });
-  if (several(request)) {
+  if (several(plan)) {
     const whole = sumsOf(session.totals).map(([, answer]) => answer);
     add(say('page.session', pageWords['page.session']), whole);
   }
@@ -301,8 +358,9 @@ export function planWorking({ request, items, session }: Plan, say: Say): Requir
 const sideWords = (say: Say, side: string, limb: string): string =>
   say('page.side', pageWords['page.side'], { side: named(say, 'value', side), limb: named(say, 'value', limb) });
 
-/** A plan as a page to take to the gym floor, with the working of every number below it. */
-function planBlocks(plan: Plan, say: Say): Block[] {
+/** A plan as a page: in full with the working of every number below it, or in brief, to take to the gym floor. */
+function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
+  const brief = detail === 'brief';
   const { request, items, limbs, session, assumptions, cautions, standing, stopSigns, sources } = plan;
   const word = saying(say, pageWords);
   const sentence = ({ code, text }: StandingSentence): string => say(code, text);
@@ -318,31 +376,46 @@ function planBlocks(plan: Plan, say: Say): Block[] {
     request.weeks !== undefined && word('page.weeks', { weeks: format(request.weeks) }),
   ];
   const heading = (text: string): Block => ({ heading: text, level: 2 });
+  const personal = bloodPressureCautions(systolicMmHg, diastolicMmHg).map(({ text }) => text);
   const warning = (said: Caution): string => {
     const { severity, code, text, values } = said;
-    const whose = items.filter((item) => itemCautions(item).some((own) => own.text === text));
-    // Whose caution it is, where it is not everyone’s.
-    const where = whose.length < items.length ? whose.map(({ exercise, side, limb }) => [exercise, side, limb]) : [];
-    const places = where.map(([exercise, side, limb]) => `${exercise}, ${sideWords(say, side!, limb!)}`);
+    const whose = personal.includes(text)
+      ? items
+      : items.filter((item) => itemCautions(item).some((own) => own.text === text));
+    // Whose caution it is, where it is not the person’s or everyone’s.
+    const worn = limbs.filter((limb) => limb.cautions.some((own) => own.text === text));
+    const places =
+      whose.length > 0 && whose.length < items.length
+        ? whose.map(({ exercise, side, limb }) => `${exercise}, ${sideWords(say, side, limb)}`)
+        : whose.length === 0 && worn.length < limbs.length
+          ? worn.map(({ side, limb }) => sideWords(say, side, limb))
+          : [];
     const plain = `${named(say, 'severity', severity)}: ${say(code, text, values)}`;
     return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
   };
-  const [grave, others] = [true, false].map((stop) =>
-    cautions.filter(({ severity }) => (severity === 'stop') === stop).map(warning),
-  );
+  const warnings = (which: (said: Caution) => boolean): string[] => cautions.filter(which).map(warning);
+  const isNote = ({ severity }: Caution): boolean => severity === 'note';
   return [
     { heading: word('page.title'), level: 1 },
-    { lines: [person.filter(Boolean).join(', '), ...grave!, ...standing.slice(0, 2).map(sentence)] },
+    {
+      lines: [
+        person.filter(Boolean).join(', '),
+        ...warnings(({ severity }) => severity === 'stop'),
+        ...standing.slice(0, 2).map(sentence),
+      ],
+    },
     heading(word('page.stop')),
     { points: stopSigns.map(sentence) },
-    ...items.flatMap((item, index) => {
-      const side = sideWords(say, item.side, item.limb);
-      return [
-        heading(word('page.item', { number: index + 1, exercise: item.exercise, side })),
-        ...itemBlocks(say, word, item),
-      ];
-    }),
-    ...(several(request)
+    ...(brief
+      ? exerciseBlocks(say, word, plan)
+      : items.flatMap((item, index) => {
+          const side = sideWords(say, item.side, item.limb);
+          return [
+            heading(word('page.item', { number: index + 1, exercise: item.exercise, side })),
+            ...itemBlocks(say, word, item),
+          ];
+        })),
+    ...(!brief && several(plan)
       ? [
           heading(word('page.session')),
           { under: word('page.clock'), rows: sessionRows(say, word, plan) },
@@ -351,18 +424,25 @@ function planBlocks(plan: Plan, say: Say): Block[] {
       : []),
     heading(word('page.limbs')),
     {
-      lines: limbs.map(({ limb, side, exercises, restrictionTime }) =>
-        word(exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many', {
-          side: sideWords(say, side, limb),
-          restriction: clock(restrictionTime.value),
-          exercises,
+      lines: [
+        ...limbs.map(({ limb, side, exercises, restrictionTime: full, partialRestrictionTime: lower, volumeLoad }) => {
+          const which = exercises === 0 ? 'page.limb-none' : exercises === 1 ? 'page.limb-one' : 'page.limb-many';
+          const values = { side: sideWords(say, side, limb), restriction: clock(full.value), exercises };
+          const more = [
+            lower && word('page.total-partial', { partial: clock(lower.value) }),
+            volumeLoad && word('page.limb-volume', { volume: amount(say, volumeLoad.value, volumeLoad.unit) }),
+          ];
+          return [word(which, values), ...more].filter(Boolean).join(', ');
         }),
-      ),
+        ...(brief ? [totalTime(word, session.totals)] : []),
+      ],
     },
     heading(word('page.watch')),
     {
       points: [
-        ...others!,
+        ...warnings(({ severity }) => severity === 'caution'),
+        // That a pressure is an estimate is said wherever it stands.
+        ...warnings((said) => isNote(said) && (!brief || said.code === 'estimate-is-a-start')),
         ...assumptions.map(({ code, text, values }) =>
           say('taken-for-granted', explainWords['taken-for-granted'], { text: say(code, text, values) }),
         ),
@@ -371,9 +451,9 @@ function planBlocks(plan: Plan, say: Say): Block[] {
     heading(word('page.always')),
     { points: standing.slice(2).map(sentence) },
     heading(word('page.working')),
-    ...planWorking(plan, say),
-    heading(word('page.sources')),
-    { points: sourceLines(sources) },
+    ...(brief
+      ? [{ lines: [word('page.in-full', { notes: cautions.filter(isNote).length })] }]
+      : [...planWorking(plan, say), heading(word('page.sources')), { points: sourceLines(sources) }]),
   ];
 }
 
@@ -395,8 +475,8 @@ function blockText(block: Block): string[] {
 }
 
 /** A plan as lines of text. */
-export const planText = (plan: Plan, say: Say): string[] =>
-  planBlocks(plan, say)
+export const planText = (plan: Plan, say: Say, detail: Detail): string[] =>
+  planBlocks(plan, say, detail)
     .flatMap(blockText)
     // A group of workings ends in a blank line already.
     .filter((line, index, lines) => line !== '' || lines[index - 1] !== '');
@@ -422,7 +502,7 @@ function blockMarkdown(block: Block): string[] {
 }
 
 /** A plan as lines of Markdown. */
-export const planMarkdown = (plan: Plan, say: Say): string[] =>
-  planBlocks(plan, say)
+export const planMarkdown = (plan: Plan, say: Say, detail: Detail): string[] =>
+  planBlocks(plan, say, detail)
     .flatMap((block) => [...blockMarkdown(block), ''])
     .slice(0, -1);

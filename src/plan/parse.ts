@@ -1,13 +1,29 @@
 import type * as z from 'zod';
-import { numberIssue } from '../answer/reader.js';
+import { expectedField, numberIssue } from '../answer/reader.js';
 import { describe, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
 
+interface Shaped {
+  readonly shape?: Readonly<Record<string, Shaped>>;
+  readonly element?: Shaped;
+  readonly unwrap?: () => Shaped;
+}
+
+/** The fields that a schema has at a place. */
+function fieldsAt(schema: Shaped, path: Path): string[] {
+  const bare = (one: Shaped | undefined): Shaped | undefined => (one?.unwrap && !one.element ? one.unwrap() : one);
+  const found = path.reduce<Shaped | undefined>((one, part) => {
+    const inside = bare(one);
+    return typeof part === 'number' ? inside?.element : inside?.shape?.[part];
+  }, schema);
+  return Object.keys(bare(found)?.shape ?? {});
+}
+
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
-function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
+function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): InputIssue[] {
   const path = found.path as Path;
   const value = at(root, path);
   const name = path.at(-1);
@@ -21,8 +37,9 @@ function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
+    const known = fieldsAt(schema as Shaped, path);
     return found.keys.map((key) =>
-      issue('unknown-field', [...path, key.slice(0, 60)], 'a field of the schema', describe(key)),
+      issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
     );
   }
   const expected =
@@ -31,14 +48,15 @@ function translate(found: z.core.$ZodIssue, root: unknown): InputIssue[] {
       : found.code === 'invalid_type'
         ? `of type ${found.expected}`
         : found.code === 'too_small'
-          ? `at least ${found.minimum}${found.origin === 'array' ? ' long' : ''}`
+          ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
           : found.code === 'too_big'
-            ? `at most ${found.maximum}${found.origin === 'array' ? ' long' : ''}`
+            ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
             : found.code === 'invalid_union'
               ? 'of one of the forms of the schema'
               : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
-  return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, describe(value))];
+  const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
+  return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, received)];
 }
 
 /** The document, or what is wrong with it. */
@@ -46,5 +64,5 @@ export function parseDocument<T>(schema: z.ZodType<T>, document: object): { valu
   const parsed = schema.safeParse(document);
   return parsed.success
     ? { value: parsed.data, issues: [] }
-    : { issues: parsed.error.issues.flatMap((found) => translate(found, document)) };
+    : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema)) };
 }

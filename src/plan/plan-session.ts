@@ -29,7 +29,7 @@ import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption } from './messages.js';
+import { assumption, caution } from './messages.js';
 import { parseDocument } from './parse.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
@@ -138,10 +138,10 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
   sources: [],
 });
 
+/** What a load of one’s own may have beside it: the weights there are, for the next one up or down. */
+const OF_LOAD = ['step', 'available'] as const satisfies (keyof PlanExercise)[];
 const OF_MAXIMUM = [
   'percent',
-  'step',
-  'available',
   'bar',
   'collars',
   'plates',
@@ -163,13 +163,16 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   const ask = (name: keyof PlanExercise, expected: string): void => {
     if (!given(name)) issues.push(issue('missing', [name], expected, 'undefined'));
   };
-  if (mode !== 'resistance') refuse([...LIFTED, ...OF_MAXIMUM, 'unit', 'tempo'], `in ${mode} exercise`);
+  if (mode !== 'resistance')
+    refuse([...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure'], `in ${mode} exercise`);
   else if (given('oneRepMax')) {
     ask('percent', 'given together with oneRepMax');
     refuse(['load', 'unloaded'], 'when oneRepMax is given');
   } else {
     if (!LIFTED.some(given)) ask('oneRepMax', 'given with percent, or else load, bodyMassPercent or unloaded: true');
     refuse(OF_MAXIMUM, 'unless oneRepMax is given');
+    if (!given('load')) refuse(OF_LOAD, 'unless oneRepMax or load is given');
+    else if (given('available')) refuse(['step'], 'when available is given');
     if (given('unloaded')) refuse(['load', 'bodyMassPercent'], 'when nothing is lifted');
   }
   if (mode !== 'aerobic') refuse(['intensityPercent'], 'unless mode is aerobic');
@@ -259,7 +262,7 @@ function exerciseOf(
     { uses: ['ageYears', 'sex'] },
   );
   const load = findings.try(place, () => loadOf(exercise, oneRepMax), {
-    fields: ['load', 'unit', ...OF_MAXIMUM, 'restriction'],
+    fields: ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'restriction'],
   });
   const wearing = findings.try(
     place,
@@ -312,6 +315,7 @@ function exerciseOf(
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
         ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp) }),
         sets: planSets(own.sets),
+        ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
         timeline: layOut(own),
@@ -407,12 +411,22 @@ function cautionsOf(
   limbs: readonly LimbTotals[],
   session: PlanClock,
 ): Caution[] {
+  const { screening } = request;
+  const path = ['screening'];
+  const spare = request.limbs.flatMap(({ limb, side }, index) =>
+    limbs.some((trained) => trained.limb === limb && trained.side === side)
+      ? []
+      : [caution('note', 'limb-not-trained', { side, limb }, { path: ['limbs', index] })],
+  );
   return onceEach([
+    ...(screening === 'refer' ? [caution('stop', 'screened-refer', {}, { path })] : []),
+    ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
+    ...spare,
   ]);
 }
 

@@ -2,7 +2,8 @@ import { describe, InputError, issue, moved, type Path } from '../answer/issues.
 import { plainInput } from '../answer/plain-input.js';
 import { parseDocument } from './parse.js';
 import type { SessionRecord } from './record-session.js';
-import { planDocument, recordDocument } from './schema.js';
+import type { Proposal } from './next-session.js';
+import { planDocument, proposalDocument, recordDocument } from './schema.js';
 import type { Plan } from './types.js';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -13,12 +14,14 @@ export type Upgrades = Readonly<Record<number, (older: Json) => Json>>;
 interface Documents {
   readonly plan: Plan;
   readonly record: SessionRecord;
+  readonly proposal: Proposal;
 }
 
 /** Every document that is read back: its version, its schema, and the way up from older versions. */
 const kinds = {
   plan: { current: 1, schema: planDocument, upgrades: {} },
   record: { current: 1, schema: recordDocument, upgrades: {} },
+  proposal: { current: 1, schema: proposalDocument, upgrades: {} },
 } as const satisfies Record<keyof Documents, { current: number; schema: unknown; upgrades: Upgrades }>;
 
 /** A document stepped up to the current version, one version at a time. A newer one is refused. */
@@ -60,10 +63,10 @@ export function documentOf<K extends keyof Documents>(
 }
 
 /**
- * A plan or a record that was stored, read back: older versions of it are brought up to this one, a newer version is
+ * A plan, a record or a proposal that was stored, read back: older versions of it are brought up to this one, a newer version is
  * refused, fields the library does not know are kept.
  *
- * @param document - a plan or a record, as JSON.
+ * @param document - a plan, a record or a proposal, as JSON.
  * @returns the document, checked, in the current version.
  * @throws InputError naming every wrong field, or the version where it is newer than this library.
  *
@@ -75,4 +78,5 @@ export function documentOf<K extends keyof Documents>(
  * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
  * ```
  */
-export const readDocument = (document: object): Plan | SessionRecord => documentOf(['plan', 'record'], document);
+export const readDocument = (document: object): Plan | SessionRecord | Proposal =>
+  documentOf(['plan', 'record', 'proposal'], document);

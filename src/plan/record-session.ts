@@ -7,6 +7,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
@@ -47,6 +48,8 @@ export interface DoneItem {
   readonly heldMmHg?: number | undefined;
   /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
   readonly restHeldMmHg?: number | undefined;
+  /** How long this limb’s cuff was down since its exercise before [s]. */
+  readonly reperfusedBeforeS?: number | undefined;
   /** How long the cuff was up before the first set, and after the last [s]; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
   readonly deflatedAfterS?: number | undefined;
@@ -77,6 +80,7 @@ const KEPT = [
   'bodyMassKg',
   'bodyMassPercent',
   'sets',
+  'lastSetToFailure',
   'tempo',
   'restriction',
 ] as const satisfies (keyof PlanItem)[];
@@ -92,6 +96,7 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
     readonly unit?: LoadUnit;
     readonly heldMmHg?: number;
     readonly restHeldMmHg?: number;
+    readonly reperfusedBeforeS?: number;
     readonly inflatedBeforeS?: number;
     readonly deflatedAfterS?: number;
     readonly stoppedEarly: boolean;
@@ -159,15 +164,16 @@ function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const { limb, side, mode, restriction, tempo, oneRepMax, bodyMassKg, bodyMassPercent } = item;
-  const refuse = (name: 'load' | 'restHeldMmHg', why: string): void => {
+  const refuse = (name: 'load' | 'restHeldMmHg' | 'reperfusedBeforeS', why: string): void => {
     if (done[name] !== undefined) {
       throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
     }
   };
   if (!item.load) refuse('load', 'load here');
+  if (restriction === 'none') refuse('reperfusedBeforeS', 'cuff here');
   if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
-  const { heldMmHg, restHeldMmHg, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
+  const { heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
   const sets = setsDone(item, done.sets);
   const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
   const full = fullPrescription(
@@ -183,7 +189,7 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
       sets,
       ...lifted,
       stoppedEarly: done.stoppedEarly ?? false,
-      ...defined({ heldMmHg, restHeldMmHg, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
+      ...defined({ heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
     },
     totals: addUp(cuffed(full, item, done)),
   } as RecordItem;
@@ -192,14 +198,17 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
 function itemsOf(request: RecordRequest): RecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
+  const whole = (item: Pick<PlanItem, 'exercise' | 'side' | 'limb'>): string =>
+    `${item.exercise}, ${item.side} ${item.limb}`;
+  const there = [...new Set(plan.items.map(whole))].join('; ');
   const issues: InputIssue[] = [];
   const items = placesOf(request.items).flatMap((key, index) => {
     const item = planned.get(key);
     const place = ['items', index];
     if (!item || !plan.request.limbs.some(({ limb, side }) => limb === item.limb && side === item.side)) {
       const { exercise, side, limb } = request.items[index]!;
-      const expected = 'an item of the plan, recorded no more often than it is planned';
-      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, `${exercise}, ${side} ${limb}`));
+      const expected = `an item of the plan, recorded no more often than it is planned: ${there}`;
+      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, whole({ exercise, side, limb })));
       return [];
     }
     try {
@@ -215,7 +224,7 @@ function itemsOf(request: RecordRequest): RecordItem[] {
 }
 
 function itemCautions(
-  { exercise, limb, side, target, restriction, done, totals }: RecordItem,
+  { exercise, limb, side, target, load, restriction, done, totals }: RecordItem,
   index: number,
 ): Caution[] {
   const who = { exercise, limb, side };
@@ -231,9 +240,18 @@ function itemCautions(
       found.push(caution('caution', 'held-above-target', { ...who, held, target: format(target.value) }, at));
     }
   }
+  if (done.reperfusedBeforeS !== undefined) {
+    const at = [...path, 'reperfusedBeforeS'];
+    found.push(...reperfusionCautions(done.reperfusedBeforeS).map((said) => ({ ...said, path: at })));
+  }
+  if (load && done.load !== undefined && done.load > load.value) {
+    const values = { ...who, lifted: formatUnit(done.load, load.unit), planned: formatUnit(load.value, load.unit) };
+    found.push(caution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
+  }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
-  // That the cuff was held above the occlusion pressure is said above, with whose it was.
-  return [...found, ...totals.cautions.filter(({ code }) => code !== 'pressure-above-occlusion')];
+  // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
+  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
+  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
 }
 
 /** Whether pain is known to be higher than before the session. */
@@ -253,7 +271,12 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
     const values = { before: painBefore!, during: painDuring! };
     found.push(caution('caution', 'pain-rose-during', values, { path: ['painDuring'] }));
   }
-  return onceEach([...found, ...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions)]);
+  const recorded = placesOf(items);
+  const keys = placesOf(request.plan.items);
+  const left = request.plan.items
+    .filter((_, index) => !recorded.includes(keys[index]!))
+    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+  return onceEach([...found, ...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions), ...left]);
 }
 
 /**
@@ -266,8 +289,8 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`.
  *
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
- *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg], `inflatedBeforeS` and
- *   `deflatedAfterS` [s]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `sessionS` [s];
+ *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
+ *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `sessionS` [s];
  *   `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
  * @throws InputError naming every wrong field; also where something was done that the plan does not have.

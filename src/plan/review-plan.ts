@@ -114,6 +114,9 @@ function readingsOf(
   else if (done.heldMmHg !== undefined) {
     read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
   }
+  if (done?.reperfusedBeforeS !== undefined) {
+    read('reperfusion', minutes(done.reperfusedBeforeS), [...within, 'reperfusedBeforeS']);
+  }
   read('cuff-width', cuff.width, cuff.path);
   read('restriction-time', restrictedMin(totals), [...place, 'totals', 'restrictionTime']);
   read('longest-restriction', minutes(totals.longestRestriction.value), [...place, 'totals', 'longestRestriction']);
@@ -128,7 +131,12 @@ function readingsOf(
     }
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
-      read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], done?.lastSetToFailure);
+      read(
+        'repetitions',
+        totals.repetitions.value,
+        [...place, 'totals', 'repetitions'],
+        (done ?? item).lastSetToFailure,
+      );
     }
     read('lifting', tempo?.concentricS, [...place, 'tempo', 'concentricS']);
     read('lowering', tempo?.eccentricS, [...place, 'tempo', 'eccentricS']);

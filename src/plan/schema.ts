@@ -18,7 +18,8 @@ import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import { screeningItems } from './screening-items.js';
+import type { ProgressionAction } from './next-session.js';
+import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
@@ -111,6 +112,7 @@ const requestWith = (object: ObjectOf) => {
     intensityPercent: quantity('intensityPercent').optional(),
     scheme: text(1000).optional(),
     sets: z.array(set).min(1).max(50).optional(),
+    lastSetToFailure: z.literal(true).optional(),
     warmUp: z.array(set).min(1).max(50).optional(),
     tempo: tempo.optional(),
     restS: quantity('restS').optional(),
@@ -121,6 +123,7 @@ const requestWith = (object: ObjectOf) => {
   });
   return object({
     label: text(120).optional(),
+    screening: z.enum(SCREENING_OUTCOMES).optional(),
     ageYears: quantity('ageYears').optional(),
     sex: z.enum(SEXES).optional(),
     bodyMassKg: quantity('bodyMassKg').optional(),
@@ -258,6 +261,7 @@ const prescribed = {
   bodyMassKg: quantity('bodyMassKg').optional(),
   bodyMassPercent: quantity('bodyMassPercent').optional(),
   sets,
+  lastSetToFailure: z.literal(true).optional(),
   tempo: open({
     eccentricS: quantity('eccentricS'),
     bottomS: quantity('bottomS'),
@@ -300,6 +304,7 @@ const limbs = z.array(
     partialRestrictionTime,
     longestRestriction: longestRestriction.optional(),
     ...pressureTimes,
+    volumeLoad: total('volume-load', MASS).optional(),
     cautions,
   }),
 );
@@ -342,6 +347,7 @@ export const doneRequest = strict({
         load: quantity('load').optional(),
         heldMmHg: quantity('heldMmHg').optional(),
         restHeldMmHg: quantity('restHeldMmHg').optional(),
+        reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
         inflatedBeforeS: quantity('inflatedBeforeS').optional(),
         deflatedAfterS: quantity('deflatedAfterS').optional(),
         stoppedEarly: z.boolean().optional(),
@@ -376,6 +382,7 @@ export const recordDocument = open({
           unit: z.enum(LOAD_UNITS).optional(),
           heldMmHg: quantity('heldMmHg').optional(),
           restHeldMmHg: quantity('restHeldMmHg').optional(),
+          reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
           inflatedBeforeS: quantity('inflatedBeforeS').optional(),
           deflatedAfterS: quantity('deflatedAfterS').optional(),
           stoppedEarly: z.boolean(),
@@ -391,6 +398,46 @@ export const recordDocument = open({
   symptoms: z.array(z.enum(symptoms)).max(50),
   ...feelings,
   assumptions: z.array(assumption),
+  cautions,
+  standing,
+  sources,
+});
+
+const fromTo = <T extends z.ZodType>(number: T) => ({ from: number, to: number.optional() });
+
+/** A proposal, as `nextSession` makes it. */
+export const proposalDocument = open({
+  document: z.literal('proposal'),
+  schemaVersion: z.literal(1),
+  rule: open({ id: z.string(), text: z.string(), evidence: z.enum(GRADES), source: z.string().optional() }),
+  items: z
+    .array(
+      open({
+        ...place,
+        action: z.enum([
+          'raise-load',
+          'raise-pressure',
+          'repeat',
+          'back-off',
+          'stop',
+        ] as const satisfies readonly ProgressionAction[]),
+        load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }).optional(),
+        percentOfMaximum: open(fromTo(positive)).optional(),
+        percentOfOcclusion: open(fromTo(quantity('percent'))).optional(),
+        cuffMmHg: open(fromTo(positive)).optional(),
+        reasons: z.array(assumption),
+      }),
+    )
+    .max(200),
+  measureAgain: z.array(
+    open({
+      ...said,
+      what: z.enum(['occlusion-pressure', 'one-repetition-maximum']),
+      due: z.boolean(),
+      evidence: z.enum(GRADES),
+      source: z.string().optional(),
+    }),
+  ),
   cautions,
   standing,
   sources,

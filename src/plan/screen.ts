@@ -9,7 +9,7 @@ import { assumption, caution, screeningMessages, type ScreeningCode } from './me
 import { ageCautions } from './age-cautions.js';
 import { parseDocument } from './parse.js';
 import { screeningRequest } from './schema.js';
-import { AGE_POINTS, screeningItems } from './screening-items.js';
+import { AGE_POINTS, screeningItems, type ScreeningOutcome } from './screening-items.js';
 import { say } from './standing.js';
 import type { StandingSentence } from './types.js';
 
@@ -27,9 +27,6 @@ export interface ScreeningRequest {
   /** Replies by the code of the condition. */
   readonly answers: { readonly [code in ScreeningCode]?: ScreeningReply | undefined };
 }
-
-/** What screening comes to. `nothing-found` clears no one. */
-export type ScreeningOutcome = 'refer' | 'caution' | 'nothing-found';
 
 /** A reason to refer or to take care. */
 export interface ScreeningFinding extends Caution {

@@ -2,6 +2,10 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { PlanCode, ScreeningCode } from './messages.js';
 
+/** What screening comes to. `nothing-found` clears no one. */
+export type ScreeningOutcome = 'refer' | 'caution' | 'nothing-found';
+export const SCREENING_OUTCOMES = ['refer', 'caution', 'nothing-found'] as const satisfies ScreeningOutcome[];
+
 /** A condition that is asked after before training with restriction. */
 export interface ScreeningItem {
   readonly code: ScreeningCode;

@@ -1,7 +1,9 @@
 import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/decimal.js';
-import type { LimbSeconds, TrainingDay } from '../session/week.js';
+import { loadUnitOf } from '../quantity/quantities.js';
+import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentOf } from './read-document.js';
 import type { SessionRecord } from './record-session.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
@@ -25,25 +27,32 @@ const FIELDS = {
 function dayOf(records: readonly SessionRecord[]): TrainingDay {
   const limbs = records.flatMap((record) => record.limbs);
   const restrictedS: { -readonly [Field in keyof LimbSeconds]: number } = {};
+  const volumeKg: { -readonly [Field in keyof LimbKilograms]: number } = {};
   for (const [place, field] of Object.entries(FIELDS)) {
-    const own = limbs.filter(({ limb, side, exercises }) => `${side} ${limb}` === place && exercises > 0);
-    if (own.length > 0) restrictedS[field] = sum(own.map(({ restrictionTime }) => restrictionTime.value));
+    const own = limbs.filter(({ limb, side }) => `${side} ${limb}` === place);
+    const cuffed = own.filter(({ exercises }) => exercises > 0);
+    if (cuffed.length > 0) restrictedS[field] = sum(cuffed.map(({ restrictionTime }) => restrictionTime.value));
+    const lifted = own.flatMap(({ volumeLoad }) => volumeLoad ?? []);
+    if (lifted.length > 0) {
+      volumeKg[field] = sum(lifted.map(({ value, unit }) => convertLoad(value, loadUnitOf(unit), 'kg')));
+    }
   }
   return {
     loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),
     sessions: records.length,
     restrictedS,
+    volumeKg,
   };
 }
 
 /**
  * Seven days of records as `weekTotals` takes them: for each day the session-RPE loads added up, the number of
- * sessions, and the time of full restriction of each limb. Days without a record are days of rest.
+ * sessions, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *
  * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
- * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s].
+ * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb.
  * @throws InputError naming every wrong field; also where a record of the week has no session load, which takes
  *   `sessionRpe` and `sessionS`.
  *

@@ -10,6 +10,7 @@ import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/p
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
+import type { ScreeningOutcome } from './screening-items.js';
 
 /** A limb that trains, its cuff, and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
@@ -84,6 +85,7 @@ export interface PlanExercise {
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
   readonly bodyMassPercent?: number | undefined;
   readonly unit?: LoadUnit | undefined;
+  /** The weights there are [`unit`], by a step or one by one: a share of a maximum is brought to them, the next load too. */
   readonly step?: number | undefined;
   readonly available?: readonly number[] | undefined;
   /** Mass of the bar and of both collars [`unit`], and the plates there are; instead of `step` and `available`. */
@@ -97,6 +99,8 @@ export interface PlanExercise {
   readonly intensityPercent?: number | undefined;
   readonly scheme?: string | undefined;
   readonly sets?: readonly PlanSetRequest[] | undefined;
+  /** The last set goes to failure; its repetitions are then what is expected. */
+  readonly lastSetToFailure?: true | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase; needed where sets are counted. */
@@ -123,6 +127,8 @@ export interface PlanExercise {
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
+  /** What `screen` came to, for the cautions of the plan. */
+  readonly screening?: ScreeningOutcome | undefined;
   readonly ageYears?: number | undefined;
   readonly sex?: Sex | undefined;
   readonly bodyMassKg?: number | undefined;
@@ -162,6 +168,7 @@ export interface PlanItem {
   readonly warmUp?: readonly PlanSet[];
   /** The sets of this limb; where sides take turns, the rests hold the set of the other side. */
   readonly sets: readonly PlanSet[];
+  readonly lastSetToFailure?: true;
   /** Absent where every set is by time. */
   readonly tempo?: Required<Tempo>;
   readonly restriction: Restriction;
@@ -181,6 +188,8 @@ export interface LimbTotals {
   readonly longestRestriction?: Answer<'longest-restriction'>;
   readonly pressureTime?: Answer<'pressure-time'>;
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  /** Of its exercises with a load, with a cuff or without; a load lifted with both sides counts for each. */
+  readonly volumeLoad?: Answer<'volume-load'>;
   readonly cautions: readonly Caution[];
 }
 

@@ -110,6 +110,13 @@ export const quantities = {
   durationS: { name: 'time of the set', unit: 's', min: 0.1, max: 7200, slips: MINUTES },
   changeS: { name: 'time to change sides', unit: 's', min: 0, max: 600, slips: MINUTES },
   reperfusionS: { name: 'pause between exercises, cuff down', unit: 's', min: 0, max: 7200, slips: MINUTES },
+  reperfusedBeforeS: {
+    name: 'time the cuff was down before the exercise',
+    unit: 's',
+    min: 0,
+    max: 7200,
+    slips: MINUTES,
+  },
   inflatedBeforeS: { name: 'time the cuff is up before the first set', unit: 's', min: 0, max: 3600, slips: MINUTES },
   deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
   sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },
@@ -130,6 +137,7 @@ export const quantities = {
   loadAu: { name: 'session-RPE load of a day', unit: '{AU}', min: 0, max: 14_400 },
   weekLoadAu: { name: 'session-RPE load of a week', unit: '{AU}', min: 0, max: 100_800 },
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
+  volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
 } as const satisfies Record<string, Quantity>;
 

@@ -2,6 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { kindWords } from '../answer/kinds.js';
 import { Reader } from '../answer/reader.js';
+import { aligned } from '../answer/write.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { clock, format, formatUnit } from '../quantity/format.js';
@@ -205,13 +206,11 @@ export function comparisonPage({ aim, rows, cautions }: SessionComparison): stri
       row.stress,
     ]),
   ];
-  const widths = [0, 1, 2, 3].map((column) => Math.max(...table.map((line) => line[column]!.length)));
-  const lines = table.map((line) =>
-    line
-      .map((text, column) => text.padEnd(widths[column] ?? 0))
-      .join('  ')
-      .trimEnd(),
-  );
   const title = aim ? `TWO SESSIONS COMPARED, FOR ${aim.toUpperCase()}` : 'TWO SESSIONS COMPARED';
-  return [title, '='.repeat(title.length), ...lines, ...cautions.map(({ severity, text }) => `${severity}: ${text}`)];
+  return [
+    title,
+    '='.repeat(title.length),
+    ...aligned(table),
+    ...cautions.map(({ severity, text }) => `${severity}: ${text}`),
+  ];
 }

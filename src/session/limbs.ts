@@ -23,6 +23,17 @@ export interface LimbExposure extends Place {
   readonly cautions: readonly Caution[];
 }
 
+/** What is said of the time a limb’s cuff is down between two exercises [s]. */
+export const reperfusionCautions = (downS: number): Caution[] =>
+  downS < REPERFUSION_S
+    ? [
+        caution('caution', 'reperfusion-short', {
+          minutes: format(downS / MINUTE),
+          low: REPERFUSION_S / MINUTE,
+        }),
+      ]
+    : [];
+
 /** What each limb went through, in the order the limbs are first worked. */
 export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
   const cuffed = laid.filter(({ any }) => any.length > 0);
@@ -62,17 +73,7 @@ export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),
-        cautions: [
-          ...limbCautions(upS),
-          ...(short.length > 0
-            ? [
-                caution('caution', 'reperfusion-short', {
-                  minutes: format(Math.min(...short) / MINUTE),
-                  low: REPERFUSION_S / MINUTE,
-                }),
-              ]
-            : []),
-        ],
+        cautions: [...limbCautions(upS), ...(short.length > 0 ? reperfusionCautions(Math.min(...short)) : [])],
       },
     ];
   });

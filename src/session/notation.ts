@@ -1,9 +1,10 @@
 import { quantities } from '../quantity/quantities.js';
 import type { Tempo } from './prescription.js';
 
-const CHAIN = /^\s*\d{1,3}(\s*-\s*\d{1,3})*\s*$/;
+// A plan’s page and a phone write the dash longer, and some the sets with slashes.
+const CHAIN = /^\s*\d{1,3}(\s*[-–/]\s*\d{1,3})*\s*$/;
 const TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,3})\s*$/;
-const TIMED_CHAIN = /^\s*\d{1,4}\s*(s|min)(\s*-\s*\d{1,4}\s*(s|min))*\s*$/;
+const TIMED_CHAIN = /^\s*\d{1,4}\s*(s|min)(\s*[-–/]\s*\d{1,4}\s*(s|min))*\s*$/;
 const TIMED_TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,4}\s*(s|min))\s*$/;
 const MOST_SETS = 50;
 
@@ -24,7 +25,7 @@ export function parseScheme(scheme: string): SchemeSet[] | undefined {
   const parts = times
     ? Array.from<string>({ length: Number(times[1]) }).fill(times[2]!)
     : CHAIN.test(scheme) || TIMED_CHAIN.test(scheme)
-      ? scheme.split('-')
+      ? scheme.split(/[-–/]/)
       : [];
   const sets = parts.map(/s|min/.test(scheme) ? timed : counted);
   const possible = (set: SchemeSet): boolean => {

@@ -16,6 +16,14 @@ export interface LimbSeconds {
   readonly rightLeg?: number;
 }
 
+/** Volume load of each limb [kg]; limbs left out had none. */
+export interface LimbKilograms {
+  readonly leftArm?: number;
+  readonly rightArm?: number;
+  readonly leftLeg?: number;
+  readonly rightLeg?: number;
+}
+
 /** What was done on one day. */
 export interface TrainingDay {
   /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
@@ -23,6 +31,7 @@ export interface TrainingDay {
   /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number;
   readonly restrictedS?: LimbSeconds;
+  readonly volumeKg?: LimbKilograms;
 }
 
 /** Which standard deviation: that of a sample (divided by n − 1) or of a population (divided by n). */
@@ -50,11 +59,12 @@ export interface WeekTotals {
   /** Absent where monotony is. */
   readonly strain?: Answer<'strain'>;
   readonly sessions: Answer<'sessions'>;
-  /** Limbs with any restriction time. */
+  /** Limbs with any restriction time or volume load. */
   readonly limbs: readonly {
     readonly limb: Limb;
     readonly side: Side;
     readonly restrictionTime: Answer<'restriction-time'>;
+    readonly volumeLoad?: Answer<'volume-load'>;
   }[];
   /** Present when asked for and defined. */
   readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
@@ -79,6 +89,7 @@ const RATIO_SYMBOLS: Symbols = { A: 'weekLoad', W: 'earlierWeeks' };
 const RATIO_FORMULAS = { coupled: 'A / ((A + W) / 4)', uncoupled: 'A / (W / 3)' } as const;
 const NOTHING: readonly never[] = [];
 const LOAD_SOURCES: readonly SourceId[] = ['athlete-dataset-2024', 'session-rpe-2001'];
+const VOLUME_SOURCES: readonly SourceId[] = ['volume-methods-2009'];
 const MONOTONY_SOURCES: readonly SourceId[] = ['overtraining-1998', 'athlete-dataset-2024'];
 const RATIO_SOURCES: readonly SourceId[] = ['ratio-coupling-2019', 'ratio-pitfalls-2020'];
 
@@ -119,7 +130,7 @@ const answer = <K extends AnswerKind>(
   sources,
 });
 
-/** A sum over the days, shown day by day. */
+/** A sum over the days, shown day by day; days left out are 0. */
 const overDays = <K extends AnswerKind>(
   kind: K,
   days: readonly number[],
@@ -141,7 +152,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
 }
 
 /**
- * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time of each limb.
+ * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time and the volume load of
+ * each limb.
  *
  * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
  *   `accountSession` gives as `sessionLoad`, beside the `restrictionTime` of each limb.
@@ -151,7 +163,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * - Acute to chronic ratio, only when asked for, by name: `coupled` A / ((A + W₁ + W₂ + W₃) / 4), `uncoupled`
  *   A / ((W₁ + W₂ + W₃) / 3). It describes what was done; it cannot tell whether the risk of injury rises or falls, and
  *   no range of it is given here.
- * - Restriction time of each limb [s].
+ * - Restriction time [s] and volume load [kg] of each limb. A load lifted with both legs counts for each.
  *
  * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says why.
  *
@@ -159,8 +171,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
- * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedS` [s] of each limb; `deviation`; `ratio`
- *   with `earlierWeeksAu` [AU]
+ * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
+ *   `ratio` with `earlierWeeksAu` [AU]
  * @returns each total as an answer with its working.
  * @throws InputError naming every wrong field.
  *
@@ -186,13 +198,18 @@ export function weekTotals(input: WeekInput): WeekTotals {
   const loads: number[] = [];
   const counts: number[] = [];
   const restricted: (number[] | undefined)[] = [];
+  const volumes: (number[] | undefined)[] = [];
+  const byLimb = (day: Reader, field: 'restrictedS' | 'volumeKg', sums: (number[] | undefined)[]): void => {
+    const limbs = day.optionalChild(field);
+    for (let place = 0; limbs && place < PLACES.length; place += 1) {
+      const value = limbs.optionalNumber(PLACES[place]!.field, quantities[field]);
+      if (value) (sums[place] ??= [0, 0, 0, 0, 0, 0, 0])[loads.length] = value;
+    }
+  };
   for (const day of dayReaders ?? []) {
     const load = day.number('loadAu');
-    const limbs = day.optionalChild('restrictedS');
-    for (let place = 0; limbs && place < PLACES.length; place += 1) {
-      const time = limbs.optionalNumber(PLACES[place]!.field, quantities.restrictedS);
-      if (time) (restricted[place] ??= [0, 0, 0, 0, 0, 0, 0])[loads.length] = time;
-    }
+    byLimb(day, 'restrictedS', restricted);
+    byLimb(day, 'volumeKg', volumes);
     loads.push(load);
     counts.push(day.optionalNumber('sessions') ?? (load > 0 ? 1 : 0));
   }
@@ -247,10 +264,11 @@ export function weekTotals(input: WeekInput): WeekTotals {
     );
   const acuteChronicRatio = ratio && earlier && ratioOf(ratio, load, earlier, cautions);
   const limbs = PLACES.flatMap(({ limb, side }, place) => {
-    const times = restricted[place];
-    return times
-      ? [{ limb, side, restrictionTime: overDays('restriction-time', times, 's', 'practice', NOTHING) }]
-      : [];
+    const [times, kilograms] = [restricted[place], volumes[place]];
+    if (!times && !kilograms) return [];
+    const restrictionTime = overDays('restriction-time', times ?? [], 's', 'practice', NOTHING);
+    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg', 'published', VOLUME_SOURCES);
+    return [{ limb, side, restrictionTime, ...(volumeLoad && { volumeLoad }) }];
   });
   return {
     load,

@@ -36,7 +36,7 @@ export interface ColumnAnswer<K extends AnswerKind = AnswerKind> extends AnswerC
 }
 
 /** Rows are worked through in blocks that stay in the cache. */
-const BLOCK = 1024;
+export const BLOCK = 8192;
 
 export function inBlocks(rows: number, work: (from: number, to: number) => void): void {
   for (let from = 0; from < rows; from += BLOCK) work(from, Math.min(rows, from + BLOCK));

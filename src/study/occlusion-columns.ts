@@ -11,7 +11,6 @@ import {
   keptBy,
   READING_ERROR_FIELDS,
   READING_ERRORS,
-  type ErrorShares,
   varianceOf,
   wanted,
 } from '../pressure/judge.js';
@@ -46,7 +45,17 @@ import {
   REFUSED,
   RELATION,
 } from './flags.js';
-import { applyRows, fillReadings, sameReadings, type OcclusionReadingColumns } from './occlusion-rows.js';
+import {
+  answerBlock,
+  applyRows,
+  blockFine,
+  boundsOf,
+  fillReadings,
+  loadBlock,
+  loadSame,
+  sameReadings,
+  type OcclusionReadingColumns,
+} from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
@@ -124,6 +133,15 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const work = shared ? emptyColumns(rows) : out;
   const { value, lower, upper, flag } = work;
 
+  /** Looks at an answer that stands there: whether it is a pressure. */
+  const judgeRow = (row: number): boolean => {
+    if (!(value[row]! > 0)) {
+      flag[row] = RELATION;
+      return false;
+    }
+    if (Number.isNaN(upper[row])) flag[row]! |= NO_INTERVAL;
+    return true;
+  };
   const answerRow = (row: number): boolean => {
     fillReadings(readings, columns, row);
     if (!onePlace) {
@@ -134,10 +152,6 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       errorShares(equation!, readings, shares);
     }
     const answer = apply(readings);
-    if (!(answer > 0)) {
-      flag[row] = RELATION;
-      return false;
-    }
     let variance = varianceOf(shares, answer);
     for (const { column, field } of errors) {
       const deviation = at(column, row);
@@ -147,27 +161,27 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     value[row] = answer;
     lower[row] = answer - half;
     upper[row] = answer + half;
-    if (half !== half) flag[row]! |= NO_INTERVAL;
-    return true;
+    return judgeRow(row);
   };
-  const unknown = onePlace && shares.own !== shares.own;
+  const bounds = quick && boundsOf(columns, equation!);
+  if (quick) loadSame(columns);
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
-    let fine = true;
+    if (quick) loadBlock(columns, from, to);
+    let fine = bounds !== undefined && blockFine(bounds, to - from);
     for (const column of others) fine = column.check(flag, from, to) && fine;
-    for (const [column, range] of ranges) fine = fine && inside(column, range, from, to);
-    if (fine && quick && pressuresFine(columns, from, to)) {
-      quick(columns, readings, value, from, to);
-      if (writeIntervals(shares, work, from, to)) {
-        if (unknown) flag.fill(NO_INTERVAL, from, to);
-        return;
-      }
+    if (!fine) {
+      checkPressures(columns, flag, from, to);
+      if (limb.varies) checkGirths(columns, flag, from, to);
+      for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
     }
-    checkPressures(columns, flag, from, to);
-    if (limb.varies) checkGirths(columns, flag, from, to);
-    for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
+    if (quick) {
+      fine = answerBlock(quick, readings, shares, work, from, to - from) && fine;
+      if (fine && Number.isNaN(shares.own)) flag.fill(NO_INTERVAL, from, to);
+      if (fine) return;
+    }
     for (let row = from; row < to; row += 1) {
-      if ((flag[row]! & REFUSED) === 0 && answerRow(row)) continue;
+      if ((flag[row]! & REFUSED) === 0 && (quick ? judgeRow(row) : answerRow(row))) continue;
       flag[row]! &= REFUSED;
       value[row] = lower[row] = upper[row] = NaN;
     }
@@ -192,65 +206,6 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
 
 const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
 const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
-
-/** The middle of a range and how far it reaches either way: what is nearer than that is inside, exactly. */
-function halves(min: number, max: number): readonly [middle: number, reach: number] {
-  const middle = (min + max) / 2;
-  return [middle, Math.min(middle - min, max - middle)];
-}
-
-/** Whether nothing is to be said of any girth or pressure of a block. */
-function pressuresFine(columns: OcclusionReadingColumns, from: number, to: number): boolean {
-  const { values: girths, mask: byGirth, quantity } = columns.circumferenceCm;
-  const { values: systolics, mask: bySystolic } = columns.systolicMmHg;
-  const { values: diastolics, mask: byDiastolic } = columns.diastolicMmHg;
-  const [girthMiddle, girthReach] = halves(quantity.min, quantity.max);
-  const [systolicMiddle, systolicReach] = halves(SYSTOLIC_MIN, REFER_SYSTOLIC);
-  const [diastolicMiddle, diastolicReach] = halves(DIASTOLIC_MIN, REFER_DIASTOLIC);
-  for (let row = from; row < to; row += 1) {
-    const systolic = systolics[row & bySystolic]!;
-    const diastolic = diastolics[row & byDiastolic]!;
-    const fine =
-      Math.abs(girths[row & byGirth]! - girthMiddle) < girthReach &&
-      Math.abs(systolic - systolicMiddle) < systolicReach &&
-      Math.abs(diastolic - diastolicMiddle) < diastolicReach &&
-      systolic > diastolic;
-    if (!fine) return false;
-  }
-  return true;
-}
-
-/** Puts intervals around the answers of a block, in the order of `varianceOf`; false where an answer is no pressure. */
-function writeIntervals(
-  { mmHg, own, laboratory, posture, width }: ErrorShares,
-  { value, lower, upper }: AnswerColumns,
-  from: number,
-  to: number,
-): boolean {
-  // One part alone is its own root of squares, and takes no root.
-  const alone = laboratory === 0 && posture === 0 && width === 0;
-  for (let row = from; row < to; row += 1) {
-    const answer = value[row]!;
-    if (!(answer > 0)) return false;
-    const one = mmHg + own * answer;
-    const deviation = alone
-      ? one
-      : Math.sqrt(square(one) + square(laboratory * answer) + square(posture * answer) + square(width * answer));
-    const half = NORMAL_95 * deviation;
-    lower[row] = answer - half;
-    upper[row] = answer + half;
-  }
-  return true;
-}
-
-/** Whether every reading of a block is in the range of the equation’s sample. */
-function inside({ values, mask }: Numbers, { low, high }: Range, from: number, to: number): boolean {
-  for (let row = from; row < to; row += 1) {
-    const reading = values[row & mask]!;
-    if (!(reading >= low && reading <= high)) return false;
-  }
-  return true;
-}
 
 /** Flags girths and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
 function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {

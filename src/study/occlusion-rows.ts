@@ -1,4 +1,6 @@
-import type { OcclusionReadings } from '../pressure/equation.js';
+import { NORMAL_95 } from '../answer/answer.js';
+import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
+import type { OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import { arm2015 } from '../pressure/equations/arm-2015.js';
 import { padding2006 } from '../pressure/equations/padding-2006.js';
@@ -11,7 +13,10 @@ import { thigh2015 } from '../pressure/equations/thigh-2015.js';
 import { thigh2019 } from '../pressure/equations/thigh-2019.js';
 import { thighIndex12Equation, thighIndex18Equation } from '../pressure/equations/thigh-index.js';
 import { widthRatio } from '../pressure/equations/width-ratio.js';
-import type { Limb, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { ErrorShares } from '../pressure/judge.js';
+import { Math, square } from '../quantity/maths.js';
+import type { Limb, Posture, Quantity, Sex, Side } from '../quantity/quantities.js';
+import { BLOCK, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
 import { applyLinear, type ColumnEquation } from './fitted-equation.js';
 
@@ -66,14 +71,155 @@ export const sameReadings = ({
   side: 'left',
 });
 
-/** Applies an equation to every row of a block whose limb, cuff and posture are those of `same`. */
-export type ApplyRows = (
-  columns: OcclusionReadingColumns,
+/**
+ * Readings and answers of the block in work. They stand here and not in the caller’s columns because the engine knows
+ * where a constant of the file lies in memory, and looks a column it is handed up anew at every row.
+ */
+const GIRTHS = /* @__PURE__ */ new Float64Array(BLOCK);
+const SYSTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
+const DIASTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
+const AGES = /* @__PURE__ */ new Float64Array(BLOCK);
+const SEXES = /* @__PURE__ */ new Uint8Array(BLOCK);
+const PADDINGS = /* @__PURE__ */ new Float64Array(BLOCK);
+const VALUES = /* @__PURE__ */ new Float64Array(BLOCK);
+const LOWERS = /* @__PURE__ */ new Float64Array(BLOCK);
+const UPPERS = /* @__PURE__ */ new Float64Array(BLOCK);
+
+/** Puts readings where the loops below read them: what is the same in every row once, what varies for a block. */
+export function loadSame(columns: OcclusionReadingColumns): void {
+  for (const [column, block] of numbersOf(columns)) if (!column.varies) block.fill(column.values[0]!);
+  if (!columns.sex.varies) SEXES.fill(columns.sex.codes[0]!);
+}
+
+export function loadBlock(columns: OcclusionReadingColumns, from: number, to: number): void {
+  for (const [column, block] of numbersOf(columns)) if (column.varies) block.set(column.values.subarray(from, to));
+  if (columns.sex.varies) SEXES.set(columns.sex.codes.subarray(from, to));
+}
+
+const numbersOf = (columns: OcclusionReadingColumns) =>
+  [
+    [columns.circumferenceCm, GIRTHS],
+    [columns.systolicMmHg, SYSTOLICS],
+    [columns.diastolicMmHg, DIASTOLICS],
+    [columns.ageYears, AGES],
+    [columns.paddingCoefficient, PADDINGS],
+  ] as const;
+
+/** What nothing is to be said of: possible, in the range of the equation’s sample, below the pressures to refer. */
+export interface Bounds {
+  readonly girth: Range;
+  readonly systolic: Range;
+  readonly diastolic: Range;
+  /** Where the sample has a range of ages. */
+  readonly age?: Range;
+}
+
+/** The last number below a limit. */
+const justBelow = (limit: number): number => limit * (1 - Number.EPSILON / 2);
+
+const overlap = ({ min, max }: Quantity, fitted: Range | undefined): Range =>
+  fitted ? { low: Math.max(min, fitted.low), high: Math.min(max, fitted.high) } : { low: min, high: max };
+
+/** `undefined` where something is to be said of every row: a cuff that the sample did not have. */
+export function boundsOf(
+  { circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears }: OcclusionReadingColumns,
+  { fitted }: OcclusionEquation,
+): Bounds | undefined {
+  const width = overlap(cuffWidthCm.quantity, fitted.cuffWidthCm);
+  if (!(at(cuffWidthCm, 0) >= width.low && at(cuffWidthCm, 0) <= width.high)) return undefined;
+  return {
+    girth: overlap(circumferenceCm.quantity, fitted.circumferenceCm),
+    systolic: overlap({ ...systolicMmHg.quantity, max: justBelow(REFER_SYSTOLIC) }, fitted.systolicMmHg),
+    diastolic: overlap({ ...diastolicMmHg.quantity, max: justBelow(REFER_DIASTOLIC) }, fitted.diastolicMmHg),
+    ...(fitted.ageYears && { age: overlap(ageYears.quantity, fitted.ageYears) }),
+  };
+}
+
+/** Whether nothing is to be said of any reading of the block; words aside. */
+export function blockFine({ girth, systolic, diastolic, age }: Bounds, rows: number): boolean {
+  return pressuresFine(girth, systolic, diastolic, rows) && (age === undefined || agesFine(age, rows));
+}
+
+function pressuresFine(girths: Range, systolics: Range, diastolics: Range, rows: number): boolean {
+  const { low: girthLow, high: girthHigh } = girths;
+  const { low: systolicLow, high: systolicHigh } = systolics;
+  const { low: diastolicLow, high: diastolicHigh } = diastolics;
+  for (let row = 0; row < rows; row += 1) {
+    const girth = GIRTHS[row]!;
+    const systolic = SYSTOLICS[row]!;
+    const diastolic = DIASTOLICS[row]!;
+    const fine =
+      girth >= girthLow &&
+      girth <= girthHigh &&
+      systolic >= systolicLow &&
+      systolic <= systolicHigh &&
+      diastolic >= diastolicLow &&
+      diastolic <= diastolicHigh &&
+      diastolic < systolic;
+    if (!fine) return false;
+  }
+  return true;
+}
+
+function agesFine({ low, high }: Range, rows: number): boolean {
+  for (let row = 0; row < rows; row += 1) if (!(AGES[row]! >= low && AGES[row]! <= high)) return false;
+  return true;
+}
+
+/**
+ * Puts intervals around the answers of the block, in the order of `varianceOf`, unless no error is known; whether all
+ * answers are pressures.
+ */
+function putIntervals({ mmHg, own, laboratory, posture, width }: ErrorShares, rows: number): boolean {
+  let pressures = true;
+  if (Number.isNaN(own)) {
+    for (let row = 0; row < rows; row += 1) if (!(VALUES[row]! > 0)) pressures = false;
+  } else if (laboratory === 0 && posture === 0 && width === 0) {
+    // One part alone is its own root of squares, and takes no root.
+    for (let row = 0; row < rows; row += 1) {
+      const answer = VALUES[row]!;
+      const half = NORMAL_95 * (mmHg + own * answer);
+      LOWERS[row] = answer - half;
+      UPPERS[row] = answer + half;
+      if (!(answer > 0)) pressures = false;
+    }
+  } else {
+    for (let row = 0; row < rows; row += 1) {
+      const answer = VALUES[row]!;
+      const variance =
+        square(mmHg + own * answer) + square(laboratory * answer) + square(posture * answer) + square(width * answer);
+      const half = NORMAL_95 * Math.sqrt(variance);
+      LOWERS[row] = answer - half;
+      UPPERS[row] = answer + half;
+      if (!(answer > 0)) pressures = false;
+    }
+  }
+  return pressures;
+}
+
+/** Answers the block of rows from `from`, and writes the answers where they go; whether all of them are pressures. */
+export function answerBlock(
+  apply: ApplyRows,
   same: Readings,
-  value: Float64Array,
+  shares: ErrorShares,
+  { value, lower, upper }: AnswerColumns,
   from: number,
-  to: number,
-) => void;
+  rows: number,
+): boolean {
+  apply(rows, same);
+  const pressures = putIntervals(shares, rows);
+  const part = (block: Float64Array): Float64Array => (rows === BLOCK ? block : block.subarray(0, rows));
+  value.set(part(VALUES), from);
+  if (Number.isNaN(shares.own)) for (const column of [lower, upper]) column.fill(NaN, from, from + rows);
+  else {
+    lower.set(part(LOWERS), from);
+    upper.set(part(UPPERS), from);
+  }
+  return pressures;
+}
+
+/** Applies an equation to the readings of the block in work, whose limb, cuff and posture are those of `same`. */
+export type ApplyRows = (rows: number, same: Readings) => void;
 
 /** The readings of a row that an equation draws on. */
 type Row = Required<OcclusionReadings>;
@@ -83,123 +229,71 @@ type Row = Required<OcclusionReadings>;
  * readings are never made; one that is handed its equation calls it anew at every row, several times as slowly.
  */
 const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
-  'thigh-2019': ({ circumferenceCm, systolicMmHg, ageYears, sex }, _same, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: ages, mask: byAge } = ageYears;
-    const { codes: sexes, mask: bySex } = sex;
-    for (let row = from; row < to; row += 1) {
-      value[row] = thigh2019(
-        girths[row & byGirth]!,
-        systolics[row & bySystolic]!,
-        ages[row & byAge]!,
-        sexes[row & bySex] === 0 ? 1 : 2,
-      );
-    }
+  'thigh-2019': (rows) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = thigh2019(GIRTHS[row]!, SYSTOLICS[row]!, AGES[row]!, SEXES[row] === 0 ? 1 : 2);
   },
-  'thigh-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, _same, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = thigh2015(girths[row & byGirth]!, systolics[row & bySystolic]!, diastolics[row & byDiastolic]!);
-    }
+  'thigh-2015': (rows) => {
+    for (let row = 0; row < rows; row += 1) VALUES[row] = thigh2015(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!);
   },
-  'arm-2015': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, _same, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = arm2015(girths[row & byGirth]!, systolics[row & bySystolic]!, diastolics[row & byDiastolic]!);
-    }
+  'arm-2015': (rows) => {
+    for (let row = 0; row < rows; row += 1) VALUES[row] = arm2015(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!);
   },
-  'width-ratio-1993': ({ circumferenceCm, systolicMmHg, diastolicMmHg }, { cuffWidthCm }, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = widthRatio(
-        girths[row & byGirth]!,
-        systolics[row & bySystolic]!,
-        diastolics[row & byDiastolic]!,
-        cuffWidthCm,
-      );
-    }
+  'width-ratio-1993': (rows, { cuffWidthCm }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = widthRatio(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm);
   },
-  'pooled-means-thigh-wide': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm, posture }, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = pooledThighWideEquation.apply({
-        circumferenceCm: girths[row & byGirth]!,
-        systolicMmHg: systolics[row & bySystolic]!,
+  'pooled-means-thigh-wide': (rows, { cuffWidthCm, posture }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = pooledThighWideEquation.apply({
+        circumferenceCm: GIRTHS[row]!,
+        systolicMmHg: SYSTOLICS[row]!,
         cuffWidthCm,
         posture,
       } as Row);
-    }
   },
-  'pooled-means-thigh-narrow': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm }, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = pooledThighNarrowEquation.apply({
-        circumferenceCm: girths[row & byGirth]!,
-        systolicMmHg: systolics[row & bySystolic]!,
+  'pooled-means-thigh-narrow': (rows, { cuffWidthCm }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = pooledThighNarrowEquation.apply({
+        circumferenceCm: GIRTHS[row]!,
+        systolicMmHg: SYSTOLICS[row]!,
         cuffWidthCm,
       } as Row);
-    }
   },
-  'pooled-means-arm-narrow': ({ circumferenceCm, systolicMmHg }, { cuffWidthCm }, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = pooledArmNarrowEquation.apply({
-        circumferenceCm: girths[row & byGirth]!,
-        systolicMmHg: systolics[row & bySystolic]!,
+  'pooled-means-arm-narrow': (rows, { cuffWidthCm }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = pooledArmNarrowEquation.apply({
+        circumferenceCm: GIRTHS[row]!,
+        systolicMmHg: SYSTOLICS[row]!,
         cuffWidthCm,
       } as Row);
-    }
   },
-  'thigh-index-12': ({ systolicMmHg }, _same, value, from, to) => {
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = thighIndex12Equation.apply({ systolicMmHg: systolics[row & bySystolic]! } as Row);
-    }
+  'thigh-index-12': (rows) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = thighIndex12Equation.apply({ systolicMmHg: SYSTOLICS[row]! } as Row);
   },
-  'thigh-index-18': ({ systolicMmHg }, _same, value, from, to) => {
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    for (let row = from; row < to; row += 1) {
-      value[row] = thighIndex18Equation.apply({ systolicMmHg: systolics[row & bySystolic]! } as Row);
-    }
+  'thigh-index-18': (rows) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = thighIndex18Equation.apply({ systolicMmHg: SYSTOLICS[row]! } as Row);
   },
-  'padding-2006': ({ systolicMmHg, paddingCoefficient }, _same, value, from, to) => {
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: paddings, mask: byPadding } = paddingCoefficient;
-    for (let row = from; row < to; row += 1) {
-      value[row] = padding2006(systolics[row & bySystolic]!, paddings[row & byPadding]!);
-    }
+  'padding-2006': (rows) => {
+    for (let row = 0; row < rows; row += 1) VALUES[row] = padding2006(SYSTOLICS[row]!, PADDINGS[row]!);
   },
 };
 
 /** An equation over blocks of rows: a published one by its loop above, one’s own by its coefficients. */
 export function applyRows({ id, linear }: ColumnEquation): ApplyRows {
   if (!linear) return LOOPS[id as OcclusionEquationId];
-  return ({ circumferenceCm, systolicMmHg, diastolicMmHg, ageYears, sex }, { cuffWidthCm }, value, from, to) => {
-    const { values: girths, mask: byGirth } = circumferenceCm;
-    const { values: systolics, mask: bySystolic } = systolicMmHg;
-    const { values: diastolics, mask: byDiastolic } = diastolicMmHg;
-    const { values: ages, mask: byAge } = ageYears;
-    const { codes: sexes, mask: bySex } = sex;
-    for (let row = from; row < to; row += 1) {
-      value[row] = applyLinear(
+  return (rows, { cuffWidthCm }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = applyLinear(
         linear,
-        girths[row & byGirth]!,
-        systolics[row & bySystolic]!,
-        diastolics[row & byDiastolic]!,
+        GIRTHS[row]!,
+        SYSTOLICS[row]!,
+        DIASTOLICS[row]!,
         cuffWidthCm,
-        ages[row & byAge]!,
-        sexes[row & bySex] === 0 ? 1 : 2,
+        AGES[row]!,
+        SEXES[row] === 0 ? 1 : 2,
       );
-    }
   };
 }

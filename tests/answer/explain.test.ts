@@ -193,7 +193,7 @@ describe('explain, a plan', () => {
       expectSameSums(asSums(rows), textSums(text));
       // Pressure × time is each leg’s own, everything else is the same for both.
       const [left, right] = ['"[leg extension, left leg]"', '"[leg extension, right leg]"'];
-      const titles = ['"[left leg]"', '"[leg extension]"', left, '"[right leg]"', right];
+      const titles = ['"[left leg]"', '"[leg extension]"', left, '"[right leg]"', right, '"[The whole session]"'];
       expect(rows.filter((row) => row.startsWith('"['))).toEqual(titles);
     }
   });
@@ -205,8 +205,9 @@ describe('explain, a plan', () => {
     expect(texts('h1')).toEqual(['Session plan']);
     expect(texts('h2')).toContain('1. leg extension, left leg');
     const own = ['leg extension, left leg', 'leg extension, right leg'];
-    expect(texts('h3')).toEqual(['left leg', 'leg extension', own[0], 'right leg', own[1]]);
-    expect(texts('h4')).toHaveLength(2 + 9 + 2 + 2 + 2);
+    expect(texts('h3')).toEqual(['left leg', 'leg extension', own[0], 'right leg', own[1], 'The whole session']);
+    // Of the session: the seven sums the legs share, pressure × time twice, the peak load and its share.
+    expect(texts('h4')).toHaveLength(2 + 9 + 2 + 2 + 2 + 11);
     expect(texts('td')).toEqual(expect.arrayContaining(['0:00', 'cuff up', 'set 1: 30 repetitions']));
     const points = texts('li');
     for (const { severity, text } of plan.cautions) {
@@ -336,9 +337,17 @@ describe('explain, its options', () => {
     expect(paths({ messages: { 'normal-interval': 1 } })).toEqual(['messages']);
     expect(paths({ messages: 'de' })).toEqual(['messages']);
     expect(paths({ messages: null })).toEqual(['messages']);
+    expect(paths({ detail: 'short' })).toEqual(['detail']);
+    expect(paths({ detail: 'brief' })).toEqual(['detail']);
     expect(paths(null)).toEqual(['']);
     expect(paths(0)).toEqual(['']);
   });
+
+  it('names every option where one is not known', () => {
+    const result = attempt((options: object) => explain(answer, options), { texts: {} });
+    expect(result.ok ? [] : result.issues.map(({ expected }) => expected)).toEqual(['one of format, detail, messages']);
+  });
+
   it('works on an answer that was stored and read back, in every format', () => {
     const stored = JSON.parse(JSON.stringify(answer)) as Answer;
     for (const format of ['text', 'markdown', 'latex', 'mathml'] satisfies ExplainFormat[]) {

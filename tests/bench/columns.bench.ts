@@ -6,7 +6,7 @@ import { bench, describe } from 'vitest';
 const require = createRequire(import.meta.url);
 const { arm2015, padding2006, pooledMeans, thigh2015, thigh2019, thighIndex, widthRatio } =
   require('cuffwork/equations') as typeof import('../../src/equations.js');
-const { columns } = require('cuffwork/study') as typeof import('../../src/study/index.js');
+const { columns, fitOcclusionEquation } = require('cuffwork/study') as typeof import('../../src/study/index.js');
 
 /** Invented people, the same in every run, and columns to write into. */
 function peopleOf(rows: number) {
@@ -56,6 +56,32 @@ function plainPadding({ rows, systolic, into: { value } }: People): void {
   for (let row = 0; row < rows; row += 1) value[row] = padding2006(systolic[row]!, 0.7);
 }
 
+// One’s own equation: thirty invented measurements on the width-ratio formula.
+const fitted = fitOcclusionEquation({
+  id: 'bench-laboratory',
+  limb: 'leg',
+  posture: 'supine',
+  cuffWidthCm: 10,
+  terms: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
+  rows: Array.from({ length: 30 }, (_, row) => {
+    const circumferenceCm = 40 + ((row * 7) % 31);
+    const systolicMmHg = 100 + ((row * 11) % 61);
+    const diastolicMmHg = 55 + ((row * 5) % 41);
+    const valueMmHg = widthRatio(circumferenceCm, systolicMmHg, diastolicMmHg, 10);
+    return { circumferenceCm, systolicMmHg, diastolicMmHg, valueMmHg };
+  }),
+});
+const [byGirth, bySystolic, byDiastolic] = fitted.terms.map(({ coefficient }) => coefficient) as [
+  number,
+  number,
+  number,
+];
+const first = fitted.intercept.coefficient;
+function plainFitted({ rows, girth, systolic, diastolic, into: { value } }: People): void {
+  for (let row = 0; row < rows; row += 1)
+    value[row] = first + byGirth * girth[row]! + bySystolic * systolic[row]! + byDiastolic * diastolic[row]!;
+}
+
 const columnsBy = (more: object) => (people: People) => {
   const { girth, systolic, diastolic, into } = people;
   columns({
@@ -76,7 +102,7 @@ const million = peopleOf(1_000_000);
 const tenMillion = peopleOf(10_000_000);
 
 // Held to: at most 5 times the plain loop of the same equation.
-const EVERY: readonly (readonly [equation: string, plain: (people: People) => void, more: object])[] = [
+const EVERY: readonly (readonly [equation: unknown, plain: (people: People) => void, more: object])[] = [
   ['width-ratio-1993', plainRatio, { cuffWidthCm: 10 }],
   ['thigh-2019', plainThigh, { cuffWidthCm: 18, ageYears: million.age, sex: 'male' }],
   ['thigh-2015', plainThigh2015, { cuffWidthCm: 5 }],
@@ -85,10 +111,12 @@ const EVERY: readonly (readonly [equation: string, plain: (people: People) => vo
   ['pooled-means-thigh-narrow', plainPooled(301, 29, 5), { cuffWidthCm: 5 }],
   ['thigh-index-18', plainIndex, { cuffWidthCm: 18 }],
   ['padding-2006', plainPadding, { cuffWidthCm: 10, paddingCoefficient: 0.7 }],
+  [fitted, plainFitted, { cuffWidthCm: 10 }],
 ];
 for (const [equation, plain, more] of EVERY) {
   const byColumns = columnsBy({ equation, ...more });
-  describe(`${equation}, 1 000 000 rows`, () => {
+  const name = typeof equation === 'string' ? equation : 'an equation of one’s own';
+  describe(`${name}, 1 000 000 rows`, () => {
     bench('plain loop, unchecked, the value alone', () => plain(million), options);
     bench('columns: value, interval and flag', () => byColumns(million), options);
   });

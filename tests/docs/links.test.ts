@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 
 const pages = [
   ...readdirSync('.').filter((name) => name.endsWith('.md')),
+  join('.github', 'SECURITY.md'),
   ...readdirSync('docs', { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.(md|txt)$/.test(name) && !name.startsWith('site'))
     .map((name) => join('docs', name)),
@@ -60,5 +61,24 @@ describe('links of the pages', () => {
     for (const file of pages.filter((name) => /^docs\/[\w-]+\.md$/.test(name) && name !== 'docs/README.md')) {
       expect(front, `${file} is not linked from docs/README.md`).toContain(`(${file.slice('docs/'.length)})`);
     }
+  });
+});
+
+describe('commands that the pages give', () => {
+  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as { scripts: object };
+  // The changelog may tell of what is gone.
+  const given = pages
+    .filter((file) => file !== 'CHANGELOG.md')
+    .flatMap((file) =>
+      [...readFileSync(file, 'utf8').matchAll(/npm run ([\w:]+)|(?:\.ci\/\w+|tests\/[\w./-]+\.ts)/g)].map(
+        ([words, script]) => ({
+          place: `${file}: ${words}`,
+          there: script ? Object.hasOwn(scripts, script) : existsSync(words),
+        }),
+      ),
+    );
+  it('are there', () => {
+    expect(given.length).toBeGreaterThan(40);
+    expect(given.filter(({ there }) => !there).map(({ place }) => place)).toEqual([]);
   });
 });

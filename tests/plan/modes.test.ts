@@ -15,6 +15,7 @@ import {
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
+import { recordOf } from '../support/plans.js';
 import { walkSession, type WalkedExercise } from '../support/session-walk.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -186,6 +187,21 @@ describe('planSession, beyond counted sets', () => {
   });
 
   // Worked by hand: 20 % of 110 kg is 22 kg; with a bar of 20 kg and pairs of 1.25 kg that is 22.5 kg.
+  it('plans a last set to failure, which a range of repetitions does not judge', () => {
+    const failing = plan({ ...extension, scheme: '30-15-15', lastSetToFailure: true });
+    expect(failing.items[0]!.lastSetToFailure).toBe(true);
+    for (const detail of ['full', 'brief'] as const) {
+      expect(explain(failing, { detail })).toMatch(/30 – 15 – 15 repetitions, 30 s rest .*; the last set to failure/);
+    }
+    const judged = (document: Plan) => reviewPlan(document).findings.map(({ measure }) => measure);
+    expect(judged(failing)).not.toContain('repetitions');
+    expect(judged(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
+    const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
+    expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
+    expect(refusal(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
+    expect(refusal(() => plan({ ...extension, lastSetToFailure: false }))).toEqual(['exercises.0.lastSetToFailure']);
+  });
+
   it('loads a bar with the plates there are', () => {
     const bar = plan({ ...extension, oneRepMax: { load: 110 }, bar: 20, plates: [{ mass: 1.25 }, { mass: 5 }] });
     expect(bar.items[0]!.load).toMatchObject({ value: 22.5, perSide: [{ mass: 1.25, count: 1 }] });
@@ -205,7 +221,10 @@ describe('planSession, beyond counted sets', () => {
     const at = (...names: string[]) => names.map((name) => `exercises.0.${name}`);
     expect(of(bare)).toEqual(at('oneRepMax'));
     expect(of({ ...bare, oneRepMax: { load: 100 } })).toEqual(at('percent'));
-    expect(of({ ...bare, load: 20, percent: 20, step: 5 })).toEqual(at('percent', 'step'));
+    expect(of({ ...bare, load: 20, percent: 20, bar: 20 })).toEqual(at('percent', 'bar'));
+    expect(of({ ...bare, load: 20, step: 5 })).toEqual([]);
+    expect(of({ ...bare, load: 20, step: 5, available: [20, 25] })).toEqual(at('step'));
+    expect(of({ ...bare, unloaded: true, step: 5 })).toEqual(at('step'));
     expect(of({ ...extension, load: 20 })).toEqual(at('load'));
     expect(of({ ...bare, unloaded: true, load: 20 })).toEqual(at('load'));
     expect(of({ ...bare, bodyMassPercent: 60 })).toEqual(at('bodyMassPercent'));
@@ -428,6 +447,17 @@ describe('nextSession, beyond counted sets', () => {
   });
 
   // Worked by hand: a bar of 20 kg with one pair each of 1.25 and 5 kg makes 20, 22.5, 30 and 32.5 kg.
+  it('knows the weights there are beside a load of one’s own', () => {
+    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const moves = (weights: object) => {
+      const own = plan({ ...bare, load: 20, ...weights });
+      const back = propose(own, { sets }, { painBefore: 0, painAfter: 1 });
+      return [propose(own, { sets }).load?.to, back.load?.to];
+    };
+    expect(moves({ step: 2.5 })).toEqual([22.5, 17.5]);
+    expect(moves({ available: [14, 20, 24] })).toEqual([24, 14]);
+  });
+
   it('knows the weights that a bar makes', () => {
     const plates = [
       { mass: 1.25, count: 2 },
@@ -464,13 +494,41 @@ describe('trainingDays', () => {
       ...more,
     });
 
+  // Worked by hand, with 1 lb = 0.45359237 kg: the left leg 40 × 20 kg and 20 × 10 lb (90.718474 kg), the right 20 × 20.
+  it('carries what each limb lifted into the week, with a cuff or without', () => {
+    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const lifting = planSession({
+      ...person,
+      limbs: [left.limbs[0], { ...left.limbs[0], side: 'right' }],
+      exercises: [
+        { ...bare, side: 'both', load: 20, scheme: '2x10' },
+        { ...bare, name: 'squat', side: 'left', load: 20, scheme: '2x10', restriction: 'none' },
+        { ...bare, name: 'curl', side: 'left', load: 10, unit: 'lb', scheme: '2x10' },
+      ],
+    });
+    const planned = lifting.limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value, volumeLoad?.unit]);
+    expect(planned).toEqual([
+      ['left', 890.718474, 'kg'],
+      ['right', 400, 'kg'],
+    ]);
+    expect(explain(lifting, { detail: 'brief' })).toMatch(/right leg: .* in 1 exercise, volume load 400 kg/);
+    const items = lifting.items.map(({ exercise, limb, side, sets }) => ({ exercise, limb, side, sets }));
+    const record = recordSession({ plan: lifting, date: '2026-03-02', items, sessionRpe: 5, sessionS: 1200 });
+    expect(explain(record)).toMatch(/right leg: .*, volume load 400 kg/);
+    const { limbs } = weekTotals({ days: trainingDays({ records: [record, record], from: '2026-03-02' }) });
+    expect(limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value])).toEqual([
+      ['left', 1781.436948],
+      ['right', 800],
+    ]);
+  });
+
   // Worked by hand: 20 min at an effort of 5 is 100 AU; twice on one day is 200 AU, 2 sessions and 600 s.
   it('adds up the records of seven days, whatever their order, and passes over other weeks', () => {
     const records = ['2026-03-04', '2026-03-08', '2026-03-02', '2026-03-02', '2026-03-01', '2026-03-09'];
     const days = trainingDays({ records: records.map((date) => session(date, 5)), from: '2026-03-02' });
     expect(days.map(({ loadAu }) => loadAu)).toEqual([200, 0, 100, 0, 0, 0, 100]);
-    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 } });
-    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {} });
+    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 }, volumeKg: {} });
+    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {}, volumeKg: {} });
     // 28 and 29 March: the clocks of many countries change that night; days of the calendar do not.
     const spring = trainingDays({ records: [session('2026-03-30', 5)], from: '2026-03-28' });
     expect(spring.map(({ loadAu }) => loadAu)).toEqual([0, 0, 100, 0, 0, 0, 0]);

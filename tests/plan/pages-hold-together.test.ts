@@ -177,7 +177,6 @@ const WALK_FIELDS = [
 ];
 // 280 s at 100 mmHg are 466.67 mmHg·min.
 const WALK_TOTALS = [
-  'repetitions 0',
   'time under tension 0:00, session time 6:10',
   'restriction 4:40, longest unbroken 2:00',
   'cuffs down between restrictions 1:30',
@@ -255,7 +254,10 @@ const SESSION_TOTALS = [
   'pressure × time 816.67 mmHg·min, 408.33 % of LOP·min',
 ];
 const PERSON = 'Athlete B, 31 years, female, blood pressure 118/74 mmHg, seated, 2 sessions a week, for 4 weeks';
-const LIMBS = ['left leg: 6:10 of restriction in 2 exercises', 'right leg: 1:30 of restriction in 1 exercise'];
+const LIMBS = [
+  'left leg: 6:10 of restriction in 2 exercises, at the lower pressure 0:30, volume load 450 kg',
+  'right leg: 1:30 of restriction in 1 exercise, at the lower pressure 0:30, volume load 640 kg',
+];
 const CUFFED = ' (press, left leg; press, right leg; walk, left leg)';
 const WATCH = [
   `note: A percentage of occlusion pressure is not a percentage of blood flow.${CUFFED}`,
@@ -529,8 +531,8 @@ describe('the page of a record', () => {
       ...heading('2. PRESS, RIGHT LEG'),
       'Sets   10-12 done, 10-10 planned',
       'Load   22.5 kg done, 22.5 kg planned',
-      'Cuff   not recorded held, 100 mmHg planned; restriction partial',
-      'Rests  not recorded held, 50 mmHg planned',
+      'Cuff   pressure held not recorded, 100 mmHg planned; restriction partial',
+      'Rests  pressure held not recorded, 50 mmHg planned',
       'Totals',
       '  repetitions 22, volume load 495 kg',
       '  time under tension 1:39, session time 2:09',
@@ -539,9 +541,8 @@ describe('the page of a record', () => {
       ...heading('3. WALK, LEFT LEG'),
       'Sets   120s-90s done, 120s-100s-60s planned',
       'Load   none',
-      'Cuff   not recorded held, 100 mmHg planned; restriction intermittent',
+      'Cuff   pressure held not recorded, 100 mmHg planned; restriction intermittent',
       'Totals',
-      '  repetitions 0',
       '  time under tension 0:00, session time 4:30',
       '  restriction 3:30, pressure × time 350 mmHg·min',
       '',
@@ -563,8 +564,8 @@ describe('the page of a record', () => {
       'notes: tired',
       '',
       ...heading('EACH LIMB IN THIS SESSION'),
-      'left leg: 5:09 of restriction',
-      'right leg: 1:39 of restriction',
+      'left leg: 5:09 of restriction, at the lower pressure 0:30, volume load 440 kg',
+      'right leg: 1:39 of restriction, at the lower pressure 0:30, volume load 575 kg',
       '',
       ...heading('WATCH FOR'),
       '- stop: Reported: bruising afterwards. Stop, and refer before another session.',
@@ -621,7 +622,12 @@ describe('the page of a record', () => {
       'time it took not recorded',
       'symptoms: none recorded',
     ]);
-    expect(under(bare, 'WATCH FOR')).toEqual(points(sentence('watch-afterwards')));
+    expect(under(bare, 'WATCH FOR')).toEqual([
+      ...['press, left leg', 'press, right leg', 'walk, left leg'].map(
+        (what) => `- note: ${what}: planned, and not recorded.`,
+      ),
+      ...points(sentence('watch-afterwards')),
+    ]);
     expect(bare).not.toContainEqual(expect.stringMatching(/Session load|pressure-as-planned/));
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { cite, explain, InputError, sources } from '../../src/index.js';
+import { attempt, cite, explain, InputError, messages, sources } from '../../src/index.js';
 import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
@@ -105,6 +105,19 @@ describe('planSession', () => {
     expect(order).toEqual([...order].sort());
   });
 
+  it('says what screening came to, before anything else', () => {
+    const said = (screening?: PlanRequest['screening']) =>
+      planSession({ ...request, screening })
+        .cautions.filter(({ path }) => path?.[0] === 'screening')
+        .map(({ severity, code }) => [severity, code]);
+    expect(said('refer')).toEqual([['stop', 'screened-refer']]);
+    expect(said('caution')).toEqual([['caution', 'screened-caution']]);
+    expect(said('nothing-found')).toEqual([]);
+    expect(said()).toEqual([]);
+    const page = explain(planSession({ ...request, screening: 'refer' }), { detail: 'brief' });
+    expect(page.split('\n')[3]).toBe(`stop: ${messages['screened-refer']}`);
+  });
+
   it('says what the person’s age asks for', () => {
     const at = (ageYears: number) => planSession({ ...request, ageYears }).cautions.map(({ code }) => code);
     expect(at(15)).toContain('age-under-18');
@@ -132,6 +145,22 @@ describe('planSession', () => {
       .replaceAll('does not clear anyone', '')
       .replaceAll('not-cleared', '');
     expect(text).not.toMatch(/\bsafe\b|\bcleared\b/i);
+  });
+
+  it('says what an unknown field may have been meant for, and how long a list must be', () => {
+    const [limb] = request.limbs;
+    const wrong = (change: object) => {
+      const result = attempt(planSession, { ...request, ...change } as PlanRequest);
+      return result.ok ? [] : result.issues.map(({ text }) => text);
+    };
+    expect(wrong({ limbs: [{ ...limb, circumference: 54 }, request.limbs[1]] })).toEqual([
+      'limbs[0].circumference is not a field here: expected perhaps circumferenceCm.',
+    ]);
+    expect(wrong({ exercises: [{ ...request.exercises[0], tempo: { ...tempo, bottom: 1 } }] })).toEqual([
+      'exercises[0].tempo.bottom is not a field here: expected perhaps bottomS.',
+    ]);
+    expect(wrong({ systolic: 120 })).toEqual(['systolic is not a field here: expected perhaps systolicMmHg.']);
+    expect(wrong({ limbs: [] })).toContain('limbs must be a list of at least 1; received a list of 0.');
   });
 
   it('refuses a measurement at or below diastolic pressure, a limb listed twice, and no girth', () => {
@@ -188,6 +217,116 @@ describe('explain', () => {
     for (const other of [{}, { document: 'plan' }, { kind: 'training-load' }, { document: 'plan', items: [null] }]) {
       expect(() => explain(other as never)).toThrow(InputError);
     }
+  });
+});
+
+describe('explain, a plan in brief', () => {
+  const tempo = { eccentricS: 2, concentricS: 2 };
+  const plan = planSession({
+    systolicMmHg: 142,
+    diastolicMmHg: 76,
+    posture: 'supine',
+    reperfusionS: 240,
+    limbs: [
+      { limb: 'leg', side: 'right', cuffWidthCm: 12, percent: 60, measured: { valueMmHg: 200, method: 'doppler' } },
+      { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percent: 50, gaugeStepMmHg: 10 },
+    ],
+    exercises: [
+      {
+        name: 'leg press',
+        limb: 'leg',
+        load: 40,
+        scheme: '2x15',
+        tempo,
+        restS: 45,
+        restriction: 'partial',
+        restCuffPercent: 20,
+        warmUp: [{ repetitions: 10, restS: 60 }],
+      },
+      {
+        name: 'step-up',
+        limb: 'leg',
+        side: 'right-then-left',
+        unloaded: true,
+        scheme: '2x10',
+        tempo,
+        restS: 60,
+        restriction: 'intermittent',
+      },
+      { name: 'cycling', limb: 'leg', side: 'left', mode: 'aerobic', scheme: '5min', restriction: 'none' },
+    ],
+  });
+  const page = explain(plan, { detail: 'brief' });
+
+  it('starts with the signs to stop at, then each exercise once with the cuffs of its sides', () => {
+    const found = ['LET THE CUFF DOWN', '1. LEG PRESS, BOTH SIDES', '2. STEP-UP, BOTH SIDES', '3. CYCLING, LEFT LEG'];
+    const places = found.map((text) => page.indexOf(text));
+    expect(places.every((at, index) => at > (places[index - 1] ?? 0))).toBe(true);
+    for (const line of [
+      /Cuff \(right leg\) {2}120 mmHg, 60\.0 % of LOP .* in the rests 40 mmHg, 20\.0 % of LOP/,
+      /Cuff \(left leg\) {3}\d+ mmHg, /,
+      /Sides {13}both at once/,
+      /Sides {13}in turn, right leg first; a rest holds the set of the other side/,
+      /Warm-up {11}10 repetitions \(then 60 s rest\)/,
+      /Then {14}4:00 pause, cuff down/,
+    ]) {
+      expect(page).toMatch(line);
+    }
+    // By hand: 2 × 60 s + 45 s, and 2 × 40 s; a warm-up of 40 s + 60 s; turns of 40 s with a rest of 60 s; two pauses.
+    expect(page).toContain(
+      'right leg: 3:20 of restriction in 2 exercises, at the lower pressure 0:45, volume load 1200 kg',
+    );
+    expect(page).toContain('time under tension 4:40, session time 21:05');
+  });
+
+  it('keeps every caution, what is estimated and what always holds, and leaves the rest to the full page', () => {
+    const kept = plan.cautions.filter(({ severity, code }) => severity !== 'note' || code === 'estimate-is-a-start');
+    for (const { text } of [...kept, ...plan.assumptions, ...plan.standing, ...plan.stopSigns]) {
+      expect(page).toContain(text);
+    }
+    const notes = plan.cautions.filter(({ severity }) => severity === 'note');
+    expect(page).toContain(`the sources and ${notes.length} notes.`);
+    expect(page).not.toMatch(/\nClock|\nTotals|SOURCES|undefined|NaN|\[object|\{\w+\}/);
+    expect(page.split('\n').length).toBeLessThan(explain(plan).split('\n').length / 4);
+  });
+
+  it('tells a limb’s long restriction once, of that limb, and names a limb that nothing trains', () => {
+    // By hand: 5 × 5 min on the right leg, and 2 × 10 × 4 s + 60 s with the cuff up on both: 25 + 2.333 min.
+    const long = planSession({
+      ...plan.request,
+      limbs: [...plan.request.limbs, { ...plan.request.limbs[0]!, limb: 'arm' }],
+      exercises: [
+        {
+          name: 'rest',
+          limb: 'leg',
+          side: 'right',
+          mode: 'passive',
+          scheme: '5x5min',
+          restS: 180,
+          restriction: 'intermittent',
+        },
+        { name: 'quad set', limb: 'leg', unloaded: true, scheme: '2x10', tempo, restS: 60, restriction: 'continuous' },
+      ],
+    });
+    const lines = explain(long, { detail: 'brief' }).split('\n');
+    expect(lines.filter((line) => line.includes('of restriction on one limb'))).toEqual([
+      '- caution: 27.33 min of restriction on one limb is above the usual limit of 20 min a session. (right leg)',
+    ]);
+    expect(long.cautions.filter(({ code }) => code === 'limb-not-trained')).toMatchObject([
+      { severity: 'note', text: 'The right arm is listed, and no exercise trains it.', path: ['limbs', 2] },
+    ]);
+    expect(plan.cautions.map(({ code }) => code)).not.toContain('limb-not-trained');
+  });
+
+  it('says a blood pressure of the person, and of no limb', () => {
+    const [said] = plan.cautions.filter(({ code }) => code === 'blood-pressure-high');
+    for (const line of [page, explain(plan)]) expect(line).toContain(`- caution: ${said!.text}\n`);
+  });
+
+  it('is a page of Markdown too, and no working alone', () => {
+    expect(explain(plan, { detail: 'brief', format: 'markdown' })).toContain('## 1. leg press, both sides');
+    expect(() => explain(plan, { detail: 'brief', format: 'latex' })).toThrow('detail');
+    expect(explain(plan, { detail: 'full' })).toBe(explain(plan));
   });
 });
 

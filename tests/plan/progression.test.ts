@@ -62,6 +62,26 @@ describe('nextSession', () => {
     expect(codes(free.reasons)).toContain('pressure-no-cuff');
   });
 
+  it('raises nothing after a break as long as the caller says, and refuses a day before the last record', () => {
+    const records = [recordOf(plan, all)];
+    const longBreakDays = 14;
+    expect(first(records, { date: '2026-03-15', longBreakDays }).action).toBe('raise-load');
+    const item = first(records, { date: '2026-03-16', longBreakDays });
+    expect(item).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 } });
+    expect(item.reasons).toMatchObject([{ code: 'hold-long-break', values: { days: 14 } }]);
+    // No text has a number, so without the caller’s the break is told and not judged.
+    const told = first(records, { date: '2026-03-16' });
+    expect(told.action).toBe('raise-load');
+    expect(told.reasons.find(({ code }) => code === 'break-not-judged')?.values).toEqual({ days: 14 });
+    expect(codes(first(records).reasons)).not.toContain('break-not-judged');
+    expect(codes(first(records, { date: '2026-03-15', longBreakDays }).reasons)).not.toContain('break-not-judged');
+    expect(first([recordOf(plan, all, { symptoms: ['stop-pain'] })], { date: '2026-05-01' }).action).toBe('stop');
+    expect(() => propose(records, { date: '2026-03-01' })).toThrow(
+      'date must be not before the last record, 2026-03-02',
+    );
+    expect(() => propose(records, { longBreakDays })).toThrow(/date is missing/);
+  });
+
   it('stops at a sign to stop at, whatever was done', () => {
     const proposal = propose([recordOf(plan, all, { symptoms: ['stop-numbness'] })], { nextPercent: 60 });
     expect(proposal.items[0]!.action).toBe('stop');

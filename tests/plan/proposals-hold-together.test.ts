@@ -252,7 +252,10 @@ describe('a proposal', () => {
     const maximum = ['one', false, 'test-maximum-weeks', 'published', 'retest-schedule'];
     expect(asks(plan, [day('2026-03-02')])).toEqual([weeks, maximum]);
     const days = (date: string | undefined) =>
-      asks(plan, [day('2026-03-30')], { oneRepMaxTestedOn: '2026-03-02', ...(date && { date }) })[1];
+      asks(plan, [day(date ? '2026-03-02' : '2026-03-30')], {
+        oneRepMaxTestedOn: '2026-03-02',
+        ...(date && { date }),
+      })[1];
     expect(days(undefined)).toEqual(['one', true, 'test-maximum-due', 28, 'published', 'retest-schedule']);
     expect(days('2026-03-29')).toEqual(maximum);
     const changed = (what: string) => [

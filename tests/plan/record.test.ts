@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accountSession, cite, explain, isInputError } from '../../src/index.js';
-import { recordSession, type RecordRequest } from '../../src/plan/index.js';
+import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -115,6 +115,49 @@ describe('recordSession', () => {
     expect(codes(recordOf(plan, [30], {}, { heldMmHg: 100 }))).toEqual([]);
   });
 
+  it('warns of a heavier load than planned, as pounds typed for kilograms are', () => {
+    const [said] = recordOf(plan, [30], {}, { load: 44 }).cautions;
+    expect(said).toMatchObject({ severity: 'caution', code: 'lifted-above-plan', path: ['items', 0, 'done', 'load'] });
+    expect(said!.text).toBe('leg extension, left leg: 44 kg was lifted, above the 20 kg of the plan.');
+    expect(codes(recordOf(plan, [30], {}, { load: 20 }))).toEqual([]);
+    expect(codes(recordOf(plan, [30], {}, { load: 15 }))).toEqual([]);
+  });
+
+  it('keeps how long the cuff was down before an exercise, for the page and the review', () => {
+    const record = recordOf(plan, [30], {}, { reperfusedBeforeS: 150 });
+    expect(record.items[0]!.done.reperfusedBeforeS).toBe(150);
+    expect(record.cautions).toMatchObject([
+      {
+        code: 'reperfusion-short',
+        path: ['items', 0, 'done', 'reperfusedBeforeS'],
+        values: { minutes: '2.5', low: 3 },
+      },
+    ]);
+    expect(explain(record)).toContain('Before 2:30 with the cuff down');
+    expect(reviewPlan(record, { guideline: 'common-practice' }).findings).toMatchObject([
+      { measure: 'reperfusion', found: 2.5, severity: 'caution' },
+    ]);
+    const rested = recordOf(plan, [30], {}, { reperfusedBeforeS: 180 });
+    expect(codes(rested)).toEqual([]);
+    expect(reviewPlan(rested, { guideline: 'common-practice' }).findings).toEqual([]);
+    expect(() => recordOf(planOf({ restriction: 'none' }), [30], {}, { reperfusedBeforeS: 180 })).toThrow(
+      'items[0].reperfusedBeforeS must be left out, because the plan has no cuff here',
+    );
+  });
+
+  it('names what is in the plan and was not recorded, and what there is to record', () => {
+    const [exercise] = plan.request.exercises;
+    const two = planSession({ ...plan.request, exercises: [exercise!, { ...exercise!, name: 'squat' }, exercise!] });
+    const record = recordSession({ plan: two, date: '2026-03-02', items: [done] });
+    expect(record.cautions.map(({ severity, text }) => [severity, text])).toEqual([
+      ['note', 'squat, left leg: planned, and not recorded.'],
+      ['note', 'leg extension, left leg: planned, and not recorded.'],
+    ]);
+    expect(() => recordSession({ plan: two, date: '2026-03-02', items: [{ ...done, exercise: 'Squat' }] })).toThrow(
+      'recorded no more often than it is planned: leg extension, left leg; squat, left leg; received Squat, left leg',
+    );
+  });
+
   it('tells limbs and repeated exercises apart', () => {
     const exercise = plan.request.exercises[0]!;
     const twice = planOf({}, { exercises: [exercise, { ...exercise, percent: 30 }] });
@@ -151,10 +194,19 @@ describe('recordSession', () => {
     const record = recordOf(plan, [30, 15, 15, 9], { symptoms: ['stop-vision'], notes: 'tired', sessionRpe: 8 });
     const page = explain(record);
     for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
-    for (const line of ['30-15-15-9 done, 30-15-15-15 planned', 'not recorded held', 'notes: tired', '8/10']) {
+    for (const line of [
+      '30-15-15-9 done, 30-15-15-15 planned',
+      'pressure held not recorded, ',
+      'notes: tired',
+      '8/10',
+    ]) {
       expect(page).toContain(line);
     }
     expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
     expect(explain(JSON.parse(JSON.stringify(record)))).toBe(page);
+    const brief = explain(record, { detail: 'brief' });
+    expect(brief).toContain('Watch for'.toUpperCase());
+    expect(brief).toContain(record.assumptions[0]!.text);
+    expect(brief).not.toMatch(/WORKING|SOURCES/);
   });
 });

@@ -5,7 +5,7 @@ import { describe, expect, expectTypeOf, it } from 'vitest';
 import * as z from 'zod';
 import { attempt } from '../../src/index.js';
 import * as documents from '../../src/plan/schema.js';
-import { planSession, readDocument, recordSession, type PlanRequest } from '../../src/plan/index.js';
+import { nextSession, planSession, readDocument, recordSession, type PlanRequest } from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
 import { doors } from '../support/doors.js';
 
@@ -33,6 +33,7 @@ const done = {
   sessionS: 1800,
 } as const;
 const record = recordSession(done);
+const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' });
 
 /** Each schema with the file it is written to and a document that is right. */
 const all = {
@@ -41,6 +42,7 @@ const all = {
   'screening-request': [documents.screeningRequest, schemas.screeningRequestSchema, doors['screen']!.right],
   'record-request': [documents.recordRequest, schemas.recordRequestSchema, done],
   record: [documents.recordDocument, schemas.recordSchema, record],
+  proposal: [documents.proposalDocument, schemas.proposalSchema, proposal],
 } as const;
 
 // `unit` is an annotation of this library; a format is left to the pattern beside it.
@@ -84,7 +86,7 @@ describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
     const ours = result.issues === undefined;
     const theirs = accepts(document);
     // Own keys named like the prototype are refused before any schema sees them.
-    if ((name === 'plan' || name === 'record') && !JSON.stringify(document).includes('__proto__')) {
+    if (['plan', 'record', 'proposal'].includes(name) && !JSON.stringify(document).includes('__proto__')) {
       expect(attempt(readDocument, document as object).ok).toBe(ours);
     }
     if (theirs !== ours) expect.fail(`${ours} here, ${theirs} there: ${JSON.stringify(accepts.errors)}`);

@@ -10,7 +10,7 @@ interface Example {
 }
 
 const fences = (text: string, place: string): Example[] =>
-  [...text.matchAll(/^```(?:ts|js)\n([\s\S]*?)^```/gm)].map((match, index) => ({
+  [...text.matchAll(/^```(?:ts|js|typescript|javascript)\n([\s\S]*?)^```/gm)].map((match, index) => ({
     place: `${place} #${index + 1}`,
     code: match[1]!,
   }));
@@ -43,6 +43,7 @@ function runnable(code: string): { js: string; claims: number } {
     .split('\n')
     .map((line) => {
       const claim = /^(\s*)(?!const |\/\/)(.*?);? \/\/ => (.*)$/.exec(line);
+      if (!claim && line.includes('; // => ')) throw new Error(`nothing holds this to its value: ${line}`);
       if (!claim) return line;
       claims += 1;
       return `${claim[1]}expect(${claim[2]}).toEqual(${claim[3]});`;

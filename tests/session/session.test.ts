@@ -21,13 +21,15 @@ describe('accountSession', () => {
     const repetitions = (change: object) => accountSession({ ...base, ...change } as Prescription).repetitions.value;
     expect(repetitions({})).toBe(75);
     expect(repetitions({ scheme: '30-20-20-20' })).toBe(90);
+    // As a plan’s page prints it, and as papers do.
+    for (const scheme of ['30 – 15 – 15 – 15', '30–15–15–15', '30/15/15/15']) expect(repetitions({ scheme })).toBe(75);
     expect(repetitions({ scheme: '3 x 10' })).toBe(30);
     expect(repetitions({ scheme: '3×10' })).toBe(30);
     expect(repetitions({ scheme: '12' })).toBe(12);
     expect(repetitions({ scheme: undefined, sets: [{ repetitions: 30 }, { repetitions: 9 }] })).toBe(39);
   });
 
-  it.each(['', '30-', '-30', '30-0', '30–15', '0x10', '3x', 'to failure', '501', '60x10', '1e2'])(
+  it.each(['', '30-', '-30', '30-0', '30/', '30//15', '30—15', '0x10', '3x', 'to failure', '501', '60x10', '1e2'])(
     'refuses the scheme "%s"',
     (scheme) => {
       expect(() => accountSession({ ...base, scheme })).toThrow(/scheme/);

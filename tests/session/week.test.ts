@@ -69,6 +69,16 @@ describe('weekTotals', () => {
     expect(sessions.value).toBe(5);
   });
 
+  it('adds up the volume load of each limb, with a cuff or without', () => {
+    const volumes = days.map((day, index) => ({ ...day, ...(index < 2 && { volumeKg: { leftLeg: 1125.1 } }) }));
+    const { limbs } = weekTotals({ days: volumes });
+    expect(limbs.map(({ restrictionTime, volumeLoad }) => [restrictionTime.value, volumeLoad?.value])).toEqual([
+      [0, 2250.2],
+    ]);
+    expect(limbs[0]!.volumeLoad).toMatchObject({ unit: 'kg', evidence: 'published', equation: 'volume-load-of-days' });
+    expect(weekTotals({ days: days.map((day) => ({ ...day, volumeKg: { leftLeg: 0 } })) }).limbs).toEqual([]);
+  });
+
   it('has formulas that give its values', () => {
     const totals = weekTotals({ days, ratio: 'uncoupled', earlierWeeksAu: [1000, 900, 1100] });
     for (const answer of [totals.load, totals.monotony!, totals.strain!, totals.acuteChronicRatio!]) {

@@ -1,6 +1,8 @@
 import * as root from '../../src/index.js';
 import {
   nextRung,
+  compareWeeks,
+  nextRequest,
   nextSession,
   planSession,
   readDocument,
@@ -211,6 +213,14 @@ export const doors: Readonly<
     call: nextSession,
     right: { plan, records: [recordSession(recordRequest)], rule: 'all-repetitions', date: '2026-03-05' },
   },
+  nextRequest: {
+    call: nextRequest,
+    right: {
+      plan,
+      proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
+    },
+  },
+  compareWeeks: { call: compareWeeks, right: { weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }] } },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },

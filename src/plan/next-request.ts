@@ -1,0 +1,171 @@
+import { Math } from '../quantity/maths.js';
+import type { Assumption } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
+import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import { convertLoad } from '../quantity/convert.js';
+import { decimal } from '../quantity/decimal.js';
+import { loadUnitOf } from '../quantity/quantities.js';
+import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { assumption } from './messages.js';
+import { exerciseFinder, type Proposal, type ProposalItem } from './next-session.js';
+import { placesOf } from './places.js';
+import { documentOf } from './read-document.js';
+import type { Plan, PlanExercise, PlanItem, PlanRequest } from './types.js';
+
+/** What {@link nextRequest} takes. */
+export interface NextRequestInput {
+  /** The plan that was trained by. */
+  readonly plan: Plan;
+  /** What `nextSession` proposed for it, with the practitioner’s own numbers in it where they differ. */
+  readonly proposal: Proposal;
+}
+
+/** A request for the next plan. */
+export interface NextRequest {
+  readonly request: PlanRequest;
+  readonly assumptions: readonly Assumption[];
+}
+
+/** What is proposed for one exercise on one limb, and where it stands in the proposal. */
+interface Proposed {
+  readonly item: PlanItem;
+  readonly next: ProposalItem;
+  readonly place: readonly (string | number)[];
+}
+
+/** Each item of the plan with what is proposed for it. */
+function paired(plan: Plan, proposal: Proposal): Proposed[] {
+  const places = placesOf(proposal.items);
+  return placesOf(plan.items).map((place, index) => {
+    const item = plan.items[index]!;
+    const at = places.indexOf(place);
+    const next = proposal.items[at];
+    if (next?.load?.from !== item.load?.value || !next) {
+      const words = `${item.exercise}, ${item.side} ${item.limb}`;
+      throw new InputError([issue('wrong-relation', ['proposal', 'items'], 'those of this plan', words)]);
+    }
+    return { item, next, place: ['proposal', 'items', at] };
+  });
+}
+
+/** What of a proposal cannot be done as it stands. */
+function undecided({ next, place }: Proposed): InputIssue[] {
+  const { action, load } = next;
+  if (action === 'stop') {
+    const expected = 'other than stop: no further session before a clinician has looked';
+    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+  }
+  if (load && load.to === undefined) {
+    return [
+      issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
+    ];
+  }
+  if (action === 'back-off' && !load) {
+    const expected = 'other than back-off where there is no load: shorten the sets or lower the pressure by hand';
+    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+  }
+  return [];
+}
+
+/** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
+const DIGITS = [1, 2, 4, 8];
+const HALF_UP = 4;
+const UP = 0;
+
+/** An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. */
+function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+  if (!oneRepMax || !load) return { ...exercise, load: to };
+  const { percent: _, oneRepMax: __, step, available, bar, collars, plates, rounding, maximumOf, ...rest } = exercise;
+  const unit = loadUnitOf(load.unit);
+  const share = decimal(to)
+    .times(100)
+    .div(decimal(convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit)));
+  const ways = defined({ unit: exercise.unit, step, available, bar, collars, plates, rounding, maximumOf });
+  for (const digits of DIGITS) {
+    for (const rounding of [HALF_UP, UP] as const) {
+      const percent = share.toDecimalPlaces(digits, rounding).toNumber();
+      const asked = attempt(trainingLoad, { oneRepMax, percent, ...ways } as TrainingLoadInput);
+      if (asked.ok && asked.value.value === to) return { ...exercise, percent };
+    }
+  }
+  return { ...rest, ...defined({ step, available }), load: to, unit };
+}
+
+/** An exercise as it is proposed; both of its sides share one load and one pressure. */
+function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {
+  const loads = own.flatMap(({ next }) => next.load?.to ?? []);
+  const shares = own.flatMap(({ next }) => next.percentOfOcclusion ?? []);
+  const load = Math.min(...loads);
+  const changed = shares.filter(({ from, to }) => to !== from);
+  const oneShare = changed.length > 0 && shares.every(({ to }) => to === changed[0]!.to);
+  const [first] = own;
+  const at = load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
+  return {
+    next: oneShare ? { ...at, cuffPercent: changed[0]!.to! } : at,
+    held: loads.some((one) => one !== load) || (changed.length > 0 && !oneShare),
+  };
+}
+
+/**
+ * The request of the next plan: that of the last one, with the loads and cuff pressures of a proposal in it. Give it to
+ * `planSession` once the practitioner has agreed; what they decide otherwise is put into the proposal, or into the
+ * request, first.
+ *
+ * A load that came from a maximum becomes a percentage of the same maximum that comes to the new load, with as few decimals as do. Where
+ * both sides share an exercise they share its load and pressure, so the lower proposal is taken, and an assumption says so.
+ * Blood pressure, limb sizes and maxima stay those of the last plan until new ones are put in.
+ *
+ * Nothing is made of a proposal to stop, nor of one that leaves a number open: they are refused, by name.
+ *
+ * - Evidence: that of the rule of the proposal; this puts it into a request.
+ *
+ * @param input - the `plan`; its `proposal`, of `nextSession`
+ * @returns the `request`, and what is taken for granted in it.
+ * @throws InputError naming every wrong field, such as a load that the practitioner has yet to decide.
+ *
+ * @example
+ * ```ts
+ * import { nextRequest, nextSession, planSession, recordSession } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   exercises: [{
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 5,
+ *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
+ *   }],
+ * });
+ * const done = [{
+ *   exercise: 'leg extension', limb: 'leg', side: 'left',
+ *   sets: [{ repetitions: 30 }, { repetitions: 15 }, { repetitions: 15 }, { repetitions: 15 }],
+ * }] as const;
+ * const records = [recordSession({ plan, date: '2026-03-02', items: done })];
+ * const proposal = nextSession({ plan, records, rule: 'all-repetitions' });
+ * const { request } = nextRequest({ plan, proposal });
+ * request.exercises[0]?.percent; // => 33.3
+ * planSession(request).items[0]?.load?.value; // => 20
+ * ```
+ */
+export function nextRequest(input: NextRequestInput): NextRequest {
+  const reader = new Reader(input);
+  const given = {
+    plan: reader.anything('plan', 'a plan of this library'),
+    proposal: reader.anything('proposal', 'a proposal of this library'),
+  };
+  reader.done();
+  const plan = documentOf(['plan'], given.plan, ['plan']);
+  const pairs = paired(plan, documentOf(['proposal'], given.proposal, ['proposal']));
+  const issues = pairs.flatMap(undecided);
+  if (issues.length > 0) throw new InputError(issues);
+  const exerciseOf = exerciseFinder(plan);
+  const assumptions = [assumption('readings-carried')];
+  const exercises = plan.request.exercises.map((exercise) => {
+    const { next, held } = accepted(
+      exercise,
+      pairs.filter(({ item }) => exerciseOf(item) === exercise),
+    );
+    if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
+    return next;
+  });
+  return { request: { ...plan.request, exercises }, assumptions };
+}

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { attempt, InputError } from '../../src/index.js';
+import {
+  nextRequest,
+  nextSession,
+  planSession,
+  readDocument,
+  type Plan,
+  type Proposal,
+  type ProposalItem,
+} from '../../src/plan/index.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const AS_PLANNED = [30, 15, 15, 15];
+
+/** What the rule of the smallest step proposes once every repetition was done. */
+const proposalFor = (plan: Plan, more: object = {}, feelings: object = {}): Proposal =>
+  nextSession({ plan, records: [recordOf(plan, AS_PLANNED, feelings)], rule: 'all-repetitions', ...more });
+const withItem = (proposal: Proposal, item: Partial<ProposalItem>): Proposal => ({
+  ...proposal,
+  items: [{ ...proposal.items[0]!, ...item }],
+});
+const planned = (plan: Plan, proposal: Proposal): Plan => planSession(nextRequest({ plan, proposal }).request);
+const issuesOf = (plan: Plan, proposal: Proposal) => {
+  const result = attempt(nextRequest, { plan, proposal });
+  return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
+};
+
+// Loads and pressures are sums by hand: 20 % of 100 kg, the next step or weight up, its share of 100 kg.
+describe('a request for the next plan', () => {
+  it.each([
+    ['a step', { step: 2.5 }, 22.5, 22.5],
+    ['a step, rounded down', { step: 5, rounding: 'down' }, 25, 25],
+    ['a rack', { available: [12, 20, 23.4, 30] }, 23.4, 23.4],
+    ['a bar and plates', { bar: 10, plates: [{ mass: 1.25 }, { mass: 5 }] }, 22.5, 22.5],
+    ['a maximum in pounds', { oneRepMax: { load: 100, unit: 'lb' }, unit: 'lb', step: 5 }, 25, 25],
+    ['the other limb', { step: 2, maximumOf: 'other-limb' }, 22, 22],
+  ] as const)('lifts the load of the proposal by a percentage of the maximum: %s', (_, exercise, load, percent) => {
+    const plan = planOf(exercise as object);
+    const proposal = proposalFor(plan);
+    expect(proposal.items[0]!.load!.to).toBe(load);
+    const { request } = nextRequest({ plan, proposal });
+    expect(request.exercises[0]!.percent).toBe(percent);
+    expect(planSession(request).items[0]!.load!.value).toBe(load);
+  });
+
+  it('takes the next percentage up where the load is rounded down', () => {
+    // A third of 60 is 33.33… %, and 33.3 % of 60 kg is 19.98 kg, which a step of 5 brings down to 15 kg.
+    const plan = planOf({ oneRepMax: { load: 60 }, percent: 25, step: 5, rounding: 'down' });
+    const { request } = nextRequest({ plan, proposal: proposalFor(plan) });
+    expect(request.exercises[0]!.percent).toBe(33.4);
+    expect(planSession(request).items[0]!.load!.value).toBe(20);
+  });
+
+  it('states the load where no percentage of the maximum comes to it', () => {
+    const plan = planOf({ step: 2.5 });
+    // The practitioner’s own number, which no step reaches.
+    const proposal = withItem(proposalFor(plan), { load: { from: 20, to: 21.3, unit: 'kg' } });
+    const { request } = nextRequest({ plan, proposal });
+    const { oneRepMax, percent, step, load, unit } = request.exercises[0]!;
+    expect([oneRepMax, percent, step, load, unit]).toEqual([undefined, undefined, 2.5, 21.3, 'kg']);
+    expect(planSession(request).items[0]!.load!.value).toBe(21.3);
+  });
+
+  it('raises a load of one’s own', () => {
+    const plan = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    const proposal = withItem(proposalFor(plan), { action: 'raise-load', load: { from: 20, to: 22, unit: 'kg' } });
+    expect(nextRequest({ plan, proposal }).request.exercises[0]!.load).toBe(22);
+  });
+
+  it('raises the pressure and leaves the load', () => {
+    // 60 % of the 200 mmHg that were measured.
+    const plan = planOf({ step: 2.5 });
+    const next = planned(plan, proposalFor(plan, { nextPercent: 60 }));
+    expect([next.items[0]!.target.value, next.items[0]!.load!.value]).toEqual([120, 20]);
+  });
+
+  it('changes nothing where everything is to be repeated, and says what it carried over', () => {
+    const plan = planOf({ step: 2.5 });
+    const proposal = nextSession({ plan, records: [recordOf(plan, [30, 12, 10, 9])], rule: 'all-repetitions' });
+    const { request, assumptions } = nextRequest({ plan, proposal });
+    expect(request).toEqual(plan.request);
+    expect(assumptions.map(({ code }) => code)).toEqual(['readings-carried']);
+  });
+
+  it('backs off by the load of the proposal', () => {
+    const plan = planOf({ step: 2.5 });
+    const proposal = proposalFor(plan, {}, { painBefore: 1, painAfter: 3 });
+    expect(proposal.items[0]!.action).toBe('back-off');
+    expect(planned(plan, proposal).items[0]!.load!.value).toBe(17.5);
+  });
+
+  it('takes the lower of two proposals where both sides share an exercise', () => {
+    const limb = {
+      limb: 'leg',
+      cuffWidthCm: 10,
+      percent: 50,
+      measured: { valueMmHg: 200, method: 'doppler' },
+    } as const;
+    const plan = planOf(
+      { step: 2.5 },
+      {
+        limbs: [
+          { ...limb, side: 'left' },
+          { ...limb, side: 'right' },
+        ],
+      },
+    );
+    const both = nextSession({ plan, records: [recordOf(plan, AS_PLANNED)], rule: 'all-repetitions' });
+    // Only the left side is on record, so the right one repeats.
+    expect(both.items.map(({ action }) => action)).toEqual(['raise-load', 'repeat']);
+    const { request, assumptions } = nextRequest({ plan, proposal: both });
+    expect(request).toEqual(plan.request);
+    expect(assumptions.map(({ code }) => code)).toEqual(['readings-carried', 'lower-of-two-sides']);
+    const pressed = nextSession({
+      plan,
+      records: [recordOf(plan, AS_PLANNED)],
+      rule: 'all-repetitions',
+      nextPercent: 60,
+    });
+    expect(nextRequest({ plan, proposal: pressed }).request).toEqual(plan.request);
+    const agreed = { ...pressed, items: [pressed.items[0]!, { ...pressed.items[0]!, side: 'right' as const }] };
+    expect(nextRequest({ plan, proposal: agreed }).request.exercises[0]!.cuffPercent).toBe(60);
+  });
+
+  it('refuses to go on after a sign to stop, and what is left open', () => {
+    const plan = planOf({ step: 2.5 });
+    const stopped = proposalFor(plan, {}, { symptoms: ['stop-chest'] });
+    expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
+    expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/before a clinician has looked/);
+    const noStep = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    expect(issuesOf(noStep, proposalFor(noStep))).toEqual([['missing', 'proposal.items.0.load.to']]);
+    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const painful = proposalFor(unloaded, {}, { painBefore: 1, painAfter: 3 });
+    expect(issuesOf(unloaded, painful)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
+  });
+
+  it('refuses a proposal for another plan, and what is no proposal', () => {
+    const plan = planOf({ step: 2.5 });
+    const proposal = proposalFor(plan);
+    const items = [['wrong-relation', 'proposal.items']];
+    expect(issuesOf(planOf({ step: 2.5, name: 'squat' }), proposal)).toEqual(items);
+    expect(issuesOf(planOf({ step: 2.5, percent: 30 }), proposal)).toEqual(items);
+    expect(issuesOf(plan, { ...proposal, items: [] })).toEqual(items);
+    expect(() => nextRequest({ plan, proposal: plan as never })).toThrow(InputError);
+    expect(() => nextRequest({ plan: proposal as never, proposal })).toThrow(/plan\.document/);
+  });
+
+  it('reads a proposal back that was stored', () => {
+    const proposal = proposalFor(planOf({ step: 2.5 }));
+    expect(readDocument(JSON.parse(JSON.stringify(proposal)) as object)).toEqual(proposal);
+  });
+});
