@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { attempt, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -27,12 +27,13 @@ export interface WeekComparisonInput {
   readonly weeks: readonly { readonly sessions: readonly WeekSession[] }[];
 }
 
-/** What a limb goes through in a week. */
+/** What a limb that is trained goes through in a week. */
 export interface WeekLimb {
   readonly limb: Limb;
   readonly side: Side;
   readonly restrictionTime: Answer<'restriction-time'>;
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  readonly volumeLoad?: Answer<'volume-load'>;
 }
 
 /** What one week comes to. */
@@ -106,22 +107,24 @@ const often = <T>(week: Week, of: (plan: Plan) => T): T[] =>
   week.flatMap(({ plan, times }) => Array.from({ length: times }, () => of(plan)));
 
 function limbsOf(week: Week): WeekLimb[] {
-  const all = often(week, ({ limbs }) => limbs.filter(({ exercises }) => exercises > 0)).flat();
+  const all = often(week, ({ limbs }) => limbs).flat();
   const places = new Map(all.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }]));
   return [...places.values()].map(({ limb, side }) => {
-    const own: LimbTotals[] = all.filter((one) => one.limb === limb && one.side === side);
-    const relativePressureTime = summed(
-      own.map((one) => one.relativePressureTime),
-      'weekSessions',
-    );
+    const own = all.filter((one) => one.limb === limb && one.side === side);
+    // What a session does not have, such as pressure × time without a cuff, is passed over.
+    const sumOf = <K extends AnswerKind>(of: (one: LimbTotals) => Answer<K> | undefined): Answer<K> | undefined =>
+      summed(
+        own.flatMap((one) => of(one) ?? []),
+        'weekSessions',
+      );
+    const relativePressureTime = sumOf((one) => one.relativePressureTime);
+    const volumeLoad = sumOf((one) => one.volumeLoad);
     return {
       limb,
       side,
-      restrictionTime: summed(
-        own.map((one) => one.restrictionTime),
-        'weekSessions',
-      )!,
+      restrictionTime: sumOf((one) => one.restrictionTime)!,
       ...(relativePressureTime && { relativePressureTime }),
+      ...(volumeLoad && { volumeLoad }),
     };
   });
 }

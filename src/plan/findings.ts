@@ -1,16 +1,6 @@
-import { InputError, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
 
 const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
-
-/** Runs a part whose inputs have other names further out, and tells what it finds wrong by those. */
-export function retold<T>(part: () => T, outward: (path: Path) => Path): T {
-  try {
-    return part();
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    throw new InputError(error.issues.map((found) => moved(found, outward)));
-  }
-}
 
 /** Gathers what the parts of a plan find wrong, told from the top of the request. */
 export class Findings {
@@ -38,10 +28,11 @@ export class Findings {
     });
     if (known) return undefined;
     try {
-      return retold(part, (path) => (uses.some((field) => path[0] === field) ? path : [...place, ...path]));
+      return part();
     } catch (error) {
       if (!isInputError(error)) throw error;
-      this.issues.push(...error.issues);
+      const outward = (path: Path): Path => (uses.some((field) => path[0] === field) ? path : [...place, ...path]);
+      this.issues.push(...error.issues.map((found) => moved(found, outward)));
       return undefined;
     }
   }

@@ -27,7 +27,7 @@ import { assumption, planMessages } from './messages.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import { placesOf, timesOf } from './places.js';
 import { documentOf } from './read-document.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
+import { hasRisen, type RecordItem, type SessionRecord } from './record-session.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
 import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
@@ -108,7 +108,7 @@ function read(request: ProgressionRequest) {
   const longBreakDays = reader.optionalNumber('longBreakDays', LONG_BREAK);
   const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_WORDS, isDay);
   if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_WORDS);
-  if (reader.fine && date !== undefined && testedOn !== undefined && testedOn > date) {
+  if (date !== undefined && testedOn !== undefined && testedOn > date) {
     reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
   }
   reader.done();
@@ -255,7 +255,7 @@ function against(
   { days, longBreakDays = Infinity }: Break,
 ): [ProgressionAction, Assumption] | undefined {
   const rose = (to: 'painDuring' | 'painAfter'): boolean =>
-    latest.some(({ painBefore, [to]: pain }) => painBefore !== undefined && pain !== undefined && pain > painBefore);
+    latest.some(({ painBefore, [to]: pain }) => hasRisen(painBefore, pain));
   if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('sign-to-stop-reported')];
   if (rose('painAfter')) return ['back-off', assumption('back-off-pain')];
   if (days >= longBreakDays) return ['repeat', assumption('hold-long-break', { days })];

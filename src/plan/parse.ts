@@ -4,11 +4,7 @@ import { describe, issue, type InputIssue, type Path } from '../answer/issues.js
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
 const at = (root: unknown, path: Path): unknown =>
-  path.reduce<unknown>(
-    (value, part) =>
-      typeof value === 'object' && value !== null ? (value as Record<string | number, unknown>)[part] : undefined,
-    root,
-  );
+  path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
 
 interface Shaped {
   readonly shape?: Readonly<Record<string, Shaped>>;
@@ -33,9 +29,10 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): I
   const name = path.at(-1);
   // Totals and answers share names with fields; only where the schema wants a number is the field one.
   const wantsNumber =
-    (found.code === 'invalid_type' && (found.expected === 'number' || found.expected === 'int')) ||
-    ((found.code === 'too_small' || found.code === 'too_big') && (found.origin === 'number' || found.origin === 'int'));
-  if (wantsNumber && typeof name === 'string' && Object.hasOwn(quantities, name)) {
+    found.code === 'invalid_type'
+      ? found.expected === 'number' || found.expected === 'int'
+      : found.code === 'too_small' || found.code === 'too_big';
+  if (wantsNumber && Object.hasOwn(quantities, name!)) {
     const wrong = numberIssue(quantities[name as QuantityName], value, path);
     if (wrong) return [wrong];
   }

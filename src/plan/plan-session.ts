@@ -25,7 +25,7 @@ import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { ageCautions } from './age-cautions.js';
-import { Findings, retold } from './findings.js';
+import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
@@ -334,13 +334,11 @@ interface Cuff {
   readonly restTarget?: CuffPressure;
 }
 
-/** The pressures of one limb in an exercise, told by the fields of the exercise. */
-function cuffOf(worn: Worn, { mode = 'resistance', restriction, cuffPercent, restCuffPercent }: PlanExercise): Cuff {
-  const told = <T>(field: 'cuffPercent' | 'restCuffPercent', part: () => T): T =>
-    retold(part, (path) => (path[0] === 'percent' ? [field] : path));
-  const target = told('cuffPercent', () => worn.at(cuffPercent ?? worn.limb.percent, mode));
-  if (restriction !== 'partial' || restCuffPercent === undefined) return { target };
-  const restTarget = told('restCuffPercent', () => restTargetOf(worn, restCuffPercent, mode));
+/** The pressures of one limb in an exercise. */
+function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
+  const target = worn.at(cuffPercent ?? worn.limb.percent, mode);
+  if (restCuffPercent === undefined) return { target };
+  const restTarget = restTargetOf(worn, restCuffPercent, mode);
   if (restTarget.value >= target.value) {
     const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
     throw new InputError([

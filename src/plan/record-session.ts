@@ -254,17 +254,21 @@ function itemCautions(
   return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
 }
 
+/** Whether pain is known to be higher than before the session. */
+export const hasRisen = (before: number | undefined, pain: number | undefined): boolean =>
+  before !== undefined && pain !== undefined && pain > before;
+
 function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {
   const { painBefore, painDuring, painAfter } = request;
   const found = [...new Set(request.symptoms)].map((code, index) =>
     caution('stop', 'symptom-reported', { symptom: planMessages[code] }, { path: ['symptoms', index] }),
   );
-  if (painBefore !== undefined && painAfter !== undefined && painAfter > painBefore) {
-    const values = { before: painBefore, after: painAfter };
+  if (hasRisen(painBefore, painAfter)) {
+    const values = { before: painBefore!, after: painAfter! };
     found.push(caution('caution', 'pain-stayed-up', values, { path: ['painAfter'] }));
   }
-  if (painBefore !== undefined && painDuring !== undefined && painDuring > painBefore) {
-    const values = { before: painBefore, during: painDuring };
+  if (hasRisen(painBefore, painDuring)) {
+    const values = { before: painBefore!, during: painDuring! };
     found.push(caution('caution', 'pain-rose-during', values, { path: ['painDuring'] }));
   }
   const recorded = placesOf(items);

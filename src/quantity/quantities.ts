@@ -167,3 +167,7 @@ export const loadUnitCode = (unit: LoadUnit): 'kg' | '[lb_av]' => (unit === 'lb'
 
 /** The load unit of a UCUM code. */
 export const loadUnitOf = (code: Unit): LoadUnit => (code === '[lb_av]' ? 'lb' : 'kg');
+
+/** A mass in the unit of a load. That grams were meant is the likely slip of kilograms alone. */
+export const inLoadUnit = (mass: Quantity, code: Unit): Quantity =>
+  code === 'kg' ? mass : { ...mass, unit: code, slips: [] };

@@ -5,15 +5,16 @@ import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
   EXERCISE_MODES,
+  type ExerciseMode,
+  inLoadUnit,
+  type Limb,
   LIMBS,
   LOAD_UNITS,
+  type LoadUnit,
   loadUnitCode,
   quantities,
-  SIDES,
-  type ExerciseMode,
-  type Limb,
-  type LoadUnit,
   type Side,
+  SIDES,
 } from '../quantity/quantities.js';
 import { parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
 
@@ -242,7 +243,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const side = reader.optionalChoice('side', EXERCISE_SIDES);
   const changeS = reader.optionalNumber('changeS') ?? 0;
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
-  const loads = { ...quantities.load, unit: loadUnitCode(unit) };
+  const loads = inLoadUnit(quantities.load, loadUnitCode(unit));
   const load = reader.optionalNumber('load', loads);
   const percent = reader.optionalNumber('percent');
   const maximum = readAnswer(

@@ -3,7 +3,15 @@ import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { product } from '../quantity/decimal.js';
-import { LOAD_UNITS, loadUnitCode, quantities, SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import {
+  inLoadUnit,
+  LOAD_UNITS,
+  type LoadUnit,
+  loadUnitCode,
+  quantities,
+  type Sex,
+  SEXES,
+} from '../quantity/quantities.js';
 import { assumption, caution } from './messages.js';
 
 /** How much of body mass a movement lifts: a share of one, its standard deviation between people, where it comes from. */
@@ -94,7 +102,7 @@ export function bodyMassLoad(input: BodyMassInput): Answer<'body-mass-load'> {
   const sex = reader.choice('sex', SEXES);
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const code = loadUnitCode(unit);
-  const bodyMass = reader.number('bodyMass', { ...quantities.bodyMass, unit: code });
+  const bodyMass = reader.number('bodyMass', inLoadUnit(quantities.bodyMass, code));
   const share = bodyMassShares.find((each) => each.movement === movement && each.sex === sex);
   if (!share && reader.fine) {
     const known = bodyMassShares.filter((each) => each.movement === movement).map((each) => each.sex);

@@ -3,7 +3,7 @@ import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
-import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
+import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
 import { assumption, caution } from './messages.js';
 
@@ -55,11 +55,11 @@ export interface Inventory {
 /** Reads `bar`, `collars` and `plates`; when they are not `required`, none of them need be there. */
 export function readInventory(reader: Reader, unit: LoadUnit, required: boolean): Inventory | undefined {
   const code = loadUnitCode(unit);
-  const bar = reader.optionalNumber('bar', { ...quantities.bar, unit: code });
-  const collars = reader.optionalNumber('collars', { ...quantities.collars, unit: code }) ?? 0;
+  const bar = reader.optionalNumber('bar', inLoadUnit(quantities.bar, code));
+  const collars = reader.optionalNumber('collars', inLoadUnit(quantities.collars, code)) ?? 0;
   const items = reader.optionalList('plates', EXPECTED);
   const plates = items?.map((item): Plate => {
-    const mass = item.number('mass', { ...quantities.mass, unit: code });
+    const mass = item.number('mass', inLoadUnit(quantities.mass, code));
     const count = item.optionalNumber('count');
     return count === undefined ? { mass } : { mass, count };
   });
@@ -215,7 +215,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
   const reader = new Reader(input);
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const code = loadUnitCode(unit);
-  const target = reader.number('target', { ...quantities.target, unit: code });
+  const target = reader.number('target', inLoadUnit(quantities.target, code));
   const inventory = readInventory(reader, unit, true);
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;

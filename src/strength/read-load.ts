@@ -1,8 +1,8 @@
 import type { Reader } from '../answer/reader.js';
-import { LOAD_UNITS, loadUnitCode, quantities, type LoadUnit } from '../quantity/quantities.js';
+import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
 
 /** A load in the unit given beside it, kg when left out. */
 export function readLoad(reader: Reader): { load: number; unit: LoadUnit } {
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
-  return { load: reader.number('load', { ...quantities.load, unit: loadUnitCode(unit) }), unit };
+  return { load: reader.number('load', inLoadUnit(quantities.load, loadUnitCode(unit))), unit };
 }

@@ -78,7 +78,7 @@ function bibtexRecord(record: CslRecord): string {
   ];
   const lines = fields.flatMap(([name, text]) => {
     if (text === undefined) return [];
-    const verbatim = name === 'title' || name === 'doi' || name === 'url' || name === 'pages';
+    const verbatim = name === 'title' || name === 'doi' || name === 'url';
     return [`  ${name} = {${verbatim ? text : escapeTex(text)}},`];
   });
   return [`@${type === 'article-journal' ? 'article' : 'misc'}{${id},`, ...lines, '}'].join('\n');

@@ -86,7 +86,8 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
     }
   }
   const { systolicMmHg, diastolicMmHg } = readings;
-  if (systolicMmHg !== undefined && diastolicMmHg !== undefined && systolicMmHg <= diastolicMmHg) {
+  // What is not told compares with nothing.
+  if ((systolicMmHg ?? NaN) <= (diastolicMmHg ?? NaN)) {
     row.report('swapped-pressures', 'systolicMmHg', 'above the diastolic pressure', String(systolicMmHg));
   }
   return { y, x: terms.map((field) => readings[field] ?? NaN) };

@@ -1,6 +1,14 @@
 import { normalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
-import { LOAD_UNITS, loadUnitCode, quantities, SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import {
+  inLoadUnit,
+  LOAD_UNITS,
+  type LoadUnit,
+  loadUnitCode,
+  quantities,
+  type Sex,
+  SEXES,
+} from '../quantity/quantities.js';
 import { misfits, outsideDomain } from '../strength/choose.js';
 import type { OneRepMaxEquation } from '../strength/equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from '../strength/equations.js';
@@ -39,7 +47,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const equation: OneRepMaxEquation = oneRepMaxEquations.find((candidate) => candidate.id === id)!;
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const input = new ColumnReader(reader);
-  const loads = input.numbers('load', { ...quantities.load, unit: loadUnitCode(unit) });
+  const loads = input.numbers('load', inLoadUnit(quantities.load, loadUnitCode(unit)));
   const repetitions = input.numbers('repetitions', quantities.repetitions);
   const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, true);
   const ratings = input.numbers('reserveRpe', quantities.reserveRpe, true);

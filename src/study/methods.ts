@@ -20,8 +20,7 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (typeof value !== 'object' || value === null) return;
   const { kind, equation, evidence, formula, sources: ids } = value as Readonly<Record<string, unknown>>;
   if (
-    typeof kind === 'string' &&
-    Object.hasOwn(kindWords, kind) &&
+    Object.hasOwn(kindWords, String(kind)) &&
     typeof equation === 'string' &&
     typeof formula === 'string' &&
     Object.hasOwn(grades, String(evidence))

@@ -4,7 +4,7 @@ import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
 import { sources as allSources, type SourceId } from '../evidence/sources.js';
 import { product } from '../quantity/decimal.js';
-import { quantities, type Quantity, type Unit } from '../quantity/quantities.js';
+import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
 import { loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
@@ -223,7 +223,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
 
 /** The ways to bring a load to what there is, besides a step. */
 function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): Fit | undefined {
-  const available = reader.optionalNumbers('available', { ...quantities.load, unit: code });
+  const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
   const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
   for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');

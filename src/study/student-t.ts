@@ -16,7 +16,7 @@ function angleOf(sine: number, cosine: number): number {
   const sine2 = (quarter * quarter) / (1 + quarter * quarter);
   let term = quarter / (1 + quarter * quarter);
   let sum = term;
-  for (let even = 2, before = NaN; sum !== before; even += 2) {
+  for (let even = 2, before = 0; sum > before; even += 2) {
     before = sum;
     term *= (even * sine2) / (even + 1);
     sum += term;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { explain, fill, messages, type ExplainOptions } from '../../src/index.js';
-import { nextSession, planSession, recordSession, reviewPlan, screen } from '../../src/plan/index.js';
+import { nextSession, planSession, recordSession, reviewPlan, screen, type PlanRequest } from '../../src/plan/index.js';
 import { reference } from '../../src/evidence/sources.js';
 
 // Everything on these pages is written by hand; the sums are beside the numbers.
@@ -8,7 +8,7 @@ import { reference } from '../../src/evidence/sources.js';
 const measured = { valueMmHg: 200, method: 'doppler' } as const;
 const leftLeg = { limb: 'leg', side: 'left' } as const;
 const rightLeg = { limb: 'leg', side: 'right' } as const;
-const plan = planSession({
+const REQUEST = {
   label: 'Athlete B',
   ageYears: 31,
   sex: 'female',
@@ -59,33 +59,35 @@ const plan = planSession({
       restriction: 'none',
     },
   ],
-});
-const record = recordSession({
-  plan,
-  date: '2026-03-02',
-  symptoms: ['after-bruising', 'stop-pain'],
-  painBefore: 1,
-  painDuring: 3,
-  painAfter: 2,
-  sessionRpe: 6,
-  sessionS: 1500,
-  notes: 'tired',
-  items: [
-    {
-      exercise: 'press',
-      ...leftLeg,
-      sets: [{ repetitions: 10 }, { repetitions: 12 }],
-      load: 20,
-      heldMmHg: 110,
-      restHeldMmHg: 45,
-      stoppedEarly: true,
-      lastSetToFailure: true,
-    },
-    { exercise: 'press', ...rightLeg, sets: [{ repetitions: 10 }, { repetitions: 12 }] },
-    { exercise: 'walk', ...leftLeg, sets: [{ durationS: 120 }, { durationS: 90 }] },
-    { exercise: 'squat', ...rightLeg, sets: [{ repetitions: 8 }] },
-  ],
-});
+} as const satisfies PlanRequest;
+const planned = () => planSession(REQUEST);
+const recorded = () =>
+  recordSession({
+    plan: planned(),
+    date: '2026-03-02',
+    symptoms: ['after-bruising', 'stop-pain'],
+    painBefore: 1,
+    painDuring: 3,
+    painAfter: 2,
+    sessionRpe: 6,
+    sessionS: 1500,
+    notes: 'tired',
+    items: [
+      {
+        exercise: 'press',
+        ...leftLeg,
+        sets: [{ repetitions: 10 }, { repetitions: 12 }],
+        load: 20,
+        heldMmHg: 110,
+        restHeldMmHg: 45,
+        stoppedEarly: true,
+        lastSetToFailure: true,
+      },
+      { exercise: 'press', ...rightLeg, sets: [{ repetitions: 10 }, { repetitions: 12 }] },
+      { exercise: 'walk', ...leftLeg, sets: [{ durationS: 120 }, { durationS: 90 }] },
+      { exercise: 'squat', ...rightLeg, sets: [{ repetitions: 8 }] },
+    ],
+  });
 
 const lines = (document: Parameters<typeof explain>[0], options?: ExplainOptions) =>
   explain(document, options).split('\n');
@@ -265,11 +267,12 @@ const WATCH = [
 ];
 
 describe('the page of a plan', () => {
-  const page = lines(plan);
   const clockText = (rows: readonly (readonly string[])[]) => rows.map(([at, text]) => `${at!.padStart(8)}  ${text}`);
   const widths = [9, 9, 8, 7];
 
   it('in plain text, down to the working', () => {
+    const plan = planned();
+    const page = lines(plan);
     expect(page.slice(0, page.indexOf('WORKING') - 1)).toEqual([
       'SESSION PLAN',
       '============',
@@ -308,7 +311,7 @@ describe('the page of a plan', () => {
   });
 
   it('in Markdown, down to the working', () => {
-    const markdown = lines(plan, { format: 'markdown' });
+    const markdown = lines(planned(), { format: 'markdown' });
     const table = (rows: readonly (readonly string[])[]) => [
       '| Clock | |',
       '| ---: | --- |',
@@ -366,7 +369,7 @@ describe('the page of a plan', () => {
   it('with the working of every answer, each where it belongs and once', () => {
     const shared = ['Repetitions', 'Volume load', 'Relative volume load', 'Time under tension', 'Restriction time'];
     const times = ['Pressure × time', 'Pressure × time, relative', 'Session time'];
-    const working = under(page, 'WORKING');
+    const working = under(lines(planned()), 'WORKING');
     const groups: Record<string, string[]> = {};
     let group = '';
     for (const line of working) {
@@ -432,7 +435,7 @@ describe('the page of a plan', () => {
   });
 
   it('of one exercise and of nobody told, with nothing more', () => {
-    const { label: _, ageYears: __, sex: ___, sessionsPerWeek: ____, weeks: _____, ...request } = plan.request;
+    const { label: _, ageYears: __, sex: ___, sessionsPerWeek: ____, weeks: _____, ...request }: PlanRequest = REQUEST;
     const short = planSession({
       ...request,
       systolicMmHg: 182,
@@ -479,6 +482,7 @@ describe('the page of a plan', () => {
   });
 
   it('with what a pressure may really be, where only one end is known', () => {
+    const plan = planned();
     const [item] = plan.items;
     const reached = (change: object) =>
       lines({
@@ -492,18 +496,19 @@ describe('the page of a plan', () => {
   });
 
   it('as LaTeX and MathML of the working alone', () => {
-    const latex = explain(plan, { format: 'latex' });
+    const latex = explain(planned(), { format: 'latex' });
     for (const group of ['left leg', 'press, left leg', 'The whole session'])
       expect(latex.split(`\\text{[${group}]}`)).toHaveLength(2);
-    expect(explain(plan, { format: 'mathml' })).toMatch(
+    expect(explain(planned(), { format: 'mathml' })).toMatch(
       /^<math [^>]*><mtable [^>]*>\n<mtr><mtd><\/mtd><mtd><mtext>\[left/,
     );
   });
 });
 
 describe('the page of a record', () => {
-  const page = lines(record);
   it('in plain text', () => {
+    const record = recorded();
+    const page = lines(record);
     // 22 × 4.5 s; 99 s at 110 and 30 s at 45 mmHg are 204 mmHg·min, at 100 and 50 mmHg 190; 210 s at 100 mmHg 350.
     expect(page.slice(0, page.indexOf('WORKING') - 1)).toEqual([
       'SESSION RECORD',
@@ -602,7 +607,7 @@ describe('the page of a record', () => {
   });
 
   it('of nothing more than was recorded', () => {
-    const { label: _, ...request } = plan.request;
+    const { label: _, ...request }: PlanRequest = REQUEST;
     const bare = lines(
       recordSession({
         plan: planSession(request),
@@ -632,7 +637,7 @@ describe('the page of a review', () => {
     `- note: ${where}: ${name} ${found} is below the ${range} of the 2019 guideline review. [unconfirmed]`;
 
   it('of a plan', () => {
-    const page = lines(reviewPlan(plan));
+    const page = lines(reviewPlan(planned()));
     expect(page.slice(0, 6)).toEqual([
       'REVIEW OF A PLAN',
       '================',
@@ -659,18 +664,18 @@ describe('the page of a review', () => {
       '- sessions a week, 2 [2 to 3; secondary]',
     ]);
     expect(page).not.toContain('NOT JUDGED, NOT IN THE DOCUMENT');
-    expect(under(page, 'SOURCES')).toEqual(cited(reviewPlan(plan)));
+    expect(under(page, 'SOURCES')).toEqual(cited(reviewPlan(planned())));
   });
 
   it('of a record, and where there is nothing to say', () => {
-    const page = lines(reviewPlan(record));
+    const page = lines(reviewPlan(recorded()));
     expect(page[0]).toBe('REVIEW OF A RECORD');
     expect(under(page, 'NOT JUDGED, NOT IN THE DOCUMENT')).toEqual(['- sessions a week']);
     expect(under(page, 'INSIDE THE RANGE')).toContain(
       '- all sets together, 22 repetitions [75 repetitions; unconfirmed]',
     );
     const none = lines(
-      reviewPlan(planSession({ ...plan.request, exercises: [plan.request.exercises[2]!] }), {
+      reviewPlan(planSession({ ...REQUEST, exercises: [REQUEST.exercises[2]] }), {
         guideline: 'common-practice',
       }),
     );
@@ -692,7 +697,8 @@ describe('the page of a review', () => {
 
 describe('the page of a proposal', () => {
   it('that stops', () => {
-    const page = lines(nextSession({ plan, records: [record], rule: 'two-for-two' }));
+    const record = recorded();
+    const page = lines(nextSession({ plan: planned(), records: [record], rule: 'two-for-two' }));
     const stop = points(sentence('sign-to-stop-reported'));
     expect(page.slice(0, page.indexOf('SOURCES') - 1)).toEqual([
       'PROPOSAL FOR THE NEXT SESSION',
@@ -734,7 +740,7 @@ describe('the page of a proposal', () => {
   });
 
   it('that raises, repeats and backs off', () => {
-    const one = planSession({ ...plan.request, exercises: [plan.request.exercises[0]!] });
+    const one = planSession({ ...REQUEST, exercises: [REQUEST.exercises[0]] });
     const after = (painAfter: number, repetitions: number, nextPercent?: number) => {
       const items = [leftLeg, rightLeg].map((limb) => ({
         exercise: 'press',

@@ -5,6 +5,7 @@ import {
   recordSession,
   trainingDays,
   type Plan,
+  type PlanRequest,
   type ProgressionRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
@@ -135,6 +136,68 @@ describe('a proposal', () => {
     expect(raised({ percent: 20, bar: 20, plates })).toEqual(['raise-load', 22.5]);
     expect(raised({ percent: 32.5, bar: 20, plates })).toEqual(['repeat', 32.5, 'no-heavier-load']);
     expect(raised({ percent: 23, bar: 20, collars: 0.5, plates })).toEqual(['raise-load', 30.5]);
+    // Exactly as much as the rule asks for is enough; the lightest of what is enough is taken.
+    expect(raised({ percent: 100, available: [110, 105, 102.5, 100] }, 'two-for-two', 2)).toEqual([
+      'raise-load',
+      102.5,
+    ]);
+    const pairs = [{ mass: 1.25 }, { mass: 20 }];
+    expect(raised({ percent: 100, bar: 20, plates: pairs }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
+    expect(raised({ percent: 100, bar: 20, plates: [{ mass: 4 }] })).toEqual(['raise-load', 108]);
+  });
+
+  it('backs off to what is lighter, and to nothing where nothing is', () => {
+    const back = (exercise: object) => {
+      const of = planOf({ step: undefined, ...exercise } as never);
+      const { action, load, reasons: why } = first(of, [recordOf(of, all, { painBefore: 0, painAfter: 1 })]);
+      return [action, load!.to, ...said(why).slice(1)];
+    };
+    expect(back({ available: [15, 5, 10, 20] })).toEqual(['back-off', 15]);
+    const none = (load: string): Said => ['no-lighter-load', { values: { load } }];
+    expect(back({ available: [20, 25] })).toEqual(['back-off', undefined, none('20 kg')]);
+    expect(back({ step: 2.5, oneRepMax: { load: 12.5 } })).toEqual(['back-off', undefined, none('2.5 kg')]);
+    expect(back({ step: 2, oneRepMax: { load: 12.5 } })).toEqual(['back-off', undefined, none('2 kg')]);
+    expect(back({ step: 1, oneRepMax: { load: 10 } })).toEqual(['back-off', 1]);
+    expect(back({ bar: 0, plates: [{ mass: 10 }] })).toEqual(['back-off', undefined, none('20 kg')]);
+    expect(back({})).toEqual(['back-off', undefined, ['step-not-known']]);
+  });
+
+  it('looks at every session of the last day', () => {
+    const two = (one: object, other: object, item: object = {}) => {
+      const [a, b] = [one, other].map((felt) => day('2026-03-02', all, felt, item));
+      return [a!, b!].map((_, at, pair) => {
+        const { action, reasons: why } = first(plan, at === 0 ? pair : [...pair].reverse());
+        return [action, ...codesOf(why)];
+      });
+    };
+    const same = (expected: string[]) => [expected, expected];
+    expect(two(calm, { painBefore: 1, painAfter: 2 })).toEqual(same(['back-off', 'back-off-pain']));
+    expect(two(calm, { painBefore: 1, painDuring: 2 })).toEqual(same(['repeat', 'hold-pain']));
+    expect(two(calm, {})).toEqual(same(['raise-load', 'rule-met', 'pain-not-recorded']));
+    expect(two(calm, calm)).toEqual(same(['raise-load', 'rule-met']));
+    // Pain that is known on one side only has not risen.
+    expect(two({ painAfter: 5, painDuring: 5 }, { painBefore: 0 })).toEqual(
+      same(['raise-load', 'rule-met', 'pain-not-recorded']),
+    );
+  });
+
+  it('counts repetitions in every set, and knows a maximum where the plan does', () => {
+    const timed = planOf({ sets: [{ repetitions: 10, restS: 30 }, { durationS: 60 }], restS: undefined });
+    const record = recordSession({
+      plan: timed,
+      date: '2026-03-02',
+      items: [{ ...timed.items[0]!, sets: [{ repetitions: 10 }, { durationS: 60 }] }].map(
+        ({ exercise, limb, side, sets }) => ({ exercise, limb, side, sets }),
+      ),
+    });
+    expect(reasons(timed, [record])).toEqual([['rule-counts']]);
+    const own = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    const item = first(own, [recordOf(own, all, calm)]);
+    expect(item).not.toHaveProperty('percentOfMaximum');
+    expect([item.action, item.load]).toEqual(['raise-load', { from: 20, unit: 'kg' }]);
+    expect(
+      said(first(planOf({ available: [20] }), [recordOf(planOf({ available: [20] }), all, calm)]).reasons)[1],
+    ).toEqual(['no-heavier-load', { values: { load: '20 kg' } }]);
   });
 
   it('asks the fourth set to be taken to failure, and the record to say so', () => {
@@ -226,6 +289,29 @@ describe('a proposal', () => {
     ]);
     const free = planOf({ restriction: 'none' });
     expect(asks(free, [recordOf(free, all)])).toEqual([maximum]);
+    expect(asks(free, [recordOf(planOf({ restriction: 'none' }, { posture: 'supine' }), all)])).toEqual([maximum]);
+    const girthless = recordOf(planOf({}, {}, { circumferenceCm: 55 }), all);
+    expect(asks(plan, [girthless])[0]).toEqual(weeks);
+    // Of two legs the right one alone changed its cuff, and was estimated.
+    const [own] = plan.request.limbs;
+    const legs = (right: object) =>
+      planSession({ ...plan.request, limbs: [own!, { ...own!, side: 'right', ...right }] } as PlanRequest);
+    const after = legs({ cuffWidthCm: 12, measured: undefined, circumferenceCm: 55 });
+    const sets = all.map((repetitions) => ({ repetitions }));
+    const both = (of: Plan, sides: readonly ('left' | 'right')[]) =>
+      recordSession({
+        plan: of,
+        date: '2026-03-02',
+        items: sides.map((side) => ({ exercise: 'leg extension', limb: 'leg', side, sets })),
+      });
+    expect(asks(after, [both(legs({}), ['left', 'right'])])).toEqual([
+      ['occlusion', true, 'measure-occlusion-changed', 'right', 'leg', 'the cuff', 'practice', undefined],
+      ['occlusion', true, 'measure-occlusion-estimated', 'right', 'leg', after.items[1]!.occlusion.evidence, undefined],
+      weeks,
+      maximum,
+    ]);
+    // A limb that was not trained has no cuff to compare with.
+    expect(asks(after, [both(legs({}), ['left'])]).slice(1)).toEqual([weeks, maximum]);
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
     expect(asks(unloaded, [recordOf(unloaded, all)])).toEqual([weeks]);
   });

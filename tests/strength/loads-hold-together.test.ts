@@ -494,3 +494,9 @@ describe('a loaded bar', () => {
     expect(answer).toMatchObject({ value: 90, unit: '[lb_av]' });
   });
 });
+
+// 80 000 g are 80 kg, and not 80 lb: grams are no likely slip where pounds are asked for.
+it('guesses a slip in kilograms alone', () => {
+  const load = (unit: 'kg' | 'lb') => refusal(testedOneRepMax, { load: 80_000, unit } as never).map(([, code]) => code);
+  expect([load('kg'), load('lb')]).toEqual([['unit-slip'], ['out-of-range']]);
+});

@@ -34,6 +34,15 @@ const throws = () => {
 const unreadable = (name: string) => Object.defineProperty({}, name, { get: throws, enumerable: true });
 type Refused = readonly [path: string, code: string, expected: string, received: string];
 
+describe('the generator', () => {
+  // Source: pure-rand.
+  it.each([0, 1, 42, 4294967295])('gives the numbers of another implementation, seed %i', (seed) => {
+    const ours = mersenneTwister(seed);
+    const theirs = mersenne(seed | 0);
+    for (let count = 0; count < 2000; count += 1) expect(ours()).toBe(theirs.next() >>> 0);
+  });
+});
+
 describe('agreement', () => {
   const measured = [150, 160, 170, 180];
   const estimated = [152, 158, 174, 180];
@@ -270,6 +279,11 @@ describe('an equation of one’s own', () => {
       fitted({ terms: ['cuffWidthCm'], rows: rows.map((row, at) => ({ ...row, cuffWidthCm: 5 + at / 10 })) }),
     ).toEqual([['cuffWidthCm', 'wrong-relation', 'left out where it is a term', '11']]);
     expect(fitted({ rows: undefined })).toEqual([['rows', 'missing', 'a list of rows, one a person', 'undefined']]);
+    expect(fitted({ rows: [] })[0]!.slice(0, 3)).toEqual([
+      'rows',
+      'wrong-type',
+      'a list of rows, one a person (1 to 10000 of them)',
+    ]);
     expect(fitted({ rows: rows.slice(0, 49) })).toEqual([
       ['rows', 'wrong-relation', 'at least 50, 10 for each term', '49'],
     ]);
@@ -310,7 +324,8 @@ describe('an equation of one’s own', () => {
   });
 
   it('is fitted to its rows, and says so', () => {
-    const { formula, symbols, terms, intercept, evidence, people, cuffWidthCm, limb, posture } = fittedExample;
+    const fit = fitOcclusionEquation(fitInput);
+    const { formula, symbols, terms, intercept, evidence, people, cuffWidthCm, limb, posture } = fit;
     expect([evidence, people, cuffWidthCm, limb, posture]).toEqual(['derived', 60, 11, 'leg', 'seated']);
     expect(terms.map(({ field }) => field)).toEqual(fitInput.terms);
     const sign = (value: number) => (value < 0 ? '-' : '+');
@@ -329,6 +344,7 @@ describe('an equation of one’s own', () => {
       const values = rows.map((row) => row[field]!);
       expect([terms[at]!.low, terms[at]!.high]).toEqual([Math.min(...values), Math.max(...values)]);
     }
+    expect([fit.document, fit.schemaVersion, fit.id]).toEqual(['fitted-occlusion-equation', 1, 'lab-thigh']);
     const answer = estimateWith(fittedExample, person);
     expectHoldsTogether(answer);
     expect(answer.errors!.map(({ part, evidence: grade }) => [part, grade])).toEqual([['equation', 'derived']]);
@@ -570,6 +586,17 @@ describe('a bibliography', () => {
   note = {figures read in the abstract; journal and year not at hand},
 }
 `);
+    expect(bibtex('flow-steps-2018').split('\n').slice(2)).toEqual([
+      '  journal = {Clin Physiol Funct Imaging},',
+      '  year = {2018},',
+      '  volume = {38},',
+      '  number = {3},',
+      '  pages = {425--430},',
+      '  pmid = {28402045},',
+      '}',
+      '',
+    ]);
+    expect(bibtex('ucum')).toContain('\n  howpublished = {UCUM},\n  year = {2024},\n  url = {https://ucum.org},\n');
     expect(bibtex('femoral-repeat', 'brzycki-1993').split('\n\n')).toHaveLength(2);
     // A journal without a volume is no article of one.
     expect(bibtex('exercise-shift-2018')).toMatch(
@@ -592,6 +619,10 @@ describe('a bibliography', () => {
       DOI: '10.1007/s00421-014-3030-7',
       note: 'DOI from memory',
     });
+    const [pubmed, standard] = bibliography({ sources: ['flow-steps-2018', 'ucum'] }, { format: 'csl-json' });
+    expect([pubmed!.PMID, pubmed!.DOI, pubmed!.URL]).toEqual(['28402045', undefined, undefined]);
+    expect([standard!.PMID, standard!.URL]).toEqual([undefined, 'https://ucum.org']);
+    for (const [name, value] of Object.entries({ ...pubmed, ...standard })) expect(value, name).toBeDefined();
     const plain = bibliography({ sources: ['femoral-repeat', 'exercise-shift-2018'] }, { format: 'csl-json' });
     expect(plain.map(({ type, volume }) => [type, volume])).toEqual([
       ['document', undefined],
@@ -633,6 +664,11 @@ describe('a methods paragraph', () => {
     const column = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load: [100], repetitions: 5 });
     expect(middle(column)).toMatch(/^One-repetition maximum was taken from epley-1985 \(1RM = /);
     expect(methods([column, column.about])).toBe(methods(column));
+    // Only an occlusion pressure that no publication stands behind is of one’s own equation.
+    const derived = `evidence derived: ${grades.derived})`;
+    expect(middle({ ...own, sources: ['ucum', 'brzycki-1993'] })).toContain(`${derived} [ucum, brzycki-1993].`);
+    expect(middle({ ...own, kind: 'session-time' })).toContain(`${derived}.`);
+    expect(middle({ ...own, evidence: 'practice' })).toContain(`evidence practice: ${grades.practice}).`);
     expect(middle([])).toBe('');
   });
 

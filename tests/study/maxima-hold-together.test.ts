@@ -46,6 +46,7 @@ describe.each(equations.oneRepetitionMaximum)('one-repetition maxima by $id', ({
         const rows = rowsOf(more);
         const got = maxima(rows, unit);
         rows.forEach((row, at) => expectSame(got, at, one(row, unit)));
+        expect(got.about.assumptions.map(({ code }) => code)).toEqual(['normal-interval']);
         expect(got.about).toMatchObject({
           kind: 'one-repetition-maximum',
           level: 0.95,

@@ -83,6 +83,7 @@ describe('a call that is wrong', () => {
     expect(refused({ lift: 'deadlift', equation: 'squat-high-school-2003' }, lifted)).toEqual([
       ['lift', 'wrong-relation', 'squat for equation squat-high-school-2003', 'deadlift'],
     ]);
+    expect(refused({ load: 100 }, lifted)[0]!.slice(0, 2)).toEqual(['load', 'wrong-relation']);
     expect(refused({ equation: 'mine' }, lifted)[0]!.slice(0, 2)).toEqual(['equation', 'not-one-of']);
   });
 
@@ -130,6 +131,11 @@ describe('a call that is wrong', () => {
     expect(way({ available: [10], ...bar })).toEqual([both('bar', 'available')]);
     expect(way({ step: 2.5, available: [10], ...bar })).toEqual([both('available', 'step'), both('bar', 'step')]);
     expect([way(bar), way({ step: 2.5 }), way({ available: [10] })]).toEqual([[], [], []]);
+    const heavy = { ...bar, bar: 300 };
+    expect(way(heavy)).toEqual([['bar', 'unit-slip', 'a number from 0 to 200 kg', '300']]);
+    const pounds = columns({ ...lifted, unit: 'lb' });
+    expect(refused({ oneRepMax: pounds, ...heavy }, load)[0]![2]).toBe('a number from 0 to 200 lb');
+    expect(refused({ oneRepMax: pounds, available: [0] }, load)[0]![2]).toBe('a number from 0.1 to 2000 lb');
     expect(way({ rounding: 'up' })[0]!.slice(0, 2)).toEqual(['rounding', 'not-one-of']);
   });
 

@@ -77,6 +77,18 @@ describe('cuff pressures', () => {
     }
   });
 
+  // In doubles 0.57 × 300 is 170.99999999999997, and 0.07 × 100 is 7.000000000000001; in decimals 171 and 7.
+  it('are the multiples that decimals have, on the edge between two steps', () => {
+    const own = occlusion();
+    own.value.set([300, 100, 160]);
+    const set = (percent: number[], more = {}) =>
+      Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percent, ...more }).value);
+    expect(set([57, 7, 50])).toEqual([171, 7, 80]);
+    expect(set([57, 7, 50], { gaugeStepMmHg: 0.1 })).toEqual([171, 7, 80]);
+    expect(set([57, 57, 57], { ceilingMmHg: 171 })).toEqual([171, 57, 91]);
+    expect(set([29, 29, 29], { gaugeStepMmHg: 0.3 })).toEqual([87, 28.8, 46.2]);
+  });
+
   it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
     const said = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
     const got = columns({ answer: 'cuff-pressure', occlusion: said, percent: 50, ceilingMmHg: 100 });
@@ -131,5 +143,51 @@ describe('training loads', () => {
     // 40 % of 140 lb is 56: the bar of 45 and 2 × 2 × 2.5.
     expect([about.unit, value[2]]).toEqual(['[lb_av]', 55]);
     expect(oneRepMax.about.unit).toBe('[lb_av]');
+  });
+});
+
+describe('flags', () => {
+  // 180/110 and above is to be referred; what is impossible has no relation to anything.
+  it('say of each row what is wrong with it, and no more', () => {
+    const pressures = [
+      [120, 70, []],
+      [70, 70, ['relation']],
+      [70, 120, ['relation']],
+      [50, 70, ['impossible']],
+      [301, 70, ['impossible']],
+      [120, 250, ['impossible']],
+      [120, 29, ['impossible']],
+      [NaN, 120, ['missing']],
+      [180, 70, ['blood-pressure-refer']],
+      [150, 110, ['blood-pressure-refer']],
+      [60, 30, []],
+      [300, 200, ['blood-pressure-refer']],
+      [200, 200, ['relation']],
+    ] as const;
+    const got = columns({
+      ...right,
+      circumferenceCm: pressures.map(() => 54),
+      systolicMmHg: pressures.map(([systolic]) => systolic),
+      diastolicMmHg: pressures.map(([, diastolic]) => diastolic),
+    });
+    expect(Array.from(got.flag, flagCodes)).toEqual(pressures.map(([, , codes]) => codes));
+  });
+});
+
+describe('columns that are read and written at once', () => {
+  it('give what they give apart', () => {
+    for (const more of [{}, { systolicErrorMmHg: 5 }]) {
+      const apart = columns({ ...right, ...more });
+      const memory = new Float64Array(9);
+      const [value, lower, upper] = [0, 3, 6].map((from) => memory.subarray(from, from + 3));
+      value!.set([54, 60, 66]);
+      // One column of the input is an output, and another lies across two of them.
+      const across = memory.subarray(4, 7).fill(120);
+      const into = { value: value!, lower: lower!, upper: upper!, flag: new Uint8Array(3) };
+      const got = columns({ ...right, ...more, circumferenceCm: value!, systolicMmHg: across, into });
+      expect(got.value).toBe(value);
+      for (const name of ['value', 'lower', 'upper', 'flag'] as const)
+        expect(Array.from(got[name])).toEqual(Array.from(apart[name]));
+    }
   });
 });
