@@ -189,23 +189,23 @@ function linearOf({ intercept, terms }: Core): Linear {
   };
 }
 
-/** A fitted equation for one person; age and sex may be missing where it has no such term. */
+/** A fitted equation without its terms of age and sex. The coefficients come one by one: so a loop keeps them at hand. */
 export const applyLinear = (
-  { first, girth, systolic, diastolic, width, age, sex }: Linear,
+  first: number,
+  girth: number,
+  systolic: number,
+  diastolic: number,
+  width: number,
   circumferenceCm: number,
   systolicMmHg: number,
   diastolicMmHg: number,
   cuffWidthCm: number,
-  ageYears: number,
-  sexCode: number,
 ): number =>
-  first +
-  girth * circumferenceCm +
-  systolic * systolicMmHg +
-  diastolic * diastolicMmHg +
-  width * cuffWidthCm +
-  (age === 0 ? 0 : age * ageYears) +
-  (sex === 0 ? 0 : sex * sexCode);
+  first + girth * circumferenceCm + systolic * systolicMmHg + diastolic * diastolicMmHg + width * cuffWidthCm;
+
+/** The same with the terms of the person; a reading that is no term may be missing. */
+export const withPerson = ({ age, sex }: Linear, value: number, ageYears: number, sexCode: number): number =>
+  value + (age === 0 ? 0 : age * ageYears) + (sex === 0 ? 0 : sex * sexCode);
 
 const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
 
@@ -219,7 +219,22 @@ function recordOf(core: Core): OcclusionEquation {
     name: `${id}, fitted to ${people} people`,
     ...formulaOf(core),
     apply: ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, sex }) =>
-      applyLinear(linear, circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, SEX_CODES[sex]),
+      withPerson(
+        linear,
+        applyLinear(
+          linear.first,
+          linear.girth,
+          linear.systolic,
+          linear.diastolic,
+          linear.width,
+          circumferenceCm,
+          systolicMmHg,
+          diastolicMmHg,
+          cuffWidthCm,
+        ),
+        ageYears,
+        SEX_CODES[sex],
+      ),
     needs: EXTRA.filter((field) => terms.some((term) => term.field === field)),
     limb,
     cuffWidthCm,

@@ -18,7 +18,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Limb, Posture, Quantity, Sex, Side } from '../quantity/quantities.js';
 import { BLOCK, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
-import { applyLinear, type ColumnEquation } from './fitted-equation.js';
+import { applyLinear, withPerson, type ColumnEquation } from './fitted-equation.js';
 
 /** The readings of an occlusion pressure, each a column. */
 export interface OcclusionReadingColumns {
@@ -285,15 +285,21 @@ const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
 export function applyRows({ id, linear }: ColumnEquation): ApplyRows {
   if (!linear) return LOOPS[id as OcclusionEquationId];
   return (rows, { cuffWidthCm }) => {
+    const { first, girth, systolic, diastolic, width } = linear;
     for (let row = 0; row < rows; row += 1)
       VALUES[row] = applyLinear(
-        linear,
+        first,
+        girth,
+        systolic,
+        diastolic,
+        width,
         GIRTHS[row]!,
         SYSTOLICS[row]!,
         DIASTOLICS[row]!,
         cuffWidthCm,
-        AGES[row]!,
-        SEXES[row] === 0 ? 1 : 2,
       );
+    if (linear.age === 0 && linear.sex === 0) return;
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = withPerson(linear, VALUES[row]!, AGES[row]!, SEXES[row] === 0 ? 1 : 2);
   };
 }

@@ -56,14 +56,14 @@ function plainPadding({ rows, systolic, into: { value } }: People): void {
   for (let row = 0; row < rows; row += 1) value[row] = padding2006(systolic[row]!, 0.7);
 }
 
-// One’s own equation: thirty invented measurements on the width-ratio formula.
+// One’s own equation: invented measurements on the width-ratio formula, over the whole range of the readings.
 const fitted = fitOcclusionEquation({
   id: 'bench-laboratory',
   limb: 'leg',
   posture: 'supine',
   cuffWidthCm: 10,
   terms: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
-  rows: Array.from({ length: 30 }, (_, row) => {
+  rows: Array.from({ length: 61 }, (_, row) => {
     const circumferenceCm = 40 + ((row * 7) % 31);
     const systolicMmHg = 100 + ((row * 11) % 61);
     const diastolicMmHg = 55 + ((row * 5) % 41);
