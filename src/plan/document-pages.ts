@@ -11,7 +11,7 @@ import { findingValues, judgedWords, measureWords } from './measures.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import { pageWords, type Word } from './page-words.js';
-import { limbLine, sideWords, totalTime, type Detail } from './page.js';
+import { limbLine, sideWords, totalTime, type Detail, workLines } from './page.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review, ReviewFinding } from './review-plan.js';
 import type { Screening, ScreeningFinding } from './screen.js';
@@ -122,12 +122,11 @@ export function reviewPage(review: Review, say: Say): string[] {
 
 function doneLines(say: Say, word: Word, item: RecordItem): string[] {
   const { target, restTarget, load, sets, lastSetToFailure, restriction, done, totals } = item;
-  const { restrictionTime, partialRestrictionTime, volumeLoad, repetitions, pressureTime } = totals;
+  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
   const held = (pressure: number | undefined): string =>
     pressure === undefined
       ? word('page.held-not-recorded')
       : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
-  const count = format(repetitions.value);
   return [
     field(
       word('page.sets'),
@@ -167,13 +166,7 @@ function doneLines(say: Say, word: Word, item: RecordItem): string[] {
     ...(done.lastSetToFailure ? [word('page.last-to-failure')] : []),
     word('page.totals'),
     ...indent([
-      ...(repetitions.value > 0
-        ? [
-            volumeLoad
-              ? word('page.total-volume', { repetitions: count, volume: told(say, volumeLoad) })
-              : word('page.total-repetitions', { repetitions: count }),
-          ]
-        : []),
+      ...workLines(say, word, totals),
       totalTime(word, totals),
       [
         word('page.restriction', { restriction: clock(restrictionTime.value) }),

@@ -63,6 +63,7 @@ export const pageWords = {
   'page.end': 'end',
   'page.total-repetitions': 'repetitions {repetitions}',
   'page.total-volume': 'repetitions {repetitions}, volume load {volume}',
+  'page.total-body-volume': 'volume load of body mass {volume}',
   'page.total-time': 'time under tension {tension}, session time {session}',
   'page.total-restriction': 'restriction {restriction}, longest unbroken {longest}',
   'page.total-partial': 'at the lower pressure {partial}',

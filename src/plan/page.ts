@@ -131,18 +131,27 @@ function sessionRows(say: Say, word: Word, { session, request }: Plan): [string,
 export const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
   word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
 
-/** What an exercise or a session adds up to. */
-function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
-  const { volumeLoad, repetitions, restrictionTime, longestRestriction } = totals;
-  const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
+/** The work that was or is to be done, where sets are counted. */
+export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+  const { repetitions, volumeLoad, bodyMassVolumeLoad } = totals;
+  if (repetitions.value === 0) return [];
   const count = format(repetitions.value);
   const told = ({ value, unit }: Answer): string => amount(say, value, unit);
   return [
-    ...(volumeLoad
-      ? [word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })]
-      : repetitions.value > 0
-        ? [word('page.total-repetitions', { repetitions: count })]
-        : []),
+    volumeLoad
+      ? word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })
+      : word('page.total-repetitions', { repetitions: count }),
+    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(bodyMassVolumeLoad) })] : []),
+  ];
+}
+
+/** What an exercise or a session adds up to. */
+function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+  const { restrictionTime, longestRestriction } = totals;
+  const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
+  const told = ({ value, unit }: Answer): string => amount(say, value, unit);
+  return [
+    ...workLines(say, word, totals),
     totalTime(word, totals),
     word('page.total-restriction', {
       restriction: clock(restrictionTime.value),

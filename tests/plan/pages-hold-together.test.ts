@@ -198,6 +198,8 @@ const SQUAT_CLOCK = [
 ];
 const SQUAT_TOTALS = [
   'repetitions 19, volume load 190 kg',
+  // 19 × 64 % of 80 kg.
+  'volume load of body mass 972.8 kg',
   'time under tension 1:16, session time 2:16',
   'restriction 0:00, longest unbroken 0:00',
 ];
@@ -247,6 +249,7 @@ const SESSION_CLOCK = [
 // 175 + 175 + 466.67 mmHg·min; 90 + 280 s; 200 + 60 + 30 s.
 const SESSION_TOTALS = [
   'repetitions 39, volume load 640 kg',
+  'volume load of body mass 972.8 kg',
   'time under tension 2:46, session time 19:29',
   'restriction 6:10, longest unbroken 2:00',
   'at the lower pressure 0:30',
@@ -552,6 +555,7 @@ describe('the page of a record', () => {
       'Cuff   none',
       'Totals',
       '  repetitions 8, volume load 80 kg',
+      '  volume load of body mass 409.6 kg',
       '  time under tension 0:32, session time 0:32',
       '  restriction 0:00',
       '',
