@@ -95,7 +95,7 @@ function read(input: WeekComparisonInput): Week[] {
 }
 
 const isRestricted = ({ restriction }: PlanItem): boolean => restriction !== 'none';
-const percentOf = ({ target }: PlanItem): number => target.inputs['percent'] as number;
+const percentOf = ({ target }: PlanItem): number => target!.inputs['percent'] as number;
 
 const count = (sessions: Week): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);

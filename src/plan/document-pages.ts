@@ -147,7 +147,7 @@ function doneLines(say: Say, word: Word, item: RecordItem): string[] {
         ? word('page.no-cuff')
         : word('page.held-in-sets', {
             held: held(done.heldMmHg),
-            planned: told(say, target),
+            planned: told(say, target!),
             restriction: named(say, 'value', restriction),
           }),
     ),

@@ -4,7 +4,7 @@ import type { PlanItem } from './types.js';
 /** Every caution of an item’s answers; those of a cuff only where it is worn. A limb’s restriction is told of the limb. */
 export const itemCautions = (item: PlanItem): Caution[] => {
   const { restriction, occlusion, target, restTarget, oneRepMax, load, totals } = item;
-  const cuff = restriction === 'none' ? [] : [occlusion, target, restTarget];
+  const cuff = restriction === 'none' ? [] : [occlusion!, target!, restTarget];
   return [...cuff, oneRepMax, load, totals]
     .flatMap((answer) => answer?.cautions ?? [])
     .filter(({ code }) => code !== 'restriction-long-limb');

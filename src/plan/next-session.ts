@@ -186,8 +186,8 @@ interface Draft {
 }
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
-function targetAt({ target: { inputs } }: PlanItem, percent: number): CuffPressure {
-  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = inputs as unknown as TargetInput;
+function targetAt({ target }: PlanItem, percent: number): CuffPressure {
+  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
   return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
@@ -197,7 +197,7 @@ const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as num
 const cuffWords = ({ restriction, target, restTarget }: PlanItem | RecordItem): string =>
   restriction === 'none'
     ? 'no cuff'
-    : `${percentOf(target)} % of occlusion pressure, ${restriction}` +
+    : `${percentOf(target!)} % of occlusion pressure, ${restriction}` +
       (restTarget ? ` (${percentOf(restTarget)} % in the rests)` : '');
 
 /** A load in words, with its unit; nothing where there is none. */
@@ -315,8 +315,8 @@ function draft(
   if (nextPercent === undefined) return raise();
   if (item.restriction === 'none') return raise(assumption('pressure-no-cuff'));
   const target = targetAt(item, nextPercent);
-  if (target.value <= item.target.value) {
-    const values = { percent: nextPercent, held: formatUnit(item.target.value, 'mm[Hg]') };
+  if (target.value <= item.target!.value) {
+    const values = { percent: nextPercent, held: formatUnit(item.target!.value, 'mm[Hg]') };
     return raise(assumption('pressure-not-higher', values));
   }
   const instead = assumption('pressure-instead', { percent: nextPercent });
@@ -324,7 +324,7 @@ function draft(
 }
 
 function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft): ProposalItem {
-  const { exercise, limb, side, oneRepMax, restriction, target } = item;
+  const { exercise, limb, side, oneRepMax, target } = item;
   const from = item.load?.value;
   const unit = item.load ? loadUnitOf(item.load.unit) : 'kg';
   const maximum = oneRepMax && convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
@@ -342,7 +342,7 @@ function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft):
           ...(load !== undefined && { to: (100 * load) / maximum }),
         },
       }),
-    ...(restriction !== 'none' && {
+    ...(target && {
       percentOfOcclusion: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
       cuffMmHg: { from: target.value, ...(pressed && { to: pressed.value }) },
     }),
@@ -390,7 +390,7 @@ function measureAgain(
     }
     if (plan.request.limbs.some((worn) => worn.limb === limb && worn.side === side && !worn.measured)) {
       const said = assumption('measure-occlusion-estimated', { side, limb });
-      add('occlusion-pressure', true, said, occlusion.evidence);
+      add('occlusion-pressure', true, said, occlusion!.evidence);
     }
   }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {

@@ -183,7 +183,7 @@ function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: Pl
         percent: restTarget.reached!.percent.toFixed(1),
       })
     : word(`page.${restriction}`);
-  return `${amount(say, target.value, 'mm[Hg]')}, ${reachedWords(word, target, 'page.of-occlusion')}; ${when}`;
+  return `${amount(say, target!.value, 'mm[Hg]')}, ${reachedWords(word, target!, 'page.of-occlusion')}; ${when}`;
 }
 
 /** What to do, but for the cuff. */
@@ -275,7 +275,7 @@ export function planWorking(plan: Plan, say: Say): Required<Group>[] {
     const isShared = ([name, answer]: ReturnType<typeof sumsOf>[number]): boolean =>
       limbs.every((other) => isSame(other.totals[name], answer));
     const sums = sumsOf(totals);
-    if (!shown.has(where)) {
+    if (target && !shown.has(where)) {
       shown.set(where, target);
       add(where, [occlusion, target]);
     }

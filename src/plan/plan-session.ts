@@ -81,7 +81,9 @@ function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pr
       issue('wrong-relation', ['measured', 'valueMmHg'], expected, formatUnit(measurement.value, 'mm[Hg]')),
     ]);
   }
-  if (measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) return measurement;
+  if (cuffWidthCm === undefined || measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) {
+    return measurement;
+  }
   return correctForCuffWidth({
     occlusionMmHg: measurement.value,
     diastolicMmHg,
@@ -98,14 +100,28 @@ interface Worn {
   readonly at: (percent: number, mode: ExerciseMode) => CuffPressure;
 }
 
+/** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
+const isWorn = (
+  { exercises }: PlanRequest,
+  { limb, side, cuffWidthCm, circumferenceCm, measured }: PlanLimb,
+): boolean =>
+  (cuffWidthCm !== undefined && (circumferenceCm !== undefined || measured !== undefined)) ||
+  exercises.some(
+    (one) => one?.restriction !== 'none' && one?.limb === limb && (!one.side || sidesOf(one.side).includes(side)),
+  );
+
 function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
+  if (limb.cuffWidthCm === undefined) {
+    const expected = 'given, since an exercise has the cuff of this limb up';
+    throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
+  }
   const occlusion = occlusionOf(request, limb);
   const { gaugeStepMmHg, ceilingMmHg } = limb;
   const at = (percent: number, mode: ExerciseMode): CuffPressure => {
     const ofMode = mode === 'resistance' ? undefined : mode;
     return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
   };
-  at(limb.percent, 'resistance');
+  if (limb.percent !== undefined) at(limb.percent, 'resistance');
   return { limb, occlusion, at };
 }
 
@@ -284,30 +300,33 @@ function exerciseOf(
   const sets = findings.try(place, () => setsOf(exercise, side, bodyMassKg, oneRepMax, load), {
     fields: ['scheme', 'sets', 'warmUp', 'tempo', 'restS', 'restriction', 'mode', 'limb', 'side', 'changeS'],
   });
+  const bare = exercise?.restriction === 'none';
   const cuffs = findings.try(
     place,
     () =>
       wearing?.flatMap(({ at }) => {
         const one = worn[at];
-        return one ? [{ ...one, ...cuffOf(one, exercise) }] : [];
+        return bare || !one ? [] : [{ ...one, ...cuffOf(one, exercise) }];
       }),
     { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
   );
-  if (!sets || !wearing || !cuffs || cuffs.length < wearing.length) return undefined;
+  if (!sets || !wearing || !cuffs || (!bare && cuffs.length < wearing.length)) return undefined;
 
   const full = withCuffs(sets, cuffs, exercise.name);
   const { intensityPercent, bodyMassPercent } = exercise;
   return {
     full,
-    items: cuffs.map(({ limb, occlusion, target, restTarget }): PlanItem => {
+    items: wearing.map(({ at }, index): PlanItem => {
+      const limb = request.limbs[at]!;
+      const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
       return {
         mode: own.mode,
         exercise: exercise.name,
         limb: limb.limb,
         side: limb.side,
-        occlusion,
-        target,
+        ...(occlusion && { occlusion }),
+        ...(target && { target }),
         ...(restTarget && { restTarget }),
         ...(oneRepMax && { oneRepMax }),
         ...(load && { load }),
@@ -336,7 +355,11 @@ interface Cuff {
 
 /** The pressures of one limb in an exercise. */
 function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
-  const target = worn.at(cuffPercent ?? worn.limb.percent, mode);
+  const percent = cuffPercent ?? worn.limb.percent;
+  if (percent === undefined) {
+    throw new InputError([issue('missing', ['cuffPercent'], 'given, or percent of the limb', 'undefined')]);
+  }
+  const target = worn.at(percent, mode);
   if (restCuffPercent === undefined) return { target };
   const restTarget = restTargetOf(worn, restCuffPercent, mode);
   if (restTarget.value >= target.value) {
@@ -381,7 +404,9 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
     }
   });
   const worn = request.limbs.map((limb, index) =>
-    findings.try(['limbs', index], () => wornOf(request, limb), { uses: PERSONAL }),
+    findings.try(['limbs', index], () => (isWorn(request, limb) ? wornOf(request, limb) : undefined), {
+      uses: PERSONAL,
+    }),
   );
   return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, worn, exercise, index) ?? []);
 }

@@ -87,7 +87,8 @@ const KEPT = [
 
 /** One exercise on one limb: what the plan had, and what was done. */
 export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
-  readonly cuffWidthCm: number;
+  /** Left out where the cuff is not known. */
+  readonly cuffWidthCm?: number;
   readonly circumferenceCm?: number;
   readonly done: {
     readonly sets: PlanItem['sets'];
@@ -146,13 +147,13 @@ function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequ
 /** The cuff as it was held, and as planned where that is not known. */
 function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: DoneItem): FullPrescription {
   if (full.restriction === 'none') return full;
-  const pressureMmHg = done.heldMmHg ?? target.value;
+  const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
     const expected = `below the ${formatUnit(pressureMmHg, 'mm[Hg]')} of the sets`;
     throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
   }
-  const { occlusion } = target.inputs as { occlusion: PlanItem['occlusion'] };
+  const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
   return {
     ...full,
     sets: full.sets.map((set) => ({ ...set, pressureMmHg })),
@@ -183,7 +184,7 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
   return {
     ...defined(kept),
-    cuffWidthCm: worn.cuffWidthCm,
+    ...(worn.cuffWidthCm !== undefined && { cuffWidthCm: worn.cuffWidthCm }),
     ...(worn.circumferenceCm !== undefined && { circumferenceCm: worn.circumferenceCm }),
     done: {
       sets,
@@ -223,16 +224,13 @@ function itemsOf(request: RecordRequest): RecordItem[] {
   return items;
 }
 
-function itemCautions(
-  { exercise, limb, side, target, load, restriction, done, totals }: RecordItem,
-  index: number,
-): Caution[] {
+function itemCautions({ exercise, limb, side, target, load, done, totals }: RecordItem, index: number): Caution[] {
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
   const found: Caution[] = [];
   const { heldMmHg: held } = done;
-  const occlusion = target.inputs['occlusion'] as PlanItem['occlusion'];
-  if (restriction !== 'none' && held !== undefined) {
+  if (target && held !== undefined) {
+    const occlusion = target.inputs['occlusion'] as Answer<'occlusion-pressure'>;
     const at = { path: [...path, 'heldMmHg'] };
     if (held >= occlusion.value) {
       found.push(caution('caution', 'held-occludes', { ...who, held, occlusion: format(occlusion.value) }, at));

@@ -91,7 +91,7 @@ type Restricted = Pick<PlanItem['totals'], 'restrictionTime' | 'partialRestricti
 function readingsOf(
   item: PlanItem | RecordItem,
   place: Path,
-  cuff: { readonly width?: number; readonly path: Path },
+  cuff: { readonly width?: number | undefined; readonly path: Path },
 ): Reading[] {
   const done = 'done' in item ? item.done : undefined;
   const { exercise, side, limb, target, load, tempo, totals, mode = 'resistance', intensityPercent } = item;
@@ -102,8 +102,8 @@ function readingsOf(
   const read = (measure: Measure, value: number | undefined, path: Path, toFailure?: boolean): void => {
     if (value !== undefined) found.push({ measure, found: value, where, path, ...(toFailure && { toFailure }) });
   };
-  const { occlusion } = target.inputs as { occlusion: PlanItem['occlusion'] };
-  if (!done) read('percent-of-occlusion', target.reached?.percent, [...place, 'target', 'reached', 'percent']);
+  const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
+  if (!done) read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent']);
   else if (done.heldMmHg !== undefined) {
     read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
   }

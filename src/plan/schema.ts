@@ -63,8 +63,8 @@ const requestWith = (object: ObjectOf) => {
     limb: z.enum(LIMBS),
     side: z.enum(SIDES),
     circumferenceCm: quantity('circumferenceCm').optional(),
-    cuffWidthCm: quantity('cuffWidthCm'),
-    percent: quantity('percent'),
+    cuffWidthCm: quantity('cuffWidthCm').optional(),
+    percent: quantity('percent').optional(),
     measured: measured.optional(),
     equation: auto(occlusionEquations).optional(),
     gaugeStepMmHg: quantity('gaugeStepMmHg').optional(),
@@ -254,8 +254,6 @@ const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
   mode: z.enum(EXERCISE_MODES).optional(),
-  target,
-  restTarget: target.optional(),
   load: load.optional(),
   intensityPercent: quantity('intensityPercent').optional(),
   bodyMassKg: quantity('bodyMassKg').optional(),
@@ -268,8 +266,20 @@ const prescribed = {
     concentricS: quantity('concentricS'),
     topS: quantity('topS'),
   }).optional(),
-  restriction: z.enum(RESTRICTIONS),
 };
+
+/** An exercise on a limb: with a cuff and what it is set to, or without. */
+const itemOf = <P extends z.ZodRawShape, C extends z.ZodRawShape>(parts: P, cuff: C) =>
+  z.discriminatedUnion('restriction', [
+    open({
+      ...parts,
+      ...cuff,
+      restriction: z.enum(RESTRICTIONS).exclude(['none']),
+      target,
+      restTarget: target.optional(),
+    }),
+    open({ ...parts, restriction: z.literal('none') }),
+  ]);
 const timeline = open({
   events: z.array(
     open({
@@ -287,14 +297,10 @@ const timeline = open({
   durationS: z.number(),
   assumptions: z.array(assumption),
 }).register(annotations, { id: 'timeline' });
-const item = open({
-  ...prescribed,
-  warmUp: sets.optional(),
-  occlusion,
-  oneRepMax: oneRepMax.optional(),
-  timeline,
-  totals,
-});
+const item = itemOf(
+  { ...prescribed, warmUp: sets.optional(), oneRepMax: oneRepMax.optional(), timeline, totals },
+  { occlusion },
+);
 const limbs = z.array(
   open({
     limb: z.enum(LIMBS),
@@ -372,24 +378,27 @@ export const recordDocument = open({
   posture: z.enum(POSTURES),
   items: z
     .array(
-      open({
-        ...prescribed,
-        cuffWidthCm: quantity('cuffWidthCm'),
-        circumferenceCm: quantity('circumferenceCm').optional(),
-        done: open({
-          sets,
-          load: quantity('load').optional(),
-          unit: z.enum(LOAD_UNITS).optional(),
-          heldMmHg: quantity('heldMmHg').optional(),
-          restHeldMmHg: quantity('restHeldMmHg').optional(),
-          reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
-          inflatedBeforeS: quantity('inflatedBeforeS').optional(),
-          deflatedAfterS: quantity('deflatedAfterS').optional(),
-          stoppedEarly: z.boolean(),
-          lastSetToFailure: z.boolean().optional(),
-        }),
-        totals,
-      }),
+      itemOf(
+        {
+          ...prescribed,
+          cuffWidthCm: quantity('cuffWidthCm').optional(),
+          circumferenceCm: quantity('circumferenceCm').optional(),
+          done: open({
+            sets,
+            load: quantity('load').optional(),
+            unit: z.enum(LOAD_UNITS).optional(),
+            heldMmHg: quantity('heldMmHg').optional(),
+            restHeldMmHg: quantity('restHeldMmHg').optional(),
+            reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
+            inflatedBeforeS: quantity('inflatedBeforeS').optional(),
+            deflatedAfterS: quantity('deflatedAfterS').optional(),
+            stoppedEarly: z.boolean(),
+            lastSetToFailure: z.boolean().optional(),
+          }),
+          totals,
+        },
+        {},
+      ),
     )
     .min(1)
     .max(200),

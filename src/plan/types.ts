@@ -12,16 +12,16 @@ import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { ScreeningOutcome } from './screening-items.js';
 
-/** A limb that trains, its cuff, and the percentage of occlusion pressure to set. */
+/** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
   readonly limb: Limb;
   readonly side: Side;
-  /** Limb circumference [cm]; needed unless an occlusion pressure was measured. */
+  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured. */
   readonly circumferenceCm?: number | undefined;
-  /** Width of the cuff that will be worn [cm]. */
-  readonly cuffWidthCm: number;
-  /** Share of limb occlusion pressure to set [%]. */
-  readonly percent: number;
+  /** Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. */
+  readonly cuffWidthCm?: number | undefined;
+  /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
+  readonly percent?: number | undefined;
   /** A measured occlusion pressure, used instead of an estimate. */
   readonly measured?:
     | {
@@ -152,9 +152,10 @@ export interface PlanItem {
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;
-  readonly occlusion: Answer<'occlusion-pressure'>;
+  /** Present, as `target` is, unless the restriction is `none`. */
+  readonly occlusion?: Answer<'occlusion-pressure'>;
   /** Cuff pressure in the sets. */
-  readonly target: Answer<'cuff-pressure'>;
+  readonly target?: Answer<'cuff-pressure'>;
   /** Cuff pressure in the rests, with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
   /** Present where the load was worked out from it. */

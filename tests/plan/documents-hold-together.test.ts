@@ -146,20 +146,20 @@ describe('a plan', () => {
   it('carries a measured pressure to another cuff with its error', () => {
     const of = (measured: object) =>
       planOf({}, {}, { cuffWidthCm: 10, measured: { valueMmHg: 200, method: 'doppler', ...measured } }).items[0]!
-        .occlusion;
+        .occlusion!;
     expect(of({}).inputs).toMatchObject({ cuffWidthCm: 10, limb: 'leg', side: 'left', posture: 'seated' });
     expect(of({ cuffWidthCm: 10 }).equation).toBe('measured-doppler');
     // 74 + (200 − 74) × 5 / 10.
     const corrected = of({ cuffWidthCm: 5, standardDeviationMmHg: 4 });
     expect(corrected).toMatchObject({ equation: 'width-correction', value: 137, inputs: { fromWidthCm: 5 } });
-    expect(corrected.errors!.map(({ part }) => part)).toEqual(['width-correction', 'occlusion']);
+    expect(corrected!.errors!.map(({ part }) => part)).toEqual(['width-correction', 'occlusion']);
     expect(of({ cuffWidthCm: 5 }).inputs).toMatchObject({ standardDeviationMmHg: 8.6 });
   });
 
   it('tells an estimate all that it was told of the person', () => {
     const limb = { measured: undefined, circumferenceCm: 55, cuffWidthCm: 18, equation: 'thigh-2019' } as const;
     const { occlusion } = planOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb).items[0]!;
-    expect(occlusion.inputs).toEqual({
+    expect(occlusion!.inputs).toEqual({
       limb: 'leg',
       side: 'left',
       circumferenceCm: 55,
@@ -189,14 +189,14 @@ describe('a plan', () => {
     // 390 s at 100 and at 120 mmHg.
     expectClose(both([limb!, right]).session.totals.pressureTime!.value, (390 * 220) / 60);
     const one = both([limb!, right]);
-    expect(one.items.map(({ side, target }) => [side, target.value])).toEqual([
+    expect(one.items.map(({ side, target }) => [side, target!.value])).toEqual([
       ['left', 100],
       ['right', 120],
     ]);
     // Told by the exercise, the pressure is another one; told the side, the other cuff stays off.
     const { exercises, ...request } = one.request;
     const own = planSession({ ...request, exercises: [{ ...exercises[0]!, side: 'right', cuffPercent: 70 }] });
-    expect(own.items.map(({ side, target }) => [side, target.value])).toEqual([['right', 140]]);
+    expect(own.items.map(({ side, target }) => [side, target!.value])).toEqual([['right', 140]]);
     expect(own.limbs.map(({ side }) => side)).toEqual(['right']);
   });
 
@@ -230,13 +230,13 @@ describe('a plan', () => {
     const walk = { name: 'walk', mode: 'aerobic', limb: 'leg', scheme: '2x3min', restS: 60, restriction: 'continuous' };
     const of = (exercise: object) =>
       planSession({ ...plan.request, exercises: [exercise] } as never as PlanRequest).items[0]!;
-    expect(of(walk).target.inputs).toMatchObject({ mode: 'aerobic' });
-    expect(of(plan.request.exercises[0]!).target.inputs).not.toHaveProperty('mode');
+    expect(of(walk).target!.inputs).toMatchObject({ mode: 'aerobic' });
+    expect(of(plan.request.exercises[0]!).target!.inputs).not.toHaveProperty('mode');
     const part = of({ ...plan.request.exercises[0]!, restriction: 'partial', cuffPercent: 30, restCuffPercent: 20 });
     const below = (target: { readonly cautions: readonly { code: string }[] }) =>
       codesOf(target.cautions).includes('percent-below-usual');
-    expect([below(part.target), below(part.restTarget!)]).toEqual([true, false]);
-    expect(said(part.target.cautions).length).toBeGreaterThan(said(part.restTarget!.cautions).length);
+    expect([below(part.target!), below(part.restTarget!)]).toEqual([true, false]);
+    expect(said(part.target!.cautions).length).toBeGreaterThan(said(part.restTarget!.cautions).length);
     expect(part.restTarget!.cautions.length).toBeGreaterThan(0);
   });
 

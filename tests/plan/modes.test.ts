@@ -105,7 +105,7 @@ describe('planSession, beyond counted sets', () => {
     expect(totalsOf(passive, 'restrictionTime', 'longestRestriction', 'reperfusionTime', 'sessionTime')).toEqual([
       1500, 300, 720, 2220,
     ]);
-    expect(passive.items[0]!.target.value).toBe(160);
+    expect(passive.items[0]!.target!.value).toBe(160);
     expect(codes(passive.cautions)).not.toContain('percent-above-usual');
     expect(codes(plan({ ...rest, cuffPercent: 50 }).cautions)).toContain('percent-below-usual');
     expect(codes(plan({ ...rest, mode: 'aerobic', cuffPercent: 90 }).cautions)).toContain('percent-above-usual');

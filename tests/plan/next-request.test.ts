@@ -72,7 +72,7 @@ describe('a request for the next plan', () => {
     // 60 % of the 200 mmHg that were measured.
     const plan = planOf({ step: 2.5 });
     const next = planned(plan, proposalFor(plan, { nextPercent: 60 }));
-    expect([next.items[0]!.target.value, next.items[0]!.load!.value]).toEqual([120, 20]);
+    expect([next.items[0]!.target!.value, next.items[0]!.load!.value]).toEqual([120, 20]);
   });
 
   it('changes nothing where everything is to be repeated, and says what it carried over', () => {

@@ -490,7 +490,7 @@ describe('the page of a plan', () => {
     const reached = (change: object) =>
       lines({
         ...plan,
-        items: [{ ...item!, target: { ...item!.target, reached: { percent: 50, ...change } } }],
+        items: [{ ...item!, target: { ...item!.target!, reached: { percent: 50, ...change } } }],
       })
         .find((line) => line.startsWith('Cuff '))!
         .slice(9);

@@ -67,8 +67,8 @@ describe('planSession', () => {
   // 50 × 36 / 27 = 66.67 kg; 30 % is 20 kg. 75 repetitions × 4 s + 3 × 60 s = 480 s; 75 × 20 kg = 1500 kg.
   it('composes pressure, load and session', () => {
     expect(legs!.occlusion).toMatchObject({ equation: 'thigh-2019', evidence: 'published' });
-    expect(legs!.occlusion.value.toFixed(3)).toBe('181.721');
-    expect(legs!.target.value).toBe(108);
+    expect(legs!.occlusion!.value.toFixed(3)).toBe('181.721');
+    expect(legs!.target!.value).toBe(108);
     expect(legs!.load!.value).toBe(20);
     expect(legs!.totals.sessionTime.value).toBe(480);
     expect(legs!.totals.volumeLoad).toMatchObject({ value: 1500, unit: 'kg' });
@@ -77,7 +77,7 @@ describe('planSession', () => {
   // Worked by hand: 76 + (150 − 76) × 5 / 10 = 113; 40 % is 45.2, down to 45 mmHg. 25 % of 40 lb is 10 lb; 32 × 10 lb = 320 lb.
   it('carries a measured pressure to the cuff that will be worn, and keeps pounds', () => {
     expect(arms!.occlusion).toMatchObject({ equation: 'width-correction', value: 113 });
-    expect(arms!.target.value).toBe(45);
+    expect(arms!.target!.value).toBe(45);
     expect(arms!.load).toMatchObject({ value: 10, unit: '[lb_av]' });
     expect(arms!.totals.volumeLoad).toMatchObject({ value: 320, unit: '[lb_av]' });
     expect(arms!.totals.restrictionTime.value).toBe(128);

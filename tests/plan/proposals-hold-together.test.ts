@@ -284,7 +284,7 @@ describe('a proposal', () => {
       'measure-occlusion-estimated',
       'left',
       'leg',
-      guessed.items[0]!.occlusion.evidence,
+      guessed.items[0]!.occlusion!.evidence,
       undefined,
     ]);
     const free = planOf({ restriction: 'none' });
@@ -306,7 +306,15 @@ describe('a proposal', () => {
       });
     expect(asks(after, [both(legs({}), ['left', 'right'])])).toEqual([
       ['occlusion', true, 'measure-occlusion-changed', 'right', 'leg', 'the cuff', 'practice', undefined],
-      ['occlusion', true, 'measure-occlusion-estimated', 'right', 'leg', after.items[1]!.occlusion.evidence, undefined],
+      [
+        'occlusion',
+        true,
+        'measure-occlusion-estimated',
+        'right',
+        'leg',
+        after.items[1]!.occlusion!.evidence,
+        undefined,
+      ],
       weeks,
       maximum,
     ]);

@@ -86,8 +86,8 @@ describe('recordSession', () => {
           load,
           unit: 'kg',
           oneRepMax: oneRepMax!,
-          pressureMmHg: target.value,
-          occlusionMmHg: occlusion.value,
+          pressureMmHg: target!.value,
+          occlusionMmHg: occlusion!.value,
         });
         expect(session).toMatchObject(item!.totals);
         expect(item!.totals.volumeLoad).toBeDefined();

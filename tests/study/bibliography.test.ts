@@ -156,7 +156,7 @@ describe('methods', () => {
     expect(text).not.toMatch(/\n|undefined/);
   });
   it('covers a plan and one’s own equation', () => {
-    const kinds = [plan.items[0]!.occlusion, plan.items[0]!.load!];
+    const kinds = [plan.items[0]!.occlusion!, plan.items[0]!.load!];
     for (const { equation } of kinds) expect(methods(plan)).toContain(equation);
     const person = {
       limb: 'leg',

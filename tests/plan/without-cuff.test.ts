@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { attempt, explain } from '../../src/index.js';
+import {
+  compareWeeks,
+  nextRequest,
+  nextSession,
+  planSession,
+  readDocument,
+  recordSession,
+  reviewPlan,
+  type PlanRequest,
+} from '../../src/plan/index.js';
+
+const leg = { limb: 'leg', side: 'left' } as const;
+const press = {
+  name: 'leg press',
+  limb: 'leg',
+  oneRepMax: { load: 200 },
+  percent: 80,
+  step: 5,
+  scheme: '3x8',
+  tempo: { eccentricS: 2, concentricS: 2 },
+  restS: 120,
+  restriction: 'none',
+} as const;
+const extension = { ...press, name: 'leg extension', oneRepMax: { load: 60 }, percent: 25, step: 5 } as const;
+const request: PlanRequest = {
+  systolicMmHg: 118,
+  diastolicMmHg: 74,
+  posture: 'seated',
+  limbs: [leg],
+  exercises: [press],
+};
+const issuesOf = (more: Partial<PlanRequest>) => {
+  const result = attempt(planSession, { ...request, ...more });
+  return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
+};
+
+// The last rung of the ladder: high load alone. By hand: 80 % of 200 kg; 3 × 8 × 160 kg.
+describe('a session without a cuff', () => {
+  const plan = () => planSession(request);
+  const record = () =>
+    recordSession({
+      plan: plan(),
+      date: '2026-03-02',
+      items: [{ exercise: 'leg press', ...leg, sets: [{ repetitions: 8 }, { repetitions: 8 }, { repetitions: 8 }] }],
+    });
+
+  it('needs no cuff, no girth and no percentage, and has no cuff pressure', () => {
+    const [item] = plan().items;
+    expect(item).not.toHaveProperty('occlusion');
+    expect(item).not.toHaveProperty('target');
+    expect([item!.load!.value, item!.totals.volumeLoad!.value]).toEqual([160, 3840]);
+    expect(plan().limbs[0]!.restrictionTime.value).toBe(0);
+    expect(explain(plan())).toMatch(/^Cuff +none$/m);
+    expect(explain(plan(), { detail: 'brief' })).toMatch(/^Cuff +none$/m);
+  });
+
+  it('is recorded, progressed, reviewed, read back and set beside other weeks', () => {
+    expect(record().items[0]).not.toHaveProperty('cuffWidthCm');
+    expect(explain(record())).toContain('Cuff   none');
+    expect(readDocument(JSON.parse(JSON.stringify(record())) as object)).toEqual(record());
+    expect(readDocument(JSON.parse(JSON.stringify(plan())) as object)).toEqual(plan());
+    expect(reviewPlan(plan()).findings).toEqual([]);
+    const proposal = nextSession({ plan: plan(), records: [record()], rule: 'all-repetitions' });
+    expect(proposal.items[0]).toMatchObject({ action: 'raise-load', load: { from: 160, to: 165, unit: 'kg' } });
+    expect(proposal.measureAgain.map(({ what }) => what)).not.toContain('occlusion-pressure');
+    expect(planSession(nextRequest({ plan: plan(), proposal }).request).items[0]!.load!.value).toBe(165);
+    const [week] = compareWeeks({ weeks: [{ sessions: [{ plan: plan() }] }] }).weeks;
+    expect([week!.restrictedSessions.value, week!.percentOfOcclusion]).toEqual([0, undefined]);
+  });
+
+  it('asks for the cuff where an exercise has it up, and for a percentage where none is given', () => {
+    const light = { ...extension, restriction: 'continuous' } as const;
+    expect(issuesOf({ exercises: [press, light] })).toEqual([['missing', 'limbs.0.cuffWidthCm']]);
+    const worn = { ...leg, cuffWidthCm: 10, circumferenceCm: 56 };
+    expect(issuesOf({ limbs: [worn], exercises: [press, light] })).toEqual([['missing', 'exercises.1.cuffPercent']]);
+    expect(issuesOf({ limbs: [worn], exercises: [press, { ...light, cuffPercent: 50 }] })).toEqual([]);
+    // The other leg has no cuff up, so nothing of it is asked for.
+    const limbs = [worn, { ...leg, side: 'right' as const }];
+    const sides = [
+      { ...light, side: 'left' as const, cuffPercent: 50 },
+      { ...press, side: 'right' as const },
+    ];
+    expect(issuesOf({ limbs, exercises: sides })).toEqual([]);
+  });
+
+  it('still looks at readings of a cuff that are all there', () => {
+    // Inches: 22 in are 56 cm.
+    expect(issuesOf({ limbs: [{ ...leg, cuffWidthCm: 10, circumferenceCm: 22 }] })).toEqual([
+      ['unit-slip', 'limbs.0.circumferenceCm'],
+    ]);
+  });
+});
