@@ -127,10 +127,19 @@ function chart(id: string, drawn: (width: number) => SVGElement): void {
   place.replaceChildren(drawn(Math.max(place.clientWidth, 280)));
 }
 
+/** The pressures of the cuff; what they would be, where it is not worn. */
+function cuffOf({ request, items: [item] }: Plan): Required<Pick<PlanItem, 'occlusion' | 'target'>> {
+  const { occlusion, target } = item!;
+  if (occlusion && target) return { occlusion, target };
+  const exercises = request.exercises.map((exercise) => ({ ...exercise, restriction: 'continuous' as const }));
+  return cuffOf(planSession({ ...request, exercises }));
+}
+
 function showPlan(plan: Plan): string {
   const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
-  const { occlusion, target, oneRepMax, load, totals, timeline, restriction } = item as Required<PlanItem>;
+  const { oneRepMax, load, totals, timeline, restriction } = item as Required<PlanItem>;
+  const { occlusion, target } = cuffOf(plan);
   const occlusionText = `${round(occlusion.value)} mmHg`;
   const targetText = restriction === 'none' ? 'no cuff' : `${round(target.value, 1)} mmHg`;
   const loadText = `${round(load.value, 2)} kg`;

@@ -134,7 +134,7 @@ function PlanPage({ plan }: { readonly plan: Plan }) {
   return (
     <section aria-labelledby="plan-title">
       <h2 id="plan-title">
-        {item?.target.value} mmHg, {item?.load?.value} kg
+        {item?.target?.value} mmHg, {item?.load?.value} kg
       </h2>
       <ul className="cautions">
         {plan.cautions.map(({ severity, text }) => (

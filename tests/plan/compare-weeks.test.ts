@@ -22,15 +22,18 @@ const codesOf = (weeks: Parameters<typeof compareWeeks>[0]['weeks']) =>
 // By hand: 30-15-15-15 at 4 s a repetition is 75 repetitions, 300 s of sets and three rests of 30 s: 390 s with the
 // cuff up. 75 × 20 kg is 1500 kg; 3 × 8 × 70 kg is 1680 kg.
 describe('weeks side by side', () => {
-  const comparison = compareWeeks({
-    weeks: [
-      { sessions: [{ plan: light(20, 50), times: 3 }] },
-      { sessions: [{ plan: light(20, 50), times: 2 }, { plan: heavy(70) }] },
-      { sessions: [{ plan: heavy(80), times: 2 }] },
-    ],
-  });
+  // Made anew in every test: what is made as the file is loaded is made before any mutant.
+  const compared = () =>
+    compareWeeks({
+      weeks: [
+        { sessions: [{ plan: light(20, 50), times: 3 }] },
+        { sessions: [{ plan: light(20, 50), times: 2 }, { plan: heavy(70) }] },
+        { sessions: [{ plan: heavy(80), times: 2 }] },
+      ],
+    });
 
   it('adds up each week, every session as often as it is done', () => {
+    const comparison = compared();
     const rows = comparison.weeks.map((row) => [
       row.week,
       row.sessions.value,
@@ -56,6 +59,7 @@ describe('weeks side by side', () => {
   });
 
   it('shows what was added up', () => {
+    const comparison = compared();
     expect(comparison.weeks[1]!.volumeLoad?.inputs).toEqual({ weekSessions: '1500 + 1500 + 1680' });
     expect(comparison.weeks[1]!.sessions.inputs).toEqual({ weekSessions: '2 + 1' });
   });
@@ -75,6 +79,63 @@ describe('weeks side by side', () => {
     expect([week!.peakLoad?.value, week!.peakPercent]).toEqual([60, undefined]);
   });
 
+  it('tells limbs apart, and takes the highest share of any exercise', () => {
+    const place = { cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 200, method: 'doppler' } } as const;
+    const leg = { ...place, limb: 'leg' } as const;
+    const arm = { ...place, limb: 'arm', side: 'right' } as const;
+    const limbs = [{ ...leg, side: 'left' }, { ...leg, side: 'right' }, arm] as const;
+    const one = { tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, scheme: '2x10', load: 10 } as const;
+    const plan = planOf(
+      { side: 'left' },
+      {
+        limbs,
+        exercises: [
+          { ...one, name: 'leg extension', limb: 'leg', side: 'left', restriction: 'continuous' },
+          { ...one, name: 'leg curl', limb: 'leg', side: 'left', restriction: 'continuous', cuffPercent: 70 },
+          { ...one, name: 'leg press', limb: 'leg', side: 'right', restriction: 'none', load: 50 },
+          { ...one, name: 'curl', limb: 'arm', restriction: 'intermittent' },
+        ],
+      },
+    );
+    const compared = compareWeeks({ weeks: [{ sessions: [{ plan, times: 2 }] }] });
+    const [week] = compared.weeks;
+    // 2 × 40 s and a rest of 30 s for each leg exercise; the arm’s cuff is down in the rest. 200 kg an exercise at 10 kg.
+    expect(
+      week!.limbs.map(({ limb, side, restrictionTime, relativePressureTime, volumeLoad }) => [
+        side,
+        limb,
+        restrictionTime.value,
+        relativePressureTime?.value.toFixed(3),
+        volumeLoad?.value,
+      ]),
+    ).toEqual([
+      // Twice 110 s at 50 and at 70 %: 440 % · min.
+      ['left', 'leg', 440, '440.000', 800],
+      ['right', 'leg', 0, undefined, 2000],
+      // Twice 80 s at 50 %.
+      ['right', 'arm', 160, '133.333', 400],
+    ]);
+    expect([week!.week, week!.sessions.value, week!.restrictedSessions.value]).toEqual([1, 2, 2]);
+    expect([week!.percentOfOcclusion, week!.peakLoad?.value]).toEqual([70, 50]);
+    expect(week).not.toHaveProperty('peakPercent');
+    const { document, standing, sources } = compared;
+    expect([document, ...standing.map(({ code }) => code)]).toEqual([
+      'week-comparison',
+      'weeks-clear-no-one',
+      'weeks-no-one-road',
+      'one-thing-at-a-time',
+    ]);
+    expect(sources).toContain('volume-methods-2009');
+    const { equation, formula, symbols, evidence, unit } = week!.sessions;
+    expect([equation, formula, symbols, evidence, unit]).toEqual([
+      'sessions',
+      'S',
+      { S: 'weekSessions' },
+      'practice',
+      '{sessions}',
+    ]);
+  });
+
   it('says where load and pressure of an exercise with a cuff both go up, and only there', () => {
     const weekOf = (...plans: Plan[]) => ({ sessions: plans.map((plan) => ({ plan })) });
     const both = { exercise: 'leg extension', side: 'left', limb: 'leg' };
@@ -89,6 +150,7 @@ describe('weeks side by side', () => {
   });
 
   it('is a table to print, stored or not', () => {
+    const comparison = compared();
     const page = explain(JSON.parse(JSON.stringify(comparison)) as typeof comparison);
     expect(page).toBe(explain(comparison));
     expect(page.split('\n').slice(6)).toEqual([
@@ -107,6 +169,14 @@ describe('weeks side by side', () => {
       return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
     };
     expect(issuesOf({})).toEqual([['missing', 'weeks']]);
+    expect(() => compareWeeks({} as never)).toThrow(
+      'weeks is missing: expected a list of weeks, each with its sessions',
+    );
+    expect(() => compareWeeks({ weeks: [{}] } as never)).toThrow(
+      'weeks[0].sessions is missing: expected a list of sessions, each a plan',
+    );
+    expect(() => compareWeeks({ weeks: [{ sessions: [{ plan: 5 }] }] } as never)).toThrow(/a plan of this library/);
+    expect(() => compareWeeks({ weeks: [{ sessions: [{ plan, times: 22 }] }] })).toThrow(/from 1 to 21/);
     expect(issuesOf({ weeks: [] })).toEqual([['wrong-type', 'weeks']]);
     expect(issuesOf({ weeks: [{}] })).toEqual([['missing', 'weeks.0.sessions']]);
     expect(issuesOf({ weeks: [{ sessions: [{ times: 0 }, { plan, times: 1.5 }, { plan, often: 2 }] }] })).toEqual([
