@@ -36,18 +36,18 @@ export interface OcclusionReadingColumns {
 
 export type Readings = { -readonly [Field in keyof OcclusionReadings]-?: OcclusionReadings[Field] };
 
-/** The readings of one row, put into an object that serves for all of them: what varies, the rest stays. */
+/** The readings of one row, put into an object that serves for all of them. */
 export function fillReadings(readings: Readings, columns: OcclusionReadingColumns, row: number): void {
   const { limb, cuffWidthCm, posture, ageYears, sex, paddingCoefficient } = columns;
   readings.circumferenceCm = at(columns.circumferenceCm, row);
   readings.systolicMmHg = at(columns.systolicMmHg, row);
   readings.diastolicMmHg = at(columns.diastolicMmHg, row);
-  if (limb.varies) readings.limb = limb.at(row)!;
-  if (cuffWidthCm.varies) readings.cuffWidthCm = at(cuffWidthCm, row);
-  if (posture.varies) readings.posture = posture.at(row)!;
-  if (ageYears.varies) readings.ageYears = at(ageYears, row);
-  if (sex.varies) readings.sex = sex.at(row)!;
-  if (paddingCoefficient.varies) readings.paddingCoefficient = at(paddingCoefficient, row);
+  readings.limb = limb.at(row)!;
+  readings.cuffWidthCm = at(cuffWidthCm, row);
+  readings.posture = posture.at(row)!;
+  readings.ageYears = at(ageYears, row);
+  readings.sex = sex.at(row)!;
+  readings.paddingCoefficient = at(paddingCoefficient, row);
 }
 
 /** Readings that hold what is the same in every row. */
@@ -85,12 +85,13 @@ const VALUES = /* @__PURE__ */ new Float64Array(BLOCK);
 const LOWERS = /* @__PURE__ */ new Float64Array(BLOCK);
 const UPPERS = /* @__PURE__ */ new Float64Array(BLOCK);
 
-/** Puts readings where the loops below read them: what is the same in every row once, what varies for a block. */
+/** Puts readings where the loops below read them: the first of each, which stays where it is the same in every row. */
 export function loadSame(columns: OcclusionReadingColumns): void {
-  for (const [column, block] of numbersOf(columns)) if (!column.varies) block.fill(column.values[0]!);
-  if (!columns.sex.varies) SEXES.fill(columns.sex.codes[0]!);
+  for (const [column, block] of numbersOf(columns)) block.fill(column.values[0]!);
+  SEXES.fill(columns.sex.codes[0]!);
 }
 
+/** What varies, for a block. */
 export function loadBlock(columns: OcclusionReadingColumns, from: number, to: number): void {
   for (const [column, block] of numbersOf(columns)) if (column.varies) block.set(column.values.subarray(from, to));
   if (columns.sex.varies) SEXES.set(columns.sex.codes.subarray(from, to));

@@ -26,7 +26,7 @@ describe('the React form', () => {
   });
 
   it('says beside a field what the schema finds, and takes the focus there', async () => {
-    await field('limbs.0.cuffWidthCm').fill('');
+    await field('limbs.0.cuffWidthCm').fill('100');
     await field('exercises.0.percent').fill('0.25');
     await submit();
     await page.locator('[aria-invalid="true"]').first().waitFor();
