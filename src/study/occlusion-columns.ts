@@ -164,7 +164,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     return judgeRow(row);
   };
   const bounds = quick && boundsOf(columns, equation!);
-  if (quick) loadSame(columns);
+  if (quick) loadSame(columns, rows);
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
     if (quick) loadBlock(columns, from, to);

@@ -86,9 +86,9 @@ const LOWERS = /* @__PURE__ */ new Float64Array(BLOCK);
 const UPPERS = /* @__PURE__ */ new Float64Array(BLOCK);
 
 /** Puts readings where the loops below read them: the first of each, which stays where it is the same in every row. */
-export function loadSame(columns: OcclusionReadingColumns): void {
-  for (const [column, block] of numbersOf(columns)) block.fill(column.values[0]!);
-  SEXES.fill(columns.sex.codes[0]!);
+export function loadSame(columns: OcclusionReadingColumns, rows: number): void {
+  for (const [column, block] of numbersOf(columns)) block.fill(column.values[0]!, 0, rows);
+  SEXES.fill(columns.sex.codes[0]!, 0, rows);
 }
 
 /** What varies, for a block. */
