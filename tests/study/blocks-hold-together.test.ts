@@ -39,18 +39,24 @@ describe('columns at the ends of what nothing is said of', () => {
 // Equations of one’s own whose sample is told by hand: the columns say of its edges what the function for one person says.
 describe('columns by an equation of one’s own', () => {
   const place = { limb: 'leg', posture: 'supine' } as const;
-  const compared = (equation: ReturnType<typeof fitOcclusionEquation>, cuffWidthCm: number, rows: readonly Row[]) => {
+  const compared = (
+    equation: ReturnType<typeof fitOcclusionEquation>,
+    cuffWidthCm: number,
+    rows: readonly Row[],
+    posture: 'supine' | 'seated' = 'supine',
+  ) => {
     const got = columns({
       answer: 'occlusion-pressure',
       equation,
       ...place,
+      posture,
       cuffWidthCm,
       circumferenceCm: column(rows, 'circumferenceCm') as number[],
       systolicMmHg: column(rows, 'systolicMmHg') as number[],
       diastolicMmHg: 70,
     });
     rows.forEach((row, index) => {
-      const person = { ...place, cuffWidthCm, diastolicMmHg: 70, ...row };
+      const person = { ...place, posture, cuffWidthCm, diastolicMmHg: 70, ...row };
       expectSame(
         got,
         index,
@@ -80,20 +86,29 @@ describe('columns by an equation of one’s own', () => {
     expect(Array.from(got.flag)).toEqual(cuffWidthCm >= 5 && cuffWidthCm <= 12 ? [0, 0] : [16, 16]);
   });
 
-  it('refuses a row for which it gives no pressure, though each of its readings is in the range', () => {
-    // Girth and pressure rise together in the sample, against one another in the equation.
-    const rows = Array.from({ length: 21 }, (_, i) => {
-      const [circumferenceCm, systolicMmHg] = [40 + i, 100 + 3 * i + (i % 3) - 1];
-      const valueMmHg = 120 + 30 * (circumferenceCm - 50) - 8 * (systolicMmHg - 130) + (i % 2);
-      return { circumferenceCm, systolicMmHg, diastolicMmHg: 70, valueMmHg };
-    });
-    const terms = ['circumferenceCm', 'systolicMmHg'] as const;
-    const equation = fitOcclusionEquation({ id: 'against', ...place, cuffWidthCm: 10, terms, rows } as never);
-    const got = compared(equation, 10, [
-      { circumferenceCm: 50, systolicMmHg: 130 },
-      { circumferenceCm: 40, systolicMmHg: 160 },
-      { circumferenceCm: 60, systolicMmHg: 159 },
-    ]);
-    expect(Array.from(got.flag)).toEqual([0, 4, 0]);
-  });
+  // In another posture its error has a second part.
+  it.each(['supine', 'seated'] as const)(
+    'refuses a row for which it gives no pressure, each reading in range: %s',
+    (posture) => {
+      // Girth and pressure rise together in the sample, against one another in the equation.
+      const rows = Array.from({ length: 21 }, (_, i) => {
+        const [circumferenceCm, systolicMmHg] = [40 + i, 100 + 3 * i + (i % 3) - 1];
+        const valueMmHg = 120 + 30 * (circumferenceCm - 50) - 8 * (systolicMmHg - 130) + (i % 2);
+        return { circumferenceCm, systolicMmHg, diastolicMmHg: 70, valueMmHg };
+      });
+      const terms = ['circumferenceCm', 'systolicMmHg'] as const;
+      const equation = fitOcclusionEquation({ id: 'against', ...place, cuffWidthCm: 10, terms, rows } as never);
+      const got = compared(
+        equation,
+        10,
+        [
+          { circumferenceCm: 50, systolicMmHg: 130 },
+          { circumferenceCm: 40, systolicMmHg: 160 },
+          { circumferenceCm: 60, systolicMmHg: 159 },
+        ],
+        posture,
+      );
+      expect(Array.from(got.flag)).toEqual([0, 4, 0]);
+    },
+  );
 });
