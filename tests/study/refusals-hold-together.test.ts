@@ -1,24 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { columns } from '../../src/study/index.js';
+import { lifted, maximum, right } from '../support/columns.js';
 import { refusal } from '../support/hold-together.js';
-
-const right = {
-  answer: 'occlusion-pressure',
-  equation: 'width-ratio-1993',
-  limb: 'leg',
-  circumferenceCm: [54, 60, 66],
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 10,
-  posture: 'supine',
-} as const;
-const lifted = {
-  answer: 'one-repetition-maximum',
-  equation: 'epley-1985',
-  load: [100, 110, 120],
-  repetitions: 5,
-} as const;
-const maximum = () => columns(lifted);
 
 describe('a call that is wrong', () => {
   type Refused = readonly [path: string, code: string, expected: string, received: string];

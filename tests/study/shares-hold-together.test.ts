@@ -7,27 +7,9 @@ import {
   trainingLoad,
 } from '../../src/index.js';
 import { columns, flagCodes } from '../../src/study/index.js';
-import { expectSame, scalarRow } from '../support/columns.js';
+import { expectSame, lifted, maximum, right, scalarRow } from '../support/columns.js';
 
 // The scalar functions are the judge: they are held to publications elsewhere.
-
-const right = {
-  answer: 'occlusion-pressure',
-  equation: 'width-ratio-1993',
-  limb: 'leg',
-  circumferenceCm: [54, 60, 66],
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 10,
-  posture: 'supine',
-} as const;
-const lifted = {
-  answer: 'one-repetition-maximum',
-  equation: 'epley-1985',
-  load: [100, 110, 120],
-  repetitions: 5,
-} as const;
-const maximum = () => columns(lifted);
 
 describe('cuff pressures', () => {
   // 50/30 × girth + 70: 160, 170 and 180 mmHg.

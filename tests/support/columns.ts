@@ -1,6 +1,25 @@
 import { expect } from 'vitest';
 import type { Answer, Attempt } from '../../src/index.js';
-import { flagCodes, REFUSED, rowFlags, type ColumnAnswer } from '../../src/study/index.js';
+import { columns, flagCodes, REFUSED, rowFlags, type ColumnAnswer } from '../../src/study/index.js';
+
+/** Three thighs, and three loads lifted. */
+export const right = {
+  answer: 'occlusion-pressure',
+  equation: 'width-ratio-1993',
+  limb: 'leg',
+  circumferenceCm: [54, 60, 66],
+  systolicMmHg: 120,
+  diastolicMmHg: 70,
+  cuffWidthCm: 10,
+  posture: 'supine',
+} as const;
+export const lifted = {
+  answer: 'one-repetition-maximum',
+  equation: 'epley-1985',
+  load: [100, 110, 120],
+  repetitions: 5,
+} as const;
+export const maximum = () => columns(lifted);
 
 /** A row as the scalar function takes it: what is missing is left out. */
 export const scalarRow = (row: Readonly<Record<string, unknown>>): object =>
