@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
-import { attempt, InputError, type InputIssue } from '../answer/issues.js';
+import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -10,7 +10,9 @@ import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../
 import { highest, list, listed, summed, total } from '../session/working.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
-import { documentOf } from './read-document.js';
+import { percentOf } from './next-session.js';
+import { isSameLimb, keyOf, limbsIn } from './places.js';
+import { documentInto } from './read-document.js';
 import { say } from './standing.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
@@ -84,10 +86,8 @@ function read(input: WeekComparisonInput): Week[] {
   const read = given.map((sessions, week) =>
     sessions.flatMap(({ plan, times }, index): Week => {
       const place = ['weeks', week, 'sessions', index, 'plan'];
-      const result = attempt((document: unknown) => documentOf(['plan'], document, place), plan);
-      if (result.ok) return [{ plan: result.value, times }];
-      issues.push(...result.issues);
-      return [];
+      const document = documentInto(issues, 'plan', plan, place);
+      return document ? [{ plan: document, times }] : [];
     }),
   );
   if (issues.length > 0) throw new InputError(issues);
@@ -95,7 +95,6 @@ function read(input: WeekComparisonInput): Week[] {
 }
 
 const isRestricted = ({ restriction }: PlanItem): boolean => restriction !== 'none';
-const percentOf = ({ target }: PlanItem): number => target!.inputs['percent'] as number;
 
 const count = (sessions: Week): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
@@ -108,9 +107,8 @@ const often = <T>(week: Week, of: (plan: Plan) => T): T[] =>
 
 function limbsOf(week: Week): WeekLimb[] {
   const all = often(week, ({ limbs }) => limbs).flat();
-  const places = new Map(all.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }]));
-  return [...places.values()].map(({ limb, side }) => {
-    const own = all.filter((one) => one.limb === limb && one.side === side);
+  return limbsIn(all).map((place) => {
+    const own = all.filter((one) => isSameLimb(one, place));
     // What a session does not have, such as pressure × time without a cuff, is passed over.
     const sumOf = <K extends AnswerKind>(of: (one: LimbTotals) => Answer<K> | undefined): Answer<K> | undefined =>
       summed(
@@ -120,8 +118,7 @@ function limbsOf(week: Week): WeekLimb[] {
     const relativePressureTime = sumOf((one) => one.relativePressureTime);
     const volumeLoad = sumOf((one) => one.volumeLoad);
     return {
-      limb,
-      side,
+      ...place,
       restrictionTime: sumOf((one) => one.restrictionTime)!,
       ...(relativePressureTime && { relativePressureTime }),
       ...(volumeLoad && { volumeLoad }),
@@ -146,7 +143,7 @@ function rowOf(week: Week, index: number): WeekRow {
     ...(peakLoad && { peakLoad }),
     ...(peakPercent && { peakPercent }),
     ...(volumeLoad && { volumeLoad }),
-    ...(cuffed.length > 0 && { percentOfOcclusion: Math.max(...cuffed.map(percentOf)) }),
+    ...(cuffed.length > 0 && { percentOfOcclusion: Math.max(...cuffed.map(({ target }) => percentOf(target!))) }),
     limbs: limbsOf(week),
   };
 }
@@ -156,10 +153,10 @@ function heights(week: Week): Map<string, { item: PlanItem; kg: number; percent:
   const found = new Map<string, { item: PlanItem; kg: number; percent: number }>();
   for (const item of week.flatMap(({ plan }) => plan.items.filter(isRestricted))) {
     if (!item.load) continue;
-    const key = JSON.stringify([item.exercise, item.limb, item.side]);
+    const key = keyOf(item);
     const kg = convertLoad(item.load.value, loadUnitOf(item.load.unit), 'kg');
     const { kg: most = 0, percent = 0 } = found.get(key) ?? {};
-    found.set(key, { item, kg: Math.max(most, kg), percent: Math.max(percent, percentOf(item)) });
+    found.set(key, { item, kg: Math.max(most, kg), percent: Math.max(percent, percentOf(item.target!)) });
   }
   return found;
 }

@@ -11,7 +11,8 @@ import { findingValues, judgedWords, measureWords } from './measures.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import { pageWords, type Word } from './page-words.js';
-import { limbLine, sideWords, totalTime, type Detail, workLines } from './page.js';
+import { limbLine, sideWords, told, totalTime, workLines, type Detail } from './page.js';
+import { isSameLimb, limbsIn } from './places.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review, ReviewFinding } from './review-plan.js';
 import type { Screening, ScreeningFinding } from './screen.js';
@@ -35,7 +36,6 @@ const watchPart = (say: Say, word: Word, cautions: readonly Caution[]): string[]
   part(word('page.watch'), points(cautions.map((said) => cautionLine(say, said))));
 /** A label that lines stand behind. */
 const field = (label: string, text: string): string => `${label.padEnd(6)} ${text}`;
-const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
 const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): string[] =>
   headingText(
     word('page.item', { number: index + 1, exercise: item.exercise, side: sideWords(say, item.side, item.limb) }),
@@ -277,9 +277,7 @@ export function proposalPage(proposal: Proposal, say: Say): string[] {
 /** Weeks as a table of plain text: what is lifted, then what is restricted. */
 export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Say): string[] {
   const word = saying(say, pageWords);
-  const places = new Map(
-    weeks.flatMap(({ limbs }) => limbs.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])),
-  );
+  const places = limbsIn(weeks.flatMap(({ limbs }) => limbs));
   const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
   const cells = (row: WeekRow): string[] => [
     format(row.week),
@@ -289,8 +287,8 @@ export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Sa
     cell(row.peakPercent),
     cell(row.volumeLoad),
     row.percentOfOcclusion === undefined ? '–' : amount(say, row.percentOfOcclusion, '%'),
-    ...[...places.values()].map(({ limb, side }) => {
-      const own = row.limbs.find((one) => one.limb === limb && one.side === side);
+    ...places.map((place) => {
+      const own = row.limbs.find((one) => isSameLimb(one, place));
       return own ? clock(own.restrictionTime.value) : '–';
     }),
   ];
@@ -302,7 +300,7 @@ export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Sa
     word('page.maximum'),
     word('page.volume'),
     word('page.occlusion'),
-    ...[...places.values()].map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
+    ...places.map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
   ];
   return [
     ...title(word('page.by-week')),

@@ -8,8 +8,8 @@ import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './messages.js';
-import { exerciseFinder, type Proposal, type ProposalItem } from './next-session.js';
-import { placesOf } from './places.js';
+import type { Proposal, ProposalItem } from './next-session.js';
+import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest } from './types.js';
 

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -19,14 +19,13 @@ import {
   type Quantity,
   type Side,
 } from '../quantity/quantities.js';
-import { sidesOf } from '../session/prescription.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { assumption, planMessages } from './messages.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
-import { placesOf, timesOf } from './places.js';
-import { documentOf } from './read-document.js';
+import { exerciseFinder, isSameLimb, placesOf } from './places.js';
+import { documentInto } from './read-document.js';
 import { hasRisen, type RecordItem, type SessionRecord } from './record-session.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
@@ -113,15 +112,9 @@ function read(request: ProgressionRequest) {
   }
   reader.done();
   const issues: InputIssue[] = [];
-  const take = <T>(part: () => T): T | undefined => {
-    const result = attempt(part, undefined);
-    if (result.ok) return result.value;
-    issues.push(...result.issues);
-    return undefined;
-  };
   const taken = {
-    plan: take(() => documentOf(['plan'], plan, ['plan'])),
-    records: records.map((record, index) => take(() => documentOf(['record'], record, ['records', index]))),
+    plan: documentInto(issues, 'plan', plan, ['plan']),
+    records: records.map((record, index) => documentInto(issues, 'record', record, ['records', index])),
   };
   if (issues.length > 0) throw new InputError(issues);
   return {
@@ -191,7 +184,8 @@ function targetAt({ target }: PlanItem, percent: number): CuffPressure {
   return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
-const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
+/** The share of occlusion pressure that was asked for. */
+export const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
 
 /** How an exercise is done with the cuff, in words; another pressure or restriction is another session. */
 const cuffWords = ({ restriction, target, restTarget }: PlanItem | RecordItem): string =>
@@ -352,7 +346,7 @@ function itemOf(item: PlanItem, { action, load, target: next, reasons }: Draft):
 
 /** What changed between the last session on record and the plan, in words. */
 function changes(plan: Plan, item: PlanItem, posture: string, last: RecordItem): string[] {
-  const worn = plan.request.limbs.find(({ limb, side }) => limb === item.limb && side === item.side);
+  const worn = plan.request.limbs.find((one) => isSameLimb(one, item));
   const girth = worn?.circumferenceCm;
   return [
     ...(posture === plan.request.posture ? [] : ['the posture']),
@@ -381,14 +375,12 @@ function measureAgain(
   };
   for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
     const { limb, side, occlusion } = item;
-    const session = [...records]
-      .reverse()
-      .find(({ items }) => items.some((other) => other.limb === limb && other.side === side));
-    const last = session?.items.find((other) => other.limb === limb && other.side === side);
+    const session = [...records].reverse().find(({ items }) => items.some((other) => isSameLimb(other, item)));
+    const last = session?.items.find((other) => isSameLimb(other, item));
     for (const what of last ? changes(plan, item, session!.posture, last) : []) {
       add('occlusion-pressure', true, assumption('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
-    if (plan.request.limbs.some((worn) => worn.limb === limb && worn.side === side && !worn.measured)) {
+    if (plan.request.limbs.some((worn) => isSameLimb(worn, item) && !worn.measured)) {
       const said = assumption('measure-occlusion-estimated', { side, limb });
       add('occlusion-pressure', true, said, occlusion!.evidence);
     }
@@ -487,15 +479,4 @@ export function nextSession(request: ProgressionRequest): Proposal {
     ],
   } as const;
   return { ...proposal, sources: idsIn(proposal) };
-}
-
-/** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
-export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
-  const times = timesOf(plan.items);
-  const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
-  return (item) =>
-    plan.request.exercises.filter(
-      ({ name, limb, side }) =>
-        name === item.exercise && limb === item.limb && (!side || sidesOf(side).includes(item.side)),
-    )[turns.get(item)! - 1];
 }

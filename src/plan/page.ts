@@ -14,11 +14,11 @@ import {
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
-import { sidesOf, type Tempo } from '../session/prescription.js';
+import { sidesOf, takesTurns, type Tempo } from '../session/prescription.js';
 import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
 import { itemCautions } from './item-cautions.js';
 import { pageWords, type Word } from './page-words.js';
-import { timesOf } from './places.js';
+import { isDoneBy, timesOf } from './places.js';
 import type { LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
@@ -128,6 +128,8 @@ function sessionRows(say: Say, word: Word, { session, request }: Plan): [string,
   });
 }
 
+export const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
+
 export const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
   word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
 
@@ -136,12 +138,11 @@ export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[
   const { repetitions, volumeLoad, bodyMassVolumeLoad } = totals;
   if (repetitions.value === 0) return [];
   const count = format(repetitions.value);
-  const told = ({ value, unit }: Answer): string => amount(say, value, unit);
   return [
     volumeLoad
-      ? word('page.total-volume', { repetitions: count, volume: told(volumeLoad) })
+      ? word('page.total-volume', { repetitions: count, volume: told(say, volumeLoad) })
       : word('page.total-repetitions', { repetitions: count }),
-    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(bodyMassVolumeLoad) })] : []),
+    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(say, bodyMassVolumeLoad) })] : []),
   ];
 }
 
@@ -149,7 +150,6 @@ export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[
 function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
   const { restrictionTime, longestRestriction } = totals;
   const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
-  const told = ({ value, unit }: Answer): string => amount(say, value, unit);
   return [
     ...workLines(say, word, totals),
     totalTime(word, totals),
@@ -160,7 +160,12 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
     ...(partialRestrictionTime ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })] : []),
     ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
     ...(relativePressureTime
-      ? [word('page.total-pressures', { pressure: told(pressureTime!), relative: told(relativePressureTime) })]
+      ? [
+          word('page.total-pressures', {
+            pressure: told(say, pressureTime!),
+            relative: told(say, relativePressureTime),
+          }),
+        ]
       : []),
   ];
 }
@@ -217,8 +222,9 @@ function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
 /** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
 function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan): Block[] {
   let from = 0;
-  return request.exercises.flatMap(({ name, limb, side }, index): Block[] => {
-    const sides = request.limbs.filter((worn) => worn.limb === limb && (!side || sidesOf(side).includes(worn.side)));
+  return request.exercises.flatMap((listed, index): Block[] => {
+    const { name, limb, side } = listed;
+    const sides = request.limbs.filter((worn) => isDoneBy(listed, worn));
     const own = items.slice(from, (from += sides.length));
     const [first, second] = own;
     if (!first) return [];
@@ -226,7 +232,7 @@ function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan)
     const title = second ? word('page.both-sides') : where(first);
     const cuff = (item: PlanItem): string =>
       second ? word('page.with-side', { event: word('page.cuff'), side: where(item) }) : word('page.cuff');
-    const turns = side === 'left-then-right' || side === 'right-then-left' ? side.split('-')[0]! : undefined;
+    const turns = side && takesTurns(side) ? sidesOf(side)[0] : undefined;
     const pause = session.timeline.events.find(
       ({ event, exercise, set }) => exercise === index + 1 && (event === 'reperfuse' || (event === 'rest' && !set)),
     );
@@ -307,7 +313,7 @@ export function limbLine(
   return [
     word(exercises === 0 ? 'page.limb-none' : some, values),
     lower && word('page.total-partial', { partial: clock(lower.value) }),
-    volumeLoad && word('page.limb-volume', { volume: amount(say, volumeLoad.value, volumeLoad.unit) }),
+    volumeLoad && word('page.limb-volume', { volume: told(say, volumeLoad) }),
   ]
     .filter(Boolean)
     .join(', ');

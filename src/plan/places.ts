@@ -1,12 +1,28 @@
 import type { Limb, Side } from '../quantity/quantities.js';
+import { sidesOf } from '../session/prescription.js';
+import type { Plan, PlanExercise, PlanItem } from './types.js';
 
-interface Placed {
-  readonly exercise: string;
+interface OfLimb {
   readonly limb: Limb;
   readonly side: Side;
 }
+interface Placed extends OfLimb {
+  readonly exercise: string;
+}
 
-const keyOf = ({ exercise, limb, side }: Placed): string => JSON.stringify([exercise, limb, side]);
+export const isSameLimb = (a: OfLimb, b: OfLimb): boolean => a.limb === b.limb && a.side === b.side;
+
+/** Each limb once, in the order they come. */
+export const limbsIn = (parts: readonly OfLimb[]): OfLimb[] => [
+  ...new Map(parts.map(({ limb, side }) => [`${side} ${limb}`, { limb, side }])).values(),
+];
+
+/** Whether an exercise is done with a limb: with every limb of its kind where it names no side. */
+export const isDoneBy = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, place: OfLimb): boolean =>
+  limb === place.limb && (!side || sidesOf(side).includes(place.side));
+
+/** An exercise on a limb, however often it is listed. */
+export const keyOf = ({ exercise, limb, side }: Placed): string => JSON.stringify([exercise, limb, side]);
 
 /** Which time each exercise on a limb is listed, from 1: the same one listed again is another one. */
 export function timesOf(items: readonly Placed[]): number[] {
@@ -23,3 +39,13 @@ export const placesOf = (items: readonly Placed[]): string[] => {
   const times = timesOf(items);
   return items.map((item, index) => `${keyOf(item)} ${times[index]!}`);
 };
+
+/** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
+export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
+  const times = timesOf(plan.items);
+  const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
+  return (item) =>
+    plan.request.exercises.filter((exercise) => exercise.name === item.exercise && isDoneBy(exercise, item))[
+      turns.get(item)! - 1
+    ];
+}

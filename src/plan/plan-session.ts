@@ -31,6 +31,7 @@ import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution } from './messages.js';
 import { parseDocument } from './parse.js';
+import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
 import type {
@@ -48,7 +49,10 @@ import type {
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
 
-function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pressure'> {
+function occlusionOf(
+  request: PlanRequest,
+  limb: PlanLimb & { readonly cuffWidthCm: number },
+): Answer<'occlusion-pressure'> {
   const { ageYears, sex, systolicMmHg, diastolicMmHg, posture } = request;
   const { circumferenceCm, cuffWidthCm, measured, equation, side } = limb;
   if (!measured) {
@@ -81,9 +85,7 @@ function occlusionOf(request: PlanRequest, limb: PlanLimb): Answer<'occlusion-pr
       issue('wrong-relation', ['measured', 'valueMmHg'], expected, formatUnit(measurement.value, 'mm[Hg]')),
     ]);
   }
-  if (cuffWidthCm === undefined || measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) {
-    return measurement;
-  }
+  if (measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) return measurement;
   return correctForCuffWidth({
     occlusionMmHg: measurement.value,
     diastolicMmHg,
@@ -101,22 +103,17 @@ interface Worn {
 }
 
 /** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
-const isWorn = (
-  { exercises }: PlanRequest,
-  { limb, side, cuffWidthCm, circumferenceCm, measured }: PlanLimb,
-): boolean =>
-  (cuffWidthCm !== undefined && (circumferenceCm !== undefined || measured !== undefined)) ||
-  exercises.some(
-    (one) => one?.restriction !== 'none' && one?.limb === limb && (!one.side || sidesOf(one.side).includes(side)),
-  );
+const isWorn = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
+  (limb.cuffWidthCm !== undefined && (limb.circumferenceCm !== undefined || limb.measured !== undefined)) ||
+  exercises.some((one) => one && one.restriction !== 'none' && isDoneBy(one, limb));
 
 function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
-  if (limb.cuffWidthCm === undefined) {
+  const { cuffWidthCm, gaugeStepMmHg, ceilingMmHg } = limb;
+  if (cuffWidthCm === undefined) {
     const expected = 'given, since an exercise has the cuff of this limb up';
     throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
   }
-  const occlusion = occlusionOf(request, limb);
-  const { gaugeStepMmHg, ceilingMmHg } = limb;
+  const occlusion = occlusionOf(request, { ...limb, cuffWidthCm });
   const at = (percent: number, mode: ExerciseMode): CuffPressure => {
     const ofMode = mode === 'resistance' ? undefined : mode;
     return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
@@ -284,11 +281,8 @@ function exerciseOf(
     place,
     () => {
       const { limb, side } = exercise;
-      const sides = side && sidesOf(side);
-      const own = request.limbs.flatMap((one, at) =>
-        one?.limb === limb && (!sides || sides.includes(one.side)) ? [{ at, side: one.side }] : [],
-      );
-      if (own.length === 0 || (sides && own.length < sides.length)) {
+      const own = request.limbs.flatMap((one, at) => (one && isDoneBy(exercise, one) ? [{ at, side: one.side }] : []));
+      if (own.length === 0 || (side && own.length < sidesOf(side).length)) {
         const asked = [side, limb].filter(Boolean).join(' ');
         throw new InputError([issue('wrong-relation', ['limb'], 'a limb and side listed in limbs', asked)]);
       }
@@ -439,7 +433,7 @@ function cautionsOf(
   const { screening } = request;
   const path = ['screening'];
   const spare = request.limbs.flatMap(({ limb, side }, index) =>
-    limbs.some((trained) => trained.limb === limb && trained.side === side)
+    limbs.some((trained) => isSameLimb(trained, { limb, side }))
       ? []
       : [caution('note', 'limb-not-trained', { side, limb }, { path: ['limbs', index] })],
   );

@@ -1,4 +1,4 @@
-import { describe, InputError, issue, moved, type Path } from '../answer/issues.js';
+import { attempt, describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { parseDocument } from './parse.js';
 import type { SessionRecord } from './record-session.js';
@@ -60,6 +60,19 @@ export function documentOf<K extends keyof Documents>(
     if (!(error instanceof InputError) || place.length === 0) throw error;
     throw new InputError(error.issues.map((found) => moved(found, (path) => [...place, ...path])));
   }
+}
+
+/** One of the library’s documents; what is wrong with it goes to `issues`. */
+export function documentInto<K extends keyof Documents>(
+  issues: InputIssue[],
+  kind: K,
+  document: unknown,
+  place: Path,
+): Documents[K] | undefined {
+  const result = attempt((given: unknown) => documentOf([kind], given, place), document);
+  if (result.ok) return result.value;
+  issues.push(...result.issues);
+  return undefined;
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
+import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -13,8 +13,8 @@ import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution, planMessages } from './messages.js';
 import { parseDocument } from './parse.js';
-import { placesOf } from './places.js';
-import { documentOf } from './read-document.js';
+import { isSameLimb, placesOf } from './places.js';
+import { documentInto } from './read-document.js';
 import { doneRequest } from './schema.js';
 import { say, type symptoms } from './standing.js';
 import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest, StandingSentence } from './types.js';
@@ -180,7 +180,7 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, ...lifted, ...moved }) as Prescription,
   );
-  const worn = plan.request.limbs.find((other) => other.limb === limb && other.side === side)!;
+  const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
   return {
     ...defined(kept),
@@ -206,7 +206,7 @@ function itemsOf(request: RecordRequest): RecordItem[] {
   const items = placesOf(request.items).flatMap((key, index) => {
     const item = planned.get(key);
     const place = ['items', index];
-    if (!item || !plan.request.limbs.some(({ limb, side }) => limb === item.limb && side === item.side)) {
+    if (!item || !plan.request.limbs.some((one) => isSameLimb(one, item))) {
       const { exercise, side, limb } = request.items[index]!;
       const expected = `an item of the plan, recorded no more often than it is planned: ${there}`;
       issues.push(issue('wrong-relation', [...place, 'exercise'], expected, whole({ exercise, side, limb })));
@@ -314,9 +314,10 @@ function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs:
 export function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
-  const plan = attempt((document: unknown) => documentOf(['plan'], document, ['plan']), given);
-  if (!plan.ok || value === undefined) throw new InputError([...(plan.ok ? [] : plan.issues), ...issues]);
-  const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan: plan.value };
+  const found: InputIssue[] = [];
+  const plan = documentInto(found, 'plan', given, ['plan']);
+  if (!plan || value === undefined) throw new InputError([...found, ...issues]);
+  const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   const items = itemsOf(done);
   const limbs = limbsOf(items);
   const { label } = done.plan.request;

@@ -14,6 +14,7 @@ import { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from 
 import { findingValues, measures, type Measure } from './measures.js';
 import { caution } from './messages.js';
 import { documentOf } from './read-document.js';
+import { isSameLimb } from './places.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import { say } from './standing.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
@@ -163,7 +164,7 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
     rows.find((row) => modes.includes(row.mode) && row.measure === measure && holds(row));
   const cuffOf = (item: PlanItem | RecordItem, place: Path) => {
     if ('cuffWidthCm' in item) return { width: item.cuffWidthCm, path: [...place, 'cuffWidthCm'] };
-    const index = request!.limbs.findIndex(({ limb, side }) => limb === item.limb && side === item.side);
+    const index = request!.limbs.findIndex((one) => isSameLimb(one, item));
     const worn = request!.limbs[index];
     return { ...(worn && { width: worn.cuffWidthCm }), path: ['request', 'limbs', index, 'cuffWidthCm'] };
   };

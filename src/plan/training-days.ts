@@ -1,10 +1,10 @@
-import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
-import { documentOf } from './read-document.js';
+import { documentInto } from './read-document.js';
 import type { SessionRecord } from './record-session.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 
@@ -83,15 +83,11 @@ export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const issues: InputIssue[] = [];
   given.forEach((part, index) => {
     const place = ['records', index];
-    const read = attempt((document: unknown) => documentOf(['record'], document, place), part);
-    if (!read.ok) {
-      issues.push(...read.issues);
-      return;
-    }
-    const day = week[(Date.parse(read.value.date) - first) / DAY_MS];
+    const record = documentInto(issues, 'record', part, place);
+    const day = record && week[(Date.parse(record.date) - first) / DAY_MS];
     if (!day) return;
-    day.push(read.value);
-    if (!read.value.sessionLoad) {
+    day.push(record);
+    if (!record.sessionLoad) {
       const expected = 'recorded: sessionRpe and sessionS in recordSession';
       issues.push(issue('missing', [...place, 'sessionLoad'], expected, 'undefined'));
     }

@@ -5,16 +5,16 @@ import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
   EXERCISE_MODES,
-  type ExerciseMode,
   inLoadUnit,
-  type Limb,
   LIMBS,
   LOAD_UNITS,
-  type LoadUnit,
   loadUnitCode,
   quantities,
-  type Side,
   SIDES,
+  type ExerciseMode,
+  type Limb,
+  type LoadUnit,
+  type Side,
 } from '../quantity/quantities.js';
 import { parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
 

@@ -6,11 +6,11 @@ import { product } from '../quantity/decimal.js';
 import {
   inLoadUnit,
   LOAD_UNITS,
-  type LoadUnit,
   loadUnitCode,
   quantities,
-  type Sex,
   SEXES,
+  type LoadUnit,
+  type Sex,
 } from '../quantity/quantities.js';
 import { assumption, caution } from './messages.js';
 

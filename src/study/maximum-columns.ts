@@ -3,11 +3,11 @@ import type { Reader } from '../answer/reader.js';
 import {
   inLoadUnit,
   LOAD_UNITS,
-  type LoadUnit,
   loadUnitCode,
   quantities,
-  type Sex,
   SEXES,
+  type LoadUnit,
+  type Sex,
 } from '../quantity/quantities.js';
 import { misfits, outsideDomain } from '../strength/choose.js';
 import type { OneRepMaxEquation } from '../strength/equation.js';

@@ -50,26 +50,14 @@ export function fillReadings(readings: Readings, columns: OcclusionReadingColumn
   readings.paddingCoefficient = at(paddingCoefficient, row);
 }
 
-/** Readings that hold what is the same in every row. */
-export const sameReadings = ({
-  limb,
-  cuffWidthCm,
-  posture,
-  ageYears,
-  sex,
-  ...more
-}: OcclusionReadingColumns): Readings => ({
-  limb: limb.varies ? 'arm' : limb.at(0)!,
-  circumferenceCm: NaN,
-  systolicMmHg: NaN,
-  diastolicMmHg: NaN,
-  cuffWidthCm: cuffWidthCm.varies ? NaN : at(cuffWidthCm, 0),
-  posture: posture.varies ? 'supine' : posture.at(0)!,
-  ageYears: ageYears.varies ? NaN : at(ageYears, 0),
-  sex: sex.varies ? 'male' : (sex.at(0) ?? 'male'),
-  paddingCoefficient: more.paddingCoefficient.varies ? NaN : at(more.paddingCoefficient, 0),
-  side: 'left',
-});
+/** Readings that hold what is the same in every row; of what varies they hold the first, which nothing reads. */
+export function sameReadings(columns: OcclusionReadingColumns): Readings {
+  const readings = { side: 'left' } as Readings;
+  fillReadings(readings, columns, 0);
+  // Where it is needed it is there, if not in the first row.
+  readings.sex ??= 'male';
+  return readings;
+}
 
 /**
  * Readings and answers of the block in work. They stand here and not in the caller’s columns because the engine knows
