@@ -18,7 +18,6 @@ export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export {
   nextSession,
   type MeasureAgain,
-  type ProgressionAction,
   type ProgressionRequest,
   type Proposal,
   type ProposalItem,
@@ -59,5 +58,6 @@ export type {
   PlanRequest,
   PlanSet,
   PlanSetRequest,
+  ProgressionAction,
   StandingSentence,
 } from './types.js';

@@ -29,7 +29,7 @@ import { documentInto } from './read-document.js';
 import { hasRisen, type RecordItem, type SessionRecord } from './record-session.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
-import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
+import type { MEASURED_AGAIN, Plan, PlanExercise, PlanItem, ProgressionAction, StandingSentence } from './types.js';
 
 /** What {@link nextSession} takes. */
 export interface ProgressionRequest {
@@ -47,9 +47,6 @@ export interface ProgressionRequest {
   /** Day the maximum was tested, `YYYY-MM-DD`. */
   readonly oneRepMaxTestedOn?: string | undefined;
 }
-
-/** What is proposed for an exercise. */
-export type ProgressionAction = 'raise-load' | 'raise-pressure' | 'repeat' | 'back-off' | 'stop';
 
 /** What is proposed for one exercise on one limb. `to` is left out where no number can be given. */
 export interface ProposalItem {
@@ -70,7 +67,7 @@ export interface ProposalItem {
 
 /** Something to measure or test again. */
 export interface MeasureAgain extends Assumption {
-  readonly what: 'occlusion-pressure' | 'one-repetition-maximum';
+  readonly what: (typeof MEASURED_AGAIN)[number];
   /** Whether the documents show that it is due; otherwise it is a reminder. */
   readonly due: boolean;
   readonly evidence: Grade;
