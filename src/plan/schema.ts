@@ -25,6 +25,7 @@ import type { PlanCode, ScreeningCode } from './messages.js';
 import { progressionRules } from './progression-rules.js';
 import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
+import { DECIDER_ROLES } from './stops.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
@@ -53,8 +54,8 @@ const some = <S extends Shape>(shape: S) =>
     [N in keyof S]: z.ZodMiniOptional<S[N]>;
   };
 
-const list = <T extends z.ZodMiniType>(of: T, least: number, most: number) =>
-  z.array(of).check(z.minLength(least), z.maxLength(most));
+const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
+  z.array(of).check(...(least > 0 ? [z.minLength(least)] : []), z.maxLength(most));
 
 /** Text of at most so many characters; counted as JSON Schema counts them. */
 const text = (most: number) =>
@@ -75,6 +76,31 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
 const setLength = some(numbers('repetitions', 'durationS'));
+
+const values = z.record(z.string(), z.union([z.string(), z.number()]));
+const source = code<SourceId>();
+
+const decision = strict({
+  stop: text(120),
+  by: z.enum(DECIDER_ROLES),
+  on: day,
+  why: text(1000),
+  ...some({ since: day }),
+}).register(annotations, { id: 'stopDecision' });
+const decisions = list(decision, 100, 0);
+
+/** The decisions of a request that is read field by field. */
+export const decisionsRequest = strict(some({ decisions }));
+
+const stops = list(
+  open({
+    code: text(120),
+    text: text(4000),
+    ...some({ values, since: day, limb: z.enum(LIMBS), side: z.enum(SIDES), source, lifted: decision }),
+  }).register(annotations, { id: 'stop' }),
+  1000,
+  0,
+);
 
 const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
 
@@ -115,16 +141,16 @@ const exercise = strict({
     bodyMassPercent: quantity('bodyMassPercent'),
     unit: z.enum(LOAD_UNITS),
     step: quantity('step'),
-    available: list(quantity('load'), 1, 1000),
+    available: list(quantity('load'), 1000),
     ...numbers('bar', 'collars'),
-    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 1, 50),
+    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
     rounding: z.enum(['nearest', 'down']),
     maximumOf: z.enum(MAXIMUM_OF),
     intensityPercent: quantity('intensityPercent'),
     scheme: text(1000),
-    sets: list(askedSet, 1, 50),
+    sets: list(askedSet, 50),
     lastSetToFailure: z.literal(true),
-    warmUp: list(askedSet, 1, 50),
+    warmUp: list(askedSet, 50),
     tempo: strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
     ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
   }),
@@ -134,10 +160,13 @@ const exercise = strict({
 export const planRequest = strict({
   ...numbers('systolicMmHg', 'diastolicMmHg'),
   posture: z.enum(POSTURES),
-  limbs: list(limb, 1, 4),
-  exercises: list(exercise, 1, 50),
+  limbs: list(limb, 4),
+  exercises: list(exercise, 50),
   ...some({
     label: text(120),
+    date: day,
+    stops,
+    decisions,
     screening: z.enum(SCREENING_OUTCOMES),
     sex: z.enum(SEXES),
     ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
@@ -161,9 +190,8 @@ export const screeningRequest = strict({
 
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const source = code<SourceId>();
 const sources = z.array(source);
-const said = { code: z.string(), text: z.string(), ...some({ values: z.record(z.string(), z.union([z.string(), z.number()])) }) };
+const said = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
 const assumption = open(said).register(annotations, { id: 'assumption' });
 const caution = open({
@@ -213,7 +241,12 @@ const evidence = {
 export const answerFields = open(evidence);
 
 /** An answer of a kind; `inputs` that are worked with later are declared. */
-const answerOf = <K extends AnswerKind>(kind: K, units: readonly Unit[], value: z.ZodMiniType<number> = time, inputs?: z.ZodMiniType) =>
+const answerOf = <K extends AnswerKind>(
+  kind: K,
+  units: readonly Unit[],
+  value: z.ZodMiniType<number> = time,
+  inputs?: z.ZodMiniType,
+) =>
   open({
     ...evidence,
     kind: z.literal(kind),
@@ -226,10 +259,12 @@ const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
 const occlusion = answerOf('occlusion-pressure', PRESSURE, positive).register(annotations, { id: 'occlusionPressure' });
-const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') })).register(
-  annotations,
-  { id: 'cuffPressure' },
-);
+const target = answerOf(
+  'cuff-pressure',
+  PRESSURE,
+  positive,
+  open({ occlusion, percent: quantity('percent') }),
+).register(annotations, { id: 'cuffPressure' });
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
@@ -281,7 +316,7 @@ const sessionTotals = open({
 const head = <D extends string>(document: D) => ({ document: z.literal(document), schemaVersion: z.literal(1) });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 1, 50);
+const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50);
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -345,14 +380,11 @@ const limbTotals = z.array(
 export const planDocument = open({
   ...head('plan'),
   request: planRequest,
-  items: list(
-    itemOf({ ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion }),
-    1,
-    200,
-  ),
+  items: list(itemOf({ ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion }), 200),
   limbs: limbTotals,
   session: open({ timeline, totals: sessionTotals }),
   assumptions,
+  stops,
   cautions,
   standing,
   stopSigns: standing,
@@ -368,19 +400,18 @@ const doneDetails = some(
   numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
 );
 const lastDone = some({ lastSetToFailure: z.boolean() });
-const reported = list(z.enum(symptoms), 0, 50);
+const reported = list(z.enum(symptoms), 50, 0);
 
 const done = {
   date: day,
   items: list(
     strict({
       ...place,
-      sets: list(askedSet, 1, 50),
+      sets: list(askedSet, 50),
       ...doneDetails,
       ...some({ stoppedEarly: z.boolean() }),
       ...lastDone,
     }),
-    1,
     200,
   ),
   ...some({ symptoms: reported }),
@@ -422,6 +453,7 @@ export const recordDocument = open({
   ...feelings,
   ...some({ label: text(120), sessionLoad: answerOf('session-load', ['{AU}']) }),
   assumptions,
+  stops,
   cautions,
   standing,
   sources,
@@ -433,7 +465,12 @@ const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some(
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
   ...head('proposal'),
-  rule: open({ id: z.enum(progressionRules.map(({ id }) => id)), text: z.string(), evidence: grade, ...some({ source }) }),
+  rule: open({
+    id: z.enum(progressionRules.map(({ id }) => id)),
+    text: z.string(),
+    evidence: grade,
+    ...some({ source }),
+  }),
   items: list(
     open({
       ...place,
@@ -446,8 +483,8 @@ export const proposalDocument = open({
         cuffMmHg: open(fromTo(positive)),
       }),
     }),
-    0,
     200,
+    0,
   ),
   measureAgain: z.array(
     open({
@@ -458,6 +495,7 @@ export const proposalDocument = open({
       ...some({ source }),
     }),
   ),
+  stops,
   cautions,
   standing,
   sources,

@@ -142,13 +142,14 @@ describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
 });
 
 /** A type as JSON has it: nothing is read-only, no field holds `undefined`. An answer is compared on its own, below. */
-type Json_<T> = T extends Answer<infer K>
-  ? { answer: K }
-  : T extends readonly (infer E)[]
-    ? Json_<E>[]
-    : T extends object
-      ? { -readonly [N in keyof T]: Json_<Exclude<T[N], undefined>> }
-      : T;
+type Json_<T> =
+  T extends Answer<infer K>
+    ? { answer: K }
+    : T extends readonly (infer E)[]
+      ? Json_<E>[]
+      : T extends object
+        ? { -readonly [N in keyof T]: Json_<Exclude<T[N], undefined>> }
+        : T;
 type Declared<S extends { _zod: { input: unknown } }> = Json_<S['_zod']['input']>;
 
 // Checked by the compiler, in both directions: a field, a word or a `?` that only one of the two has is an error here.
