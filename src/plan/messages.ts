@@ -188,7 +188,6 @@ export const planMessages = {
     'The last session on record was {days} days before: nothing is raised after {limit} days or more. Screen and measure again first.',
   'break-not-known': 'The day of the next session was not given, so a long break was not looked for.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
-  'stop-in-force': 'A stop is in force: do not train until a practitioner’s decision lifts it.',
   'pressure-instead': 'Pressure goes up to {percent} % of occlusion pressure, so the load stays.',
   'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} mmHg of this plan.',
   'pressure-step-too-large':
