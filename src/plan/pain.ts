@@ -1,6 +1,8 @@
+import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, Side } from '../quantity/quantities.js';
+import type { PlanCode } from './messages.js';
 
 /** Where it hurts: in a joint, in a tendon, in the skin and flesh under the cuff, in the muscle that works. */
 export const PAIN_SITES = ['joint', 'tendon', 'under-cuff', 'muscle'] as const;
@@ -203,3 +205,22 @@ export const CAUTIOUS_PAIN_RULE: PainRuleId = 'cautious';
 /** Whether pain is said of a limb: of every limb where none is named. */
 export const painIsOf = (report: PainReport, place: { readonly limb: Limb; readonly side: Side }): boolean =>
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
+
+/** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */
+export function painSentence(judged: PainJudgement): [PlanCode, MessageValues] | undefined {
+  const { verdict, rule, report, moment, pain, before } = judged;
+  if (verdict === 'go-on') return undefined;
+  const { site, limb, side } = report;
+  const values = {
+    pain: pain!,
+    site,
+    moment: moment!,
+    ...(limb && { limb }),
+    ...(side && { side }),
+  };
+  if (verdict === 'stop') return ['pain-severe', { ...values, line: rule.stopFrom! }];
+  const line = verdict === 'hold' ? rule.holdAbove : rule.backOffAbove;
+  return before === undefined
+    ? [`pain-${verdict}`, { ...values, line, rule: rule.id }]
+    : [`pain-${verdict}-rose`, { ...values, before, rule: rule.id }];
+}

@@ -19,10 +19,11 @@ import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import type { ProgressionAction } from './next-session.js';
+import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
-import { symptoms } from './standing.js';
 import { DECIDER_ROLES } from './stops.js';
+import { SYMPTOM_CODES } from './symptoms.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = z.registry<{ id?: string; title?: string; unit?: string }>();
@@ -362,10 +363,18 @@ export const planDocument = open({
   sources,
 });
 
+const painReport = {
+  site: z.enum(PAIN_SITES),
+  limb: z.enum(LIMBS).optional(),
+  side: z.enum(SIDES).optional(),
+  ...(Object.fromEntries(PAIN_MOMENTS.map((moment) => [moment, quantity(moment).optional()])) as Record<
+    (typeof PAIN_MOMENTS)[number],
+    ReturnType<ReturnType<typeof quantity>['optional']>
+  >),
+};
+const reported = z.array(z.enum(SYMPTOM_CODES)).max(50);
+
 const feelings = {
-  painBefore: quantity('painBefore').optional(),
-  painDuring: quantity('painDuring').optional(),
-  painAfter: quantity('painAfter').optional(),
   sessionRpe: quantity('sessionRpe').optional(),
   sessionS: quantity('sessionS').optional(),
   notes: text(4000).optional(),
@@ -394,7 +403,9 @@ export const doneRequest = strict({
     )
     .min(1)
     .max(200),
-  symptoms: z.array(z.enum(symptoms)).max(50).optional(),
+  sessionOfDay: quantity('sessionOfDay').optional(),
+  symptoms: reported.optional(),
+  pain: z.array(strict(painReport)).max(20).optional(),
   ...feelings,
 });
 
@@ -436,7 +447,9 @@ export const recordDocument = open({
     .max(200),
   limbs,
   sessionLoad: total('session-load', z.literal('{AU}')).optional(),
-  symptoms: z.array(z.enum(symptoms)).max(50),
+  sessionOfDay: quantity('sessionOfDay').optional(),
+  symptoms: reported,
+  pain: z.array(open(painReport)).max(20).optional(),
   ...feelings,
   assumptions: z.array(assumption),
   stops,
@@ -452,21 +465,20 @@ export const proposalDocument = open({
   document: z.literal('proposal'),
   schemaVersion: z.literal(1),
   rule: open({ id: z.string(), text: z.string(), evidence: z.enum(GRADES), source: z.string().optional() }),
+  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: z.enum(GRADES), source: z.string().optional() }),
   items: z
     .array(
       open({
         ...place,
-        action: z.enum([
-          'raise-load',
-          'raise-pressure',
-          'repeat',
-          'back-off',
-          'stop',
-        ] as const satisfies readonly ProgressionAction[]),
+        action: z.enum(PROGRESSION_ACTIONS),
         load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }).optional(),
         percentOfMaximum: open(fromTo(positive)).optional(),
         percentOfOcclusion: open(fromTo(quantity('percent'))).optional(),
         cuffMmHg: open(fromTo(positive)).optional(),
+        sets: open({
+          from: z.array(open(setLength)).min(1).max(50),
+          to: z.array(open(setLength)).min(1).max(50),
+        }).optional(),
         reasons: z.array(assumption),
       }),
     )
@@ -474,7 +486,7 @@ export const proposalDocument = open({
   measureAgain: z.array(
     open({
       ...said,
-      what: z.enum(['occlusion-pressure', 'one-repetition-maximum']),
+      what: z.enum(MEASURED_AGAIN),
       due: z.boolean(),
       evidence: z.enum(GRADES),
       source: z.string().optional(),

@@ -77,8 +77,5 @@ const byCode = new Map<string, SymptomRow & { readonly code: Symptom }>(rows.map
 /** A symptom of the table, by its code. */
 export const symptomOf = (code: Symptom): SymptomRow => byCode.get(code)!;
 
-/** Whether a symptom stops training until a clinician has decided; a code that is not known does. */
-export const stopsTraining = (code: string): boolean => byCode.get(code)?.grade !== 'lower';
-
 /** What to deflate at, gravest first. */
 export const STOP_CRITERIA: readonly Symptom[] = rows.filter(({ when }) => when === 'session').map(({ code }) => code);

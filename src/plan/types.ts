@@ -231,3 +231,17 @@ export interface Plan {
   readonly stopSigns: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
 }
+
+/** What is proposed for an exercise. */
+export const PROGRESSION_ACTIONS = [
+  'raise-load',
+  'raise-pressure',
+  'raise-repetitions',
+  'repeat',
+  'back-off',
+  'stop',
+] as const;
+export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
+
+/** What can be due to be measured or tested again. */
+export const MEASURED_AGAIN = ['occlusion-pressure', 'one-repetition-maximum'] as const;
