@@ -22,10 +22,11 @@ import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { day } from './days.js';
 import type { PlanCode, ScreeningCode } from './messages.js';
+import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
 import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
-import { symptoms } from './standing.js';
 import { DECIDER_ROLES } from './stops.js';
+import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
@@ -385,16 +386,17 @@ export const planDocument = open({
   sources,
 });
 
-const feelings = some({
-  ...numbers('painBefore', 'painDuring', 'painAfter', 'sessionRpe', 'sessionS'),
-  notes: text(4000),
-});
+const painReport = {
+  site: z.enum(PAIN_SITES),
+  ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
+};
+const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
 
 const doneDetails = some(
   numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
 );
 const lastDone = some({ lastSetToFailure: z.boolean() });
-const reported = list(z.enum(symptoms), 50, 0);
+const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
   date: day,
@@ -408,7 +410,7 @@ const done = {
     }),
     200,
   ),
-  ...some({ symptoms: reported }),
+  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0) }),
   ...feelings,
 };
 
@@ -444,7 +446,7 @@ export const recordDocument = open({
   limbs: limbTotals,
   symptoms: reported,
   ...feelings,
-  ...some({ label: text(120), sessionLoad }),
+  ...some({ label: text(120), pain: list(open(painReport), 20, 0), sessionLoad }),
   assumptions,
   stops,
   cautions,
@@ -455,9 +457,12 @@ export const recordDocument = open({
 /** Where something stands, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
+const setsCounted = list(open(setLength), 50);
+
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
   ...head('proposal'),
+  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
   rule: open({
     id: z.enum(progressionRules.map(({ id }) => id)),
     text: z.string(),
@@ -474,6 +479,7 @@ export const proposalDocument = open({
         percentOfMaximum: open(fromTo(positive)),
         percentOfOcclusion: open(fromTo(quantity('percent'))),
         cuffMmHg: open(fromTo(positive)),
+        sets: open({ from: setsCounted, to: setsCounted }),
       }),
     }),
     200,

@@ -5,7 +5,7 @@ import { sum } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';
-import type { SessionRecord } from './record-session.js';
+import type { SessionRecord } from './record.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 
 /** What {@link trainingDays} takes. */

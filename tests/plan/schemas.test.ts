@@ -38,8 +38,8 @@ const done = {
     },
     { exercise: 'walk', limb: 'leg', side: 'right', sets: [{ durationS: 90 }], inflatedBeforeS: 5, deflatedAfterS: 9 },
   ],
-  symptoms: ['stop-pain'],
-  painAfter: 2,
+  symptoms: ['symptom-soreness'],
+  pain: [{ site: 'muscle', limb: 'leg', side: 'left', after: 2 }],
   sessionRpe: 5,
   sessionS: 1800,
 } as const;
