@@ -174,6 +174,7 @@ const evidence = {
   upper: z.number().optional(),
   level: z.literal(0.95).optional(),
   standardDeviation: z.number().min(0).optional(),
+  scale: z.literal('log').optional(),
   errors: z
     .array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) }))
     .register(annotations, { id: 'errors' })
