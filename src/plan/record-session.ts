@@ -8,6 +8,7 @@ import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { codedCaution } from './coded.js';
@@ -158,8 +159,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
-  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
+  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  return [...found, ...own];
 }
 
 const SEVERITY = { stop: 'stop', 'back-off': 'caution', hold: 'note' } as const;

@@ -223,6 +223,7 @@ const evidence = {
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
+    scale: z.literal('log'),
     standardDeviation: time,
     errors: z
       .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time, evidence: grade }))
