@@ -25,6 +25,7 @@ import {
 import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
@@ -515,6 +516,7 @@ export function planSession(request: PlanRequest): Plan {
   const plan = {
     document: 'plan',
     schemaVersion: 1,
+    libraryVersion: version,
     request: value,
     items,
     limbs,

@@ -96,6 +96,8 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
 export interface SessionRecord extends Feelings {
   readonly document: 'record';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly date: string;
   readonly sessionOfDay?: number;
   readonly label?: string;

@@ -5,6 +5,7 @@ import { plainInput } from '../answer/plain-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
+import { version } from '../study/version.js';
 import { assumption, caution, screeningMessages, type ScreeningCode } from './messages.js';
 import { ageCautions } from './age-cautions.js';
 import { parseDocument } from './parse.js';
@@ -48,6 +49,8 @@ export interface ScreeningQuestion {
 export interface Screening {
   readonly document: 'screening';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: ScreeningRequest;
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
@@ -186,6 +189,7 @@ export function screen(request: ScreeningRequest): Screening {
   const screening = {
     document: 'screening',
     schemaVersion: 1,
+    libraryVersion: version,
     request: value,
     outcome: findings[0]?.outcome ?? 'nothing-found',
     complete: unanswered.length === 0,
