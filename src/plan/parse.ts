@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { expectedField, numberIssue } from '../answer/reader.js';
 import { describe, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -6,15 +6,20 @@ import { quantities, type QuantityName } from '../quantity/quantities.js';
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
 
+/** What of a schema’s definition leads further in. */
 interface Shaped {
-  readonly shape?: Readonly<Record<string, Shaped>>;
-  readonly element?: Shaped;
-  readonly unwrap?: () => Shaped;
+  readonly _zod: {
+    readonly def: {
+      readonly shape?: Readonly<Record<string, Shaped>>;
+      readonly element?: Shaped;
+      readonly innerType?: Shaped;
+    };
+  };
 }
 
 /** The fields that a schema has at a place. */
 function fieldsAt(schema: Shaped, path: Path): string[] {
-  const bare = (one: Shaped | undefined): Shaped | undefined => (one?.unwrap && !one.element ? one.unwrap() : one);
+  const bare = (one: Shaped | undefined) => (one?._zod.def.innerType ?? one)?._zod.def;
   const found = path.reduce<Shaped | undefined>((one, part) => {
     const inside = bare(one);
     return typeof part === 'number' ? inside?.element : inside?.shape?.[part];
@@ -23,7 +28,7 @@ function fieldsAt(schema: Shaped, path: Path): string[] {
 }
 
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
-function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): InputIssue[] {
+function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
   const value = at(root, path);
   const name = path.at(-1);
@@ -37,7 +42,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): I
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
-    const known = fieldsAt(schema as Shaped, path);
+    const known = fieldsAt(schema, path);
     return found.keys.map((key) =>
       issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
     );
@@ -60,9 +65,9 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): I
 }
 
 /** The document, or what is wrong with it. */
-export function parseDocument<T>(schema: z.ZodType<T>, document: object): { value?: T; issues: InputIssue[] } {
+export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { value?: T; issues: InputIssue[] } {
   const parsed = schema.safeParse(document);
   return parsed.success
     ? { value: parsed.data, issues: [] }
-    : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema)) };
+    : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema as unknown as Shaped)) };
 }

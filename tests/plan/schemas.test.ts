@@ -2,10 +2,22 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { format, resolveConfig } from 'prettier';
 import { describe, expect, expectTypeOf, it } from 'vitest';
-import * as z from 'zod';
+import * as z from 'zod/mini';
+import type { Answer } from '../../src/index.js';
 import { attempt } from '../../src/index.js';
 import * as documents from '../../src/plan/schema.js';
-import { nextSession, planSession, readDocument, recordSession, type PlanRequest } from '../../src/plan/index.js';
+import {
+  nextSession,
+  planSession,
+  readDocument,
+  recordSession,
+  type Plan,
+  type PlanRequest,
+  type Proposal,
+  type RecordRequest,
+  type ScreeningRequest,
+  type SessionRecord,
+} from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
 import { doors } from '../support/doors.js';
 
@@ -129,8 +141,28 @@ describe.each(Object.entries(all))('%s', (name, [schema, standard, right]) => {
   });
 });
 
-describe('the types of the schemas', () => {
-  it('are those of the documents', () => {
-    expectTypeOf<z.input<typeof documents.planRequest>>().toExtend<PlanRequest>();
+/** A type as JSON has it: nothing is read-only, no field holds `undefined`. An answer is compared on its own, below. */
+type Json_<T> =
+  T extends Answer<infer K>
+    ? { answer: K }
+    : T extends readonly (infer E)[]
+      ? Json_<E>[]
+      : T extends object
+        ? { -readonly [N in keyof T]: Json_<Exclude<T[N], undefined>> }
+        : T;
+type Declared<S extends { _zod: { input: unknown } }> = Json_<S['_zod']['input']>;
+
+// Checked by the compiler, in both directions: a field, a word or a `?` that only one of the two has is an error here.
+describe('every declaration', () => {
+  it('is the type of its document', () => {
+    expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
+    expectTypeOf<Declared<typeof documents.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
+    expectTypeOf<Declared<typeof documents.recordRequest>>().toEqualTypeOf<Json_<RecordRequest>>();
+    expectTypeOf<Declared<typeof documents.planDocument>>().toEqualTypeOf<Json_<Plan>>();
+    expectTypeOf<Declared<typeof documents.recordDocument>>().toEqualTypeOf<Json_<SessionRecord>>();
+    expectTypeOf<Declared<typeof documents.proposalDocument>>().toEqualTypeOf<Json_<Proposal>>();
+    expectTypeOf<Declared<typeof documents.answerFields>>().toEqualTypeOf<
+      Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>
+    >();
   });
 });
