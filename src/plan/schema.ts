@@ -420,7 +420,7 @@ const done = {
     }),
     200,
   ),
-  ...some({ ...numbers('sessionOfDay'), symptoms: reported, pain: list(strict(pain), 0, 20) }),
+  ...some({ ...numbers('sessionOfDay'), symptoms: reported, pain: list(strict(pain), 20, 0) }),
   ...feelings,
 };
 
@@ -456,7 +456,7 @@ export const recordDocument = open({
   ),
   limbs: limbTotals,
   symptoms: reported,
-  ...some({ ...numbers('sessionOfDay'), pain: list(open(pain), 0, 20) }),
+  ...some({ ...numbers('sessionOfDay'), pain: list(open(pain), 20, 0) }),
   ...feelings,
   ...some({ label: text(120), sessionLoad: answerOf('session-load', ['{AU}']) }),
   assumptions,
@@ -488,7 +488,7 @@ export const proposalDocument = open({
         percentOfMaximum: open(fromTo(positive)),
         percentOfOcclusion: open(fromTo(quantity('percent'))),
         cuffMmHg: open(fromTo(positive)),
-        sets: open({ from: list(open(setLength), 1, 50), to: list(open(setLength), 1, 50) }),
+        sets: open({ from: list(open(setLength), 50), to: list(open(setLength), 50) }),
       }),
     }),
     200,
