@@ -30,7 +30,7 @@ import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
-export const annotations = z.registry<{ id?: string; title?: string }>();
+export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
 
 // The parts that every declaration is put together from.
 
@@ -40,7 +40,7 @@ function quantity(name: QuantityName) {
   const number = 'whole' in rest ? z.int() : z.number();
   return number
     .check(z.minimum(min), z.maximum(max))
-    .register(annotations, { title: unit === '1' ? title : `${title} [${unit}]` });
+    .register(annotations, { title, description: `UCUM unit: ${unit}` });
 }
 
 /** Numbers of the vocabulary under their own names. */
@@ -254,31 +254,21 @@ const answerOf = <K extends AnswerKind>(
     value,
     unit: z.enum(units),
     inputs: inputs ?? z.record(z.string(), z.unknown()),
-  }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
+  }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
-const occlusion = answerOf('occlusion-pressure', PRESSURE, positive).register(annotations, { id: 'occlusionPressure' });
-const target = answerOf(
-  'cuff-pressure',
-  PRESSURE,
-  positive,
-  open({ occlusion, percent: quantity('percent') }),
-).register(annotations, { id: 'cuffPressure' });
+const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
+const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
 // A load of the user’s own has no maximum behind it.
-const load = answerOf(
-  'training-load',
-  MASS,
-  positive,
-  open(some({ oneRepMax, percent: quantity('percent') })),
-).register(annotations, { id: 'trainingLoad' });
+const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
 
 const restriction = {
-  restrictionTime: answerOf('restriction-time', SECONDS).register(annotations, { id: 'restrictionTime' }),
+  restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
     partialRestrictionTime: answerOf('partial-restriction-time', SECONDS),
     pressureTime: answerOf('pressure-time', ['mm[Hg].min']),
@@ -287,6 +277,7 @@ const restriction = {
 };
 const longestRestriction = answerOf('longest-restriction', SECONDS);
 const volumeLoad = answerOf('volume-load', MASS);
+const sessionLoad = answerOf('session-load', ['{AU}']);
 const exerciseTotals = {
   repetitions: answerOf('repetitions', ['{reps}']),
   timeUnderTension: answerOf('time-under-tension', SECONDS),
@@ -307,7 +298,7 @@ const sessionTotals = open({
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercent: answerOf('peak-percent', ['%']),
-    sessionLoad: answerOf('session-load', ['{AU}']),
+    sessionLoad,
   }),
 });
 
@@ -317,7 +308,10 @@ const sessionTotals = open({
 const head = <D extends string>(document: D) => ({ document: z.literal(document), schemaVersion: z.literal(1) });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50);
+const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
+  annotations,
+  { id: 'sets' },
+);
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -392,15 +386,11 @@ export const planDocument = open({
   sources,
 });
 
-const feelings = some({
-  ...numbers('sessionRpe', 'sessionS'),
-  notes: text(4000),
-});
-
-const pain = {
+const painReport = {
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
 };
+const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
 
 const doneDetails = some(
   numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
@@ -420,7 +410,7 @@ const done = {
     }),
     200,
   ),
-  ...some({ ...numbers('sessionOfDay'), symptoms: reported, pain: list(strict(pain), 20, 0) }),
+  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0) }),
   ...feelings,
 };
 
@@ -451,14 +441,12 @@ export const recordDocument = open({
       },
       {},
     ),
-    1,
     200,
   ),
   limbs: limbTotals,
   symptoms: reported,
-  ...some({ ...numbers('sessionOfDay'), pain: list(open(pain), 20, 0) }),
   ...feelings,
-  ...some({ label: text(120), sessionLoad: answerOf('session-load', ['{AU}']) }),
+  ...some({ label: text(120), pain: list(open(painReport), 20, 0), sessionLoad }),
   assumptions,
   stops,
   cautions,
@@ -469,9 +457,12 @@ export const recordDocument = open({
 /** Where something stands, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
+const setsCounted = list(open(setLength), 50);
+
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
   ...head('proposal'),
+  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
   rule: open({
     id: z.enum(progressionRules.map(({ id }) => id)),
     text: z.string(),
@@ -488,13 +479,12 @@ export const proposalDocument = open({
         percentOfMaximum: open(fromTo(positive)),
         percentOfOcclusion: open(fromTo(quantity('percent'))),
         cuffMmHg: open(fromTo(positive)),
-        sets: open({ from: list(open(setLength), 50), to: list(open(setLength), 50) }),
+        sets: open({ from: setsCounted, to: setsCounted }),
       }),
     }),
     200,
     0,
   ),
-  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
   measureAgain: z.array(
     open({
       ...said,
