@@ -9,6 +9,8 @@ import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '.
 import { addUp, sessionLoadOf } from '../session/account.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import type { DayCheck } from './day-check.js';
 import { onceEach } from './gravest-first.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption, caution, planMessages } from './messages.js';
@@ -66,6 +68,8 @@ export interface RecordRequest extends Feelings {
   readonly date: string;
   readonly items: readonly DoneItem[];
   readonly symptoms?: readonly Symptom[] | undefined;
+  /** A document of `checkDay`, of the day of the session. */
+  readonly dayCheck?: DayCheck | undefined;
 }
 
 /** What a record keeps of the plan’s item. */
@@ -328,6 +332,8 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const checked = done.dayCheck && dayCheckAgain(done.dayCheck, ['dayCheck']);
+  const before = checked ? dayCheckCautions(checked, done.date) : [];
   const cautions = cautionsOf(done, items, limbs);
   const record = {
     document: 'record',
@@ -341,8 +347,8 @@ export function recordSession(request: RecordRequest): SessionRecord {
     symptoms: [...new Set(done.symptoms)],
     ...defined({ painBefore, painDuring, painAfter, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(plan.stops, stopsOf(cautions, done.date)),
-    cautions,
+    stops: mergeStops(plan.stops, stopsOf(before, checked?.request.date), stopsOf(cautions, done.date)),
+    cautions: onceEach([...before, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
   return { ...record, sources: idsIn(record) };
