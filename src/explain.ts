@@ -18,12 +18,12 @@ import {
   weeksPage,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages } from './plan/messages.js';
 import type { DayCheck } from './plan/day-check.js';
-import type { Proposal } from './plan/next-session.js';
+import { planMessages } from './plan/messages.js';
+import type { Proposal } from './plan/proposal.js';
 import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
-import type { SessionRecord } from './plan/record-session.js';
+import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';

@@ -1,3 +1,4 @@
+import { guardMessages } from './answer/guards.js';
 import { answerMessages } from './answer/messages.js';
 import { planMessages } from './plan/messages.js';
 import { screeningMessages } from './plan/screening-messages.js';
@@ -17,6 +18,7 @@ import { strengthMessages } from './strength/messages.js';
  */
 export const messages = {
   ...answerMessages,
+  ...guardMessages,
   ...pressureMessages,
   ...strengthMessages,
   ...sessionMessages,

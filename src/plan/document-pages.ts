@@ -10,13 +10,13 @@ import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import type { DayCheck } from './day-check.js';
 import { findingValues, judgedWords, measureWords } from './measures.js';
 import { planMessages } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import { limbLine, sideWords, told, totalTime, workLines, type Detail } from './page.js';
 import { isSameLimb, limbsIn } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
-import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
 import type { ScreeningFinding } from './questions.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
 import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
 import type { StandingSentence } from './types.js';
@@ -188,10 +188,34 @@ function doneLines(say: Say, word: Word, item: RecordItem): string[] {
   ];
 }
 
+/** Pain, a line a site. */
+function painLines(
+  say: Say,
+  word: Word,
+  scale: (value: number | undefined) => string,
+  pain: SessionRecord['pain'],
+): string[] {
+  if (!pain) return [word('page.pain-not-recorded')];
+  if (pain.length === 0) return [word('page.pain-none')];
+  return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
+    word('page.pain', {
+      place: [
+        named(say, 'value', site),
+        ...(side ? [named(say, 'value', side)] : []),
+        ...(limb ? [named(say, 'value', limb)] : []),
+      ].join(', '),
+      before: scale(before),
+      during: scale(during),
+      after: scale(after),
+      next: scale(nextMorning),
+    }),
+  );
+}
+
 /** A record as a page of text; in full with the working of its totals. */
 export function recordPage(record: SessionRecord, say: Say, detail: Detail): string[] {
   const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions } = record;
-  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
+  const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
   const word = saying(say, pageWords);
   const scale = (value: number | undefined): string =>
     value === undefined ? word('page.not-recorded') : `${format(value)}/10`;
@@ -209,7 +233,7 @@ export function recordPage(record: SessionRecord, say: Say, detail: Detail): str
     ...sentences(say, standing.slice(0, 2)),
     ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...doneLines(say, word, item)]),
     ...headingText(word('page.felt')),
-    word('page.pain', { before: scale(painBefore), during: scale(painDuring), after: scale(painAfter) }),
+    ...painLines(say, word, scale, pain),
     word('page.effort', { effort: scale(sessionRpe) }),
     [
       word('page.took', { time: sessionS === undefined ? word('page.not-recorded') : clock(sessionS) }),
@@ -232,7 +256,7 @@ export function recordPage(record: SessionRecord, say: Say, detail: Detail): str
 }
 
 function proposalLines(say: Say, word: Word, item: ProposalItem): string[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, reasons } = item;
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets, reasons } = item;
   const words = (weight: number | undefined, share: number | undefined): string => {
     if (weight === undefined) return word('page.no-number');
     const lifted = amount(say, weight, loadUnitCode(load!.unit));
@@ -256,18 +280,20 @@ function proposalLines(say: Say, word: Word, item: ProposalItem): string[] {
         ? `${pressed(cuffMmHg.from, percentOfOcclusion!.from)} → ${pressed(cuffMmHg.to, percentOfOcclusion!.to)}`
         : word('page.no-cuff'),
     ),
+    ...(sets ? [field(word('page.sets'), `${setCounts(sets.from)} → ${setCounts(sets.to)}`)] : []),
     ...points(reasons.map((said) => sentence(say, said))),
   ];
 }
 
 /** A proposal as a page of text. */
 export function proposalPage(proposal: Proposal, say: Say): string[] {
-  const { rule, items, measureAgain, cautions, standing } = proposal;
+  const { rule, painRule, items, measureAgain, cautions, standing } = proposal;
   const word = saying(say, pageWords);
   const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
   return [
     ...title(word('page.proposal')),
     word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText }),
+    word('page.pain-rule', { rule: named(say, 'value', painRule.id), grade: named(say, 'grade', painRule.evidence) }),
     ...sentences(say, standing),
     ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...proposalLines(say, word, item)]),
     ...headingText(word('page.measure-again')),

@@ -8,7 +8,7 @@ import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import type { Proposal, ProposalItem } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
 import { mergeStops, standingStops } from './stops.js';

@@ -3,6 +3,7 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -429,6 +430,21 @@ function sessionOf(
   };
 }
 
+/** What the guards say of a week of this session, where the request says how often it is done. */
+function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTotals[]): Caution[] {
+  const cuffed = limbs.filter(({ exercises }) => exercises > 0);
+  if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
+  return [
+    ...guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] }),
+    ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
+      guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
+        values: { limb, side },
+        path: ['sessionsPerWeek'],
+      }),
+    ),
+  ];
+}
+
 function cautionsOf(
   request: PlanRequest,
   items: readonly PlanItem[],
@@ -443,6 +459,7 @@ function cautionsOf(
   return [
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
+    ...weekCautions(request, limbs),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,

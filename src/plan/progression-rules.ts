@@ -1,7 +1,7 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { PlanCode } from './messages.js';
-import type { RecordItem } from './record-session.js';
+import type { RecordItem } from './record.js';
 import type { PlanItem } from './types.js';
 
 /** When to raise a load, by name. */
@@ -10,9 +10,11 @@ export interface ProgressionRule {
   readonly says: PlanCode;
   /** How many sessions running must meet it. */
   readonly sessions: number;
-  /** By how much the load goes up [%]; where it is left out, by the smallest step there is. */
+  /** By how much the load goes up [%]; where it is left out, by the smallest step you can set. */
   readonly lowPercent?: number;
   readonly highPercent?: number;
+  /** It asks for repetitions beyond the goal, which say little in light restricted sets. */
+  readonly overGoal?: true;
   /** The step where the plan names none [kg]. */
   readonly stepKg?: number;
   readonly evidence: Grade;
@@ -37,6 +39,7 @@ const rules = [
     id: 'two-for-two',
     says: 'rule-two-for-two',
     sessions: 2,
+    overGoal: true,
     lowPercent: 2.5,
     highPercent: 10,
     evidence: 'secondary',
@@ -64,6 +67,7 @@ const rules = [
     id: 'two-to-ten-percent',
     says: 'rule-two-to-ten-percent',
     sessions: 1,
+    overGoal: true,
     lowPercent: 2,
     highPercent: 10,
     evidence: 'published',

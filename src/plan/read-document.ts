@@ -1,8 +1,8 @@
 import { attempt, describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { parseDocument } from './parse.js';
-import type { SessionRecord } from './record-session.js';
-import type { Proposal } from './next-session.js';
+import type { SessionRecord } from './record.js';
+import type { Proposal } from './proposal.js';
 import { planDocument, proposalDocument, recordDocument } from './schema.js';
 import type { Plan } from './types.js';
 

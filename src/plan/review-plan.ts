@@ -15,7 +15,7 @@ import { findingValues, measures, type Measure } from './measures.js';
 import { caution } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
+import type { RecordItem, SessionRecord } from './record.js';
 import { say } from './standing.js';
 import type { Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';

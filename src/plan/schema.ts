@@ -23,15 +23,16 @@ import { MAXIMUM_OF } from '../strength/training-load.js';
 import { day } from './days.js';
 import type { DayCheck } from './day-check.js';
 import type { PlanCode } from './messages.js';
+import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
 import type { Screening } from './screen.js';
 import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
-import { symptoms } from './standing.js';
 import { DECIDER_ROLES } from './stops.js';
+import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
-export const annotations = z.registry<{ id?: string; title?: string }>();
+export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
 
 // The parts that every declaration is put together from.
 
@@ -41,7 +42,7 @@ function quantity(name: QuantityName) {
   const number = 'whole' in rest ? z.int() : z.number();
   return number
     .check(z.minimum(min), z.maximum(max))
-    .register(annotations, { title: unit === '1' ? title : `${title} [${unit}]` });
+    .register(annotations, { title, description: `UCUM unit: ${unit}` });
 }
 
 /** Numbers of the vocabulary under their own names. */
@@ -255,6 +256,7 @@ const evidence = {
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
+    scale: z.literal('log'),
     standardDeviation: time,
     errors: z
       .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time, evidence: grade }))
@@ -286,31 +288,21 @@ const answerOf = <K extends AnswerKind>(
     value,
     unit: z.enum(units),
     inputs: inputs ?? z.record(z.string(), z.unknown()),
-  }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
+  }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
-const occlusion = answerOf('occlusion-pressure', PRESSURE, positive).register(annotations, { id: 'occlusionPressure' });
-const target = answerOf(
-  'cuff-pressure',
-  PRESSURE,
-  positive,
-  open({ occlusion, percent: quantity('percent') }),
-).register(annotations, { id: 'cuffPressure' });
+const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
+const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
 // A load of the user’s own has no maximum behind it.
-const load = answerOf(
-  'training-load',
-  MASS,
-  positive,
-  open(some({ oneRepMax, percent: quantity('percent') })),
-).register(annotations, { id: 'trainingLoad' });
+const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
 
 const restriction = {
-  restrictionTime: answerOf('restriction-time', SECONDS).register(annotations, { id: 'restrictionTime' }),
+  restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
     partialRestrictionTime: answerOf('partial-restriction-time', SECONDS),
     pressureTime: answerOf('pressure-time', ['mm[Hg].min']),
@@ -319,6 +311,7 @@ const restriction = {
 };
 const longestRestriction = answerOf('longest-restriction', SECONDS);
 const volumeLoad = answerOf('volume-load', MASS);
+const sessionLoad = answerOf('session-load', ['{AU}']);
 const exerciseTotals = {
   repetitions: answerOf('repetitions', ['{reps}']),
   timeUnderTension: answerOf('time-under-tension', SECONDS),
@@ -339,7 +332,7 @@ const sessionTotals = open({
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercent: answerOf('peak-percent', ['%']),
-    sessionLoad: answerOf('session-load', ['{AU}']),
+    sessionLoad,
   }),
 });
 
@@ -349,7 +342,10 @@ const sessionTotals = open({
 const head = <D extends string>(document: D) => ({ document: z.literal(document), schemaVersion: z.literal(1) });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50);
+const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
+  annotations,
+  { id: 'sets' },
+);
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -424,16 +420,17 @@ export const planDocument = open({
   sources,
 });
 
-const feelings = some({
-  ...numbers('painBefore', 'painDuring', 'painAfter', 'sessionRpe', 'sessionS'),
-  notes: text(4000),
-});
+const painReport = {
+  site: z.enum(PAIN_SITES),
+  ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
+};
+const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
 
 const doneDetails = some(
   numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
 );
 const lastDone = some({ lastSetToFailure: z.boolean() });
-const reported = list(z.enum(symptoms), 50, 0);
+const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
   date: day,
@@ -447,7 +444,7 @@ const done = {
     }),
     200,
   ),
-  ...some({ symptoms: reported, dayCheck: dayCheckGiven }),
+  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0), dayCheck: dayCheckGiven }),
   ...feelings,
 };
 
@@ -478,13 +475,12 @@ export const recordDocument = open({
       },
       {},
     ),
-    1,
     200,
   ),
   limbs: limbTotals,
   symptoms: reported,
   ...feelings,
-  ...some({ label: text(120), sessionLoad: answerOf('session-load', ['{AU}']) }),
+  ...some({ label: text(120), pain: list(open(painReport), 20, 0), sessionLoad }),
   assumptions,
   stops,
   cautions,
@@ -495,9 +491,12 @@ export const recordDocument = open({
 /** Where something stands, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
+const setsCounted = list(open(setLength), 50);
+
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
   ...head('proposal'),
+  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
   rule: open({
     id: z.enum(progressionRules.map(({ id }) => id)),
     text: z.string(),
@@ -514,6 +513,7 @@ export const proposalDocument = open({
         percentOfMaximum: open(fromTo(positive)),
         percentOfOcclusion: open(fromTo(quantity('percent'))),
         cuffMmHg: open(fromTo(positive)),
+        sets: open({ from: setsCounted, to: setsCounted }),
       }),
     }),
     200,

@@ -236,7 +236,14 @@ export interface Plan {
 }
 
 /** What is proposed for an exercise. */
-export const PROGRESSION_ACTIONS = ['raise-load', 'raise-pressure', 'repeat', 'back-off', 'stop'] as const;
+export const PROGRESSION_ACTIONS = [
+  'raise-load',
+  'raise-pressure',
+  'raise-repetitions',
+  'repeat',
+  'back-off',
+  'stop',
+] as const;
 export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
 
 /** What can be due to be measured or tested again. */

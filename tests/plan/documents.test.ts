@@ -6,7 +6,10 @@ import { upgraded } from '../../src/plan/read-document.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf();
-const record = recordOf(plan, [30, 15, 15, 15], { symptoms: ['stop-pain'], painBefore: 1, painAfter: 3 });
+const record = recordOf(plan, [30, 15, 15, 15], {
+  symptoms: ['symptom-numbness-stays'],
+  pain: [{ site: 'joint', before: 1, after: 3 }],
+});
 const documents = {
   plan,
   record,
