@@ -3,6 +3,7 @@ import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
+import { SEVERE_PAIN_FROM } from './pain.js';
 import { parseDocument } from './parse.js';
 import {
   concluded,
@@ -17,7 +18,7 @@ import {
   type ScreeningQuestion,
 } from './questions.js';
 import { dayCheckRequest } from './schema.js';
-import { dayItems, PAIN_LINE, SEVERE_PAIN, type ScreeningOutcome } from './screening-items.js';
+import { dayItems, PAIN_LINE, type ScreeningOutcome } from './screening-items.js';
 import { screeningCaution, type DayCode } from './screening-messages.js';
 import { say } from './standing.js';
 import type { StandingSentence } from './types.js';
@@ -70,7 +71,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
   if (pain === undefined || pain <= PAIN_LINE) return [];
   const path = ['painNow'];
   const said =
-    pain >= SEVERE_PAIN
+    pain >= SEVERE_PAIN_FROM
       ? screeningCaution('stop', 'today-pain-severe', { pain }, { path })
       : screeningCaution('caution', 'today-pain', { pain, line: PAIN_LINE }, { path });
   return [{ ...said, outcome: outcomeOf(said), evidence: 'practice' }];

@@ -21,7 +21,7 @@ import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
 import { say } from './standing.js';
-import { applyDecisions, mergeStops, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
+import { applyDecisions, mergeStops, softened, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -250,7 +250,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
     stops,
-    cautions: onceEach(cautions),
+    cautions: onceEach(softened(cautions, stops)),
     standing: [
       say('proposal-clears-no-one'),
       say('local-codes-decide'),

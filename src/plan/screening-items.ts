@@ -88,7 +88,7 @@ export const REFER_POINTS = 3;
 /** What {@link checkDay} asks about before each session. */
 export const dayItems: readonly AskedItem<DayCode>[] = [
   { code: 'today-chest', outcome: 'refer', ...practice },
-  { code: 'today-dark-urine', outcome: 'refer', ...practice },
+  { code: 'today-dark-urine', outcome: 'refer', evidence: 'published', source: 'case-report-2018' },
   { code: 'today-swelling', outcome: 'refer', ...practice },
   { code: 'today-sensation', outcome: 'refer', ...practice },
   { code: 'today-circulation', outcome: 'refer', ...practice },
@@ -98,6 +98,5 @@ export const dayItems: readonly AskedItem<DayCode>[] = [
   { code: 'today-bruises', outcome: 'caution', ...practice },
 ];
 
-/** Pain on the 0 to 10 scale before a session: above this, do less; from that on, stop. Both lines are `practice`. */
+/** Above this pain on the 0 to 10 scale, do less today (`practice`). */
 export const PAIN_LINE = 3;
-export const SEVERE_PAIN = 8;
