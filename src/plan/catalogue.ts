@@ -5,6 +5,7 @@ import { sessionMessages } from '../session/messages.js';
 import { strengthMessages } from '../strength/messages.js';
 import { filled } from './coded.js';
 import { planMessages } from './messages.js';
+import { screeningMessages } from './screening-messages.js';
 
 /** Every sentence that a document can hold, by its code. */
 const sentences: Catalogue = {
@@ -14,6 +15,7 @@ const sentences: Catalogue = {
   ...strengthMessages,
   ...sessionMessages,
   ...planMessages,
+  ...screeningMessages,
 };
 
 /**

@@ -202,6 +202,6 @@ export function nextRequest(input: NextRequestInput): NextRequest {
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });
-  const { decisions: _, stops: __, ...last } = plan.request;
+  const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
   return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
 }

@@ -20,7 +20,7 @@ import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { applyDecisions, mergeStops, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
+import { applyDecisions, mergeStops, softened, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -244,7 +244,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
     stops,
-    cautions: onceEach(cautions),
+    cautions: onceEach(softened(cautions, stops)),
     standing: sentences,
   } as const;
   return { ...proposal, sources: idsIn(proposal) };

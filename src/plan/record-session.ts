@@ -12,6 +12,8 @@ import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { version } from '../study/version.js';
+import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import type { DayCheck } from './day-check.js';
 import { codedCaution } from './coded.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
@@ -224,22 +226,25 @@ type SessionFacts = Pick<
 > & {
   readonly label?: string | undefined;
   readonly sessionOfDay?: number | undefined;
+  readonly dayCheck?: DayCheck | undefined;
 };
 
 /** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
 export function recordFrom(facts: SessionFacts): SessionRecord {
-  const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
+  const { date, sessionOfDay, label, posture, items, symptoms, pain, dayCheck, sessionRpe, sessionS, notes } = facts;
   const limbs = limbsOf(items);
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
-  const cautions = onceEach([
+  const before = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const own = [
     ...reportedCautions(facts),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...lengthCautions(facts, items),
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
-  ]);
+  ];
+  const cautions = onceEach([...before, ...own]);
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -251,9 +256,9 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     limbs,
     ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(symptoms)],
-    ...defined({ pain, sessionRpe, sessionS, notes }),
+    ...defined({ pain, dayCheck, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(facts.stops, stopsOf(cautions, date)),
+    stops: mergeStops(facts.stops, stopsOf(before, dayCheck?.request.date), stopsOf(onceEach(own), date)),
     cautions,
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
@@ -319,6 +324,7 @@ export function recordSession(request: RecordRequest): SessionRecord {
     items,
     symptoms: done.symptoms ?? [],
     stops: plan.stops,
+    dayCheck: done.dayCheck && dayCheckAgain(done.dayCheck, ['dayCheck']),
     cautions: [...plan.cautions, ...left],
   });
 }

@@ -42,6 +42,13 @@ export interface ReviewFinding extends Judgement, Caution {
   readonly source?: SourceId;
 }
 
+/** A stop of the document that is still in force: it has no figure and no range. */
+export interface StopFinding
+  extends Caution, Partial<Readonly<Record<Exclude<keyof Judgement, 'path' | 'source'>, undefined>>> {
+  readonly severity: 'stop';
+  readonly path: Path;
+}
+
 /** A review of a plan or a record: plain JSON. */
 export interface Review {
   readonly document: 'review';
@@ -52,8 +59,8 @@ export interface Review {
   readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
-  /** What is outside the ranges, gravest first. */
-  readonly findings: readonly ReviewFinding[];
+  /** Stops in force, then what is outside the ranges, gravest first. */
+  readonly findings: readonly (StopFinding | ReviewFinding)[];
   /** What is inside them. */
   readonly inside: readonly Judgement[];
   /** What the guideline has a range for and the document does not say. */
@@ -145,6 +152,22 @@ function readingsOf(
   for (const rest of new Set(rests)) read('rest', rest, [...within, 'sets', rests.indexOf(rest), 'restS']);
   return found;
 }
+
+const stopFindings = ({ stops }: Pick<Plan, 'stops'>): StopFinding[] =>
+  stops.flatMap(({ code, text, values, source, lifted }, index) =>
+    lifted
+      ? []
+      : [
+          {
+            severity: 'stop',
+            code,
+            text,
+            ...(values && { values }),
+            path: ['stops', index],
+            ...(source && { source }),
+          },
+        ],
+  );
 
 /** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
 function pausesOf({ session, assumptions }: Plan) {
@@ -274,7 +297,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,
-    findings: gravestFirst(findings),
+    findings: [...stopFindings(given), ...gravestFirst(findings)],
     inside,
     notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),
     standing: [

@@ -100,6 +100,7 @@ export const quantities = {
   concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
   heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
+  painNow: { name: 'pain now, 0 to 10', unit: '1', min: 0, max: 10 },
   before: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
   during: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
   after: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
