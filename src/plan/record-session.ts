@@ -75,6 +75,7 @@ const KEPT = [
   'limb',
   'side',
   'mode',
+  'posture',
   'target',
   'restTarget',
   'load',
