@@ -88,6 +88,9 @@ function occlusionOf(
   if (measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) return measurement;
   return correctForCuffWidth({
     occlusionMmHg: measurement.value,
+    limb: limb.limb,
+    circumferenceCm: limb.circumferenceCm!,
+    systolicMmHg,
     diastolicMmHg,
     fromWidthCm: measured.cuffWidthCm,
     toWidthCm: cuffWidthCm,
