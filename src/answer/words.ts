@@ -59,6 +59,7 @@ export const explainWords = {
   'part.reserve': 'reserve',
   'part.maximum': 'maximum',
   'part.laboratory': 'laboratory',
+  'part.people': 'people',
   'part.posture': 'posture',
   'part.circumference': 'circumference',
   'part.systolic': 'systolic',

@@ -84,7 +84,7 @@ function occlusionOf(
     ]);
   }
   const own = { ...measurement, assumptions: [...measurement.assumptions, ...assumedOfMeasurement(measured)] };
-  return occlusionForExercise(own, { side, posture, cuffWidthCm, diastolicMmHg });
+  return occlusionForExercise(own, { side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg });
 }
 
 /** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
