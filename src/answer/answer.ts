@@ -69,13 +69,15 @@ export interface ErrorPart {
     | 'reserve'
     | 'maximum'
     | 'sample'
+    | 'people'
     | 'laboratory'
     | 'posture'
     | 'circumference'
     | 'systolic'
     | 'diastolic'
     | 'calibration'
-    | 'between-days';
+    | 'between-days'
+    | 'other-side';
   /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
   readonly standardDeviation: number;
   readonly evidence: Grade;

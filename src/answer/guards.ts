@@ -20,6 +20,8 @@ export const guardMessages = {
     'The chance that this setting closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
   'likely-occludes':
     'Do not use this setting: the chance that it closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
+  'measured-long-ago':
+    'The occlusion pressure of the {side} {limb} was measured {value} days ago. Measure again at least every {limit} days.',
   'restriction-unbroken-stop':
     'Deflate earlier. {value} min of unbroken restriction is above {limit} min; the longest we found in a training trial is 20 min.',
   'restriction-long-limb': '{value} min of restriction on one limb is above the usual limit of {limit} min a session.',
@@ -58,7 +60,7 @@ export function guardCautions(id: GuardId, value: number, { values, path, most }
   const step = passedStep(id, value, most);
   if (!step) return [];
   const { severity, code, above, from, source } = step;
-  const slots = { value: format(value), limit: above ?? from!, ...values };
+  const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
   const more = { ...(path && { path }), ...(source && { source }) };
   return [caution(severity, code as keyof typeof guardMessages, slots, more)];
 }

@@ -112,6 +112,14 @@ export const guards = {
       },
     ],
   },
+  'days-since-measured': {
+    name: 'days since the occlusion pressure was measured',
+    unit: '1',
+    steps: [
+      // Every few weeks; no publication gives an interval.
+      { from: 28, severity: 'caution', code: 'measured-long-ago', evidence: PRACTICE },
+    ],
+  },
   'unbroken-restriction': {
     name: 'longest unbroken restriction',
     unit: 'min',

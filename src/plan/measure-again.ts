@@ -1,8 +1,9 @@
 import type { Assumption } from '../answer/answer.js';
+import { daysBetween } from '../answer/day.js';
+import { guardCautions } from '../answer/guards.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { coded } from './coded.js';
-import { DAY_MS } from './days.js';
 import { isSameLimb } from './places.js';
 import type { MeasureAgain } from './proposal.js';
 import type { RecordItem, SessionRecord } from './record.js';
@@ -16,7 +17,7 @@ function changes(plan: Plan, item: PlanItem, posture: string, last: RecordItem):
   const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
   const size = cuff?.circumferenceCm;
   return [
-    ...(posture === plan.request.posture ? [] : ['posture']),
+    ...((last.posture ?? posture) === (item.posture ?? plan.request.posture) ? [] : ['posture']),
     ...(cuff && cuff.cuffWidthCm !== last.cuffWidthCm ? ['cuff'] : []),
     ...(size !== undefined && last.circumferenceCm !== undefined && size !== last.circumferenceCm ? ['limb-size'] : []),
   ];
@@ -51,11 +52,18 @@ export function measureAgain(
       add('occlusion-pressure', true, said, occlusion!.evidence);
     }
   }
+  const next = date ?? records.at(-1)!.date;
+  for (const { limb, side, measured } of plan.request.limbs) {
+    const since = measured?.date === undefined ? 0 : daysBetween(measured.date, next);
+    const values = { limb, side };
+    for (const { code, text, values: said } of guardCautions('days-since-measured', since, { values })) {
+      add('occlusion-pressure', true, { code, text, ...(said && { values: said }) }, 'practice');
+    }
+  }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {
     add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
-  const next = date ?? records.at(-1)!.date;
-  const days = testedOn === undefined ? 0 : (Date.parse(next) - Date.parse(testedOn)) / DAY_MS;
+  const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);
   const due = days >= RETEST_DAYS;
   const said = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
   if (plan.items.some(({ oneRepMax }) => oneRepMax)) {

@@ -60,6 +60,7 @@ export const KEPT = [
   'limb',
   'side',
   'mode',
+  'posture',
   'target',
   'restTarget',
   'load',

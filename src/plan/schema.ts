@@ -123,7 +123,12 @@ const limb = strict({
     measured: strict({
       valueMmHg: quantity('valueMmHg'),
       method: z.enum(measurementMethods),
-      ...some(numbers('cuffWidthCm', 'standardDeviationMmHg')),
+      ...some({
+        side: z.enum(SIDES),
+        posture: z.enum(POSTURES),
+        date: day,
+        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+      }),
     }),
     equation: auto(occlusionEquations),
   }),
@@ -135,6 +140,7 @@ const exercise = strict({
   restriction: z.enum(RESTRICTIONS),
   ...some({
     mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
     side: z.enum(EXERCISE_SIDES),
     changeS: quantity('changeS'),
     oneRepMax: strict({
@@ -358,6 +364,7 @@ const prescribed = {
   sets,
   ...some({
     mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
     load,
     ...numbers('intensityPercent', 'bodyMassKg', 'bodyMassPercent'),
     lastSetToFailure: z.literal(true),

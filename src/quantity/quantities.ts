@@ -160,6 +160,8 @@ export type Limb = 'arm' | 'leg';
 export type Side = 'left' | 'right';
 /** Posture in which a pressure holds. */
 export type Posture = 'supine' | 'seated' | 'standing';
+/** Where along the limb a circumference was taken: halfway (or at a third of the thigh’s length), or under the cuff. */
+export type CircumferenceSite = 'mid-limb' | 'under-cuff';
 /** Sex, as the fitted equations code it. */
 export type Sex = 'male' | 'female';
 /** Unit of a load: kilograms or pounds. */
@@ -169,7 +171,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
+export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

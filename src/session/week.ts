@@ -302,16 +302,20 @@ function doseCautions(restricted: readonly (readonly number[] | undefined)[], co
     const times = restricted[place];
     if (!times) return [];
     const values = { limb, side };
+    // The longest day stands for the others: seven sentences say no more than one.
+    const longest = Math.max(...times);
     return [
-      ...times.flatMap((time, day) =>
-        guardCautions('limb-restriction-day', time / 60, { values, path: ['days', day, 'restrictedS', field] }),
-      ),
+      ...guardCautions('limb-restriction-day', longest / 60, {
+        values,
+        path: ['days', times.indexOf(longest), 'restrictedS', field],
+      }),
       ...guardCautions('limb-restriction-week', sum(times) / 60, { values }),
     ];
   });
+  const most = Math.max(...counts);
   return [
     ...ofLimbs,
-    ...counts.flatMap((count, day) => guardCautions('restricted-sessions-day', count, { path: ['days', day] })),
+    ...guardCautions('restricted-sessions-day', most, { path: ['days', counts.indexOf(most)] }),
     ...guardCautions('restricted-sessions-week', sum(counts)),
   ];
 }
