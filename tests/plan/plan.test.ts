@@ -1,7 +1,7 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
 import { attempt, cite, explain, InputError, messages, sources } from '../../src/index.js';
-import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
+import { planSession, symptoms, type Plan, type PlanRequest } from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -135,7 +135,9 @@ describe('planSession', () => {
     expect(plan.standing.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['not-cleared', 'local-codes-decide', 'screen-first']),
     );
-    expect(plan.stopSigns).toHaveLength(8);
+    expect(plan.stopSigns.map(({ code }) => code)).toEqual(
+      symptoms.filter(({ when }) => when === 'session').map(({ code }) => code),
+    );
     expect(plan.sources).toEqual(cite(plan).map(({ id }) => id));
     for (const id of plan.sources) expect(sources).toHaveProperty(id);
   });
