@@ -19,7 +19,7 @@ import {
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
 import type { DayCheck } from './plan/day-check.js';
-import { planMessages } from './plan/messages.js';
+import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
 import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
@@ -72,7 +72,7 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
     if (of) all[`measure-of.${measure}`] = of;
   }
   for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
-  return Object.assign(all, pageWords);
+  return Object.assign(all, pageWords, planValueWords);
 })();
 
 /** Slots of text that is the caller’s already, or said already. */
@@ -82,9 +82,17 @@ const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const inSlots = new Map<string, string>(
-    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) =>
-      /^(field\.|value\.|stop-|after-)/.test(code) ? [[text, own(code) ?? text]] : [],
-    ),
+    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
+      const said = own(code) ?? text;
+      // A value is a code; a few are still words.
+      if (/^(value\.|symptom-)/.test(code)) {
+        return [
+          [text, said],
+          [code.replace('value.', ''), said],
+        ];
+      }
+      return code.startsWith('field.') ? [[text, said]] : [];
+    }),
   );
   /** One word, or one with numbers in it. */
   const inPart = (part: string): string => {

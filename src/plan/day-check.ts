@@ -3,6 +3,7 @@ import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
+import { version } from '../study/version.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import { parseDocument } from './parse.js';
 import {
@@ -42,6 +43,8 @@ export interface DayCheckRequest {
 export interface DayCheck {
   readonly document: 'day-check';
   readonly schemaVersion: 1;
+  /** The version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: DayCheckRequest;
   readonly outcome: ScreeningOutcome;
   /** Whether every question, both pressures and the pain are answered. */
@@ -115,6 +118,7 @@ export function checkDay(request: DayCheckRequest): DayCheck {
   const check = {
     document: 'day-check',
     schemaVersion: 1,
+    libraryVersion: version,
     request: value,
     ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],

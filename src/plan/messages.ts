@@ -168,6 +168,10 @@ export const planMessages = {
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'document-unverified':
+    'Another version of the library ({version}) made this document, and this version did not calculate its numbers again. Make it again before you use it.',
+  'code-unknown': 'This version of the library does not know this remark. Read it with the version that made it.',
 } as const satisfies Catalogue;
 
 /** Words of the codes that stand in the values of a sentence. */
@@ -183,6 +187,9 @@ export const planValueWords = {
   'value.pressure': 'a lower pressure',
   'value.load': 'a lighter load',
   'value.none': 'no cuff',
+  'value.posture': 'the posture',
+  'value.cuff': 'the cuff',
+  'value.limb-size': 'the size of the limb',
   'value.cautious': 'cautious',
   'value.tendon-monitoring': 'tendon monitoring',
   'value.front-of-knee': 'front of the knee',

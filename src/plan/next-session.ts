@@ -4,23 +4,22 @@ import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
+import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
-import { planMessages } from './messages.js';
-import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS, painRules } from './pain.js';
+import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
 import { exerciseFinder, isSameLimb, placesOf } from './places.js';
 import { progressionLimits } from './progression-limits.js';
-import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
 import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { say } from './standing.js';
 import { applyDecisions, mergeStops, softened, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
@@ -236,27 +235,17 @@ export function nextSession(request: ProgressionRequest): Proposal {
   const standing = standingStops({ stops });
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
   const cautions = [...latest.flatMap((record) => record.cautions), ...raised];
-  const pain = painRules.find(({ id }) => id === painRule)!;
+  const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
   const proposal = {
     document: 'proposal',
     schemaVersion: 1,
-    rule: {
-      id: rule.id,
-      text: planMessages[rule.says],
-      evidence: rule.evidence,
-      ...(rule.source && { source: rule.source }),
-    },
-    painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
+    libraryVersion: version,
+    ...rules,
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
     stops,
     cautions: onceEach(softened(cautions, stops)),
-    standing: [
-      say('proposal-clears-no-one'),
-      say('local-codes-decide'),
-      say('one-thing-at-a-time'),
-      say('pressure-last'),
-    ],
+    standing: sentences,
   } as const;
   return { ...proposal, sources: idsIn(proposal) };
 }

@@ -26,6 +26,7 @@ import {
 import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
 import { DAY_MS } from './days.js';
@@ -567,6 +568,7 @@ export function planSession(request: PlanRequest): Plan {
   const plan = {
     document: 'plan',
     schemaVersion: 1,
+    libraryVersion: version,
     request: asked,
     items,
     limbs,

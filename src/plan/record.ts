@@ -99,6 +99,8 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
 export interface SessionRecord extends Feelings {
   readonly document: 'record';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly date: string;
   readonly sessionOfDay?: number;
   readonly label?: string;
@@ -108,6 +110,8 @@ export interface SessionRecord extends Feelings {
   /** Present where both effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
+  /** The check before the session, where one was given. */
+  readonly dayCheck?: DayCheck;
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */
   readonly stops: readonly Stop[];

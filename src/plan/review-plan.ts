@@ -9,6 +9,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, type ExerciseMode, type Unit } from '../quantity/quantities.js';
+import { version } from '../study/version.js';
 import { gravestFirst } from './gravest-first.js';
 import { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure } from './measures.js';
@@ -52,6 +53,8 @@ export interface StopFinding
 export interface Review {
   readonly document: 'review';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly of: 'plan' | 'record';
   readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
@@ -290,6 +293,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
   const review = {
     document: 'review',
     schemaVersion: 1,
+    libraryVersion: version,
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,

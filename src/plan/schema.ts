@@ -339,7 +339,13 @@ const sessionTotals = open({
 // Documents.
 
 /** What every document says of itself. */
-const head = <D extends string>(document: D) => ({ document: z.literal(document), schemaVersion: z.literal(1) });
+const head = <D extends string>(document: D) => ({
+  document: z.literal(document),
+  schemaVersion: z.literal(1),
+  libraryVersion: z
+    .string()
+    .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
+});
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
 const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
@@ -479,6 +485,7 @@ export const recordDocument = open({
   ),
   limbs: limbTotals,
   symptoms: reported,
+  ...some({ dayCheck: dayCheckGiven }),
   ...feelings,
   ...some({ label: text(120), pain: list(open(painReport), 20, 0), sessionLoad }),
   assumptions,

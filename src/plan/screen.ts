@@ -4,6 +4,7 @@ import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { parseDocument } from './parse.js';
 import {
@@ -42,6 +43,8 @@ export interface ScreeningRequest {
 export interface Screening {
   readonly document: 'screening';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: ScreeningRequest;
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
@@ -173,6 +176,7 @@ export function screen(request: ScreeningRequest): Screening {
   const screening = {
     document: 'screening',
     schemaVersion: 1,
+    libraryVersion: version,
     request: value,
     ...concluded(findingsOf(value, score.value), unanswered),
     thrombosisScore: score,

@@ -221,6 +221,8 @@ export interface StandingSentence {
 export interface Plan {
   readonly document: 'plan';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: PlanRequest;
   readonly items: readonly PlanItem[];
   readonly limbs: readonly LimbTotals[];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError } from '../../src/index.js';
+import { attempt, explain, InputError, messages } from '../../src/index.js';
 import {
   checkDay,
   nextRequest,
@@ -90,7 +90,7 @@ describe('a stop', () => {
           percent: 50,
           measured: { valueMmHg: 200, method: 'doppler' },
         })),
-        stops: [{ code: 'made-up', text: 'A made-up stop.', limb: 'leg', side: 'left' }],
+        stops: [{ code: 'unusual-swelling', text: messages['unusual-swelling'], limb: 'leg', side: 'left' }],
       },
     );
     expect(propose(plan).items.map(({ side, action }) => [side, action])).toEqual([
