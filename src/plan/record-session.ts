@@ -192,7 +192,7 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
     const { grade, lower, source } = symptomOf(symptom);
     const more = { path: ['symptoms', index], ...(source && { source }) };
     return grade === 'lower'
-      ? codedCaution('caution', 'symptom-lower', { symptom, lower: lower! }, more)
+      ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
   const ofPain = judgePain(pain, CAUTIOUS_PAIN_RULE).flatMap((judged) => {

@@ -284,7 +284,7 @@ describe('a record', () => {
         'symptom-lower',
         {
           severity: 'caution',
-          values: { symptom: 'symptom-bruising', lower: 'pressure' },
+          values: { symptom: 'symptom-bruising', lower: 'lower-pressure' },
           path: ['symptoms', 0],
           source: 'practitioner-survey-2018',
         },

@@ -5,6 +5,7 @@ import {
   planSession,
   screen,
   screeningQuestions,
+  symptoms,
   type Plan,
   type PlanRequest,
   type Screening,
@@ -203,7 +204,9 @@ describe('planSession', () => {
     expect(plan.standing.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['not-cleared', 'local-codes-decide', 'screen-first']),
     );
-    expect(plan.stopSigns).toHaveLength(8);
+    expect(plan.stopSigns.map(({ code }) => code)).toEqual(
+      symptoms.filter(({ when }) => when === 'session').map(({ code }) => code),
+    );
     expect(plan.sources).toEqual(cite(plan).map(({ id }) => id));
     for (const id of plan.sources) expect(sources).toHaveProperty(id);
   });
