@@ -7,6 +7,7 @@ import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
 /** Who can decide about a stop: a role, never a name. */
 export const DECIDER_ROLES = ['physician', 'surgeon', 'physiotherapist', 'nurse', 'other-clinician'] as const;
+/** The role of a person who can decide about a stop. */
 export type DeciderRole = (typeof DECIDER_ROLES)[number];
 
 /** Code of the caution that a stop came from, such as `blood-pressure-refer`. */
