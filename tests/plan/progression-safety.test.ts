@@ -412,6 +412,40 @@ describe('what was done', () => {
     ]);
   });
 
+  it('of a year is glanced at: only the last sessions are read whole', () => {
+    const one = recordOf(plan, all, { pain: [] });
+    let reads = 0;
+    const old = Array.from({ length: 360 }, (_, index) => {
+      const [item] = structuredClone(one.items);
+      Object.defineProperty(item, 'totals', {
+        enumerable: true,
+        get: () => {
+          reads += 1;
+          return one.items[0]!.totals;
+        },
+      });
+      return {
+        ...one,
+        date: new Date(Date.parse('2025-01-01') + index * 86_400_000).toISOString().slice(0, 10),
+        items: [item!],
+      };
+    });
+    const last = ['02-20', '02-25'].map((day) => recordOf(plan, all, { pain: [], date: `2026-${day}` }));
+    expect(first([...old, ...last]).action).toBe('raise-load');
+    expect(reads).toBe(0);
+    // A report in one of them is seen all the same, and then it is read whole.
+    const reported = { ...old[3]!, symptoms: ['symptom-sharp-pain' as const] };
+    expect(first([...old.slice(4), reported, ...last]).action).toBe('stop');
+    expect(reads).toBeGreaterThan(0);
+    // What is no record, or cannot be read, is named wherever it is.
+    const wrong = (more: object) =>
+      issuesOf(() => propose([{ ...old[0]!, ...more } as unknown as SessionRecord, last[0]!]));
+    expect(wrong({ date: '2025-13-01' })).toEqual(['records.0.date']);
+    expect(wrong({ items: [null] })).toEqual(['records.0.items.0']);
+    expect(wrong({ stops: 'none' })).toEqual(['records.0.stops']);
+    expect(wrong({ symptoms: ['tired'] })).toEqual(['records.0.symptoms.0']);
+  });
+
   it('keeps the cautions of its totals: timed sets have no volume', () => {
     const timed = planOf({ sets: [{ repetitions: 10, restS: 30 }, { durationS: 60 }], restS: undefined });
     const record = recordSession({
