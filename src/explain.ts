@@ -10,6 +10,7 @@ import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } fro
 import type { WeekComparison } from './plan/compare-weeks.js';
 import {
   comparisonPage,
+  dayCheckPage,
   proposalPage,
   recordPage,
   reviewPage,
@@ -17,7 +18,8 @@ import {
   weeksPage,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages, planValueWords, screeningMessages } from './plan/messages.js';
+import type { DayCheck } from './plan/day-check.js';
+import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
 import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
@@ -28,7 +30,7 @@ import type { Plan } from './plan/types.js';
 import type { SessionComparison } from './session/compare.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -76,11 +78,11 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
 /** Slots of text that is the caller’s already, or said already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
-/** A language of the caller’s. Fields, words of choice, symptoms and conditions that stand in a slot are translated too. */
+/** A language of the caller’s. Fields, words of choice, symptoms that stand in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const inSlots = new Map<string, string>(
-    Object.entries({ ...words, ...planMessages, ...screeningMessages }).flatMap(([code, text]) => {
+    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
       const said = own(code) ?? text;
       // A value is a code; a few are still words.
       if (/^(value\.|symptom-)/.test(code)) {
@@ -89,7 +91,7 @@ function sayingWith(catalogue: Catalogue): Say {
           [code.replace('value.', ''), said],
         ];
       }
-      return code.startsWith('field.') || Object.hasOwn(screeningMessages, code) ? [[text, said]] : [];
+      return code.startsWith('field.') ? [[text, said]] : [];
     }),
   );
   /** One word, or one with numbers in it. */
@@ -127,6 +129,7 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
 /** Documents that are a page of text, and the one of them that is long enough to be told in brief. */
 const pages = {
   screening: (document: object, say: Say) => screeningPage(document as Screening, say),
+  'day-check': (document: object, say: Say) => dayCheckPage(document as DayCheck, say),
   review: (document: object, say: Say) => reviewPage(document as Review, say),
   record: (document: object, say: Say, detail: Detail) => recordPage(document as SessionRecord, say, detail),
   proposal: (document: object, say: Say) => proposalPage(document as Proposal, say),

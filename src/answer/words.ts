@@ -38,6 +38,7 @@ export const explainWords = {
   'with-symbols': 'with {list}',
   'coded-as': '{value} (coded {number})',
   'deviation-from': 'standard deviation {value}, from: {parts}',
+  'share-deviation-from': 'standard deviation {value} of the value (on a log scale), from: {parts}',
   'equation-and-grade': 'equation {equation}; evidence {grade}: {meaning}',
   'taken-for-granted': 'taken for granted: {text}',
   'with-severity': '{severity}: {text}',

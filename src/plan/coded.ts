@@ -16,10 +16,13 @@ const shown = (value: string | number): string | number => (typeof value === 'nu
 const mapped = <T>(values: MessageValues, by: (value: string | number) => T): Record<string, T> =>
   Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, by(value)]));
 
+/** A sentence with the words of its values. */
+export const filled = (sentence: string, values: MessageValues): string => fill(sentence, mapped(values, inWords));
+
 /** An assumption whose values are codes and numbers; its text has their words. */
 export const coded = (code: PlanCode, values?: MessageValues): Assumption =>
   values
-    ? { code, text: fill(planMessages[code], mapped(values, inWords)), values: mapped(values, shown) }
+    ? { code, text: filled(planMessages[code], values), values: mapped(values, shown) }
     : { code, text: planMessages[code] };
 
 /** A caution whose values are codes and numbers; its text has their words. */

@@ -7,15 +7,17 @@ import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
 import type { ComparisonRow, SessionComparison } from '../session/compare.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
+import type { DayCheck } from './day-check.js';
 import { findingValues, judgedWords, measureWords } from './measures.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import { limbLine, sideWords, told, totalTime, workLines, type Detail } from './page.js';
 import { isSameLimb, limbsIn } from './places.js';
+import type { ScreeningFinding } from './questions.js';
 import type { RecordItem, SessionRecord } from './record.js';
-import type { Judgement, Review, ReviewFinding } from './review-plan.js';
-import type { Screening, ScreeningFinding } from './screen.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
+import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
 import type { StandingSentence } from './types.js';
 
@@ -41,31 +43,21 @@ const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, inde
     word('page.item', { number: index + 1, exercise: item.exercise, side: sideWords(say, item.side, item.limb) }),
   );
 
-/** A finding of a screening, with how well it is backed. A condition is told by what it leads to. */
+/** A finding of a screening, with how well it is backed. */
 function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
-  const { outcome, code, values, evidence, source } = finding;
-  const own = `screening-${code}`;
-  const said =
-    values?.['condition'] === undefined ? code : Object.hasOwn(planMessages, own) ? own : `screening-${outcome}`;
+  const { outcome, evidence, source } = finding;
   const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
   const grade = named(say, 'grade', evidence);
-  return `${cautionLine(say, { ...finding, code: said }, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+  return `${cautionLine(say, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
 }
 
-/** A question as it was asked, or about the condition or the field in the caller’s own words. */
-function questionLine(say: Say, word: Word, { code, question }: Screening['unanswered'][number]): string {
-  const condition = say(code, '') || say(`field.${code}`, '');
-  return condition ? word('page.question', { condition }) : question;
-}
-
-/** A screening as a page of text. */
-export function screeningPage(screening: Screening, say: Say): string[] {
-  const { request, outcome: found, complete, findings, unanswered, thrombosisScore, standing } = screening;
-  const word = saying(say, pageWords);
+/** What answers lead to: the outcome, its findings and what is open. */
+function answeredLines(say: Say, word: Word, document: Screening | DayCheck): string[] {
+  const { request, outcome: found, complete, findings, unanswered, standing } = document;
   const outcome = word(`page.${found}`);
+  const dated = [request.date, request.label].filter((text) => text !== undefined).join(', ');
   return [
-    ...title(word('page.screening')),
-    ...(request.label === undefined ? [] : [request.label]),
+    ...(dated ? [dated] : []),
     complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
     ...sentences(say, standing),
     ...headingText(word('page.found')),
@@ -73,12 +65,28 @@ export function screeningPage(screening: Screening, say: Say): string[] {
       findings.map((finding) => foundLine(say, word, finding)),
       word('page.nothing-in-answers'),
     ),
-    ...part(word('page.not-answered'), points(unanswered.map((question) => questionLine(say, word, question)))),
+    ...part(word('page.not-answered'), points(unanswered.map(({ code, question }) => say(`ask-${code}`, question)))),
+  ];
+}
+
+/** A screening as a page of text. */
+export function screeningPage(screening: Screening, say: Say): string[] {
+  const { thrombosisScore } = screening;
+  const word = saying(say, pageWords);
+  return [
+    ...title(word('page.screening')),
+    ...answeredLines(say, word, screening),
     ...headingText(word('page.score')),
     ...worked(say, thrombosisScore),
     ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)),
     ...sourcesPart(word, screening),
   ];
+}
+
+/** A check of the day as a page of text. */
+export function dayCheckPage(check: DayCheck, say: Say): string[] {
+  const word = saying(say, pageWords);
+  return [...title(word('page.day-check')), ...answeredLines(say, word, check), ...sourcesPart(word, check)];
 }
 
 /** A review as a page of text. */
@@ -92,7 +100,8 @@ export function reviewPage(review: Review, say: Say): string[] {
     const [, exercise = '', side, limb] = /^(.*, )?(left|right) (arm|leg)$/s.exec(where) ?? [];
     return side ? exercise + sideWords(say, side, limb!) : word('page.plan');
   };
-  const outside = (finding: ReviewFinding): string => {
+  const outside = (finding: ReviewFinding | StopFinding): string => {
+    if (finding.measure === undefined) return cautionLine(say, finding);
     const values = findingValues(say, finding, placed(String(finding.values?.['where'])), name);
     return `${cautionLine(say, { ...finding, values })} [${grade(finding)}]`;
   };

@@ -13,6 +13,7 @@ export {
   type WeekRow,
   type WeekSession,
 } from './compare-weeks.js';
+export { checkDay, dayQuestions, type DayCheck, type DayCheckRequest } from './day-check.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export { nextSession } from './next-session.js';
@@ -24,16 +25,16 @@ export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, SetGoal 
 export { readDocument } from './read-document.js';
 export { recordSession } from './record-session.js';
 export type { DoneItem, Feelings, RecordItem, RecordRequest, SessionRecord } from './record.js';
-export { reviewPlan, type Judgement, type Review, type ReviewFinding, type ReviewOptions } from './review-plan.js';
 export {
-  screen,
-  screeningQuestions,
-  type Screening,
-  type ScreeningFinding,
-  type ScreeningQuestion,
-  type ScreeningReply,
-  type ScreeningRequest,
-} from './screen.js';
+  reviewPlan,
+  type Judgement,
+  type Review,
+  type ReviewFinding,
+  type ReviewOptions,
+  type StopFinding,
+} from './review-plan.js';
+export type { OpenQuestion, ScreeningFinding, ScreeningQuestion, ScreeningReply } from './questions.js';
+export { screen, screeningQuestions, type Screening, type ScreeningRequest } from './screen.js';
 export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './symptoms.js';
 export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';

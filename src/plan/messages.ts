@@ -1,49 +1,6 @@
 import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What screening asks after. */
-export const screeningMessages = {
-  'venous-thromboembolism': 'A blood clot in a vein or in the lung, now or ever',
-  thrombophilia: 'A known clotting disorder',
-  'limb-paralysis': 'Paralysis or paresis (weakness from a nerve or brain disease) of a leg',
-  'cancer-within-5-years': 'Cancer within the last 5 years',
-  'intensive-care': 'A stay in intensive care',
-  immobile: 'Immobile for a day or longer',
-  pregnancy: 'Pregnancy',
-  'after-birth': 'The weeks after giving birth',
-  'sickle-cell': 'Sickle-cell trait or disease',
-  'heart-failure': 'Heart failure of class III or IV, or an ejection fraction below 30 %',
-  'unstable-heart': 'Unstable angina, or a heart attack',
-  arrhythmia: 'A ventricular arrhythmia that is not under control',
-  'heart-inflammation': 'Myocarditis, endocarditis or pericarditis',
-  'peripheral-artery-disease': 'Peripheral artery disease',
-  'aortic-aneurysm': 'An abdominal aortic aneurysm',
-  'low-exercise-capacity': 'An exercise capacity below 6 METs',
-  'drop-on-standing': 'A fall of 20 mmHg in blood pressure on standing, with symptoms',
-  'high-cholesterol': 'Total cholesterol above 310 mg/dl, or LDL above 190 mg/dl',
-  'acute-illness': 'An acute illness of the whole body, such as one with fever',
-  'kidney-disease': 'Chronic kidney disease or kidney failure',
-  'fistula-or-graft': 'A dialysis fistula or an arterial graft in a limb that trains',
-  'cancer-in-limb': 'Active cancer in a limb that trains',
-  'lymph-trouble': 'Lymphoedema, or lymph nodes removed',
-  'infection-or-wound': 'An infection or an open wound where the cuff or the exercise goes',
-  'surgery-or-fracture': 'Recent surgery, or a fracture, without release by the surgeon',
-  'unusual-swelling': 'Unusual swelling or pain in a limb',
-  'compartment-syndrome': 'Suspected exertional compartment syndrome',
-  hypertension: 'High blood pressure, found or treated',
-  diabetes: 'Diabetes',
-  'rheumatoid-arthritis': 'Rheumatoid arthritis',
-  'recent-covid-19': 'COVID-19 not long ago',
-  'oral-contraceptives': 'Oral contraceptives',
-  'anabolic-steroids': 'Anabolic steroids',
-  'clotting-medicines': 'Medicines that raise the risk of clots',
-  'varicose-veins': 'Varicose veins',
-  'first-session': 'Untrained, or a first session with restriction',
-} as const satisfies Catalogue;
-
-/** The code of a condition that screening asks after. */
-export type ScreeningCode = keyof typeof screeningMessages;
-
 /** What every plan says. */
 export const planMessages = {
   'not-cleared': 'This plan is arithmetic. It does not clear anyone to train.',
@@ -81,8 +38,6 @@ export const planMessages = {
   'symptom-bruising': 'small bruises or red spots under the cuff',
   'symptom-soreness': 'muscle soreness that is still there at the next session',
 
-  'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
-  'screened-caution': 'Screening found a reason to ask the treating clinician before training with restriction.',
   'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
@@ -90,15 +45,8 @@ export const planMessages = {
   'screening-clears-no-one':
     'This is a list of published conditions, held against the answers given. It clears no one to train.',
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
-  'screening-refer': '{condition}: refer before any training with restriction.',
-  'screening-caution': '{condition}: ask the treating clinician before training with restriction.',
-  'screening-first-session':
-    '{condition}: low pressure, one exercise, fewer sets, not to failure. Muscle breakdown has been reported after a first session.',
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',
-  'score-incomplete':
-    'Items that are not answered count as 0 here; were all of them to apply, the score would be {possible} of {most}.',
-  'score-no-cut-off': 'The text that was read gives points and no cut-off, so none is drawn here.',
 
   'review-above': '{where}: {name} {found} is above the {range} of {guideline}.',
   'review-below': '{where}: {name} {found} is below the {range} of {guideline}.',
@@ -220,6 +168,10 @@ export const planMessages = {
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'document-unverified':
+    'Another version of the library ({version}) made this document, and this version did not calculate its numbers again. Make it again before you use it.',
+  'code-unknown': 'This version of the library does not know this remark. Read it with the version that made it.',
 } as const satisfies Catalogue;
 
 /** Words of the codes that stand in the values of a sentence. */

@@ -156,7 +156,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
  *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
@@ -167,8 +167,8 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * const records = [recordSession({ plan, date: '2026-03-02', items: done })];
  * const proposal = nextSession({ plan, records, rule: 'all-repetitions' });
  * const { request } = nextRequest({ plan, proposal });
- * request.exercises[0]?.percent; // => 33.3
- * planSession(request).items[0]?.load?.value; // => 20
+ * request.exercises[0]?.percent; // => 29.2
+ * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */
 export function nextRequest(input: NextRequestInput): NextRequest {
@@ -202,6 +202,6 @@ export function nextRequest(input: NextRequestInput): NextRequest {
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });
-  const { decisions: _, stops: __, ...last } = plan.request;
+  const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
   return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
 }

@@ -4,24 +4,23 @@ import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
+import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
-import { planMessages } from './messages.js';
-import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS, painRules } from './pain.js';
+import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
 import { exerciseFinder, isSameLimb, placesOf } from './places.js';
 import { progressionLimits } from './progression-limits.js';
-import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
 import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { say } from './standing.js';
-import { applyDecisions, mergeStops, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
+import { applyDecisions, mergeStops, softened, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -238,27 +237,17 @@ export function nextSession(request: ProgressionRequest): Proposal {
   // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
   const cautions = [...latest.flatMap((record) => record.cautions), ...said];
-  const pain = painRules.find(({ id }) => id === painRule)!;
+  const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
   const proposal = {
     document: 'proposal',
     schemaVersion: 1,
-    rule: {
-      id: rule.id,
-      text: planMessages[rule.says],
-      evidence: rule.evidence,
-      ...(rule.source && { source: rule.source }),
-    },
-    painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
+    libraryVersion: version,
+    ...rules,
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
     stops,
-    cautions: onceEach(cautions),
-    standing: [
-      say('proposal-clears-no-one'),
-      say('local-codes-decide'),
-      say('one-thing-at-a-time'),
-      say('pressure-last'),
-    ],
+    cautions: onceEach(softened(cautions, stops)),
+    standing: sentences,
   } as const;
   return { ...proposal, sources: idsIn(proposal) };
 }

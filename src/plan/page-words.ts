@@ -81,15 +81,16 @@ export const pageWords = {
   'page.nothing': 'none',
 
   'page.screening': 'Screening',
+  'page.day-check': 'Check of the day',
   'page.outcome': 'Outcome: {outcome}',
   'page.outcome-open': 'Outcome: {outcome}; {count} questions are not answered',
   'page.refer': 'refer',
   'page.caution': 'take care',
+  'page.incomplete': 'incomplete: answer every question first',
   'page.nothing-found': 'nothing found in the answers given',
   'page.found': 'Found',
   'page.nothing-in-answers': 'nothing in the answers given',
   'page.not-answered': 'Not answered',
-  'page.question': '{condition}?',
   'page.score': 'Thrombosis score',
 
   'page.review-plan': 'Review of a plan',

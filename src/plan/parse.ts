@@ -7,25 +7,36 @@ const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
 
 /** What of a schema’s definition leads further in. */
-interface Shaped {
+export interface Shaped {
   readonly _zod: {
     readonly def: {
       readonly shape?: Readonly<Record<string, Shaped>>;
       readonly element?: Shaped;
       readonly innerType?: Shaped;
+      readonly options?: readonly Shaped[];
     };
   };
 }
 
-/** The fields that a schema has at a place. */
-function fieldsAt(schema: Shaped, path: Path): string[] {
-  const bare = (one: Shaped | undefined) => (one?._zod.def.innerType ?? one)?._zod.def;
-  const found = path.reduce<Shaped | undefined>((one, part) => {
-    const inside = bare(one);
-    return typeof part === 'number' ? inside?.element : inside?.shape?.[part];
-  }, schema);
-  return Object.keys(bare(found)?.shape ?? {});
+/**
+ * The fields that a schema knows, by name; of a list what its items are, as `*`. Nothing where any name may stand, as
+ * in the inputs of an answer. What may be one of several has the fields of them all.
+ */
+export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Shaped>> | undefined {
+  const { innerType, element, shape, options } = schema?._zod.def ?? {};
+  if (innerType) return fieldsOf(innerType);
+  if (element) return { '*': element };
+  if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
+  return shape;
 }
+
+/** The names of the fields that a schema has at a place. */
+const fieldsAt = (schema: Shaped, path: Path): string[] =>
+  Object.keys(
+    fieldsOf(
+      path.reduce<Shaped | undefined>((one, part) => fieldsOf(one)?.[typeof part === 'number' ? '*' : part], schema),
+    ) ?? {},
+  );
 
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
@@ -64,10 +75,10 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, received)];
 }
 
-/** The document, or what is wrong with it. */
+/** The document as it was given, its fields in the order given, or what is wrong with it. */
 export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { value?: T; issues: InputIssue[] } {
   const parsed = schema.safeParse(document);
   return parsed.success
-    ? { value: parsed.data, issues: [] }
+    ? { value: document as T, issues: [] }
     : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema as unknown as Shaped)) };
 }

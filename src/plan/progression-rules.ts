@@ -1,7 +1,9 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { PlanCode } from './messages.js';
+import { planMessages, type PlanCode } from './messages.js';
+import { painRules, type PainRuleId } from './pain.js';
 import type { RecordItem } from './record.js';
+import { say } from './standing.js';
 import type { PlanItem } from './types.js';
 
 /** When to raise a load, by name. */
@@ -89,3 +91,19 @@ export type ProgressionRuleId = (typeof rules)[number]['id'];
  * ```
  */
 export const progressionRules: readonly (ProgressionRule & { readonly id: ProgressionRuleId })[] = rules;
+
+/** What a proposal says of the rules it was made by, and the sentences that every proposal has. */
+export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {
+  const { says, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
+  const pain = painRules.find((rule) => rule.id === painRule)!;
+  return {
+    rule: { id, text: planMessages[says], evidence, ...(source && { source }) },
+    painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
+    standing: [
+      say('proposal-clears-no-one'),
+      say('local-codes-decide'),
+      say('one-thing-at-a-time'),
+      say('pressure-last'),
+    ],
+  };
+}

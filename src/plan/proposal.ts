@@ -66,6 +66,8 @@ export interface MeasureAgain extends Assumption {
 export interface Proposal {
   readonly document: 'proposal';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly rule: {
     readonly id: ProgressionRuleId;
     readonly text: string;

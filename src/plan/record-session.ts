@@ -8,9 +8,13 @@ import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { version } from '../study/version.js';
+import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { codedCaution } from './coded.js';
+import type { DayCheck } from './day-check.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
@@ -19,13 +23,20 @@ import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
 import { progressionLimits } from './progression-limits.js';
-import { documentInto } from './read-document.js';
-import { KEPT, type DoneItem, type RecordItem, type RecordRequest, type SessionRecord } from './record.js';
+import { planInto } from './read-plan.js';
+import {
+  KEPT,
+  type DoneItem,
+  type Feelings,
+  type RecordItem,
+  type RecordRequest,
+  type SessionRecord,
+} from './record.js';
 import { doneRequest } from './schema.js';
 import { say } from './standing.js';
 import { mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
-import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
+import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
 function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequest[]): PlanSet[] {
@@ -46,7 +57,7 @@ function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequ
 }
 
 /** The cuff as it was held, and as planned where that is not known. */
-function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: DoneItem): FullPrescription {
+function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFacts): FullPrescription {
   if (full.restriction === 'none') return full;
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
@@ -63,9 +74,24 @@ function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: 
   };
 }
 
+/** One exercise on one limb as it was done, before it is added up. */
+type RecordFacts = Omit<RecordItem, 'totals'>;
+
+/** What was done of an item adds up to: from what the record holds, and nothing else. */
+export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+  const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
+  const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
+  const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
+  const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
+  const full = fullPrescription(
+    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
+  );
+  return addUp(cuffed(full, item));
+}
+
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
-  const { limb, side, mode, restriction, tempo, oneRepMax, bodyMassKg, bodyMassPercent } = item;
+  const { restriction } = item;
   const refuse = (name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS', why: string): void => {
     if (done[name] !== undefined) {
       throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
@@ -80,13 +106,9 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
   const { heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
   const sets = setsDone(item, done.sets);
-  const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
-  const full = fullPrescription(
-    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, ...lifted, ...moved }) as Prescription,
-  );
   const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
-  return {
+  const facts = {
     ...defined(kept),
     ...(worn.cuffWidthCm !== undefined && { cuffWidthCm: worn.cuffWidthCm }),
     ...(worn.circumferenceCm !== undefined && { circumferenceCm: worn.circumferenceCm }),
@@ -96,8 +118,8 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
       stoppedEarly: done.stoppedEarly ?? false,
       ...defined({ heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
     },
-    totals: addUp(cuffed(full, item, done)),
-  } as RecordItem;
+  } as RecordFacts;
+  return { ...facts, totals: totalsDone(facts) };
 }
 
 function itemsOf(request: RecordRequest): RecordItem[] {
@@ -158,8 +180,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
-  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
+  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  return [...found, ...own];
 }
 
 const SEVERITY = { stop: 'stop', 'back-off': 'caution', hold: 'note' } as const;
@@ -184,7 +206,7 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
 }
 
 /** A session that took less time than its sets do: one of the two is wrong. */
-function lengthCautions({ sessionS }: RecordRequest, items: readonly RecordItem[]): Caution[] {
+function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: readonly RecordItem[]): Caution[] {
   // Both sides of an exercise may be done at once: the longest limb is the least time it took.
   const ofLimbs = limbsIn(items).map((place) =>
     sum(items.filter((item) => isSameLimb(item, place)).map(({ totals }) => totals.timeUnderTension.value)),
@@ -194,19 +216,53 @@ function lengthCautions({ sessionS }: RecordRequest, items: readonly RecordItem[
   return [codedCaution('caution', 'session-shorter-than-sets', { session: sessionS, sets }, { path: ['sessionS'] })];
 }
 
-function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {
-  const recorded = placesOf(items);
-  const keys = placesOf(request.plan.items);
-  const left = request.plan.items
-    .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
-  return onceEach([
-    ...reportedCautions(request),
+/** The cautions of a record that only its plan tells; the others come of what the record holds. */
+const OF_PLAN = ['item-not-recorded', 'document-unverified'];
+
+/** What was done in a session and is not worked out. */
+type SessionFacts = Pick<
+  SessionRecord,
+  'date' | 'posture' | 'items' | 'symptoms' | 'stops' | 'cautions' | keyof Feelings
+> & {
+  readonly label?: string | undefined;
+  readonly sessionOfDay?: number | undefined;
+  readonly dayCheck?: DayCheck | undefined;
+};
+
+/** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
+export function recordFrom(facts: SessionFacts): SessionRecord {
+  const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
+  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const limbs = limbsOf(items);
+  const asPlanned = items.some(
+    ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
+  );
+  const cautions = onceEach([
+    ...reportedCautions(facts),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
-    ...lengthCautions(request, items),
-    ...left,
+    ...lengthCautions(facts, items),
+    ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
   ]);
+  const record = {
+    document: 'record',
+    schemaVersion: 1,
+    libraryVersion: version,
+    date,
+    ...defined({ sessionOfDay, label }),
+    posture,
+    items,
+    limbs,
+    ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
+    symptoms: [...new Set(symptoms)],
+    ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
+    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
+    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    cautions: onceEach([...ofDay, ...cautions]),
+    standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
+  } as const;
+  return { ...record, sources: idsIn(record) } as SessionRecord;
 }
 
 /**
@@ -251,33 +307,23 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
-  const plan = documentInto(found, 'plan', given, ['plan']);
+  const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   const items = itemsOf(done);
-  const limbs = limbsOf(items);
-  const { label } = done.plan.request;
-  const { pain, sessionOfDay, sessionRpe, sessionS, notes } = done;
-  const asPlanned = items.some(
-    ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
-  );
-  const cautions = cautionsOf(done, items, limbs);
-  const record = {
-    document: 'record',
-    schemaVersion: 1,
-    date: done.date,
-    ...(sessionOfDay !== undefined && { sessionOfDay }),
-    ...(label !== undefined && { label }),
-    posture: done.plan.request.posture,
+  const recorded = placesOf(items);
+  const keys = placesOf(plan.items);
+  const left = plan.items
+    .filter((_, index) => !recorded.includes(keys[index]!))
+    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+  const { label, posture } = plan.request;
+  return recordFrom({
+    ...done,
+    label,
+    posture,
     items,
-    limbs,
-    ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
-    symptoms: [...new Set(done.symptoms)],
-    ...defined({ pain, sessionRpe, sessionS, notes }),
-    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(plan.stops, stopsOf(cautions, done.date)),
-    cautions,
-    standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
-  } as const;
-  return { ...record, sources: idsIn(record) };
+    symptoms: done.symptoms ?? [],
+    stops: plan.stops,
+    cautions: [...plan.cautions, ...left],
+  });
 }

@@ -1,6 +1,7 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
+import type { DayCheck } from './day-check.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
@@ -49,6 +50,8 @@ export interface RecordRequest extends Feelings {
   readonly sessionOfDay?: number | undefined;
   readonly items: readonly DoneItem[];
   readonly symptoms?: readonly Symptom[] | undefined;
+  /** A document of `checkDay`, of the day of the session. */
+  readonly dayCheck?: DayCheck | undefined;
 }
 
 /** What a record keeps of the plan’s item. */
@@ -96,6 +99,8 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
 export interface SessionRecord extends Feelings {
   readonly document: 'record';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly date: string;
   readonly sessionOfDay?: number;
   readonly label?: string;
@@ -105,6 +110,8 @@ export interface SessionRecord extends Feelings {
   /** Present where both effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
+  /** The check before the session, where one was given. */
+  readonly dayCheck?: DayCheck;
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */
   readonly stops: readonly Stop[];

@@ -21,10 +21,12 @@ import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { day } from './days.js';
-import type { PlanCode, ScreeningCode } from './messages.js';
+import type { DayCheck } from './day-check.js';
+import type { PlanCode } from './messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
-import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
+import type { Screening } from './screen.js';
+import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
@@ -97,7 +99,15 @@ const stops = list(
   open({
     code: text(120),
     text: text(4000),
-    ...some({ values, since: day, limb: z.enum(LIMBS), side: z.enum(SIDES), source, lifted: decision }),
+    ...some({
+      about: text(120),
+      values,
+      since: day,
+      limb: z.enum(LIMBS),
+      side: z.enum(SIDES),
+      source,
+      lifted: decision,
+    }),
   }).register(annotations, { id: 'stop' }),
   1000,
   0,
@@ -157,6 +167,41 @@ const exercise = strict({
   }),
 });
 
+const replies = z.enum(['yes', 'no', 'unknown']);
+const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
+  strict(
+    Object.fromEntries(items.map(({ code }) => [code, z.optional(replies)])) as Record<
+      C,
+      z.ZodMiniOptional<typeof replies>
+    >,
+  );
+
+/** What `screen` takes. */
+export const screeningRequest = strict({
+  answers: repliesTo(screeningItems),
+  ...some({ label: text(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+});
+
+/** What `checkDay` takes. */
+export const dayCheckRequest = strict({
+  date: day,
+  answers: repliesTo(dayItems),
+  ...some({ label: text(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+});
+
+/** Answers that are given to another request: the rest of the document is worked out again from them. */
+const answered = { schemaVersion: z.literal(1), outcome: z.enum(SCREENING_OUTCOMES), complete: z.boolean() };
+const screeningGiven = open({
+  ...answered,
+  document: z.literal('screening'),
+  request: screeningRequest,
+}) as unknown as z.ZodMiniType<Screening, Screening>;
+const dayCheckGiven = open({
+  ...answered,
+  document: z.literal('day-check'),
+  request: dayCheckRequest,
+}) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
+
 /** What `planSession` takes. */
 export const planRequest = strict({
   ...numbers('systolicMmHg', 'diastolicMmHg'),
@@ -168,23 +213,11 @@ export const planRequest = strict({
     date: day,
     stops,
     decisions,
-    screening: z.enum(SCREENING_OUTCOMES),
+    screening: screeningGiven,
+    dayCheck: dayCheckGiven,
     sex: z.enum(SEXES),
     ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
   }),
-});
-
-const replies = z.enum(['yes', 'no', 'unknown']);
-
-/** What `screen` takes. */
-export const screeningRequest = strict({
-  answers: strict(
-    Object.fromEntries(screeningItems.map(({ code }) => [code, z.optional(replies)])) as Record<
-      ScreeningCode,
-      z.ZodMiniOptional<typeof replies>
-    >,
-  ),
-  ...some({ label: text(120), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
 });
 
 // Answers.
@@ -223,6 +256,7 @@ const evidence = {
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
+    scale: z.literal('log'),
     standardDeviation: time,
     errors: z
       .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time, evidence: grade }))
@@ -305,7 +339,13 @@ const sessionTotals = open({
 // Documents.
 
 /** What every document says of itself. */
-const head = <D extends string>(document: D) => ({ document: z.literal(document), schemaVersion: z.literal(1) });
+const head = <D extends string>(document: D) => ({
+  document: z.literal(document),
+  schemaVersion: z.literal(1),
+  libraryVersion: z
+    .string()
+    .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
+});
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
 const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
@@ -410,7 +450,7 @@ const done = {
     }),
     200,
   ),
-  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0) }),
+  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0), dayCheck: dayCheckGiven }),
   ...feelings,
 };
 
@@ -445,6 +485,7 @@ export const recordDocument = open({
   ),
   limbs: limbTotals,
   symptoms: reported,
+  ...some({ dayCheck: dayCheckGiven }),
   ...feelings,
   ...some({ label: text(120), pain: list(open(painReport), 20, 0), sessionLoad }),
   assumptions,

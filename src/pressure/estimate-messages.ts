@@ -60,6 +60,8 @@ export const estimateMessages = {
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',
   'blood-pressure-refer':
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 180/110: do not train; refer to a physician.',
+  'blood-pressure-very-high':
+    'Blood pressure {systolic}/{diastolic} mmHg is at or above 160/100: do not use a cuff until the treating clinician agrees.',
   'blood-pressure-high':
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 140/90: ask the treating clinician before training.',
   'below-diastolic':

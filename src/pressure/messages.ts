@@ -37,8 +37,6 @@ export const pressureMessages = {
     'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
   'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
-  'may-occlude':
-    'The cuff may close the artery fully: at this setting the true percentage may be {upper} % of occlusion pressure.',
   'true-percent-unbounded':
     'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
   'true-percent-not-known':

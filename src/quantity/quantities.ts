@@ -100,6 +100,7 @@ export const quantities = {
   concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
   heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
+  painNow: { name: 'pain now, 0 to 10', unit: '1', min: 0, max: 10 },
   before: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
   during: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
   after: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
@@ -141,6 +142,13 @@ export const quantities = {
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
   volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
+  restrictedSessions: {
+    name: 'sessions of a day with restriction',
+    unit: '{sessions}',
+    min: 0,
+    max: 10,
+    whole: true,
+  },
 } as const satisfies Record<string, Quantity>;
 
 /** The name of a numeric field of the vocabulary. */

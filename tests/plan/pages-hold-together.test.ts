@@ -788,27 +788,26 @@ describe('the page of a screening', () => {
     const answers = { pregnancy: 'yes', diabetes: 'yes', immobile: 'yes' } as const;
     const screening = screen({ label: 'Athlete B', ageYears: 61, systolicMmHg: 182, answers });
     const page = lines(screening);
-    const ask = 'ask the treating clinician before training with restriction.';
+    const ask = 'ask your doctor before you train with a cuff.';
     expect(page.slice(0, page.indexOf('NOT ANSWERED') - 1)).toEqual([
       'SCREENING',
       '=========',
       'Athlete B',
-      // 36 conditions less three, and the diastolic pressure.
-      'Outcome: refer; 34 questions are not answered',
+      // 37 conditions less three, and the diastolic pressure.
+      'Outcome: refer; 35 questions are not answered',
       ...sentence('screening-clears-no-one', 'local-codes-decide', 'screening-again'),
       '',
       ...heading('FOUND'),
       `- refer: Blood pressure 182/unknown mmHg ${outcome} [published, ${source}]`,
-      `- refer: Pregnancy: refer before any training with restriction. [published, ${source}]`,
-      `- caution: Immobile for a day or longer: ${ask} [published, ${source}]`,
+      `- refer: Pregnancy: see a doctor before you train with a cuff. [published, ${source}]`,
+      `- caution: In bed or unable to walk for a day or longer: ${ask} [published, ${source}]`,
       `- caution: Diabetes: ${ask} [published, ${source}]`,
-      `- caution: Age 61, 60 and over: ${ask} [published, ${source}]`,
+      `- caution: Age 61, 60 and over: ask the treating clinician before training with restriction. [published, ${source}]`,
     ]);
     const open = under(page, 'NOT ANSWERED');
     expect([open.length, ...open.slice(0, 2)]).toEqual([
-      34,
-      '- Resting diastolic blood pressure?',
-      '- A blood clot in a vein or in the lung, now or ever?',
+      35,
+      ...points(sentence('ask-diastolicMmHg', 'ask-venous-thromboembolism')),
     ]);
     // Points of Table 3: clot 3, clotting disorder, paralysis and cancer 2 each, intensive care, immobility and age 1 each.
     expect(under(page, 'THROMBOSIS SCORE')).toEqual([
@@ -817,19 +816,19 @@ describe('the page of a screening', () => {
       '    = 3 × 0 + 2 × 0 + 2 × 0 + 2 × 0 + 1 × 0 + 1 × 1 + 1 × 1',
       '    = 2',
       expect.stringMatching(/^ {6}with q1 .*unknown \(coded 0\).*yes \(coded 1\)$/),
-      ...sentence('score-no-cut-off'),
-      'Items that are not answered count as 0 here; were all of them to apply, the score would be 12 of 12.',
+      ...sentence('score-for-inpatients', 'score-cut-offs', 'score-points-differ'),
+      'Items that are not answered count as 0 here. If all of them applied, the score would be 12 of 12.',
     ]);
     expect(under(page, 'SOURCES')).toEqual(cited(screening));
   });
 
   it('with nothing found', () => {
-    // 36 conditions, the age and two pressures.
-    expect(screen({ answers: {} }).unanswered).toHaveLength(39);
+    // 37 conditions, the age and two pressures.
+    expect(screen({ answers: {} }).unanswered).toHaveLength(40);
     const page = lines(screen({ answers: { 'varicose-veins': 'yes' } }));
-    expect(page.slice(2, 3)).toEqual(['Outcome: take care; 38 questions are not answered']);
+    expect(page.slice(2, 3)).toEqual(['Outcome: take care; 39 questions are not answered']);
     expect(under(page, 'FOUND')).toEqual([
-      '- caution: Varicose veins: ask the treating clinician before training with restriction. [unconfirmed]',
+      '- caution: Varicose veins: ask your doctor before you train with a cuff. [unconfirmed]',
     ]);
     const all = Object.fromEntries(
       screen({ answers: {} })

@@ -1,7 +1,15 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
 import { attempt, cite, explain, InputError, messages, sources } from '../../src/index.js';
-import { planSession, symptoms, type Plan, type PlanRequest } from '../../src/plan/index.js';
+import {
+  planSession,
+  screen,
+  screeningQuestions,
+  symptoms,
+  type Plan,
+  type PlanRequest,
+  type Screening,
+} from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -106,16 +114,77 @@ describe('planSession', () => {
   });
 
   it('says what screening came to, before anything else', () => {
-    const said = (screening?: PlanRequest['screening']) =>
+    const said = (screening?: Screening) =>
       planSession({ ...request, screening })
         .cautions.filter(({ path }) => path?.[0] === 'screening')
         .map(({ severity, code }) => [severity, code]);
-    expect(said('refer')).toEqual([['stop', 'screened-refer']]);
-    expect(said('caution')).toEqual([['caution', 'screened-caution']]);
-    expect(said('nothing-found')).toEqual([]);
+    const none = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
+    const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
+    const answered = (answers: object) => said(screen({ ...readings, answers: { ...none, ...answers } }));
+    expect(answered({ pregnancy: 'yes', diabetes: 'yes' })).toEqual([
+      ['stop', 'pregnancy'],
+      ['caution', 'diabetes'],
+    ]);
+    expect(answered({})).toEqual([]);
+    expect(said(screen({ answers: {} }))).toEqual([['caution', 'screening-incomplete']]);
     expect(said()).toEqual([]);
-    const page = explain(planSession({ ...request, screening: 'refer' }), { detail: 'brief' });
-    expect(page.split('\n')[3]).toBe(`stop: ${messages['screened-refer']}`);
+    const page = explain(planSession({ ...request, screening: screen({ answers: { pregnancy: 'yes' } }) }), {
+      detail: 'brief',
+    });
+    expect(page.split('\n')[3]).toBe(`stop: ${messages.pregnancy}`);
+  });
+
+  it('takes the whole screening, works it out again, and takes no bare outcome', () => {
+    const screening = screen({ date: '2026-02-20', ageYears: 30, answers: { 'surgery-released': 'yes' } });
+    const plan = planSession({ ...request, date: '2026-03-02', screening });
+    expect(plan.request.screening).toEqual(screening);
+    // A released operation stays visible, and so does what is open: 36 questions and both pressures.
+    expect(plan.cautions.filter(({ path }) => path?.[0] === 'screening')).toMatchObject([
+      { severity: 'caution', code: 'surgery-released' },
+      { severity: 'caution', code: 'screening-incomplete', values: { count: 38 } },
+    ]);
+    const [age] = plan.assumptions;
+    expect(age).toMatchObject({ code: 'screening-dated', values: { date: '2026-02-20', days: 10 } });
+    const { date: _, ...undated } = screening.request;
+    const ages = (given: Partial<PlanRequest>) => planSession({ ...request, ...given }).assumptions[0]?.code;
+    expect(ages({ screening })).toBe('screening-age-unknown');
+    expect(ages({ date: '2026-03-02', screening: screen(undated) })).toBe('screening-age-unknown');
+    expect(ages({ date: '2026-02-20', screening })).toBe('screening-dated');
+    const refusal = (given: object) => {
+      const result = attempt(planSession, { ...request, ...given } as PlanRequest);
+      return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
+    };
+    expect(refusal({ screening: 'nothing-found' })).toEqual([['wrong-type', 'screening']]);
+    expect(refusal({ screening: { ...screening, outcome: 'nothing-found' } })).toEqual([
+      ['wrong-relation', 'screening.outcome'],
+    ]);
+    expect(refusal({ screening: { ...screening, complete: true } })).toEqual([
+      ['wrong-relation', 'screening.complete'],
+    ]);
+    expect(refusal({ date: '2026-02-19', screening })).toEqual([['wrong-relation', 'screening.request.date']]);
+    const swapped = { ...screening, request: { answers: {}, systolicMmHg: 70, diastolicMmHg: 80 } };
+    expect(refusal({ screening: swapped })).toEqual([['swapped-pressures', 'screening.request.systolicMmHg']]);
+    // Findings that were taken out are there again.
+    const emptied = planSession({ ...request, screening: { ...screening, findings: [] } });
+    expect(emptied.cautions.map(({ code }) => code)).toContain('surgery-released');
+  });
+
+  // `practice`: one exercise, fewer sets, not to failure; muscle breakdown after a first session, J Strength Cond Res 2016;30(7):2064–2068.
+  it('says where a first session asks for too much', () => {
+    const screening = screen({ answers: { 'first-session': 'yes' } });
+    const volume = (exercises: readonly Partial<PlanRequest['exercises'][number]>[], given: object = { screening }) =>
+      planSession({
+        ...request,
+        ...given,
+        exercises: exercises.map((one, index) => ({ ...request.exercises[0]!, name: `exercise ${index + 1}`, ...one })),
+      }).cautions.find(({ code }) => code === 'first-session-volume')?.values;
+    const three = { scheme: '15-15-15' };
+    expect(volume([three])).toBeUndefined();
+    expect(volume([{}])).toEqual({ exercises: 1, sets: 4, usual: 4 });
+    expect(volume([three, three])).toEqual({ exercises: 2, sets: 3, usual: 4 });
+    expect(volume([{ ...three, lastSetToFailure: true }])).toEqual({ exercises: 1, sets: 3, usual: 4 });
+    expect(volume([three, { restriction: 'none' }])).toBeUndefined();
+    expect(volume([{}], {})).toBeUndefined();
   });
 
   it('says what the person’s age asks for', () => {

@@ -19,6 +19,22 @@ export const guidanceSources = {
     pages: '808622',
     doi: '10.3389/fphys.2022.808622',
   },
+  'thrombosis-score-2011': {
+    title: 'Predictive and associative models to identify hospitalized medical patients at risk for VTE',
+    container: 'Chest',
+    year: 2011,
+    volume: '140',
+    pages: '706–714',
+    note: 'abstract read; volume and pages from memory',
+  },
+  'thrombosis-score-2014': {
+    about: 'validation of the thrombosis score in 19,217 medical in-patients',
+    container: 'J Am Heart Assoc',
+    year: 2014,
+    volume: '3(6)',
+    pages: 'e001152',
+    note: 'abstract read; people operated on in the 90 days before were left out',
+  },
   'hypertension-classes-2018': {
     about: 'blood-pressure classes of the European hypertension guidelines',
     container: 'ESC/ESH guidelines',
