@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
@@ -22,7 +23,6 @@ import { assumption, caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
-import { progressionLimits } from './progression-limits.js';
 import { planInto } from './read-plan.js';
 import {
   KEPT,
@@ -160,8 +160,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
     const { as, held, target, occlusion } = compared;
     const at = { path: [...path, 'heldMmHg'] };
     if (as === 'above-tried') {
-      const { value: most, source } = progressionLimits.highestTriedMmHg;
-      found.push(codedCaution('stop', 'held-above-tried', { ...who, held, most }, { ...at, source }));
+      const { above: most, source } = passedStep('cuff-pressure', held)!;
+      found.push(codedCaution('stop', 'held-above-tried', { ...who, held, most: most! }, { ...at, source: source! }));
     } else if (as === 'occludes') {
       found.push(codedCaution('caution', 'held-occludes', { ...who, held, occlusion }, at));
     } else if (as === 'above') {
@@ -180,7 +180,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  const said = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
+  const own = totals.cautions.filter((caution) => !said.includes(caution.code) && !isOfLimb(caution));
   return [...found, ...own];
 }
 
