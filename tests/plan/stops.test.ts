@@ -213,6 +213,21 @@ describe('a stop', () => {
     expect(softened([said], [])[0]!.severity).toBe('stop');
   });
 
+  it('is in force where the decision in it is about another stop, or older than it', () => {
+    const of = (lifted: StopDecision, more: Partial<Stop> = {}): Stop[] =>
+      standingStops({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
+    expect(of(decided('a', { on: '2026-03-02' }))).toEqual([]);
+    expect(of(decided('a', { on: '2026-03-01' }))).toHaveLength(1);
+    expect(of(decided('b'))).toHaveLength(1);
+    expect(of(decided('b'), { about: 'b' })).toEqual([]);
+    const forged = {
+      ...stopped().request,
+      stops: stopped().stops.map((stop) => ({ ...stop, lifted: decided(stop.code, { on: '2026-02-01' }) })),
+    };
+    expect(codes(standingStops(planSession(forged)))).toEqual(['pregnancy', 'blood-pressure-refer']);
+    expect(codes(reviewPlan(planSession(forged)).findings.slice(0, 2))).toEqual(['pregnancy', 'blood-pressure-refer']);
+  });
+
   it('comes from a check of the day, in a plan and in a record', () => {
     const dayCheck = checkDay({ date: '2026-03-02', answers: { 'today-swelling': 'yes' } });
     const plan = planOf({ step: 2.5 }, { date: '2026-03-02', dayCheck });
