@@ -43,7 +43,7 @@ export const planMessages = {
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
   'screening-clears-no-one':
-    'This is a list of published conditions, held against the answers given. It clears no one to train.',
+    'We compared the answers with a list of published conditions. This is no clearance to train.',
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',

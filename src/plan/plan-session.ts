@@ -525,6 +525,9 @@ function answersOf(request: PlanRequest): PlanRequest {
  * A measured occlusion pressure is used instead of an estimate where one is given, and is carried to the cuff
  * that will be worn when it was measured with another. A maximum without repetitions is a tested one.
  *
+ * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
+ * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
+ *
  * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
  *
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
