@@ -544,7 +544,7 @@ describe('trainingDays', () => {
       restrictedS: { leftLeg: 600 },
       volumeKg: {},
     });
-    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {}, volumeKg: {} });
+    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedSessions: 0, restrictedS: {}, volumeKg: {} });
     // 28 and 29 March: the clocks of many countries change that night; days of the calendar do not.
     const spring = trainingDays({ records: [session('2026-03-30', 5)], from: '2026-03-28' });
     expect(spring.map(({ loadAu }) => loadAu)).toEqual([0, 0, 100, 0, 0, 0, 0]);
