@@ -117,7 +117,9 @@ export function checkConsistency(
       const place = [...path, name];
       if (Array.isArray(item) && name === 'events') checkEvents(item, place, found);
       if (Array.isArray(item) && SENTENCES.includes(name)) {
-        item.forEach((sentence, index) => settle(sentence, [...place, index], unknownCode));
+        // A stop stays a stop, even where only another version knows its code.
+        const unknown = name === 'stops' ? () => undefined : unknownCode;
+        item.forEach((sentence, index) => settle(sentence, [...place, index], unknown));
       }
       walk(item, place);
     }

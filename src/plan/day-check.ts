@@ -43,7 +43,7 @@ export interface DayCheckRequest {
 export interface DayCheck {
   readonly document: 'day-check';
   readonly schemaVersion: 1;
-  /** Version of the library that made it. */
+  /** The version of the library that made it. */
   readonly libraryVersion: string;
   readonly request: DayCheckRequest;
   readonly outcome: ScreeningOutcome;

@@ -1,4 +1,5 @@
 import type { Answer } from '../answer/answer.js';
+import { passedStep } from '../evidence/guards.js';
 import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
 import type { RecordItem } from './record.js';
@@ -21,15 +22,15 @@ export function comparedHeld({ target, done }: Pick<RecordItem, 'target' | 'done
   const { value: occlusion } = target.inputs['occlusion'] as Answer<'occlusion-pressure'>;
   const held = done.heldMmHg;
   const pointsAbove = decimal(held).minus(decimal(target.value)).times(100).div(decimal(occlusion)).toNumber();
-  const { pressureTolerance, highestTriedMmHg } = progressionLimits;
+  const tolerance = progressionLimits.pressureTolerance.value;
   const as =
-    held > highestTriedMmHg.value
+    passedStep('cuff-pressure', held)?.severity === 'stop'
       ? 'above-tried'
       : held >= occlusion
         ? 'occludes'
-        : pointsAbove > pressureTolerance.value
+        : pointsAbove > tolerance
           ? 'above'
-          : pointsAbove < -pressureTolerance.value
+          : pointsAbove < -tolerance
             ? 'below'
             : 'as-planned';
   return { as, held, target: target.value, occlusion };

@@ -17,16 +17,7 @@ export { checkDay, dayQuestions, type DayCheck, type DayCheckRequest } from './d
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export { nextSession } from './next-session.js';
-export {
-  PAIN_MOMENTS as painMoments,
-  PAIN_SITES as painSites,
-  painRules,
-  type PainMoment,
-  type PainReport,
-  type PainRule,
-  type PainRuleId,
-  type PainSite,
-} from './pain.js';
+export { painRules, type PainMoment, type PainReport, type PainRule, type PainRuleId, type PainSite } from './pain.js';
 export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 export { progressionLimits, type ProgressionLimit } from './progression-limits.js';

@@ -43,7 +43,7 @@ export const planMessages = {
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
   'screening-clears-no-one':
-    'This is a list of published conditions, held against the answers given. It clears no one to train.',
+    'We compared the answers with a list of published conditions. This is no clearance to train.',
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',
@@ -104,7 +104,7 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'Repetitions beyond the goal say little at {percent} % of 1RM: in one trial of the bench press, set 4 to failure had a median of 90 repetitions at 20 % and 30 at 30 %. This rule is not applied up to {most} %.',
+    'At {percent} % of 1RM, repetitions beyond the goal say little. In one trial of the bench press, set 4 to failure had a median of 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. This rule is not applied up to {most} %.',
   'other-load-recorded':
     'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
   'other-pressure-recorded':
@@ -184,8 +184,8 @@ export const planValueWords = {
   'value.during': 'during the session',
   'value.after': 'after the session',
   'value.nextMorning': 'the next morning',
-  'value.pressure': 'a lower pressure',
-  'value.load': 'a lighter load',
+  'value.lower-pressure': 'a lower pressure',
+  'value.lower-load': 'a lighter load',
   'value.none': 'no cuff',
   'value.posture': 'the posture',
   'value.cuff': 'the cuff',

@@ -141,7 +141,8 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * both sides share an exercise they share its load and pressure, so the lower proposal is taken, and an assumption says so.
  * Blood pressure, limb sizes and maxima stay those of the last plan until new ones are put in.
  *
- * Nothing is made of a proposal to stop, nor of one that leaves a number open: they are refused, by name.
+ * A proposal with a stop in force, one to stop and one that leaves a number open are refused, by name. Stops that were
+ * lifted go into the request with their decisions; the check of the day does not.
  *
  * - Evidence: that of the rule of the proposal; this puts it into a request.
  *
@@ -154,9 +155,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * import { nextRequest, nextSession, planSession, recordSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 172, method: 'doppler' } }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
@@ -167,8 +168,8 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * const records = [recordSession({ plan, date: '2026-03-02', items: done })];
  * const proposal = nextSession({ plan, records, rule: 'all-repetitions' });
  * const { request } = nextRequest({ plan, proposal });
- * request.exercises[0]?.percent; // => 33.3
- * planSession(request).items[0]?.load?.value; // => 20
+ * request.exercises[0]?.percent; // => 29.2
+ * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */
 export function nextRequest(input: NextRequestInput): NextRequest {

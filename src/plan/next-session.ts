@@ -234,7 +234,9 @@ export function nextSession(request: ProgressionRequest): Proposal {
   const stops = applyDecisions(known, decisions);
   const standing = standingStops({ stops });
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
-  const cautions = [...latest.flatMap((record) => record.cautions), ...raised];
+  // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
+  const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
+  const cautions = [...latest.flatMap((record) => record.cautions), ...said];
   const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
   const proposal = {
     document: 'proposal',

@@ -6,10 +6,12 @@ import type { PlanCode } from './messages.js';
 
 /** Where it hurts: in a joint, in a tendon, in the skin and flesh under the cuff, in the muscle that works. */
 export const PAIN_SITES = ['joint', 'tendon', 'under-cuff', 'muscle'] as const;
+/** Where it hurts. */
 export type PainSite = (typeof PAIN_SITES)[number];
 
 /** When it hurts. `after`: once the cuff has been deflated for some minutes. */
 export const PAIN_MOMENTS = ['before', 'during', 'after', 'nextMorning'] as const;
+/** When it hurts. */
 export type PainMoment = (typeof PAIN_MOMENTS)[number];
 
 /** Pain at one site on the 0 to 10 numeric rating scale; what is left out is not known. */

@@ -1,6 +1,7 @@
 import type * as z from 'zod/mini';
 import { expectedField, numberIssue } from '../answer/reader.js';
-import { describe, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
 const at = (root: unknown, path: Path): unknown =>
@@ -82,3 +83,12 @@ export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { 
     ? { value: document as T, issues: [] }
     : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema as unknown as Shaped)) };
 }
+
+/** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
+export const requestReader =
+  (schema: z.ZodMiniType<unknown>, expected: string) =>
+  (given: unknown): unknown => {
+    const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
+    if (value === undefined) throw new InputError(issues);
+    return value;
+  };

@@ -31,6 +31,7 @@ import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
 import { DAY_MS } from './days.js';
+import { checkConsistency } from './consistency.js';
 import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
@@ -542,6 +543,9 @@ function answersOf(request: PlanRequest): PlanRequest {
  * A measured occlusion pressure is used instead of an estimate where one is given, and is carried to the cuff
  * that will be worn when it was measured with another. A maximum without repetitions is a tested one.
  *
+ * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
+ * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
+ *
  * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
  *
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
@@ -566,6 +570,8 @@ function answersOf(request: PlanRequest): PlanRequest {
 export function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
   const { value, issues } = parseDocument(planRequest, document);
+  // What an earlier document called a stop is said in the words of the catalogue.
+  if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];

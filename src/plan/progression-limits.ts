@@ -22,7 +22,6 @@ export interface ProgressionLimit {
  * | `longBreakDays`                    | days between sessions from which nothing is raised                         |
  * | `topEffort`                        | session RPE from which the next session is lighter                         |
  * | `mostRepetitions`                  | repetitions that a set is raised to, at most                               |
- * | `highestTriedMmHg`                 | cuff pressure above which no trial of exercise was found                   |
  *
  * @example
  * ```ts
@@ -41,5 +40,4 @@ export const progressionLimits = {
   topEffort: { value: 10, unit: '1', evidence: 'practice' },
   // The first set of 30-15-15-15.
   mostRepetitions: { value: 30, unit: '{reps}', evidence: 'practice' },
-  highestTriedMmHg: { value: 300, unit: 'mm[Hg]', evidence: 'published', source: 'complete-restriction-2007' },
 } as const satisfies Readonly<Record<string, ProgressionLimit>>;

@@ -14,14 +14,14 @@ interface Glance {
   readonly date: string;
   readonly sessionOfDay: number | undefined;
   readonly label: unknown;
-  /** The exercises on limbs that it has, and the limbs. */
-  readonly places: ReadonlySet<string>;
-  readonly limbs: ReadonlySet<string>;
+  /** The exercises on limbs that it has. */
+  readonly items: Placed;
   /** It reports a symptom, severe pain or a stop, which stay in force however old they are. */
   readonly reports: boolean;
 }
 
 type Json = Readonly<Record<string, unknown>>;
+type Placed = Parameters<typeof placesOf>[0];
 
 const limbKey = ({ limb, side }: { readonly limb: unknown; readonly side: unknown }): string =>
   `${String(side)} ${String(limb)}`;
@@ -42,14 +42,12 @@ function glance(record: unknown, index: number): Glance | undefined {
     if (typeof date !== 'string' || !isDay(date) || !Array.isArray(items)) return undefined;
     if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
     if (pain !== undefined && !Array.isArray(pain)) return undefined;
-    const placed = items as unknown as Parameters<typeof placesOf>[0];
     return {
       index,
       date,
       sessionOfDay,
       label,
-      places: new Set(placesOf(placed)),
-      limbs: new Set(placed.map(limbKey)),
+      items: items as unknown as Placed,
       reports: !isEmpty(stops) || !isEmpty(symptoms) || (pain ?? []).some(isSevere),
     };
   } catch {
@@ -65,12 +63,21 @@ const written = (record: unknown): string | undefined => {
   }
 };
 
+/** Looks in order, those of one day together. */
+function byDay(glances: readonly Glance[]): Glance[][] {
+  const days: Glance[][] = [];
+  for (const one of glances) {
+    const last = days.at(-1);
+    if (last?.[0]!.date === one.date) last.push(one);
+    else days.push([one]);
+  }
+  return days;
+}
+
 /** Records that are given twice, or that cannot both be right: one session told as two counts as two. */
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
-  const days = new Map<string, Glance[]>();
-  for (const one of glances) days.set(one.date, [...(days.get(one.date) ?? []), one]);
   const issues: InputIssue[] = [];
-  for (const ofDay of days.values()) {
+  for (const ofDay of byDay(glances)) {
     if (ofDay.length === 1) continue;
     const seen = new Map<string | undefined, number>();
     const numbered = new Map<number, number>();
@@ -96,16 +103,35 @@ function repeated(given: readonly unknown[], glances: readonly Glance[]): InputI
 const inOrder = (a: Glance, b: Glance): number =>
   a.date === b.date ? (a.sessionOfDay ?? 0) - (b.sessionOfDay ?? 0) : a.date < b.date ? -1 : 1;
 
+/** The exercises of a record; nothing where they cannot be read. */
+function placesIn({ items }: Glance): Placed | undefined {
+  try {
+    return items.map(({ exercise, limb, side }) => ({ exercise, limb, side }));
+  } catch {
+    return undefined;
+  }
+}
+
 /** The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report. */
 function needed(glances: readonly Glance[], items: readonly PlanItem[], sessions: number): Glance[] {
-  const [last] = glances.slice(-1);
+  const last = glances.at(-1);
   const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last?.date));
-  const newest = [...glances].reverse();
-  const keys = placesOf(items);
-  for (const [index, item] of items.entries()) {
-    for (const one of newest.filter(({ places }) => places.has(keys[index]!)).slice(0, sessions)) wanted.add(one);
-    const ofLimb = newest.find(({ limbs }) => limbs.has(limbKey(item)));
-    if (ofLimb) wanted.add(ofLimb);
+  const open = new Map(placesOf(items).map((place) => [place, sessions]));
+  const limbs = new Set(items.map(limbKey));
+  // From the newest on, until every item has its sessions.
+  for (let index = glances.length - 1; index >= 0 && open.size + limbs.size > 0; index -= 1) {
+    const one = glances[index]!;
+    const placed = placesIn(one);
+    // What cannot be read here is read wholly, for what is wrong with it.
+    if (!placed) wanted.add(one);
+    for (const place of placesOf(placed ?? [])) {
+      const left = open.get(place);
+      if (left === undefined) continue;
+      wanted.add(one);
+      if (left > 1) open.set(place, left - 1);
+      else open.delete(place);
+    }
+    for (const item of placed ?? []) if (limbs.delete(limbKey(item))) wanted.add(one);
   }
   return glances.filter((one) => wanted.has(one));
 }
@@ -121,10 +147,15 @@ export function recentRecords(
   sessions: number,
 ): SessionRecord[] {
   // What cannot be looked at is read wholly: an older version is brought up to this one, what is no record is refused.
-  const readable = given.map((record, index) =>
-    glance(record, index) ? record : documentInto(issues, 'record', record, ['records', index]),
-  );
-  const glances = readable.flatMap((record, index) => glance(record, index) ?? []).sort(inOrder);
+  const readable = [...given];
+  const glances = given
+    .flatMap((record, index) => {
+      const look = glance(record, index);
+      if (look) return look;
+      readable[index] = documentInto(issues, 'record', record, ['records', index]);
+      return glance(readable[index], index) ?? [];
+    })
+    .sort(inOrder);
   issues.push(...repeated(readable, glances));
   const label = plan?.request.label;
   for (const one of glances) {
@@ -142,7 +173,4 @@ export function recentRecords(
 
 /** Records that are given twice; the whole documents were read. */
 export const repeatedRecords = (records: readonly (SessionRecord | undefined)[]): InputIssue[] =>
-  repeated(
-    records,
-    records.flatMap((record, index) => glance(record, index) ?? []),
-  );
+  repeated(records, records.flatMap((record, index) => glance(record, index) ?? []).sort(inOrder));

@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
@@ -13,8 +14,8 @@ import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
-import type { DayCheck } from './day-check.js';
 import { codedCaution } from './coded.js';
+import type { DayCheck } from './day-check.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
@@ -22,7 +23,6 @@ import { assumption, caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
-import { progressionLimits } from './progression-limits.js';
 import { planInto } from './read-plan.js';
 import {
   KEPT,
@@ -160,8 +160,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
     const { as, held, target, occlusion } = compared;
     const at = { path: [...path, 'heldMmHg'] };
     if (as === 'above-tried') {
-      const { value: most, source } = progressionLimits.highestTriedMmHg;
-      found.push(codedCaution('stop', 'held-above-tried', { ...who, held, most }, { ...at, source }));
+      const { above: most, source } = passedStep('cuff-pressure', held)!;
+      found.push(codedCaution('stop', 'held-above-tried', { ...who, held, most: most! }, { ...at, source: source! }));
     } else if (as === 'occludes') {
       found.push(codedCaution('caution', 'held-occludes', { ...who, held, occlusion }, at));
     } else if (as === 'above') {
@@ -180,7 +180,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  const said = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
+  const own = totals.cautions.filter((caution) => !said.includes(caution.code) && !isOfLimb(caution));
   return [...found, ...own];
 }
 
@@ -192,7 +193,7 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
     const { grade, lower, source } = symptomOf(symptom);
     const more = { path: ['symptoms', index], ...(source && { source }) };
     return grade === 'lower'
-      ? codedCaution('caution', 'symptom-lower', { symptom, lower: lower! }, more)
+      ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
   const ofPain = judgePain(pain, CAUTIOUS_PAIN_RULE).flatMap((judged) => {
@@ -231,20 +232,20 @@ type SessionFacts = Pick<
 
 /** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
 export function recordFrom(facts: SessionFacts): SessionRecord {
-  const { date, sessionOfDay, label, posture, items, symptoms, pain, dayCheck, sessionRpe, sessionS, notes } = facts;
+  const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
+  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
   const limbs = limbsOf(items);
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
-  const before = dayCheck ? dayCheckCautions(dayCheck, date) : [];
-  const own = [
+  const cautions = onceEach([
     ...reportedCautions(facts),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...lengthCautions(facts, items),
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
-  ];
-  const cautions = onceEach([...before, ...own]);
+  ]);
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -256,10 +257,10 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     limbs,
     ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(symptoms)],
-    ...defined({ pain, dayCheck, sessionRpe, sessionS, notes }),
+    ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(facts.stops, stopsOf(before, dayCheck?.request.date), stopsOf(onceEach(own), date)),
-    cautions,
+    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    cautions: onceEach([...ofDay, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
   return { ...record, sources: idsIn(record) } as SessionRecord;
@@ -324,7 +325,6 @@ export function recordSession(request: RecordRequest): SessionRecord {
     items,
     symptoms: done.symptoms ?? [],
     stops: plan.stops,
-    dayCheck: done.dayCheck && dayCheckAgain(done.dayCheck, ['dayCheck']),
     cautions: [...plan.cautions, ...left],
   });
 }

@@ -111,7 +111,7 @@ export interface SessionRecord extends Feelings {
   /** Present where both effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
-  /** The check of the day that was done before the session. */
+  /** The check before the session, where one was given. */
   readonly dayCheck?: DayCheck;
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */

@@ -18,7 +18,7 @@ import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import { say } from './standing.js';
-import type { Stop } from './stops.js';
+import { standingStops, type Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** One figure of a document held against one range of a guideline. */
@@ -153,21 +153,12 @@ function readingsOf(
   return found;
 }
 
-const stopFindings = ({ stops }: Pick<Plan, 'stops'>): StopFinding[] =>
-  stops.flatMap(({ code, text, values, source, lifted }, index) =>
-    lifted
-      ? []
-      : [
-          {
-            severity: 'stop',
-            code,
-            text,
-            ...(values && { values }),
-            path: ['stops', index],
-            ...(source && { source }),
-          },
-        ],
-  );
+const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
+  standingStops(document).map((stop) => {
+    const { code, text, values, source } = stop;
+    const path = ['stops', document.stops.indexOf(stop)];
+    return { severity: 'stop', code, text, ...(values && { values }), path, ...(source && { source }) };
+  });
 
 /** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
 function pausesOf({ session, assumptions }: Plan) {

@@ -141,18 +141,18 @@ export const screeningMessages = {
   ...dayMessages,
   ...questionMessages,
   'screening-incomplete':
-    'The screening is incomplete: {count} questions are not answered. Answer them before you train with a cuff.',
+    'The screening is incomplete. Questions not answered: {count}. Answer them before you train with a cuff.',
   'screening-dated':
-    'The screening is of {date}, {days} days before this plan. Screen again after a long break, or when something is new.',
+    'Date of the screening: {date}. Days from then to this plan: {days}. Screen again after a long break, or when something is new.',
   'screening-age-unknown': 'The age of the screening is not known: the plan or the screening has no date.',
   'day-check-incomplete':
-    'The check of the day is incomplete: {count} questions are not answered. Answer them before you train.',
+    'The check of the day is incomplete. Questions not answered: {count}. Answer them before you train.',
   'day-check-other-day': 'The check of the day is of {checked}, and the session is of {date}. Check again.',
   'today-pain-severe': 'Pain of {pain} out of 10 now: do not train. See a clinician first.',
   'today-pain':
     'Pain of {pain} out of 10 now, above {line}: do less today, and leave out what hurts. Ask the practitioner.',
   'first-session-volume':
-    'First session: this plan has {exercises} exercises with a cuff and up to {sets} sets. Use one exercise, fewer than {usual} sets, and stop before failure.',
+    'First session: use one exercise and fewer than {usual} sets, and stop before failure. Exercises with a cuff in this plan: {exercises}. Most sets of one: {sets}.',
   'thrombosis-score-high': 'Thrombosis score {score}, at or above {cutOff}: see a doctor before you train with a cuff.',
   'score-incomplete':
     'Items that are not answered count as 0 here. If all of them applied, the score would be {possible} of {most}.',

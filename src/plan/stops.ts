@@ -7,6 +7,7 @@ import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
 /** Who can decide about a stop: a role, never a name. */
 export const DECIDER_ROLES = ['physician', 'surgeon', 'physiotherapist', 'nurse', 'other-clinician'] as const;
+/** The role of a person who can decide about a stop. */
 export type DeciderRole = (typeof DECIDER_ROLES)[number];
 
 /** Code of the caution that a stop came from, such as `blood-pressure-refer`. */
@@ -66,12 +67,17 @@ export const stopsOf = (cautions: readonly Caution[], since?: string): Stop[] =>
 const keyOf = ({ code, since, limb, side, values }: Stop): string =>
   JSON.stringify([code, since, limb, side, Object.entries(values ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))]);
 
+/** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
+const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
+  lifted !== undefined && [code, about].includes(lifted.stop) && (since === undefined || lifted.on >= since);
+
 /** Stops of several documents, each once; a stop that is lifted in one of them is lifted. */
 export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
   const merged = new Map<string, Stop>();
   for (const stop of lists.flat()) {
     const key = keyOf(stop);
-    if (!merged.get(key)?.lifted) merged.set(key, stop);
+    const known = merged.get(key);
+    if (!known || !isLifted(known)) merged.set(key, stop);
   }
   return [...merged.values()];
 }
@@ -107,7 +113,7 @@ export const softened = <C extends Caution>(cautions: readonly C[], stops: reado
   cautions.map((said) => {
     const [same] = stopsOf([said]);
     const own = same ? stops.filter((stop) => keyOf({ ...stop, since: undefined }) === keyOf(same)) : [];
-    return own.length > 0 && own.every(({ lifted }) => lifted) ? { ...said, severity: 'caution' } : said;
+    return own.length > 0 && own.every(isLifted) ? { ...said, severity: 'caution' } : said;
   });
 
 /**
@@ -127,7 +133,7 @@ export function applyDecisions(
     else for (const stop of found) lifted.set(stop, decision);
   });
   if (issues.length > 0) throw new InputError(issues);
-  return stops.map((stop) => (stop.lifted || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));
+  return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));
 }
 
 /**
@@ -154,4 +160,4 @@ export function applyDecisions(
  * standingStops(plan).map(({ code }) => code); // => ['blood-pressure-refer']
  * ```
  */
-export const standingStops = (document: WithStops): Stop[] => document.stops.filter(({ lifted }) => !lifted);
+export const standingStops = (document: WithStops): Stop[] => document.stops.filter((stop) => !isLifted(stop));

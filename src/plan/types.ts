@@ -255,6 +255,7 @@ export const PROGRESSION_ACTIONS = [
   'back-off',
   'stop',
 ] as const;
+/** What is proposed for an exercise: raise one thing, repeat, go back or stop. */
 export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
 
 /** What can be due to be measured or tested again. */

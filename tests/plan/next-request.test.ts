@@ -138,7 +138,11 @@ describe('a request for the next plan', () => {
     expect(issuesOf(noStep, proposalFor(noStep))).toEqual([['missing', 'proposal.items.0.load.to']]);
     // One set, and nothing to take off it.
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true, scheme: '30' });
-    const painful = proposalFor(unloaded, { sets: [{ repetitions: 30 }] }, jointPain(1, 1, 3));
+    const painful = nextSession({
+      plan: unloaded,
+      records: [recordOf(unloaded, [30], jointPain(1, 1, 3))],
+      rule: 'all-repetitions',
+    });
     expect(painful.items[0]!.reasons.at(-1)!.code).toBe('back-off-by-hand');
     expect(issuesOf(unloaded, painful)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
   });

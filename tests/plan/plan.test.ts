@@ -5,6 +5,7 @@ import {
   planSession,
   screen,
   screeningQuestions,
+  symptoms,
   type Plan,
   type PlanRequest,
   type Screening,
@@ -133,6 +134,59 @@ describe('planSession', () => {
     expect(page.split('\n')[3]).toBe(`stop: ${messages.pregnancy}`);
   });
 
+  it('takes the whole screening, works it out again, and takes no bare outcome', () => {
+    const screening = screen({ date: '2026-02-20', ageYears: 30, answers: { 'surgery-released': 'yes' } });
+    const plan = planSession({ ...request, date: '2026-03-02', screening });
+    expect(plan.request.screening).toEqual(screening);
+    // A released operation stays visible, and so does what is open: 36 questions and both pressures.
+    expect(plan.cautions.filter(({ path }) => path?.[0] === 'screening')).toMatchObject([
+      { severity: 'caution', code: 'surgery-released' },
+      { severity: 'caution', code: 'screening-incomplete', values: { count: 38 } },
+    ]);
+    const [age] = plan.assumptions;
+    expect(age).toMatchObject({ code: 'screening-dated', values: { date: '2026-02-20', days: 10 } });
+    const { date: _, ...undated } = screening.request;
+    const ages = (given: Partial<PlanRequest>) => planSession({ ...request, ...given }).assumptions[0]?.code;
+    expect(ages({ screening })).toBe('screening-age-unknown');
+    expect(ages({ date: '2026-03-02', screening: screen(undated) })).toBe('screening-age-unknown');
+    expect(ages({ date: '2026-02-20', screening })).toBe('screening-dated');
+    const refusal = (given: object) => {
+      const result = attempt(planSession, { ...request, ...given } as PlanRequest);
+      return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
+    };
+    expect(refusal({ screening: 'nothing-found' })).toEqual([['wrong-type', 'screening']]);
+    expect(refusal({ screening: { ...screening, outcome: 'nothing-found' } })).toEqual([
+      ['wrong-relation', 'screening.outcome'],
+    ]);
+    expect(refusal({ screening: { ...screening, complete: true } })).toEqual([
+      ['wrong-relation', 'screening.complete'],
+    ]);
+    expect(refusal({ date: '2026-02-19', screening })).toEqual([['wrong-relation', 'screening.request.date']]);
+    const swapped = { ...screening, request: { answers: {}, systolicMmHg: 70, diastolicMmHg: 80 } };
+    expect(refusal({ screening: swapped })).toEqual([['swapped-pressures', 'screening.request.systolicMmHg']]);
+    // Findings that were taken out are there again.
+    const emptied = planSession({ ...request, screening: { ...screening, findings: [] } });
+    expect(emptied.cautions.map(({ code }) => code)).toContain('surgery-released');
+  });
+
+  // `practice`: one exercise, fewer sets, not to failure; muscle breakdown after a first session, J Strength Cond Res 2016;30(7):2064–2068.
+  it('says where a first session asks for too much', () => {
+    const screening = screen({ answers: { 'first-session': 'yes' } });
+    const volume = (exercises: readonly Partial<PlanRequest['exercises'][number]>[], given: object = { screening }) =>
+      planSession({
+        ...request,
+        ...given,
+        exercises: exercises.map((one, index) => ({ ...request.exercises[0]!, name: `exercise ${index + 1}`, ...one })),
+      }).cautions.find(({ code }) => code === 'first-session-volume')?.values;
+    const three = { scheme: '15-15-15' };
+    expect(volume([three])).toBeUndefined();
+    expect(volume([{}])).toEqual({ exercises: 1, sets: 4, usual: 4 });
+    expect(volume([three, three])).toEqual({ exercises: 2, sets: 3, usual: 4 });
+    expect(volume([{ ...three, lastSetToFailure: true }])).toEqual({ exercises: 1, sets: 3, usual: 4 });
+    expect(volume([three, { restriction: 'none' }])).toBeUndefined();
+    expect(volume([{}], {})).toBeUndefined();
+  });
+
   it('says what the person’s age asks for', () => {
     const at = (ageYears: number) => planSession({ ...request, ageYears }).cautions.map(({ code }) => code);
     expect(at(15)).toContain('age-under-18');
@@ -150,7 +204,9 @@ describe('planSession', () => {
     expect(plan.standing.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['not-cleared', 'local-codes-decide', 'screen-first']),
     );
-    expect(plan.stopSigns).toHaveLength(8);
+    expect(plan.stopSigns.map(({ code }) => code)).toEqual(
+      symptoms.filter(({ when }) => when === 'session').map(({ code }) => code),
+    );
     expect(plan.sources).toEqual(cite(plan).map(({ id }) => id));
     for (const id of plan.sources) expect(sources).toHaveProperty(id);
   });

@@ -66,11 +66,11 @@ describe('symptoms', () => {
     }
   });
 
-  it('of an old record stop, even where its list of stops was emptied', () => {
-    const old = { ...recordOf(plan, all, { symptoms: ['symptom-chest-pain'], date: '2025-03-02' }), stops: [] };
+  it('of an old record stop, and one whose stops were taken out is refused', () => {
+    const old = recordOf(plan, all, { symptoms: ['symptom-chest-pain'], date: '2025-03-02' });
     const clean = ['02', '04', '06', '08'].map((day) => recordOf(plan, all, { date: `2026-03-${day}` }));
     expect(first([old, ...clean]).action).toBe('stop');
-    expect(propose([old, ...clean]).items.every(({ action }) => action === 'stop')).toBe(true);
+    expect(issuesOf(() => propose([{ ...old, stops: [] }, ...clean]))).toEqual(['records.0.stops']);
   });
 
   it('are the stop criteria of a plan: those of the session, from the same table', () => {
@@ -410,6 +410,40 @@ describe('what was done', () => {
     expect(issuesOf(() => recordOf(planOf({ restriction: 'none' }), all, {}, { heldMmHg: 100 }))).toEqual([
       'items.0.heldMmHg',
     ]);
+  });
+
+  it('of a year is glanced at: only the last sessions are read whole', () => {
+    const one = recordOf(plan, all, { pain: [] });
+    let reads = 0;
+    const old = Array.from({ length: 360 }, (_, index) => {
+      const [item] = structuredClone(one.items);
+      Object.defineProperty(item, 'totals', {
+        enumerable: true,
+        get: () => {
+          reads += 1;
+          return one.items[0]!.totals;
+        },
+      });
+      return {
+        ...one,
+        date: new Date(Date.parse('2025-01-01') + index * 86_400_000).toISOString().slice(0, 10),
+        items: [item!],
+      };
+    });
+    const last = ['02-20', '02-25'].map((day) => recordOf(plan, all, { pain: [], date: `2026-${day}` }));
+    expect(first([...old, ...last]).action).toBe('raise-load');
+    expect(reads).toBe(0);
+    // A report in one of them is seen all the same, and then it is read whole.
+    const reported = recordOf(plan, all, { symptoms: ['symptom-sharp-pain'], date: '2025-01-01' });
+    expect(first([reported, ...old.slice(1), ...last]).action).toBe('stop');
+    expect(reads).toBe(0);
+    // What is no record, or cannot be read, is named wherever it is.
+    const wrong = (more: object) =>
+      issuesOf(() => propose([{ ...old[0]!, ...more } as unknown as SessionRecord, last[0]!]));
+    expect(wrong({ date: '2025-13-01' })).toEqual(['records.0.date']);
+    expect(wrong({ items: [null] })).toEqual(['records.0.items.0']);
+    expect(wrong({ stops: 'none' })).toEqual(['records.0.stops']);
+    expect(wrong({ symptoms: ['tired'] })).toEqual(['records.0.symptoms.0']);
   });
 
   it('keeps the cautions of its totals: timed sets have no volume', () => {

@@ -2,8 +2,9 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import fastify from 'fastify';
 import { describe, expect, expectTypeOf, it } from 'vitest';
-import { jsonSchema } from '../../docs/tools/json-schemas.js';
+import { declarations, jsonSchema } from '../../docs/tools/json-schemas.js';
 import { attempt, type Answer } from '../../src/index.js';
+import { requestReader } from '../../src/plan/parse.js';
 import * as documents from '../../src/plan/schema.js';
 import {
   nextSession,
@@ -103,12 +104,13 @@ describe.each(Object.entries(all) as [keyof typeof all, (typeof all)[keyof typeo
     const accepts = ajv().compile(json);
     const agrees = (document: unknown): boolean => {
       const result = standard['~standard'].validate(document) as { issues?: readonly unknown[] };
-      const ours = result.issues === undefined;
+      const verified = result.issues === undefined;
+      const ours = attempt(requestReader(declarations[name], name), document).ok;
       const theirs = accepts(document);
-      // Own keys named like the prototype are refused before any schema sees them.
-      if (['plan', 'record', 'proposal'].includes(name) && !JSON.stringify(document).includes('__proto__')) {
-        expect(attempt(readDocument, document as object).ok).toBe(ours);
-      }
+      // A shape that is right may still be of a document that was changed.
+      if (name.endsWith('request')) expect(verified).toBe(ours);
+      else expect(attempt(readDocument, document as object).ok).toBe(verified);
+      if (verified) expect(ours).toBe(true);
       if (theirs !== ours) expect.fail(`${ours} here, ${theirs} there: ${JSON.stringify(accepts.errors)}`);
       return ours;
     };

@@ -98,6 +98,45 @@ describe('screen', () => {
     expect(thrombosisScore.cautions[0]!.values).toEqual({ possible: 11, most: 12 });
   });
 
+  // Chest 2011;140:706–714: 4 and more is the highest of three steps; J Am Heart Assoc 2014;3(6):e001152: 3 and more of two.
+  it('refers from the published cut-off of the thrombosis score on', () => {
+    const at = (ageYears: number, ...yes: string[]) => {
+      const answers = { ...everything('no'), ...Object.fromEntries(yes.map((code) => [code, 'yes'])) };
+      const { outcome, findings, thrombosisScore } = screen({ ...readings, ageYears, answers });
+      const high = findings.find(({ code }) => code === 'thrombosis-score-high');
+      return [thrombosisScore.value, outcome, high?.severity, high?.source];
+    };
+    const source = 'thrombosis-score-2014';
+    expect(at(30, 'intensive-care', 'immobile')).toEqual([2, 'caution', undefined, undefined]);
+    expect(at(60, 'intensive-care', 'immobile')).toEqual([3, 'refer', 'stop', source]);
+    expect(at(30, 'limb-paralysis', 'immobile')).toEqual([3, 'refer', 'stop', source]);
+    expect(at(30, 'limb-paralysis', 'cancer-within-5-years')).toEqual([4, 'refer', 'stop', source]);
+  });
+
+  it('says beside the score what it was made for, and calls nobody low-risk after an operation', () => {
+    const { thrombosisScore: plain } = screen({ ...readings, answers: everything('no') });
+    expect(plain.assumptions.map(({ code }) => code)).toEqual([
+      'score-for-inpatients',
+      'score-cut-offs',
+      'score-points-differ',
+    ]);
+    expect(plain.cautions).toEqual([]);
+    for (const code of ['surgery-or-fracture', 'surgery-released']) {
+      const { thrombosisScore } = screen({ ...readings, answers: { ...everything('no'), [code]: 'yes' } });
+      expect(thrombosisScore.value).toBe(0);
+      expect(thrombosisScore.cautions).toMatchObject([{ severity: 'caution', code: 'score-after-surgery' }]);
+    }
+    const said = Object.values(messages).filter((text) => /low(er)?[- ]risk/i.test(text));
+    expect(said).toEqual([messages['score-for-inpatients'], messages['score-after-surgery']]);
+  });
+
+  it('asks in questions that end with a question mark, of 25 words at most', () => {
+    for (const { question } of screen({ answers: {} }).unanswered) {
+      expect(question).toMatch(/^[A-Z].*\?$/s);
+      expect(question.split(' ').length, question).toBeLessThanOrEqual(25);
+    }
+  });
+
   it('prints a page that a stored screening prints too', () => {
     const screening = screen({ label: 'Athlete B', ...readings, answers: { ...everything('no'), diabetes: 'yes' } });
     const page = explain(screening);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError } from '../../src/index.js';
+import { attempt, explain, InputError, messages } from '../../src/index.js';
 import {
   checkDay,
   nextRequest,
@@ -70,6 +70,13 @@ describe('a stop', () => {
       'proposal.stops',
       'proposal.stops',
     ]);
+    // A proposal that was emptied of its stops and changed by hand does not get past those of the plan.
+    const clean = propose(planOf({ step: 2.5 }, {}, { measured: { valueMmHg: 240, method: 'doppler' } }));
+    const emptied = attempt(nextRequest, { plan, proposal: { ...clean, stops: [] } });
+    expect(emptied.ok ? [] : emptied.issues.map(({ path }) => path.join('.'))).toEqual([
+      'proposal.stops',
+      'proposal.stops',
+    ]);
     for (const document of [plan, record]) {
       const { findings, stops } = reviewPlan(document);
       expect(codes(findings.slice(0, 2))).toEqual(both);
@@ -90,7 +97,7 @@ describe('a stop', () => {
           percent: 50,
           measured: { valueMmHg: 200, method: 'doppler' },
         })),
-        stops: [{ code: 'made-up', text: 'A made-up stop.', limb: 'leg', side: 'left' }],
+        stops: [{ code: 'unusual-swelling', text: messages['unusual-swelling'], limb: 'leg', side: 'left' }],
       },
     );
     expect(propose(plan).items.map(({ side, action }) => [side, action])).toEqual([
@@ -213,6 +220,21 @@ describe('a stop', () => {
     expect(softened([said], [])[0]!.severity).toBe('stop');
   });
 
+  it('is in force where the decision in it is about another stop, or older than it', () => {
+    const of = (lifted: StopDecision, more: Partial<Stop> = {}): Stop[] =>
+      standingStops({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
+    expect(of(decided('a', { on: '2026-03-02' }))).toEqual([]);
+    expect(of(decided('a', { on: '2026-03-01' }))).toHaveLength(1);
+    expect(of(decided('b'))).toHaveLength(1);
+    expect(of(decided('b'), { about: 'b' })).toEqual([]);
+    const forged = {
+      ...stopped().request,
+      stops: stopped().stops.map((stop) => ({ ...stop, lifted: decided(stop.code, { on: '2026-02-01' }) })),
+    };
+    expect(codes(standingStops(planSession(forged)))).toEqual(['pregnancy', 'blood-pressure-refer']);
+    expect(codes(reviewPlan(planSession(forged)).findings.slice(0, 2))).toEqual(['pregnancy', 'blood-pressure-refer']);
+  });
+
   it('comes from a check of the day, in a plan and in a record', () => {
     const dayCheck = checkDay({ date: '2026-03-02', answers: { 'today-swelling': 'yes' } });
     const plan = planOf({ step: 2.5 }, { date: '2026-03-02', dayCheck });
@@ -222,6 +244,9 @@ describe('a stop', () => {
     expect(codes(standingStops(record))).toEqual(['today-swelling']);
     expect(codes(record.cautions)).toContain('day-check-incomplete');
     expect(propose(clean, { records: [record] }).items[0]!.action).toBe('stop');
+    // Its stop is in force since its own day, in a plan of another day too.
+    const other = planOf({ step: 2.5 }, { date: '2026-03-03', dayCheck });
+    expect(standingStops(other).map(({ since }) => since)).toEqual(['2026-03-02']);
     // The check is of its day: the next plan has its stop and not the check.
     const decisions = [decided('today-swelling')];
     const { request } = nextRequest({ plan, proposal: propose(plan, { decisions }) });

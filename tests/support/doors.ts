@@ -8,6 +8,7 @@ import {
   readDocument,
   recordSession,
   reviewPlan,
+  checkDay,
   screen,
   trainingDays,
 } from '../../src/plan/index.js';
@@ -204,6 +205,10 @@ export const doors: Readonly<
   screen: {
     call: screen,
     right: { ageYears: 40, systolicMmHg: 120, diastolicMmHg: 80, answers: { pregnancy: 'no', diabetes: 'yes' } },
+  },
+  checkDay: {
+    call: checkDay,
+    right: { date: '2026-03-02', systolicMmHg: 120, painNow: 2, answers: { 'today-skin': 'no', 'today-chest': 'yes' } },
   },
   readDocument: { call: readDocument, right: plan, open: true },
   reviewPlan: { call: reviewPlan, right: plan, open: true },

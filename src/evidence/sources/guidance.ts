@@ -142,13 +142,6 @@ export const guidanceSources = {
     pages: '277–280',
     doi: '10.1016/j.physbeh.2016.02.022',
   },
-  'complete-restriction-2007': {
-    about: 'three sets to failure under a cuff at about 300 mmHg, 21 people',
-    container: 'Med Sci Sports Exerc',
-    year: 2007,
-    volume: '39(10)',
-    pages: '1708–1713',
-  },
   'last-set-2025': {
     about: 'repetitions of the last restricted set of the bench press at 20, 30 and 40 % of the maximum, 20 people',
     container: 'J Strength Cond Res',
