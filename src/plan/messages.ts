@@ -90,12 +90,14 @@ export const planMessages = {
     'Items that are not answered count as 0 here; were all of them to apply, the score would be {possible} of {most}.',
   'score-no-cut-off': 'The text that was read gives points and no cut-off, so none is drawn here.',
 
-  'review-above': '{where}: {name} {found} is above the {range} of {guideline}.',
-  'review-below': '{where}: {name} {found} is below the {range} of {guideline}.',
+  'review-above': '{where}: {name} {found}{of}, above the {range} of {guideline}.',
+  'review-below': '{where}: {name} {found}{of}, below the {range} of {guideline}.',
+  'review-heavy':
+    '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':
-    'This holds the document against published figures. Inside a range is not a permission, and outside one is not a verdict.',
-  'review-no-cuff': 'No exercise in it has a cuff, so no range applies.',
-  'review-partial': 'Only what is in the document was judged.',
+    'This compares the document with published figures. Inside a range is not a permission, and outside one is not a verdict.',
+  'review-no-cuff': 'No light exercise here has a cuff, so no range applies.',
+  'review-partial': 'Only what is in the document was compared.',
 
   'record-clears-no-one': 'This is a record of what was done. It clears no one to train.',
   'symptom-reported': 'Reported: {symptom}. Stop, and refer before another session.',
