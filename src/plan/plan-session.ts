@@ -34,6 +34,7 @@ import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
+import { applyDecisions, mergeStops, stopsOf } from './stops.js';
 import type {
   LimbTotals,
   Plan,
@@ -492,6 +493,8 @@ export function planSession(request: PlanRequest): Plan {
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(value, planned);
+  const cautions = cautionsOf(value, items, limbs, session);
+  const stops = mergeStops(value.stops ?? [], stopsOf(cautions, value.date));
   const plan = {
     document: 'plan',
     schemaVersion: 1,
@@ -500,7 +503,8 @@ export function planSession(request: PlanRequest): Plan {
     limbs,
     session,
     assumptions,
-    cautions: cautionsOf(value, items, limbs, session),
+    stops: applyDecisions(stops, value.decisions),
+    cautions,
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

@@ -17,6 +17,7 @@ import { isSameLimb, placesOf } from './places.js';
 import { documentInto } from './read-document.js';
 import { doneRequest } from './schema.js';
 import { say, type symptoms } from './standing.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest, StandingSentence } from './types.js';
 
 /** A sign to stop at, or one of the days after. */
@@ -121,6 +122,8 @@ export interface SessionRecord extends Feelings {
   readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
   readonly assumptions: readonly Assumption[];
+  /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -325,6 +328,7 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const cautions = cautionsOf(done, items, limbs);
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -337,7 +341,8 @@ export function recordSession(request: RecordRequest): SessionRecord {
     symptoms: [...new Set(done.symptoms)],
     ...defined({ painBefore, painDuring, painAfter, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    cautions: cautionsOf(done, items, limbs),
+    stops: mergeStops(plan.stops, stopsOf(cautions, done.date)),
+    cautions,
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
   return { ...record, sources: idsIn(record) };

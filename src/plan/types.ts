@@ -11,6 +11,7 @@ import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { ScreeningOutcome } from './screening-items.js';
+import type { Stop, StopDecision } from './stops.js';
 
 /** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
@@ -127,6 +128,12 @@ export interface PlanExercise {
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
+  /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
+  readonly date?: string | undefined;
+  /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
+  readonly stops?: readonly Stop[] | undefined;
+  /** Decisions of practitioners about stops. Each lifts the stop it names. */
+  readonly decisions?: readonly StopDecision[] | undefined;
   /** What `screen` came to, for the cautions of the plan. */
   readonly screening?: ScreeningOutcome | undefined;
   readonly ageYears?: number | undefined;
@@ -216,6 +223,8 @@ export interface Plan {
   readonly limbs: readonly LimbTotals[];
   readonly session: PlanClock;
   readonly assumptions: readonly Assumption[];
+  /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   /** Every caution of the plan once, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
