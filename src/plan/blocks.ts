@@ -1,3 +1,4 @@
+import type { Section } from '../answer/explain.js';
 import {
   aligned,
   headingText,
@@ -19,6 +20,8 @@ export type Block =
   | { readonly under: string; readonly lines: readonly string[] }
   /** The first row has the names of the columns. */
   | { readonly table: readonly (readonly string[])[] }
+  /** One answer with its working. */
+  | { readonly section: Section }
   | Required<Group>;
 
 export const title = (heading: string): Block => ({ heading, level: 1 });
@@ -39,7 +42,8 @@ function blockText(block: Block): string[] {
     const width = Math.max(...block.fields.map(([label]) => label.length)) + 2;
     return block.fields.map(([label, text]) => label.padEnd(width) + text);
   }
-  if ('table' in block) return aligned(block.table);
+  if ('table' in block) return ['', ...aligned(block.table)];
+  if ('section' in block) return sectionText(block.section);
   if ('group' in block) {
     return [`[${block.group}]`, ...block.sections.flatMap((section) => indent([...sectionText(section), '']))];
   }
@@ -68,6 +72,7 @@ function blockMarkdown(block: Block): string[] {
     const [heads = [], ...rows] = block.table;
     return [markdownRow(heads), `|${' --- |'.repeat(heads.length)}`, ...rows.map(markdownRow)];
   }
+  if ('section' in block) return sectionMarkdown(block.section, 3);
   if ('group' in block) {
     const sections = block.sections.flatMap((section) => [...sectionMarkdown(section, 4), '']);
     return [`### ${markdownText(block.group)}`, '', ...sections.slice(0, -1)];

@@ -14,6 +14,7 @@ import { percentOf } from './next-session.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
 import { say } from './standing.js';
+import { mergeStops, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
 /** A session of a week, and how often it is done in it. */
@@ -58,6 +59,8 @@ export interface WeekRow {
 export interface WeekComparison {
   readonly document: 'week-comparison';
   readonly weeks: readonly WeekRow[];
+  /** Reasons not to train, of every plan, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -219,6 +222,7 @@ export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const rows = weeks.map(rowOf);
   const cautions = onceEach(bothRaised(weeks));
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
-  const comparison = { document: 'week-comparison', weeks: rows, cautions, standing } as const;
+  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops));
+  const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };
 }

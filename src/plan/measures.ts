@@ -27,7 +27,7 @@ export const measures = {
   lifting: { name: 'lifting', unit: 's', of: ' a repetition' },
   lowering: { name: 'lowering', unit: 's', of: ' a repetition' },
   'cuff-width': { name: 'cuff width', unit: 'cm', of: '' },
-  'sessions-per-week': { name: 'frequency', unit: '{sessions}', of: ' a week' },
+  'sessions-per-week': { name: 'sessions', unit: '1', of: ' a week' },
 } as const satisfies Record<string, { name: string; unit: Unit; of: string }>;
 
 /** What a guideline can give a range for. */

@@ -57,7 +57,7 @@ export const planMessages = {
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
     'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling; refer at once.',
-  'reperfuse-between-exercises': 'Let the cuff down between exercises, for at least 3 minutes.',
+  'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
   'stop-numbness': 'numbness or tingling that does not settle',
   'stop-pain': 'sharp or rising pain under the cuff or in the limb',
   'stop-dizziness': 'dizziness or faintness',

@@ -16,6 +16,7 @@ export const pageWords = {
   'page.role-nurse': 'nurse',
   'page.role-other-clinician': 'another clinician',
   'page.stop': 'Stop criteria: deflate immediately if you notice',
+  'page.stop-no-cuff': 'Stop criteria: stop immediately if you notice',
   'page.limbs': 'Each limb in this session',
   'page.watch': 'Cautions',
   'page.practitioner': 'For the practitioner',
@@ -98,6 +99,7 @@ export const pageWords = {
   'page.in-turn': 'every set with the {side} first, then with the other side',
   'page.in-turn-change': 'every set with the {side} first, then with the other side; {change} s to change',
   'page.then': 'Then',
+  'page.full': 'Full page',
   'page.in-full': 'The full page has the clock, the working and the sources.',
   'page.nothing': 'none',
 

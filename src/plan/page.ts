@@ -1,4 +1,3 @@
-import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
@@ -60,9 +59,9 @@ export function stopBlocks(say: Say, stops: readonly Stop[]): Block[] {
 }
 
 /** What a stop says, and since when. */
-function stopLine(say: Say, stop: Stop): string {
-  const text = sentence(say, stop);
-  return stop.since === undefined ? text : saying(say, pageWords)('page.dated', { text, date: stop.since });
+function stopLine(say: Say, { code, text: english, values = {}, since }: Stop): string {
+  const text = sentence(say, { code, text: english, values });
+  return since === undefined ? text : saying(say, pageWords)('page.dated', { text, date: since });
 }
 
 /** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
@@ -263,10 +262,12 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
     const ofSide = (label: string, item: PlanItem): string =>
       second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
-    // Where sides take turns the rests of a side hold the sets of the other: the clock has the rests of both.
-    const rests = events.flatMap(({ event, set, warmUp, durationS }) =>
-      event === 'rest' && set !== undefined && !warmUp ? [durationS!] : [],
-    );
+    // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
+    const after = new Map<number, number>();
+    for (const { event, set, warmUp, durationS } of events) {
+      if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
+    }
+    const rests = [...after.values()];
     const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
     const bare = first.restriction === 'none';
     const fields: (Field | false | undefined)[] = [
@@ -311,8 +312,15 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 export function planWorking(plan: Plan, say: Say): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
+  const standing = standingStops(plan).map((stop) => stopLine(say, stop));
+  if (standing.length > 0) {
+    const word = saying(say, pageWords);
+    return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
+  }
+  // What several answers rest on is said once.
+  const said = new Set<string>();
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
-    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say)] : []));
+    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
     if (sections.length > 0) groups.push({ group, sections });
   };
   const times = timesOf(items);
@@ -403,7 +411,10 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     ...stopBlocks(say, stops),
     { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
   ];
-  const criteria = part(word('page.stop'), { points: stopSigns.map((said) => sentence(say, said)) });
+  const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
+  const criteria = part(word(cuffed ? 'page.stop' : 'page.stop-no-cuff'), {
+    points: stopSigns.map((said) => sentence(say, said)),
+  });
   const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
   if (standingStops(plan).length > 0) return [...top, ...criteria, ...below];
 
@@ -421,12 +432,12 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   if (brief) {
     return [
       ...top,
-      ...part(word('page.watch'), watch, { lines: more }),
+      ...(shown.length > 0 ? part(word('page.watch'), watch, { lines: more }) : []),
       ...criteria,
       ...exercises,
       ...part(word('page.limbs'), { lines: [...limbLines, totalTime(word, session.totals)] }),
       ...below,
-      ...part(word('page.working'), { lines: [word('page.in-full')] }),
+      ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
     ];
   }
   const clockAndTotals: Block[] = [
