@@ -150,7 +150,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
       const range =
         upper === undefined
           ? word('range-from', { lower: share(lower) })
-          : word('range-between', { lower: share(lower), upper: share(upper) });
+          : word('range-between', { lower: lower.toFixed(1), upper: share(upper) });
       notes.push(word('that-is-perhaps', { percent, range }));
     }
     const { occlusionChancePercent: chance, highestMmHg: highest } = reached;

@@ -8,11 +8,22 @@ import type { ComparisonRow, SessionComparison } from '../session/compare.js';
 import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
+import { saidKey } from './gravest-first.js';
 import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import { pageWords, type Word } from './page-words.js';
-import { always, disclaimers, limbLine, stopBlocks, told, totalTime, workLines, type Detail } from './page.js';
+import {
+  always,
+  disclaimers,
+  limbLine,
+  stopBlocks,
+  told,
+  totalTime,
+  withPlaces,
+  workLines,
+  type Detail,
+} from './page.js';
 import { isSameLimb, limbsIn } from './places.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import type { Judgement, Review, ReviewFinding } from './review-plan.js';
@@ -251,9 +262,9 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
   ];
 }
 
-/** What is proposed for an exercise: what changes, from what to what, and why. */
+/** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, reasons } = item;
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg } = item;
   const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(say, weight, loadUnitCode(load!.unit));
@@ -283,10 +294,16 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
       ],
     ],
   };
-  return [
-    { lines: [word(`page.propose-${action}`)] },
-    ...(stopped ? [] : [fields, { points: reasons.map((said) => sentence(say, said)) }]),
-  ];
+  return [{ lines: [word(`page.propose-${action}`)] }, ...(stopped ? [] : [fields])];
+}
+
+/** Why, each reason once; with the exercises it is about, where it is not every one. */
+function reasonLines(say: Say, items: readonly ProposalItem[]): string[] {
+  const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [saidKey(reason), reason])));
+  return [...reasons].map(([key, reason]) => {
+    const own = items.filter((item) => item.reasons.some((other) => saidKey(other) === key));
+    return withPlaces(sentence(say, reason), own.length < items.length ? own.map((item) => placeWords(say, item)) : []);
+  });
 }
 
 /** A proposal as a page; while a stop is in force, the stop and no number. */
@@ -304,6 +321,7 @@ export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
       itemHeading(say, word, item, index),
       ...proposalBlocksOf(say, word, item, stopped),
     ]),
+    ...(stopped ? [] : part(word('page.why'), { points: reasonLines(say, items) })),
     ...part(
       word('page.measure-again'),
       listed(

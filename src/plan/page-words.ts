@@ -162,6 +162,7 @@ export const pageWords = {
   'page.propose-repeat': 'Proposed: repeat',
   'page.propose-back-off': 'Proposed: back off',
   'page.propose-stop': 'Proposed: stop',
+  'page.why': 'Why',
   'page.no-number': 'no number is proposed',
   'page.kept': '{value}, as it is',
   'page.from-to': '{from} → {to}',

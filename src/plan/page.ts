@@ -368,6 +368,10 @@ export function limbLine(
     .join(', ');
 }
 
+/** A line with the exercises or limbs that it is about. */
+export const withPlaces = (line: string, places: readonly string[]): string =>
+  places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
 /** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
 function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
   const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(saidKey);
@@ -382,8 +386,7 @@ function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly 
         : whose.length === 0 && worn.length < limbs.length
           ? worn.map(({ side, limb }) => sideWords(say, side, limb))
           : [];
-    const plain = cautionLine(say, said);
-    return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
+    return withPlaces(cautionLine(say, said), places);
   });
 }
 
