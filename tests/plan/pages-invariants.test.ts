@@ -35,13 +35,11 @@ const FORMATS: readonly ExplainOptions[] = (['text', 'markdown', 'latex', 'mathm
 );
 
 const whole = (min: number, max: number) => fc.integer({ min, max });
-const sets = (counted: boolean) =>
-  fc.array(
-    counted
-      ? fc.record({ repetitions: whole(1, 30), restS: fc.constantFrom(20, 30, 60, 90) })
-      : fc.record({ durationS: fc.constantFrom(30, 45, 60, 120, 300), restS: fc.constantFrom(30, 60, 180) }),
-    { minLength: 1, maxLength: 4 },
-  );
+const setsOf = <T>(set: fc.Arbitrary<T>) => fc.array(set, { minLength: 1, maxLength: 4 });
+const counted = setsOf(fc.record({ repetitions: whole(1, 30), restS: fc.constantFrom(20, 30, 60, 90) }));
+const timed = setsOf(
+  fc.record({ durationS: fc.constantFrom(30, 45, 60, 120, 300), restS: fc.constantFrom(30, 60, 180) }),
+);
 const tempo = { eccentricS: 2, bottomS: 1, concentricS: 1.5 };
 const limb = fc.record({
   percent: fc.constantFrom(30, 40, 50, 70, 80, 95),
@@ -58,8 +56,8 @@ const exercise = fc
     side: fc.constantFrom('left', 'right', 'both', 'left-then-right', undefined),
     restriction: fc.constantFrom('continuous', 'intermittent', 'partial', 'none'),
     percent: fc.constantFrom(15, 25, 30, 50, 75),
-    counted: sets(true),
-    timed: sets(false),
+    counted,
+    timed,
     warm: fc.boolean(),
     failure: fc.boolean(),
     pause: fc.constantFrom(undefined, 0, 60, 200),
