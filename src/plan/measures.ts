@@ -38,7 +38,7 @@ export const guidelineNames = {
   'guideline-review-2019': 'the 2019 guideline review',
   'resistance-update-2015': 'the 2015 review of resistance training with restriction',
   'lower-limb-protocols-2025': 'ten protocols of lower-limb rehabilitation (2025)',
-  'common-practice': 'common practice, without a source',
+  'common-practice': 'common practice (no source)',
 } as const;
 
 /** Where a figure stands: an exercise on a limb, a limb, or the whole plan. */

@@ -90,8 +90,8 @@ export const planMessages = {
     'Items that are not answered count as 0 here; were all of them to apply, the score would be {possible} of {most}.',
   'score-no-cut-off': 'The text that was read gives points and no cut-off, so none is drawn here.',
 
-  'review-above': '{where}: {name} {found}{of}, above the {range} of {guideline}.',
-  'review-below': '{where}: {name} {found}{of}, below the {range} of {guideline}.',
+  'review-above': '{where}: {name} {found}{of} is high: {guideline} gives {range}.',
+  'review-below': '{where}: {name} {found}{of} is low: {guideline} gives {range}.',
   'review-heavy':
     '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':

@@ -320,7 +320,7 @@ describe('a translation', () => {
     expect(page).toContain('Hinweis: load, Bein links: vorzeitig beendet.');
     expect(page).toContain('Notizen: left, load');
     expect(explain(reviewPlan(recordOf(named, 9)), { messages: german })).toContain(
-      'load, Bein links: alle Sätze zusammen 38 Wiederholungen, unter dem Bereich (75 Wiederholungen) laut der',
+      'load, Bein links: alle Sätze zusammen 38 Wiederholungen ist niedrig: 75 Wiederholungen laut der',
     );
     const proposed = (of: Plan, ...done: ReturnType<typeof recordOf>[]) =>
       explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { messages: german });
