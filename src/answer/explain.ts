@@ -171,18 +171,24 @@ const filled = <T extends Assumption>(said: T): T => ({ ...said, text: fill(said
 const unsaid = (lines: readonly string[], said: Set<string>): string[] =>
   lines.filter((line) => !said.has(line) && said.add(line));
 
-function groundsOf(
-  { errors, standardDeviation, unit, equation, evidence, assumptions }: Answer,
-  say: Say,
-  said: Set<string>,
-): string[] {
-  const word = saying(say, explainWords);
+/** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
+function deviationLine({ errors, standardDeviation, scale, unit }: Answer, say: Say): string[] {
+  const log = scale === 'log';
+  const size = (deviation: number): string => (log ? `${format(100 * deviation)} %` : format(deviation));
   const parts = errors
-    ?.map((e) => `${named(say, 'part', e.part)} ${format(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
+    ?.map((e) => `${named(say, 'part', e.part)} ${size(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
     .join(', ');
+  if (!parts) return [];
+  const value = log ? size(standardDeviation!) : amount(say, standardDeviation!, unit);
+  return [saying(say, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
+}
+
+function groundsOf(answer: Answer, say: Say, said: Set<string>): string[] {
+  const { equation, evidence, assumptions } = answer;
+  const word = saying(say, explainWords);
   const meaning = say(`meaning.${evidence}`, grades[evidence]);
   return [
-    ...(parts ? [word('deviation-from', { value: amount(say, standardDeviation!, unit), parts })] : []),
+    ...deviationLine(answer, say),
     word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
     ...unsaid(
       assumptions.map((one) => assumedLine(say, filled(one))),

@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -14,7 +15,7 @@ import { percentOf } from './next-session.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
 import { say } from './standing.js';
-import { mergeStops, type Stop } from './stops.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
 /** A session of a week, and how often it is done in it. */
@@ -59,7 +60,7 @@ export interface WeekRow {
 export interface WeekComparison {
   readonly document: 'week-comparison';
   readonly weeks: readonly WeekRow[];
-  /** Reasons not to train, of every plan, with the decisions that lifted them. */
+  /** Reasons not to train, of every plan and of the weeks themselves, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
@@ -177,6 +178,17 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
   );
 }
 
+/** What the guards say of the restriction that a week plans. */
+const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Caution[] => [
+  ...limbs.flatMap(({ limb, side, restrictionTime }) =>
+    guardCautions('limb-restriction-week', restrictionTime.value / 60, {
+      values: { limb, side },
+      path: ['weeks', index],
+    }),
+  ),
+  ...guardCautions('restricted-sessions-week', restrictedSessions.value, { path: ['weeks', index] }),
+];
+
 /**
  * Weeks side by side, from their planned sessions: how much is lifted and how much is restricted in each, so that the
  * shift from light with much restriction to heavy with little can be seen, week by week.
@@ -220,9 +232,9 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
 export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const weeks = read(input);
   const rows = weeks.map(rowOf);
-  const cautions = onceEach(bothRaised(weeks));
+  const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
-  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops));
+  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
   const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };
 }

@@ -1,6 +1,8 @@
 import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
 import { idsIn } from '../answer/cite.js';
+import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -399,6 +401,15 @@ function measureAgain(
     if (plan.request.limbs.some((worn) => isSameLimb(worn, item) && !worn.measured)) {
       const said = assumption('measure-occlusion-estimated', { side, limb });
       add('occlusion-pressure', true, said, occlusion!.evidence);
+    }
+  }
+  const day = date ?? records.at(-1)!.date;
+  for (const { limb, side, measured } of plan.request.limbs) {
+    const since = measured?.date === undefined ? 0 : daysBetween(measured.date, day);
+    for (const { severity: _, path: __, source: ___, ...said } of guardCautions('days-since-measured', since, {
+      values: { limb, side },
+    })) {
+      add('occlusion-pressure', true, said, 'practice');
     }
   }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {

@@ -275,7 +275,7 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
         bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
         cuffWords(say, word, plan, item),
       ]),
-      [word('page.posture'), named(say, 'value', request.posture)],
+      [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
       second && [word('page.turns'), turnWords(say, word, listed)],
       ...doneFields(say, word, first, rests),
       pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],

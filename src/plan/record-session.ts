@@ -7,6 +7,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { onceEach } from './gravest-first.js';
@@ -74,6 +75,7 @@ const KEPT = [
   'limb',
   'side',
   'mode',
+  'posture',
   'target',
   'restTarget',
   'load',
@@ -251,8 +253,8 @@ function itemCautions({ exercise, limb, side, target, load, done, totals }: Reco
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
-  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
+  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  return [...found, ...own];
 }
 
 /** Whether pain is known to be higher than before the session. */

@@ -85,6 +85,9 @@ const requestWith = (object: ObjectOf) => {
   const measured = object({
     valueMmHg: quantity('valueMmHg'),
     method: z.enum(measurementMethods),
+    side: z.enum(SIDES).optional(),
+    posture: z.enum(POSTURES).optional(),
+    date: day.optional(),
     cuffWidthCm: quantity('cuffWidthCm').optional(),
     standardDeviationMmHg: quantity('standardDeviationMmHg').optional(),
   });
@@ -118,6 +121,7 @@ const requestWith = (object: ObjectOf) => {
   const exercise = object({
     name: text(120),
     mode: z.enum(EXERCISE_MODES).optional(),
+    posture: z.enum(POSTURES).optional(),
     limb: z.enum(LIMBS),
     side: z.enum(EXERCISE_SIDES).optional(),
     changeS: quantity('changeS').optional(),
@@ -205,6 +209,7 @@ const evidence = {
   upper: z.number().optional(),
   level: z.literal(0.95).optional(),
   standardDeviation: z.number().min(0).optional(),
+  scale: z.literal('log').optional(),
   errors: z
     .array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) }))
     .register(annotations, { id: 'errors' })
@@ -284,6 +289,7 @@ const sets = z
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
+  posture: z.enum(POSTURES).optional(),
   mode: z.enum(EXERCISE_MODES).optional(),
   load: load.optional(),
   intensityPercent: quantity('intensityPercent').optional(),

@@ -28,6 +28,11 @@ export interface PlanLimb {
     | {
         readonly valueMmHg: number;
         readonly method: MeasurementMethod;
+        /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
+        readonly side?: Side | undefined;
+        readonly posture?: Posture | undefined;
+        /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
+        readonly date?: string | undefined;
         /** Width of the cuff it was measured with [cm]; carried to the cuff that will be worn when they differ. */
         readonly cuffWidthCm?: number | undefined;
         readonly standardDeviationMmHg?: number | undefined;
@@ -71,6 +76,8 @@ export interface PlanExercise {
   readonly name: string;
   /** `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
+  /** Posture of this exercise; that of the request when left out. */
+  readonly posture?: Posture | undefined;
   readonly limb: Limb;
   /** Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in `limbs`, at once, when left out. */
   readonly side?: ExerciseSide | undefined;
@@ -157,6 +164,8 @@ export interface PlanItem {
   /** Which rows of a guideline it is held against; `resistance` when left out. */
   readonly mode?: ExerciseMode;
   readonly exercise: string;
+  /** Posture of this exercise, where it is another than that of the request. */
+  readonly posture?: Posture;
   readonly limb: Limb;
   readonly side: Side;
   /** Present, as `target` is, unless the restriction is `none`. */

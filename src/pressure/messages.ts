@@ -28,6 +28,12 @@ export const pressureMessages = {
     'Measured {measured}: further from the estimate than both their errors explain. Look again at limb, cuff and reading before using either.',
   'not-measured-that-day':
     'It was not measured on this day: the person’s usual pressure is carried there. Measure before the session, where you can.',
+  'measured-in-other-posture':
+    'The occlusion pressure was measured {from}, and the exercise is {to}. We found no published difference for this {limb} and cuff, so no adjustment was made and the true percentage is unknown. Measure in the posture of the exercise.',
+  'measured-on-other-side':
+    'The occlusion pressure was measured on the {from} {limb} and is used for the {to} one. The two sides of one person differ. Measure this side.',
+  'measured-posture-as-planned': 'The posture of the measurement is not given; we assume that of the plan.',
+  'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
   'posture-shifted':
     'The pressure was shifted from {from} to {to} by a group mean; people differ widely. Measure in the posture of the exercise.',
   'not-an-occlusion-pressure':
@@ -37,8 +43,6 @@ export const pressureMessages = {
     'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
   'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
-  'may-occlude':
-    'The cuff may close the artery fully: at this setting the true percentage may be {upper} % of occlusion pressure.',
   'true-percent-unbounded':
     'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
   'true-percent-not-known':

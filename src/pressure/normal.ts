@@ -1,3 +1,4 @@
+import type { Answer } from '../answer/answer.js';
 import { Math } from '../quantity/maths.js';
 
 /**
@@ -32,4 +33,19 @@ export function normalQuantile(chance: number): number {
     else high = middle;
   }
   return low;
+}
+
+type Spread = Pick<Answer, 'value' | 'standardDeviation' | 'scale'>;
+
+/** The chance that the true value of an answer is at or below x; `undefined` where its error is not known. */
+export function chanceAtOrBelow(x: number, { value, standardDeviation, scale }: Spread): number | undefined {
+  if (standardDeviation === undefined) return undefined;
+  if (standardDeviation === 0) return x >= value ? 1 : 0;
+  return normalChance((scale === 'log' ? Math.log(x / value) : x - value) / standardDeviation);
+}
+
+/** The x at which {@link chanceAtOrBelow} is `chance`. */
+export function valueAtChance(chance: number, { value, standardDeviation = 0, scale }: Spread): number {
+  const shift = normalQuantile(chance) * standardDeviation;
+  return scale === 'log' ? value * Math.exp(shift) : value + shift;
 }
