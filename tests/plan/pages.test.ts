@@ -273,9 +273,9 @@ const WORKED: Record<string, readonly string[]> = {
   'review-heavy.txt': ['load 75 % of 1RM is heavy'],
   'review-plan.txt': [
     // 90 + 30 s of 5 min; 20 of 75 repetitions; 280 s of 5 min.
-    'press: restriction 2 min in one exercise, below the 5–10 min',
-    'press: all sets together 20 repetitions, below the 75 repetitions',
-    'walk, left leg: restriction 4.67 min in one exercise, below the 5–20 min',
+    'press: restriction 2 min in one exercise is low: the 2019 guideline review gives 5–10 min',
+    'press: all sets together 20 repetitions is low: the 2019 guideline review gives 75 repetitions',
+    'walk, left leg: restriction 4.67 min in one exercise is low: the 2019 guideline review gives 5–20 min',
   ],
   // Three and two times 75 × 15 kg, and 24 × 45 kg.
   'weeks.txt': ['3375 kg', '3330 kg'],
