@@ -245,8 +245,8 @@ function showPlan(plan: Plan): string {
   ].join(' · ');
   say('totals', sums);
   const sets = timeline.events.filter(({ event }) => event === 'set').map(({ repetitions }) => repetitions);
-  const words = `Sets of ${sets.join(', ')} repetitions in ${clock(timeline.durationS)} minutes; restriction ${time}.`;
-  chart('timeline', (width) => timelineChart(width, words, timeline));
+  const inWords = `Sets of ${sets.join(', ')} repetitions in ${clock(timeline.durationS)} minutes; restriction ${time}.`;
+  chart('timeline', (width) => timelineChart(width, inWords, timeline));
   const rows = timeline.events.map(({ atS, event, set, repetitions }): [string, string] => [
     clock(atS),
     event === 'set' ? `set ${set}: ${repetitions} repetitions` : words[`page.${event}`]!,
