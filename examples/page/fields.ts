@@ -123,10 +123,10 @@ export const choices = {
     options: { doppler: 'Doppler', oximeter: 'Pulse oximeter', automated: 'Automatic device' },
     start: 'doppler',
   },
-  measuredPosture: { label: 'Measured', options: postures, start: 'seated' },
+  measuredPosture: { label: 'Posture', options: postures, start: 'seated' },
   limb: { label: 'Limb', options: { leg: 'Leg', arm: 'Arm' }, start: 'leg' },
   side: { label: 'Side', options: { left: 'Left', right: 'Right' }, start: 'left' },
-  posture: { label: 'Exercise', options: postures, start: 'seated' },
+  posture: { label: 'Posture', options: postures, start: 'seated' },
   sex: { label: 'Sex', options: { '': 'Not given', female: 'Female', male: 'Male' }, start: '' },
   restriction: {
     label: 'The cuff is inflated',
