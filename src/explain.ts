@@ -11,6 +11,7 @@ import type { WeekComparison } from './plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
 import {
   comparisonBlocks,
+  dayCheckBlocks,
   proposalBlocks,
   recordBlocks,
   reviewBlocks,
@@ -18,18 +19,19 @@ import {
   weeksBlocks,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages, screeningMessages } from './plan/messages.js';
-import type { Proposal } from './plan/next-session.js';
+import type { DayCheck } from './plan/day-check.js';
+import { planMessages, planValueWords } from './plan/messages.js';
+import type { Proposal } from './plan/proposal.js';
 import { planBlocks, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
-import type { SessionRecord } from './plan/record-session.js';
+import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';
 import type { SessionComparison } from './session/compare.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -71,21 +73,27 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
     if (of) all[`measure-of.${measure}`] = of;
   }
   for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
-  return Object.assign(all, pageWords);
+  return Object.assign(all, pageWords, planValueWords);
 })();
 
 /** Slots of text that is the caller’s already, or said already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
-/** A language of the caller’s. Fields, words of choice, symptoms and conditions that stand in a slot are translated too. */
+/** A language of the caller’s. Fields, words of choice, symptoms that stand in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const inSlots = new Map<string, string>(
-    Object.entries({ ...words, ...planMessages, ...screeningMessages }).flatMap(([code, text]) =>
-      /^(field\.|value\.|stop-|after-)/.test(code) || Object.hasOwn(screeningMessages, code)
-        ? [[text, own(code) ?? text]]
-        : [],
-    ),
+    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
+      const said = own(code) ?? text;
+      // A value is a code; a few are still words.
+      if (/^(value\.|symptom-)/.test(code)) {
+        return [
+          [text, said],
+          [code.replace('value.', ''), said],
+        ];
+      }
+      return code.startsWith('field.') ? [[text, said]] : [];
+    }),
   );
   /** One word, or one with numbers in it. */
   const inPart = (part: string): string => {
@@ -123,6 +131,7 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
 const pages = {
   plan: (document: object, say: Say, detail: Detail) => planBlocks(document as Plan, say, detail),
   screening: (document: object, say: Say) => screeningBlocks(document as Screening, say),
+  'day-check': (document: object, say: Say) => dayCheckBlocks(document as DayCheck, say),
   review: (document: object, say: Say) => reviewBlocks(document as Review, say),
   record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
   proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),

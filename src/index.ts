@@ -47,7 +47,7 @@ export {
 } from './pressure/estimate.js';
 export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
 export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
-export type { ReadingErrors } from './pressure/judge.js';
+export type { ReadingErrors } from './pressure/uncertainty.js';
 export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';

@@ -1,6 +1,7 @@
 import { guardMessages } from './answer/guards.js';
 import { answerMessages } from './answer/messages.js';
-import { planMessages, screeningMessages } from './plan/messages.js';
+import { planMessages } from './plan/messages.js';
+import { screeningMessages } from './plan/screening-messages.js';
 import { pressureMessages } from './pressure/messages.js';
 import { sessionMessages } from './session/messages.js';
 import { strengthMessages } from './strength/messages.js';

@@ -4,8 +4,8 @@
  * @module cuffwork/schemas
  */
 import type { StandardSchemaV1 } from '@standard-schema/spec';
-import type { Proposal } from './plan/next-session.js';
-import type { RecordRequest, SessionRecord } from './plan/record-session.js';
+import type { Proposal } from './plan/proposal.js';
+import type { RecordRequest, SessionRecord } from './plan/record.js';
 import * as schemas from './plan/schema.js';
 import type { ScreeningRequest } from './plan/screen.js';
 import type { Plan, PlanRequest } from './plan/types.js';

@@ -69,6 +69,7 @@ export interface ErrorPart {
     | 'reserve'
     | 'maximum'
     | 'sample'
+    | 'people'
     | 'laboratory'
     | 'posture'
     | 'circumference'

@@ -11,7 +11,7 @@ import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../
 import { highest, list, listed, summed, total } from '../session/working.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
-import { percentOf } from './next-session.js';
+import { percentOf } from './item-draft.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
 import { say } from './standing.js';

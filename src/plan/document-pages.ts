@@ -8,10 +8,11 @@ import type { ComparisonRow, SessionComparison } from '../session/compare.js';
 import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
+import type { DayCheck } from './day-check.js';
 import { saidKey } from './gravest-first.js';
 import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
@@ -25,9 +26,10 @@ import {
   type Detail,
 } from './page.js';
 import { isSameLimb, limbsIn } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
-import type { Judgement, Review, ReviewFinding } from './review-plan.js';
-import type { Screening, ScreeningFinding } from './screen.js';
+import type { ScreeningFinding } from './questions.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
+import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
 import { standingStops } from './stops.js';
 
@@ -65,34 +67,23 @@ function watchParts(
   ];
 }
 
-/** A finding of a screening, with how well it is backed. A condition is told by what it leads to. */
+/** A finding of a screening, with how well it is backed. */
 function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
-  const { outcome, code, values, evidence, source } = finding;
-  const own = `screening-${code}`;
-  const said =
-    values?.['condition'] === undefined ? code : Object.hasOwn(planMessages, own) ? own : `screening-${outcome}`;
+  const { outcome, evidence, source } = finding;
   const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
   const grade = named(say, 'grade', evidence);
-  return `${cautionLine(say, { ...finding, code: said }, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+  return `${cautionLine(say, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
 }
 
-/** A question as it was asked, or about the condition or the field in the caller’s own words. */
-function questionLine(say: Say, word: Word, { code, question }: Screening['unanswered'][number]): string {
-  const condition = say(code, '') || say(`field.${code}`, '');
-  return condition ? word('page.question', { condition }) : question;
-}
-
-/** A screening as a page. */
-export function screeningBlocks(screening: Screening, say: Say): Block[] {
-  const { request, outcome: found, complete, findings, unanswered, thrombosisScore, standing } = screening;
-  const word = saying(say, pageWords);
+/** What answers lead to: the outcome, its findings and what is open. */
+function answeredBlocks(say: Say, word: Word, document: Screening | DayCheck): Block[] {
+  const { request, outcome: found, complete, findings, unanswered, standing } = document;
   const outcome = word(`page.${found}`);
-  const { title: score, ...working } = workingOf(thrombosisScore, say);
+  const dated = [request.date, request.label].filter((text) => text !== undefined).join(', ');
   return [
-    title(word('page.screening')),
     {
       lines: [
-        ...(request.label === undefined ? [] : [request.label]),
+        ...(dated ? [dated] : []),
         complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
         ...disclaimers(say, standing),
       ],
@@ -104,12 +95,30 @@ export function screeningBlocks(screening: Screening, say: Say): Block[] {
         word('page.nothing-in-answers'),
       ),
     ),
-    ...part(word('page.not-answered'), { points: unanswered.map((question) => questionLine(say, word, question)) }),
+    ...part(word('page.not-answered'), {
+      points: unanswered.map(({ code, question }) => say(`ask-${code}`, question)),
+    }),
+  ];
+}
+
+/** A screening as a page. */
+export function screeningBlocks(screening: Screening, say: Say): Block[] {
+  const { thrombosisScore } = screening;
+  const word = saying(say, pageWords);
+  return [
+    title(word('page.screening')),
+    ...answeredBlocks(say, word, screening),
     { heading: word('page.score'), level: 2 },
-    { section: { title: score, ...working, grounds: [] } },
+    { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
     { lines: [...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)) },
     ...sourcesPart(word, screening),
   ];
+}
+
+/** A check of the day as a page. */
+export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
+  const word = saying(say, pageWords);
+  return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
 }
 
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
@@ -118,8 +127,10 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
   const word = saying(say, pageWords);
   const name = say(`guideline.${guideline.id}`, guideline.name);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
-  const outside = (finding: ReviewFinding): string =>
-    `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
+  const outside = (finding: ReviewFinding | StopFinding): string =>
+    finding.measure === undefined
+      ? cautionLine(say, finding)
+      : `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
   const within = (judged: Judgement): string =>
     word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
   const missing = (measure: Judgement['measure']): string => {
@@ -214,10 +225,34 @@ function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): B
   ];
 }
 
+/** Pain, a line a site. */
+function painLines(
+  say: Say,
+  word: Word,
+  scale: (value: number | undefined) => string,
+  pain: SessionRecord['pain'],
+): string[] {
+  if (!pain) return [word('page.pain-not-recorded')];
+  if (pain.length === 0) return [word('page.pain-none')];
+  return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
+    word('page.pain', {
+      place: [
+        named(say, 'value', site),
+        ...(side ? [named(say, 'value', side)] : []),
+        ...(limb ? [named(say, 'value', limb)] : []),
+      ].join(', '),
+      before: scale(before),
+      during: scale(during),
+      after: scale(after),
+      next: scale(nextMorning),
+    }),
+  );
+}
+
 /** A record as a page; in full with the working of its totals. */
 export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): Block[] {
   const { date, label, posture, items, limbs, symptoms, stops, standing, assumptions } = record;
-  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
+  const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
   const word = saying(say, pageWords);
   const full = detail === 'full';
   const stopped = isStopped(record);
@@ -243,7 +278,7 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
     ...items.flatMap((item, index) => [itemHeading(say, word, item, index), ...doneBlocks(say, word, item, stopped)]),
     ...part(word('page.felt'), {
       lines: [
-        word('page.pain', { before: scale(painBefore), during: scale(painDuring), after: scale(painAfter) }),
+        ...painLines(say, word, scale, pain),
         word('page.effort', { effort: scale(sessionRpe) }),
         [
           word('page.took', { time }),
@@ -264,7 +299,7 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
 
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg } = item;
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(say, weight, loadUnitCode(load!.unit));
@@ -292,6 +327,7 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
           ? moved(pressed(cuffMmHg.from, percentOfOcclusion!.from), pressed(cuffMmHg.to, percentOfOcclusion!.to))
           : word('page.no-cuff'),
       ],
+      ...(sets ? [[word('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))] as const] : []),
     ],
   };
   return [{ lines: [word(`page.propose-${action}`)] }, ...(stopped ? [] : [fields])];
@@ -308,15 +344,22 @@ function reasonLines(say: Say, items: readonly ProposalItem[]): string[] {
 
 /** A proposal as a page; while a stop is in force, the stop and no number. */
 export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
-  const { rule, items, measureAgain, stops, standing } = proposal;
+  const { rule, painRule, items, measureAgain, stops, standing } = proposal;
   const word = saying(say, pageWords);
   const stopped = isStopped(proposal);
+  // What is a reason already is no caution again.
+  const reasons = new Set(items.flatMap((item) => item.reasons.map(saidKey)));
+  const left = proposal.cautions.filter((said) => !reasons.has(saidKey(said)));
   const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
   const ruled = word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText });
+  const painRuled = word('page.pain-rule', {
+    rule: named(say, 'value', painRule.id),
+    grade: named(say, 'grade', painRule.evidence),
+  });
   return [
     title(word('page.proposal')),
     ...stopBlocks(say, stops),
-    { lines: [...(stopped ? [] : [ruled]), ...disclaimers(say, standing)] },
+    { lines: [...(stopped ? [] : [ruled, painRuled]), ...disclaimers(say, standing)] },
     ...items.flatMap((item, index) => [
       itemHeading(say, word, item, index),
       ...proposalBlocksOf(say, word, item, stopped),
@@ -332,7 +375,7 @@ export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
         word('page.nothing'),
       ),
     ),
-    ...(stopped ? [] : watchParts(say, word, proposal)),
+    ...(stopped ? [] : watchParts(say, word, { stops, cautions: left })),
     ...sourcesPart(word, proposal),
   ];
 }

@@ -8,11 +8,12 @@ import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import { parseScheme } from '../session/notation.js';
+import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
 import { mergeStops, standingStops } from './stops.js';
-import type { Plan, PlanExercise, PlanItem, PlanRequest } from './types.js';
+import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -50,9 +51,12 @@ function paired(plan: Plan, proposal: Proposal): Proposed[] {
   });
 }
 
+const isLower = (share: ProposalItem['percentOfOcclusion']): boolean =>
+  share?.to !== undefined && share.to < share.from;
+
 /** What of a proposal cannot be done as it stands. */
 function undecided({ next, place }: Proposed): InputIssue[] {
-  const { action, load } = next;
+  const { action, load, sets, percentOfOcclusion } = next;
   if (action === 'stop') {
     const expected = 'other than stop: no further session before a clinician has looked';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
@@ -62,8 +66,8 @@ function undecided({ next, place }: Proposed): InputIssue[] {
       issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
     ];
   }
-  if (action === 'back-off' && !load) {
-    const expected = 'other than back-off where there is no load: shorten the sets or lower the pressure by hand';
+  if (action === 'back-off' && !load && !sets && !isLower(percentOfOcclusion)) {
+    const expected = 'other than back-off where nothing goes down: shorten the sets or lower the pressure by hand';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
   }
   return [];
@@ -93,7 +97,25 @@ function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: num
   return { ...rest, ...defined({ step, available }), load: to, unit };
 }
 
-/** An exercise as it is proposed; both of its sides share one load and one pressure. */
+/** An exercise with the sets that are proposed, of both sides the lesser; its rests stay. */
+function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercise {
+  if (!own.some(({ next }) => next.sets)) return exercise;
+  const goals = own.map(({ item, next }) => next.sets?.to ?? item.sets);
+  const least = (index: number, name: keyof SetGoal): number =>
+    Math.min(...goals.map((sets) => sets[index]![name] ?? Infinity));
+  const { scheme, sets = parseScheme(scheme ?? ''), ...rest } = exercise;
+  const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
+  return {
+    ...rest,
+    sets: kept.map((set: PlanSetRequest, index) =>
+      set.durationS === undefined
+        ? { ...set, repetitions: least(index, 'repetitions') }
+        : { ...set, durationS: least(index, 'durationS') },
+    ),
+  };
+}
+
+/** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
 function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {
   const loads = own.flatMap(({ next }) => next.load?.to ?? []);
   const shares = own.flatMap(({ next }) => next.percentOfOcclusion ?? []);
@@ -101,7 +123,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
   const changed = shares.filter(({ from, to }) => to !== from);
   const oneShare = changed.length > 0 && shares.every(({ to }) => to === changed[0]!.to);
   const [first] = own;
-  const at = load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
+  const lifted =
+    load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
+  const at = withSets(lifted, own);
   return {
     next: oneShare ? { ...at, cuffPercent: changed[0]!.to! } : at,
     held: loads.some((one) => one !== load) || (changed.length > 0 && !oneShare),
@@ -178,6 +202,6 @@ export function nextRequest(input: NextRequestInput): NextRequest {
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });
-  const { decisions: _, stops: __, ...last } = plan.request;
+  const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
   return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
 }

@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { daysBetween } from '../answer/day.js';
@@ -26,7 +27,10 @@ import {
 import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
+import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
+import { DAY_MS } from './days.js';
 import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
@@ -35,8 +39,9 @@ import { assumption, caution } from './messages.js';
 import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
+import { screeningAssumption, screeningCaution } from './screening-messages.js';
 import { standingSentences, stopSigns } from './standing.js';
-import { applyDecisions, mergeStops, stopsOf } from './stops.js';
+import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
 import type {
   LimbTotals,
   Plan,
@@ -84,7 +89,7 @@ function occlusionOf(
     ]);
   }
   const own = { ...measurement, assumptions: [...measurement.assumptions, ...assumedOfMeasurement(measured)] };
-  return occlusionForExercise(own, { side, posture, cuffWidthCm, diastolicMmHg });
+  return occlusionForExercise(own, { side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg });
 }
 
 /** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
@@ -463,16 +468,12 @@ function cautionsOf(
   limbs: readonly LimbTotals[],
   session: PlanClock,
 ): Caution[] {
-  const { screening } = request;
-  const path = ['screening'];
   const spare = request.limbs.flatMap(({ limb, side }, index) =>
     limbs.some((trained) => isSameLimb(trained, { limb, side }))
       ? []
       : [caution('note', 'limb-not-trained', { side, limb }, { path: ['limbs', index] })],
   );
-  return onceEach([
-    ...(screening === 'refer' ? [caution('stop', 'screened-refer', {}, { path })] : []),
-    ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
+  return [
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
     ...measuredAgo(request),
@@ -480,8 +481,53 @@ function cautionsOf(
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
+    ...firstSessionCautions(request, items),
     ...spare,
-  ]);
+  ];
+}
+
+/** The usual scheme has so many sets. */
+const USUAL_SETS = 4;
+
+/** A first session with more than one exercise under the cuff, as many sets as usual, or a set to failure. */
+function firstSessionCautions({ screening, exercises }: PlanRequest, items: readonly PlanItem[]): Caution[] {
+  if (screening?.request.answers['first-session'] !== 'yes') return [];
+  const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
+  const under = items.filter(({ restriction }) => restriction !== 'none');
+  const sets = Math.max(0, ...under.map((item) => item.sets.length));
+  if (cuffed.length <= 1 && sets < USUAL_SETS && !under.some(({ lastSetToFailure }) => lastSetToFailure)) return [];
+  const values = { exercises: cuffed.length, sets, usual: USUAL_SETS };
+  const more = { path: ['exercises'], source: 'case-report-2016' } as const;
+  return [screeningCaution('caution', 'first-session-volume', values, more)];
+}
+
+/** How old the screening is. No published text says how old is too old. */
+function screeningAge({ screening, date }: PlanRequest): Assumption[] {
+  if (!screening) return [];
+  const { date: screened } = screening.request;
+  if (screened === undefined || date === undefined) return [screeningAssumption('screening-age-unknown')];
+  return [
+    screeningAssumption('screening-dated', {
+      date: screened,
+      days: (Date.parse(date) - Date.parse(screened)) / DAY_MS,
+    }),
+  ];
+}
+
+/** The documents of answers in a request, worked out again; a screening of a later day than the plan is refused. */
+function answersOf(request: PlanRequest): PlanRequest {
+  const { screening, dayCheck, date } = request;
+  const screened = screening?.request.date;
+  if (date !== undefined && screened !== undefined && screened > date) {
+    throw new InputError([
+      issue('wrong-relation', ['screening', 'request', 'date'], `not after ${date}, the day of the plan`, screened),
+    ]);
+  }
+  return {
+    ...request,
+    ...(screening && { screening: screeningAgain(screening, ['screening']) }),
+    ...(dayCheck && { dayCheck: dayCheckAgain(dayCheck, ['dayCheck']) }),
+  };
 }
 
 /**
@@ -523,22 +569,35 @@ export function planSession(request: PlanRequest): Plan {
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
-  if (!value || findings.issues.length > 0) throw new InputError(findings.issues);
+  const asked = value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date'] });
+  if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
-  const { assumptions, ...session } = sessionOf(value, planned);
-  const cautions = cautionsOf(value, items, limbs, session);
-  const stops = mergeStops(value.stops ?? [], stopsOf(cautions, value.date));
+  const { assumptions, ...session } = sessionOf(asked, planned);
+  const { date, screening, dayCheck } = asked;
+  const said = [
+    { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
+    { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
+    { cautions: cautionsOf(asked, items, limbs, session), since: date },
+  ];
+  const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
-    request: value,
+    libraryVersion: version,
+    request: asked,
     items,
     limbs,
     session,
-    assumptions,
-    stops: applyDecisions(stops, value.decisions),
-    cautions,
+    assumptions: [...screeningAge(asked), ...assumptions],
+    stops,
+    cautions: onceEach(
+      softened(
+        said.flatMap(({ cautions }) => cautions),
+        stops,
+      ),
+    ),
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

@@ -12,13 +12,14 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import type { CuffPressure } from '../pressure/target.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side, type Unit } from '../quantity/quantities.js';
+import { version } from '../study/version.js';
 import { gravestFirst } from './gravest-first.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure, type Place } from './measures.js';
 import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
+import type { RecordItem, SessionRecord } from './record.js';
 import { say } from './standing.js';
 import type { Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
@@ -49,16 +50,25 @@ export interface ReviewFinding extends Judgement, Caution {
   readonly source?: SourceId;
 }
 
+/** A stop of the document that is still in force: it has no figure and no range. */
+export interface StopFinding
+  extends Caution, Partial<Readonly<Record<Exclude<keyof Judgement, 'path' | 'source'>, undefined>>> {
+  readonly severity: 'stop';
+  readonly path: Path;
+}
+
 /** A review of a plan or a record: plain JSON. */
 export interface Review {
   readonly document: 'review';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly of: 'plan' | 'record';
   readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
-  /** What is outside the ranges, gravest first. */
-  readonly findings: readonly ReviewFinding[];
+  /** Stops in force, then what is outside the ranges, gravest first. */
+  readonly findings: readonly (StopFinding | ReviewFinding)[];
   /** What is inside them. */
   readonly inside: readonly Judgement[];
   /** What the guideline has a range for and the document does not say. */
@@ -177,6 +187,22 @@ function readingsOf(
   for (const rest of new Set(rests)) read('rest', rest, [...within, 'sets', rests.indexOf(rest), 'restS']);
   return found;
 }
+
+const stopFindings = ({ stops }: Pick<Plan, 'stops'>): StopFinding[] =>
+  stops.flatMap(({ code, text, values, source, lifted }, index) =>
+    lifted
+      ? []
+      : [
+          {
+            severity: 'stop',
+            code,
+            text,
+            ...(values && { values }),
+            path: ['stops', index],
+            ...(source && { source }),
+          },
+        ],
+  );
 
 /** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
 function pausesOf({ session, assumptions }: Plan) {
@@ -365,10 +391,11 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
   const review = {
     document: 'review',
     schemaVersion: 1,
+    libraryVersion: version,
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,
-    findings: gravestFirst(findings),
+    findings: [...stopFindings(given), ...gravestFirst(findings)],
     inside,
     notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),
     standing: [

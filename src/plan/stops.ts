@@ -29,6 +29,8 @@ export interface StopDecision {
 /** A reason not to train. It stays in force until a practitioner’s decision lifts it. */
 export interface Stop {
   readonly code: StopCode;
+  /** The symptom it is about, where the sentence serves several. A decision can name it instead of `code`. */
+  readonly about?: string | undefined;
   /** The English sentence of its caution. */
   readonly text: string;
   readonly values?: MessageValues | undefined;
@@ -54,9 +56,10 @@ export const stopsOf = (cautions: readonly Caution[], since?: string): Stop[] =>
   cautions
     .filter(({ severity }) => severity === 'stop')
     .map(({ code, text, values, source }) => {
+      const about = typeof values?.['symptom'] === 'string' ? values['symptom'] : undefined;
       const limb = oneOf(LIMBS, values?.['limb']);
       const side = oneOf(SIDES, values?.['side']);
-      return defined({ code, text, values, since, limb, side, source }) as Stop;
+      return defined({ code, about, text, values, since, limb, side, source }) as Stop;
     });
 
 /** One stop is another where all but its words and its decision is alike. */
@@ -75,9 +78,9 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 
 /** The stops that a decision is about: at most those of one day. */
 function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision): Stop[] | InputIssue {
-  const named = stops.filter((stop) => stop.code === code);
+  const named = stops.filter((stop) => stop.code === code || stop.about === code);
   if (named.length === 0) {
-    const codes = [...new Set(stops.map((stop) => stop.code))].join(', ') || 'there are none';
+    const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))].join(', ') || 'there are none';
     return issue('wrong-relation', ['stop'], `the code of a stop here: ${codes}`, code);
   }
   const ofDay = since === undefined ? named : named.filter((stop) => stop.since === since);
@@ -94,8 +97,18 @@ function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision):
     const expected = `the day of one stop, since there are several of this code: ${days.sort().join(', ')}`;
     return issue('missing', ['since'], expected, 'undefined');
   }
+  const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
+  if (abouts.length > 1) return issue('wrong-relation', ['stop'], `one of ${abouts.join(', ')}`, code);
   return before;
 }
+
+/** Cautions of a document: one whose stops are all lifted is a caution, not a stop. It stays visible. */
+export const softened = <C extends Caution>(cautions: readonly C[], stops: readonly Stop[]): C[] =>
+  cautions.map((said) => {
+    const [same] = stopsOf([said]);
+    const own = same ? stops.filter((stop) => keyOf({ ...stop, since: undefined }) === keyOf(same)) : [];
+    return own.length > 0 && own.every(({ lifted }) => lifted) ? { ...said, severity: 'caution' } : said;
+  });
 
 /**
  * Stops with decisions about them. A decision lifts only the stop it names, by code and day, and none that came after

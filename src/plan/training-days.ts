@@ -5,8 +5,9 @@ import { sum } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';
-import type { SessionRecord } from './record-session.js';
+import type { SessionRecord } from './record.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
+import { repeatedRecords } from './recent-records.js';
 
 /** What {@link trainingDays} takes. */
 export interface TrainingDaysInput {
@@ -54,8 +55,8 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  *
  * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
  * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb.
- * @throws InputError naming every wrong field; also where a record of the week has no session load, which takes
- *   `sessionRpe` and `sessionS`.
+ * @throws InputError naming every wrong field; also where a record is given twice, and where one of the week has no
+ *   session load, which takes `sessionRpe` and `sessionS`.
  *
  * @example
  * ```ts
@@ -82,9 +83,10 @@ export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const first = Date.parse(from!);
   const week: SessionRecord[][] = Array.from({ length: 7 }, () => []);
   const issues: InputIssue[] = [];
-  given.forEach((part, index) => {
+  const records = given.map((part, index) => documentInto(issues, 'record', part, ['records', index]));
+  issues.push(...repeatedRecords(records));
+  records.forEach((record, index) => {
     const place = ['records', index];
-    const record = documentInto(issues, 'record', part, place);
     const day = record && week[(Date.parse(record.date) - first) / DAY_MS];
     if (!day) return;
     day.push(record);

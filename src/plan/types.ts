@@ -10,7 +10,8 @@ import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/p
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
-import type { ScreeningOutcome } from './screening-items.js';
+import type { DayCheck } from './day-check.js';
+import type { Screening } from './screen.js';
 import type { Stop, StopDecision } from './stops.js';
 
 /** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
@@ -141,8 +142,10 @@ export interface PlanRequest {
   readonly stops?: readonly Stop[] | undefined;
   /** Decisions of practitioners about stops. Each lifts the stop it names. */
   readonly decisions?: readonly StopDecision[] | undefined;
-  /** What `screen` came to, for the cautions of the plan. */
-  readonly screening?: ScreeningOutcome | undefined;
+  /** A document of `screen`: its findings, its date and what is not answered go into the plan. */
+  readonly screening?: Screening | undefined;
+  /** A document of `checkDay`, of the day of the session. */
+  readonly dayCheck?: DayCheck | undefined;
   readonly ageYears?: number | undefined;
   readonly sex?: Sex | undefined;
   readonly bodyMassKg?: number | undefined;
@@ -227,6 +230,8 @@ export interface StandingSentence {
 export interface Plan {
   readonly document: 'plan';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: PlanRequest;
   readonly items: readonly PlanItem[];
   readonly limbs: readonly LimbTotals[];
@@ -240,3 +245,17 @@ export interface Plan {
   readonly stopSigns: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
 }
+
+/** What is proposed for an exercise. */
+export const PROGRESSION_ACTIONS = [
+  'raise-load',
+  'raise-pressure',
+  'raise-repetitions',
+  'repeat',
+  'back-off',
+  'stop',
+] as const;
+export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
+
+/** What can be due to be measured or tested again. */
+export const MEASURED_AGAIN = ['occlusion-pressure', 'one-repetition-maximum'] as const;

@@ -6,8 +6,7 @@ import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, type Quantity } from '../quantity/quantities.js';
-import { WIDTH_SHARE } from './carrying.js';
-import { carryWidth, widthBiasCaution } from './cuff-width.js';
+import { conversionDeviation, convertedCaution, convertWidth, type ConversionReadings } from './cuff-width.js';
 import { EQUATION_IDS } from './equations.js';
 import { assumption, caution } from './messages.js';
 
@@ -111,7 +110,9 @@ function readEstimate(reader: Reader): Pressure {
   const place = placeOf(estimate);
   const faults = [
     ...(['limb', 'side', 'posture'] as const).filter((field) => typeof place[field] !== 'string'),
-    ...(['cuffWidthCm', 'diastolicMmHg'] as const).filter((field) => !fits(quantities[field], place[field])),
+    ...(['circumferenceCm', 'cuffWidthCm', 'systolicMmHg', 'diastolicMmHg'] as const).filter(
+      (field) => !fits(quantities[field], place[field]),
+    ),
     ...(isError(estimate.standardDeviation) ? [] : ['standardDeviation']),
   ];
   const received = EQUATION_IDS.some((id) => id === estimate.equation)
@@ -172,8 +173,8 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
  *   day (D = 8.5 mmHg, `derived`; at most S²), and S² − D² the person;
  * - measurements on one day share that day’s departure; so an answer for the day of the measurements is surer than
  *   one for a later day, which has D² on top of what is left of the person’s variance;
- * - a measurement with another cuff is carried by the width-ratio law, and its error is scaled with it; all from one
- *   other width share one error of 48 % of the estimate for each unit of |ln(W₁ / W₂)|.
+ * - a measurement with another cuff is converted by the pooled curve, and its error is scaled with it; all from one
+ *   other width share one error of the conversion, as for {@link correctForCuffWidth}.
  *
  * A measurement never widens the interval, and their order does not matter. Left and right limbs stay apart, and so
  * do postures: a measurement of the other side or in another posture is refused.
@@ -207,12 +208,14 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
 
   const place = placeOf(estimate);
   const [home, diastolicMmHg] = [place['cuffWidthCm'] as number, place['diastolicMmHg'] as number];
-  const spread = estimate.standardDeviation!;
+  const spread = estimate.standardDeviation! * (estimate.scale === 'log' ? estimate.value : 1);
+  const person = place as unknown as ConversionReadings;
   const evidence = measurements.map(({ value, standardDeviation, inputs }): Evidence => {
     const width = inputs['cuffWidthCm'] as number;
-    const ratio = width / home;
+    const converted = width === home ? value : convertWidth(value, person, width, home);
+    const ratio = (converted - diastolicMmHg) / (value - diastolicMmHg);
     return {
-      value: ratio === 1 ? value : carryWidth(value, diastolicMmHg, ratio),
+      value: converted,
       variance: square(standardDeviation! * ratio),
       day: inputs['day'] as number | undefined,
       widthCm: width,
@@ -231,7 +234,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
     unknowns.add(dayName(on), 0, dayVariance);
     if (width !== home) {
       const name = `width ${width}`;
-      unknowns.add(name, 0, square(WIDTH_SHARE * Math.log(width / home) * estimate.value));
+      unknowns.add(name, 0, square(conversionDeviation(person, width, home) * (estimate.value - diastolicMmHg)));
       names.push(name);
     }
     unknowns.measure(names, value, variance);
@@ -276,19 +279,19 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       assumption('normal-update'),
       normalInterval,
       assumption('day-error-from-thigh'),
-      ...(others.length > 0 ? [assumption('width-ratio-carries'), assumption('width-error-shared')] : []),
+      ...(others.length > 0 ? [assumption('ratio-to-curve-kept'), assumption('width-error-shared')] : []),
     ],
     cautions: [
       ...(Array.isArray(estimate.cautions) ? (estimate.cautions as Caution[]) : []).filter(
         (said) => said?.code !== 'estimate-is-a-start',
       ),
-      ...others.map((width) => widthBiasCaution(width, home)),
+      ...others.map((width) => convertedCaution(width, home)),
       ...(far.length > 0 ? [caution('caution', 'measured-far-from-estimate', { measured: far.join(', ') })] : []),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),
     ],
     sources: [
       'variance-days-legs',
-      ...(others.length > 0 ? (['wide-cuffs-1993', 'cuff-width-2012'] satisfies SourceId[]) : []),
+      ...(others.length > 0 ? (['cuff-width-2012', 'posture-widths-2018'] satisfies SourceId[]) : []),
     ],
     personalFactor: {
       value: usual.mean / estimate.value,

@@ -1,10 +1,9 @@
 import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
 import { type Limb, LIMBS } from '../quantity/quantities.js';
-import { homeWidth, WIDTH_TOLERANCE_CM } from './carrying.js';
 import type { OcclusionEquation, Range } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
-import { inRange } from './judge.js';
+import { homeWidth, inRange, WIDTH_TOLERANCE_CM } from './uncertainty.js';
 
 /** Where a reading lies; `not-known`: the range of the sample is not at hand, or the reading was not given. */
 export type Zone = 'inside' | 'outside' | 'not-known';

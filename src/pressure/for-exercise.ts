@@ -12,6 +12,9 @@ export interface ExercisePlace {
   readonly side: Side;
   readonly posture: Posture;
   readonly cuffWidthCm: number;
+  /** Needed where the measurement was made with another cuff. */
+  readonly circumferenceCm: number | undefined;
+  readonly systolicMmHg: number;
   readonly diastolicMmHg: number;
 }
 
@@ -78,6 +81,9 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
   if (cuffWidthCm !== undefined && cuffWidthCm !== place.cuffWidthCm) {
     const corrected = correctForCuffWidth({
       occlusionMmHg: answer.value,
+      limb,
+      circumferenceCm: place.circumferenceCm!,
+      systolicMmHg: place.systolicMmHg,
       diastolicMmHg: place.diastolicMmHg,
       fromWidthCm: cuffWidthCm,
       toWidthCm: place.cuffWidthCm,
@@ -90,6 +96,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
     const corrected = attempted(() =>
       correctForPosture({
         occlusionMmHg: before.value,
+        diastolicMmHg: place.diastolicMmHg,
         limb,
         cuffWidthCm: place.cuffWidthCm,
         fromPosture: posture,

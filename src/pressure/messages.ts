@@ -9,8 +9,8 @@ export const pressureMessages = {
     'The error is the spread against a second method, so it holds the second method’s error too.',
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
   'error-given': 'The error was given by the caller.',
-  'width-ratio-carries': 'Pressure above diastolic is taken as inversely proportional to cuff width.',
-  'posture-shift': 'A published group shift for wide thigh cuffs, added to everyone’s pressure alike.',
+  'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
+  'posture-ratio': 'We assume that a posture multiplies everyone’s pressure above diastolic by the same factor.',
   'normal-update': 'Errors of the estimate and of the measurements are taken as normal and independent.',
   'day-error-from-thigh':
     'From day to day a person’s occlusion pressure is taken to differ by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
@@ -20,10 +20,8 @@ export const pressureMessages = {
   'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
   'bands-without-gaps':
     'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
-  'width-correction-biased':
-    'Carried to a {direction} cuff, this correction {bias} against published pairs. Measure with the cuff that will be worn.',
-  'width-correction-too-far':
-    'The interval reaches below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be: over so wide a step this correction tells next to nothing. Do not use it: measure.',
+  'width-converted':
+    'Converted from a cuff of {from} cm to one of {to} cm by group means. Cuffs differ: measure with the cuff you use.',
   'measured-far-from-estimate':
     'Measured {measured}: further from the estimate than both their errors explain. Look again at limb, cuff and reading before using either.',
   'not-measured-that-day':
@@ -35,7 +33,7 @@ export const pressureMessages = {
   'measured-posture-as-planned': 'The posture of the measurement is not given; we assume that of the plan.',
   'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
   'posture-shifted':
-    'The pressure was shifted from {from} to {to} by a group mean; people differ widely. Measure in the posture of the exercise.',
+    'Converted from {from} to {to} by group means. People differ widely: measure in the posture of the exercise.',
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. How much of this limb’s occlusion pressure it is, is not known: it may close the artery or do nothing. Take no percentage of it.',
   'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',

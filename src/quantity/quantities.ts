@@ -100,9 +100,12 @@ export const quantities = {
   concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
   topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
   heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
-  painBefore: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
-  painDuring: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
-  painAfter: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  painNow: { name: 'pain now, 0 to 10', unit: '1', min: 0, max: 10 },
+  before: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  during: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  after: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+  nextMorning: { name: 'pain the next morning, 0 to 10', unit: '1', min: 0, max: 10 },
+  sessionOfDay: { name: 'number of the session on its day', unit: '1', min: 1, max: 10, whole: true },
   sessionRpe: { name: 'session RPE', unit: '1', min: 0, max: 10 },
   sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
   weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
@@ -157,6 +160,8 @@ export type Limb = 'arm' | 'leg';
 export type Side = 'left' | 'right';
 /** Posture in which a pressure holds. */
 export type Posture = 'supine' | 'seated' | 'standing';
+/** Where along the limb a circumference was taken: halfway (or at a third of the thigh’s length), or under the cuff. */
+export type CircumferenceSite = 'mid-limb' | 'under-cuff';
 /** Sex, as the fitted equations code it. */
 export type Sex = 'male' | 'female';
 /** Unit of a load: kilograms or pounds. */
@@ -166,7 +171,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
+export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

@@ -42,3 +42,5 @@ export const LIMBS = ['arm', 'leg'] as const;
 export const SIDES = ['left', 'right'] as const;
 export const POSTURES = ['supine', 'seated', 'standing'] as const;
 export const SEXES = ['male', 'female'] as const;
+/** Where along the limb a circumference was taken: at its middle, or where the cuff sits. */
+export const CIRCUMFERENCE_SITES = ['mid-limb', 'under-cuff'] as const;

@@ -11,9 +11,11 @@ import {
   type ExplainOptions,
 } from '../../src/index.js';
 import {
+  checkDay,
   compareWeeks,
   guidelines,
   nextSession,
+  painSites,
   planSession,
   progressionRules,
   recordSession,
@@ -88,19 +90,19 @@ const request = fc
   .record({
     exercises: fc.array(exercise, { minLength: 1, maxLength: 3 }),
     limbs: fc.tuple(limb, limb),
-    screening: fc.constantFrom('refer', 'caution', undefined),
+    condition: fc.constantFrom('pregnancy', 'diabetes', undefined, undefined),
     systolicMmHg: fc.constantFrom(118, 118, 118, 150, 185),
     ageYears: fc.constantFrom(16, 31, 66, undefined),
     often: fc.boolean(),
   })
-  .map(({ limbs: [left, right], screening, ageYears, often, ...rest }): PlanRequest => {
+  .map(({ limbs: [left, right], condition, ageYears, often, ...rest }): PlanRequest => {
     const asked = rest.exercises.some(({ side }) => side !== 'left' && side !== undefined);
     return {
       ...rest,
       diastolicMmHg: 74,
       bodyMassKg: 80,
       posture: 'seated',
-      ...(screening && { screening }),
+      ...(condition && { screening: screen({ ageYears: 31, answers: { [condition]: 'yes' } }) }),
       ...(ageYears && { ageYears }),
       ...(often && { label: 'Athlete B', sessionsPerWeek: 5, weeks: 2 }),
       limbs: [
@@ -112,10 +114,24 @@ const request = fc
 
 /** What is told of a session: how it felt, how far it went. */
 const felt = fc.record({
-  symptoms: fc.subarray([...symptoms], { maxLength: 2 }),
-  painBefore: fc.option(whole(0, 10), { nil: undefined }),
-  painDuring: fc.option(whole(0, 10), { nil: undefined }),
-  painAfter: fc.option(whole(0, 10), { nil: undefined }),
+  symptoms: fc.subarray(
+    symptoms.map(({ code }) => code),
+    { maxLength: 2 },
+  ),
+  pain: fc.option(
+    fc
+      .subarray([...painSites], { maxLength: 2 })
+      .chain((sites) =>
+        fc.tuple(
+          ...sites.map((site) =>
+            fc
+              .record({ before: whole(0, 4), during: whole(0, 10), after: whole(0, 6) }, { requiredKeys: [] })
+              .map((felt) => ({ site, ...felt })),
+          ),
+        ),
+      ),
+    { nil: undefined },
+  ),
   sessionRpe: fc.option(whole(0, 10), { nil: undefined }),
   fewer: whole(0, 2),
   held: fc.constantFrom(undefined, -5, 0, 20),
@@ -130,8 +146,10 @@ function documentsOf(asked: PlanRequest, told: typeof felt extends fc.Arbitrary<
   const { fewer, held, early, rule, guideline, nextPercent, ...feelings } = told;
   const plan = planSession(asked);
   const documents: Explained[] = [plan, reviewPlan(plan, { guideline })];
-  const others = asked.screening === 'refer' ? ({} as const) : { pregnancy: 'yes' as const };
-  documents.push(screen({ ageYears: 61, systolicMmHg: asked.systolicMmHg, answers: others }));
+  if (asked.screening) documents.push(asked.screening);
+  documents.push(
+    checkDay({ date: '2026-03-02', systolicMmHg: asked.systolicMmHg, answers: { 'today-illness': 'yes' } }),
+  );
   documents.push(compareWeeks({ weeks: [{ sessions: [{ plan, times: 2 }] }, { sessions: [{ plan }] }] }));
   const record = recordSession({
     plan,

@@ -5,6 +5,7 @@ import { guardMessages } from '../../src/answer/guards.js';
 import { compareSessions, explain, messages, type ExplainOptions } from '../../src/index.js';
 import {
   audiences,
+  checkDay,
   compareWeeks,
   nextSession,
   planSession,
@@ -112,9 +113,7 @@ const stopped = planSession(referred);
 const recorded = recordSession({
   plan: everyKind,
   date: '2026-03-02',
-  painBefore: 1,
-  painDuring: 1,
-  painAfter: 1,
+  pain: [{ site: 'joint', ...leftLeg, before: 1, during: 1, after: 1, nextMorning: 0 }],
   sessionRpe: 6,
   sessionS: 1500,
   notes: 'tired',
@@ -138,9 +137,7 @@ const done = (request: typeof both | typeof referred) =>
   recordSession({
     plan: planSession(request),
     date: '2026-03-02',
-    painBefore: 1,
-    painDuring: 1,
-    painAfter: 1,
+    pain: [],
     items: [leftLeg, rightLeg].map((limb) => ({
       exercise: 'leg extension',
       ...limb,
@@ -184,6 +181,7 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
   'review-record.txt': [reviewPlan(recorded)],
   'review-stopped.txt': [reviewPlan(stopped)],
   'screening.txt': [screen({ label: 'Athlete B', ageYears: 61, systolicMmHg: 182, answers: { pregnancy: 'yes' } })],
+  'day-check.txt': [checkDay({ date: '2026-03-02', painNow: 1, answers: { 'today-illness': 'yes' } })],
   'weeks.txt': [
     compareWeeks({
       weeks: [
@@ -294,7 +292,7 @@ describe('the cautions on a page', () => {
     ...both,
     ageYears: 66,
     systolicMmHg: 150,
-    screening: 'caution',
+    screening: screen({ ageYears: 66, answers: { diabetes: 'yes' } }),
     reperfusionS: 60,
     exercises: [
       { ...extension, restS: 240 },
@@ -337,7 +335,7 @@ describe('audiences', () => {
       name.endsWith('.ts'),
     )) {
       for (const [, code] of readFileSync(join('src', file), 'utf8').matchAll(
-        /caution\(\s*'(?:note|caution|stop)',\s*'([a-z0-9-]+)'/g,
+        /[cC]aution\(\s*'(?:note|caution|stop)',\s*'([a-z0-9-]+)'/g,
       )) {
         found.add(code!);
       }

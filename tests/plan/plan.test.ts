@@ -1,7 +1,14 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { attempt, cite, explain, InputError, messages, sources } from '../../src/index.js';
-import { planSession, type Plan, type PlanRequest } from '../../src/plan/index.js';
+import { attempt, cite, explain, InputError, sources } from '../../src/index.js';
+import {
+  planSession,
+  screen,
+  screeningQuestions,
+  type Plan,
+  type PlanRequest,
+  type Screening,
+} from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
 import { planRequestSchema } from '../../src/schemas.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -106,13 +113,19 @@ describe('planSession', () => {
   });
 
   it('says what screening came to, before anything else', () => {
-    const said = (screening?: PlanRequest['screening']) =>
+    const said = (screening?: Screening) =>
       planSession({ ...request, screening })
         .cautions.filter(({ path }) => path?.[0] === 'screening')
         .map(({ severity, code }) => [severity, code]);
-    expect(said('refer')).toEqual([['stop', 'screened-refer']]);
-    expect(said('caution')).toEqual([['caution', 'screened-caution']]);
-    expect(said('nothing-found')).toEqual([]);
+    const none = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
+    const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
+    const answered = (answers: object) => said(screen({ ...readings, answers: { ...none, ...answers } }));
+    expect(answered({ pregnancy: 'yes', diabetes: 'yes' })).toEqual([
+      ['stop', 'pregnancy'],
+      ['caution', 'diabetes'],
+    ]);
+    expect(answered({})).toEqual([]);
+    expect(said(screen({ answers: {} }))).toEqual([['caution', 'screening-incomplete']]);
     expect(said()).toEqual([]);
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { accountSession, cite, explain, isInputError } from '../../src/index.js';
 import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
-import { planOf, recordOf } from '../support/plans.js';
+import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20 }, { label: 'Athlete C' }, { circumferenceCm: 55 });
 const done = { exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }] } as const;
@@ -32,9 +32,7 @@ describe('recordSession', () => {
           heldMmHg: 95,
         },
       ],
-      painBefore: 2,
-      painDuring: 2,
-      painAfter: 1,
+      ...jointPain(1, 1, 0),
       sessionRpe: 7,
       notes: 'steady',
     });
@@ -95,21 +93,24 @@ describe('recordSession', () => {
     );
   });
 
-  it('stops at a reported sign, gravest first, and watches pain, the cuff and an early stop', () => {
+  it('stops at a symptom, gravest first, and watches pain, the cuff and an early stop', () => {
     const record = recordOf(
       plan,
       [30],
-      { symptoms: ['stop-chest', 'after-dark-urine', 'stop-chest'], painBefore: 2, painDuring: 5, painAfter: 3 },
+      { symptoms: ['symptom-chest-pain', 'symptom-dark-urine', 'symptom-chest-pain'], ...jointPain(0, 2, 3) },
       { heldMmHg: 120, stoppedEarly: true },
     );
-    expect(record.symptoms).toEqual(['stop-chest', 'after-dark-urine']);
+    expect(record.symptoms).toEqual(['symptom-chest-pain', 'symptom-dark-urine']);
     expect(record.cautions.map(({ severity, code }) => [severity, code])).toEqual([
-      ['stop', 'symptom-reported'],
-      ['stop', 'symptom-reported'],
-      ['caution', 'pain-stayed-up'],
-      ['caution', 'pain-rose-during'],
+      ['stop', 'symptom-emergency'],
+      ['stop', 'symptom-emergency'],
+      ['caution', 'pain-back-off-rose'],
       ['caution', 'held-above-target'],
       ['note', 'stopped-early'],
+    ]);
+    expect(record.stops.map(({ values }) => values)).toEqual([
+      { symptom: 'symptom-chest-pain' },
+      { symptom: 'symptom-dark-urine' },
     ]);
     expect(codes(recordOf(plan, [30], {}, { heldMmHg: 200 }))).toEqual(['held-occludes']);
     expect(codes(recordOf(plan, [30], {}, { heldMmHg: 100 }))).toEqual([]);

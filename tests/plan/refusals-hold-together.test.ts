@@ -55,7 +55,7 @@ describe('a request for a plan', () => {
       [
         'a field nobody knows',
         'unknown-field',
-        expect.stringMatching(/^one of label, .*exercises$/) as string,
+        expect.stringMatching(/^one of systolicMmHg, .*reperfusionS$/) as string,
         '"a field nobody knows"',
       ],
     ]);

@@ -107,8 +107,7 @@ const recordRequest = {
   date: '2026-03-02',
   items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }, { repetitions: 12 }] }],
   symptoms: [],
-  painBefore: 1,
-  painAfter: 1,
+  pain: [{ site: 'joint', before: 1, after: 1 }],
   sessionRpe: 6,
   sessionS: 1500,
 } as const;

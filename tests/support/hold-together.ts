@@ -90,7 +90,11 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
     if ('code' in part && 'text' in part) {
       expect(Object.keys(german), at).toContain(part['code']);
       // A sign to stop at is a point of a list.
-      expectSentence(/^stop-/.test(String(part['code'])) ? `${String(part['text'])}.` : part['text']);
+      expectSentence(
+        /^symptom-(?!emergency|clinician-first|lower$)/.test(String(part['code']))
+          ? `${String(part['text'])}.`
+          : part['text'],
+      );
       if ('severity' in part) expect(['note', 'caution', 'stop'], at).toContain(part['severity']);
       if ('values' in part) expect(Object.keys(part['values'] as object).length, at).toBeGreaterThan(0);
     }
