@@ -56,7 +56,7 @@ export const indexShare = Math.hypot(
 
 // 3. The thigh regression of 2015: R² 0.49 of the standard deviation of a sample without a pressure limit.
 
-export const thigh2015Deviation = Math.ceil(94 * Math.sqrt(1 - 0.49));
+export const thigh2015Deviation = Number((94 * Math.sqrt(1 - 0.49)).toFixed(1));
 
 // 4. Every equation beside the curve, which has not seen the laboratory.
 

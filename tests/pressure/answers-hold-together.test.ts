@@ -176,11 +176,7 @@ describe('an estimate', () => {
     ];
     expect(refused({ equation: 'arm-2015' })).toEqual(wrong('limb', "'arm' for equation arm-2015", 'leg'));
     expect(refused({ equation: 'thigh-2019' })).toEqual(
-      wrong(
-        'cuffWidthCm',
-        '18 cm (± 0.5) for equation thigh-2019',
-        '12',
-      ),
+      wrong('cuffWidthCm', '18 cm (± 0.5) for equation thigh-2019', '12'),
     );
     expect(refused({ equation: 'thigh-index-18' })[0]![2]).toMatch(
       /^18 to 20 cm \(± 0.5\) for equation thigh-index-18$/,
