@@ -28,8 +28,11 @@ const ALWAYS = [
   'supervise-first-sessions',
   'reperfuse-between-exercises',
   'side-effects-usual',
+  'burn-usual',
   'watch-afterwards',
 ];
+/** What is usual, so that an ordinary set is not taken for a reason to stop: beside the stop criteria. */
+const USUAL = 'burn-usual';
 
 export const disclaimers = (say: Say, standing: readonly StandingSentence[]): string[] =>
   standing.filter(({ code }) => !ALWAYS.includes(code)).map((said) => sentence(say, said));
@@ -37,7 +40,7 @@ export const disclaimers = (say: Say, standing: readonly StandingSentence[]): st
 /** What is said always; in brief what to watch for after the session. */
 export const always = (say: Say, standing: readonly StandingSentence[], detail: Detail = 'full'): string[] =>
   standing
-    .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code)))
+    .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
     .map((said) => sentence(say, said));
 
 /** The stops of a document, before anything else: those in force, then those that a practitioner lifted. */
@@ -415,9 +418,12 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
-  const criteria = part(word(cuffed ? 'page.stop' : 'page.stop-no-cuff'), {
-    points: stopSigns.map((said) => sentence(say, said)),
-  });
+  const usual = standing.filter(({ code }) => code === USUAL);
+  const criteria = part(
+    word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
+    { points: stopSigns.map((said) => sentence(say, said)) },
+    { lines: usual.map((said) => sentence(say, said)) },
+  );
   const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
   if (standingStops(plan).length > 0) return [...top, ...criteria, ...below];
 

@@ -146,12 +146,21 @@ const recordOf = (of: Plan, over: number, item: object = {}, more: object = {}) 
     symptoms: [],
     ...more,
   } as RecordRequest);
-const pain = { painBefore: 1, painDuring: 4, painAfter: 3, sessionRpe: 6, sessionS: 1500 };
+const pain = {
+  pain: [
+    { site: 'joint', limb: 'leg', side: 'left', before: 1, during: 4, after: 3, nextMorning: 2 },
+    { site: 'under-cuff', before: 0, during: 3, after: 2 },
+    { site: 'muscle', before: 0, during: 8, after: 2 },
+    { site: 'tendon', before: 0, during: 2, after: 1 },
+  ],
+  sessionRpe: 6,
+  sessionS: 1500,
+};
 const stopped = { stoppedEarly: true, lastSetToFailure: true };
 const records = {
-  'as planned': recordOf(plan, 0, {}, { painBefore: 1, painAfter: 1 }),
+  'as planned': recordOf(plan, 0, {}, { pain: [] }),
   'of every kind': recordOf(everyKind, 2, {}, pain),
-  'with symptoms': recordOf(plan, 0, stopped, { symptoms: [...symptoms], ...pain }),
+  'with symptoms': recordOf(plan, 0, stopped, { symptoms: symptoms.map(({ code }) => code), ...pain }),
   'held too high': recordOf(light, 2, { heldMmHg: 250, load: 20, reperfusedBeforeS: 60 }),
   'held elsewhere': recordOf(light, 2, { heldMmHg: 90 }),
   'to failure': recordOf(onLeg(25, {}, { lastSetToFailure: true }), 2, { lastSetToFailure: true }),
@@ -164,11 +173,11 @@ const records = {
 const lifted = { oneRepMax: undefined, percent: undefined, step: undefined, tempo: undefined };
 const atRest = onLeg(25, {}, { ...lifted, mode: 'passive', scheme: '2x5min' });
 const partial = onLeg(25, {}, { restriction: 'partial', restCuffPercent: 20 });
-const two = { plan: light, records: [recordOf(light, 2, {}, pain), recordOf(light, 0)] };
+const two = { plan: light, records: [recordOf(light, 2, {}, pain), recordOf(light, 0, {}, { date: '2026-03-05' })] };
 const asked = [
   ...progressionRules.map(({ id }) => ({ plan: light, records: [recordOf(light, 2)], rule: id })),
-  { ...two, records: [recordOf(light, 2), recordOf(light, 3)], rule: 'two-for-two', nextPercent: 70 },
-  { ...two, records: [recordOf(light, 0), recordOf(light, 0)], rule: 'two-for-two' },
+  { ...two, records: [recordOf(light, 2), recordOf(light, 3)], rule: 'all-repetitions', nextPercent: 70 },
+  { ...two, records: [recordOf(light, -2), recordOf(light, -3)], rule: 'two-for-two' },
   { ...two, rule: 'all-repetitions' },
   { plan: plan, records: [records['with symptoms']], rule: 'all-repetitions' },
   { plan: everyKind, records: [records['of every kind']], rule: 'all-repetitions' },
@@ -326,10 +335,11 @@ describe('a translation', () => {
     const proposed = (of: Plan, ...done: ReturnType<typeof recordOf>[]) =>
       explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { messages: german });
     expect(proposed(light, recordOf(partial, 2))).toContain(
-      'Einheit: 15 kg, 50 % des Verschlussdrucks, in den Pausen geringer (20 %); in diesem Plan steht: 15 kg, 50 % des Verschlussdrucks, durchgehend.',
+      'Die letzte Einheit wurde so gemacht: in den Pausen geringer; in diesem Plan steht: durchgehend.',
     );
-    expect(proposed(light, recordOf(light, 2), recordOf(light, 3))).toContain(
-      'erfüllt: 12-12 und 13-13 Wiederholungen geschafft, 10-10 geplant',
+    const heavy = onLeg(40);
+    expect(proposed(heavy, recordOf(heavy, 2), recordOf(heavy, 3))).toContain(
+      'erfüllt: 12-12; 13-13 geschafft, 10-10 geplant',
     );
   });
 
