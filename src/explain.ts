@@ -189,7 +189,7 @@ const answerWriters = {
  * ```ts
  * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35 to 21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
  * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
  * ```

@@ -216,7 +216,9 @@ describe('explain, a plan', () => {
     expect(texts('h3')).toEqual(['left leg', 'leg extension', own[0], 'right leg', own[1], 'The whole session']);
     // Of the session: the seven sums the legs share, pressure × time twice, the peak load and its share.
     expect(texts('h4')).toHaveLength(2 + 9 + 2 + 2 + 2 + 11);
-    expect(texts('td')).toEqual(expect.arrayContaining(['0:00', 'deflate (left leg)', 'set 1: 30 repetitions (both sides)']));
+    expect(texts('td')).toEqual(
+      expect.arrayContaining(['0:00', 'deflate (left leg)', 'set 1: 30 repetitions (both sides)']),
+    );
     const points = texts('li');
     for (const { severity, text } of plan.cautions) {
       expect(points.filter((point) => point!.startsWith(`${severity}: ${text}`))).toHaveLength(1);
