@@ -139,6 +139,12 @@ export type ChoiceName = keyof typeof choices;
 
 const number = (text: string): number | undefined => (text === '' ? undefined : Number(text));
 
+/** Parts of the form that are asked for: a pressure measured with another cuff is converted by the circumference. */
+export function isAsked(part: string, read: (name: FieldName | ChoiceName) => string): boolean {
+  if (part !== 'circumference') return part === read('known');
+  return read('known') === 'estimated' || Number(read('measuredWidthCm')) !== Number(read('cuffWidthCm'));
+}
+
 /** The request that the form stands for. */
 export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanRequest {
   const of = (name: FieldName): number => number(read(name)) as number;
@@ -154,7 +160,8 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
             posture: measuredPosture,
           },
         }
-      : { circumferenceCm: of('circumferenceCm') };
+      : {};
+  const circumference = isAsked('circumference', read) && { circumferenceCm: of('circumferenceCm') };
   return {
     systolicMmHg: of('systolicMmHg'),
     diastolicMmHg: of('diastolicMmHg'),
@@ -166,6 +173,7 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
         limb: choice('limb'),
         side: choice('side'),
         ...pressure,
+        ...circumference,
         cuffWidthCm: of('cuffWidthCm'),
         percent: of('percent'),
         gaugeStepMmHg: of('gaugeStepMmHg'),

@@ -12,7 +12,16 @@ import {
 } from 'cuffwork';
 import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, timelineChart } from './charts.js';
-import { choices, fields, requestOf, type Choice, type ChoiceName, type Field, type FieldName } from './fields.js';
+import {
+  choices,
+  fields,
+  isAsked,
+  requestOf,
+  type Choice,
+  type ChoiceName,
+  type Field,
+  type FieldName,
+} from './fields.js';
 
 const byId = (id: string): HTMLElement => document.getElementById(id)!;
 const form = byId('readings') as HTMLFormElement;
@@ -300,13 +309,11 @@ const values = (): Record<string, string> =>
 
 function update(): void {
   const given = values();
+  const read = (name: string): string => given[name] ?? '';
   for (const part of form.querySelectorAll<HTMLElement>('[data-when]')) {
-    part.hidden = part.dataset['when'] !== given['known'];
+    part.hidden = !isAsked(part.dataset['when']!, read);
   }
-  const result = attempt(
-    planSession,
-    requestOf((name) => given[name] ?? ''),
-  );
+  const result = attempt(planSession, requestOf(read));
   for (const error of form.querySelectorAll('.error')) error.replaceChildren();
   for (const input of form.querySelectorAll('[aria-invalid]')) input.removeAttribute('aria-invalid');
   const stopped = result.ok ? showStops(result.value) : '';
