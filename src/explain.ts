@@ -6,22 +6,23 @@ import { fill, type Catalogue } from './answer/messages.js';
 import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
-import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
+import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
 import type { WeekComparison } from './plan/compare-weeks.js';
+import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
 import {
-  comparisonPage,
-  dayCheckPage,
-  proposalPage,
-  recordPage,
-  reviewPage,
-  screeningPage,
-  weeksPage,
+  comparisonBlocks,
+  dayCheckBlocks,
+  proposalBlocks,
+  recordBlocks,
+  reviewBlocks,
+  screeningBlocks,
+  weeksBlocks,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
 import type { DayCheck } from './plan/day-check.js';
 import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
-import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
+import { planBlocks, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
 import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
@@ -126,42 +127,42 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
   return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
 }
 
-/** Documents that are a page of text, and the one of them that is long enough to be told in brief. */
+/** What a document is as a page. */
 const pages = {
-  screening: (document: object, say: Say) => screeningPage(document as Screening, say),
-  'day-check': (document: object, say: Say) => dayCheckPage(document as DayCheck, say),
-  review: (document: object, say: Say) => reviewPage(document as Review, say),
-  record: (document: object, say: Say, detail: Detail) => recordPage(document as SessionRecord, say, detail),
-  proposal: (document: object, say: Say) => proposalPage(document as Proposal, say),
-  'week-comparison': (document: object, say: Say) => weeksPage(document as WeekComparison, say),
-  'session-comparison': (document: object, say: Say) => comparisonPage(document as SessionComparison, say),
-} as const;
+  plan: (document: object, say: Say, detail: Detail) => planBlocks(document as Plan, say, detail),
+  screening: (document: object, say: Say) => screeningBlocks(document as Screening, say),
+  'day-check': (document: object, say: Say) => dayCheckBlocks(document as DayCheck, say),
+  review: (document: object, say: Say) => reviewBlocks(document as Review, say),
+  record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
+  proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
+  'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
+} as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
 
-/** A page of text in a format: as it stands, or as a block of code. */
-function writePage(lines: readonly string[], format: ExplainFormat): string {
-  if (format === 'text') return lines.join('\n');
-  if (format === 'markdown') return indent(lines, '    ').join('\n');
+/** A page in a format; of a plan the working alone too. */
+function writePage(
+  document: { readonly document: keyof typeof pages },
+  format: ExplainFormat,
+  say: Say,
+  detail: Detail,
+): string {
+  if (format === 'text' || format === 'markdown') {
+    const blocks = pages[document.document](document, say, detail);
+    return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
+  }
+  if (document.document === 'plan') {
+    const working = planWorking(document as unknown as Plan, say);
+    return format === 'latex' ? workingLatex(working) : workingMathml(working);
+  }
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
 }
 
-/** An answer, or a plan, in a format. */
-const writers = {
-  text: {
-    answer: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
-    plan: (plan: Plan, say: Say, detail: Detail) => planText(plan, say, detail).join('\n'),
-  },
-  markdown: {
-    answer: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
-    plan: (plan: Plan, say: Say, detail: Detail) => planMarkdown(plan, say, detail).join('\n'),
-  },
-  latex: {
-    answer: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
-    plan: (plan: Plan, say: Say) => workingLatex(planWorking(plan, say)),
-  },
-  mathml: {
-    answer: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
-    plan: (plan: Plan, say: Say) => workingMathml(planWorking(plan, say)),
-  },
+/** An answer in a format. */
+const answerWriters = {
+  text: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
+  markdown: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
+  latex: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
+  mathml: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
 } satisfies Record<ExplainFormat, object>;
 
 /**
@@ -188,7 +189,7 @@ const writers = {
  * ```ts
  * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35 to 21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
  * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
  * ```
@@ -204,11 +205,10 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
     ]);
   }
   try {
-    if (document === 'plan') return writers[format].plan(copy as Plan, say, detail);
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      return writePage(pages[document as keyof typeof pages](copy, say, detail), format);
+      return writePage(copy as { readonly document: keyof typeof pages }, format, say, detail);
     }
-    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return writers[format].answer(copy as Answer, say);
+    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return answerWriters[format](copy as Answer, say);
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;

@@ -15,6 +15,7 @@ import { percentOf } from './item-draft.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
 import { say } from './standing.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
 /** A session of a week, and how often it is done in it. */
@@ -59,6 +60,8 @@ export interface WeekRow {
 export interface WeekComparison {
   readonly document: 'week-comparison';
   readonly weeks: readonly WeekRow[];
+  /** Reasons not to train, of every plan and of the weeks themselves, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -231,6 +234,7 @@ export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const rows = weeks.map(rowOf);
   const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
-  const comparison = { document: 'week-comparison', weeks: rows, cautions, standing } as const;
+  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
+  const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };
 }

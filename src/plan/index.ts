@@ -3,6 +3,7 @@
  *
  * @module cuffwork/plan
  */
+export { audiences, type Audience } from './audience.js';
 export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 export { measures, type Measure } from './measures.js';
 export {

@@ -14,7 +14,7 @@ export const planMessages = {
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
     'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling; refer at once.',
-  'reperfuse-between-exercises': 'Let the cuff down between exercises, for at least 3 minutes.',
+  'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
   'burn-usual':
     'Usual: burning in the muscle that fades within a minute of deflation, and mild soreness for a day or two.',
   'symptom-chest-pain': 'chest pain, pressure or tightness',
@@ -48,12 +48,14 @@ export const planMessages = {
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',
 
-  'review-above': '{where}: {name} {found} is above the {range} of {guideline}.',
-  'review-below': '{where}: {name} {found} is below the {range} of {guideline}.',
+  'review-above': '{where}: {name} {found}{of} is high: {guideline} gives {range}.',
+  'review-below': '{where}: {name} {found}{of} is low: {guideline} gives {range}.',
+  'review-heavy':
+    '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':
-    'This holds the document against published figures. Inside a range is not a permission, and outside one is not a verdict.',
-  'review-no-cuff': 'No exercise in it has a cuff, so no range applies.',
-  'review-partial': 'Only what is in the document was judged.',
+    'This compares the document with published figures. Inside a range is not a permission, and outside one is not a verdict.',
+  'review-no-cuff': 'No light exercise here has a cuff, so no range applies.',
+  'review-partial': 'Only what is in the document was compared.',
 
   'record-clears-no-one': 'This is a record of what was done. It clears no one to train.',
   'symptom-emergency': 'Reported: {symptom}. Stop, and call the emergency number now.',

@@ -53,6 +53,7 @@ const plan = planSession({
     {
       limb: 'arm',
       side: 'left',
+      circumferenceCm: 32,
       cuffWidthCm: 10,
       percent: 30,
       measured: { valueMmHg: 170, method: 'doppler', cuffWidthCm: 5 },
@@ -286,9 +287,9 @@ describe('a translation', () => {
     const page = explain(plan, { messages: german });
     const before = explain(plan);
     expect(page).toContain('TRAININGSPLAN');
-    expect(page).toContain('1. BEINPRESSE, BEIN RECHTS');
-    expect(page).toContain('Druck  110 mmHg');
-    expect(page).toContain('Manschette vom ersten bis zum letzten Satz gefüllt');
+    expect(page).toContain('1. BEINPRESSE, BEIDE SEITEN');
+    expect(page).toContain('Druck (Bein rechts)  110 mmHg');
+    expect(page).toContain('vom ersten bis zum letzten Satz gefüllt');
     expect(page).toContain('Vorsicht: Die Obergrenze von 110 mmHg hält die Einstellung unter den');
     expect(page).toContain('sex Geschlecht weiblich (als 2)');
     // A word that stands in a slot of a sentence is translated too.
@@ -329,7 +330,7 @@ describe('a translation', () => {
     expect(page).toContain('Hinweis: load, Bein links: vorzeitig beendet.');
     expect(page).toContain('Notizen: left, load');
     expect(explain(reviewPlan(recordOf(named, 9)), { messages: german })).toContain(
-      'load, Bein links: alle Sätze zusammen, 38 Wiederholungen, unter dem Bereich (75 Wiederholungen) laut der',
+      'load, Bein links: alle Sätze zusammen 38 Wiederholungen ist niedrig: 75 Wiederholungen laut der',
     );
     const proposed = (of: Plan, ...done: ReturnType<typeof recordOf>[]) =>
       explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { messages: german });

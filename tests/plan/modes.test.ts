@@ -150,7 +150,6 @@ describe('planSession, beyond counted sets', () => {
     expect(codes(part.items[0]!.restTarget!.cautions)).not.toContain('percent-below-usual');
     const events = part.items[0]!.timeline.events.filter(({ event }) => event === 'lower' || event === 'inflate');
     expect(events.map(({ pressureMmHg }) => pressureMmHg)).toEqual([100, 40, 100, 40, 100]);
-    expect(explain(part)).toContain('cuff up in the sets; in the rests 40 mmHg, 20.0 % of LOP');
   });
 
   // Worked by hand: each side 10 × 4 s a set; between two sets of one side 40 s of the other, 2 × 5 s to change, 30 s rest
@@ -174,10 +173,6 @@ describe('planSession, beyond counted sets', () => {
     const warm = plan({ ...extension, warmUp: [{ repetitions: 10, restS: 60 }] });
     expect(totalsOf(warm, 'sessionTime', 'restrictionTime', 'repetitions')).toEqual([490, 390, 75]);
     expect(warm.items[0]!.warmUp).toEqual([{ repetitions: 10, restS: 60 }]);
-    const page = explain(warm);
-    expect(page).toMatch(/^Warm-up +10 repetitions \(then 60 s rest\)$/m);
-    expect(page).toContain('  0:00  warm-up set 1: 10 repetitions');
-    expect(page).toContain('  1:40  cuff up');
     // In turn: each side warms up while the other waits, 2 × (10 × 4 s) before the 60 s.
     const turns = planSession({
       ...person,
@@ -262,11 +257,6 @@ describe('the whole session', () => {
     });
     expect(both.session.totals).not.toHaveProperty('limbs');
     expect(both.assumptions).toEqual([]);
-    const page = explain(both);
-    expect(page).toContain('  6:30  pause, cuff down');
-    expect(page).toContain('  9:50  walk, set 1: 2 min (left leg)');
-    expect(page).toContain('  9:50  cuff up, 100 mmHg (left leg)');
-    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
   });
 
   it('takes the usual pause where none is told, and says so', () => {
@@ -279,7 +269,6 @@ describe('the whole session', () => {
     expect(codes(short.cautions)).toContain('reperfusion-short');
     const [finding] = reviewPlan(short, practice).findings;
     expect(finding).toMatchObject({ measure: 'reperfusion', found: 1.5, low: 3, severity: 'caution' });
-    expect(explain(reviewPlan(short, practice))).toContain('1.5 min is below the 3 min at least');
   });
 
   const upTo = (max: number, min = 0) => fc.integer({ min, max });

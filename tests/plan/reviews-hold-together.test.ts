@@ -89,16 +89,13 @@ describe('a review', () => {
     const grave = (limb: object, guideline?: (typeof guidelines)[number]['id']) =>
       reviewPlan(planOf({}, {}, limb), guideline && { guideline })
         .findings.filter(({ measure }) => measure === 'percent-of-occlusion')
-        .map(({ severity, code, values }) => [severity, code, values!['range']]);
+        .map(({ severity, code, low, high }) => [severity, code, low, high]);
     // As printed, 80.4 is 80 and 39.5 is 40.
     expect(grave({ percent: 80.4, gaugeStepMmHg: 0.1 })).toEqual([]);
-    const range = '40 to 80 % of occlusion pressure';
-    expect(grave({ percent: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', range]]);
+    expect(grave({ percent: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', 40, 80]]);
     expect(grave({ percent: 39.5, gaugeStepMmHg: 0.1 })).toEqual([]);
-    expect(grave({ percent: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', range]]);
-    expect(grave({ percent: 55 }, 'lower-limb-protocols-2025')).toEqual([
-      ['note', 'review-below', '60 to 80 % of occlusion pressure'],
-    ]);
+    expect(grave({ percent: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', 40, 80]]);
+    expect(grave({ percent: 55 }, 'lower-limb-protocols-2025')).toEqual([['note', 'review-below', 60, 80]]);
     const times = reviewPlan(planOf({ scheme: '4x30', restS: 60 }), { guideline: 'common-practice' });
     expect(times.findings.concat(times.inside as never).map(({ measure, path }) => [measure, path])).toEqual([
       ['limb-restriction-time', ['limbs', 0, 'restrictionTime']],
