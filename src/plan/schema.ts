@@ -66,7 +66,7 @@ const requestWith = (object: ObjectOf) => {
     cuffWidthCm: quantity('cuffWidthCm').optional(),
     percent: quantity('percent').optional(),
     measured: measured.optional(),
-    equation: auto(occlusionEquations).optional(),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)).optional(),
     gaugeStepMmHg: quantity('gaugeStepMmHg').optional(),
     ceilingMmHg: quantity('ceilingMmHg').optional(),
   });

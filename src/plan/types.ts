@@ -32,7 +32,8 @@ export interface PlanLimb {
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
-  readonly equation?: OcclusionEquationId | 'auto' | undefined;
+  /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
+  readonly equation?: OcclusionEquationId | undefined;
   readonly gaugeStepMmHg?: number | undefined;
   readonly ceilingMmHg?: number | undefined;
 }
