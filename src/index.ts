@@ -20,6 +20,7 @@ export { fill, type IssueCode, type MessageValues } from './answer/messages.js';
 export { messages, type MessageCode } from './messages.js';
 export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
+export { guards, type Guard, type GuardId, type GuardStep } from './evidence/guards.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
 export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';

@@ -1,3 +1,4 @@
+import { guardMessages } from './answer/guards.js';
 import { answerMessages } from './answer/messages.js';
 import { planMessages, screeningMessages } from './plan/messages.js';
 import { pressureMessages } from './pressure/messages.js';
@@ -16,6 +17,7 @@ import { strengthMessages } from './strength/messages.js';
  */
 export const messages = {
   ...answerMessages,
+  ...guardMessages,
   ...pressureMessages,
   ...strengthMessages,
   ...sessionMessages,

@@ -76,7 +76,8 @@ export interface ErrorPart {
     | 'systolic'
     | 'diastolic'
     | 'calibration'
-    | 'between-days';
+    | 'between-days'
+    | 'other-side';
   /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
   readonly standardDeviation: number;
   readonly evidence: Grade;

@@ -66,6 +66,7 @@ export const explainWords = {
   'part.diastolic': 'diastolic',
   'part.calibration': 'calibration',
   'part.between-days': 'between-days',
+  'part.other-side': 'other-side',
   'part.sample': 'sample',
   'value.arm': 'arm',
   'value.leg': 'leg',

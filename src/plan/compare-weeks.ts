@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -174,6 +175,17 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
   );
 }
 
+/** What the guards say of the restriction that a week plans. */
+const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Caution[] => [
+  ...limbs.flatMap(({ limb, side, restrictionTime }) =>
+    guardCautions('limb-restriction-week', restrictionTime.value / 60, {
+      values: { limb, side },
+      path: ['weeks', index],
+    }),
+  ),
+  ...guardCautions('restricted-sessions-week', restrictedSessions.value, { path: ['weeks', index] }),
+];
+
 /**
  * Weeks side by side, from their planned sessions: how much is lifted and how much is restricted in each, so that the
  * shift from light with much restriction to heavy with little can be seen, week by week.
@@ -217,7 +229,7 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
 export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const weeks = read(input);
   const rows = weeks.map(rowOf);
-  const cautions = onceEach(bothRaised(weeks));
+  const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
   const comparison = { document: 'week-comparison', weeks: rows, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };

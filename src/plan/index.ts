@@ -47,6 +47,7 @@ export {
 } from './screen.js';
 export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms } from './standing.js';
+export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
   LimbTotals,

@@ -145,7 +145,6 @@ export const planMessages = {
     'The last session on record is {days} days back; after how long a break to screen and measure again, no text that was read says.',
   'hold-pain': 'Pain rose in the session: nothing is raised.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
-  'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',
   'pressure-instead': 'Pressure is raised to {percent} % of occlusion pressure, so the load stays.',
   'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} of this plan.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',

@@ -11,6 +11,7 @@ import { assumption } from './messages.js';
 import type { Proposal, ProposalItem } from './next-session.js';
 import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
+import { mergeStops, standingStops } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
@@ -154,8 +155,18 @@ export function nextRequest(input: NextRequestInput): NextRequest {
   };
   reader.done();
   const plan = documentOf(['plan'], given.plan, ['plan']);
-  const pairs = paired(plan, documentOf(['proposal'], given.proposal, ['proposal']));
-  const issues = pairs.flatMap(undecided);
+  const proposal = documentOf(['proposal'], given.proposal, ['proposal']);
+  const pairs = paired(plan, proposal);
+  const stops = mergeStops(plan.stops, proposal.stops);
+  const standing = standingStops({ stops }).map(({ code }) =>
+    issue(
+      'wrong-relation',
+      ['proposal', 'stops'],
+      'lifted by a decision of a practitioner, given to nextSession',
+      code,
+    ),
+  );
+  const issues = standing.length > 0 ? standing : pairs.flatMap(undecided);
   if (issues.length > 0) throw new InputError(issues);
   const exerciseOf = exerciseFinder(plan);
   const assumptions = [assumption('readings-carried')];
@@ -167,5 +178,6 @@ export function nextRequest(input: NextRequestInput): NextRequest {
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });
-  return { request: { ...plan.request, exercises }, assumptions };
+  const { decisions: _, stops: __, ...last } = plan.request;
+  return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
 }

@@ -1,8 +1,10 @@
 import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
 import { idsIn } from '../answer/cite.js';
+import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
-import { InputError, issue, type InputIssue } from '../answer/issues.js';
+import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -23,12 +25,15 @@ import { loadBar, type Inventory } from '../strength/plates.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
 import { onceEach } from './gravest-first.js';
 import { assumption, planMessages } from './messages.js';
+import { parseDocument } from './parse.js';
 import { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import { exerciseFinder, isSameLimb, placesOf } from './places.js';
 import { documentInto } from './read-document.js';
 import { hasRisen, type RecordItem, type SessionRecord } from './record-session.js';
+import { decisionsRequest } from './schema.js';
 import { setCounts } from './set-counts.js';
 import { say } from './standing.js';
+import { applyDecisions, mergeStops, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
 
 /** What {@link nextSession} takes. */
@@ -44,6 +49,8 @@ export interface ProgressionRequest {
   readonly date?: string | undefined;
   /** From so many days between the last record and `date` on, nothing is raised; no number for it is published. */
   readonly longBreakDays?: number | undefined;
+  /** Decisions of practitioners about stops of the plan and the records. Each lifts the stop it names. */
+  readonly decisions?: readonly StopDecision[] | undefined;
   /** Day the maximum was tested, `YYYY-MM-DD`. */
   readonly oneRepMaxTestedOn?: string | undefined;
 }
@@ -89,6 +96,8 @@ export interface Proposal {
   };
   readonly items: readonly ProposalItem[];
   readonly measureAgain: readonly MeasureAgain[];
+  /** Reasons not to train: those of the plan and of every record, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   /** The cautions of the last session and of a new cuff pressure, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
@@ -106,12 +115,15 @@ function read(request: ProgressionRequest) {
   const date = reader.optionalText('date', DAY_WORDS, isDay);
   const longBreakDays = reader.optionalNumber('longBreakDays', LONG_BREAK);
   const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_WORDS, isDay);
+  const decided = reader.anything('decisions', 'a list of decisions about stops', true);
   if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_WORDS);
   if (date !== undefined && testedOn !== undefined && testedOn > date) {
     reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
   }
   reader.done();
-  const issues: InputIssue[] = [];
+  const { value, issues } = parseDocument<{ decisions?: readonly StopDecision[] | undefined }>(decisionsRequest, {
+    decisions: decided,
+  });
   const taken = {
     plan: documentInto(issues, 'plan', plan, ['plan']),
     records: records.map((record, index) => documentInto(issues, 'record', record, ['records', index])),
@@ -126,6 +138,7 @@ function read(request: ProgressionRequest) {
     date,
     longBreakDays,
     testedOn,
+    decisions: value?.decisions,
   };
 }
 
@@ -250,13 +263,18 @@ function against(
 ): [ProgressionAction, Assumption] | undefined {
   const rose = (to: 'painDuring' | 'painAfter'): boolean =>
     latest.some(({ painBefore, [to]: pain }) => hasRisen(painBefore, pain));
-  if (latest.some(({ symptoms }) => symptoms.length > 0)) return ['stop', assumption('sign-to-stop-reported')];
   if (rose('painAfter')) return ['back-off', assumption('back-off-pain')];
   if (days >= longBreakDays) return ['repeat', assumption('hold-long-break', { days })];
   if (rose('painDuring')) return ['repeat', assumption('hold-pain')];
   if (own?.done.stoppedEarly) return ['repeat', assumption('hold-stopped-early')];
   return undefined;
 }
+
+/** Nothing is proposed while a stop is in force, whatever limb it concerns: each is a reason. */
+const stopped = (standing: readonly Stop[]): Draft => ({
+  action: 'stop',
+  reasons: standing.map(({ code, text, values }) => ({ code, text, ...(values && { values }) })),
+});
 
 function draft(
   item: PlanItem,
@@ -385,6 +403,15 @@ function measureAgain(
       add('occlusion-pressure', true, said, occlusion!.evidence);
     }
   }
+  const day = date ?? records.at(-1)!.date;
+  for (const { limb, side, measured } of plan.request.limbs) {
+    const since = measured?.date === undefined ? 0 : daysBetween(measured.date, day);
+    for (const { severity: _, path: __, source: ___, ...said } of guardCautions('days-since-measured', since, {
+      values: { limb, side },
+    })) {
+      add('occlusion-pressure', true, said, 'practice');
+    }
+  }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {
     add('occlusion-pressure', false, assumption('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
   }
@@ -444,7 +471,7 @@ function measureAgain(
  * ```
  */
 export function nextSession(request: ProgressionRequest): Proposal {
-  const { plan, records, rule, nextPercent, date, longBreakDays, testedOn } = read(request);
+  const { plan, records, rule, nextPercent, date, longBreakDays, testedOn, decisions } = read(request);
   const lastDay = records.at(-1)!.date;
   const latest = records.filter((record) => record.date === lastDay);
   const days = date === undefined ? 0 : (Date.parse(date) - Date.parse(lastDay)) / DAY_MS;
@@ -457,8 +484,12 @@ export function nextSession(request: ProgressionRequest): Proposal {
     const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
     return draft(item, exerciseOf(item), own, latest, { days, longBreakDays }, rule, nextPercent);
   });
-  const items = plan.items.map((item, index) => itemOf(item, drafts[index]!));
-  const cautions = [...latest, ...drafts.flatMap(({ target }) => target ?? [])].flatMap((said) => said.cautions);
+  const raised = drafts.flatMap(({ target }) => target?.cautions ?? []);
+  const known = mergeStops(plan.stops, ...records.map((record) => record.stops), stopsOf(raised, date));
+  const stops = applyDecisions(known, decisions);
+  const standing = standingStops({ stops });
+  const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
+  const cautions = [...latest.flatMap((record) => record.cautions), ...raised];
   const proposal = {
     document: 'proposal',
     schemaVersion: 1,
@@ -470,6 +501,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     },
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
+    stops,
     cautions: onceEach(cautions),
     standing: [
       say('proposal-clears-no-one'),

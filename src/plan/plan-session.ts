@@ -1,16 +1,18 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
-import { correctForCuffWidth } from '../pressure/cuff-width.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
+import { assumedOfMeasurement, occlusionForExercise } from '../pressure/for-exercise.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
 import { accountFor, addUp } from '../session/account.js';
 import { ofSide } from '../session/layout.js';
 import {
@@ -34,6 +36,7 @@ import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
 import { standingSentences, stopSigns } from './standing.js';
+import { applyDecisions, mergeStops, stopsOf } from './stops.js';
 import type {
   LimbTotals,
   Plan,
@@ -52,8 +55,9 @@ const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture']
 function occlusionOf(
   request: PlanRequest,
   limb: PlanLimb & { readonly cuffWidthCm: number },
+  posture: Posture,
 ): Answer<'occlusion-pressure'> {
-  const { ageYears, sex, systolicMmHg, diastolicMmHg, posture } = request;
+  const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
   const { circumferenceCm, cuffWidthCm, measured, equation, side } = limb;
   if (!measured) {
     const readings = {
@@ -71,13 +75,7 @@ function occlusionOf(
     return estimateOcclusionPressure(defined(readings) as OcclusionInput);
   }
   const measurement = measuredOcclusionPressure(
-    defined({
-      ...measured,
-      cuffWidthCm: measured.cuffWidthCm ?? cuffWidthCm,
-      limb: limb.limb,
-      side,
-      posture,
-    }) as MeasuredInput,
+    defined({ side, posture: request.posture, cuffWidthCm, ...defined(measured), limb: limb.limb }) as MeasuredInput,
   );
   if (measurement.value <= diastolicMmHg) {
     const expected = 'above the diastolic pressure';
@@ -85,24 +83,21 @@ function occlusionOf(
       issue('wrong-relation', ['measured', 'valueMmHg'], expected, formatUnit(measurement.value, 'mm[Hg]')),
     ]);
   }
-  if (measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) return measurement;
-  return correctForCuffWidth({
-    occlusionMmHg: measurement.value,
-    limb: limb.limb,
-    circumferenceCm: limb.circumferenceCm!,
-    systolicMmHg,
-    diastolicMmHg,
-    fromWidthCm: measured.cuffWidthCm,
-    toWidthCm: cuffWidthCm,
-    standardDeviationMmHg: measurement.standardDeviation ?? 0,
-  });
+  const own = { ...measurement, assumptions: [...measurement.assumptions, ...assumedOfMeasurement(measured)] };
+  return occlusionForExercise(own, { side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg });
 }
 
-/** A limb’s occlusion pressure and the cuff pressures that are shares of it. */
-interface Worn {
+/** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
+interface WornIn {
   readonly limb: PlanLimb;
   readonly occlusion: Answer<'occlusion-pressure'>;
   readonly at: (percent: number, mode: ExerciseMode) => CuffPressure;
+}
+
+/** A limb with its cuff, in the posture of each exercise. */
+interface Worn {
+  readonly limb: PlanLimb;
+  readonly inPosture: (posture: Posture) => WornIn;
 }
 
 /** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
@@ -116,17 +111,23 @@ function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
     const expected = 'given, since an exercise has the cuff of this limb up';
     throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
   }
-  const occlusion = occlusionOf(request, { ...limb, cuffWidthCm });
-  const at = (percent: number, mode: ExerciseMode): CuffPressure => {
-    const ofMode = mode === 'resistance' ? undefined : mode;
-    return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
+  const inPosture = (posture: Posture): WornIn => {
+    const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
+    const at = (percent: number, mode: ExerciseMode): CuffPressure => {
+      const ofMode = mode === 'resistance' ? undefined : mode;
+      return targetCuffPressure(
+        defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput,
+      );
+    };
+    return { limb, occlusion, at };
   };
-  if (limb.percent !== undefined) at(limb.percent, 'resistance');
-  return { limb, occlusion, at };
+  const usual = inPosture(request.posture);
+  if (limb.percent !== undefined) usual.at(limb.percent, 'resistance');
+  return { limb, inPosture: (posture) => (posture === request.posture ? usual : inPosture(posture)) };
 }
 
 /** The pressure of the rests: the usual range is that of the sets. */
-function restTargetOf({ at }: Worn, percent: number, mode: ExerciseMode): CuffPressure {
+function restTargetOf({ at }: WornIn, percent: number, mode: ExerciseMode): CuffPressure {
   const answer = at(percent, mode);
   return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
 }
@@ -303,9 +304,11 @@ function exerciseOf(
     () =>
       wearing?.flatMap(({ at }) => {
         const one = worn[at];
-        return bare || !one ? [] : [{ ...one, ...cuffOf(one, exercise) }];
+        if (bare || !one) return [];
+        const own = one.inPosture(exercise.posture ?? request.posture);
+        return [{ ...own, ...cuffOf(own, exercise) }];
       }),
-    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
+    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode', 'posture'] },
   );
   if (!sets || !wearing || !cuffs || (!bare && cuffs.length < wearing.length)) return undefined;
 
@@ -320,6 +323,7 @@ function exerciseOf(
       return {
         mode: own.mode,
         exercise: exercise.name,
+        ...(exercise.posture && { posture: exercise.posture }),
         limb: limb.limb,
         side: limb.side,
         ...(occlusion && { occlusion }),
@@ -351,7 +355,7 @@ interface Cuff {
 }
 
 /** The pressures of one limb in an exercise. */
-function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
+function cuffOf(worn: WornIn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
   const percent = cuffPercent ?? worn.limb.percent;
   if (percent === undefined) {
     throw new InputError([issue('missing', ['cuffPercent'], 'given, or percent of the limb', 'undefined')]);
@@ -369,7 +373,7 @@ function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent 
 }
 
 /** An exercise with the pressure of each cuff, and the occlusion pressure it is a share of. */
-function withCuffs(full: FullPrescription, cuffs: readonly (Worn & Cuff)[], name: string): FullPrescription {
+function withCuffs(full: FullPrescription, cuffs: readonly (WornIn & Cuff)[], name: string): FullPrescription {
   if (full.restriction === 'none') return { ...full, name };
   const perSide = (of: (cuff: Cuff & { occlusion: Answer }) => Answer): PerSide => {
     const [first, second] = cuffs;
@@ -427,6 +431,32 @@ function sessionOf(
   };
 }
 
+/** What is said of a measurement that lies some weeks back. */
+const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
+  limbs.flatMap(({ limb, side, measured }, index) =>
+    date === undefined || measured?.date === undefined
+      ? []
+      : guardCautions('days-since-measured', daysBetween(measured.date, date), {
+          values: { limb, side },
+          path: ['limbs', index, 'measured', 'date'],
+        }),
+  );
+
+/** What the guards say of a week of this session, where the request says how often it is done. */
+function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTotals[]): Caution[] {
+  const cuffed = limbs.filter(({ exercises }) => exercises > 0);
+  if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
+  return [
+    ...guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] }),
+    ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
+      guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
+        values: { limb, side },
+        path: ['sessionsPerWeek'],
+      }),
+    ),
+  ];
+}
+
 function cautionsOf(
   request: PlanRequest,
   items: readonly PlanItem[],
@@ -445,6 +475,8 @@ function cautionsOf(
     ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
+    ...measuredAgo(request),
+    ...weekCautions(request, limbs),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
@@ -495,6 +527,8 @@ export function planSession(request: PlanRequest): Plan {
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(value, planned);
+  const cautions = cautionsOf(value, items, limbs, session);
+  const stops = mergeStops(value.stops ?? [], stopsOf(cautions, value.date));
   const plan = {
     document: 'plan',
     schemaVersion: 1,
@@ -503,7 +537,8 @@ export function planSession(request: PlanRequest): Plan {
     limbs,
     session,
     assumptions,
-    cautions: cautionsOf(value, items, limbs, session),
+    stops: applyDecisions(stops, value.decisions),
+    cautions,
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

@@ -7,6 +7,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
 import { onceEach } from './gravest-first.js';
@@ -17,6 +18,7 @@ import { isSameLimb, placesOf } from './places.js';
 import { documentInto } from './read-document.js';
 import { doneRequest } from './schema.js';
 import { say, type symptoms } from './standing.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest, StandingSentence } from './types.js';
 
 /** A sign to stop at, or one of the days after. */
@@ -73,6 +75,7 @@ const KEPT = [
   'limb',
   'side',
   'mode',
+  'posture',
   'target',
   'restTarget',
   'load',
@@ -121,6 +124,8 @@ export interface SessionRecord extends Feelings {
   readonly sessionLoad?: Answer<'session-load'>;
   readonly symptoms: readonly Symptom[];
   readonly assumptions: readonly Assumption[];
+  /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -248,8 +253,8 @@ function itemCautions({ exercise, limb, side, target, load, done, totals }: Reco
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
-  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
+  const own = totals.cautions.filter((said) => said.code !== 'pressure-above-occlusion' && !isOfLimb(said));
+  return [...found, ...own];
 }
 
 /** Whether pain is known to be higher than before the session. */
@@ -325,6 +330,7 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const cautions = cautionsOf(done, items, limbs);
   const record = {
     document: 'record',
     schemaVersion: 1,
@@ -337,7 +343,8 @@ export function recordSession(request: RecordRequest): SessionRecord {
     symptoms: [...new Set(done.symptoms)],
     ...defined({ painBefore, painDuring, painAfter, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    cautions: cautionsOf(done, items, limbs),
+    stops: mergeStops(plan.stops, stopsOf(cautions, done.date)),
+    cautions,
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
   return { ...record, sources: idsIn(record) };

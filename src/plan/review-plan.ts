@@ -17,6 +17,7 @@ import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
 import type { RecordItem, SessionRecord } from './record-session.js';
 import { say } from './standing.js';
+import type { Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** One figure of a document held against one range of a guideline. */
@@ -46,6 +47,8 @@ export interface Review {
   readonly schemaVersion: 1;
   readonly of: 'plan' | 'record';
   readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
+  /** Reasons not to train, of the document, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   /** What is outside the ranges, gravest first. */
   readonly findings: readonly ReviewFinding[];
   /** What is inside them. */
@@ -266,6 +269,7 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     schemaVersion: 1,
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
+    stops: given.stops,
     findings: gravestFirst(findings),
     inside,
     notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),

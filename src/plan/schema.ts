@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { AnswerKind } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import {
@@ -21,6 +22,7 @@ import { MAXIMUM_OF } from '../strength/training-load.js';
 import type { ProgressionAction } from './next-session.js';
 import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
 import { symptoms } from './standing.js';
+import { DECIDER_ROLES } from './stops.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = z.registry<{ id?: string; title?: string; unit?: string }>();
@@ -51,11 +53,41 @@ const strict: ObjectOf = z.strictObject;
 /** A document keeps fields it does not know: a later version or an app put them there. */
 const open = z.looseObject as unknown as ObjectOf;
 
+const values = z.record(z.string(), z.union([z.string(), z.number()]));
+
+/** A practitioner’s decision about a stop. */
+const decision = strict({
+  stop: text(120),
+  since: day.optional(),
+  by: z.enum(DECIDER_ROLES),
+  on: day,
+  why: text(1000),
+}).register(annotations, { id: 'stopDecision' });
+const decisions = z.array(decision).max(100);
+
+/** The decisions of a request that is read field by field. */
+export const decisionsRequest = strict({ decisions: decisions.optional() });
+
+const stop = open({
+  code: text(120),
+  text: text(4000),
+  values: values.optional(),
+  since: day.optional(),
+  limb: z.enum(LIMBS).optional(),
+  side: z.enum(SIDES).optional(),
+  source: (z.string() as unknown as z.ZodType<SourceId, SourceId>).optional(),
+  lifted: decision.optional(),
+}).register(annotations, { id: 'stop' });
+const stops = z.array(stop).max(1000);
+
 const requestWith = (object: ObjectOf) => {
   const set = object({ ...setLength, restS: quantity('restS').optional() });
   const measured = object({
     valueMmHg: quantity('valueMmHg'),
     method: z.enum(measurementMethods),
+    side: z.enum(SIDES).optional(),
+    posture: z.enum(POSTURES).optional(),
+    date: day.optional(),
     cuffWidthCm: quantity('cuffWidthCm').optional(),
     standardDeviationMmHg: quantity('standardDeviationMmHg').optional(),
   });
@@ -89,6 +121,7 @@ const requestWith = (object: ObjectOf) => {
   const exercise = object({
     name: text(120),
     mode: z.enum(EXERCISE_MODES).optional(),
+    posture: z.enum(POSTURES).optional(),
     limb: z.enum(LIMBS),
     side: z.enum(EXERCISE_SIDES).optional(),
     changeS: quantity('changeS').optional(),
@@ -123,6 +156,9 @@ const requestWith = (object: ObjectOf) => {
   });
   return object({
     label: text(120).optional(),
+    date: day.optional(),
+    stops: stops.optional(),
+    decisions: decisions.optional(),
     screening: z.enum(SCREENING_OUTCOMES).optional(),
     ageYears: quantity('ageYears').optional(),
     sex: z.enum(SEXES).optional(),
@@ -154,7 +190,6 @@ export const screeningRequest = strict({
 
 const GRADES = Object.keys(grades) as (keyof typeof grades)[];
 const path = z.array(z.union([z.string(), z.number()]));
-const values = z.record(z.string(), z.union([z.string(), z.number()]));
 const said = { code: z.string(), text: z.string(), values: values.optional() };
 const sources = z.array(z.string());
 // An id makes a part one definition of the JSON Schema.
@@ -254,6 +289,7 @@ const sets = z
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
+  posture: z.enum(POSTURES).optional(),
   mode: z.enum(EXERCISE_MODES).optional(),
   load: load.optional(),
   intensityPercent: quantity('intensityPercent').optional(),
@@ -325,6 +361,7 @@ export const planDocument = open({
   limbs,
   session: open({ timeline, totals }),
   assumptions: z.array(assumption),
+  stops,
   cautions,
   standing,
   stopSigns: standing,
@@ -408,6 +445,7 @@ export const recordDocument = open({
   symptoms: z.array(z.enum(symptoms)).max(50),
   ...feelings,
   assumptions: z.array(assumption),
+  stops,
   cautions,
   standing,
   sources,
@@ -448,6 +486,7 @@ export const proposalDocument = open({
       source: z.string().optional(),
     }),
   ),
+  stops,
   cautions,
   standing,
   sources,

@@ -40,6 +40,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
   return {
     loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),
     sessions: records.length,
+    restrictedSessions: records.filter((record) => record.limbs.some(({ exercises }) => exercises > 0)).length,
     restrictedS,
     volumeKg,
   };
@@ -47,7 +48,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
 
 /**
  * Seven days of records as `weekTotals` takes them: for each day the session-RPE loads added up, the number of
- * sessions, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
+ * sessions and of those with restriction, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *

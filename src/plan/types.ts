@@ -11,6 +11,7 @@ import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { ScreeningOutcome } from './screening-items.js';
+import type { Stop, StopDecision } from './stops.js';
 
 /** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
@@ -27,6 +28,11 @@ export interface PlanLimb {
     | {
         readonly valueMmHg: number;
         readonly method: MeasurementMethod;
+        /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
+        readonly side?: Side | undefined;
+        readonly posture?: Posture | undefined;
+        /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
+        readonly date?: string | undefined;
         /** Width of the cuff it was measured with [cm]; carried to the cuff that will be worn when they differ. */
         readonly cuffWidthCm?: number | undefined;
         readonly standardDeviationMmHg?: number | undefined;
@@ -71,6 +77,8 @@ export interface PlanExercise {
   readonly name: string;
   /** `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
+  /** Posture of this exercise; that of the request when left out. */
+  readonly posture?: Posture | undefined;
   readonly limb: Limb;
   /** Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in `limbs`, at once, when left out. */
   readonly side?: ExerciseSide | undefined;
@@ -128,6 +136,12 @@ export interface PlanExercise {
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
+  /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
+  readonly date?: string | undefined;
+  /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
+  readonly stops?: readonly Stop[] | undefined;
+  /** Decisions of practitioners about stops. Each lifts the stop it names. */
+  readonly decisions?: readonly StopDecision[] | undefined;
   /** What `screen` came to, for the cautions of the plan. */
   readonly screening?: ScreeningOutcome | undefined;
   readonly ageYears?: number | undefined;
@@ -151,6 +165,8 @@ export interface PlanItem {
   /** Which rows of a guideline it is held against; `resistance` when left out. */
   readonly mode?: ExerciseMode;
   readonly exercise: string;
+  /** Posture of this exercise, where it is another than that of the request. */
+  readonly posture?: Posture;
   readonly limb: Limb;
   readonly side: Side;
   /** Present, as `target` is, unless the restriction is `none`. */
@@ -217,6 +233,8 @@ export interface Plan {
   readonly limbs: readonly LimbTotals[];
   readonly session: PlanClock;
   readonly assumptions: readonly Assumption[];
+  /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   /** Every caution of the plan once, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];

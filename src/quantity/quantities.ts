@@ -139,6 +139,13 @@ export const quantities = {
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
   volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
+  restrictedSessions: {
+    name: 'sessions of a day with restriction',
+    unit: '{sessions}',
+    min: 0,
+    max: 10,
+    whole: true,
+  },
 } as const satisfies Record<string, Quantity>;
 
 /** The name of a numeric field of the vocabulary. */

@@ -101,7 +101,7 @@ const phrases = (page: string): string[] =>
   page
     .split('\n')
     .map((line) => line.trim())
-    .filter((line) => !/^(- )?[a-z0-9-]+: .*\d{4}/.test(line) && !/^[\w%]* ?= /.test(line))
+    .filter((line) => !/^(- )?[a-z0-9-]+: .*(\d{4}|\]$)/.test(line) && !/^[\w%]* ?= /.test(line))
     .flatMap((line) => line.match(/\p{L}{4,}(?: \p{L}+)+/gu) ?? []);
 
 const everyKind = planSession(JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest);

@@ -126,8 +126,8 @@ describe('a request for the next plan', () => {
   it('refuses to go on after a sign to stop, and what is left open', () => {
     const plan = planOf({ step: 2.5 });
     const stopped = proposalFor(plan, {}, { symptoms: ['stop-chest'] });
-    expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
-    expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/before a clinician has looked/);
+    expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.stops']]);
+    expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/lifted by a decision of a practitioner/);
     const noStep = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
     expect(issuesOf(noStep, proposalFor(noStep))).toEqual([['missing', 'proposal.items.0.load.to']]);
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });

@@ -703,7 +703,7 @@ describe('the page of a proposal', () => {
   it('that stops', () => {
     const record = recorded();
     const page = lines(nextSession({ plan: planned(), records: [record], rule: 'two-for-two' }));
-    const stop = points(sentence('sign-to-stop-reported'));
+    const stop = points(record.stops.map(({ text }) => text));
     expect(page.slice(0, page.indexOf('SOURCES') - 1)).toEqual([
       'PROPOSAL FOR THE NEXT SESSION',
       '=============================',

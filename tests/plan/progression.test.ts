@@ -89,7 +89,7 @@ describe('nextSession', () => {
     expect(proposal.cautions[0]).toMatchObject({ severity: 'stop', code: 'symptom-reported' });
     const morning = recordOf(plan, all, { symptoms: ['stop-chest'] });
     expect(first([morning, recordOf(plan, all)]).action).toBe('stop');
-    expect(first([morning, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('raise-load');
+    expect(first([morning, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('stop');
   });
 
   it('backs off by a step when pain stayed up, and holds when it rose and settled, or after an early stop', () => {

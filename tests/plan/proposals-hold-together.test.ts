@@ -81,7 +81,7 @@ describe('a proposal', () => {
       return [action, codesOf(why), load!.to];
     };
     const worst = { painBefore: 1, painDuring: 3, painAfter: 2, symptoms: ['stop-pain'] };
-    expect(felt(worst, { stoppedEarly: true })).toEqual(['stop', ['sign-to-stop-reported'], undefined]);
+    expect(felt(worst, { stoppedEarly: true })).toEqual(['stop', ['symptom-reported'], undefined]);
     expect(felt({ ...worst, symptoms: [] }, { stoppedEarly: true })).toEqual(['back-off', ['back-off-pain'], 17.5]);
     expect(felt({ painBefore: 1, painDuring: 3, painAfter: 1 }, { stoppedEarly: true })).toEqual([
       'repeat',

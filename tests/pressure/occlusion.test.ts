@@ -405,7 +405,8 @@ describe('targetCuffPressure', () => {
   it('warns above 80 %, and where the artery may close', () => {
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 81 }))).toContain('percent-above-usual');
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 80 }))).not.toContain('percent-above-usual');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 100 }))).toContain('may-occlude');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 100 }))).toContain('percent-closes-artery');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 93 }))).toContain('may-occlude');
     expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 50 }))).not.toContain('may-occlude');
   });
 
