@@ -129,7 +129,7 @@ function outcomeOf(result: unknown): Outcome {
  *       }),
  *     }),
  * });
- * result.closedForm?.value; // => 80
+ * result.closedForm?.value; // => 95
  * result.closedForm?.standardDeviation.toFixed(0) === result.monteCarlo.standardDeviation.toFixed(0); // => true
  * ```
  */
