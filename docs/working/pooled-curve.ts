@@ -12,8 +12,12 @@
  * The publications give means, but not the circumference and blood pressure of their samples. A nominal person stands
  * in for every sample: 120/70 mmHg, thigh 55 cm, arm 32 cm. Means from memory (`unconfirmed`) are left out of the fit.
  * A posture that was not reported counts as supine.
+ *
+ * What it finds stands in pooled-curve.json; a test holds the constants of the equation files to it, and an independent
+ * fit in R agrees. To write it anew: npx tsx docs/working/pooled-curve.ts > docs/working/pooled-curve.json
  */
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
+import survey from './survey-figures.json' with { type: 'json' };
 import { NORMAL_95 } from '../../src/answer/answer.js';
 import { studentT95 } from '../../src/study/student-t.js';
 
@@ -404,7 +408,10 @@ export function constants() {
  * standardised slopes of 2015 are published; they are turned into mmHg by published standard deviations of occlusion
  * pressure and those of blood pressure in the survey, ages 18–39.
  */
-const SURVEY_DEVIATION = { systolic: 11.7, diastolic: 10.5 } as const;
+const SURVEY_DEVIATION = {
+  systolic: survey.young.systolic.standardDeviation,
+  diastolic: survey.young.diastolic.standardDeviation,
+};
 export const slopes = [
   { source: 'thigh-equation-2019', systolic: 0.178, diastolic: 0 },
   {
@@ -614,3 +621,64 @@ function normalChance(z: number): number {
   for (let k = 3; Math.abs(term) > 1e-12; k += 2) sum += term *= (z * z) / k;
   return 0.5 + (sum * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 }
+
+/** Laboratories simulated, and their true standard deviation as a share of the answer (nothing: as fitted). */
+const COVERAGE_LABORATORIES = [6, 8, 12] as const;
+const COVERAGE_SHARES = [undefined, 0.05, 0.2] as const;
+export const COVERAGE_DRAWS = 400;
+
+/** Everything, as data. */
+export function report() {
+  const round = <T>(value: T): T =>
+    JSON.parse(
+      JSON.stringify(value, (_, one: unknown) => (typeof one === 'number' ? Number(one.toPrecision(6)) : one)),
+    ) as T;
+  const errors = leftOut();
+  const place = ({ limb, widthCm, at, assumed, source, mean, grade }: Mean) => ({
+    limb,
+    widthCm,
+    posture: at,
+    assumed,
+    source,
+    mean,
+    grade,
+  });
+  return round({
+    constants: constants(),
+    fit: {
+      coefficients: pooled.coefficients,
+      names: pooled.names,
+      covariance: pooled.covariance,
+      components: {
+        laboratory: pooled.components[0],
+        cuff: pooled.components[1],
+        rest: pooled.components[2],
+        laboratoryInterval: laboratoryInterval(),
+      },
+      iSquared: iSquared(),
+      degrees: pooled.degrees,
+      widening: pooled.widening,
+      wholeSpread,
+      people,
+    },
+    slopes,
+    leftOut: errors.map(({ mean, predicted, error }) => ({ ...place(mean), predicted, error })),
+    leftOutError: {
+      leg: leftOutError(errors, 'leg'),
+      arm: leftOutError(errors, 'arm'),
+      legWithAssumed: leftOutError(errors, 'leg', true),
+    },
+    forms: forms(),
+    sensitivity: sensitivity(),
+    otherNominal: otherNominal(),
+    coverage: COVERAGE_LABORATORIES.flatMap((laboratories) =>
+      COVERAGE_SHARES.map((share) => ({
+        laboratories,
+        laboratoryShare: share ?? 'as fitted',
+        coverage: coverage(laboratories, share, COVERAGE_DRAWS),
+      })),
+    ),
+  });
+}
+
+if (process.argv[1]?.endsWith('pooled-curve.ts')) console.log(JSON.stringify(report(), null, 2));

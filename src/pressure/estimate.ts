@@ -277,7 +277,7 @@ function applicable(readings: OcclusionReadings): OcclusionEquation[] {
  *   limb: 'leg', circumferenceCm: 55, circumferenceSite: 'mid-limb',
  *   systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
  * });
- * [lop.lower!, lop.value, lop.upper!].map(Math.round); // => [128, 193, 291]
+ * [lop.lower!, lop.value, lop.upper!].map(Math.round); // => [128, 193, 292]
  * lop.evidence; // => 'derived'
  * ```
  */

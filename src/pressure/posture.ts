@@ -22,7 +22,7 @@ export interface PostureInput {
  * How people differ in the ratio of two postures, as a share of the pressure above diastolic: with wide cuffs (11 cm
  * or more), to or from standing, and with narrow ones (5 cm or less); between them in proportion to the width.
  */
-export const POSTURE_DEVIATION = { wide: 0.1, standing: 0.17, narrow: 0.25 } as const;
+export const POSTURE_DEVIATION = { wide: 0.1, standing: 0.18, narrow: 0.25 } as const;
 const [NARROW_CM, WIDE_CM] = [5, 11];
 
 /** Standard deviation of ln of the ratio of the pressures above diastolic in two postures. */
@@ -42,7 +42,7 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * So an estimate of the curve, converted, is the estimate for the other posture, with every cuff width.
  *
  * - Only for the thigh: no means of another posture are published for the arm.
- * - Error: people differ by 10 % of the pressure above diastolic between supine and seated and 17 % to or from standing
+ * - Error: people differ by 10 % of the pressure above diastolic between supine and seated and 18 % to or from standing
  *   with wide cuffs, and by 25 % with narrow ones (`derived`: published standard deviations, R² 0.81 and 0.50).
  * - Evidence: `derived` from the means of the same people in two postures.
  * - Source: PeerJ 2018;6:e4697; Eur J Appl Physiol 2018;118(2):303–312.

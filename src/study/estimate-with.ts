@@ -36,7 +36,7 @@ import { equationFromFit, type FittedOcclusionEquation } from './fitted-equation
  * const lop = estimateWith(fit, {
  *   limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 11, posture: 'seated',
  * });
- * [lop.value, lop.standardDeviation, lop.evidence]; // => [157.5, 12, 'derived']
+ * [lop.value, Math.round(lop.standardDeviation! * lop.value), lop.evidence]; // => [157.5, 12, 'derived']
  * ```
  */
 export function estimateWith(

@@ -53,6 +53,7 @@ const plan = planSession({
     {
       limb: 'arm',
       side: 'left',
+      circumferenceCm: 32,
       cuffWidthCm: 10,
       percent: 30,
       measured: { valueMmHg: 170, method: 'doppler', cuffWidthCm: 5 },

@@ -19,6 +19,7 @@ const request = {
     {
       limb: 'arm',
       side: 'right',
+      circumferenceCm: 32,
       cuffWidthCm: 10,
       percent: 40,
       measured: { valueMmHg: 150, method: 'doppler', cuffWidthCm: 5 },

@@ -46,7 +46,7 @@ const session = {
 };
 const { name: _name, reperfusionS: _pause, ...one } = session.exercises[0]!;
 const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu, restrictedS: { leftLeg: loadAu } }));
-const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
+const occlusionMmHg = { limb: 'leg', ...readings, occlusionMmHg: 160, fromWidthCm: 10, toWidthCm: 15 };
 
 const planRequest = {
   systolicMmHg: 118,
@@ -142,7 +142,14 @@ export const doors: Readonly<
   },
   correctForPosture: {
     call: root.correctForPosture,
-    right: { occlusionMmHg: 160, limb: 'leg', cuffWidthCm: 12, fromPosture: 'supine', toPosture: 'seated' },
+    right: {
+      occlusionMmHg: 160,
+      diastolicMmHg: 70,
+      limb: 'leg',
+      cuffWidthCm: 12,
+      fromPosture: 'supine',
+      toPosture: 'seated',
+    },
   },
   correctForBladderWidth: {
     call: root.correctForBladderWidth,

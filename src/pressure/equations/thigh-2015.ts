@@ -7,7 +7,7 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * - Sample: 171 adults visited; how many reached occlusion is not at hand.
  * - Fitted range: not at hand.
- * - Error: R² 0.49 with a standard deviation of 94 mmHg, that of a sample without a pressure limit, leaves 68 mmHg
+ * - Error: R² 0.49 with a standard deviation of 94 mmHg, that of a sample without a pressure limit, leaves 67 mmHg
  *   (`derived`). The 42 mmHg of another sample are too small: it was capped at 300 mmHg.
  *   A later study found that you cannot estimate the pressure of a 5 cm thigh cuff with precision.
  * - Too low above 60 cm: on a national survey it puts 16 % of people above the 300 mmHg that its inflator reached.
@@ -43,8 +43,8 @@ export const thigh2015Equation = {
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   tooLowAbove: { circumferenceCm: 60 },
-  // 94 × √(1 − 0.49), rounded up.
-  error: { standardDeviationMmHg: 68, evidence: 'derived', assumption: 'error-from-fit' },
+  // 94 × √(1 − 0.49).
+  error: { standardDeviationMmHg: 67.1, evidence: 'derived', assumption: 'error-from-fit' },
   evidence: 'unconfirmed',
   sources: ['limb-circumference-2015', 'posture-widths-2018', 'narrow-cuffs-2024'],
   assumptions: ['girth-site-third'],

@@ -9,7 +9,7 @@ export const thighCurve = {
     people: 0.2,
     laboratory: 0.25,
     variance: { b: 10.6, a: 0.083, both: -0.779 },
-    level: 0.5,
+    level: 0.52,
     posture: {
       supine: { h: 0, b: 0, a: 0 },
       seated: { h: 0.00327, b: -0.0152, a: 0.000028 },
@@ -27,12 +27,15 @@ export const thighCurve = {
  * Lying down this is the middle of the blood pressures plus 17.9 mmHg for each time the cuff width goes into the
  * circumference. It is this project’s own working, not a published equation.
  *
- * - Data: 15 group means of 7 laboratories and, for the shared errors, 4 of the arm; widths 5 to 18 cm. Six means of
- *   two laboratories have an assumed width (5, 12 or 13.5 cm).
+ * - Sample: 14 group means of 7 laboratories and, for the shared errors, 4 of the arm. Seven means of two laboratories
+ *   have an assumed width (5, 12 or 13.5 cm).
+ * - Fitted range: cuff widths 5 to 18 cm. No publication reports the circumference and blood pressure of its sample.
  * - Left-out error: 16 % over the seven means of known width, each laboratory predicted from the others.
- * - Interval: one new person in a new laboratory, log-normal; 193 mmHg × / ÷ 1.5 for 55 cm, 120/70 mmHg, 10 cm, supine.
+ * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The interval is
+ *   for one new person in a new laboratory, log-normal: 193 mmHg × / ÷ 1.51 for 55 cm, 120/70 mmHg, 10 cm, supine.
  * - Evidence: `derived`. The slope of ½ with systolic pressure is a choice; published slopes run from 0.18 to about 1,
  *   and the interval carries that.
+ * - Source: docs/working/pooled-curve.ts, from the publications in `sources`; Eur J Appl Physiol 2012;112(8):2903–2912 first.
  *
  * @param circumferenceCm - TC, thigh circumference at mid-thigh [cm]
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]
@@ -73,10 +76,10 @@ export const thighCurve2026Equation = {
   limb: 'leg',
   cuffWidthCm: 'any',
   posture: 'any',
-  sample: '15 group means of 7 publications, about 400 people; no person’s own readings',
+  sample: '14 group means of 7 publications, about 350 people; no person’s own readings',
   fitted: { cuffWidthCm: { low: 5, high: 18 } },
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
-  error: { curve: thighCurve, evidence: 'derived', assumption: 'error-of-curve', means: 19 },
+  error: { curve: thighCurve, evidence: 'derived', assumption: 'error-of-curve', means: 18 },
   evidence: 'derived',
   sources: [
     'cuff-width-2012',
