@@ -6,6 +6,7 @@ import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import {
   EXERCISE_MODES,
+  CIRCUMFERENCE_SITES,
   LIMBS,
   LOAD_UNITS,
   POSTURES,
@@ -95,6 +96,7 @@ const requestWith = (object: ObjectOf) => {
     limb: z.enum(LIMBS),
     side: z.enum(SIDES),
     circumferenceCm: quantity('circumferenceCm').optional(),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES).optional(),
     cuffWidthCm: quantity('cuffWidthCm').optional(),
     percent: quantity('percent').optional(),
     measured: measured.optional(),

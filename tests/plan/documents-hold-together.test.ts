@@ -164,12 +164,20 @@ describe('a plan', () => {
   });
 
   it('tells an estimate all that it was told of the person', () => {
-    const limb = { measured: undefined, circumferenceCm: 55, cuffWidthCm: 18, equation: 'thigh-2019' } as const;
+    const site = 'mid-limb';
+    const limb = {
+      measured: undefined,
+      circumferenceCm: 55,
+      circumferenceSite: site,
+      cuffWidthCm: 18,
+      equation: 'thigh-2019',
+    } as const;
     const { occlusion } = planOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb).items[0]!;
     expect(occlusion!.inputs).toEqual({
       limb: 'leg',
       side: 'left',
       circumferenceCm: 55,
+      circumferenceSite: site,
       systolicMmHg: 118,
       diastolicMmHg: 74,
       cuffWidthCm: 18,
