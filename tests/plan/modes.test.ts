@@ -527,8 +527,14 @@ describe('trainingDays', () => {
     const records = ['2026-03-04', '2026-03-08', '2026-03-02', '2026-03-02', '2026-03-01', '2026-03-09'];
     const days = trainingDays({ records: records.map((date) => session(date, 5)), from: '2026-03-02' });
     expect(days.map(({ loadAu }) => loadAu)).toEqual([200, 0, 100, 0, 0, 0, 100]);
-    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 }, volumeKg: {} });
-    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {}, volumeKg: {} });
+    expect(days[0]).toEqual({
+      loadAu: 200,
+      sessions: 2,
+      restrictedSessions: 2,
+      restrictedS: { leftLeg: 600 },
+      volumeKg: {},
+    });
+    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedSessions: 0, restrictedS: {}, volumeKg: {} });
     // 28 and 29 March: the clocks of many countries change that night; days of the calendar do not.
     const spring = trainingDays({ records: [session('2026-03-30', 5)], from: '2026-03-28' });
     expect(spring.map(({ loadAu }) => loadAu)).toEqual([0, 0, 100, 0, 0, 0, 0]);
