@@ -64,12 +64,13 @@ function occlusionOf(
   posture: Posture,
 ): Answer<'occlusion-pressure'> {
   const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
-  const { circumferenceCm, cuffWidthCm, measured, equation, side } = limb;
+  const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, equation, side } = limb;
   if (!measured) {
     const readings = {
       limb: limb.limb,
       side,
       circumferenceCm,
+      circumferenceSite,
       systolicMmHg,
       diastolicMmHg,
       cuffWidthCm,

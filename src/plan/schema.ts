@@ -5,6 +5,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import {
+  CIRCUMFERENCE_SITES,
   EXERCISE_MODES,
   LIMBS,
   LOAD_UNITS,
@@ -130,7 +131,8 @@ const limb = strict({
         ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
       }),
     }),
-    equation: auto(occlusionEquations),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)),
   }),
 });
 

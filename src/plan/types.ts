@@ -3,7 +3,7 @@ import type { PlanCode } from './messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
-import type { ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
 import type { ExerciseTotals, SessionTotals } from '../session/account.js';
 import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/prescription.js';
@@ -18,8 +18,10 @@ import type { Stop, StopDecision } from './stops.js';
 export interface PlanLimb {
   readonly limb: Limb;
   readonly side: Side;
-  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured. */
+  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured with that cuff. */
   readonly circumferenceCm?: number | undefined;
+  /** Where along the limb it was taken. */
+  readonly circumferenceSite?: CircumferenceSite | undefined;
   /** Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. */
   readonly cuffWidthCm?: number | undefined;
   /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
@@ -39,7 +41,8 @@ export interface PlanLimb {
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
-  readonly equation?: OcclusionEquationId | 'auto' | undefined;
+  /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
+  readonly equation?: OcclusionEquationId | undefined;
   readonly gaugeStepMmHg?: number | undefined;
   readonly ceilingMmHg?: number | undefined;
 }

@@ -3,6 +3,7 @@ import { isInputError } from '../answer/issues.js';
 import type { Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { assumption, caution } from './messages.js';
+import { deviationInUnit } from './normal.js';
 import { correctForPosture } from './posture.js';
 
 type Pressure = Answer<'occlusion-pressure'>;
@@ -23,10 +24,6 @@ export interface ExercisePlace {
  * variance that, as a standard deviation of 14.4 mmHg, is not between people; √2 × 14.4 × √(6 / 52).
  */
 export const OTHER_SIDE_DEVIATION = 6.9;
-
-/** A standard deviation in mmHg, whichever scale it stands on. */
-export const deviationMmHg = ({ value, standardDeviation = 0, scale }: Pressure): number =>
-  scale === 'log' ? value * standardDeviation : standardDeviation;
 
 /** An answer with one more error [mmHg], on its own scale. */
 function withError(answer: Pressure, part: ErrorPart['part'], deviation: number): Pressure {
@@ -87,7 +84,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
       diastolicMmHg: place.diastolicMmHg,
       fromWidthCm: cuffWidthCm,
       toWidthCm: place.cuffWidthCm,
-      standardDeviationMmHg: deviationMmHg(answer),
+      standardDeviationMmHg: deviationInUnit(answer),
     });
     answer = correctedFrom(measured, corrected);
   }
@@ -101,7 +98,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
         cuffWidthCm: place.cuffWidthCm,
         fromPosture: posture,
         toPosture: place.posture,
-        standardDeviationMmHg: deviationMmHg(before),
+        standardDeviationMmHg: deviationInUnit(before),
       }),
     );
     const values = { limb, from: posture, to: place.posture };

@@ -11,9 +11,14 @@ export const pressureMessages = {
   'error-given': 'The error was given by the caller.',
   'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
   'posture-ratio': 'We assume that a posture multiplies everyone’s pressure above diastolic by the same factor.',
-  'normal-update': 'Errors of the estimate and of the measurements are taken as normal and independent.',
+  'normal-update':
+    'We assume that the errors of the estimate and of the measurements are independent, and normal on a log scale.',
+  'estimate-holds-measuring':
+    'We assume that the error of the estimate includes one measurement error of 10.6 mmHg, which is not counted again.',
+  'side-error-from-thigh':
+    'We assume that each side differs from the mean of both by 4.9 mmHg (standard deviation), as on the thigh in 42 people.',
   'day-error-from-thigh':
-    'From day to day a person’s occlusion pressure is taken to differ by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
+    'We assume that a person’s occlusion pressure differs from day to day by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
   'width-error-shared': 'Measurements with the same other cuff share one error of carrying them.',
   'bias-published':
     'The bias is the fitted mean of a published quality document; how far a reading lies from it is not at hand.',
@@ -23,9 +28,11 @@ export const pressureMessages = {
   'width-converted':
     'Converted from a cuff of {from} cm to one of {to} cm by group means. Cuffs differ: measure with the cuff you use.',
   'measured-far-from-estimate':
-    'Measured {measured}: further from the estimate than both their errors explain. Look again at limb, cuff and reading before using either.',
+    'Measured {measured}: further from the estimate than the errors of both explain. Check the limb, the cuff and the reading before you use either.',
+  'measurements-contradict':
+    'The measurements of {first} and {second} mmHg contradict each other: by their own errors such a difference is rarer than 1 in {rarer}. Measure again.',
   'not-measured-that-day':
-    'It was not measured on this day: the person’s usual pressure is carried there. Measure before the session, where you can.',
+    'Not measured on this day: we used the person’s usual pressure. Measure before the session if you can.',
   'measured-in-other-posture':
     'The occlusion pressure was measured {from}, and the exercise is {to}. We found no published difference for this {limb} and cuff, so no adjustment was made and the true percentage is unknown. Measure in the posture of the exercise.',
   'measured-on-other-side':

@@ -58,7 +58,7 @@ const plan = planSession({
       percent: 30,
       measured: { valueMmHg: 170, method: 'doppler', cuffWidthCm: 5 },
     },
-    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 5, percent: 60 },
+    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 5, percent: 60, equation: 'thigh-2015' },
   ],
   exercises: [
     {
@@ -292,8 +292,8 @@ describe('a translation', () => {
     expect(page).toContain('vom ersten bis zum letzten Satz gefüllt');
     expect(page).toContain('Vorsicht: Die Obergrenze von 110 mmHg hält die Einstellung unter den');
     expect(page).toContain('sex Geschlecht weiblich (als 2)');
+    expect(page).toContain('Mit Gruppenmittelwerten umgerechnet, von einer Manschette von 5 cm auf eine von 10 cm.');
     // A word that stands in a slot of a sentence is translated too.
-    expect(page).toContain('Umrechnung auf eine andere Manschette (breiter) unterschätzt veröffentlichte Wertepaare');
     expect(page).toContain('angepasst: Rückenlage; gefragt ist der Druck in dieser: sitzend');
     const left = new Set(phrases(before));
     expect(left.size).toBeGreaterThan(80);

@@ -146,24 +146,39 @@ describe('a plan', () => {
 
   it('carries a measured pressure to another cuff with its error', () => {
     const of = (measured: object) =>
-      planOf({}, {}, { cuffWidthCm: 10, measured: { valueMmHg: 200, method: 'doppler', ...measured } }).items[0]!
-        .occlusion!;
+      planOf(
+        {},
+        {},
+        { cuffWidthCm: 10, circumferenceCm: 55, measured: { valueMmHg: 200, method: 'doppler', ...measured } },
+      ).items[0]!.occlusion!;
     expect(of({}).inputs).toMatchObject({ cuffWidthCm: 10, limb: 'leg', side: 'left', posture: 'seated' });
     expect(of({ cuffWidthCm: 10 }).equation).toBe('measured-doppler');
-    // 74 + (200 − 74) × 5 / 10.
+    // Above diastolic by the curve: 22 + 17.9 × 11 is 218.9, 22 + 17.9 × 5.5 is 120.45; 74 + (200 − 74) × 120.45 / 218.9.
     const corrected = of({ cuffWidthCm: 5, standardDeviationMmHg: 4 });
-    expect(corrected).toMatchObject({ equation: 'width-correction', value: 137, inputs: { fromWidthCm: 5 } });
+    expect(corrected).toMatchObject({
+      equation: 'width-correction',
+      value: expect.closeTo(74 + (126 * 120.45) / 218.9, 9),
+      inputs: { fromWidthCm: 5 },
+    });
     expect(corrected!.errors!.map(({ part }) => part)).toEqual(['width-correction', 'occlusion']);
     expect(of({ cuffWidthCm: 5 }).inputs).toMatchObject({ standardDeviationMmHg: 8.6 });
   });
 
   it('tells an estimate all that it was told of the person', () => {
-    const limb = { measured: undefined, circumferenceCm: 55, cuffWidthCm: 18, equation: 'thigh-2019' } as const;
+    const site = 'mid-limb';
+    const limb = {
+      measured: undefined,
+      circumferenceCm: 55,
+      circumferenceSite: site,
+      cuffWidthCm: 18,
+      equation: 'thigh-2019',
+    } as const;
     const { occlusion } = planOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb).items[0]!;
     expect(occlusion!.inputs).toEqual({
       limb: 'leg',
       side: 'left',
       circumferenceCm: 55,
+      circumferenceSite: site,
       systolicMmHg: 118,
       diastolicMmHg: 74,
       cuffWidthCm: 18,

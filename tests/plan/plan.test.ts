@@ -23,7 +23,15 @@ const request = {
   diastolicMmHg: 76,
   posture: 'supine',
   limbs: [
-    { limb: 'leg', side: 'right', circumferenceCm: 60, cuffWidthCm: 18, percent: 60, gaugeStepMmHg: 2 },
+    {
+      limb: 'leg',
+      side: 'right',
+      circumferenceCm: 60,
+      cuffWidthCm: 18,
+      percent: 60,
+      gaugeStepMmHg: 2,
+      equation: 'thigh-2019',
+    },
     {
       limb: 'arm',
       side: 'right',
@@ -83,10 +91,11 @@ describe('planSession', () => {
     expect(legs!.totals.volumeLoad).toMatchObject({ value: 1500, unit: 'kg' });
   });
 
-  // Worked by hand: 76 + (150 − 76) × 5 / 10 = 113; 40 % is 45.2, down to 45 mmHg. 25 % of 40 lb is 10 lb; 32 × 10 lb = 320 lb.
+  // Worked by hand: above diastolic by the curve 24 + 11.5 × 32 / 5 = 97.6 and 24 + 11.5 × 32 / 10 = 60.8 mmHg, so
+  // 76 + (150 − 76) × 60.8 / 97.6 = 122.10; 40 % is 48.8, down to 48 mmHg. 25 % of 40 lb is 10 lb; 32 × 10 lb = 320 lb.
   it('carries a measured pressure to the cuff that will be worn, and keeps pounds', () => {
-    expect(arms!.occlusion).toMatchObject({ equation: 'width-correction', value: 113 });
-    expect(arms!.target!.value).toBe(45);
+    expect(arms!.occlusion).toMatchObject({ equation: 'width-correction', value: expect.closeTo(122.0984, 4) });
+    expect(arms!.target!.value).toBe(48);
     expect(arms!.load).toMatchObject({ value: 10, unit: '[lb_av]' });
     expect(arms!.totals.volumeLoad).toMatchObject({ value: 320, unit: '[lb_av]' });
     expect(arms!.totals.restrictionTime.value).toBe(128);
@@ -238,7 +247,9 @@ describe('planSession', () => {
       /limbs\[1\]\.measured\.valueMmHg/,
     );
     expect(() => planSession({ ...request, limbs: [request.limbs[0], request.limbs[0]] })).toThrow(/limbs\[1\]\.side/);
-    expect(() => planSession(limb({ measured: undefined }))).toThrow(/limbs\[1\]\.circumferenceCm/);
+    expect(() => planSession(limb({ measured: undefined, circumferenceCm: undefined }))).toThrow(
+      /limbs\[1\]\.circumferenceCm/,
+    );
   });
 });
 
@@ -254,7 +265,7 @@ describe('explain', () => {
       'rounded down, steps of 2 mmHg: 108 mmHg',
       '1RM = w × 36 / (37 − r)',
       '= 50 × 36 / (37 − 10)',
-      '= 76 + (150 − 76) × 5 / 10',
+      '= 76 + (150 − 76) × ((124 − 76) / 2 + 11.5 × 32 / 10) / ((124 − 76) / 2 + 11.5 × 32 / 5)',
       'rounded to the nearest, loads you can set: 10 lb',
       'VL = R × w',
       '= (20 + 12) × 10',

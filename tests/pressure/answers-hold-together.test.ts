@@ -543,6 +543,7 @@ describe('where readings lie', () => {
       equation: 'padding-2006',
       zone: 'not-known',
       fields: [
+        { field: 'cuffWidthCm', zone: 'not-known' },
         { field: 'circumferenceCm', zone: 'inside', fitted: { low: 20, high: 75 } },
         { field: 'systolicMmHg', zone: 'not-known' },
       ],
@@ -563,6 +564,20 @@ describe('where readings lie', () => {
     expect(zones({ equation: 'thigh-index-18' }).fields[1]!.zone).toBe('not-known');
     expect(zones({ ...ALL, equation: 'thigh-index-18', cuffWidthCm: 20.6 }).zone).toBe('outside');
     expect(zones({ equation: 'padding-2006', circumferenceCm: 19.9 }).zone).toBe('outside');
+    // 14 means with cuffs of 5 to 18 cm; the circumferences and blood pressures of their samples are not reported.
+    const curve = { ...ALL, equation: 'pooled-curve-thigh-2026' };
+    expect(zones(curve)).toEqual({
+      equation: 'pooled-curve-thigh-2026',
+      zone: 'not-known',
+      fields: [
+        { field: 'limb', zone: 'inside', fitted: 'leg' },
+        { field: 'cuffWidthCm', zone: 'inside', fitted: { low: 5, high: 18 } },
+        { field: 'circumferenceCm', zone: 'not-known' },
+        { field: 'systolicMmHg', zone: 'not-known' },
+        { field: 'diastolicMmHg', zone: 'not-known' },
+      ],
+    });
+    expect(zones({ ...curve, cuffWidthCm: 4.9 }).zone).toBe('outside');
     expect(refusal(withinFittedRange, {}).map(([path, code]) => [path, code])).toEqual([['equation', 'missing']]);
   });
 });

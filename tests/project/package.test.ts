@@ -11,6 +11,7 @@ const EXPECTED = '160 75 cuffwork/plan ok';
 const body = `
 const lop = estimateOcclusionPressure({
   limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
+  equation: 'width-ratio-1993',
 });
 const plan = planSession({
   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',

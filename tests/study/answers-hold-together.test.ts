@@ -643,7 +643,8 @@ describe('a bibliography', () => {
 
 describe('a methods paragraph', () => {
   const start = /^Calculations were done with cuffwork \d+\.\d+\.\d+\. /;
-  const end = ' Intervals are 95 % intervals; errors are taken as normal, on a log scale where they are shares of the value.';
+  const end =
+    ' Intervals are 95 % intervals; errors are taken as normal, on a log scale where they are shares of the value.';
   const middle = (used: object) => {
     const text = methods(used);
     expect(text).toMatch(start);

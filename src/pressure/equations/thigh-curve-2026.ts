@@ -41,7 +41,7 @@ export const thighCurve = {
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]
  * @param diastolicMmHg - DBP, brachial diastolic pressure [mmHg]
  * @param cuffWidthCm - W, cuff width [cm]
- * @param postureFactor - h, 1 supine, 1.25 seated, 1.53 standing
+ * @param postureFactor - h, 1 supine, 1.25 seated, 1.53 standing [1]
  * @returns LOP, limb occlusion pressure [mmHg]
  *
  * @example
