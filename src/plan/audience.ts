@@ -20,6 +20,7 @@ export type Audience = 'person' | 'practitioner' | 'method';
  * ```
  */
 export const audiences: Readonly<Record<string, Audience>> = {
+  'measurements-contradict': 'practitioner',
   'blood-pressure-refer': 'person',
   'blood-pressure-very-high': 'person',
   'blood-pressure-high': 'person',

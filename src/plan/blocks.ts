@@ -1,3 +1,4 @@
+import { Math } from '../quantity/maths.js';
 import type { Section } from '../answer/explain.js';
 import {
   aligned,

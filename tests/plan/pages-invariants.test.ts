@@ -15,7 +15,6 @@ import {
   compareWeeks,
   guidelines,
   nextSession,
-  painSites,
   planSession,
   progressionRules,
   recordSession,
@@ -27,6 +26,7 @@ import {
   type Plan,
   type PlanRequest,
 } from '../../src/plan/index.js';
+import { PAIN_SITES } from '../../src/plan/pain.js';
 
 // Every page of every document that can be made: no value printed that is none, no slot left open, no sentence twice,
 // and while a stop is in force the stop first and no setting.
@@ -120,7 +120,7 @@ const felt = fc.record({
   ),
   pain: fc.option(
     fc
-      .subarray([...painSites], { maxLength: 2 })
+      .subarray([...PAIN_SITES], { maxLength: 2 })
       .chain((sites) =>
         fc.tuple(
           ...sites.map((site) =>
