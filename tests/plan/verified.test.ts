@@ -73,6 +73,15 @@ describe('a plan that was changed', () => {
     expect(refusedAt(edited(plan, [...target, 'reached', 'percent'], 48))).toContain('items.0.target.reached.percent');
   });
 
+  it('is not printed where it does not fit itself, and prints no words of its own', () => {
+    expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(
+      /^items\[0\]\.target\.reached\.percent must be/,
+    );
+    expect(() => explain(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toThrow(/atS must be/);
+    const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
+    expect(explain(forged)).toBe(explain(plan));
+  });
+
   it('is refused where everything around the pressure was changed with it', () => {
     const percents = { percent: 350, lower: 350, upper: 350, occlusionChancePercent: 0 };
     const forged = [
