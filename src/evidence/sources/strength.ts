@@ -60,6 +60,21 @@ export const strengthSources = {
     doi: '10.1007/s40279-021-01559-x',
     pmid: '34542869',
   },
+  'restricted-reserve-2025': {
+    about:
+      'repetitions in the last set to failure and error of predicted repetitions in reserve, bench press with restriction',
+    container: 'J Strength Cond Res',
+    year: 2025,
+    doi: '10.1519/JSC.0000000000005190',
+  },
+  'restricted-failure-2025': {
+    about: 'repetitions in four sets to failure with restriction: a meta-analysis of protocols',
+    container: 'Sports Med Open',
+    year: 2025,
+    volume: '11(1)',
+    pages: '84',
+    doi: '10.1186/s40798-025-00892-z',
+  },
   'one-rep-max-reliability-2020': {
     title: 'Test–retest reliability of the one-repetition maximum (1RM) strength assessment: a systematic review',
     container: 'Sports Med Open',
