@@ -22,7 +22,11 @@ export { brzycki } from './strength/equations/brzycki.js';
 export { brzyckiDecimal } from './strength/equations/brzycki-decimal.js';
 export { epley } from './strength/equations/epley.js';
 export { benchPress5rm2006, legPress5rm2006 } from './strength/equations/five-repetitions-2006.js';
-export { fullSquatVelocity2017 } from './strength/equations/full-squat-velocity-2017.js';
+export {
+  fullSquatMeanVelocity2017,
+  fullSquatPeakVelocity2017,
+  fullSquatVelocity2017,
+} from './strength/equations/full-squat-velocity-2017.js';
 export {
   benchPressHighSchool2003,
   deadliftHighSchool2003,

@@ -11,7 +11,8 @@ import {
 } from '../src/pressure/equations/pooled-means.js';
 import { thighIndex12Equation } from '../src/pressure/equations/thigh-index.js';
 import { widthRatioEquation } from '../src/pressure/equations/width-ratio.js';
-import { estimateOcclusionPressure } from '../src/index.js';
+import { overReading, standardDeviation } from '../docs/working/full-squat-velocity.js';
+import { equations, estimateOcclusionPressure, type RelativeLoadEquation } from '../src/index.js';
 import { SHIFT_DEVIATION, WIDE_THIGH_SHIFT } from '../src/pressure/posture.js';
 
 const { up } = working;
@@ -66,6 +67,18 @@ describe('form of the equations of 2024', () => {
     expect(furthestFromEarlier).toBeLessThan(0.1);
   });
   it('are six', () => expect(cubics).toHaveLength(6));
+});
+
+describe('error of the full squat by velocity', () => {
+  const squats: readonly RelativeLoadEquation[] = equations.relativeLoad.filter(({ id }) =>
+    id.startsWith('full-squat-'),
+  );
+  it('is half of the largest over-reading, in all three forms', () => {
+    expect(Math.max(...overReading.map(({ points }) => points))).toBe(2 * standardDeviation);
+    expect(squats.map(({ error }) => error)).toEqual(
+      Array.from({ length: 3 }, () => ({ standardDeviation, evidence: 'derived' })),
+    );
+  });
 });
 
 describe('pooled means', () => {

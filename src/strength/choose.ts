@@ -99,11 +99,11 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
     );
   if (fitted) {
     const { id, sample } = fitted;
-    return { equation: fitted, why: assumption('taken-as-fitted', { equation: id, sample }) };
+    return { equation: fitted, why: assumption('equation-fitted', { equation: id, sample }) };
   }
   const near = told && r >= NEAR_80_PERCENT.low && r <= NEAR_80_PERCENT.high;
   const compared = near && COMPARED.find(({ lift, sex }) => lift === facts.lift && sex === facts.sex);
   const equation = (compared && all.find(({ id }) => id === compared.equation)) || all[0]!;
-  const why = compared ? 'taken-as-compared' : 'taken-without-knowing-more';
+  const why = compared ? 'equation-compared' : 'equation-default';
   return { equation, why: assumption(why, { equation: equation.id }) };
 }

@@ -74,4 +74,6 @@ export interface RelativeLoadEquation {
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
   readonly assumptions: readonly StrengthCode[];
+  /** What was found against it later: the code of the caution, and where it was found. */
+  readonly cautions?: readonly { readonly code: StrengthCode; readonly source: SourceId }[];
 }

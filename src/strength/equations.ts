@@ -8,7 +8,11 @@ import { brzyckiDecimalEquation } from './equations/brzycki-decimal.js';
 import { brzyckiEquation } from './equations/brzycki.js';
 import { epleyEquation } from './equations/epley.js';
 import { benchPress5rm2006Equation, legPress5rm2006Equation } from './equations/five-repetitions-2006.js';
-import { fullSquatVelocity2017Equation } from './equations/full-squat-velocity-2017.js';
+import {
+  fullSquatMeanVelocity2017Equation,
+  fullSquatPeakVelocity2017Equation,
+  fullSquatVelocity2017Equation,
+} from './equations/full-squat-velocity-2017.js';
 import {
   benchPressHighSchool2003Equation,
   deadliftHighSchool2003Equation,
@@ -85,6 +89,8 @@ export type OneRepMaxEquationId = (typeof oneRepMaxEquations)[number]['id'];
 export const relativeLoadEquations = [
   benchPressVelocity2010Equation,
   fullSquatVelocity2017Equation,
+  fullSquatMeanVelocity2017Equation,
+  fullSquatPeakVelocity2017Equation,
   parallelSquatVelocity2017Equation,
   parallelSquatOmni2017Equation,
 ] as const satisfies readonly RelativeLoadEquation[];

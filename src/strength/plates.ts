@@ -193,7 +193,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * all plates together do not reach the target, a caution says how far they go.
  *
  * - Error: none; the masses are taken as marked (a federation allows a disc ± 0.25 %).
- * - Evidence: `practice`; arithmetic on what is there.
+ * - Evidence: `definition`; arithmetic on the masses you enter.
  * - Source: none is needed for the arithmetic; the sets of {@link plateSets} name theirs.
  *
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
@@ -233,7 +233,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
     value: total,
     unit: code,
     equation: 'bar-and-plates',
-    evidence: 'practice',
+    evidence: 'definition',
     formula: 'b + c + 2 * s',
     symbols: { b: 'bar', c: 'collars', s: 'perSide' },
     inputs: { target, bar, collars, perSide: sideText(perSide), unit, rounding },

@@ -48,7 +48,7 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
   const reader = new Reader(input);
   const id = reader.choice('equation', IDS);
   const equation: RelativeLoadEquation = relativeLoadEquations.find((each) => each.id === id)!;
-  const { reading, error, evidence } = equation;
+  const { reading, error, evidence, cautions = [] } = equation;
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
@@ -82,6 +82,7 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
       ...(reading === 'velocityMPerS'
         ? [caution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
         : []),
+      ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
     sources: equation.sources,

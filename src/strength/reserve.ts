@@ -100,7 +100,7 @@ export function repetitionsInReserveFromRpe(input: ReserveRatingInput): Answer<'
     assumptions: [assumption('reserve-of-rating', { from, to, rating: reserveRpe })],
     cautions: [
       caution('note', 'reserve-inaccurate', undefined, { source: 'reserve-accuracy-2017' }),
-      caution('note', 'reserve-under-told', undefined, { source: 'reserve-accuracy-2022' }),
+      caution('note', 'reserve-underestimated', undefined, { source: 'reserve-accuracy-2022' }),
     ],
     sources: ['reserve-scale-2016', 'reserve-application-2016', 'reserve-accuracy-2017', 'reserve-accuracy-2022'],
   };

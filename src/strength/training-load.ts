@@ -1,23 +1,23 @@
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
-import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
+import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
 import { assumption, caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
+import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
 export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Required<Plate>[] };
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
-  /** An answer of `testedOneRepMax` or `estimateOneRepMax`. */
-  readonly oneRepMax: Answer<'one-repetition-maximum'>;
+  /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
+  readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
   readonly percent: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit;
@@ -34,8 +34,8 @@ export interface TrainingLoadInput {
   readonly rounding?: Rounding;
   /** `this-limb` when left out. The maximum of the other limb gives a load, and no range of true percentages. */
   readonly maximumOf?: 'this-limb' | 'other-limb';
-  /** An answer of `bodyMassLoad` that the maximum counts; it is taken off, so that the load is what to add to it. */
-  readonly bodyMassLoad?: Answer<'body-mass-load'>;
+  /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
+  readonly bodyMassLoad?: Answer<'body-mass-load'> | number;
 }
 
 export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
@@ -95,40 +95,24 @@ const WAYS = ['step', 'available', 'bar'] as const;
  */
 export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reader = new Reader(input);
-  const oneRepMax = readAnswer(
-    reader,
-    'oneRepMax',
-    'one-repetition-maximum',
-    'testedOneRepMax or estimateOneRepMax',
-    ['kg', '[lb_av]'],
-    quantities.load.min,
-    quantities.load.max * 40,
-  );
+  const asked = reader.optionalChoice('unit', LOAD_UNITS);
+  const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
   const percent = reader.number('percent');
-  const fromUnit: LoadUnit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
-  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? fromUnit;
+  const fromUnit = loadUnitOf(oneRepMax.unit);
+  const unit = asked ?? fromUnit;
   const code = loadUnitCode(unit);
   const step = reader.optionalNumber('step', inLoadUnit(quantities.step, code));
   const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
   const inventory = readInventory(reader, unit, false);
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
-  const share = readAnswer(
-    reader,
-    'bodyMassLoad',
-    'body-mass-load',
-    'bodyMassLoad',
-    ['kg', '[lb_av]'],
-    0,
-    quantities.bodyMass.max,
-    true,
-  );
+  const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
   for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);
-  const shareUnit: LoadUnit = share.unit === '[lb_av]' ? 'lb' : 'kg';
+  const shareUnit = loadUnitOf(share.unit);
   const counted = reader.has('bodyMassLoad');
   const bodyMass = counted ? convertLoad(share.value, shareUnit, unit) : 0;
   const percentOf = (load: number): number => (100 * (load + bodyMass)) / maximum;
@@ -192,7 +176,8 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
-  if (!otherLimb && !((lower ?? 0) > 0)) {
+  const exact = exactness(oneRepMax);
+  if (!otherLimb && exact.length === 0 && !((lower ?? 0) > 0)) {
     cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
   }
   if (otherLimb) cautions.push(caution('caution', 'maximum-of-other-limb', undefined, { path: ['maximumOf'] }));
@@ -224,6 +209,8 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
     },
     assumptions: [
+      ...exact,
+      ...(counted ? exactness(share) : []),
       ...(counted ? [assumption('body-mass-counted')] : []),
       ...(errors.length > 0 ? [normalInterval] : []),
     ],

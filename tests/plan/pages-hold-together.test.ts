@@ -637,8 +637,8 @@ describe('the page of a record', () => {
 });
 
 describe('the page of a review', () => {
-  const below = (where: string, name: string, found: string, range: string) =>
-    `- note: ${where}: ${name} ${found} is below the ${range} of the 2019 guideline review. [unconfirmed]`;
+  const below = (where: string, name: string, found: string, range: string, grade = 'secondary') =>
+    `- note: ${where}: ${name} ${found} is below the ${range} of the 2019 guideline review. [${grade}]`;
 
   it('of a plan', () => {
     const page = lines(reviewPlan(planned()));
@@ -654,16 +654,16 @@ describe('the page of a review', () => {
         below(where, 'restriction', '2 min', '5 to 10 min in one exercise'),
         below(where, 'all sets together,', '20 repetitions', '75 repetitions'),
       ]),
-      below('walk, left leg', 'restriction', '4.67 min', '5 to 20 min in one exercise'),
+      below('walk, left leg', 'restriction', '4.67 min', '5 to 20 min in one exercise', 'unconfirmed'),
     ]);
     expect(under(page, 'INSIDE THE RANGE')).toEqual([
       '- cuff pressure 50 % of occlusion pressure [40 to 80 %; secondary]',
       '- cuff width 12 cm [5 to 18 cm; unconfirmed]',
-      '- number of sets 2 [2 to 4; unconfirmed]',
-      '- load 20.45 % of the maximum [20 to 40 %; unconfirmed]',
+      '- number of sets 2 [2 to 4; secondary]',
+      '- load 20.45 % of the maximum [20 to 40 %; secondary]',
       '- lifting 1 s [1 to 2 s; unconfirmed]',
       '- lowering 2 s [1 to 2 s; unconfirmed]',
-      '- rest between sets 30 s [30 to 60 s; unconfirmed]',
+      '- rest between sets 30 s [30 to 60 s; secondary]',
       '- intensity 45 % of VO2max or heart-rate reserve [50 % at most; unconfirmed]',
       '- sessions a week, 2 [2 to 3; secondary]',
     ]);
@@ -676,7 +676,7 @@ describe('the page of a review', () => {
     expect(page[0]).toBe('REVIEW OF A RECORD');
     expect(under(page, 'NOT JUDGED, NOT IN THE DOCUMENT')).toEqual(['- sessions a week']);
     expect(under(page, 'INSIDE THE RANGE')).toContain(
-      '- all sets together, 22 repetitions [75 repetitions; unconfirmed]',
+      '- all sets together, 22 repetitions [75 repetitions; secondary]',
     );
     const none = lines(
       reviewPlan(planSession({ ...REQUEST, exercises: [REQUEST.exercises[2]] }), {

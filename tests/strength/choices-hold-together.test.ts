@@ -12,43 +12,43 @@ describe('the equation taken of itself', () => {
     return [equation, assumptions[0]!.code];
   };
   it.each([
-    [{ lift: 'squat', sex: 'male' }, 'lombardi-1989', 'taken-as-compared'],
-    [{ lift: 'squat', sex: 'male', repetitions: 6 }, 'lombardi-1989', 'taken-as-compared'],
-    [{ lift: 'squat', sex: 'male', repetitions: 10 }, 'lombardi-1989', 'taken-as-compared'],
-    [{ lift: 'squat', sex: 'male', repetitions: 5 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'squat', sex: 'male', repetitions: 11 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'squat', sex: 'female' }, 'brzycki-1993', 'taken-as-compared'],
-    [{ lift: 'bench-press', sex: 'female' }, 'brzycki-1993', 'taken-as-compared'],
-    [{ lift: 'biceps-curl', sex: 'female' }, 'mayhew-1992', 'taken-as-compared'],
-    [{ lift: 'biceps-curl', sex: 'male' }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'squat' }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ sex: 'male' }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'leg-press', repetitions: 5 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'leg-press', repetitions: 5, ageYears: 18 }, 'leg-press-5rm-2006', 'taken-as-fitted'],
-    [{ lift: 'leg-press', repetitions: 5, ageYears: 69 }, 'leg-press-5rm-2006', 'taken-as-fitted'],
-    [{ lift: 'leg-press', repetitions: 5, ageYears: 70 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'leg-press', repetitions: 6, ageYears: 30 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'leg-press', repetitions: 5, ageYears: 30, load: 20 }, 'brzycki-1993', 'taken-without-knowing-more'],
+    [{ lift: 'squat', sex: 'male' }, 'lombardi-1989', 'equation-compared'],
+    [{ lift: 'squat', sex: 'male', repetitions: 6 }, 'lombardi-1989', 'equation-compared'],
+    [{ lift: 'squat', sex: 'male', repetitions: 10 }, 'lombardi-1989', 'equation-compared'],
+    [{ lift: 'squat', sex: 'male', repetitions: 5 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'squat', sex: 'male', repetitions: 11 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'squat', sex: 'female' }, 'brzycki-1993', 'equation-compared'],
+    [{ lift: 'bench-press', sex: 'female' }, 'brzycki-1993', 'equation-compared'],
+    [{ lift: 'biceps-curl', sex: 'female' }, 'mayhew-1992', 'equation-compared'],
+    [{ lift: 'biceps-curl', sex: 'male' }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'squat' }, 'brzycki-1993', 'equation-default'],
+    [{ sex: 'male' }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'leg-press', repetitions: 5 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'leg-press', repetitions: 5, ageYears: 18 }, 'leg-press-5rm-2006', 'equation-fitted'],
+    [{ lift: 'leg-press', repetitions: 5, ageYears: 69 }, 'leg-press-5rm-2006', 'equation-fitted'],
+    [{ lift: 'leg-press', repetitions: 5, ageYears: 70 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'leg-press', repetitions: 6, ageYears: 30 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'leg-press', repetitions: 5, ageYears: 30, load: 20 }, 'brzycki-1993', 'equation-default'],
     [
       { lift: 'squat', sex: 'male', training: 'trained', ageYears: 16, repetitions: 12 },
       'brzycki-1993',
-      'taken-without-knowing-more',
+      'equation-default',
     ],
-    [{ lift: 'knee-extension', training: 'trained', ageYears: 27 }, 'knee-extension-trained-1993', 'taken-as-fitted'],
-    [{ lift: 'knee-extension', training: 'trained' }, 'brzycki-1993', 'taken-without-knowing-more'],
+    [{ lift: 'knee-extension', training: 'trained', ageYears: 27 }, 'knee-extension-trained-1993', 'equation-fitted'],
+    [{ lift: 'knee-extension', training: 'trained' }, 'brzycki-1993', 'equation-default'],
     [
       { lift: 'knee-extension', training: 'untrained', ageYears: 27, load: 60 },
       'knee-extension-untrained-1993',
-      'taken-as-fitted',
+      'equation-fitted',
     ],
     [
       { lift: 'knee-extension', training: 'trained', ageYears: 57 },
       'osteopenia-knee-extension-2024',
-      'taken-as-fitted',
+      'equation-fitted',
     ],
-    [{ lift: 'shoulder-press', sex: 'female', ageYears: 19 }, 'shoulder-press-women-2000', 'taken-as-fitted'],
-    [{ lift: 'shoulder-press', sex: 'male', ageYears: 19 }, 'brzycki-1993', 'taken-without-knowing-more'],
-    [{ lift: 'shoulder-press', ageYears: 19 }, 'brzycki-1993', 'taken-without-knowing-more'],
+    [{ lift: 'shoulder-press', sex: 'female', ageYears: 19 }, 'shoulder-press-women-2000', 'equation-fitted'],
+    [{ lift: 'shoulder-press', sex: 'male', ageYears: 19 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'shoulder-press', ageYears: 19 }, 'brzycki-1993', 'equation-default'],
   ])('%o: %s, %s', (more, equation, why) => {
     expect(taken(more)).toEqual([equation, why]);
     expectHoldsTogether(maximum(more));
@@ -142,7 +142,7 @@ describe('a comparison of equations', () => {
     expectClose(highest, values[12]!);
     expectClose(median, values[6]!);
     expectClose(spreadPercent, (100 * (values[12]! - values[0]!)) / values[6]!);
-    expect([unit, chosen, why.code]).toEqual(['kg', 'brzycki-1993', 'taken-without-knowing-more']);
+    expect([unit, chosen, why.code]).toEqual(['kg', 'brzycki-1993', 'equation-default']);
     // Reference A.4, k(8): Adams 1.190476 is the lowest. Welday, Epley and Baechle are below Wathan, 1.276714.
     expect(said(cautions)).toEqual([
       [
