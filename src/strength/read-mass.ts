@@ -4,7 +4,7 @@ import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
 import { assumption } from './messages.js';
 
-/** The masses that other calculations take: the range of a plain number, of an answer, and what a plain one assumes. */
+/** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
 const MASSES = {
   'one-repetition-maximum': {
     quantity: quantities.load,
@@ -26,11 +26,11 @@ type Mass = keyof typeof MASSES;
 
 const ENTERED = 'entered';
 
-/** What is assumed of a mass that was entered as a plain number. */
+/** What we assume of a mass that was entered as a plain number. */
 export const exactness = ({ kind, equation }: Pick<Answer<Mass>, 'kind' | 'equation'>): readonly Assumption[] =>
   equation === ENTERED ? [assumption(MASSES[kind].code)] : [];
 
-/** A mass: an answer, or a plain number [`unit`], which is taken as exact. The value is NaN where it is left out. */
+/** A mass: an answer, or a plain number [`unit`], which we take as exact. The value is NaN where it is left out. */
 export function readMass<K extends Mass>(
   reader: Reader,
   name: string,

@@ -82,7 +82,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       training: training.at(row),
       ageYears: age === age ? age : undefined,
     } as LiftFacts;
-    return misfits(equation, facts, set.r).some(({ field, told: said }) => said && field !== 'repetitions');
+    return misfits(equation, facts, set.r).some(({ field, given }) => given && field !== 'repetitions');
   };
   /** Reads the repetitions of a row; the flag that refuses it, or 0. */
   const readRow = (row: number): number => {

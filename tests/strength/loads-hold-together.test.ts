@@ -279,7 +279,7 @@ describe('a training load', () => {
         [
           'step',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 70 kg, 70 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 70 kg, 70 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -291,7 +291,7 @@ describe('a training load', () => {
         [
           'available',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 40 kg, 40 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 40 kg, 40 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -303,7 +303,7 @@ describe('a training load', () => {
         [
           'bar',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 45 kg, 45 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 45 kg, 45 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -526,13 +526,10 @@ describe('a loaded bar', () => {
   it('says why it refuses', () => {
     const why = (more: object) => refusal(loadPlates, { target: 60, bar: 20, plates, ...more })[0]!.slice(2);
     expect(why({ plates: [{ mass: 5 }, { mass: 5 }] })).toEqual([
-      'a list in which every mass stands once, with its count',
+      'a list in which every mass appears once, with its count',
       'one twice',
     ]);
-    expect(why({ target: 22, collars: 5 })).toEqual([
-      'at least 25 kg, the lightest that can be loaded and so the nearest',
-      '22 kg',
-    ]);
+    expect(why({ target: 22, collars: 5 })).toEqual(['at least 25 kg, the lightest load you can set', '22 kg']);
     expect(why({ plates: Array.from({ length: 51 }, (_, index) => ({ mass: index + 1 })) })).toEqual([
       'at most 50 kinds',
       '51 of them',
@@ -546,7 +543,7 @@ describe('a loaded bar', () => {
     expect(refusal(loadPlates, { target: 60, bar: 20, plates: fifty })).toEqual([]);
     // Without a bar, a pair of the lightest is the lightest.
     expect(why({ target: 3, bar: 0, plates: [{ mass: 5 }, { mass: 4, count: 1 }], rounding: 'down' })).toEqual([
-      'at least 10 kg, the lightest that can be loaded and so the nearest',
+      'at least 10 kg, the lightest load you can set',
       '3 kg',
     ]);
     expect(why({ target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] })[0]).toMatch(/^at least 0 kg/);

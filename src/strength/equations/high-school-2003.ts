@@ -5,9 +5,9 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = 159.9 + 0.103 × r × w − 11.552 × r [kg], with w at 70 % of the maximum
  *
- * - Shape: the constant is the mean of the group in disguise, so it holds for such lifters and for no one else.
- *   It is never taken unless it is named.
- * - Fitted range: loads of 70 % of the maximum; 18 young men. The range of repetitions is not at hand.
+ * - Shape: the constant is close to the mean of the group, so it holds for such lifters only. It is used only
+ *   when you name it.
+ * - Fitted range: loads of 70 % of the maximum; 18 young men. The abstract does not report the range of repetitions.
  * - Error: standard error of estimate 5.06 kg.
  * - Evidence: `published`.
  * - Source: J Strength Cond Res 2003;17(1):167–172.
@@ -30,9 +30,9 @@ export const squatHighSchool2003 = (load: number, repetitionsToFailure: number):
  *
  * Formula: 1RM = 90.66 + 0.085 × r × w − 5.306 × r [kg], with w at 70 % of the maximum
  *
- * - Shape: the constant is the mean of the group in disguise, so it holds for such lifters and for no one else.
- *   It is never taken unless it is named.
- * - Fitted range: loads of 70 % of the maximum; 18 young men. The range of repetitions is not at hand.
+ * - Shape: the constant is close to the mean of the group, so it holds for such lifters only. It is used only
+ *   when you name it.
+ * - Fitted range: loads of 70 % of the maximum; 18 young men. The abstract does not report the range of repetitions.
  * - Error: standard error of estimate 2.69 kg.
  * - Evidence: `published`.
  * - Source: J Strength Cond Res 2003;17(1):167–172.
@@ -55,9 +55,9 @@ export const benchPressHighSchool2003 = (load: number, repetitionsToFailure: num
  *
  * Formula: 1RM = 156.08 + 0.098 × r × w − 12.106 × r [kg], with w at 80 % of the maximum
  *
- * - Shape: the constant is the mean of the group in disguise, so it holds for such lifters and for no one else.
- *   It is never taken unless it is named.
- * - Fitted range: loads of 80 % of the maximum; 18 young men. The range of repetitions is not at hand.
+ * - Shape: the constant is close to the mean of the group, so it holds for such lifters only. It is used only
+ *   when you name it.
+ * - Fitted range: loads of 80 % of the maximum; 18 young men. The abstract does not report the range of repetitions.
  * - Error: standard error of estimate 4.97 kg.
  * - Evidence: `published`.
  * - Source: J Strength Cond Res 2003;17(1):167–172.

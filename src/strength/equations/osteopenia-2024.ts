@@ -26,7 +26,7 @@ const formulaOf = ({ a: [a0, a1, a2, a3] }: Row): string =>
  *
  * - Shape: it turns over at r = 18.44.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
@@ -49,7 +49,7 @@ export const osteopeniaLatPulldown2024 = (load: number, r: number): number => cu
  *
  * - Shape: it turns over at r = 21.73.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
@@ -72,7 +72,7 @@ export const osteopeniaTricepsDip2024 = (load: number, r: number): number => cub
  *
  * - Shape: it turns over at r = 16.39 and has a low at 1.16.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
@@ -95,7 +95,7 @@ export const osteopeniaTrunkExtension2024 = (load: number, r: number): number =>
  *
  * - Shape: it turns over at r = 19.82.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
@@ -118,7 +118,7 @@ export const osteopeniaTrunkFlexion2024 = (load: number, r: number): number => c
  *
  * - Shape: it turns over at r = 20.50.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *
@@ -141,7 +141,7 @@ export const osteopeniaKneeExtension2024 = (load: number, r: number): number => 
  *
  * - Shape: it turns over at r = 21.40.
  * - Fitted range: 5 to 16 repetitions; 40 trained adults, 73 ± 8 years, with osteopenia. Refused outside.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `derived`; the coefficients were read, that they form this cubic is inferred: docs/working/cubic-form.ts.
  * - Source: Sports 2024;12(9):233.
  *

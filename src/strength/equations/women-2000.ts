@@ -51,7 +51,7 @@ export const shoulderPressWomen2000 = (load: number): number => 1.43 + 1.2 * loa
  *
  * - Shape: a straight line with an intercept in lb, for the load of the test alone: it has no term for repetitions.
  * - Fitted range: 5 to 10 repetitions to failure; 30 women, 19 to 26 years.
- * - Error: not at hand; see {@link estimateOneRepMax}.
+ * - Error: none published that we found; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
  * - Source: JEPonline 2000;3(3).
  *
