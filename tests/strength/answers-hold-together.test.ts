@@ -272,7 +272,7 @@ describe('an estimated maximum', () => {
     expect(said(mayhew.assumptions).slice(0, -2)).toEqual([
       [
         'fitted-on',
-        { values: { equation: 'mayhew-1992', sample: '435 students (184 men, 251 women), bench press (recalled)' } },
+        { values: { equation: 'mayhew-1992', sample: '435 students (184 men, 251 women), bench press (from memory)' } },
       ],
     ]);
     expect(codesOf(by('brzycki-1993').assumptions)).toEqual(['rational-form', 'error-share', 'normal-interval']);
@@ -545,7 +545,7 @@ describe('a percentage at repetitions, and back', () => {
     expect(said(whole.assumptions)).toEqual([
       [
         'fitted-on',
-        { values: { equation: 'mayhew-1992', sample: '435 students (184 men, 251 women), bench press (recalled)' } },
+        { values: { equation: 'mayhew-1992', sample: '435 students (184 men, 251 women), bench press (from memory)' } },
       ],
     ]);
     // 50 × (1 − p) is 20 at 60 %, and 37 − 36 p is 20 at 47.2 %, the longest answer.

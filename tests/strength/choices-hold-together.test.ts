@@ -222,7 +222,7 @@ describe('a comparison of equations', () => {
   });
 
   // Reference A.3, row by row.
-  const STUDENTS = '67 untrained students, up to 10 repetitions (recalled)';
+  const STUDENTS = '67 untrained students, up to 10 repetitions (from memory)';
   it.each([
     [
       'mayhew-1992',
