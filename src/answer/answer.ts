@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math, square } from '../quantity/maths.js';
@@ -152,7 +153,10 @@ export function speaker<C extends Catalogue>(catalogue: C) {
 }
 
 /** Errors are taken as normal: what every interval here assumes. */
-export const normalInterval: Assumption = { code: 'normal-interval', text: answerMessages['normal-interval'] };
+export const normalInterval: Assumption = /* @__PURE__ */ frozen({
+  code: 'normal-interval',
+  text: answerMessages['normal-interval'],
+});
 
 /** A 95 % interval around a value from errors that add in quadrature. */
 export function interval(value: number, errors: readonly ErrorPart[]) {

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import type { StandingSentence } from './types.js';
@@ -40,13 +41,13 @@ const STOP_SIGNS = [
  * symptoms.includes('stop-dizziness'); // => true
  * ```
  */
-export const symptoms = [
+export const symptoms = /* @__PURE__ */ frozen([
   ...STOP_SIGNS,
   'after-bruising',
   'after-dark-urine',
   'after-swelling',
   'after-soreness',
-] as const satisfies PlanCode[];
+] as const satisfies PlanCode[]);
 
 /** Signs to let the cuff down at once. */
 export const stopSigns = (): StandingSentence[] => STOP_SIGNS.map((code) => say(code));

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { OcclusionEquation } from './equation.js';
 import { arm2015Equation } from './equations/arm-2015.js';
 import { padding2006Equation } from './equations/padding-2006.js';
@@ -12,7 +13,7 @@ import { thighIndex12Equation, thighIndex18Equation } from './equations/thigh-in
 import { widthRatioEquation } from './equations/width-ratio.js';
 
 /** Every occlusion-pressure equation. Their order says nothing: `auto` ranks them for the readings at hand. */
-export const occlusionEquations = [
+export const occlusionEquations = /* @__PURE__ */ frozen([
   thigh2019Equation,
   thigh2015Equation,
   arm2015Equation,
@@ -23,7 +24,7 @@ export const occlusionEquations = [
   thighIndex12Equation,
   thighIndex18Equation,
   padding2006Equation,
-] as const satisfies readonly OcclusionEquation[];
+] as const satisfies readonly OcclusionEquation[]);
 
 /** The id of an occlusion-pressure equation. */
 export type OcclusionEquationId = (typeof occlusionEquations)[number]['id'];

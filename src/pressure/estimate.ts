@@ -20,6 +20,7 @@ import {
   wanted,
 } from './judge.js';
 import { assumption, caution } from './estimate-messages.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
@@ -83,19 +84,19 @@ function groundsOf(equation: OcclusionEquation, readings: OcclusionReadings): Gr
   const known = error.assumption !== 'error-not-known';
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
-    assumptions: Object.freeze([
+    assumptions: [
       ...(known ? [normalInterval] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
       ...(names ? [assumption('fitted-range-not-known', { names })] : []),
-    ]),
-    cautions: Object.freeze([
+    ],
+    cautions: [
       caution('note', 'estimate-is-a-start'),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
       ...postureCautions(equation, readings),
-    ]),
+    ],
   };
 }
 
@@ -106,10 +107,10 @@ function sharedGrounds(equation: OcclusionEquation, readings: OcclusionReadings)
   let byPlace = knownGrounds.get(equation);
   if (!byPlace) knownGrounds.set(equation, (byPlace = []));
   const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
-  return (byPlace[place] ??= groundsOf(equation, readings));
+  return (byPlace[place] ??= frozen(groundsOf(equation, readings)));
 }
 
-const readingsExact = /* @__PURE__ */ assumption('readings-exact');
+const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')))();
 
 /** What is taken for granted of the readings: that they are exact, save those whose error was given. */
 function readingsAssumption(given?: ReadingErrors): Assumption {

@@ -1,3 +1,4 @@
+import { frozen } from './frozen.js';
 import { KPA, LENGTH, METRIC_LENGTH, readingQuantities } from './readings.js';
 
 /** UCUM code of a unit, or an annotation in braces for a plain count. */
@@ -44,7 +45,7 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
  * quantities.cuffWidthCm.unit; // => 'cm'
  * ```
  */
-export const quantities = {
+export const quantities = /* @__PURE__ */ frozen({
   ...readingQuantities,
   fromWidthCm: {
     name: 'width of the cuff the pressure belongs to',
@@ -139,7 +140,7 @@ export const quantities = {
   restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
   volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
   sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
-} as const satisfies Record<string, Quantity>;
+} as const satisfies Record<string, Quantity>);
 
 /** The name of a numeric field of the vocabulary. */
 export type QuantityName = keyof typeof quantities;

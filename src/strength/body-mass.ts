@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
@@ -50,7 +51,7 @@ const SEGMENTS = { evidence: 'unconfirmed', source: 'segment-masses-1996' } as c
  * bodyMassShares.find(({ movement, sex }) => movement === 'push-up-top' && sex === 'male')?.fraction; // => 0.67
  * ```
  */
-export const bodyMassShares: readonly BodyMassShare[] = [
+export const bodyMassShares: readonly BodyMassShare[] = /* @__PURE__ */ frozen([
   { movement: 'push-up-top', sex: 'male', fraction: 0.67, standardDeviation: 0.038, ...PUSH_UP },
   { movement: 'push-up-top', sex: 'female', fraction: 0.651, standardDeviation: 0.031, ...PUSH_UP },
   { movement: 'push-up-bottom', sex: 'male', fraction: 0.746, standardDeviation: 0.036, ...PUSH_UP },
@@ -62,7 +63,7 @@ export const bodyMassShares: readonly BodyMassShare[] = [
   { movement: 'squat', sex: 'male', fraction: 0.886, ...SEGMENTS },
   { movement: 'squat', sex: 'female', fraction: 0.878, ...SEGMENTS },
   { movement: 'pull-up', sex: 'male', fraction: 0.955, ...SEGMENTS },
-];
+]);
 
 /** What {@link bodyMassLoad} takes. */
 export interface BodyMassInput {

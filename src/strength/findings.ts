@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Grade } from '../evidence/grades.js';
 import type { Sex } from '../quantity/quantities.js';
@@ -35,7 +36,7 @@ const WOMEN = {
 } as const;
 
 /** Published comparisons that name their equations. Where a comparison names none, no equation is given its figure. */
-export const findings: readonly Finding[] = [
+export const findings: readonly Finding[] = /* @__PURE__ */ frozen([
   { equations: ['mayhew-1992', 'wathan-1994'], lifts: ['bench-press'], bias: 'bias-none', ...STUDENTS },
   { equations: ['wathan-1994'], lifts: ['squat'], bias: 'bias-none', ...STUDENTS },
   {
@@ -86,7 +87,7 @@ export const findings: readonly Finding[] = [
     source: 'knee-extension-1993',
     evidence: 'published',
   },
-];
+]);
 
 /** The published findings on one equation, for one lift and sex where they are told. */
 export const findingsOn = (equation: string, lift: Lift | undefined, sex: Sex | undefined): readonly Finding[] =>

@@ -1,3 +1,5 @@
+import { frozen } from '../quantity/frozen.js';
+
 export const MISSING = 1;
 export const IMPOSSIBLE = 2;
 export const RELATION = 4;
@@ -29,7 +31,7 @@ export const REFUSED = MISSING | IMPOSSIBLE | RELATION | DOES_NOT_APPLY;
  * rowFlags['outside-fitted-range'].refused; // => false
  * ```
  */
-export const rowFlags = {
+export const rowFlags = /* @__PURE__ */ frozen({
   missing: { bit: MISSING, refused: true, text: 'A value that is needed is missing.' },
   impossible: { bit: IMPOSSIBLE, refused: true, text: 'A value is not a number or word that the field takes.' },
   relation: {
@@ -54,7 +56,7 @@ export const rowFlags = {
     refused: false,
     text: 'Blood pressure at or above 180/110 mmHg: do not train; refer to a physician.',
   },
-} as const satisfies Record<string, { readonly bit: number; readonly refused: boolean; readonly text: string }>;
+} as const satisfies Record<string, { readonly bit: number; readonly refused: boolean; readonly text: string }>);
 
 /** The code of a row flag. */
 export type RowFlag = keyof typeof rowFlags;

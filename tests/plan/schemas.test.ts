@@ -7,9 +7,9 @@ import { attempt } from '../../src/index.js';
 import * as documents from '../../src/plan/schema.js';
 import { nextSession, planSession, readDocument, recordSession, type PlanRequest } from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 
-const request = JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest;
+const request = JSON.parse(JSON.stringify(publicFunctions['planSessionOfEveryKind']!.right)) as PlanRequest;
 // The documents of one exercise by repetitions and one by time hold every part, and are quick to check.
 const { changeS: _, ...counted } = request.exercises[0]!;
 const plan = planSession({ ...request, exercises: [{ ...counted, side: 'left' }, request.exercises[3]!] });
@@ -39,7 +39,7 @@ const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' 
 const all = {
   'plan-request': [documents.planRequest, schemas.planRequestSchema, request],
   plan: [documents.planDocument, schemas.planSchema, plan],
-  'screening-request': [documents.screeningRequest, schemas.screeningRequestSchema, doors['screen']!.right],
+  'screening-request': [documents.screeningRequest, schemas.screeningRequestSchema, publicFunctions['screen']!.right],
   'record-request': [documents.recordRequest, schemas.recordRequestSchema, done],
   record: [documents.recordDocument, schemas.recordSchema, record],
   proposal: [documents.proposalDocument, schemas.proposalSchema, proposal],
