@@ -1,4 +1,7 @@
+import { numberIssue } from '../answer/reader.js';
+import { InputError } from '../answer/issues.js';
 import { frozen } from '../quantity/frozen.js';
+import type { Quantity } from '../quantity/quantities.js';
 
 export const MISSING = 1;
 export const IMPOSSIBLE = 2;
@@ -61,11 +64,14 @@ export const rowFlags = /* @__PURE__ */ frozen({
 /** The code of a row flag. */
 export type RowFlag = keyof typeof rowFlags;
 
+const FLAG: Quantity = { name: 'flag of a row', unit: '1', min: 0, max: 255, whole: true };
+
 /**
  * The codes that a row’s flag stands for.
  *
  * @param flag - one value of a `flag` column [sum of bits]
  * @returns codes of {@link rowFlags}, empty for 0.
+ * @throws InputError for what is not a whole number from 0 to 255
  *
  * @example
  * ```ts
@@ -73,5 +79,8 @@ export type RowFlag = keyof typeof rowFlags;
  * flagCodes(17); // => ['missing', 'outside-fitted-range']
  * ```
  */
-export const flagCodes = (flag: number): RowFlag[] =>
-  (Object.keys(rowFlags) as RowFlag[]).filter((code) => (flag & rowFlags[code].bit) !== 0);
+export function flagCodes(flag: number): RowFlag[] {
+  const wrong = numberIssue(FLAG, flag, ['flag']);
+  if (wrong) throw new InputError([wrong]);
+  return (Object.keys(rowFlags) as RowFlag[]).filter((code) => (flag & rowFlags[code].bit) !== 0);
+}
