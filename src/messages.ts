@@ -15,14 +15,15 @@ import { strengthMessages } from './strength/messages.js';
  * fill(messages['percent-below-usual'], { percent: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
  * ```
  */
-export const messages = /* @__PURE__ */ frozen({
-  ...answerMessages,
-  ...pressureMessages,
-  ...strengthMessages,
-  ...sessionMessages,
-  ...planMessages,
-  ...screeningMessages,
-} as const);
+export const messages = /* @__PURE__ */ (() =>
+  frozen({
+    ...answerMessages,
+    ...pressureMessages,
+    ...strengthMessages,
+    ...sessionMessages,
+    ...planMessages,
+    ...screeningMessages,
+  } as const))();
 
 /** The code of a sentence in {@link messages}. */
 export type MessageCode = keyof typeof messages;

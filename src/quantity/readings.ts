@@ -34,10 +34,11 @@ export const readingQuantities = /* @__PURE__ */ frozen({
 } as const satisfies Record<ReadingName, Quantity>);
 
 /** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
-export const limbGirth = /* @__PURE__ */ frozen({
-  arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
-  leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
-} as const satisfies Record<string, Quantity>);
+export const limbGirth = /* @__PURE__ */ (() =>
+  frozen({
+    arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
+    leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
+  } as const satisfies Record<string, Quantity>))();
 
 export const LIMBS = ['arm', 'leg'] as const;
 export const SIDES = ['left', 'right'] as const;

@@ -154,13 +154,13 @@ describe('unknown fields', () => {
 });
 
 describe('a list that says another length each time it is read', () => {
-  it('is refused where nothing is in it', () => {
+  it('is asked once, so that it cannot pass as empty', () => {
     let reads = 0;
     const exercises = new Proxy([{}], {
       get: (list, name, receiver) =>
         name === 'length' ? ((reads += 1) === 1 ? 1 : 0) : (Reflect.get(list, name, receiver) as unknown),
     });
     expect(() => root.accountSession({ exercises } as never)).toThrow(/exercises/);
-    expect(reads).toBeGreaterThan(1);
+    expect(reads).toBe(1);
   });
 });
