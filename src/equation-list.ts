@@ -1,3 +1,4 @@
+import { frozen } from './quantity/frozen.js';
 import { occlusionEquations } from './pressure/equations.js';
 import { oneRepMaxEquations, relativeLoadEquations } from './strength/equations.js';
 
@@ -10,8 +11,8 @@ import { oneRepMaxEquations, relativeLoadEquations } from './strength/equations.
  * equations.occlusionPressure.find(({ id }) => id === 'thigh-2019')?.evidence; // => 'published'
  * ```
  */
-export const equations = {
+export const equations = /* @__PURE__ */ frozen({
   occlusionPressure: occlusionEquations,
   oneRepetitionMaximum: oneRepMaxEquations,
   relativeLoad: relativeLoadEquations,
-} as const;
+} as const);

@@ -30,6 +30,7 @@ import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';
 import type { SessionComparison } from './session/compare.js';
+import { frozen } from './quantity/frozen.js';
 
 /** A document of `cuffwork/plan`. */
 export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
@@ -74,7 +75,7 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
     if (of) all[`measure-of.${measure}`] = of;
   }
   for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
-  return Object.assign(all, pageWords, planValueWords);
+  return frozen(Object.assign(all, pageWords, planValueWords));
 })();
 
 /** Slots of text that is the caller’s already, or said already. */

@@ -16,7 +16,8 @@ export {
 } from './answer/convert.js';
 export { cite, type Citation } from './answer/cite.js';
 export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';
-export { fill, type IssueCode, type MessageValues } from './answer/messages.js';
+export { fill } from './answer/fill.js';
+export type { IssueCode, MessageValues } from './answer/messages.js';
 export { messages, type MessageCode } from './messages.js';
 export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';

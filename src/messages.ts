@@ -1,4 +1,5 @@
 import { guardMessages } from './answer/guards.js';
+import { frozen } from './quantity/frozen.js';
 import { answerMessages } from './answer/messages.js';
 import { planMessages } from './plan/messages.js';
 import { screeningMessages } from './plan/screening-messages.js';
@@ -16,15 +17,16 @@ import { strengthMessages } from './strength/messages.js';
  * fill(messages['percent-below-usual'], { percent: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
  * ```
  */
-export const messages = {
-  ...answerMessages,
-  ...guardMessages,
-  ...pressureMessages,
-  ...strengthMessages,
-  ...sessionMessages,
-  ...planMessages,
-  ...screeningMessages,
-} as const;
+export const messages = /* @__PURE__ */ (() =>
+  frozen({
+    ...answerMessages,
+    ...guardMessages,
+    ...pressureMessages,
+    ...strengthMessages,
+    ...sessionMessages,
+    ...planMessages,
+    ...screeningMessages,
+  } as const))();
 
 /** The code of a sentence in {@link messages}. */
 export type MessageCode = keyof typeof messages;

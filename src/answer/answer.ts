@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math, square } from '../quantity/maths.js';
@@ -158,12 +159,15 @@ export function speaker<C extends Catalogue>(catalogue: C) {
 }
 
 /** Errors are assumed to be normal in the unit of the answer. */
-export const normalInterval: Assumption = { code: 'normal-interval', text: answerMessages['normal-interval'] };
+export const normalInterval: Assumption = /* @__PURE__ */ frozen({
+  code: 'normal-interval',
+  text: answerMessages['normal-interval'],
+});
 /** Errors are assumed to be shares of the value. */
-export const logNormalInterval: Assumption = {
+export const logNormalInterval: Assumption = /* @__PURE__ */ frozen({
   code: 'log-normal-interval',
   text: answerMessages['log-normal-interval'],
-};
+});
 
 function inQuadrature(errors: readonly ErrorPart[]): number {
   let variance = 0;

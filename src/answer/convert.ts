@@ -145,7 +145,7 @@ export function roundToStep(value: number, step: number, rounding: Rounding): nu
   const issues = numberIssue('value', value, FINITE);
   const above = 'a finite number above zero';
   issues.push(...numberIssue('step', step, above));
-  if (step <= 0) issues.push(issue('out-of-range', ['step'], above, describe(step)));
+  if (typeof step === 'number' && step <= 0) issues.push(issue('out-of-range', ['step'], above, describe(step)));
   if (rounding !== 'down' && rounding !== 'nearest')
     issues.push(issue('not-one-of', ['rounding'], "'down' or 'nearest'", describe(rounding)));
   if (issues.length > 0) throw new InputError(issues);

@@ -1,6 +1,6 @@
 import { formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
-import { describe, InputError, issue, type InputIssue, type Path } from './issues.js';
+import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
 
 /** What a number must be, in words. */
@@ -35,6 +35,8 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
   return prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
+const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
+
 /** What an unknown field may have been meant for, in words. */
 export const expectedField = (known: readonly string[], name: string): string => {
   const near = known.find((one) => name.toLowerCase().startsWith(one.slice(0, 5).toLowerCase()));
@@ -55,8 +57,8 @@ export class FieldReader {
   private readonly known: string[] = [];
   protected readonly children: FieldReader[] = [];
   protected source: Readonly<Record<string, unknown>> | undefined;
-  /** How many fields there are, and how many of them were read, be it as undefined. */
-  private count = 0;
+  /** The fields there are, and how many of them were read, be it as undefined. */
+  private names: readonly string[] = [];
   private found = 0;
   protected readonly given: string[] = [];
 
@@ -65,27 +67,44 @@ export class FieldReader {
     this.path = path;
     try {
       if (isPlain(input)) {
-        for (const _ in input) this.count += 1;
-        this.source = input;
+        this.names = Object.getOwnPropertyNames(input);
+        const symbols = Object.getOwnPropertySymbols(input);
+        // A field that no loop shows is a slip: it would be taken here, and lost wherever the input is copied.
+        const hidden =
+          Object.keys(input).length < this.names.length ? this.names.filter((name) => !isShown(input, name)) : [];
+        for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
+        if (hidden.length + symbols.length === 0) this.source = input;
       } else {
-        issues.push(issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)));
+        addIssue(
+          issues,
+          issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)),
+        );
       }
-    } catch {
-      issues.push(issue('unreadable', path, 'a plain object', 'an object'));
+    } catch (error) {
+      if (error instanceof InputError) throw error;
+      this.source = undefined;
+      addIssue(issues, issue('unreadable', path, 'a plain object', 'an object'));
     }
+  }
+
+  private refuseHidden(name: string): void {
+    this.report('wrong-type', name, 'an enumerable field with a value', 'a hidden field');
   }
 
   protected read(name: string): unknown {
     this.known.push(name);
     // Once every field there is was found, the others need no looking for.
-    if (this.source === undefined || this.found === this.count) return undefined;
+    if (this.source === undefined || this.found === this.names.length) return undefined;
     try {
       if (!Object.hasOwn(this.source, name)) return undefined;
       this.found += 1;
       const value = this.source[name];
       if (value !== undefined) this.given.push(name);
+      // A setter alone takes a value and shows none.
+      else if (Object.getOwnPropertyDescriptor(this.source, name)?.set) this.refuseHidden(name);
       return value;
-    } catch {
+    } catch (error) {
+      if (error instanceof InputError) throw error;
       this.report('unreadable', name, 'a value that can be read', 'an error');
       this.source = undefined;
       return undefined;
@@ -99,7 +118,7 @@ export class FieldReader {
 
   /** Adds an issue of the caller’s own, such as a relation between two fields. */
   report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
-    this.issues.push(issue(code, this.path.concat(name), expected, received, values));
+    addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 
   /** Whether every field read so far was right, so that relations between them may be looked at. */
@@ -111,7 +130,7 @@ export class FieldReader {
   judge(name: string, quantity: Quantity, value: unknown): number | undefined {
     // Plus nothing: −0 becomes 0, as JSON has it.
     if (fits(quantity, value)) return (value as number) + 0;
-    if (this.source) this.issues.push(numberIssue(quantity, value, [...this.path, name])!);
+    if (this.source) addIssue(this.issues, numberIssue(quantity, value, [...this.path, name])!);
     return undefined;
   }
 
@@ -143,18 +162,11 @@ export class FieldReader {
 
   private refuseUnknown(): void {
     for (const child of this.children) child.refuseUnknown();
-    if (this.found === this.count) return;
-    let names: string[] = [];
-    try {
-      if (this.source) names = Object.keys(this.source);
-    } catch {
-      this.issues.push(issue('unreadable', this.path, 'a plain object', 'an error'));
-    }
-    for (const name of names) {
-      if (this.known.includes(name)) continue;
-      const expected = expectedField(this.known, name);
-      this.issues.push(issue('unknown-field', [...this.path, name.slice(0, 60)], expected, describe(name)));
-    }
+    if (this.found === this.names.length || !this.source) return;
+    const unknown = this.names.filter((name) => !this.known.includes(name));
+    for (const name of unknown) this.report('unknown-field', name, expectedField(this.known, name), describe(name));
+    // A field that was there at first, and not when it was read.
+    if (unknown.length === 0) this.report('unreadable', [], 'a plain object', 'an error');
   }
 
   /** Refuses fields that nobody read, then throws if anything was wrong. */

@@ -14,6 +14,15 @@ export interface InputIssue {
   readonly values?: MessageValues;
 }
 
+/** How many issues an error lists: whoever mends these sees the rest. */
+export const MOST_ISSUES = 100;
+/** How many are looked for: an input with so much wrong is read no further. */
+const GIVE_UP = 1000;
+const MOST_NAME = 60;
+const MOST_RECEIVED = 200;
+
+const cut = (text: string, most: number): string => (text.length > most ? `${text.slice(0, most)}…` : text);
+
 /** A path as people write it: `sets[1].repetitions`. */
 export const pathText = (path: Path): string =>
   path.reduce<string>(
@@ -25,7 +34,7 @@ export const pathText = (path: Path): string =>
 export function describe(value: unknown): string {
   switch (typeof value) {
     case 'string':
-      return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value);
+      return JSON.stringify(cut(value, 40));
     case 'number':
     case 'boolean':
     case 'undefined':
@@ -44,16 +53,43 @@ export function issue(
   received: string,
   values?: MessageValues,
 ): InputIssue {
-  const text = fill(answerMessages[code], { field: pathText(path), expected, received, ...values });
-  return { path, code, expected, received, text, ...(values && { values }) };
+  // Names and values are the caller’s: a long one is cut, so that an error is never longer than what it is about.
+  const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
+  const shown = cut(received, MOST_RECEIVED);
+  const text = fill(answerMessages[code], { field: pathText(place), expected, received: shown, ...values });
+  return { path: place, code, expected, received: shown, text, ...(values && { values }) };
+}
+
+/** Adds what is wrong to what was found before; throws where that is more than anyone reads. */
+export function addIssue(issues: InputIssue[], found: InputIssue): void {
+  issues.push(found);
+  if (issues.length >= GIVE_UP) throw new InputError(issues);
 }
 
 /** The same issue, seen from further out. */
 export const moved = ({ code, path, expected, received, values }: InputIssue, to: (path: Path) => Path): InputIssue =>
   issue(code, to(path), expected, received, values);
 
+/** Where the engine can note a stack without writing it out. */
+const { captureStackTrace } = Error as { captureStackTrace?: (into: object, above?: unknown) => void };
+
+/** The stack from your call on: without the frames of this package’s own files. Written out when it is asked for. */
+function stackOf(message: string, above: unknown): () => string | undefined {
+  const noted: { readonly name: string; readonly message: string; readonly stack?: string } = {
+    name: 'InputError',
+    message,
+  };
+  captureStackTrace?.(noted, above);
+  return () => {
+    const lines = noted.stack?.split('\n');
+    const from = message.split('\n').length;
+    return lines?.filter((line, at) => at < from || !/[\\/]cuffwork[\\/]dist[\\/]/.test(line)).join('\n');
+  };
+}
+
 /**
- * Thrown for an input that cannot be worked with. `issues` holds everything that is wrong, not the first thing.
+ * Thrown for an input that cannot be worked with. `issues` holds everything that is wrong, not the first thing: the
+ * first hundred, with `more` for how many are left out. The stack starts at your call.
  *
  * @example
  * ```ts
@@ -70,10 +106,19 @@ export const moved = ({ code, path, expected, received, values }: InputIssue, to
 export class InputError extends Error {
   override readonly name = 'InputError';
   readonly issues: readonly InputIssue[];
+  /** How many more there are than `issues` lists; at least so many where reading was given up. */
+  readonly more: number;
 
-  constructor(issues: readonly InputIssue[]) {
-    super(issues.map(({ text }) => text).join('\n'));
-    this.issues = issues;
+  constructor(issues: readonly InputIssue[], more = 0) {
+    const listed = issues.slice(0, MOST_ISSUES);
+    const left = more + issues.length - listed.length;
+    const rest = left > 0 ? [fill(answerMessages['more-issues'], { count: left })] : [];
+    const message = [...listed.map(({ text }) => text), ...rest].join('\n');
+    super(message);
+    this.issues = listed;
+    this.more = left;
+    if (captureStackTrace)
+      Object.defineProperty(this, 'stack', { get: stackOf(message, InputError), configurable: true });
   }
 }
 
@@ -90,12 +135,26 @@ export class InputError extends Error {
  * isInputError(new Error('other')); // => false
  * ```
  */
-export const isInputError = (error: unknown): error is InputError =>
-  error instanceof Error && error.name === 'InputError' && Array.isArray((error as Partial<InputError>).issues);
+export function isInputError(error: unknown): error is InputError {
+  try {
+    return (
+      error instanceof Error && error.name === 'InputError' && Array.isArray((error as Partial<InputError>).issues)
+    );
+  } catch {
+    // What cannot be looked at is none of ours.
+    return false;
+  }
+}
 
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly issues: readonly InputIssue[] };
+  | { readonly ok: true; readonly value: T }
+  | {
+      readonly ok: false;
+      readonly issues: readonly InputIssue[];
+      /** How many more there are than `issues` lists. */
+      readonly more: number;
+    };
 
 /**
  * Calls a function of this library without throwing for a bad input.
@@ -114,9 +173,12 @@ export type Attempt<T> =
  */
 export function attempt<I, T>(fn: (input: I) => T, input: I): Attempt<T> {
   try {
+    if (typeof fn !== 'function') {
+      throw new InputError([issue('wrong-type', ['fn'], 'a function of this library', describe(fn))]);
+    }
     return { ok: true, value: fn(input) };
   } catch (error) {
-    if (isInputError(error)) return { ok: false, issues: error.issues };
+    if (isInputError(error)) return { ok: false, issues: error.issues, more: error.more ?? 0 };
     throw error;
   }
 }

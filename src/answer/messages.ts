@@ -25,38 +25,15 @@ export const answerMessages = {
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'changed-document':
     '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
+  'more-issues': '… and {count} more.',
   'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
   'log-normal-interval':
     'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',
 } as const satisfies Catalogue;
 
 /** The code of what is wrong with an input. */
-export type IssueCode = keyof typeof answerMessages;
+export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'normal-interval'>;
 
-/**
- * Puts values into the `{slots}` of a sentence; for translated sentences too.
- *
- * @param text - a sentence with `{slots}`
- * @param values - what goes into them, by the name of the slot
- * @returns the sentence; a slot without a value stays as it is.
- *
- * @example
- * ```ts
- * import { fill } from 'cuffwork';
- * fill('{percent} % of {name}', { percent: 50, name: 'LOP' }); // => '50 % of LOP'
- * ```
- */
-export function fill(text: string, values: MessageValues = {}): string {
-  let filled = '';
-  let from = 0;
-  for (let open = text.indexOf('{'); open !== -1; open = text.indexOf('{', open + 1)) {
-    const close = text.indexOf('}', open);
-    if (close === -1) break;
-    const slot = text.slice(open + 1, close);
-    if (!Object.hasOwn(values, slot)) continue;
-    filled += text.slice(from, open) + values[slot];
-    from = close + 1;
-    open = close;
-  }
-  return filled + text.slice(from);
-}
+/** Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. */
+export const fill = (text: string, values: MessageValues = {}): string =>
+  text.replace(/\{([^{}]+)\}/g, (slot, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : slot));

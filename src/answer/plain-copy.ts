@@ -1,26 +1,38 @@
 const DEEPEST = 40;
 const MOST_VALUES = 200_000;
 
+/** How many values may still be copied: shared by the parts of one list, whose items may be one and the same. */
+export interface Budget {
+  left: number;
+}
+
 /**
- * A copy that holds plain JSON values only, or `undefined` where the value is not plain JSON
- * (functions, symbols, big integers, dates, cycles, numbers that are not finite). Getters run once, here;
- * what they throw is thrown on.
+ * A copy that holds plain JSON values only, or `undefined` where the value is not plain JSON (functions, symbols, big
+ * integers, dates, cycles, hidden fields, numbers that are not finite). Getters run once, here; what they throw is
+ * thrown on. `as` may put something else in the place of a part.
  */
-export function plainCopy(value: unknown): unknown {
-  let left = MOST_VALUES;
+export function plainCopy(
+  value: unknown,
+  budget: Budget = { left: MOST_VALUES },
+  as?: (part: object) => unknown,
+): unknown {
   const refused = Symbol('refused');
-  const copy = (part: unknown, depth: number): unknown => {
-    left -= 1;
-    if (depth > DEEPEST || left < 0) return refused;
-    if (part === null || typeof part === 'string' || typeof part === 'boolean') return part;
+  const copy = (given: unknown, depth: number): unknown => {
+    budget.left -= 1;
+    if (depth > DEEPEST || budget.left < 0) return refused;
+    if (given === null || typeof given === 'string' || typeof given === 'boolean') return given;
     // Plus nothing: −0 becomes 0, as JSON has it.
-    if (typeof part === 'number') return Number.isFinite(part) ? part + 0 : refused;
-    if (typeof part !== 'object') return refused;
+    if (typeof given === 'number') return Number.isFinite(given) ? given + 0 : refused;
+    if (typeof given !== 'object') return refused;
+    const part: unknown = as ? as(given) : given;
+    if (typeof part !== 'object' || part === null) return refused;
     if (Array.isArray(part)) {
-      if (part.length > left) return refused;
+      // Read once: a proxy may say another length each time, and an iterator of the caller’s own may never end.
+      const { length } = part;
+      if (!(length <= budget.left)) return refused;
       const list: unknown[] = [];
-      for (const item of part) {
-        const kept = copy(item, depth + 1);
+      for (let index = 0; index < length; index += 1) {
+        const kept = copy(part[index], depth + 1);
         if (kept === refused) return refused;
         list.push(kept);
       }
@@ -28,8 +40,11 @@ export function plainCopy(value: unknown): unknown {
     }
     const prototype: unknown = Object.getPrototypeOf(part);
     if (prototype !== null && Object.getPrototypeOf(prototype) !== null) return refused;
+    const names = Object.keys(part);
+    const all = Object.getOwnPropertyNames(part).length + Object.getOwnPropertySymbols(part).length;
+    if (names.length < all || names.length > budget.left) return refused;
     const object: Record<string, unknown> = {};
-    for (const name of Object.keys(part)) {
+    for (const name of names) {
       const item = (part as Readonly<Record<string, unknown>>)[name];
       if (item === undefined) continue;
       const kept = copy(item, depth + 1);

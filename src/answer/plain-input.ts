@@ -1,11 +1,11 @@
 import { describe, InputError, issue } from './issues.js';
 import { plainCopy } from './plain-copy.js';
 
-/** A whole document as plain JSON of its own, or an {@link InputError}. */
-export function plainInput(input: unknown, expected: string): object {
+/** A whole document as plain JSON of its own, or an {@link InputError}. `as` may put something else in the place of a part. */
+export function plainInput(input: unknown, expected: string, as?: (part: object) => unknown): object {
   let copy: unknown;
   try {
-    copy = plainCopy(input);
+    copy = plainCopy(input, undefined, as);
   } catch {
     throw new InputError([issue('unreadable', [], expected, 'an error')]);
   }

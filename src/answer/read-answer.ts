@@ -28,7 +28,7 @@ export function answerFault(
   const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = given as Partial<Answer>;
   if (own !== kind) return `an object whose kind is not '${kind}'`;
   if (!units.includes(unit as Unit)) return `a unit other than ${units.join(' or ')}`;
-  if (!Object.hasOwn(grades, String(evidence))) return 'an answer without a grade of evidence';
+  if (typeof evidence !== 'string' || !Object.hasOwn(grades, evidence)) return 'an answer without a grade of evidence';
   if (typeof value !== 'number' || !(value >= min && value <= max)) return `a value outside ${min} to ${max}`;
   for (const part of [sd, lower, upper]) {
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';

@@ -1,15 +1,17 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { expectedField, expectedNumber, FieldReader, numberIssue } from './field-reader.js';
-import { describe } from './issues.js';
-import { plainCopy } from './plain-copy.js';
+import { addIssue, describe, InputError } from './issues.js';
+import { plainCopy, type Budget } from './plain-copy.js';
 
 export { expectedField, expectedNumber, numberIssue };
 
 const MOST_ITEMS = 1000;
+/** Values in all items of a list together: some thousand records. */
+const MOST_VALUES = 10_000_000;
 
-const attemptCopy = (value: unknown): unknown => {
+const attemptCopy = (value: unknown, budget: Budget): unknown => {
   try {
-    return plainCopy(value);
+    return plainCopy(value, budget);
   } catch {
     return undefined;
   }
@@ -100,14 +102,15 @@ export class Reader extends FieldReader {
       if (!optional) this.missing(name, expected);
       return undefined;
     }
+    let copy: unknown;
     try {
-      const copy = plainCopy(value);
-      if (copy !== undefined) return copy;
-      this.report('wrong-type', name, expected, describe(value));
+      copy = plainCopy(value);
     } catch {
       this.report('unreadable', name, expected, 'an error');
+      return undefined;
     }
-    return undefined;
+    if (copy === undefined) this.report('wrong-type', name, expected, describe(value));
+    return copy;
   }
 
   /** A list of nested objects. */
@@ -147,7 +150,8 @@ export class Reader extends FieldReader {
   values(name: string, expected: string): unknown[] {
     const value = this.read(name);
     if (value === undefined) this.missing(name, expected);
-    return value === undefined ? [] : this.items(name, value, expected).map((item) => attemptCopy(item));
+    const budget = { left: MOST_VALUES };
+    return value === undefined ? [] : this.items(name, value, expected).map((item) => attemptCopy(item, budget));
   }
 
   /** A list of numbers of one quantity. */
@@ -157,19 +161,21 @@ export class Reader extends FieldReader {
     const items = this.items(name, value, `a list of numbers, each ${expectedNumber(quantity)}`);
     for (const [index, item] of items.entries()) {
       const wrong = numberIssue(quantity, item, [...this.path, name, index]);
-      if (wrong) this.issues.push(wrong);
+      if (wrong) addIssue(this.issues, wrong);
     }
     return items as number[];
   }
 
   private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      // The copy is what is counted: a proxy may say another length each time.
-      const items: unknown[] = Array.isArray(value) && value.length <= most ? Array.from(value) : [];
-      if (items.length > 0 && items.length <= most) return items;
-      const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
+      // Read once: a proxy may say another length each time, and an iterator of the caller’s own may never end.
+      const list = Array.isArray(value) ? value : undefined;
+      const { length } = list ?? [];
+      if (list && length > 0 && length <= most) return Array.from({ length }, (_, index): unknown => list[index]);
+      const received = list ? `a list of ${length}` : describe(value);
       this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
-    } catch {
+    } catch (error) {
+      if (error instanceof InputError) throw error;
       this.report('unreadable', name, expected, 'an error');
     }
     return [];

@@ -1,3 +1,5 @@
+import { frozen } from '../quantity/frozen.js';
+
 /**
  * How well a number is backed. The grades are never blurred: an `unconfirmed` equation says so
  * in its docs, in its answers and in the tables.
@@ -13,11 +15,11 @@ export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'pra
  * grades.practice; // => 'common practice, no source'
  * ```
  */
-export const grades = {
+export const grades = /* @__PURE__ */ frozen({
   published: 'its form and every coefficient read in the publication’s own text or abstract',
   secondary: 'read only in a later text that reprints it',
   derived: 'worked out in this project from published figures; the working is a committed script',
   unconfirmed: 'widely used, written here from memory; the coefficients were not read in any text',
   practice: 'common practice, no source',
   definition: 'arithmetic that defines a quantity, of numbers you entered',
-} as const satisfies Record<Grade, string>;
+} as const satisfies Record<Grade, string>);

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Source } from './source.js';
 import { guidanceSources } from './sources/guidance.js';
 import { pressureSources } from './sources/pressure.js';
@@ -15,14 +16,15 @@ import { studySources } from './sources/study.js';
  * sources['wide-cuffs-1993'].year; // => 1993
  * ```
  */
-export const sources = {
-  ...pressureSources,
-  ...strengthSources,
-  ...sessionSources,
-  ...guidanceSources,
-  ...standardsSources,
-  ...studySources,
-} as const satisfies Record<string, Source>;
+export const sources = /* @__PURE__ */ (() =>
+  frozen({
+    ...pressureSources,
+    ...strengthSources,
+    ...sessionSources,
+    ...guidanceSources,
+    ...standardsSources,
+    ...studySources,
+  } as const satisfies Record<string, Source>))();
 
 /** The id of a publication in {@link sources}. */
 export type SourceId = keyof typeof sources;

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Severity } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
@@ -68,7 +69,7 @@ const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow
  * guidelines[0].id; // => 'guideline-review-2019'
  * ```
  */
-export const guidelines = [
+export const guidelines = /* @__PURE__ */ frozen([
   {
     id: 'guideline-review-2019',
     name: guidelineNames['guideline-review-2019'],
@@ -126,7 +127,7 @@ export const guidelines = [
       { mode, measure: 'reperfusion' as const, ...commonPractice.reperfusionMin, below: 'caution' as const },
     ]),
   },
-] as const satisfies readonly Guideline[];
+] as const satisfies readonly Guideline[]);
 
 /** The id of a guideline in {@link guidelines}. */
 export type GuidelineId = (typeof guidelines)[number]['id'];

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import { amount } from '../answer/explain.js';
 import { named, type Say } from '../answer/words.js';
 import { format } from '../quantity/format.js';
@@ -13,7 +14,7 @@ import { pageWords } from './page-words.js';
  * measures['percent-of-maximum'].unit; // => '%'
  * ```
  */
-export const measures = {
+export const measures = /* @__PURE__ */ frozen({
   'percent-of-maximum': { name: 'load', unit: '%', of: ' of 1RM' },
   'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of LOP' },
   'percent-of-aerobic-capacity': { name: 'intensity', unit: '%', of: ' of VO2max or heart-rate reserve' },
@@ -28,7 +29,7 @@ export const measures = {
   lowering: { name: 'lowering', unit: 's', of: ' a repetition' },
   'cuff-width': { name: 'cuff width', unit: 'cm', of: '' },
   'sessions-per-week': { name: 'sessions', unit: '1', of: ' a week' },
-} as const satisfies Record<string, { name: string; unit: Unit; of: string }>;
+} as const satisfies Record<string, { name: string; unit: Unit; of: string }>);
 
 /** What a guideline can give a range for. */
 export type Measure = keyof typeof measures;

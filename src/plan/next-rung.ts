@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Assumption } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
@@ -23,13 +24,13 @@ const published = { evidence: 'published', source: 'clinical-ladder-2021' } as c
  * ladder[0]?.id; // => 'passive'
  * ```
  */
-export const ladder: readonly Rung[] = [
+export const ladder: readonly Rung[] = /* @__PURE__ */ frozen([
   { id: 'passive', name: 'restriction at rest', ...published },
   { id: 'aerobic', name: 'restriction with walking or cycling', ...published },
   { id: 'low-load', name: 'low load with restriction', ...published },
   { id: 'low-and-high-load', name: 'low load with restriction beside ordinary high load', ...published },
   { id: 'high-load', name: 'high load alone', evidence: 'practice', source: 'clinical-ladder-2021' },
-];
+]);
 
 /** Where a rung stands on the ladder, and what the text says comes next. */
 export interface LadderPlace {

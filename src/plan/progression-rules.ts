@@ -5,6 +5,7 @@ import { painRules, type PainRuleId } from './pain.js';
 import type { RecordItem } from './record.js';
 import { say } from './standing.js';
 import type { PlanItem } from './types.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** When to raise a load, by name. */
 export interface ProgressionRule {
@@ -36,7 +37,7 @@ const overInLastSet = (sets: Sets, goal: Sets, more: number): boolean =>
 const allDone = (sets: Sets, goal: Sets): boolean =>
   goal.every((_, index) => repetitionsOf(sets, index) >= repetitionsOf(goal, index));
 
-const rules = [
+const rules = /* @__PURE__ */ frozen([
   {
     id: 'two-for-two',
     says: 'rule-two-for-two',
@@ -76,7 +77,7 @@ const rules = [
     source: 'progression-models-2009',
     met: ({ sets }, goal) => allDone(sets, goal) && overInLastSet(sets, goal, 1),
   },
-] as const satisfies readonly ProgressionRule[];
+] as const satisfies readonly ProgressionRule[]);
 
 /** The name of a rule in {@link progressionRules}. */
 export type ProgressionRuleId = (typeof rules)[number]['id'];

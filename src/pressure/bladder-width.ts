@@ -5,6 +5,7 @@ import { limbGirth } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
 import { bladderBias, diastolicBias, systolicBias } from './equations/bladder-width.js';
 import { assumption, caution } from './messages.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** What {@link correctForBladderWidth} takes. */
 export interface BladderWidthInput {
@@ -77,14 +78,14 @@ export function correctForBladderWidth(input: BladderWidthInput): CorrectedBlood
     systolic: {
       kind: 'systolic-pressure',
       value: systolic,
-      ...bladderBias.systolic,
+      ...frozen(bladderBias.systolic),
       inputs: { systolicMmHg, ...arm },
       ...common,
     },
     diastolic: {
       kind: 'diastolic-pressure',
       value: diastolic,
-      ...bladderBias.diastolic,
+      ...frozen(bladderBias.diastolic),
       inputs: { diastolicMmHg, ...arm },
       ...common,
     },

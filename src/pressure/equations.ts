@@ -1,4 +1,5 @@
 import type { Limb } from '../quantity/quantities.js';
+import { frozen } from '../quantity/frozen.js';
 import type { OcclusionEquation } from './equation.js';
 import { armCurve2026Equation } from './equations/arm-curve-2026.js';
 import { arm2015Equation } from './equations/arm-2015.js';
@@ -10,7 +11,7 @@ import { thighIndex12Equation, thighIndex18Equation } from './equations/thigh-in
 import { widthRatioEquation } from './equations/width-ratio.js';
 
 /** Every occlusion-pressure equation, in the order in which they are compared. */
-export const occlusionEquations = [
+export const occlusionEquations = /* @__PURE__ */ frozen([
   thighCurve2026Equation,
   armCurve2026Equation,
   thigh2019Equation,
@@ -20,7 +21,7 @@ export const occlusionEquations = [
   thighIndex12Equation,
   thighIndex18Equation,
   padding2006Equation,
-] as const satisfies readonly OcclusionEquation[];
+] as const satisfies readonly OcclusionEquation[]);
 
 /** The id of an occlusion-pressure equation. */
 export type OcclusionEquationId = (typeof occlusionEquations)[number]['id'];

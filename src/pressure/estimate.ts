@@ -27,6 +27,7 @@ import {
   type ReadingErrors,
 } from './uncertainty.js';
 import { assumption, caution } from './estimate-messages.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
@@ -91,7 +92,7 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const known = error.assumption !== 'error-not-known';
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
-    assumptions: Object.freeze([
+    assumptions: [
       ...(known ? [logNormalInterval] : []),
       ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
@@ -99,12 +100,12 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
       ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
-    ]),
-    cautions: Object.freeze([
+    ],
+    cautions: [
       caution('note', 'estimate-is-a-start'),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
       ...postureCautions(equation, readings),
-    ]),
+    ],
   };
 }
 
@@ -115,10 +116,10 @@ function sharedNotes(equation: OcclusionEquation, readings: OcclusionReadings): 
   let byPlace = knownNotes.get(equation);
   if (!byPlace) knownNotes.set(equation, (byPlace = []));
   const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
-  return (byPlace[place] ??= notesOf(equation, readings));
+  return (byPlace[place] ??= frozen(notesOf(equation, readings)));
 }
 
-const readingsExact = /* @__PURE__ */ assumption('readings-exact');
+const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')))();
 
 /** Readings are assumed to be exact, save those whose error was given. */
 function readingsAssumption(given?: ReadingErrors): Assumption {

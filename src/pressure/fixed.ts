@@ -5,6 +5,7 @@ import { limbGirth } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
 import { assumption, caution, type PressureCode } from './messages.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** A pressure that older schemes give everyone with the same reading [mmHg]. It is not an occlusion pressure. */
 export type FixedTrainingPressure = Answer<'fixed-training-pressure'>;
@@ -15,7 +16,7 @@ function fixed(
   inputs: Answer['inputs'],
   assumptions: readonly PressureCode[],
 ): FixedTrainingPressure {
-  const { id, formula, symbols, evidence, sources } = rule;
+  const { id, formula, symbols, evidence, sources } = frozen(rule);
   return {
     kind: 'fixed-training-pressure',
     value,

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 
@@ -30,7 +31,7 @@ const COEFFICIENTS = 'its coefficients are not in the text that was read';
  * knownEquations.find(({ id }) => id === 'thigh-seated-2024')?.error; // => 'R² 0.54; limits of agreement ± 18.35 mmHg in the sample it was fitted on'
  * ```
  */
-export const knownEquations = [
+export const knownEquations = /* @__PURE__ */ frozen([
   {
     id: 'padding-table-2006',
     about: 'table of tissue padding coefficients by circumference, for (SBP + 10) / K',
@@ -191,4 +192,4 @@ export const knownEquations = [
     reason: COEFFICIENTS,
     source: 'adaptive-tourniquet-2013',
   },
-] as const satisfies readonly KnownEquation[];
+] as const satisfies readonly KnownEquation[]);

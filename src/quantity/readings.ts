@@ -1,3 +1,4 @@
+import { frozen } from './frozen.js';
 import type { Quantity } from './quantities.js';
 
 export const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
@@ -20,7 +21,7 @@ export type ReadingName =
   | 'diastolicErrorMmHg';
 
 /** The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more. */
-export const readingQuantities = {
+export const readingQuantities = /* @__PURE__ */ frozen({
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
   cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
   systolicMmHg: { name: 'systolic pressure', unit: 'mm[Hg]', min: 60, max: 300, slips: KPA },
@@ -30,13 +31,14 @@ export const readingQuantities = {
   circumferenceErrorCm: { name: 'standard deviation of the tape measure', unit: 'cm', min: 0, max: 10 },
   systolicErrorMmHg: { name: 'standard deviation of the systolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
   diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
-} as const satisfies Record<ReadingName, Quantity>;
+} as const satisfies Record<ReadingName, Quantity>);
 
 /** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
-export const limbGirth = {
-  arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
-  leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
-} as const satisfies Record<string, Quantity>;
+export const limbGirth = /* @__PURE__ */ (() =>
+  frozen({
+    arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
+    leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },
+  } as const satisfies Record<string, Quantity>))();
 
 export const LIMBS = ['arm', 'leg'] as const;
 export const SIDES = ['left', 'right'] as const;

@@ -75,7 +75,7 @@ const STRESS: Record<ComparedQuantity, ComparisonRow['stress']> = {
   sessionTime: 'session',
   sessionLoad: 'session',
 };
-const QUANTITIES = Object.keys(STRESS) as ComparedQuantity[];
+const QUANTITIES = /* @__PURE__ */ Object.keys(STRESS) as ComparedQuantity[];
 
 /** What a coach with each aim reads first (`practice`). */
 const FIRST: Record<TrainingAim, readonly ComparedQuantity[]> = {

@@ -6,7 +6,7 @@ const CHAIN = /^\s*\d{1,3}(\s*[-–/]\s*\d{1,3})*\s*$/;
 const TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,3})\s*$/;
 const TIMED_CHAIN = /^\s*\d{1,4}\s*(s|min)(\s*[-–/]\s*\d{1,4}\s*(s|min))*\s*$/;
 const TIMED_TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,4}\s*(s|min))\s*$/;
-const MOST_SETS = 50;
+export const MOST_SETS = 50;
 
 export const SCHEME_WORDS =
   "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";

@@ -16,7 +16,7 @@ import {
   type LoadUnit,
   type Side,
 } from '../quantity/quantities.js';
-import { parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
+import { MOST_SETS, parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
 
 /**
  * When the cuff is up: from the first set to the last, in the sets only, in the sets and at a lower pressure in the
@@ -234,8 +234,8 @@ function together(reader: Reader, ...[first, second]: readonly [string, string])
 
 function readPrescription(reader: Reader): FullPrescription {
   const scheme = reader.optionalText('scheme', SCHEME_WORDS, (text) => parseScheme(text) !== undefined);
-  const setReaders = reader.optionalList('sets', 'a list of sets');
-  const warmUpReaders = reader.optionalList('warmUp', 'a list of sets');
+  const setReaders = reader.optionalList('sets', 'a list of sets', MOST_SETS);
+  const warmUpReaders = reader.optionalList('warmUp', 'a list of sets', MOST_SETS);
   const restS = reader.optionalNumber('restS');
   const restriction = reader.choice('restriction', RESTRICTIONS);
   const mode = reader.optionalChoice('mode', EXERCISE_MODES) ?? 'resistance';
@@ -407,10 +407,11 @@ export function fullPrescription(prescription: Prescription): FullPrescription {
 }
 
 const MOST_NAME = 120;
+const MOST_EXERCISES = 50;
 
 /** A session, or one exercise as a session of its own, with every default in its place; reported to the reader. */
 export function readSession(reader: Reader): FullSession {
-  const parts = reader.optionalList('exercises', 'a list of exercises');
+  const parts = reader.optionalList('exercises', 'a list of exercises', MOST_EXERCISES);
   const sessionRpe = reader.optionalNumber('sessionRpe');
   const sessionS = reader.optionalNumber('sessionS');
   const notes = defined({ sessionRpe, sessionS }) as SessionNotes;

@@ -1,3 +1,5 @@
+import { frozen } from '../quantity/frozen.js';
+
 /**
  * The session-RPE scale: how hard the whole session was, asked about 30 minutes after it. Ratings 6, 8 and 9 have no
  * words of their own.
@@ -13,7 +15,7 @@
  * sessionRpeScale[3]; // => 'moderate'
  * ```
  */
-export const sessionRpeScale: Readonly<Record<number, string>> = {
+export const sessionRpeScale: Readonly<Record<number, string>> = /* @__PURE__ */ frozen({
   0: 'rest',
   1: 'very, very easy',
   2: 'easy',
@@ -22,4 +24,4 @@ export const sessionRpeScale: Readonly<Record<number, string>> = {
   5: 'hard',
   7: 'very hard',
   10: 'maximal',
-};
+});

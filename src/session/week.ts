@@ -8,6 +8,7 @@ import { sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption, caution } from './messages.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
 export interface LimbSeconds {
@@ -86,27 +87,30 @@ const PLACES = [
 ] as const;
 
 const DAY_SUM = 'd1 + d2 + d3 + d4 + d5 + d6 + d7';
-const DAY_SYMBOLS: Symbols = { d1: 'day1', d2: 'day2', d3: 'day3', d4: 'day4', d5: 'day5', d6: 'day6', d7: 'day7' };
-const MONOTONY_SYMBOLS: Symbols = { L: 'weekLoad', s: 'standardDeviationAu' };
-const RATIO_SYMBOLS: Symbols = { A: 'weekLoad', W: 'earlierWeeks' };
+const DAY_SYMBOLS: Symbols = /* @__PURE__ */ frozen({
+  d1: 'day1',
+  d2: 'day2',
+  d3: 'day3',
+  d4: 'day4',
+  d5: 'day5',
+  d6: 'day6',
+  d7: 'day7',
+});
+const MONOTONY_SYMBOLS: Symbols = /* @__PURE__ */ frozen({ L: 'weekLoad', s: 'standardDeviationAu' });
+const RATIO_SYMBOLS: Symbols = /* @__PURE__ */ frozen({ A: 'weekLoad', W: 'earlierWeeks' });
 const RATIO_FORMULAS = { coupled: 'A / ((A + W) / 4)', uncoupled: 'A / (W / 3)' } as const;
-const NOTHING: readonly never[] = [];
-const LOAD_SOURCES: readonly SourceId[] = ['athlete-dataset-2024', 'session-rpe-2001'];
-const VOLUME_SOURCES: readonly SourceId[] = ['volume-methods-2009'];
-const MONOTONY_SOURCES: readonly SourceId[] = ['overtraining-1998', 'athlete-dataset-2024'];
-const RATIO_SOURCES: readonly SourceId[] = ['ratio-coupling-2019', 'ratio-pitfalls-2020'];
+const NOTHING: readonly never[] = /* @__PURE__ */ frozen([]);
+const LOAD_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['athlete-dataset-2024', 'session-rpe-2001']);
+const VOLUME_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['volume-methods-2009']);
+const MONOTONY_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['overtraining-1998', 'athlete-dataset-2024']);
+const RATIO_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['ratio-coupling-2019', 'ratio-pitfalls-2020']);
 
 /** What is taken for granted about a standard deviation: the same for every week, so made once. */
-const deviationAssumptions: Record<Deviation, readonly Assumption[]> = {
-  sample: [
-    /* @__PURE__ */ assumption('standard-deviation-sample'),
-    /* @__PURE__ */ assumption('standard-deviation-not-told'),
-  ],
-  population: [
-    /* @__PURE__ */ assumption('standard-deviation-population'),
-    /* @__PURE__ */ assumption('standard-deviation-not-told'),
-  ],
-};
+const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
+  frozen({
+    sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
+    population: [assumption('standard-deviation-population'), assumption('standard-deviation-not-told')],
+  }))();
 
 const answer = <K extends AnswerKind>(
   kind: K,

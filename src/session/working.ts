@@ -7,6 +7,7 @@ import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Bout } from './layout.js';
 import type { FullPrescription } from './prescription.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** How a total was worked out, as text that can be checked. */
 export interface Working {
@@ -25,7 +26,7 @@ export const listed = (symbol: string, field: string, values: string): Working =
   symbols: { [symbol]: field },
   inputs: { [field]: values },
 });
-export const nothing: Working = { formula: '0', symbols: {}, inputs: {} };
+export const nothing: Working = /* @__PURE__ */ frozen({ formula: '0', symbols: {}, inputs: {} });
 
 /** Workings added to one another; those that are not there are passed over. */
 export const added = (...parts: readonly (Working | false)[]): Working => {

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { OneRepMaxEquation, RelativeLoadEquation } from './equation.js';
 import { adamsEquation } from './equations/adams.js';
 import { baechleEquation } from './equations/baechle.js';
@@ -49,7 +50,7 @@ import {
  * Every one-repetition-maximum equation: the repetition equations, of which the first is taken where nothing fits
  * better, then those fitted on certain people, then the regressions.
  */
-export const oneRepMaxEquations = [
+export const oneRepMaxEquations = /* @__PURE__ */ frozen([
   brzyckiEquation,
   brzyckiDecimalEquation,
   epleyEquation,
@@ -80,20 +81,20 @@ export const oneRepMaxEquations = [
   squatHighSchool2003Equation,
   benchPressHighSchool2003Equation,
   deadliftHighSchool2003Equation,
-] as const satisfies readonly OneRepMaxEquation[];
+] as const satisfies readonly OneRepMaxEquation[]);
 
 /** The id of a one-repetition-maximum equation. */
 export type OneRepMaxEquationId = (typeof oneRepMaxEquations)[number]['id'];
 
 /** Every equation from a bar velocity or a rating to a percentage of the maximum. */
-export const relativeLoadEquations = [
+export const relativeLoadEquations = /* @__PURE__ */ frozen([
   benchPressVelocity2010Equation,
   fullSquatVelocity2017Equation,
   fullSquatMeanVelocity2017Equation,
   fullSquatPeakVelocity2017Equation,
   parallelSquatVelocity2017Equation,
   parallelSquatOmni2017Equation,
-] as const satisfies readonly RelativeLoadEquation[];
+] as const satisfies readonly RelativeLoadEquation[]);
 
 /** The id of an equation to a percentage of the maximum. */
 export type RelativeLoadEquationId = (typeof relativeLoadEquations)[number]['id'];

@@ -1,6 +1,7 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit } from '../quantity/quantities.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** A bar, its collars and the plates that go with it. */
 export interface PlateSet {
@@ -34,7 +35,7 @@ export const plateSets = /* @__PURE__ */ (() => {
     evidence: 'secondary',
     source: 'weightlifting-rules',
   } as const;
-  return {
+  return frozen({
     weightliftingMen: { ...weightlifting, bar: 20 },
     weightliftingWomen: { ...weightlifting, bar: 15 },
     powerlifting: {
@@ -53,5 +54,5 @@ export const plateSets = /* @__PURE__ */ (() => {
       evidence: 'practice',
       source: 'common practice, no source',
     },
-  } as const satisfies Record<string, PlateSet>;
+  } as const satisfies Record<string, PlateSet>);
 })();

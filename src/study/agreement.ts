@@ -71,7 +71,11 @@ function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: nu
   const expected = `a list of numbers${rows === undefined ? '' : `, as long as measured (${rows})`}`;
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
-      const numbers = Array.from(value, (item) => (typeof item === 'number' && Number.isFinite(item) ? item : NaN));
+      // By position: an iterator of the caller’s own may never end.
+      const numbers = Array.from({ length: value.length }, (_, at) => {
+        const item = value[at];
+        return typeof item === 'number' && Number.isFinite(item) ? item : NaN;
+      });
       const none = (item: unknown): boolean => typeof item === 'number' || item === null || item === undefined;
       const row = numbers.findIndex((number, at) => Math.abs(number) > LARGEST || !none(value[at]));
       if (row >= 0 && !none(value[row])) {

@@ -1,5 +1,6 @@
-import { cite } from '../answer/cite.js';
+import { idsIn } from '../answer/cite.js';
 import { InputError, describe, issue } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { Source } from '../evidence/source.js';
 import { sources, type SourceId } from '../evidence/sources.js';
 import { columnsAsAbout } from './column-answer.js';
@@ -104,7 +105,8 @@ function bibtexRecord(record: CslRecord): string {
 export function bibliography(used: object, options: { readonly format: 'bibtex' }): string;
 export function bibliography(used: object, options: { readonly format: 'csl-json' }): CslRecord[];
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
-  const records = cite(columnsAsAbout(used)).map(({ id }) => cslRecord(id));
+  const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout);
+  const records = idsIn(document).map(cslRecord);
   let format: unknown;
   try {
     format = (options as Partial<BibliographyOptions> | undefined)?.format;

@@ -98,14 +98,8 @@ export function writeLogIntervals({ value, lower, upper }: AnswerColumns, from: 
   }
 }
 
-/** What holds for every row of a column answer, in its place, wherever a document or a list of them has one. */
-export function columnsAsAbout(used: object): object {
-  try {
-    if (Array.isArray(used)) return used.map((item: object) => columnsAsAbout(item));
-    const { value, about } = used as Partial<ColumnAnswer>;
-    if (about !== undefined && isNumberColumn(value, value?.length ?? 0)) return about;
-  } catch {
-    // Whatever cannot be read is no column answer.
-  }
-  return used;
+/** What holds for every row of a column answer, in its place; anything else as it is. */
+export function columnsAsAbout(part: object): object {
+  const { value, about } = part as Partial<ColumnAnswer>;
+  return about !== undefined && isNumberColumn(value, value?.length ?? 0) ? about : part;
 }

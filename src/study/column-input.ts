@@ -24,10 +24,15 @@ const isList = (value: unknown): value is ArrayLike<unknown> => {
 };
 
 /** The numbers of a plain list: missing ones as NaN, what is no number as Infinity, which no quantity takes. */
-const toNumbers = (list: ArrayLike<unknown>): Float64Array =>
-  Float64Array.from(list, (value) =>
-    typeof value === 'number' ? value : value === undefined || value === null ? NaN : Infinity,
-  );
+function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array {
+  const numbers = new Float64Array(rows);
+  // By position: an iterator of the caller’s own may never end.
+  for (let row = 0; row < rows; row += 1) {
+    const value = list[row];
+    numbers[row] = typeof value === 'number' ? value : value === undefined || value === null ? NaN : Infinity;
+  }
+  return numbers;
+}
 
 /** A column of numbers: row `i` is `values[i & mask]`, so that one value can stand for all rows. */
 export class Numbers {
@@ -107,7 +112,7 @@ export class ColumnReader {
   private list<A extends ArrayLike<unknown>>(
     name: string,
     value: ArrayLike<unknown>,
-    convert: (list: ArrayLike<unknown>) => A,
+    convert: (list: ArrayLike<unknown>, rows: number) => A,
   ): A | undefined {
     const { rows } = this;
     const report = (expected: string, received: string): undefined => {
@@ -120,7 +125,7 @@ export class ColumnReader {
       if (rows !== undefined && length !== rows)
         return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
       this.rows = length;
-      return convert(value);
+      return convert(value, length);
     } catch {
       return report('a column that can be read', 'an error');
     }
@@ -140,7 +145,9 @@ export class ColumnReader {
       const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
       return new Numbers(quantity, Float64Array.of(scalar), false, optional);
     }
-    const values = this.list(name, value, (list) => (list instanceof Float64Array ? list : toNumbers(list)));
+    const values = this.list(name, value, (list, rows) =>
+      list instanceof Float64Array ? list : toNumbers(list, rows),
+    );
     return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
   }
 
@@ -154,7 +161,11 @@ export class ColumnReader {
       const position = words.indexOf(word as T);
       return position >= 0 ? position : word === undefined || word === null ? NO_WORD : WRONG_WORD;
     };
-    const codes = this.list(name, value, (list) => Uint8Array.from(list, code));
+    const codes = this.list(name, value, (list, rows) => {
+      const codes = new Uint8Array(rows);
+      for (let row = 0; row < rows; row += 1) codes[row] = code(list[row]);
+      return codes;
+    });
     return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);
   }
 }

@@ -14,6 +14,7 @@ import {
   type Quantity,
   type QuantityName,
 } from '../quantity/quantities.js';
+import { frozen } from '../quantity/frozen.js';
 
 /** Readings that a fitted equation can draw on, in the order its formula has them. */
 export const TERM_FIELDS = [
@@ -28,7 +29,7 @@ export const TERM_FIELDS = [
 export type TermField = (typeof TERM_FIELDS)[number];
 
 /** How sex enters a formula. */
-export const SEX_CODES = { male: 1, female: 2 } as const;
+export const SEX_CODES = /* @__PURE__ */ frozen({ male: 1, female: 2 });
 
 const SYMBOLS: Record<TermField, string> = {
   circumferenceCm: 'C',

@@ -1,3 +1,8 @@
+import { numberIssue } from '../answer/reader.js';
+import { InputError } from '../answer/issues.js';
+import { frozen } from '../quantity/frozen.js';
+import type { Quantity } from '../quantity/quantities.js';
+
 export const MISSING = 1;
 export const IMPOSSIBLE = 2;
 export const RELATION = 4;
@@ -29,7 +34,7 @@ export const REFUSED = MISSING | IMPOSSIBLE | RELATION | DOES_NOT_APPLY;
  * rowFlags['outside-fitted-range'].refused; // => false
  * ```
  */
-export const rowFlags = {
+export const rowFlags = /* @__PURE__ */ frozen({
   missing: { bit: MISSING, refused: true, text: 'A value that is needed is missing.' },
   impossible: { bit: IMPOSSIBLE, refused: true, text: 'A value is not a number or word that the field takes.' },
   relation: {
@@ -54,16 +59,19 @@ export const rowFlags = {
     refused: false,
     text: 'Blood pressure at or above 180/110 mmHg: do not train; refer to a physician.',
   },
-} as const satisfies Record<string, { readonly bit: number; readonly refused: boolean; readonly text: string }>;
+} as const satisfies Record<string, { readonly bit: number; readonly refused: boolean; readonly text: string }>);
 
 /** The code of a row flag. */
 export type RowFlag = keyof typeof rowFlags;
+
+const FLAG: Quantity = { name: 'flag of a row', unit: '1', min: 0, max: 255, whole: true };
 
 /**
  * The codes that a row’s flag stands for.
  *
  * @param flag - one value of a `flag` column [sum of bits]
  * @returns codes of {@link rowFlags}, empty for 0.
+ * @throws InputError for what is not a whole number from 0 to 255
  *
  * @example
  * ```ts
@@ -71,5 +79,8 @@ export type RowFlag = keyof typeof rowFlags;
  * flagCodes(17); // => ['missing', 'outside-fitted-range']
  * ```
  */
-export const flagCodes = (flag: number): RowFlag[] =>
-  (Object.keys(rowFlags) as RowFlag[]).filter((code) => (flag & rowFlags[code].bit) !== 0);
+export function flagCodes(flag: number): RowFlag[] {
+  const wrong = numberIssue(FLAG, flag, ['flag']);
+  if (wrong) throw new InputError([wrong]);
+  return (Object.keys(rowFlags) as RowFlag[]).filter((code) => (flag & rowFlags[code].bit) !== 0);
+}

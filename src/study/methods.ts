@@ -20,14 +20,18 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (typeof value !== 'object' || value === null) return;
   const { kind, equation, evidence, formula, sources: ids } = value as Readonly<Record<string, unknown>>;
   if (
-    Object.hasOwn(kindWords, String(kind)) &&
+    typeof kind === 'string' &&
+    Object.hasOwn(kindWords, kind) &&
     typeof equation === 'string' &&
     typeof formula === 'string' &&
-    Object.hasOwn(grades, String(evidence))
+    typeof evidence === 'string' &&
+    Object.hasOwn(grades, evidence)
   ) {
-    const known = (Array.isArray(ids) ? ids : []).filter((id): id is SourceId => Object.hasOwn(sources, String(id)));
+    const known = (Array.isArray(ids) ? ids : []).filter(
+      (id): id is SourceId => typeof id === 'string' && Object.hasOwn(sources, id),
+    );
     const method = { kind: kind as AnswerKind, equation, evidence: evidence as Grade, formula, sources: known };
-    found.set(`${kind} ${equation} ${String(evidence)}`, method);
+    found.set(`${kind} ${equation} ${evidence}`, method);
   }
   for (const part of Object.values(value)) methodsIn(part, found);
 }
@@ -49,7 +53,7 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  */
 export function methods(used: object): string {
   const found = new Map<string, Method>();
-  methodsIn(plainInput(columnsAsAbout(used), 'an answer, a plan, or anything that holds answers'), found);
+  methodsIn(plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout), found);
   const sentences = [...found.values()].map(({ kind, equation, evidence, formula, sources: keys }) => {
     const { name, symbol } = kindWords[kind];
     const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { isInputError } from '../../src/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import * as root from '../../src/index.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 
 const throws = () => {
   throw new RangeError('from the caller’s own getter');
@@ -57,7 +57,7 @@ function answerOrInputError(call: () => unknown): 'answer' | 'error' {
   }
 }
 
-for (const [name, { call, right }] of Object.entries(doors)) {
+for (const [name, { call, right }] of Object.entries(publicFunctions)) {
   describe(name, () => {
     const run = (input: unknown) => answerOrInputError(() => call(input as never));
 
@@ -105,7 +105,7 @@ describe('minus zero', () => {
     ['estimateOneRepMax', { repetitionsInReserve: -0 }],
     ['measuredOcclusionPressure', { standardDeviationMmHg: -0 }],
   ])('is taken as zero by %s', (name, field) => {
-    const { call, right } = doors[name]!;
+    const { call, right } = publicFunctions[name]!;
     expectPlainJson(call({ ...right, ...field } as never));
   });
 });
@@ -118,7 +118,7 @@ describe('an answer that was changed by hand', () => {
     ['trainingLoad', 'oneRepMax', { upper: 1.7e308 }],
     ['trainingLoad', 'oneRepMax', { standardDeviation: 1.7e308 }],
   ])('is refused by %s where its interval would overflow: %s %o', (name, field, change) => {
-    const { call, right } = doors[name]!;
+    const { call, right } = publicFunctions[name]!;
     const answer = { ...(right as Record<string, object>)[field], ...change };
     try {
       call({ ...right, [field]: answer } as never);
@@ -131,7 +131,7 @@ describe('an answer that was changed by hand', () => {
 });
 
 describe('unknown fields', () => {
-  const checked = Object.entries(doors).filter(([, { open }]) => !open);
+  const checked = Object.entries(publicFunctions).filter(([, { open }]) => !open);
   it.each(checked)('%s refuses them by name', (_name, { call, right }) => {
     try {
       call({ ...right, gaugeStep: 5 } as never);
@@ -145,7 +145,7 @@ describe('unknown fields', () => {
     const polluted = Object.prototype as Record<string, unknown>;
     polluted['repetitionsInReserve'] = 5;
     try {
-      const { call, right } = doors['estimateOneRepMax']!;
+      const { call, right } = publicFunctions['estimateOneRepMax']!;
       expect(call(right as never)).toMatchObject({ inputs: { repetitionsInReserve: 0 } });
     } finally {
       delete polluted['repetitionsInReserve'];
@@ -154,13 +154,13 @@ describe('unknown fields', () => {
 });
 
 describe('a list that says another length each time it is read', () => {
-  it('is refused where nothing is in it', () => {
+  it('is asked once, so that it cannot pass as empty', () => {
     let reads = 0;
     const exercises = new Proxy([{}], {
       get: (list, name, receiver) =>
         name === 'length' ? ((reads += 1) === 1 ? 1 : 0) : (Reflect.get(list, name, receiver) as unknown),
     });
     expect(() => root.accountSession({ exercises } as never)).toThrow(/exercises/);
-    expect(reads).toBeGreaterThan(1);
+    expect(reads).toBe(1);
   });
 });

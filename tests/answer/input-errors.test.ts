@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { attempt, estimateOcclusionPressure, InputError, isInputError, type InputIssue } from '../../src/index.js';
 import { planSession } from '../../src/plan/index.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 
 function issuesOf(call: () => unknown): readonly InputIssue[] {
   try {
@@ -14,7 +14,7 @@ function issuesOf(call: () => unknown): readonly InputIssue[] {
 }
 const places = (issues: readonly InputIssue[]) => issues.map(({ path, code }) => [path.join('.'), code]);
 
-const right = doors['estimateOcclusionPressure']!.right;
+const right = publicFunctions['estimateOcclusionPressure']!.right;
 const estimate = (change: object) => issuesOf(() => estimateOcclusionPressure({ ...right, ...change } as never));
 
 describe('input errors', () => {
@@ -75,7 +75,7 @@ describe('input errors', () => {
   });
 
   it('names a fraction given for a percent', () => {
-    const { call, right: target } = doors['targetCuffPressure']!;
+    const { call, right: target } = publicFunctions['targetCuffPressure']!;
     const issues = issuesOf(() => call({ ...target, percent: 0.5 } as never));
     expect(issues).toMatchObject([{ code: 'unit-slip', values: { converted: '50 %' } }]);
   });
@@ -109,7 +109,7 @@ describe('input errors', () => {
 });
 
 describe('input errors of a whole plan', () => {
-  const plan = doors['planSession']!.right as Record<string, any>;
+  const plan = publicFunctions['planSession']!.right as Record<string, any>;
   it('names what is wrong in every part, from the top of the request', () => {
     const issues = issuesOf(() =>
       planSession({

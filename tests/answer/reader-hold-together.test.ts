@@ -295,12 +295,12 @@ describe('a field nobody knows', () => {
     expect(unknown(name)).toEqual([[`it.${name}`, 'unknown-field', expected, `"${name}"`]]);
   });
   it('is cut where its name is long', () => {
-    expect(unknown('x'.repeat(61))[0]![0]).toBe(`it.${'x'.repeat(60)}`);
+    expect(unknown('x'.repeat(61))[0]![0]).toBe(`it.${'x'.repeat(60)}…`);
   });
   it('is no reason to read on where the object can be read once only', () => {
     let asked = 0;
     const once = new Proxy({ a: 12, b: 1 }, { ownKeys: (of) => ((asked += 1) > 1 ? throws() : Reflect.ownKeys(of)) });
-    expect(refusal(kinds.number as never, once)).toEqual([['it', 'unreadable', OBJECT, 'an error']]);
+    expect(refusal(kinds.number as never, once)).toEqual([['it', 'unreadable', OBJECT, 'an object']]);
   });
 });
 

@@ -26,7 +26,7 @@ import {
   type RecordRequest,
   type Review,
 } from '../../src/plan/index.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 
 const german = JSON.parse(readFileSync('examples/translation/de.json', 'utf8')) as Record<string, string>;
 const english: Record<string, string> = { ...messages, ...words };
@@ -104,7 +104,9 @@ const phrases = (page: string): string[] =>
     .filter((line) => !/^(- )?[a-z0-9-]+: .*(\d{4}|\]$)/.test(line) && !/^[\w%]* ?= /.test(line))
     .flatMap((line) => line.match(/\p{L}{4,}(?: \p{L}+)+/gu) ?? []);
 
-const everyKind = planSession(JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest);
+const everyKind = planSession(
+  JSON.parse(JSON.stringify(publicFunctions['planSessionOfEveryKind']!.right)) as PlanRequest,
+);
 const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50 } as const;
 /** One exercise on one leg, from light to heavy, as it is asked for. */
 const onLeg = (percent: number, worn: object = {}, more: object = {}, posture = 'seated'): Plan =>
@@ -192,7 +194,7 @@ const asked = [
   { ...two, rule: 'all-repetitions', date: '2026-06-01', longBreakDays: 14, oneRepMaxTestedOn: '2026-01-01' },
 ] as unknown as Parameters<typeof nextSession>[0][];
 const every = (reply: 'yes' | 'no') => Object.fromEntries(screeningQuestions().map(({ code }) => [code, reply]));
-const sessions = JSON.parse(JSON.stringify(doors['compareSessions']!.right)) as ComparisonInput;
+const sessions = JSON.parse(JSON.stringify(publicFunctions['compareSessions']!.right)) as ComparisonInput;
 const heavy = { ...sessions, to: { scheme: '3x10', tempo: '2-0-2-0', restS: 90, restriction: 'none', load: 75 } };
 const share = (percent: number) => ({ ...heavy.to, percent });
 
@@ -303,7 +305,7 @@ describe('a translation', () => {
   });
 
   it('turns the page of a session of every kind, but for the names of its exercises', () => {
-    const request = JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest;
+    const request = JSON.parse(JSON.stringify(publicFunctions['planSessionOfEveryKind']!.right)) as PlanRequest;
     const whole = planSession(request);
     const left = new Set(phrases(explain(whole)));
     const names = request.exercises.map(({ name }) => name);

@@ -13,13 +13,13 @@ import {
   type PlanRequest,
 } from '../../src/plan/index.js';
 import { documentOf } from '../../src/plan/read-document.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 import { codesOf, expectClose, expectHoldsTogether, said, type Said } from '../support/hold-together.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
-const everyKind = planSession(doors['planSessionOfEveryKind']!.right as PlanRequest);
+const everyKind = planSession(publicFunctions['planSessionOfEveryKind']!.right as PlanRequest);
 const several = planSession({
   ...plan.request,
   bodyMassKg: 80,

@@ -19,9 +19,9 @@ import {
   type SessionRecord,
 } from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 
-const request = JSON.parse(JSON.stringify(doors['planSessionOfEveryKind']!.right)) as PlanRequest;
+const request = JSON.parse(JSON.stringify(publicFunctions['planSessionOfEveryKind']!.right)) as PlanRequest;
 // The documents of one exercise by repetitions and one by time hold every part, and are quick to check.
 const { changeS: _, ...counted } = request.exercises[0]!;
 const plan = planSession({ ...request, exercises: [{ ...counted, side: 'left' }, request.exercises[3]!] });
@@ -51,7 +51,7 @@ const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' 
 const all = {
   'plan-request': [schemas.planRequestSchema, request],
   plan: [schemas.planSchema, plan],
-  'screening-request': [schemas.screeningRequestSchema, doors['screen']!.right],
+  'screening-request': [schemas.screeningRequestSchema, publicFunctions['screen']!.right],
   'record-request': [schemas.recordRequestSchema, done],
   record: [schemas.recordSchema, record],
   proposal: [schemas.proposalSchema, proposal],

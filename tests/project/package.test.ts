@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -62,16 +62,76 @@ describe('the packed package in a fresh project', () => {
     );
   };
 
+  interface Packed {
+    readonly filename: string;
+    readonly unpackedSize: number;
+    readonly files: readonly { readonly path: string }[];
+  }
+  let packed: Packed;
+
   beforeAll(() => {
-    const [packed] = JSON.parse(run('npm', ['pack', '--json', '--pack-destination', project], resolve('.'))) as [
-      { filename: string; files: { path: string }[] },
-    ];
-    for (const { path } of packed.files)
-      expect(path).toMatch(/^(dist\/|src\/checks\/|package\.json|README\.md|CHANGELOG\.md|LICENSE)/);
+    [packed] = JSON.parse(run('npm', ['pack', '--json', '--pack-destination', project], resolve('.'))) as [Packed];
     writeFileSync(join(project, 'package.json'), JSON.stringify({ name: 'fresh', private: true }));
     run('npm', ['install', '--prefer-offline', '--no-audit', '--no-fund', join(project, packed.filename)]);
   }, 300_000);
   afterAll(() => rmSync(project, { recursive: true, force: true }));
+
+  it('holds what is built, the check values and the guides, in at most 2.5 MB', () => {
+    for (const { path } of packed.files)
+      expect(path).toMatch(
+        /^(dist\/|src\/checks\/|docs\/[\w-]+\.(md|txt)$|docs\/pictures\/|examples\/athlete\.mjs$|package\.json|(README|CHANGELOG|DEVELOPERS)\.md|LICENSE|CITATION\.cff)/,
+      );
+    expect(packed.unpackedSize).toBeLessThanOrEqual(2_500_000);
+    // One set of types, none of them of a JSON file; ESM and CommonJS once each.
+    const built = packed.files.map(({ path }) => path).filter((path) => path.startsWith('dist/'));
+    for (const path of built.filter((path) => path.endsWith('.d.ts')))
+      expect(readFileSync(join(project, 'node_modules/cuffwork', path), 'utf8')).toMatch(
+        /^export \* from '\.\/\w+\.cjs';\n$/,
+      );
+    expect(built.filter((path) => path.includes('schemas/') && !path.endsWith('.json'))).toEqual([]);
+    for (const path of built) expect(path).toMatch(/\.d\.c?ts$|\.c?js$|^dist\/schemas\/.*\.json$/);
+  });
+
+  it('follows the links of its README and guides to files that are in it', () => {
+    const home = join(project, 'node_modules/cuffwork');
+    const pages = packed.files.map(({ path }) => path).filter((path) => /^(README|docs\/[\w-]+)\.md$/.test(path));
+    expect(pages.length).toBeGreaterThan(10);
+    const broken = pages.flatMap((page) =>
+      [...readFileSync(join(home, page), 'utf8').matchAll(/\]\(([^)#\s]+)[^)]*\)/g)]
+        .map(([, link]) => link!)
+        // Scripts and the notebook that a guide was made by stay in the repository.
+        .filter(
+          (link) =>
+            !/^[a-z]+:|^working\/|notebook\/|\/tests\//.test(link) && !existsSync(join(home, dirname(page), link)),
+        )
+        .map((link) => `${page}: ${link}`),
+    );
+    expect(broken).toEqual([]);
+  });
+
+  it.each([
+    ['ESM', 'wrong.mjs', `import { planSession } from 'cuffwork/plan';`],
+    ['CommonJS', 'wrong.cjs', `const { planSession } = require('cuffwork/plan');`],
+  ])('prints an uncaught InputError from its message on, and its stack from the call: %s', (_kind, file, start) => {
+    writeFileSync(join(project, file), `${start}\nfunction yours() {\n  planSession({ limbs: 1 });\n}\nyours();\n`);
+    const { status, stderr } = spawnSync('node', [file], { cwd: project, encoding: 'utf8' });
+    expect(status).not.toBe(0);
+    // Node shows the line that threw before the message: a line, and not a file on one line.
+    expect(stderr.indexOf('InputError: ')).toBeLessThan(500);
+    expect(stderr).toContain('systolicMmHg is missing');
+    const frames = stderr.split('\n').filter((line) => /^\s+at /.test(line));
+    expect(frames[0]).toMatch(new RegExp(`at yours .*${file}:3:`));
+    expect(frames.join('\n')).not.toContain('node_modules');
+  });
+
+  it('knows its errors, whether they come of what was imported or of what was required', () => {
+    const both = `import { attempt, InputError, isInputError } from 'cuffwork';
+import { createRequire } from 'node:module';
+const required = createRequire(import.meta.url)('cuffwork');
+console.log(required.isInputError(new InputError([])), attempt(required.testedOneRepMax, {}).ok);`;
+    writeFileSync(join(project, 'both.mjs'), both);
+    expect(run('node', ['both.mjs'])).toBe('true false');
+  });
 
   it('runs as ESM', () => {
     writeFileSync(join(project, 'esm.mjs'), esm);
@@ -137,7 +197,9 @@ describe('the packed package in a fresh project', () => {
     const home = join(project, 'node_modules/cuffwork');
     /** Every package that a file and the files it imports import. */
     const packages = (file: string, seen = new Set<string>()): Set<string> => {
-      for (const [, name] of readFileSync(file, 'utf8').matchAll(/(?:from|^import) ["']([^"']+)["']/gm)) {
+      for (const [, name] of readFileSync(file, 'utf8').matchAll(
+        /^(?:import|export|var \w+ = require)\b.*?["'](\.?\.?[\w./-]+)["']/gm,
+      )) {
         const path = name!.startsWith('.') ? join(dirname(file), name!) : name!;
         if (seen.has(path)) continue;
         seen.add(path);
@@ -145,9 +207,9 @@ describe('the packed package in a fresh project', () => {
       }
       return new Set([...seen].filter((name) => !name.startsWith(home)));
     };
-    for (const how of ['module', 'default'] as const) {
+    for (const how of ['require', 'import'] as const) {
       const target = (entry: keyof typeof manifest.exports) =>
-        join(home, (manifest.exports[entry] as { import: Record<typeof how, string> }).import[how]);
+        join(home, (manifest.exports[entry] as Record<typeof how, { default: string }>)[how].default);
       expect([...packages(target('.'))]).toEqual(['decimal.js']);
       expect([...packages(target('./plan'))]).toContain('zod/mini');
       expect([...packages(target('./equations'))]).toEqual([]);

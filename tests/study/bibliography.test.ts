@@ -7,7 +7,7 @@ import { cite, estimateOcclusionPressure, sources, targetCuffPressure, type Sour
 import { planSession } from '../../src/plan/index.js';
 import { escapeTex } from '../../src/study/bibliography.js';
 import { bibliography, columns, estimateWith, methods } from '../../src/study/index.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
 
 const answer = targetCuffPressure({
@@ -21,7 +21,7 @@ const answer = targetCuffPressure({
     posture: 'supine',
   }),
 });
-const plan = planSession(doors['planSession']!.right as never);
+const plan = planSession(publicFunctions['planSession']!.right as never);
 /** Every source there is, as if one answer had used them all. */
 const all = { sources: Object.keys(sources) };
 

@@ -1,6 +1,6 @@
 import * as bare from '../../src/equations.js';
 import { equations, isInputError, quantities } from '../../src/index.js';
-import { doors } from './doors.js';
+import { publicFunctions } from './public-functions.js';
 import { oneOf, seeded } from './seeded.js';
 
 // Taken at load: a test may change them later.
@@ -121,8 +121,8 @@ function options(call: (input: never) => unknown, right: object): [string, unkno
 /** Random answers of every function that takes an object, and random values of every bare function. */
 export function answers(count: number, seed: number): Record<string, Given> {
   const given: Record<string, Given> = {};
-  const each = ceil(count / Object.keys(doors).length);
-  for (const [name, { call, right }] of Object.entries(doors)) {
+  const each = ceil(count / Object.keys(publicFunctions).length);
+  for (const [name, { call, right }] of Object.entries(publicFunctions)) {
     const random = seeded(seed + name.length);
     const recorder = new Recorder();
     if (!tried.has(name)) tried.set(name, options(call, right));

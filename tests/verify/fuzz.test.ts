@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isInputError, quantities } from '../../src/index.js';
-import { doors } from '../support/doors.js';
+import { publicFunctions } from '../support/public-functions.js';
 import { oneOf, seeded } from '../support/seeded.js';
 
 // `FUZZ=50000 SEED=7 npm run fuzz` for another count and other inputs.
@@ -120,8 +120,8 @@ function any(): unknown {
   return oneOf(random, makers)();
 }
 
-const names = Object.keys(doors);
-const rights = names.map((name) => doors[name]!.right);
+const names = Object.keys(publicFunctions);
+const rights = names.map((name) => publicFunctions[name]!.right);
 const fields = [...new Set([...rights.flatMap((right) => Object.keys(right)), ...Object.keys(quantities)])];
 
 /** A right input with one thing changed somewhere in it. */
@@ -179,7 +179,7 @@ describe('fuzz', () => {
     let slowest = { took: 0, name: '' };
     for (let index = 0; index < COUNT; index += 1) {
       const name = names[index % names.length]!;
-      const { call, right } = doors[name]!;
+      const { call, right } = publicFunctions[name]!;
       const input = chance(0.15) ? any() : tampered(right);
       const tally = (count[name] ??= { answers: 0, errors: 0 });
       const start = performance.now();

@@ -48,8 +48,8 @@ export const thigh2019Equation = {
   sample: '51 adults (32 men, 19 women), 23.23 ± 5.24 years',
   fitted: { ageYears: { low: 18, high: 35 } },
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg'],
-  // For a new person: standard error of estimate × √(1 + 1/51).
-  error: { standardDeviationMmHg: 15.289 * 1.009756, evidence: 'published', assumption: 'error-from-fit' },
+  // For a new person: standard error of estimate × √(1 + 1/51), 15.289 × 1.009756.
+  error: { standardDeviationMmHg: 15.438159484000002, evidence: 'published', assumption: 'error-from-fit' },
   evidence: 'published',
   sources: ['thigh-equation-2019'],
   assumptions: ['width-taken-from-publication', 'girth-site-not-stated'],

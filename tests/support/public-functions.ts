@@ -10,10 +10,11 @@ import {
   reviewPlan,
   checkDay,
   screen,
+  screeningQuestions,
   trainingDays,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
-import { fitInput } from './fitted.js';
+import { fitInput, fittedExample } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -114,7 +115,7 @@ const recordRequest = {
 } as const;
 
 /** Every public function that takes one input object, with an input that is right. Documents are open: fields unknown are kept. */
-export const doors: Readonly<
+export const publicFunctions: Readonly<
   Record<string, { readonly call: (input: never) => unknown; readonly right: object; readonly open?: true }>
 > = {
   estimateOcclusionPressure: {
@@ -255,4 +256,68 @@ export const doors: Readonly<
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
+};
+
+const rows = {
+  answer: 'occlusion-pressure',
+  equation: 'width-ratio-1993',
+  ...leftLeg,
+  ...readings,
+  circumferenceCm: [54, 60],
+};
+const measuredMmHg = [150, 160, 170, 180];
+
+/** A public function with arguments that are right; a name may have a comma and what is particular about the call. */
+export interface PublicCall {
+  readonly call: (...given: never[]) => unknown;
+  readonly right: readonly unknown[];
+}
+
+/** Every public function, by its name: those above, and those that take more than one input object, or none. */
+export const publicCalls: Readonly<Record<string, PublicCall>> = {
+  ...Object.fromEntries(
+    Object.entries(publicFunctions).map(([name, { call, right }]): [string, PublicCall] => [
+      name,
+      { call, right: [right] },
+    ]),
+  ),
+  centimetresToInches: { call: root.centimetresToInches, right: [30] },
+  inchesToCentimetres: { call: root.inchesToCentimetres, right: [12] },
+  kilogramsToPounds: { call: root.kilogramsToPounds, right: [30] },
+  poundsToKilograms: { call: root.poundsToKilograms, right: [45] },
+  kilopascalsToMmHg: { call: root.kilopascalsToMmHg, right: [16] },
+  mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
+  roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
+  fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
+  isInputError: { call: root.isInputError, right: [new Error('other')] },
+  'explain, with options': {
+    call: root.explain,
+    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
+  },
+  'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
+  screeningQuestions: { call: screeningQuestions, right: [] },
+  columns: { call: study.columns, right: [rows] },
+  agreement: {
+    call: study.agreement,
+    right: [measuredMmHg, measuredMmHg.map((value) => value + 3), { acceptable: 10 }],
+  },
+  bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
+  methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
+  flagCodes: { call: study.flagCodes, right: [5] },
+  estimateWith: {
+    call: study.estimateWith,
+    right: [fittedExample, { ...leftLeg, ...readings, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' }],
+  },
+  equationFromFit: { call: study.equationFromFit, right: [fittedExample] },
+  propagate: {
+    call: study.propagate,
+    right: [
+      {
+        inputs: { load: { value: 80, standardDeviation: 2 } },
+        pipeline: ({ load }: { load: number }) => load * 2,
+        draws: 100,
+      },
+    ],
+  },
 };
