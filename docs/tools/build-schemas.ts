@@ -3,5 +3,5 @@ import { declarations, jsonSchema } from './json-schemas.js';
 
 mkdirSync('dist/schemas', { recursive: true });
 for (const name of Object.keys(declarations) as (keyof typeof declarations)[]) {
-  writeFileSync(`dist/schemas/${name}.json`, `${JSON.stringify(jsonSchema(name), null, 2)}\n`);
+  writeFileSync(`dist/schemas/${name}.json`, `${JSON.stringify(jsonSchema(name))}\n`);
 }

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Grade } from './grades.js';
 import type { SourceId } from './sources.js';
@@ -36,7 +37,7 @@ const PRACTICE = 'practice' as const;
  * guards['cuff-pressure'].steps.map(({ above, severity }) => `${severity} ${above}`); // => ['caution 250', 'stop 300']
  * ```
  */
-export const guards = {
+export const guards = /* @__PURE__ */ frozen({
   'cuff-pressure': {
     name: 'cuff pressure',
     unit: 'mm[Hg]',
@@ -240,7 +241,7 @@ export const guards = {
       },
     ],
   },
-} as const satisfies Record<string, Guard>;
+} as const satisfies Record<string, Guard>);
 
 /** The id of a limit in {@link guards}. */
 export type GuardId = keyof typeof guards;

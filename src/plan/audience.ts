@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Severity } from '../answer/answer.js';
 import { gravestFirst } from './gravest-first.js';
 
@@ -19,7 +20,7 @@ export type Audience = 'person' | 'practitioner' | 'method';
  * audiences['percent-not-flow']; // => 'method'
  * ```
  */
-export const audiences: Readonly<Record<string, Audience>> = {
+export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ frozen({
   'measurements-contradict': 'practitioner',
   'blood-pressure-refer': 'person',
   'blood-pressure-very-high': 'person',
@@ -142,7 +143,6 @@ export const audiences: Readonly<Record<string, Audience>> = {
   'maximal-intent': 'method',
   'velocity-between-people': 'method',
   'reserve-inaccurate': 'method',
-  'reserve-under-told': 'method',
   'static-share': 'method',
   'timed-sets-no-volume': 'method',
   'total-left-out': 'method',
@@ -155,7 +155,9 @@ export const audiences: Readonly<Record<string, Audience>> = {
   'ratio-coupled': 'method',
   'ratio-descriptive': 'method',
   'ratio-undefined': 'method',
-};
+  'first-test-too-low': 'practitioner',
+  'reserve-underestimated': 'practitioner',
+});
 
 /** A caution that the table does not have, such as an app’s own, is for the person unless it is a note. */
 const audienceOf = ({ code, severity }: { readonly code: string; readonly severity: Severity }): Audience =>

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -147,7 +148,7 @@ export type PainRuleId = (typeof chosen)[number]['id'];
  * painRules.find(({ id }) => id === 'tendon-monitoring')?.backOffAbove; // => 5
  * ```
  */
-export const painRules: readonly PainRule[] = [...chosen, ...always];
+export const painRules: readonly PainRule[] = /* @__PURE__ */ (() => frozen([...chosen, ...always]))();
 
 export const PAIN_RULE_IDS: readonly PainRuleId[] = chosen.map(({ id }) => id);
 

@@ -1,3 +1,4 @@
+import { frozen } from '../quantity/frozen.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 
@@ -29,7 +30,7 @@ export interface ProgressionLimit {
  * progressionLimits.largestPressureStep.value; // => 10
  * ```
  */
-export const progressionLimits = {
+export const progressionLimits = /* @__PURE__ */ frozen({
   largestPressureStep: { value: 10, unit: '% of LOP', evidence: 'practice' },
   largestLoadStep: { value: 5, unit: '% of 1RM', evidence: 'practice' },
   largestLoadStepPercent: { value: 10, unit: '%', evidence: 'published', source: 'progression-models-2009' },
@@ -40,4 +41,4 @@ export const progressionLimits = {
   topEffort: { value: 10, unit: '1', evidence: 'practice' },
   // The first set of 30-15-15-15.
   mostRepetitions: { value: 30, unit: '{reps}', evidence: 'practice' },
-} as const satisfies Readonly<Record<string, ProgressionLimit>>;
+} as const satisfies Readonly<Record<string, ProgressionLimit>>);

@@ -1,7 +1,8 @@
 import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { InputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
@@ -70,6 +71,9 @@ const keyOf = ({ code, since, limb, side, values }: Stop): string =>
 /** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
 const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
   lifted !== undefined && [code, about].includes(lifted.stop) && (since === undefined || lifted.on >= since);
+
+/** The stops of a list that no decision has lifted. */
+export const inForce = (stops: readonly Stop[]): Stop[] => stops.filter((stop) => !isLifted(stop));
 
 /** Stops of several documents, each once; a stop that is lifted in one of them is lifted. */
 export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
@@ -146,6 +150,7 @@ export function applyDecisions(
  *
  * @param document - a plan, a record, a review or a proposal.
  * @returns its stops without those that were lifted.
+ * @throws InputError where it has no list of stops.
  *
  * @example
  * ```ts
@@ -160,4 +165,17 @@ export function applyDecisions(
  * standingStops(plan).map(({ code }) => code); // => ['blood-pressure-refer']
  * ```
  */
-export const standingStops = (document: WithStops): Stop[] => document.stops.filter((stop) => !isLifted(stop));
+export function standingStops(document: WithStops): Stop[] {
+  const expected = 'a plan, a record, a review or a proposal';
+  const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
+  const issues: InputIssue[] = [];
+  if (!Array.isArray(stops)) issues.push(issue('wrong-type', ['stops'], 'a list of stops', describe(stops)));
+  else {
+    stops.forEach((stop: unknown, index) => {
+      if (typeof stop === 'object' && stop !== null && typeof (stop as Stop).code === 'string') return;
+      issues.push(issue('wrong-type', ['stops', index], 'a stop, with its code', describe(stop)));
+    });
+  }
+  if (issues.length > 0) throw new InputError(issues);
+  return inForce(stops as Stop[]);
+}

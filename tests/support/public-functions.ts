@@ -10,7 +10,9 @@ import {
   reviewPlan,
   checkDay,
   screen,
+  dayQuestions,
   screeningQuestions,
+  standingStops,
   trainingDays,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
@@ -297,6 +299,8 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
+  dayQuestions: { call: dayQuestions, right: [] },
+  standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
   agreement: {
     call: study.agreement,
