@@ -3,12 +3,13 @@
  *
  * @module cuffwork/equations
  */
+export { armCurve2026 } from './pressure/equations/arm-curve-2026.js';
 export { arm2015 } from './pressure/equations/arm-2015.js';
 export { diastolicBias, systolicBias, zeroErrorBladderWidth } from './pressure/equations/bladder-width.js';
 export { circumferenceBands } from './pressure/equations/circumference-bands.js';
 export { padding2006 } from './pressure/equations/padding-2006.js';
-export { pooledMeans } from './pressure/equations/pooled-means.js';
 export { systolic130 } from './pressure/equations/systolic-130.js';
+export { thighCurve2026 } from './pressure/equations/thigh-curve-2026.js';
 export { thigh2015 } from './pressure/equations/thigh-2015.js';
 export { thigh2019 } from './pressure/equations/thigh-2019.js';
 export { thighIndex } from './pressure/equations/thigh-index.js';

@@ -1,27 +1,31 @@
 import type { Answer, AnswerKind } from './answer/answer.js';
 import { addAnswerWords, sectionOf } from './answer/explain.js';
 import { kindWords } from './answer/kinds.js';
-import { InputError, issue } from './answer/issues.js';
+import { InputError, issue, type InputIssue } from './answer/issues.js';
 import { fill, type Catalogue } from './answer/messages.js';
 import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
-import { indent, sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
+import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
 import type { WeekComparison } from './plan/compare-weeks.js';
+import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
+import { checkConsistency, finder } from './plan/consistency.js';
 import {
-  comparisonPage,
-  proposalPage,
-  recordPage,
-  reviewPage,
-  screeningPage,
-  weeksPage,
+  comparisonBlocks,
+  dayCheckBlocks,
+  proposalBlocks,
+  recordBlocks,
+  reviewBlocks,
+  screeningBlocks,
+  weeksBlocks,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages, screeningMessages } from './plan/messages.js';
-import type { Proposal } from './plan/next-session.js';
-import { planMarkdown, planText, planWorking, type Detail } from './plan/page.js';
+import type { DayCheck } from './plan/day-check.js';
+import { planMessages, planValueWords } from './plan/messages.js';
+import type { Proposal } from './plan/proposal.js';
+import { planBlocks, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
-import type { SessionRecord } from './plan/record-session.js';
+import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
 import type { Screening } from './plan/screen.js';
 import type { Plan } from './plan/types.js';
@@ -29,7 +33,7 @@ import type { SessionComparison } from './session/compare.js';
 import { frozen } from './quantity/frozen.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -71,21 +75,27 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
     if (of) all[`measure-of.${measure}`] = of;
   }
   for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
-  return frozen(Object.assign(all, pageWords));
+  return frozen(Object.assign(all, pageWords, planValueWords));
 })();
 
 /** Slots of text that is the caller’s already, or said already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
-/** A language of the caller’s. Fields, words of choice, symptoms and conditions that stand in a slot are translated too. */
+/** A language of the caller’s. Fields, words of choice, symptoms that stand in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const inSlots = new Map<string, string>(
-    Object.entries({ ...words, ...planMessages, ...screeningMessages }).flatMap(([code, text]) =>
-      /^(field\.|value\.|stop-|after-)/.test(code) || Object.hasOwn(screeningMessages, code)
-        ? [[text, own(code) ?? text]]
-        : [],
-    ),
+    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
+      const said = own(code) ?? text;
+      // A value is a code; a few are still words.
+      if (/^(value\.|symptom-)/.test(code)) {
+        return [
+          [text, said],
+          [code.replace('value.', ''), said],
+        ];
+      }
+      return code.startsWith('field.') ? [[text, said]] : [];
+    }),
   );
   /** One word, or one with numbers in it. */
   const inPart = (part: string): string => {
@@ -119,41 +129,42 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
   return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
 }
 
-/** Documents that are a page of text, and the one of them that is long enough to be told in brief. */
+/** What a document is as a page. */
 const pages = {
-  screening: (document: object, say: Say) => screeningPage(document as Screening, say),
-  review: (document: object, say: Say) => reviewPage(document as Review, say),
-  record: (document: object, say: Say, detail: Detail) => recordPage(document as SessionRecord, say, detail),
-  proposal: (document: object, say: Say) => proposalPage(document as Proposal, say),
-  'week-comparison': (document: object, say: Say) => weeksPage(document as WeekComparison, say),
-  'session-comparison': (document: object, say: Say) => comparisonPage(document as SessionComparison, say),
-} as const;
+  plan: (document: object, say: Say, detail: Detail) => planBlocks(document as Plan, say, detail),
+  screening: (document: object, say: Say) => screeningBlocks(document as Screening, say),
+  'day-check': (document: object, say: Say) => dayCheckBlocks(document as DayCheck, say),
+  review: (document: object, say: Say) => reviewBlocks(document as Review, say),
+  record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
+  proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
+  'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
+} as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
 
-/** A page of text in a format: as it stands, or as a block of code. */
-function writePage(lines: readonly string[], format: ExplainFormat): string {
-  if (format === 'text') return lines.join('\n');
-  if (format === 'markdown') return indent(lines, '    ').join('\n');
+/** A page in a format; of a plan the working alone too. */
+function writePage(
+  document: { readonly document: keyof typeof pages },
+  format: ExplainFormat,
+  say: Say,
+  detail: Detail,
+): string {
+  if (format === 'text' || format === 'markdown') {
+    const blocks = pages[document.document](document, say, detail);
+    return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
+  }
+  if (document.document === 'plan') {
+    const working = planWorking(document as unknown as Plan, say);
+    return format === 'latex' ? workingLatex(working) : workingMathml(working);
+  }
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
 }
 
-/** An answer, or a plan, in a format. */
-const writers = {
-  text: {
-    answer: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
-    plan: (plan: Plan, say: Say, detail: Detail) => planText(plan, say, detail).join('\n'),
-  },
-  markdown: {
-    answer: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
-    plan: (plan: Plan, say: Say, detail: Detail) => planMarkdown(plan, say, detail).join('\n'),
-  },
-  latex: {
-    answer: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
-    plan: (plan: Plan, say: Say) => workingLatex(planWorking(plan, say)),
-  },
-  mathml: {
-    answer: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
-    plan: (plan: Plan, say: Say) => workingMathml(planWorking(plan, say)),
-  },
+/** An answer in a format. */
+const answerWriters = {
+  text: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
+  markdown: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
+  latex: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
+  mathml: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
 } satisfies Record<ExplainFormat, object>;
 
 /**
@@ -165,7 +176,9 @@ const writers = {
  * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the
  * working and the sources stay on the full page.
  *
- * It works on answers and documents that were stored as JSON and read back.
+ * It works on answers and documents that were stored as JSON and read back. Read a stored document with `readDocument`
+ * first, which verifies it. Here the text of each caution is taken from the catalogue by its code, and a document whose
+ * numbers do not fit each other is refused.
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
  * `mathml`, the working alone, of answers and plans: one `aligned` environment, to stand in display mathematics, or one
@@ -180,7 +193,7 @@ const writers = {
  * ```ts
  * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35 to 21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
  * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
  * ```
@@ -196,11 +209,13 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
     ]);
   }
   try {
-    if (document === 'plan') return writers[format].plan(copy as Plan, say, detail);
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      return writePage(pages[document as keyof typeof pages](copy, say, detail), format);
+      const issues: InputIssue[] = [];
+      checkConsistency(copy, finder(issues));
+      if (issues.length > 0) throw new InputError(issues);
+      return writePage(copy as { readonly document: keyof typeof pages }, format, say, detail);
     }
-    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return writers[format].answer(copy as Answer, say);
+    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return answerWriters[format](copy as Answer, say);
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;

@@ -21,6 +21,7 @@ export type { IssueCode, MessageValues } from './answer/messages.js';
 export { messages, type MessageCode } from './messages.js';
 export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
+export { guards, type Guard, type GuardId, type GuardStep } from './evidence/guards.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
 export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
@@ -47,7 +48,7 @@ export {
 } from './pressure/estimate.js';
 export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
 export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
-export type { ReadingErrors } from './pressure/judge.js';
+export type { ReadingErrors } from './pressure/uncertainty.js';
 export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';

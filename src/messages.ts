@@ -1,6 +1,8 @@
 import { frozen } from './quantity/frozen.js';
+import { guardMessages } from './answer/guards.js';
 import { answerMessages } from './answer/messages.js';
-import { planMessages, screeningMessages } from './plan/messages.js';
+import { planMessages } from './plan/messages.js';
+import { screeningMessages } from './plan/screening-messages.js';
 import { pressureMessages } from './pressure/messages.js';
 import { sessionMessages } from './session/messages.js';
 import { strengthMessages } from './strength/messages.js';
@@ -18,6 +20,7 @@ import { strengthMessages } from './strength/messages.js';
 export const messages = /* @__PURE__ */ (() =>
   frozen({
     ...answerMessages,
+    ...guardMessages,
     ...pressureMessages,
     ...strengthMessages,
     ...sessionMessages,

@@ -4,14 +4,27 @@
  * @module cuffwork/schemas
  */
 import type { StandardSchemaV1 } from '@standard-schema/spec';
-import type { Proposal } from './plan/next-session.js';
-import type { RecordRequest, SessionRecord } from './plan/record-session.js';
+import { attempt } from './answer/issues.js';
+import type { Proposal } from './plan/proposal.js';
+import type { RecordRequest, SessionRecord } from './plan/record.js';
+import { requestReader } from './plan/parse.js';
+import { documentOf } from './plan/read-document.js';
 import * as schemas from './plan/schema.js';
 import type { ScreeningRequest } from './plan/screen.js';
 import type { Plan, PlanRequest } from './plan/types.js';
 
-/** A schema under its public type. Its own type also has `undefined` where a field may be left out. */
-const standard = <T>(schema: unknown): StandardSchemaV1<T> => schema as StandardSchemaV1<T>;
+/** A reader as a Standard Schema: what it refuses is said in the words of its {@link InputError}. */
+const standard = <T>(read: (given: unknown) => unknown): StandardSchemaV1<T> => ({
+  '~standard': {
+    version: 1,
+    vendor: 'cuffwork',
+    validate: (given) => {
+      const result = attempt(read, given);
+      if (result.ok) return { value: result.value as T };
+      return { issues: result.issues.map(({ text, path }) => ({ message: text, path })) };
+    },
+  },
+});
 
 /**
  * The request of `planSession` as a Standard Schema, for forms and servers.
@@ -26,10 +39,12 @@ const standard = <T>(schema: unknown): StandardSchemaV1<T> => schema as Standard
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const planRequestSchema = /* @__PURE__ */ standard<PlanRequest>(schemas.planRequest);
+export const planRequestSchema = /* @__PURE__ */ standard<PlanRequest>(
+  requestReader(schemas.planRequest, 'a request for a plan'),
+);
 
 /**
- * A plan as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ * A plan as a Standard Schema. It verifies the document as `readDocument` does.
  *
  * @example
  * ```ts
@@ -38,7 +53,7 @@ export const planRequestSchema = /* @__PURE__ */ standard<PlanRequest>(schemas.p
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const planSchema = /* @__PURE__ */ standard<Plan>(schemas.planDocument);
+export const planSchema = /* @__PURE__ */ standard<Plan>((given) => documentOf(['plan'], given));
 
 /**
  * The answers that `screen` takes as a Standard Schema.
@@ -50,7 +65,9 @@ export const planSchema = /* @__PURE__ */ standard<Plan>(schemas.planDocument);
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const screeningRequestSchema = /* @__PURE__ */ standard<ScreeningRequest>(schemas.screeningRequest);
+export const screeningRequestSchema = /* @__PURE__ */ standard<ScreeningRequest>(
+  requestReader(schemas.screeningRequest, 'answers to a screening'),
+);
 
 /**
  * The request of `recordSession` as a Standard Schema.
@@ -62,10 +79,12 @@ export const screeningRequestSchema = /* @__PURE__ */ standard<ScreeningRequest>
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(schemas.recordRequest);
+export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(
+  requestReader(schemas.recordRequest, 'what was done of a plan'),
+);
 
 /**
- * A record as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ * A record as a Standard Schema. It verifies the document as `readDocument` does.
  *
  * @example
  * ```ts
@@ -74,10 +93,10 @@ export const recordRequestSchema = /* @__PURE__ */ standard<RecordRequest>(schem
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const recordSchema = /* @__PURE__ */ standard<SessionRecord>(schemas.recordDocument);
+export const recordSchema = /* @__PURE__ */ standard<SessionRecord>((given) => documentOf(['record'], given));
 
 /**
- * A proposal as a Standard Schema. Fields it does not know are kept; `readDocument` also reads older versions.
+ * A proposal as a Standard Schema. It verifies the document as `readDocument` does.
  *
  * @example
  * ```ts
@@ -86,4 +105,4 @@ export const recordSchema = /* @__PURE__ */ standard<SessionRecord>(schemas.reco
  * (result.issues ?? []).length > 0; // => true
  * ```
  */
-export const proposalSchema = /* @__PURE__ */ standard<Proposal>(schemas.proposalDocument);
+export const proposalSchema = /* @__PURE__ */ standard<Proposal>((given) => documentOf(['proposal'], given));

@@ -24,6 +24,7 @@ export interface OcclusionView extends View {
   readonly error: {
     readonly standardDeviationMmHg?: number;
     readonly share?: number | Readonly<Record<string, number>>;
+    readonly curve?: { readonly error: { readonly people: number; readonly laboratory: number } };
     readonly evidence: string;
   };
 }

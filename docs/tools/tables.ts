@@ -39,13 +39,17 @@ export const occlusionTable = (): string =>
       `\`${id}\``,
       { any: 'any', leg: 'thigh', arm: 'arm' }[limb],
       widthWords(cuffWidthCm),
-      { none: 'knows none', any: 'a term for each', 'not-stated': 'not stated' }[posture] ?? posture,
+      { none: 'no term', any: 'a term for each', 'not-stated': 'not reported' }[posture] ?? posture,
       inputs(symbols),
       `\`${evidence}\``,
     ]),
   );
 
-function errorWords({ standardDeviationMmHg, share, evidence }: OcclusionView['error']): string {
+function errorWords({ standardDeviationMmHg, share, curve, evidence }: OcclusionView['error']): string {
+  if (curve) {
+    const { people, laboratory } = curve.error;
+    return `people ${plain(100 * people)} %, laboratories and cuffs ${plain(100 * laboratory)} % of the pressure above diastolic, and its coefficients (\`${evidence}\`)`;
+  }
   if (standardDeviationMmHg !== undefined) return `${plain(standardDeviationMmHg)} mmHg (\`${evidence}\`)`;
   if (share === undefined) return 'not known';
   const each = typeof share === 'number' ? { '': share } : share;

@@ -112,7 +112,7 @@ export function timelineChart(width: number, words: string, { events, durationS 
     ...scale(durationS, 108, x, clock, step),
     draw('text', { class: 'name', x: EDGE, y: 17 }, 'repetitions'),
     ...sets,
-    draw('text', { class: 'name', x: EDGE, y: 79 }, cuff.length > 0 ? 'cuff up' : 'no cuff'),
+    draw('text', { class: 'name', x: EDGE, y: 79 }, cuff.length > 0 ? 'cuff inflated' : 'no cuff'),
     ...cuff,
   ]);
 }

@@ -1,6 +1,7 @@
+import type { MeasurementMethod, Posture } from 'cuffwork';
 import type { PlanRequest } from 'cuffwork/plan';
 
-/** A field with a number in it: where it starts, what its slider spans, and where it stands in the request. */
+/** A field with a number in it: its start, the span of its slider, and its path in the request. */
 export interface Field {
   readonly label: string;
   readonly unit: string;
@@ -11,6 +12,20 @@ export interface Field {
 }
 
 export const fields = {
+  measuredMmHg: {
+    label: 'Measured occlusion pressure',
+    unit: 'mmHg',
+    start: '180',
+    slider: [80, 300, 1],
+    path: 'limbs.0.measured.valueMmHg',
+  },
+  measuredWidthCm: {
+    label: 'Width of the cuff it was measured with',
+    unit: 'cm',
+    start: '10',
+    slider: [3, 22, 0.5],
+    path: 'limbs.0.measured.cuffWidthCm',
+  },
   circumferenceCm: {
     label: 'Limb circumference',
     unit: 'cm',
@@ -20,7 +35,7 @@ export const fields = {
     path: 'limbs.0.circumferenceCm',
   },
   cuffWidthCm: {
-    label: 'Cuff width',
+    label: 'Width of the cuff you train with',
     unit: 'cm',
     start: '10',
     slider: [3, 22, 0.5],
@@ -46,11 +61,11 @@ export const fields = {
   gaugeStepMmHg: { label: 'Step of the gauge', unit: 'mmHg', start: '5', path: 'limbs.0.gaugeStepMmHg' },
   load: { label: 'Load lifted', unit: 'kg', start: '20', slider: [2.5, 150, 2.5], path: 'exercises.0.oneRepMax.load' },
   repetitions: {
-    label: 'Repetitions done with it',
+    label: 'Repetitions with it',
     unit: '',
     start: '8',
     slider: [1, 20, 1],
-    hint: '10 or fewer tell most; with those left in reserve, 20 at most',
+    hint: '10 or fewer are best; with those left in reserve, 20 at most',
     path: 'exercises.0.oneRepMax.repetitions',
   },
   repetitionsInReserve: {
@@ -88,24 +103,33 @@ export const fields = {
 
 export type FieldName = keyof typeof fields;
 
-/** A choice of one: what it is called, what there is, which one stands first. */
+/** A choice of one: its label, its options, the one it starts with. */
 export interface Choice {
   readonly label: string;
   readonly options: Readonly<Record<string, string>>;
   readonly start: string;
 }
 
+const postures = { supine: 'Supine', seated: 'Seated', standing: 'Standing' };
+
 export const choices = {
+  known: {
+    label: 'Was the occlusion pressure measured?',
+    options: { measured: 'Yes, measured', estimated: 'No, estimate it' },
+    start: 'measured',
+  },
+  method: {
+    label: 'Method',
+    options: { doppler: 'Doppler', oximeter: 'Pulse oximeter', automated: 'Automatic device' },
+    start: 'doppler',
+  },
+  measuredPosture: { label: 'Posture', options: postures, start: 'seated' },
   limb: { label: 'Limb', options: { leg: 'Leg', arm: 'Arm' }, start: 'leg' },
   side: { label: 'Side', options: { left: 'Left', right: 'Right' }, start: 'left' },
-  posture: {
-    label: 'Posture',
-    options: { supine: 'Supine', seated: 'Seated', standing: 'Standing' },
-    start: 'supine',
-  },
+  posture: { label: 'Posture', options: postures, start: 'seated' },
   sex: { label: 'Sex', options: { '': 'Not given', female: 'Female', male: 'Male' }, start: '' },
   restriction: {
-    label: 'The cuff is up',
+    label: 'The cuff is inflated',
     options: { continuous: 'Throughout', intermittent: 'In the sets', none: 'Not at all' },
     start: 'continuous',
   },
@@ -115,21 +139,41 @@ export type ChoiceName = keyof typeof choices;
 
 const number = (text: string): number | undefined => (text === '' ? undefined : Number(text));
 
+/** Parts of the form that are asked for: a pressure measured with another cuff is converted by the circumference. */
+export function isAsked(part: string, read: (name: FieldName | ChoiceName) => string): boolean {
+  if (part !== 'circumference') return part === read('known');
+  return read('known') === 'estimated' || Number(read('measuredWidthCm')) !== Number(read('cuffWidthCm'));
+}
+
 /** The request that the form stands for. */
 export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanRequest {
   const of = (name: FieldName): number => number(read(name)) as number;
   const choice = <T extends string>(name: ChoiceName): T => read(name) as T;
+  const [posture, measuredPosture] = [choice<Posture>('posture'), choice<Posture>('measuredPosture')];
+  const pressure =
+    read('known') === 'measured'
+      ? {
+          measured: {
+            valueMmHg: of('measuredMmHg'),
+            method: choice<MeasurementMethod>('method'),
+            cuffWidthCm: of('measuredWidthCm'),
+            posture: measuredPosture,
+          },
+        }
+      : {};
+  const circumference = isAsked('circumference', read) && { circumferenceCm: of('circumferenceCm') };
   return {
     systolicMmHg: of('systolicMmHg'),
     diastolicMmHg: of('diastolicMmHg'),
-    posture: choice('posture'),
+    posture,
     ageYears: number(read('ageYears')),
     sex: read('sex') === '' ? undefined : choice<'female' | 'male'>('sex'),
     limbs: [
       {
         limb: choice('limb'),
         side: choice('side'),
-        circumferenceCm: of('circumferenceCm'),
+        ...pressure,
+        ...circumference,
         cuffWidthCm: of('cuffWidthCm'),
         percent: of('percent'),
         gaugeStepMmHg: of('gaugeStepMmHg'),

@@ -1,7 +1,27 @@
-import { attempt, equations, explain, fill, grades, messages, type Answer, type InputIssue } from 'cuffwork';
-import { planSession, type Plan, type PlanItem } from 'cuffwork/plan';
+import {
+  attempt,
+  equations,
+  explain,
+  fill,
+  grades,
+  messages,
+  words,
+  type Answer,
+  type Caution,
+  type InputIssue,
+} from 'cuffwork';
+import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, timelineChart } from './charts.js';
-import { choices, fields, requestOf, type Choice, type ChoiceName, type Field, type FieldName } from './fields.js';
+import {
+  choices,
+  fields,
+  isAsked,
+  requestOf,
+  type Choice,
+  type ChoiceName,
+  type Field,
+  type FieldName,
+} from './fields.js';
 
 const byId = (id: string): HTMLElement => document.getElementById(id)!;
 const form = byId('readings') as HTMLFormElement;
@@ -87,22 +107,22 @@ function buildChoice(place: Element, name: ChoiceName): void {
 const round = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
 const units: Readonly<Record<string, string>> = { 'mm[Hg]': 'mmHg', kg: 'kg' };
 
-/** `95 %: 102 to 218 mmHg` */
+/** `95 % interval 102–218 mmHg` */
 const interval = ({ lower, upper, unit }: Answer): string =>
   lower === undefined || upper === undefined
     ? 'no 95 % interval is known'
-    : `95 %: ${round(lower)} to ${round(upper)} ${units[unit]}`;
+    : `95 % interval ${round(lower)}–${round(upper)} ${units[unit]}`;
 
-/** The percentage that is really reached, and what it may be of the true value. */
+/** The percentage that is reached, with its 95 % interval. */
 function reached({ reached: share }: Answer, of: string): string {
   const { percent, lower, upper } = share!;
-  const perhaps =
+  const range =
     lower === undefined
-      ? 'how sure is not known'
+      ? 'no 95 % interval is known'
       : upper === undefined
-        ? `perhaps ${round(lower)} % and above`
-        : `perhaps ${round(lower)} to ${round(upper)} %`;
-  return `${round(percent, 1)} % of ${of}; ${perhaps}`;
+        ? `95 % interval ${round(lower)} % and above`
+        : `95 % interval ${round(lower)}–${round(upper)} %`;
+  return `${round(percent, 1)} % of ${of}; ${range}`;
 }
 
 const gradeWords = ({ equation, evidence }: Answer): string => {
@@ -111,9 +131,7 @@ const gradeWords = ({ equation, evidence }: Answer): string => {
 };
 
 const wide = (text: string, { lower, upper }: Answer, unit: string): string =>
-  lower === undefined || upper === undefined
-    ? text
-    : `${text}, 95 % interval ${round(lower)} to ${round(upper)} ${unit}`;
+  lower === undefined || upper === undefined ? text : `${text}, 95 % interval ${round(lower)}–${round(upper)} ${unit}`;
 
 /** A figure large, its unit small. */
 function figure(id: string, text: string): void {
@@ -135,6 +153,45 @@ function cuffOf({ request, items: [item] }: Plan): Required<Pick<PlanItem, 'occl
   return cuffOf(planSession({ ...request, exercises }));
 }
 
+/** A caution with its severity. */
+const cautionItem = ({ severity, text }: Caution): HTMLElement =>
+  element('li', { class: severity }, element('strong', {}, words[`severity.${severity}`]!), ` ${text}`);
+
+/** Cautions by whom they are for: those of the person in sight, the others folded away. */
+function showCautions(cautions: readonly Caution[]): void {
+  const places: Record<Audience, string> = { person: 'cautions', practitioner: 'practitioner', method: 'method' };
+  for (const [audience, id] of Object.entries(places)) {
+    const own = cautions.filter(({ code }) => (audiences[code] ?? 'person') === audience);
+    byId(id).replaceChildren(...own.map(cautionItem));
+    if (audience === 'person') byId(id).parentElement!.classList.toggle('none', own.length === 0);
+    else {
+      say(`${id}-title`, `${words[`page.${id}`]!} (${own.length})`);
+      byId(id).parentElement!.hidden = own.length === 0;
+    }
+  }
+}
+
+/** What is said whoever trains: above the numbers, at the end, and what to stop at. */
+function showStanding({ standing, stopSigns }: Plan): void {
+  const first = standing.slice(0, 2);
+  say('standing', first.map(({ text }) => text).join(' '));
+  list(
+    'always',
+    standing.slice(first.length).map(({ text }) => text),
+  );
+  list(
+    'stop',
+    stopSigns.map(({ text }) => text),
+  );
+}
+
+/** The stops in force, in the place of every setting. */
+function showStops(plan: Plan): string {
+  const stops = standingStops(plan).map(({ text }) => text);
+  list('stops-list', stops);
+  return stops.length > 0 ? `${words['page.do-not-train']!}. ${stops.join(' ')}` : '';
+}
+
 function showPlan(plan: Plan): string {
   const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
@@ -144,6 +201,8 @@ function showPlan(plan: Plan): string {
   const targetText = restriction === 'none' ? 'no cuff' : `${round(target.value, 1)} mmHg`;
   const loadText = `${round(load.value, 2)} kg`;
   const time = `${clock(totals.restrictionTime.value)} min`;
+  const { known } = values();
+  say('occlusion-name', `Occlusion pressure, ${known}`);
   figure('occlusion', occlusionText);
   say('occlusion-range', interval(occlusion));
   figure('target', targetText);
@@ -195,19 +254,11 @@ function showPlan(plan: Plan): string {
   ].join(' · ');
   say('totals', sums);
   const sets = timeline.events.filter(({ event }) => event === 'set').map(({ repetitions }) => repetitions);
-  const words = `Sets of ${sets.join(', ')} repetitions in ${clock(timeline.durationS)} minutes; cuff up for ${time}.`;
-  chart('timeline', (width) => timelineChart(width, words, timeline));
-  const happens = {
-    inflate: 'cuff up',
-    lower: 'cuff at the lower pressure',
-    deflate: 'cuff down',
-    rest: 'rest',
-    reperfuse: 'pause, cuff down',
-    set: 'set',
-  };
+  const inWords = `Sets of ${sets.join(', ')} repetitions in ${clock(timeline.durationS)} minutes; restriction ${time}.`;
+  chart('timeline', (width) => timelineChart(width, inWords, timeline));
   const rows = timeline.events.map(({ atS, event, set, repetitions }): [string, string] => [
     clock(atS),
-    event === 'set' ? `set ${set}: ${repetitions} repetitions` : happens[event],
+    event === 'set' ? `set ${set}: ${repetitions} repetitions` : words[`page.${event}`]!,
   ]);
   byId('clock').replaceChildren(
     ...[...rows, [clock(timeline.durationS), 'end']].map((cells) =>
@@ -215,11 +266,7 @@ function showPlan(plan: Plan): string {
     ),
   );
 
-  byId('cautions').replaceChildren(
-    ...plan.cautions.map(({ severity, text }) =>
-      element('li', { class: severity }, element('strong', {}, severity), ` ${text}`),
-    ),
-  );
+  showCautions(plan.cautions);
   const { cautions: _, ...sumsOfSession } = totals;
   const workings: Record<string, readonly Answer[]> = {
     pressure: [target],
@@ -229,7 +276,7 @@ function showPlan(plan: Plan): string {
   for (const [id, answers] of Object.entries(workings)) {
     byId(`working-${id}`).innerHTML = answers.map((answer) => explain(answer, { format: 'mathml' })).join('');
   }
-  return `Occlusion pressure ${occlusionText}, cuff ${targetText}, load ${loadText}, cuff up for ${time}.`;
+  return `Occlusion pressure ${occlusionText}, cuff ${targetText}, load ${loadText}, restriction ${time}.`;
 }
 
 /** What is wrong, in the library’s sentence with the field’s name on this page, beside the field. */
@@ -257,23 +304,29 @@ function announce(text: string): void {
   announcing = window.setTimeout(() => say('status', text), 400);
 }
 
+const values = (): Record<string, string> =>
+  Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, String(value)]));
+
 function update(): void {
-  const data = new FormData(form);
-  const result = attempt(
-    planSession,
-    requestOf((name) => String(data.get(name) ?? '')),
-  );
+  const given = values();
+  const read = (name: string): string => given[name] ?? '';
+  for (const part of form.querySelectorAll<HTMLElement>('[data-when]')) {
+    part.hidden = !isAsked(part.dataset['when']!, read);
+  }
+  const result = attempt(planSession, requestOf(read));
   for (const error of form.querySelectorAll('.error')) error.replaceChildren();
   for (const input of form.querySelectorAll('[aria-invalid]')) input.removeAttribute('aria-invalid');
+  const stopped = result.ok ? showStops(result.value) : '';
   document.body.classList.toggle('unanswered', !result.ok);
-  for (const part of document.querySelectorAll<HTMLElement>('.worked')) part.hidden = !result.ok;
-  if (result.ok) {
-    announce(showPlan(result.value));
-    return;
-  }
+  byId('stops').hidden = stopped === '';
+  // While a stop is in force there is no setting on the page.
+  document.querySelector<HTMLElement>('.figures')!.hidden = stopped !== '';
+  for (const part of document.querySelectorAll<HTMLElement>('.worked')) part.hidden = !result.ok || stopped !== '';
+  if (result.ok) showStanding(result.value);
   for (const id of ['occlusion', 'target', 'load', 'restriction']) figure(id, '–');
   for (const id of ['occlusion-range', 'target-range', 'load-range', 'session-range']) say(id, '');
-  announce(showIssues(result.issues));
+  if (result.ok) announce(stopped || showPlan(result.value));
+  else announce(showIssues(result.issues));
 }
 
 for (const place of form.querySelectorAll<HTMLElement>('[data-field]')) {
@@ -282,18 +335,14 @@ for (const place of form.querySelectorAll<HTMLElement>('[data-field]')) {
 for (const place of form.querySelectorAll<HTMLElement>('[data-choice]')) {
   buildChoice(place, place.dataset['choice'] as ChoiceName);
 }
-say('standing', `${messages['not-cleared']} ${messages['local-codes-decide']}`);
-list(
-  'stop',
-  Object.entries(messages).flatMap(([code, text]) => (code.startsWith('stop-') ? [text] : [])),
-);
-list('always', [
-  messages['screen-first'],
-  messages['supervise-first-sessions'],
-  messages['reperfuse-between-exercises'],
-  messages['side-effects-usual'],
-  messages['watch-afterwards'],
-]);
+const headings = {
+  stops: 'page.do-not-train',
+  stop: 'page.stop',
+  watch: 'page.watch',
+  always: 'page.always',
+};
+for (const [id, code] of Object.entries(headings)) say(`${id}-title`, words[code]!);
+say('stops-what', words['page.no-settings']!);
 form.addEventListener('input', update);
 window.addEventListener('resize', update);
 form.addEventListener('submit', (event) => event.preventDefault());

@@ -1,5 +1,5 @@
-import { attempt, explain, type Path } from 'cuffwork';
-import { planSession, type Plan } from 'cuffwork/plan';
+import { attempt, explain, words, type Path } from 'cuffwork';
+import { planSession, standingStops, type Plan } from 'cuffwork/plan';
 import { planRequestSchema } from 'cuffwork/schemas';
 import { useState, type FormEvent } from 'react';
 
@@ -131,17 +131,21 @@ export function PlanForm() {
 
 function PlanPage({ plan }: { readonly plan: Plan }) {
   const [item] = plan.items;
+  // While a stop is in force there is no setting to show.
+  const stopped = standingStops(plan).length > 0;
   return (
     <section aria-labelledby="plan-title">
       <h2 id="plan-title">
-        {item?.target?.value} mmHg, {item?.load?.value} kg
+        {stopped ? words['page.do-not-train'] : `${item?.target?.value} mmHg, ${item?.load?.value} kg`}
       </h2>
       <ul className="cautions">
-        {plan.cautions.map(({ severity, text }) => (
-          <li key={text} className={severity}>
-            <strong>{severity}</strong> {text}
-          </li>
-        ))}
+        {plan.cautions
+          .filter(({ severity }) => !stopped || severity === 'stop')
+          .map(({ severity, text }) => (
+            <li key={text} className={severity}>
+              <strong>{severity}</strong> {text}
+            </li>
+          ))}
       </ul>
       <details>
         <summary>The whole plan with its working</summary>

@@ -70,13 +70,16 @@ export interface ErrorPart {
     | 'reserve'
     | 'maximum'
     | 'sample'
+    | 'people'
     | 'laboratory'
     | 'posture'
     | 'circumference'
     | 'systolic'
     | 'diastolic'
     | 'calibration'
-    | 'between-days';
+    | 'between-days'
+    | 'other-side';
+  /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
   readonly standardDeviation: number;
   readonly evidence: Grade;
 }
@@ -102,7 +105,10 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   readonly lower?: number;
   readonly upper?: number;
   readonly level?: 0.95;
+  /** In the unit of the answer; on the scale `log` that of ln(value), any widening by Student’s t included. */
   readonly standardDeviation?: number;
+  /** The scale on which errors are normal: `log` where they are shares of the value, else the unit itself. */
+  readonly scale?: 'log';
   /** The parts that `standardDeviation` is made of. */
   readonly errors?: readonly ErrorPart[];
   /** Id of the equation or method that made the number. */
@@ -152,22 +158,45 @@ export function speaker<C extends Catalogue>(catalogue: C) {
   return { assumption, caution };
 }
 
-/** Errors are taken as normal: what every interval here assumes. */
+/** Errors are assumed to be normal in the unit of the answer. */
 export const normalInterval: Assumption = /* @__PURE__ */ frozen({
   code: 'normal-interval',
   text: answerMessages['normal-interval'],
 });
+/** Errors are assumed to be shares of the value. */
+export const logNormalInterval: Assumption = /* @__PURE__ */ frozen({
+  code: 'log-normal-interval',
+  text: answerMessages['log-normal-interval'],
+});
 
-/** A 95 % interval around a value from errors that add in quadrature. */
-export function interval(value: number, errors: readonly ErrorPart[]) {
+function inQuadrature(errors: readonly ErrorPart[]): number {
   let variance = 0;
   for (const error of errors) variance += square(error.standardDeviation);
-  const standardDeviation = Math.sqrt(variance);
+  return Math.sqrt(variance);
+}
+
+/** A 95 % interval around a value from errors in its unit that add in quadrature. */
+export function interval(value: number, errors: readonly ErrorPart[]) {
+  const standardDeviation = inQuadrature(errors);
   return {
     lower: value - NORMAL_95 * standardDeviation,
     upper: value + NORMAL_95 * standardDeviation,
     level: 0.95 as const,
     standardDeviation,
+    errors,
+  };
+}
+
+/** A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value). */
+export function logInterval(value: number, errors: readonly ErrorPart[]) {
+  const standardDeviation = inQuadrature(errors);
+  const factor = Math.exp(NORMAL_95 * standardDeviation);
+  return {
+    lower: value / factor,
+    upper: value * factor,
+    level: 0.95 as const,
+    standardDeviation,
+    scale: 'log' as const,
     errors,
   };
 }

@@ -84,15 +84,15 @@ export const amount = (say: Say, value: number, unit: Unit): string =>
 /** What a kind of answer is called. */
 export const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
 
-/** `taken for granted: …` */
+/** `assumption: …` */
 export const assumedLine = (say: Say, said: Assumption): string =>
-  say('taken-for-granted', explainWords['taken-for-granted'], { text: sentence(say, said) });
+  say('assumption', explainWords.assumption, { text: sentence(say, said) });
 
 /** `caution: …` */
 export const cautionLine = (say: Say, said: Caution, severity = named(say, 'severity', said.severity)): string =>
   say('with-severity', explainWords['with-severity'], { severity, text: sentence(say, said) });
 
-/** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3 to 244.7 mmHg)` */
+/** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3–244.7 mmHg)` */
 function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say): string {
   const word = saying(say, explainWords);
   const number = amount(say, value, unit);
@@ -150,7 +150,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
       const range =
         upper === undefined
           ? word('range-from', { lower: share(lower) })
-          : word('range-between', { lower: share(lower), upper: share(upper) });
+          : word('range-between', { lower: lower.toFixed(1), upper: share(upper) });
       notes.push(word('that-is-perhaps', { percent, range }));
     }
     const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
@@ -167,16 +167,33 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
 /** An answer put together by hand may leave the slots of a sentence open. */
 const filled = <T extends Assumption>(said: T): T => ({ ...said, text: fill(said.text, said.values) });
 
-function groundsOf({ errors, standardDeviation, unit, equation, evidence, assumptions }: Answer, say: Say): string[] {
-  const word = saying(say, explainWords);
+/** Lines that were not said yet; what answers share is said once. */
+const unsaid = (lines: readonly string[], said: Set<string>): string[] =>
+  lines.filter((line) => !said.has(line) && said.add(line));
+
+/** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
+function deviationLine({ errors, standardDeviation, scale, unit }: Answer, say: Say): string[] {
+  const log = scale === 'log';
+  const size = (deviation: number): string => (log ? `${format(100 * deviation)} %` : format(deviation));
   const parts = errors
-    ?.map((e) => `${named(say, 'part', e.part)} ${format(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
+    ?.map((e) => `${named(say, 'part', e.part)} ${size(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
     .join(', ');
+  if (!parts) return [];
+  const value = log ? size(standardDeviation!) : amount(say, standardDeviation!, unit);
+  return [saying(say, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
+}
+
+function groundsOf(answer: Answer, say: Say, said: Set<string>): string[] {
+  const { equation, evidence, assumptions } = answer;
+  const word = saying(say, explainWords);
   const meaning = say(`meaning.${evidence}`, grades[evidence]);
   return [
-    ...(parts ? [word('deviation-from', { value: amount(say, standardDeviation!, unit), parts })] : []),
+    ...deviationLine(answer, say),
     word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
-    ...assumptions.map((said) => assumedLine(say, filled(said))),
+    ...unsaid(
+      assumptions.map((one) => assumedLine(say, filled(one))),
+      said,
+    ),
   ];
 }
 
@@ -184,8 +201,8 @@ function groundsOf({ errors, standardDeviation, unit, equation, evidence, assump
 export const sourceLines = (ids: readonly SourceId[]): string[] =>
   ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
 
-/** An answer with its working and what it rests on, and no more. */
-export function workingOf(answer: Answer, say: Say): Section {
+/** An answer with its working and what it rests on, and no more; without what was `said` before. */
+export function workingOf(answer: Answer, say: Say, said = new Set<string>()): Section {
   const { formula, unit, value, rounding, kind } = answer;
   const { shown, glossary } = symbolsOf(answer, say);
   const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
@@ -198,7 +215,7 @@ export function workingOf(answer: Answer, say: Say): Section {
     notes: notesOf(answer, say),
     glossary,
     with: say('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
-    grounds: groundsOf(answer, say),
+    grounds: groundsOf(answer, say, said),
     cautions: [],
     sources: [],
     inner: [],
@@ -206,15 +223,22 @@ export function workingOf(answer: Answer, say: Say): Section {
 }
 
 /** An answer explained in full, with the answers it was worked out from. */
-export function sectionOf(answer: Answer, say: Say): Section {
+export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): Section {
   const word = saying(say, explainWords);
+  const { cautions, sources, inputs } = answer;
   return {
-    ...workingOf(answer, say),
-    cautions: answer.cautions.map((said) => cautionLine(say, filled(said))),
-    sources: sourceLines(answer.sources).map((text) => word('from-source', { text })),
-    inner: Object.values(answer.inputs)
+    ...workingOf(answer, say, said),
+    cautions: unsaid(
+      cautions.map((one) => cautionLine(say, filled(one))),
+      said,
+    ),
+    sources: unsaid(
+      sourceLines(sources).map((text) => word('from-source', { text })),
+      said,
+    ),
+    inner: Object.values(inputs)
       .flat()
       .filter(isAnswer)
-      .map((part) => sectionOf(part, say)),
+      .map((part) => sectionOf(part, say, said)),
   };
 }

@@ -139,6 +139,13 @@ export class Reader extends FieldReader {
     });
   }
 
+  /** A list of values of any kind as they are given, for a caller that trusts none and copies what it needs. */
+  rawValues(name: string, expected: string): unknown[] {
+    const value = this.read(name);
+    if (value === undefined) this.missing(name, expected);
+    return value === undefined ? [] : this.items(name, value, expected);
+  }
+
   /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
   values(name: string, expected: string): unknown[] {
     const value = this.read(name);

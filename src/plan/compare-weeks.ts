@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -10,10 +11,11 @@ import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../
 import { highest, list, listed, summed, total } from '../session/working.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
-import { percentOf } from './next-session.js';
+import { percentOf } from './item-draft.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
 import { say } from './standing.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
 
 /** A session of a week, and how often it is done in it. */
@@ -58,6 +60,8 @@ export interface WeekRow {
 export interface WeekComparison {
   readonly document: 'week-comparison';
   readonly weeks: readonly WeekRow[];
+  /** Reasons not to train, of every plan and of the weeks themselves, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -174,6 +178,17 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
   );
 }
 
+/** What the guards say of the restriction that a week plans. */
+const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Caution[] => [
+  ...limbs.flatMap(({ limb, side, restrictionTime }) =>
+    guardCautions('limb-restriction-week', restrictionTime.value / 60, {
+      values: { limb, side },
+      path: ['weeks', index],
+    }),
+  ),
+  ...guardCautions('restricted-sessions-week', restrictedSessions.value, { path: ['weeks', index] }),
+];
+
 /**
  * Weeks side by side, from their planned sessions: how much is lifted and how much is restricted in each, so that the
  * shift from light with much restriction to heavy with little can be seen, week by week.
@@ -217,8 +232,9 @@ function bothRaised(weeks: readonly Week[]): Caution[] {
 export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const weeks = read(input);
   const rows = weeks.map(rowOf);
-  const cautions = onceEach(bothRaised(weeks));
+  const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
-  const comparison = { document: 'week-comparison', weeks: rows, cautions, standing } as const;
+  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
+  const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };
 }

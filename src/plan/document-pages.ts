@@ -1,281 +1,388 @@
 import { Math } from '../quantity/maths.js';
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
-import { aligned, headingText, indent, sectionText } from '../answer/write.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
 import type { ComparisonRow, SessionComparison } from '../session/compare.js';
+import { byAudience } from './audience.js';
+import { part, title, type Block } from './blocks.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import { findingValues, judgedWords, measureWords } from './measures.js';
+import type { DayCheck } from './day-check.js';
+import { saidKey } from './gravest-first.js';
+import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
-import { limbLine, sideWords, told, totalTime, workLines, type Detail } from './page.js';
+import {
+  always,
+  disclaimers,
+  limbLine,
+  stopBlocks,
+  told,
+  totalTime,
+  withPlaces,
+  workLines,
+  type Detail,
+} from './page.js';
 import { isSameLimb, limbsIn } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
-import type { Judgement, Review, ReviewFinding } from './review-plan.js';
-import type { Screening, ScreeningFinding } from './screen.js';
+import type { ScreeningFinding } from './questions.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
+import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
-import type { StandingSentence } from './types.js';
+import { standingStops } from './stops.js';
 
-/** An answer with its working, and no more. */
-const worked = (say: Say, answer: Answer): string[] => sectionText({ ...workingOf(answer, say), grounds: [] });
-const title = (text: string): string[] => headingText(text, 1);
-const sentences = (say: Say, said: readonly StandingSentence[]): string[] => said.map((one) => sentence(say, one));
-const points = (lines: readonly string[]): string[] => lines.map((line) => `- ${line}`);
-const listed = (lines: readonly string[], otherwise: string): string[] =>
-  lines.length > 0 ? points(lines) : [otherwise];
-const part = (name: string, lines: readonly string[]): string[] =>
-  lines.length > 0 ? [...headingText(name), ...lines] : [];
-const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): string[] => [
-  ...headingText(word('page.sources')),
-  ...listed(sourceLines(sources), word('page.nothing')),
-];
-const watchPart = (say: Say, word: Word, cautions: readonly Caution[]): string[] =>
-  part(word('page.watch'), points(cautions.map((said) => cautionLine(say, said))));
-/** A label that lines stand behind. */
-const field = (label: string, text: string): string => `${label.padEnd(6)} ${text}`;
-const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): string[] =>
-  headingText(
-    word('page.item', { number: index + 1, exercise: item.exercise, side: sideWords(say, item.side, item.limb) }),
-  );
+const isStopped = (document: Parameters<typeof standingStops>[0]): boolean => standingStops(document).length > 0;
+const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): Block[] =>
+  part(word('page.sources'), { points: sourceLines(sources) });
+/** Where there is nothing to list, a page says so. */
+const listed = (lines: readonly string[], otherwise: string): Block =>
+  lines.length > 0 ? { points: lines } : { lines: [otherwise] };
+const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): Block => ({
+  heading: word('page.item', {
+    number: index + 1,
+    exercise: item.exercise,
+    side: sideWords(say, item.side, item.limb),
+  }),
+  level: 2,
+});
 
-/** A finding of a screening, with how well it is backed. A condition is told by what it leads to. */
+/** Cautions that are no stop of the document, by whom they are for; remarks on the method last. */
+function watchParts(
+  say: Say,
+  word: Word,
+  { cautions, stops }: Pick<SessionRecord, 'cautions' | 'stops'>,
+  between: readonly Block[] = [],
+  more: readonly string[] = [],
+): Block[] {
+  const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));
+  const { person, practitioner, method } = byAudience(left);
+  const lines = (own: typeof left): string[] => own.map((said) => cautionLine(say, said));
+  return [
+    ...part(word('page.watch'), { points: lines(person) }),
+    ...part(word('page.practitioner'), { points: lines(practitioner) }),
+    ...between,
+    ...part(word('page.method'), { points: [...lines(method), ...more] }),
+  ];
+}
+
+/** A finding of a screening, with how well it is backed. */
 function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
-  const { outcome, code, values, evidence, source } = finding;
-  const own = `screening-${code}`;
-  const said =
-    values?.['condition'] === undefined ? code : Object.hasOwn(planMessages, own) ? own : `screening-${outcome}`;
+  const { outcome, evidence, source } = finding;
   const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
   const grade = named(say, 'grade', evidence);
-  return `${cautionLine(say, { ...finding, code: said }, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+  return `${cautionLine(say, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
 }
 
-/** A question as it was asked, or about the condition or the field in the caller’s own words. */
-function questionLine(say: Say, word: Word, { code, question }: Screening['unanswered'][number]): string {
-  const condition = say(code, '') || say(`field.${code}`, '');
-  return condition ? word('page.question', { condition }) : question;
-}
-
-/** A screening as a page of text. */
-export function screeningPage(screening: Screening, say: Say): string[] {
-  const { request, outcome: found, complete, findings, unanswered, thrombosisScore, standing } = screening;
-  const word = saying(say, pageWords);
+/** What answers lead to: the outcome, its findings and what is open. */
+function answeredBlocks(say: Say, word: Word, document: Screening | DayCheck): Block[] {
+  const { request, outcome: found, complete, findings, unanswered, standing } = document;
   const outcome = word(`page.${found}`);
+  const dated = [request.date, request.label].filter((text) => text !== undefined).join(', ');
   return [
-    ...title(word('page.screening')),
-    ...(request.label === undefined ? [] : [request.label]),
-    complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
-    ...sentences(say, standing),
-    ...headingText(word('page.found')),
-    ...listed(
-      findings.map((finding) => foundLine(say, word, finding)),
-      word('page.nothing-in-answers'),
+    {
+      lines: [
+        ...(dated ? [dated] : []),
+        complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
+        ...disclaimers(say, standing),
+      ],
+    },
+    ...part(
+      word('page.found'),
+      listed(
+        findings.map((finding) => foundLine(say, word, finding)),
+        word('page.nothing-in-answers'),
+      ),
     ),
-    ...part(word('page.not-answered'), points(unanswered.map((question) => questionLine(say, word, question)))),
-    ...headingText(word('page.score')),
-    ...worked(say, thrombosisScore),
-    ...[...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)),
+    ...part(word('page.not-answered'), {
+      points: unanswered.map(({ code, question }) => say(`ask-${code}`, question)),
+    }),
+  ];
+}
+
+/** A screening as a page. */
+export function screeningBlocks(screening: Screening, say: Say): Block[] {
+  const { thrombosisScore } = screening;
+  const word = saying(say, pageWords);
+  return [
+    title(word('page.screening')),
+    ...answeredBlocks(say, word, screening),
+    { heading: word('page.score'), level: 2 },
+    { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
+    { lines: [...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)) },
     ...sourcesPart(word, screening),
   ];
 }
 
-/** A review as a page of text. */
-export function reviewPage(review: Review, say: Say): string[] {
-  const { of, guideline, findings, inside, notJudged, standing } = review;
+/** A check of the day as a page. */
+export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
+  const word = saying(say, pageWords);
+  return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
+}
+
+/** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
+export function reviewBlocks(review: Review, say: Say): Block[] {
+  const { of, guideline, findings, inside, notJudged, stops, standing } = review;
   const word = saying(say, pageWords);
   const name = say(`guideline.${guideline.id}`, guideline.name);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
-  /** Whose figure it is: an exercise on a limb, a limb, or the plan. */
-  const placed = (where: string): string => {
-    const [, exercise = '', side, limb] = /^(.*, )?(left|right) (arm|leg)$/s.exec(where) ?? [];
-    return side ? exercise + sideWords(say, side, limb!) : word('page.plan');
-  };
-  const outside = (finding: ReviewFinding): string => {
-    const values = findingValues(say, finding, placed(String(finding.values?.['where'])), name);
-    return `${cautionLine(say, { ...finding, values })} [${grade(finding)}]`;
+  const outside = (finding: ReviewFinding | StopFinding): string =>
+    finding.measure === undefined
+      ? cautionLine(say, finding)
+      : `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
+  const within = (judged: Judgement): string =>
+    word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
+  const missing = (measure: Judgement['measure']): string => {
+    const { name, of } = measureWords(say, measure);
+    return name + of;
   };
   return [
-    ...title(word(`page.review-${of}`)),
-    word('page.held-against', { guideline: name }),
-    ...sentences(say, standing),
-    ...headingText(word('page.outside')),
-    ...listed(findings.map(outside), word('page.nothing-judged')),
-    ...headingText(word('page.inside')),
-    ...listed(
-      [...new Set(inside.map((judged) => word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) })))],
-      word('page.nothing-judged'),
-    ),
-    ...part(
-      word('page.not-judged'),
-      points(
-        notJudged.map((measure) => {
-          const { name, of } = measureWords(say, measure);
-          return name.replace(/,$/, '') + of;
-        }),
-      ),
-    ),
+    title(word(`page.review-${of}`)),
+    ...stopBlocks(say, stops),
+    { lines: [word('page.held-against', { guideline: name }), ...disclaimers(say, standing)] },
+    ...(isStopped(review)
+      ? []
+      : [
+          ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
+          ...part(
+            word('page.inside'),
+            // Limbs that are alike are told once.
+            listed([...new Set(inside.map(within))], word('page.nothing-judged')),
+          ),
+          ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
+        ]),
     ...sourcesPart(word, review),
   ];
 }
 
-function doneLines(say: Say, word: Word, item: RecordItem): string[] {
-  const { target, restTarget, load, sets, lastSetToFailure, restriction, done, totals } = item;
-  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
-  const held = (pressure: number | undefined): string =>
-    pressure === undefined
-      ? word('page.held-not-recorded')
-      : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
-  return [
-    field(
+/** What was done; with what was planned, unless a stop is in force. */
+function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (readonly [string, string])[] {
+  const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
+  const beside = (done: string, planned: string): string =>
+    stopped ? word('page.only-done', { done }) : word('page.done', { done, planned });
+  const held = (pressure: number | undefined, planned: Answer): string => {
+    const held =
+      pressure === undefined
+        ? word('page.held-not-recorded')
+        : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
+    return stopped ? held : word('page.held-and-planned', { held, planned: told(say, planned) });
+  };
+  const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
+  const fields: (readonly [string, string] | false | undefined)[] = [
+    [
       word('page.sets'),
-      word(lastSetToFailure ? 'page.done-to-failure' : 'page.done', {
-        done: setCounts(done.sets),
-        planned: setCounts(sets),
-      }),
-    ),
-    field(
+      lastSetToFailure && !stopped ? word('page.done-to-failure', counts) : beside(counts.done, counts.planned),
+    ],
+    (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
-      load
-        ? word('page.done', { done: amount(say, done.load!, loadUnitCode(done.unit!)), planned: told(say, load) })
-        : word('page.no-load'),
-    ),
-    field(
+      load ? beside(amount(say, done.load!, loadUnitCode(done.unit!)), told(say, load)) : word('page.no-load'),
+    ],
+    [
       word('page.cuff'),
       restriction === 'none'
         ? word('page.no-cuff')
-        : word('page.held-in-sets', {
-            held: held(done.heldMmHg),
-            planned: told(say, target!),
-            restriction: named(say, 'value', restriction),
-          }),
-    ),
-    ...(restTarget
-      ? [
-          field(
-            word('page.rests'),
-            word('page.held-in-rests', { held: held(done.restHeldMmHg), planned: told(say, restTarget) }),
-          ),
-        ]
-      : []),
-    ...(done.reperfusedBeforeS === undefined
-      ? []
-      : [field(word('page.before'), word('page.cuff-down', { time: clock(done.reperfusedBeforeS) }))]),
-    ...(done.stoppedEarly ? [word('page.stopped-early')] : []),
-    ...(done.lastSetToFailure ? [word('page.last-to-failure')] : []),
-    word('page.totals'),
-    ...indent([
-      ...workLines(say, word, totals),
-      totalTime(word, totals),
-      [
-        word('page.restriction', { restriction: clock(restrictionTime.value) }),
-        ...(partialRestrictionTime
-          ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })]
-          : []),
-        ...(pressureTime ? [word('page.pressure-time', { pressure: told(say, pressureTime) })] : []),
-      ].join(', '),
-    ]),
+        : [held(done.heldMmHg, target!), named(say, 'value', restriction)].join('; '),
+    ],
+    restTarget && [word('page.rests'), held(done.restHeldMmHg, restTarget)],
+    done.reperfusedBeforeS !== undefined && [
+      word('page.before'),
+      word('page.cuff-down', { time: clock(done.reperfusedBeforeS) }),
+    ],
+  ];
+  return fields.filter((field) => !!field);
+}
+
+function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): Block[] {
+  const { done, totals } = item;
+  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
+  return [
+    { fields: doneFields(say, word, item, stopped) },
+    {
+      lines: [
+        ...(done.stoppedEarly ? [word('page.stopped-early')] : []),
+        ...(done.lastSetToFailure ? [word('page.last-to-failure')] : []),
+      ],
+    },
+    {
+      under: word('page.totals'),
+      lines: [
+        ...workLines(say, word, totals),
+        totalTime(word, totals),
+        ...(item.restriction === 'none'
+          ? []
+          : [
+              [
+                word('page.restriction', { restriction: clock(restrictionTime.value) }),
+                ...(partialRestrictionTime
+                  ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })]
+                  : []),
+                ...(pressureTime ? [word('page.pressure-time', { pressure: told(say, pressureTime) })] : []),
+              ].join(', '),
+            ]),
+      ],
+    },
   ];
 }
 
-/** A record as a page of text; in full with the working of its totals. */
-export function recordPage(record: SessionRecord, say: Say, detail: Detail): string[] {
-  const { date, label, posture, items, limbs, symptoms, cautions, standing, assumptions } = record;
-  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, sessionLoad, notes } = record;
+/** Pain, a line a site. */
+function painLines(
+  say: Say,
+  word: Word,
+  scale: (value: number | undefined) => string,
+  pain: SessionRecord['pain'],
+): string[] {
+  if (!pain) return [word('page.pain-not-recorded')];
+  if (pain.length === 0) return [word('page.pain-none')];
+  return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
+    word('page.pain', {
+      place: [
+        named(say, 'value', site),
+        ...(side ? [named(say, 'value', side)] : []),
+        ...(limb ? [named(say, 'value', limb)] : []),
+      ].join(', '),
+      before: scale(before),
+      during: scale(during),
+      after: scale(after),
+      next: scale(nextMorning),
+    }),
+  );
+}
+
+/** A record as a page; in full with the working of its totals. */
+export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): Block[] {
+  const { date, label, posture, items, limbs, symptoms, stops, standing, assumptions } = record;
+  const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
   const word = saying(say, pageWords);
+  const full = detail === 'full';
+  const stopped = isStopped(record);
   const scale = (value: number | undefined): string =>
     value === undefined ? word('page.not-recorded') : `${format(value)}/10`;
+  const time = sessionS === undefined ? word('page.not-recorded') : word('page.time', { time: clock(sessionS) });
   const assumed = assumptions.map((said) => assumedLine(say, said));
-  const working = [
-    ...items.flatMap(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => [
-      `[${exercise}, ${sideWords(say, side, limb)}]`,
-      ...Object.values(sums).flatMap((answer) => indent(worked(say, answer))),
-    ]),
-    ...(sessionLoad ? worked(say, sessionLoad) : []),
-  ];
+  const afterwards = part(word('page.afterwards'), { points: always(say, standing) });
+  const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
+    group: placeWords(say, { exercise, side, limb }),
+    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, say), grounds: [] })),
+  }));
+  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
   return [
-    ...title(word('page.record')),
-    [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
-    ...sentences(say, standing.slice(0, 2)),
-    ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...doneLines(say, word, item)]),
-    ...headingText(word('page.felt')),
-    word('page.pain', { before: scale(painBefore), during: scale(painDuring), after: scale(painAfter) }),
-    word('page.effort', { effort: scale(sessionRpe) }),
-    [
-      word('page.took', { time: sessionS === undefined ? word('page.not-recorded') : clock(sessionS) }),
-      ...(sessionLoad ? [word('page.session-load', { load: told(say, sessionLoad) })] : []),
-    ].join(', '),
-    word('page.symptoms', {
-      symptoms: symptoms.map((code) => say(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+    title(word('page.record')),
+    ...stopBlocks(say, stops),
+    {
+      lines: [
+        [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+        ...disclaimers(say, standing),
+      ],
+    },
+    ...items.flatMap((item, index) => [itemHeading(say, word, item, index), ...doneBlocks(say, word, item, stopped)]),
+    ...part(word('page.felt'), {
+      lines: [
+        ...painLines(say, word, scale, pain),
+        word('page.effort', { effort: scale(sessionRpe) }),
+        [
+          word('page.took', { time }),
+          ...(sessionLoad ? [word('page.session-load', { load: told(say, sessionLoad) })] : []),
+        ].join(', '),
+        word('page.symptoms', {
+          symptoms: symptoms.map((code) => say(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+        }),
+        ...(notes === undefined ? [] : [word('page.notes', { notes })]),
+      ],
     }),
-    ...(notes === undefined ? [] : [word('page.notes', { notes })]),
-    ...headingText(word('page.limbs')),
-    ...limbs.map((totals) => limbLine(say, word, totals, 'page.limb-time')),
-    ...headingText(word('page.watch')),
-    ...listed(
-      [...cautions.map((said) => cautionLine(say, said)), ...sentences(say, standing.slice(2))],
-      word('page.nothing'),
-    ),
-    ...(detail === 'brief' ? assumed : [...headingText(word('page.working')), ...working, ...assumed]),
-    ...(detail === 'brief' ? [] : sourcesPart(word, record)),
+    ...part(word('page.limbs'), { lines: limbs.map((totals) => limbLine(say, word, totals, 'page.limb-time')) }),
+    ...(stopped ? afterwards : watchParts(say, word, record, afterwards, full ? assumed : [])),
+    ...(full && !stopped ? part(word('page.working'), ...working, ...load) : []),
+    ...(full ? sourcesPart(word, record) : []),
   ];
 }
 
-function proposalLines(say: Say, word: Word, item: ProposalItem): string[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, reasons } = item;
-  const words = (weight: number | undefined, share: number | undefined): string => {
-    if (weight === undefined) return word('page.no-number');
-    const lifted = amount(say, weight, loadUnitCode(load!.unit));
-    return share === undefined ? lifted : word('page.share-of-maximum', { load: lifted, percent: format(share) });
+/** What is proposed for an exercise: what changes, from what to what. */
+function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
+  const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
+    if (weight === undefined) return undefined;
+    const words = amount(say, weight, loadUnitCode(load!.unit));
+    return share === undefined ? words : word('page.share-of-maximum', { load: words, percent: format(share) });
   };
-  const pressed = (mmHg: number | undefined, share: number | undefined): string =>
+  const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
-      ? word('page.no-number')
+      ? undefined
       : word('page.share-asked', { pressure: amount(say, mmHg, 'mm[Hg]'), percent: format(share!) });
-  return [
-    word(`page.propose-${action}`),
-    field(
-      word('page.load'),
-      load
-        ? `${words(load.from, percentOfMaximum?.from)} → ${words(load.to, percentOfMaximum?.to)}`
-        : word('page.no-load'),
-    ),
-    field(
-      word('page.cuff'),
-      cuffMmHg
-        ? `${pressed(cuffMmHg.from, percentOfOcclusion!.from)} → ${pressed(cuffMmHg.to, percentOfOcclusion!.to)}`
-        : word('page.no-cuff'),
-    ),
-    ...points(reasons.map((said) => sentence(say, said))),
-  ];
+  const moved = (from: string | undefined, to: string | undefined): string =>
+    from === to
+      ? word('page.kept', { value: from! })
+      : word('page.from-to', { from: from!, to: to ?? word('page.no-number') });
+  const fields: Block = {
+    fields: [
+      [
+        word('page.load'),
+        load
+          ? moved(lifted(load.from, percentOfMaximum?.from), lifted(load.to, percentOfMaximum?.to))
+          : word('page.no-load'),
+      ],
+      [
+        word('page.cuff'),
+        cuffMmHg
+          ? moved(pressed(cuffMmHg.from, percentOfOcclusion!.from), pressed(cuffMmHg.to, percentOfOcclusion!.to))
+          : word('page.no-cuff'),
+      ],
+      ...(sets ? [[word('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))] as const] : []),
+    ],
+  };
+  return [{ lines: [word(`page.propose-${action}`)] }, ...(stopped ? [] : [fields])];
 }
 
-/** A proposal as a page of text. */
-export function proposalPage(proposal: Proposal, say: Say): string[] {
-  const { rule, items, measureAgain, cautions, standing } = proposal;
+/** Why, each reason once; with the exercises it is about, where it is not every one. */
+function reasonLines(say: Say, items: readonly ProposalItem[]): string[] {
+  const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [saidKey(reason), reason])));
+  return [...reasons].map(([key, reason]) => {
+    const own = items.filter((item) => item.reasons.some((other) => saidKey(other) === key));
+    return withPlaces(sentence(say, reason), own.length < items.length ? own.map((item) => placeWords(say, item)) : []);
+  });
+}
+
+/** A proposal as a page; while a stop is in force, the stop and no number. */
+export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
+  const { rule, painRule, items, measureAgain, stops, standing } = proposal;
   const word = saying(say, pageWords);
+  const stopped = isStopped(proposal);
+  // What is a reason already is no caution again.
+  const reasons = new Set(items.flatMap((item) => item.reasons.map(saidKey)));
+  const left = proposal.cautions.filter((said) => !reasons.has(saidKey(said)));
   const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
+  const ruled = word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText });
+  const painRuled = word('page.pain-rule', {
+    rule: named(say, 'value', painRule.id),
+    grade: named(say, 'grade', painRule.evidence),
+  });
   return [
-    ...title(word('page.proposal')),
-    word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText }),
-    ...sentences(say, standing),
-    ...items.flatMap((item, index) => [...itemHeading(say, word, item, index), ...proposalLines(say, word, item)]),
-    ...headingText(word('page.measure-again')),
-    ...listed(
-      measureAgain.map((again) => {
-        const text = sentence(say, again);
-        return `${again.due ? word('page.due', { text }) : text} [${named(say, 'grade', again.evidence)}]`;
-      }),
-      word('page.nothing'),
+    title(word('page.proposal')),
+    ...stopBlocks(say, stops),
+    { lines: [...(stopped ? [] : [ruled, painRuled]), ...disclaimers(say, standing)] },
+    ...items.flatMap((item, index) => [
+      itemHeading(say, word, item, index),
+      ...proposalBlocksOf(say, word, item, stopped),
+    ]),
+    ...(stopped ? [] : part(word('page.why'), { points: reasonLines(say, items) })),
+    ...part(
+      word('page.measure-again'),
+      listed(
+        measureAgain.map((again) => {
+          const text = sentence(say, again);
+          return `${again.due ? word('page.due', { text }) : text} [${named(say, 'grade', again.evidence)}]`;
+        }),
+        word('page.nothing'),
+      ),
     ),
-    ...watchPart(say, word, cautions),
+    ...(stopped ? [] : watchParts(say, word, { stops, cautions: left })),
     ...sourcesPart(word, proposal),
   ];
 }
 
-/** Weeks as a table of plain text: what is lifted, then what is restricted. */
-export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Say): string[] {
+/** Weeks as a table: what is lifted, then what is restricted. */
+export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
+  const { weeks, stops, standing } = comparison;
   const word = saying(say, pageWords);
   const places = limbsIn(weeks.flatMap(({ limbs }) => limbs));
   const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
@@ -289,7 +396,7 @@ export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Sa
     row.percentOfOcclusion === undefined ? '–' : amount(say, row.percentOfOcclusion, '%'),
     ...places.map((place) => {
       const own = row.limbs.find((one) => isSameLimb(one, place));
-      return own ? clock(own.restrictionTime.value) : '–';
+      return own ? word('page.time', { time: clock(own.restrictionTime.value) }) : '–';
     }),
   ];
   const heads = [
@@ -303,21 +410,22 @@ export function weeksPage({ weeks, cautions, standing }: WeekComparison, say: Sa
     ...places.map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
   ];
   return [
-    ...title(word('page.by-week')),
-    ...sentences(say, standing),
-    '',
-    ...aligned([heads, ...weeks.map(cells)]),
-    ...watchPart(say, word, cautions),
+    title(word('page.by-week')),
+    ...stopBlocks(say, stops),
+    { lines: disclaimers(say, standing) },
+    ...(isStopped(comparison) ? [] : [{ table: [heads, ...weeks.map(cells)] }, ...watchParts(say, word, comparison)]),
   ];
 }
 
 const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
 
-/** A comparison of sessions as a table of plain text. */
-export function comparisonPage({ aim, rows, cautions }: SessionComparison, say: Say): string[] {
+/** A comparison of sessions as a table. */
+export function comparisonBlocks({ aim, rows, cautions }: SessionComparison, say: Say): Block[] {
   const word = saying(say, pageWords);
   const words = (value: number, unit: Unit): string =>
-    unit === 's' ? `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` : amount(say, value, unit).replace(/^-/, '−');
+    unit === 's'
+      ? word('page.time', { time: `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` })
+      : amount(say, value, unit).replace(/^-/, '−');
   /** `−45 kg (−60 %)`; a change of a percentage is told in points. */
   const changeWords = ({ change, percent, unit }: ComparisonRow): string => {
     if (change === undefined) return word('page.not-known');
@@ -328,18 +436,21 @@ export function comparisonPage({ aim, rows, cautions }: SessionComparison, say: 
   };
   const cell = (answer: Answer | undefined): string =>
     answer ? words(answer.value, answer.unit) : word('page.not-given');
+  const heads = [word('page.measured'), word('page.from'), word('page.to'), word('page.change'), word('page.stress')];
   return [
-    ...title(word(aim ? `page.compared-${aim}` : 'page.compared')),
-    ...aligned([
-      ['', word('page.from'), word('page.to'), word('page.change'), ''],
-      ...rows.map((row) => [
-        kindName(say, (row.from ?? row.to)!.kind),
-        cell(row.from),
-        cell(row.to),
-        changeWords(row),
-        named(say, 'value', row.stress),
-      ]),
-    ]),
-    ...cautions.map((said) => cautionLine(say, said)),
+    title(word(aim ? `page.compared-${aim}` : 'page.compared')),
+    {
+      table: [
+        heads,
+        ...rows.map((row) => [
+          kindName(say, (row.from ?? row.to)!.kind),
+          cell(row.from),
+          cell(row.to),
+          changeWords(row),
+          named(say, 'value', row.stress),
+        ]),
+      ],
+    },
+    ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
   ];
 }

@@ -33,6 +33,12 @@ export interface Guideline {
   readonly rows: readonly GuidelineRow[];
 }
 
+/**
+ * From here on a load is heavy [% of 1RM]: the lightest that the trials which compare light loads under the cuff with
+ * heavy ones call so (J Appl Physiol 2009;106(4):1119–1124). No guideline for light loads is meant for it.
+ */
+export const HEAVY_PERCENT = 65;
+
 const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
 const unconfirmed = { evidence: 'unconfirmed' } as const;
 const published = { evidence: 'published' } as const;

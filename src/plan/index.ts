@@ -3,6 +3,7 @@
  *
  * @module cuffwork/plan
  */
+export { audiences, type Audience } from './audience.js';
 export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 export { measures, type Measure } from './measures.js';
 export {
@@ -13,40 +14,31 @@ export {
   type WeekRow,
   type WeekSession,
 } from './compare-weeks.js';
+export { checkDay, dayQuestions, type DayCheck, type DayCheckRequest } from './day-check.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
-export {
-  nextSession,
-  type MeasureAgain,
-  type ProgressionAction,
-  type ProgressionRequest,
-  type Proposal,
-  type ProposalItem,
-} from './next-session.js';
+export { nextSession } from './next-session.js';
+export { painRules, type PainMoment, type PainReport, type PainRule, type PainRuleId, type PainSite } from './pain.js';
 export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
+export { progressionLimits, type ProgressionLimit } from './progression-limits.js';
+export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, SetGoal } from './proposal.js';
 export { readDocument } from './read-document.js';
+export { recordSession } from './record-session.js';
+export type { DoneItem, Feelings, RecordItem, RecordRequest, SessionRecord } from './record.js';
 export {
-  recordSession,
-  type DoneItem,
-  type Feelings,
-  type RecordItem,
-  type RecordRequest,
-  type SessionRecord,
-  type Symptom,
-} from './record-session.js';
-export { reviewPlan, type Judgement, type Review, type ReviewFinding, type ReviewOptions } from './review-plan.js';
-export {
-  screen,
-  screeningQuestions,
-  type Screening,
-  type ScreeningFinding,
-  type ScreeningQuestion,
-  type ScreeningReply,
-  type ScreeningRequest,
-} from './screen.js';
+  reviewPlan,
+  type Judgement,
+  type Review,
+  type ReviewFinding,
+  type ReviewOptions,
+  type StopFinding,
+} from './review-plan.js';
+export type { OpenQuestion, ScreeningFinding, ScreeningQuestion, ScreeningReply } from './questions.js';
+export { screen, screeningQuestions, type Screening, type ScreeningRequest } from './screen.js';
 export type { ScreeningOutcome } from './screening-items.js';
-export { symptoms } from './standing.js';
+export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './symptoms.js';
+export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
   LimbTotals,
@@ -59,5 +51,6 @@ export type {
   PlanRequest,
   PlanSet,
   PlanSetRequest,
+  ProgressionAction,
   StandingSentence,
 } from './types.js';

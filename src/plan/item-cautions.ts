@@ -1,4 +1,5 @@
 import type { Caution } from '../answer/answer.js';
+import { isOfLimb } from '../session/exposure.js';
 import type { PlanItem } from './types.js';
 
 /** Every caution of an item’s answers; those of a cuff only where it is worn. A limb’s restriction is told of the limb. */
@@ -7,5 +8,5 @@ export const itemCautions = (item: PlanItem): Caution[] => {
   const cuff = restriction === 'none' ? [] : [occlusion!, target!, restTarget];
   return [...cuff, oneRepMax, load, totals]
     .flatMap((answer) => answer?.cautions ?? [])
-    .filter(({ code }) => code !== 'restriction-long-limb');
+    .filter((caution) => !isOfLimb(caution));
 };

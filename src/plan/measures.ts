@@ -1,8 +1,8 @@
 import { frozen } from '../quantity/frozen.js';
 import { amount } from '../answer/explain.js';
-import { explainWords, type Say } from '../answer/words.js';
+import { named, type Say } from '../answer/words.js';
 import { format } from '../quantity/format.js';
-import type { Unit } from '../quantity/quantities.js';
+import type { Limb, Side, Unit } from '../quantity/quantities.js';
 import { pageWords } from './page-words.js';
 
 /**
@@ -15,20 +15,20 @@ import { pageWords } from './page-words.js';
  * ```
  */
 export const measures = /* @__PURE__ */ frozen({
-  'percent-of-maximum': { name: 'load', unit: '%', of: ' of the maximum' },
-  'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of occlusion pressure' },
+  'percent-of-maximum': { name: 'load', unit: '%', of: ' of 1RM' },
+  'percent-of-occlusion': { name: 'cuff pressure', unit: '%', of: ' of LOP' },
   'percent-of-aerobic-capacity': { name: 'intensity', unit: '%', of: ' of VO2max or heart-rate reserve' },
   'restriction-time': { name: 'restriction', unit: 'min', of: ' in one exercise' },
   'limb-restriction-time': { name: 'restriction', unit: 'min', of: ' on one limb in the session' },
   'longest-restriction': { name: 'longest unbroken restriction', unit: 'min', of: '' },
-  reperfusion: { name: 'pause with the cuff down', unit: 'min', of: ' between two exercises on one limb' },
+  reperfusion: { name: 'pause with the cuff deflated', unit: 'min', of: ' between two exercises on one limb' },
   sets: { name: 'number of sets', unit: '1', of: '' },
-  repetitions: { name: 'all sets together,', unit: '{reps}', of: '' },
+  repetitions: { name: 'all sets together', unit: '{reps}', of: '' },
   rest: { name: 'rest between sets', unit: 's', of: '' },
-  lifting: { name: 'lifting', unit: 's', of: '' },
-  lowering: { name: 'lowering', unit: 's', of: '' },
+  lifting: { name: 'lifting', unit: 's', of: ' a repetition' },
+  lowering: { name: 'lowering', unit: 's', of: ' a repetition' },
   'cuff-width': { name: 'cuff width', unit: 'cm', of: '' },
-  'sessions-per-week': { name: 'sessions a week,', unit: '1', of: '' },
+  'sessions-per-week': { name: 'sessions', unit: '1', of: ' a week' },
 } as const satisfies Record<string, { name: string; unit: Unit; of: string }>);
 
 /** What a guideline can give a range for. */
@@ -39,8 +39,15 @@ export const guidelineNames = {
   'guideline-review-2019': 'the 2019 guideline review',
   'resistance-update-2015': 'the 2015 review of resistance training with restriction',
   'lower-limb-protocols-2025': 'ten protocols of lower-limb rehabilitation (2025)',
-  'common-practice': 'common practice, without a source',
+  'common-practice': 'common practice (no source)',
 } as const;
+
+/** Where a figure stands: an exercise on a limb, a limb, or the whole plan. */
+export interface Place {
+  readonly exercise?: string;
+  readonly limb?: Limb;
+  readonly side?: Side;
+}
 
 /** A figure held against a range. */
 interface Judged {
@@ -50,28 +57,41 @@ interface Judged {
   readonly high?: number;
 }
 
+const word = (say: Say, code: keyof typeof pageWords, values: Readonly<Record<string, string>> = {}): string =>
+  say(code, pageWords[code], values);
+
 /** What a measure is called, and what it is a share or a part of. */
 export const measureWords = (say: Say, measure: Measure): { name: string; of: string } => ({
   name: say(`measure.${measure}`, measures[measure].name),
   of: say(`measure-of.${measure}`, measures[measure].of),
 });
 
-/** A figure and its range in words: `40 to 80 %`, `50 % at most`. */
+/** `left leg` */
+export const sideWords = (say: Say, side: string, limb: string): string =>
+  word(say, 'page.side', { side: named(say, 'value', side), limb: named(say, 'value', limb) });
+
+/** `leg press, left leg`, `left leg` or `the whole plan` */
+export function placeWords(say: Say, { exercise, limb, side }: Place): string {
+  if (limb === undefined || side === undefined) return exercise ?? word(say, 'page.plan');
+  const where = sideWords(say, side, limb);
+  return exercise === undefined ? where : word(say, 'page.of-place', { exercise, side: where });
+}
+
+/** A figure and its range in words: `40–80 %`, `at most 50 %`. */
 export function judgedWords(say: Say, { measure, found, low, high }: Judged) {
   const told = (value: number): string => amount(say, value, measures[measure].unit);
   const range =
     low === undefined
-      ? say('page.at-most', pageWords['page.at-most'], { high: told(high!) })
+      ? word(say, 'page.at-most', { high: told(high!) })
       : high === undefined
-        ? say('page.at-least', pageWords['page.at-least'], { low: told(low) })
+        ? word(say, 'page.at-least', { low: told(low) })
         : low === high
           ? told(low)
-          : say('range-between', explainWords['range-between'], { lower: format(low), upper: told(high) });
+          : word(say, 'page.between', { low: format(low), high: told(high) });
   return { ...measureWords(say, measure), found: told(found), range };
 }
 
 /** What stands in the slots of a finding. */
-export function findingValues(say: Say, judged: Judged, where: string, guideline: string) {
-  const { name, of, found, range } = judgedWords(say, judged);
-  return { where, name, found, range: range + of, guideline };
+export function findingValues(say: Say, judged: Judged & Place, guideline: string) {
+  return { ...judgedWords(say, judged), where: placeWords(say, judged), guideline };
 }

@@ -1,49 +1,6 @@
 import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What screening asks after. */
-export const screeningMessages = {
-  'venous-thromboembolism': 'A blood clot in a vein or in the lung, now or ever',
-  thrombophilia: 'A known clotting disorder',
-  'limb-paralysis': 'Paralysis or paresis (weakness from a nerve or brain disease) of a leg',
-  'cancer-within-5-years': 'Cancer within the last 5 years',
-  'intensive-care': 'A stay in intensive care',
-  immobile: 'Immobile for a day or longer',
-  pregnancy: 'Pregnancy',
-  'after-birth': 'The weeks after giving birth',
-  'sickle-cell': 'Sickle-cell trait or disease',
-  'heart-failure': 'Heart failure of class III or IV, or an ejection fraction below 30 %',
-  'unstable-heart': 'Unstable angina, or a heart attack',
-  arrhythmia: 'A ventricular arrhythmia that is not under control',
-  'heart-inflammation': 'Myocarditis, endocarditis or pericarditis',
-  'peripheral-artery-disease': 'Peripheral artery disease',
-  'aortic-aneurysm': 'An abdominal aortic aneurysm',
-  'low-exercise-capacity': 'An exercise capacity below 6 METs',
-  'drop-on-standing': 'A fall of 20 mmHg in blood pressure on standing, with symptoms',
-  'high-cholesterol': 'Total cholesterol above 310 mg/dl, or LDL above 190 mg/dl',
-  'acute-illness': 'An acute illness of the whole body, such as one with fever',
-  'kidney-disease': 'Chronic kidney disease or kidney failure',
-  'fistula-or-graft': 'A dialysis fistula or an arterial graft in a limb that trains',
-  'cancer-in-limb': 'Active cancer in a limb that trains',
-  'lymph-trouble': 'Lymphoedema, or lymph nodes removed',
-  'infection-or-wound': 'An infection or an open wound where the cuff or the exercise goes',
-  'surgery-or-fracture': 'Recent surgery, or a fracture, without release by the surgeon',
-  'unusual-swelling': 'Unusual swelling or pain in a limb',
-  'compartment-syndrome': 'Suspected exertional compartment syndrome',
-  hypertension: 'High blood pressure, found or treated',
-  diabetes: 'Diabetes',
-  'rheumatoid-arthritis': 'Rheumatoid arthritis',
-  'recent-covid-19': 'COVID-19 not long ago',
-  'oral-contraceptives': 'Oral contraceptives',
-  'anabolic-steroids': 'Anabolic steroids',
-  'clotting-medicines': 'Medicines that raise the risk of clots',
-  'varicose-veins': 'Varicose veins',
-  'first-session': 'Untrained, or a first session with restriction',
-} as const satisfies Catalogue;
-
-/** The code of a condition that screening asks after. */
-export type ScreeningCode = keyof typeof screeningMessages;
-
 /** What every plan says. */
 export const planMessages = {
   'not-cleared': 'This plan is arithmetic. It does not clear anyone to train.',
@@ -57,55 +14,73 @@ export const planMessages = {
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
     'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling; refer at once.',
-  'reperfuse-between-exercises': 'Let the cuff down between exercises, for at least 3 minutes.',
-  'stop-numbness': 'numbness or tingling that does not settle',
-  'stop-pain': 'sharp or rising pain under the cuff or in the limb',
-  'stop-dizziness': 'dizziness or faintness',
-  'stop-cold-limb': 'a cold or white limb',
-  'stop-refill': 'capillary refill still slow (over 3 s) after release',
-  'stop-chest': 'chest pain or breathlessness',
-  'stop-vision': 'changed vision',
-  'stop-movement': 'loss of movement',
-  'after-bruising': 'bruising afterwards',
-  'after-dark-urine': 'dark urine afterwards',
-  'after-swelling': 'swelling afterwards',
-  'after-soreness': 'extreme soreness afterwards',
+  'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
+  'burn-usual':
+    'Usual: burning in the muscle that fades within a minute of deflation, and mild soreness for a day or two.',
+  'symptom-chest-pain': 'chest pain, pressure or tightness',
+  'symptom-breathlessness': 'breathlessness that does not settle when you rest',
+  'symptom-fainting': 'fainting',
+  'symptom-vision': 'changed vision',
+  'symptom-movement': 'loss of movement',
+  'symptom-limb-stays-cold': 'a limb that stays cold, white or blue after deflation',
+  'symptom-dark-urine': 'dark brown or red urine in the days after',
+  'symptom-numbness-stays': 'numbness or tingling that stays after deflation',
+  'symptom-sharp-pain': 'sharp or stabbing pain under the cuff or in the limb',
+  'symptom-slow-refill':
+    'skin that takes more than 3 s to get its colour back after you press it, with the cuff deflated',
+  'symptom-dizziness-stays': 'dizziness that stays after deflation',
+  'symptom-pain-out-of-proportion': 'muscle pain or weakness in the days after, far beyond what the session explains',
+  'symptom-swelling': 'one limb still swollen the next day',
+  'symptom-bruising-spreads': 'bruising that spreads beyond the cuff',
+  'symptom-dizziness': 'dizziness that passes when you rest',
+  'symptom-limb-turns-cold': 'a limb that turns cold or white and recovers after deflation',
+  'symptom-tingling': 'tingling or numbness that goes away within minutes of deflation',
+  'symptom-bruising': 'small bruises or red spots under the cuff',
+  'symptom-soreness': 'muscle soreness that is still there at the next session',
 
-  'screened-refer': 'Screening found a reason to refer: no training with restriction before a clinician has decided.',
-  'screened-caution': 'Screening found a reason to ask the treating clinician before training with restriction.',
   'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
   'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
   'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
   'screening-clears-no-one':
-    'This is a list of published conditions, held against the answers given. It clears no one to train.',
+    'We compared the answers with a list of published conditions. This is no clearance to train.',
   'screening-again': 'Screen again after a long break, and whenever something new comes up.',
-  'screening-refer': '{condition}: refer before any training with restriction.',
-  'screening-caution': '{condition}: ask the treating clinician before training with restriction.',
-  'screening-first-session':
-    '{condition}: low pressure, one exercise, fewer sets, not to failure. Muscle breakdown has been reported after a first session.',
   'age-60-and-over': 'Age {age}, 60 and over: ask the treating clinician before training with restriction.',
   'age-under-18': 'Age {age}, under 18: the practitioner decides.',
-  'score-incomplete':
-    'Items that are not answered count as 0 here; were all of them to apply, the score would be {possible} of {most}.',
-  'score-no-cut-off': 'The text that was read gives points and no cut-off, so none is drawn here.',
 
-  'review-above': '{where}: {name} {found} is above the {range} of {guideline}.',
-  'review-below': '{where}: {name} {found} is below the {range} of {guideline}.',
+  'review-above': '{where}: {name} {found}{of} is high: {guideline} gives {range}.',
+  'review-below': '{where}: {name} {found}{of} is low: {guideline} gives {range}.',
+  'review-heavy':
+    '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':
-    'This holds the document against published figures. Inside a range is not a permission, and outside one is not a verdict.',
-  'review-no-cuff': 'No exercise in it has a cuff, so no range applies.',
-  'review-partial': 'Only what is in the document was judged.',
+    'This compares the document with published figures. Inside a range is not a permission, and outside one is not a verdict.',
+  'review-no-cuff': 'No light exercise here has a cuff, so no range applies.',
+  'review-partial': 'Only what is in the document was compared.',
 
   'record-clears-no-one': 'This is a record of what was done. It clears no one to train.',
-  'symptom-reported': 'Reported: {symptom}. Stop, and refer before another session.',
-  'pain-rose-during': 'Pain rose from {before} to {during} in the session.',
-  'pain-stayed-up': 'Pain was {after} after the session and {before} before it.',
+  'symptom-emergency': 'Reported: {symptom}. Stop, and call the emergency number now.',
+  'symptom-clinician-first': 'Reported: {symptom}. Stop, and see a clinician before another session.',
+  'symptom-lower': 'Reported: {symptom}. Do less next time ({lower}). See a clinician if it comes back or gets worse.',
+  'pain-severe':
+    'Pain of {pain} out of 10 ({site}, {moment}). Stop from {line} on, and see a clinician before another session.',
+  'pain-back-off': 'Pain of {pain} out of 10 ({site}, {moment}) is above {line}: go back. Rule: {rule}.',
+  'pain-hold': 'Pain of {pain} out of 10 ({site}, {moment}) is above {line}: hold. Rule: {rule}.',
+  'pain-back-off-rose':
+    'Pain of {pain} out of 10 ({site}, {moment}) is higher than the {before} before the session: go back. Rule: {rule}.',
+  'pain-hold-rose':
+    'Pain of {pain} out of 10 ({site}, {moment}) is higher than the {before} before the session: hold. Rule: {rule}.',
+  'session-shorter-than-sets':
+    'The session is recorded as {session} s, and its sets at the planned tempo take {sets} s. Check both.',
   'stopped-early': '{exercise}, {side} {limb}: stopped early.',
-  'held-above-target': '{exercise}, {side} {limb}: {held} mmHg was held, above the {target} mmHg of the plan.',
+  'held-above-target':
+    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, above the {target} mmHg of the plan.',
+  'held-below-target':
+    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
   'held-occludes':
-    '{exercise}, {side} {limb}: {held} mmHg was held, at or above the occlusion pressure of {occlusion} mmHg taken for this limb.',
-  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} was lifted, above the {planned} of the plan.',
+    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. The occlusion pressure of this limb is taken as {occlusion} mmHg, so the artery may have been closed.',
+  'held-above-tried':
+    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. Trials of exercise went up to about {most} mmHg. Stop, and see a clinician before another session.',
+  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} {unit} was lifted, above the {planned} {unit} of the plan.',
   'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
@@ -113,42 +88,63 @@ export const planMessages = {
 
   'proposal-clears-no-one':
     'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
-  'one-thing-at-a-time': 'Pressure and load are never raised at the same time.',
+  'one-thing-at-a-time': 'On one limb, pressure and load are never raised at the same time.',
   'rule-two-for-two':
-    'Every set done, and two repetitions or more above the goal in the last, in two sessions running: raise the load by 2.5 to 10 %.',
-  'rule-all-repetitions': 'Every planned repetition of every set done: raise the load by the smallest step there is.',
+    'Every set done, and two repetitions or more above the goal in the last, in two sessions running: raise the load by 2.5–10 %.',
+  'rule-all-repetitions':
+    'Every planned repetition of every set done: raise the load by the smallest step you can set.',
   'rule-set-four-over-15':
-    'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step there is (5 kg in the trial).',
-  'rule-two-to-ten-percent': 'One repetition or two above the goal: raise the load by 2 to 10 %.',
+    'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step you can set (5 kg in the trial).',
+  'rule-two-to-ten-percent': 'One or two repetitions above the goal: raise the load by 2–10 %.',
   'rule-counts':
-    'The rule counts repetitions and these sets are by time, so nothing is raised by it; longer sets are the practitioner’s choice.',
-  'no-load-to-raise': 'There is no load to raise: a first load is the practitioner’s choice.',
-  'no-record': 'No session of this exercise is recorded, so nothing is raised.',
+    'The rule counts repetitions, and these sets are by time: nothing is raised. Longer sets are the practitioner’s choice.',
+  'no-load-to-raise': 'The plan has no load to raise. A first load is the practitioner’s choice.',
+  'no-record': 'No session of this exercise is recorded: nothing is raised.',
   'too-few-records':
-    'The rule looks at {needed} sessions running; the last ones on record with this load and cuff are {found}.',
-  'rule-met': 'The rule is met: {done} repetitions done, {goal} planned.',
-  'rule-not-met': 'The rule is not met: {done} repetitions done, {goal} planned.',
-  'failure-not-recorded': 'The rule needs set 4 to be taken to failure, and the record does not say that it was.',
-  'other-session-recorded': 'The last session was done with {done}, not with the {planned} of this plan.',
-  'pain-not-recorded': 'Pain before and after the last session is not on record, so it was not looked at.',
-  'step-not-known': 'The plan names no step between loads, so the size of the step is left to the practitioner.',
-  'no-load-in-range':
-    'No weight there is lies {low} to {high} % above {load}; the next one up is {next}. More repetitions come first.',
-  'no-heavier-load': 'There is no heavier weight than {load}.',
-  'no-lighter-load': 'There is no lighter weight than {load}.',
-  'back-off-pain': 'Pain was higher after the session than before it: back off. How far is not published.',
-  'back-off-without-load':
-    'There is no load to take off: fewer or shorter sets, or a lower pressure, are the practitioner’s choice.',
+    'The rule looks at {needed} sessions running. The last ones on record with this load and cuff: {found}.',
+  'rule-met': 'The rule is met: {done} done, {goal} planned.',
+  'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
+  'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
+  'over-goal-not-applied':
+    'At {percent} % of 1RM, repetitions beyond the goal say little. In one trial of the bench press, set 4 to failure had a median of 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. This rule is not applied up to {most} %.',
+  'other-load-recorded':
+    'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
+  'other-pressure-recorded':
+    'The last session was planned at {done} % of occlusion pressure, and this plan at {planned} %: repeat first.',
+  'other-restriction-recorded': 'The last session was done with {done}, and this plan has {planned}: repeat first.',
+  'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
+  'hold-held-below':
+    'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'pain-not-recorded': 'Pain of the last session is not on record, so it was not judged.',
+  'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so it was not judged.',
+  'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
+  'load-step-too-large':
+    'The next load you can set is {next} {unit}: {points} points of 1RM above {load} {unit}. The largest step here is {largest} points.',
+  'load-step-too-large-percent':
+    'The next load you can set is {next} {unit}: {percent} % above {load} {unit}. The largest step here is {largest} %, because 1RM is not known.',
+  'step-in-points':
+    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM, and small loads are judged by that.',
+  'repetitions-first': 'More repetitions come first: {from}, then {to}.',
+  'no-heavier-load': 'You can set no load heavier than {load} {unit}.',
+  'no-lighter-load': 'You can set no load lighter than {load} {unit}.',
+  'fewer-sets': 'One set fewer: {from}, then {to}.',
+  'back-off-by-hand': 'No load and no set can go down here. Shorter sets are the practitioner’s choice.',
+  'back-off-symptom': 'Reported: {symptom}. Go back.',
+  'back-off-failed-twice': 'Planned repetitions were missed in two sessions running ({done}; {goal} planned): go back.',
+  'back-off-effort': 'The effort of the session was {effort} out of 10, the top of the scale: go back.',
+  'back-off-deload': 'A lighter session was asked for: go back.',
+  'pressure-lower': 'The pressure goes down to {percent} % of occlusion pressure.',
   'hold-long-break':
-    'The last session on record is {days} days back: nothing is raised. Screen again and measure again first.',
-  'break-not-judged':
-    'The last session on record is {days} days back; after how long a break to screen and measure again, no text that was read says.',
-  'hold-pain': 'Pain rose in the session: nothing is raised.',
+    'The last session on record was {days} days before: nothing is raised after {limit} days or more. Screen and measure again first.',
+  'break-not-known': 'The day of the next session was not given, so a long break was not looked for.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
-  'sign-to-stop-reported': 'A sign to stop at was reported: no further session before a clinician has looked.',
-  'pressure-instead': 'Pressure is raised to {percent} % of occlusion pressure, so the load stays.',
-  'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} of this plan.',
+  'pressure-instead': 'Pressure goes up to {percent} % of occlusion pressure, so the load stays.',
+  'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} mmHg of this plan.',
+  'pressure-step-too-large':
+    'From {from} to {to} % of occlusion pressure is more than the largest step of {largest} points: nothing is raised. Ask for a smaller step.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',
+  'pressure-raised-on-limb': 'Pressure goes up on the {side} {limb} in another exercise, so the load stays.',
+  'other-side-holds': 'Both sides share this exercise, and the {side} {limb} does not go up: nothing is raised.',
   'pressure-last': 'Repetitions come first, then load, pressure last.',
   'measure-occlusion-changed':
     'Measure the occlusion pressure of the {side} {limb} again: {what} changed since the last session on record.',
@@ -174,6 +170,32 @@ export const planMessages = {
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'document-unverified':
+    'Another version of the library ({version}) made this document, and this version did not calculate its numbers again. Make it again before you use it.',
+  'code-unknown': 'This version of the library does not know this remark. Read it with the version that made it.',
+} as const satisfies Catalogue;
+
+/** Words of the codes that stand in the values of a sentence. */
+export const planValueWords = {
+  'value.joint': 'joint',
+  'value.tendon': 'tendon',
+  'value.under-cuff': 'under the cuff',
+  'value.muscle': 'muscle',
+  'value.before': 'before the session',
+  'value.during': 'during the session',
+  'value.after': 'after the session',
+  'value.nextMorning': 'the next morning',
+  'value.lower-pressure': 'a lower pressure',
+  'value.lower-load': 'a lighter load',
+  'value.none': 'no cuff',
+  'value.posture': 'the posture',
+  'value.cuff': 'the cuff',
+  'value.limb-size': 'the size of the limb',
+  'value.cautious': 'cautious',
+  'value.tendon-monitoring': 'tendon monitoring',
+  'value.front-of-knee': 'front of the knee',
+  'value.under-cuff-in-sets': 'under the cuff, in the sets',
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;

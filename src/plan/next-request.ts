@@ -8,10 +8,12 @@ import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './messages.js';
-import type { Proposal, ProposalItem } from './next-session.js';
+import { parseScheme } from '../session/notation.js';
+import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
-import type { Plan, PlanExercise, PlanItem, PlanRequest } from './types.js';
+import { mergeStops, standingStops } from './stops.js';
+import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -49,9 +51,12 @@ function paired(plan: Plan, proposal: Proposal): Proposed[] {
   });
 }
 
+const isLower = (share: ProposalItem['percentOfOcclusion']): boolean =>
+  share?.to !== undefined && share.to < share.from;
+
 /** What of a proposal cannot be done as it stands. */
 function undecided({ next, place }: Proposed): InputIssue[] {
-  const { action, load } = next;
+  const { action, load, sets, percentOfOcclusion } = next;
   if (action === 'stop') {
     const expected = 'other than stop: no further session before a clinician has looked';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
@@ -61,8 +66,8 @@ function undecided({ next, place }: Proposed): InputIssue[] {
       issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
     ];
   }
-  if (action === 'back-off' && !load) {
-    const expected = 'other than back-off where there is no load: shorten the sets or lower the pressure by hand';
+  if (action === 'back-off' && !load && !sets && !isLower(percentOfOcclusion)) {
+    const expected = 'other than back-off where nothing goes down: shorten the sets or lower the pressure by hand';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
   }
   return [];
@@ -92,7 +97,25 @@ function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: num
   return { ...rest, ...defined({ step, available }), load: to, unit };
 }
 
-/** An exercise as it is proposed; both of its sides share one load and one pressure. */
+/** An exercise with the sets that are proposed, of both sides the lesser; its rests stay. */
+function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercise {
+  if (!own.some(({ next }) => next.sets)) return exercise;
+  const goals = own.map(({ item, next }) => next.sets?.to ?? item.sets);
+  const least = (index: number, name: keyof SetGoal): number =>
+    Math.min(...goals.map((sets) => sets[index]![name] ?? Infinity));
+  const { scheme, sets = parseScheme(scheme ?? ''), ...rest } = exercise;
+  const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
+  return {
+    ...rest,
+    sets: kept.map((set: PlanSetRequest, index) =>
+      set.durationS === undefined
+        ? { ...set, repetitions: least(index, 'repetitions') }
+        : { ...set, durationS: least(index, 'durationS') },
+    ),
+  };
+}
+
+/** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
 function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {
   const loads = own.flatMap(({ next }) => next.load?.to ?? []);
   const shares = own.flatMap(({ next }) => next.percentOfOcclusion ?? []);
@@ -100,7 +123,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
   const changed = shares.filter(({ from, to }) => to !== from);
   const oneShare = changed.length > 0 && shares.every(({ to }) => to === changed[0]!.to);
   const [first] = own;
-  const at = load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
+  const lifted =
+    load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
+  const at = withSets(lifted, own);
   return {
     next: oneShare ? { ...at, cuffPercent: changed[0]!.to! } : at,
     held: loads.some((one) => one !== load) || (changed.length > 0 && !oneShare),
@@ -116,7 +141,8 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * both sides share an exercise they share its load and pressure, so the lower proposal is taken, and an assumption says so.
  * Blood pressure, limb sizes and maxima stay those of the last plan until new ones are put in.
  *
- * Nothing is made of a proposal to stop, nor of one that leaves a number open: they are refused, by name.
+ * A proposal with a stop in force, one to stop and one that leaves a number open are refused, by name. Stops that were
+ * lifted go into the request with their decisions; the check of the day does not.
  *
  * - Evidence: that of the rule of the proposal; this puts it into a request.
  *
@@ -129,9 +155,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * import { nextRequest, nextSession, planSession, recordSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 172, method: 'doppler' } }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
@@ -142,8 +168,8 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * const records = [recordSession({ plan, date: '2026-03-02', items: done })];
  * const proposal = nextSession({ plan, records, rule: 'all-repetitions' });
  * const { request } = nextRequest({ plan, proposal });
- * request.exercises[0]?.percent; // => 33.3
- * planSession(request).items[0]?.load?.value; // => 20
+ * request.exercises[0]?.percent; // => 29.2
+ * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */
 export function nextRequest(input: NextRequestInput): NextRequest {
@@ -154,8 +180,18 @@ export function nextRequest(input: NextRequestInput): NextRequest {
   };
   reader.done();
   const plan = documentOf(['plan'], given.plan, ['plan']);
-  const pairs = paired(plan, documentOf(['proposal'], given.proposal, ['proposal']));
-  const issues = pairs.flatMap(undecided);
+  const proposal = documentOf(['proposal'], given.proposal, ['proposal']);
+  const pairs = paired(plan, proposal);
+  const stops = mergeStops(plan.stops, proposal.stops);
+  const standing = standingStops({ stops }).map(({ code }) =>
+    issue(
+      'wrong-relation',
+      ['proposal', 'stops'],
+      'lifted by a decision of a practitioner, given to nextSession',
+      code,
+    ),
+  );
+  const issues = standing.length > 0 ? standing : pairs.flatMap(undecided);
   if (issues.length > 0) throw new InputError(issues);
   const exerciseOf = exerciseFinder(plan);
   const assumptions = [assumption('readings-carried')];
@@ -167,5 +203,6 @@ export function nextRequest(input: NextRequestInput): NextRequest {
     if (held) assumptions.push(assumption('lower-of-two-sides', { exercise: exercise.name }));
     return next;
   });
-  return { request: { ...plan.request, exercises }, assumptions };
+  const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
+  return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
 }

@@ -1,40 +1,73 @@
-import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, sourceLines, workingOf, type Section } from '../answer/explain.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
-import {
-  headingText,
-  indent,
-  markdownPoints,
-  markdownText,
-  sectionMarkdown,
-  sectionText,
-  type Group,
-} from '../answer/write.js';
+import type { Group } from '../answer/write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
 import { sidesOf, takesTurns, type Tempo } from '../session/prescription.js';
-import type { SessionEvent, SessionTimeline } from '../session/timeline.js';
+import { byAudience } from './audience.js';
+import { part, title, type Block } from './blocks.js';
+import { saidKey } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
+import { placeWords, sideWords } from './measures.js';
 import { pageWords, type Word } from './page-words.js';
-import { isDoneBy, timesOf } from './places.js';
-import type { LimbTotals, Plan, PlanItem } from './types.js';
+import { isDoneBy, isSameLimb, timesOf } from './places.js';
+import { standingStops, type Stop } from './stops.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
 
-/** One part of a page, whatever the page is written as. */
-type Block =
-  | { readonly heading: string; readonly level: 1 | 2 }
-  | { readonly lines: readonly string[] }
-  | { readonly points: readonly string[] }
-  | { readonly fields: readonly (readonly [label: string, text: string])[] }
-  | { readonly under: string; readonly rows: readonly (readonly [at: string, text: string])[] }
-  | { readonly under: string; readonly lines: readonly string[] }
-  | Required<Group>;
+/** As many cautions a person reads on a gym floor. */
+const MOST_FOR_PERSON = 3;
 
-/** `49.9 % of LOP (may really be 32.7 to 106.1 %)` */
+/** What is said whoever trains, below the numbers; all else that every document says is above them. */
+const ALWAYS = [
+  'screen-first',
+  'supervise-first-sessions',
+  'reperfuse-between-exercises',
+  'side-effects-usual',
+  'burn-usual',
+  'watch-afterwards',
+];
+/** What is usual, so that an ordinary set is not taken for a reason to stop: beside the stop criteria. */
+const USUAL = 'burn-usual';
+
+export const disclaimers = (say: Say, standing: readonly StandingSentence[]): string[] =>
+  standing.filter(({ code }) => !ALWAYS.includes(code)).map((said) => sentence(say, said));
+
+/** What is said always; in brief what to watch for after the session. */
+export const always = (say: Say, standing: readonly StandingSentence[], detail: Detail = 'full'): string[] =>
+  standing
+    .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
+    .map((said) => sentence(say, said));
+
+/** The stops of a document, before anything else: those in force, then those that a practitioner lifted. */
+export function stopBlocks(say: Say, stops: readonly Stop[]): Block[] {
+  const word = saying(say, pageWords);
+  const lifted = stops.flatMap((stop) => {
+    if (!stop.lifted) return [];
+    const { by, on, why } = stop.lifted;
+    const text = stopLine(say, stop);
+    return [word('page.lifted-by', { text, role: word(`page.role-${by}`), date: on, why })];
+  });
+  const standing = standingStops({ stops }).map((stop) => stopLine(say, stop));
+  return [
+    ...(standing.length > 0
+      ? part(word('page.do-not-train'), { points: standing }, { lines: [word('page.no-settings')] })
+      : []),
+    ...part(word('page.lifted'), { points: lifted }),
+  ];
+}
+
+/** What a stop says, and since when. */
+function stopLine(say: Say, { code, text: english, values = {}, since }: Stop): string {
+  const text = sentence(say, { code, text: english, values });
+  return since === undefined ? text : saying(say, pageWords)('page.dated', { text, date: since });
+}
+
+/** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
 function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' | 'page.of-maximum'): string {
   const { percent, lower, upper } = reached!;
   const range =
@@ -57,81 +90,73 @@ function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Requ
   });
 }
 
-function setWords(word: Word, list: PlanItem['sets']): string {
-  const counted = list.every(({ repetitions }) => repetitions !== undefined);
-  const lengths = list.map(({ repetitions, durationS }) =>
-    counted ? `${repetitions}` : setLength(word, repetitions, durationS),
+/** `30 s` or `2 min` */
+const lengthWords = (word: Word, seconds: number): string =>
+  seconds >= 60 && seconds % 60 === 0
+    ? word('page.minutes', { minutes: format(seconds / 60) })
+    : word('page.seconds', { seconds: format(seconds) });
+
+/** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
+const setLength = (word: Word, repetitions: number | undefined, durationS: number | undefined): string =>
+  repetitions === undefined ? lengthWords(word, durationS!) : word('page.repetitions', { sets: format(repetitions) });
+
+/** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
+function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
+  const counted = sets.every(({ repetitions }) => repetitions !== undefined);
+  const lengths = sets.map(({ repetitions, durationS }) =>
+    counted ? format(repetitions!) : setLength(word, repetitions, durationS),
   );
-  const rests = new Set(list.slice(0, -1).map(({ restS }) => restS));
-  if (rests.size > 1) {
-    return list
-      .map(({ restS }, index) =>
-        index === list.length - 1
-          ? lengths[index]!
-          : word('page.then-rest', { set: lengths[index]!, rest: format(restS) }),
+  if (new Set(rests).size > 1) {
+    return lengths
+      .map((set, index) =>
+        index < rests.length ? word('page.then-rest', { set, rest: lengthWords(word, rests[index]!) }) : set,
       )
       .join(' – ');
   }
-  const chain = lengths.join(' – ');
-  const sets = counted ? word('page.repetitions', { sets: chain }) : chain;
-  return rests.size === 0 ? sets : word('page.then-between', { sets, rest: format([...rests][0]!) });
+  const alike = lengths.length > 1 && new Set(lengths).size === 1;
+  const chain = alike ? word('page.times', { count: lengths.length, set: lengths[0]! }) : lengths.join(' – ');
+  const all = counted ? word('page.repetitions', { sets: chain }) : chain;
+  return rests.length === 0 ? all : word('page.then-between', { sets: all, rest: lengthWords(word, rests[0]!) });
 }
 
 /** Each warm-up set with the rest after it. */
 const warmUpWords = (word: Word, sets: PlanItem['sets']): string =>
   sets
     .map(({ repetitions, durationS, restS }) =>
-      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: format(restS) }),
+      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: lengthWords(word, restS) }),
     )
     .join(' – ');
 
-/** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
-const setLength = (word: Word, repetitions: number | undefined, durationS: number | undefined): string =>
-  repetitions === undefined
-    ? durationS! % 60 === 0
-      ? word('page.minutes', { minutes: format(durationS! / 60) })
-      : word('page.seconds', { seconds: format(durationS!) })
-    : word('page.repetitions', { sets: format(repetitions) });
-
-function clockRows(
-  { events, durationS }: SessionTimeline,
-  word: Word,
-  words: (event: SessionEvent, plain: string) => string,
-): [string, string][] {
-  const rows = events.map((event): [string, string] => {
-    const { atS, event: name, set, repetitions, warmUp } = event;
+/** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
+function clockRows(say: Say, word: Word, { session, request, limbs }: Plan): [string, string][] {
+  const { events, durationS } = session.timeline;
+  const names = request.exercises.map(({ name }) => name);
+  const rows = events.map(({ atS, event, exercise, limb, side, pressureMmHg, ...more }): [string, string] => {
+    const { set, repetitions, warmUp, durationS: lastsS } = more;
+    const length = event === 'set' ? setLength(word, repetitions, lastsS) : '';
     const plain =
-      name === 'set'
-        ? word(warmUp ? 'page.warm-up-set' : 'page.set', {
-            set: set!,
-            length: setLength(word, repetitions, event.durationS),
-          })
-        : word(`page.${name}`);
-    return [clock(atS), words(event, plain)];
+      event === 'set' ? word(warmUp ? 'page.warm-up-set' : 'page.set', { set: set!, length }) : word(`page.${event}`);
+    const words =
+      event === 'set' && exercise !== undefined
+        ? word('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
+        : pressureMmHg === undefined
+          ? plain
+          : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
+    if (limbs.length < 2 || limb === undefined || side === undefined) return [clock(atS), words];
+    const one = side === 'left' || side === 'right';
+    const where = one ? sideWords(say, side, limb) : word('page.both-sides');
+    return [clock(atS), word('page.with-side', { event: words, side: where })];
   });
   return [...rows, [clock(durationS), word('page.end')]];
 }
 
-/** The clock of a session of several exercises: which exercise, which limb, which pressure. */
-function sessionRows(say: Say, word: Word, { session, request }: Plan): [string, string][] {
-  const names = request.exercises.map(({ name }) => name);
-  return clockRows(session.timeline, word, ({ event, exercise, limb, side, pressureMmHg }, plain) => {
-    const words =
-      event === 'set'
-        ? word('page.of-exercise', { exercise: names[exercise! - 1]!, event: plain })
-        : pressureMmHg === undefined
-          ? plain
-          : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
-    if (limb === undefined || side === undefined) return words;
-    const where = side === 'left' || side === 'right' ? sideWords(say, side, limb) : word('page.both-sides');
-    return word('page.with-side', { event: words, side: where });
-  });
-}
-
 export const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
 
-export const totalTime = (word: Word, { timeUnderTension, sessionTime }: ExerciseTotals): string =>
-  word('page.total-time', { tension: clock(timeUnderTension.value), session: clock(sessionTime.value) });
+export const totalTime = (word: Word, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
+  [
+    ...(tension.value > 0 ? [word('page.total-tension', { tension: clock(tension.value) })] : []),
+    word('page.total-time', { session: clock(sessionTime.value) }),
+  ].join(', ');
 
 /** The work that was or is to be done, where sets are counted. */
 export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
@@ -153,10 +178,14 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
   return [
     ...workLines(say, word, totals),
     totalTime(word, totals),
-    word('page.total-restriction', {
-      restriction: clock(restrictionTime.value),
-      longest: clock(longestRestriction.value),
-    }),
+    ...(longestRestriction.value > 0
+      ? [
+          word('page.total-restriction', {
+            restriction: clock(restrictionTime.value),
+            longest: clock(longestRestriction.value),
+          }),
+        ]
+      : []),
     ...(partialRestrictionTime ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })] : []),
     ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
     ...(relativePressureTime
@@ -180,7 +209,9 @@ function loadWords(say: Say, word: Word, { load, bodyMassKg, bodyMassPercent }: 
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
 }
 
-function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: PlanItem): string {
+/** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
+function cuffWords(say: Say, word: Word, { request }: Plan, item: PlanItem): string {
+  const { target, restTarget, restriction } = item;
   if (restriction === 'none') return word('page.no-cuff');
   const when = restTarget
     ? word('page.partial', {
@@ -188,66 +219,83 @@ function cuffWords(say: Say, word: Word, { target, restTarget, restriction }: Pl
         percent: restTarget.reached!.percent.toFixed(1),
       })
     : word(`page.${restriction}`);
-  return `${amount(say, target!.value, 'mm[Hg]')}, ${reachedWords(word, target!, 'page.of-occlusion')}; ${when}`;
+  const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
+  const worn = width === undefined ? [] : [word('page.cuff-width', { width: amount(say, width, 'cm') })];
+  const pressure = [amount(say, target!.value, 'mm[Hg]'), reachedWords(word, target!, 'page.of-occlusion'), ...worn];
+  return `${pressure.join(', ')}; ${when}`;
 }
 
+type Field = readonly [label: string, text: string];
+
 /** What to do, but for the cuff. */
-function doneFields(say: Say, word: Word, item: PlanItem): (readonly [string, string])[] {
+function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
   const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
-  const fields: (readonly [string, string] | false)[] = [
+  const done = setWords(word, sets, rests);
+  const fields: (Field | false)[] = [
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
     intensityPercent !== undefined && [
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
     warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
-    [
-      word('page.sets'),
-      lastSetToFailure ? word('page.to-failure', { sets: setWords(word, sets) }) : setWords(word, sets),
-    ],
+    [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
   return fields.filter((field) => field !== false);
 }
 
-function itemBlocks(say: Say, word: Word, item: PlanItem): Block[] {
-  const { timeline, totals } = item;
-  return [
-    { fields: [[word('page.cuff'), cuffWords(say, word, item)], ...doneFields(say, word, item)] },
-    { under: word('page.clock'), rows: clockRows(timeline, word, (_, plain) => plain) },
-    { under: word('page.totals'), lines: totalLines(say, word, totals) },
-  ];
+/** How the sides of an exercise share its sets. */
+function turnWords(say: Say, word: Word, { side, limb, changeS = 0 }: PlanExercise): string {
+  if (!side || !takesTurns(side)) return word('page.at-once');
+  const first = { side: sideWords(say, sidesOf(side)[0]!, limb) };
+  return changeS > 0 ? word('page.in-turn-change', { ...first, change: format(changeS) }) : word('page.in-turn', first);
 }
 
 /** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
-function exerciseBlocks(say: Say, word: Word, { request, items, session }: Plan): Block[] {
+function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block[] {
+  const { request, items, session } = plan;
   let from = 0;
   return request.exercises.flatMap((listed, index): Block[] => {
-    const { name, limb, side } = listed;
-    const sides = request.limbs.filter((worn) => isDoneBy(listed, worn));
+    const { name } = listed;
+    const sides = request.limbs.filter((limb) => isDoneBy(listed, limb));
     const own = items.slice(from, (from += sides.length));
     const [first, second] = own;
     if (!first) return [];
-    const where = (item: PlanItem): string => sideWords(say, item.side, item.limb);
-    const title = second ? word('page.both-sides') : where(first);
-    const cuff = (item: PlanItem): string =>
-      second ? word('page.with-side', { event: word('page.cuff'), side: where(item) }) : word('page.cuff');
-    const turns = side && takesTurns(side) ? sidesOf(side)[0] : undefined;
-    const pause = session.timeline.events.find(
-      ({ event, exercise, set }) => exercise === index + 1 && (event === 'reperfuse' || (event === 'rest' && !set)),
-    );
-    const fields: (readonly [string, string] | false | undefined)[] = [
-      ...own.map((item) => [cuff(item), cuffWords(say, word, item)] as const),
-      second && [
-        word('page.turns'),
-        turns ? word('page.in-turn', { side: sideWords(say, turns, limb) }) : word('page.at-once'),
-      ],
-      ...doneFields(say, word, first),
-      pause && [word('page.then'), `${clock(pause.durationS!)} ${word(`page.${pause.event}`)}`],
+    const where = ({ side, limb }: PlanItem): string => sideWords(say, side, limb);
+    const ofSide = (label: string, item: PlanItem): string =>
+      second ? word('page.with-side', { event: label, side: where(item) }) : label;
+    const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
+    // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
+    const after = new Map<number, number>();
+    for (const { event, set, warmUp, durationS } of events) {
+      if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
+    }
+    const rests = [...after.values()];
+    const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
+    const bare = first.restriction === 'none';
+    const fields: (Field | false | undefined)[] = [
+      ...(bare ? [first] : own).map((item): Field => [
+        bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
+        cuffWords(say, word, plan, item),
+      ]),
+      [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
+      second && [word('page.turns'), turnWords(say, word, listed)],
+      ...doneFields(say, word, first, rests),
+      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
     ];
+    const title = second ? word('page.both-sides') : where(first);
     return [
       { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
       { fields: fields.filter((field) => !!field) },
+      ...(detail === 'full' && !second && !several(plan)
+        ? [{ under: word('page.clock'), rows: clockRows(say, word, plan) }]
+        : []),
+      ...(detail === 'full'
+        ? own.map((item) => ({
+            under: ofSide(word('page.totals'), item),
+            lines: totalLines(say, word, item.totals),
+          }))
+        : []),
     ];
   });
 }
@@ -267,8 +315,15 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 export function planWorking(plan: Plan, say: Say): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
+  const standing = standingStops(plan).map((stop) => stopLine(say, stop));
+  if (standing.length > 0) {
+    const word = saying(say, pageWords);
+    return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
+  }
+  // What several answers rest on is said once.
+  const said = new Set<string>();
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
-    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say)] : []));
+    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
     if (sections.length > 0) groups.push({ group, sections });
   };
   const times = timesOf(items);
@@ -298,9 +353,6 @@ export function planWorking(plan: Plan, say: Say): Required<Group>[] {
   return groups;
 }
 
-export const sideWords = (say: Say, side: string, limb: string): string =>
-  say('page.side', pageWords['page.side'], { side: named(say, 'value', side), limb: named(say, 'value', limb) });
-
 /** What a limb goes through in a session; `some` tells its restriction where there is any. */
 export function limbLine(
   say: Say,
@@ -319,140 +371,101 @@ export function limbLine(
     .join(', ');
 }
 
-/** A plan as a page: in full with the working of every number below it, or in brief, to take to the gym floor. */
-function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
-  const brief = detail === 'brief';
-  const { request, items, limbs, session, assumptions, cautions, standing, stopSigns, sources } = plan;
-  const word = saying(say, pageWords);
-  const sentences = (list: Plan['standing']): string[] => list.map((said) => sentence(say, said));
-  const { systolicMmHg, diastolicMmHg, ageYears, sex } = request;
-  const person = [
-    request.label ?? word('page.person'),
-    ageYears !== undefined ? word('page.years', { age: format(ageYears) }) : undefined,
-    sex && named(say, 'value', sex),
-    word('page.blood-pressure', { systolic: format(systolicMmHg), diastolic: format(diastolicMmHg) }),
-    named(say, 'value', request.posture),
-    request.sessionsPerWeek !== undefined &&
-      word('page.sessions-per-week', { sessions: format(request.sessionsPerWeek) }),
-    request.weeks !== undefined && word('page.weeks', { weeks: format(request.weeks) }),
-  ];
-  const heading = (text: string): Block => ({ heading: text, level: 2 });
-  const personal = bloodPressureCautions(systolicMmHg, diastolicMmHg).map(({ text }) => text);
-  const warning = (said: Caution): string => {
-    const { text } = said;
-    const whose = personal.includes(text)
-      ? items
-      : items.filter((item) => itemCautions(item).some((own) => own.text === text));
-    // Whose caution it is, where it is not the person’s or everyone’s.
-    const worn = limbs.filter((limb) => limb.cautions.some((own) => own.text === text));
+/** A line with the exercises or limbs that it is about. */
+export const withPlaces = (line: string, places: readonly string[]): string =>
+  places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
+/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
+function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
+  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(saidKey);
+  return cautions.map((said) => {
+    const key = saidKey(said);
+    const isSaid = (own: readonly Caution[]): boolean => own.some((other) => saidKey(other) === key);
+    const whose = personal.includes(key) ? items : items.filter((item) => isSaid(itemCautions(item)));
+    const worn = limbs.filter((limb) => isSaid(limb.cautions));
     const places =
       whose.length > 0 && whose.length < items.length
-        ? whose.map(({ exercise, side, limb }) => `${exercise}, ${sideWords(say, side, limb)}`)
+        ? whose.map((item) => placeWords(say, item))
         : whose.length === 0 && worn.length < limbs.length
           ? worn.map(({ side, limb }) => sideWords(say, side, limb))
           : [];
-    const plain = cautionLine(say, said);
-    return places.length > 0 ? `${plain} (${places.join('; ')})` : plain;
-  };
-  const warnings = (which: (said: Caution) => boolean): string[] => cautions.filter(which).map(warning);
-  const isNote = ({ severity }: Caution): boolean => severity === 'note';
+    return withPlaces(cautionLine(say, said), places);
+  });
+}
+
+/** Who trains, in one line. */
+function personLine(say: Say, word: Word, request: Plan['request']): string {
+  const { label, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
+  const parts = [
+    label ?? word('page.person'),
+    ageYears !== undefined && word('page.years', { age: format(ageYears) }),
+    sex && named(say, 'value', sex),
+    word('page.blood-pressure', { systolic: format(systolicMmHg), diastolic: format(diastolicMmHg) }),
+    sessionsPerWeek !== undefined && word('page.sessions-per-week', { sessions: format(sessionsPerWeek) }),
+    weeks !== undefined && word('page.weeks', { weeks: format(weeks) }),
+  ];
+  return parts.filter(Boolean).join(', ');
+}
+
+/** A plan as a page: in full with the working of every number below it, or in brief, to hold at the gym floor. */
+export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
+  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops, sources } = plan;
+  const word = saying(say, pageWords);
+  const brief = detail === 'brief';
+  const top: Block[] = [
+    title(word('page.title')),
+    ...stopBlocks(say, stops),
+    { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
+  ];
+  const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
+  const usual = standing.filter(({ code }) => code === USUAL);
+  const criteria = part(
+    word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
+    { points: stopSigns.map((said) => sentence(say, said)) },
+    { lines: usual.map((said) => sentence(say, said)) },
+  );
+  const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
+  if (standingStops(plan).length > 0) return [...top, ...criteria, ...below];
+
+  // A stop that was lifted is shown with its decision, and not as a caution again.
+  const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));
+  const { person, practitioner, method } = byAudience(left);
+  const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
+  const rest = left.length - shown.length;
+  const more = rest === 0 ? [] : [word(rest === 1 ? 'page.more-one' : 'page.more', { count: rest })];
+  const limbLines = limbs.map((totals) =>
+    limbLine(say, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
+  );
+  const watch = { points: warnings(say, plan, shown) };
+  const exercises = exerciseBlocks(say, word, plan, detail);
+  if (brief) {
+    return [
+      ...top,
+      ...(shown.length > 0 ? part(word('page.watch'), watch, { lines: more }) : []),
+      ...criteria,
+      ...exercises,
+      ...part(word('page.limbs'), { lines: [...limbLines, totalTime(word, session.totals)] }),
+      ...below,
+      ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
+    ];
+  }
+  const clockAndTotals: Block[] = [
+    { under: word('page.clock'), rows: clockRows(say, word, plan) },
+    { under: word('page.totals'), lines: totalLines(say, word, session.totals) },
+  ];
   return [
-    { heading: word('page.title'), level: 1 },
-    {
-      lines: [
-        person.filter(Boolean).join(', '),
-        ...warnings(({ severity }) => severity === 'stop'),
-        ...sentences(standing.slice(0, 2)),
-      ],
-    },
-    heading(word('page.stop')),
-    { points: sentences(stopSigns) },
-    ...(brief
-      ? exerciseBlocks(say, word, plan)
-      : items.flatMap((item, index) => {
-          const side = sideWords(say, item.side, item.limb);
-          return [
-            heading(word('page.item', { number: index + 1, exercise: item.exercise, side })),
-            ...itemBlocks(say, word, item),
-          ];
-        })),
-    ...(!brief && several(plan)
-      ? [
-          heading(word('page.session')),
-          { under: word('page.clock'), rows: sessionRows(say, word, plan) },
-          { under: word('page.totals'), lines: totalLines(say, word, session.totals) },
-        ]
-      : []),
-    heading(word('page.limbs')),
-    {
-      lines: [
-        ...limbs.map((totals) =>
-          limbLine(say, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
-        ),
-        ...(brief ? [totalTime(word, session.totals)] : []),
-      ],
-    },
-    heading(word('page.watch')),
-    {
-      points: [
-        ...warnings(({ severity }) => severity === 'caution'),
-        // That a pressure is an estimate is said wherever it stands.
-        ...warnings((said) => isNote(said) && (!brief || said.code === 'estimate-is-a-start')),
-        ...assumptions.map((said) => assumedLine(say, said)),
-      ],
-    },
-    heading(word('page.always')),
-    { points: sentences(standing.slice(2)) },
-    heading(word('page.working')),
-    ...(brief
-      ? [{ lines: [word('page.in-full', { notes: cautions.filter(isNote).length })] }]
-      : [...planWorking(plan, say), heading(word('page.sources')), { points: sourceLines(sources) }]),
+    ...top,
+    ...criteria,
+    ...exercises,
+    ...(several(plan) ? part(word('page.session'), ...clockAndTotals) : []),
+    ...part(word('page.limbs'), { lines: limbLines }),
+    ...part(word('page.watch'), watch),
+    ...part(word('page.practitioner'), { points: warnings(say, plan, practitioner) }),
+    ...below,
+    ...part(word('page.method'), {
+      points: [...warnings(say, plan, method), ...assumptions.map((said) => assumedLine(say, said))],
+    }),
+    ...part(word('page.working'), ...planWorking(plan, say)),
+    ...part(word('page.sources'), { points: sourceLines(sources) }),
   ];
 }
-
-function blockText(block: Block): string[] {
-  if ('heading' in block) return headingText(block.heading, block.level);
-  if ('points' in block) return block.points.map((text) => `- ${text}`);
-  if ('fields' in block) {
-    const width = Math.max(...block.fields.map(([label]) => label.length)) + 2;
-    return block.fields.map(([label, text]) => label.padEnd(width) + text);
-  }
-  if ('group' in block) {
-    return [`[${block.group}]`, ...block.sections.flatMap((section) => indent([...sectionText(section), '']))];
-  }
-  if ('rows' in block) return [block.under, ...indent(block.rows.map(([at, text]) => `${at.padStart(6)}  ${text}`))];
-  return 'under' in block ? [block.under, ...indent(block.lines)] : [...block.lines];
-}
-
-/** A plan as lines of text. */
-export const planText = (plan: Plan, say: Say, detail: Detail): string[] =>
-  planBlocks(plan, say, detail)
-    .flatMap(blockText)
-    // A group of workings ends in a blank line already.
-    .filter((line, index, lines) => line !== '' || lines[index - 1] !== '');
-
-function blockMarkdown(block: Block): string[] {
-  if ('heading' in block)
-    return [`${'#'.repeat(block.level)} ${markdownText(block.heading).replace(/^(\d+)\\/, '$1')}`];
-  if ('points' in block) return markdownPoints(block.points);
-  if ('fields' in block) {
-    return block.fields.map(([label, text]) => `- **${markdownText(label)}** ${markdownText(text)}`);
-  }
-  if ('group' in block) {
-    const sections = block.sections.flatMap((section) => [...sectionMarkdown(section, 4), '']);
-    return [`### ${markdownText(block.group)}`, '', ...sections.slice(0, -1)];
-  }
-  if ('rows' in block) {
-    const rows = block.rows.map(([at, text]) => `| ${at} | ${markdownText(text)} |`);
-    return [`| ${markdownText(block.under)} | |`, '| ---: | --- |', ...rows];
-  }
-  return 'under' in block
-    ? [`**${markdownText(block.under)}**`, '', ...markdownPoints(block.lines)]
-    : block.lines.flatMap((line) => [markdownText(line), '']).slice(0, -1);
-}
-
-/** A plan as lines of Markdown. */
-export const planMarkdown = (plan: Plan, say: Say, detail: Detail): string[] =>
-  planBlocks(plan, say, detail)
-    .flatMap((block) => [...blockMarkdown(block), ''])
-    .slice(0, -1);

@@ -1,29 +1,52 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { expectedField, numberIssue } from '../answer/reader.js';
-import { describe, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
 
-interface Shaped {
-  readonly shape?: Readonly<Record<string, Shaped>>;
-  readonly element?: Shaped;
-  readonly unwrap?: () => Shaped;
+/** What of a schema’s definition leads further in. */
+export interface Shaped {
+  readonly _zod: {
+    readonly def: {
+      readonly shape?: Readonly<Record<string, Shaped>>;
+      readonly element?: Shaped;
+      readonly innerType?: Shaped;
+      readonly options?: readonly Shaped[];
+    };
+  };
 }
 
-/** The fields that a schema has at a place. */
-function fieldsAt(schema: Shaped, path: Path): string[] {
-  const bare = (one: Shaped | undefined): Shaped | undefined => (one?.unwrap && !one.element ? one.unwrap() : one);
-  const found = path.reduce<Shaped | undefined>((one, part) => {
-    const inside = bare(one);
-    return typeof part === 'number' ? inside?.element : inside?.shape?.[part];
-  }, schema);
-  return Object.keys(bare(found)?.shape ?? {});
+/**
+ * The fields that a schema knows, by name; of a list what its items are, as `*`. Nothing where any name may stand, as
+ * in the inputs of an answer. What may be one of several has the fields of them all.
+ */
+export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Shaped>> | undefined {
+  const { innerType, element, shape, options } = schema?._zod.def ?? {};
+  if (innerType) return fieldsOf(innerType);
+  if (element) return { '*': element };
+  if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
+  return shape;
 }
+
+/** The names of the fields that a schema has at a place. */
+const fieldsAt = (schema: Shaped, path: Path): string[] =>
+  Object.keys(
+    fieldsOf(
+      path.reduce<Shaped | undefined>((one, part) => fieldsOf(one)?.[typeof part === 'number' ? '*' : part], schema),
+    ) ?? {},
+  );
+
+/** The types that one of several forms may have. */
+const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
+  const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
+  return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
+};
 
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
-function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): InputIssue[] {
+function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
   const value = at(root, path);
   const name = path.at(-1);
@@ -37,10 +60,17 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): I
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
-    const known = fieldsAt(schema as Shaped, path);
+    const known = fieldsAt(schema, path);
     return found.keys.map((key) =>
       issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
     );
+  }
+  if (found.code === 'invalid_union') {
+    // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
+    const meant = found.errors.find(
+      (errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'),
+    );
+    if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
   }
   const expected =
     found.code === 'invalid_value'
@@ -52,17 +82,26 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: z.ZodType): I
           : found.code === 'too_big'
             ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
             : found.code === 'invalid_union'
-              ? 'of one of the forms of the schema'
+              ? formsOf(found)
               : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
   return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, received)];
 }
 
-/** The document, or what is wrong with it. */
-export function parseDocument<T>(schema: z.ZodType<T>, document: object): { value?: T; issues: InputIssue[] } {
+/** The document as it was given, its fields in the order given, or what is wrong with it. */
+export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { value?: T; issues: InputIssue[] } {
   const parsed = schema.safeParse(document);
   return parsed.success
-    ? { value: parsed.data, issues: [] }
-    : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema)) };
+    ? { value: document as T, issues: [] }
+    : { issues: parsed.error.issues.flatMap((found) => translate(found, document, schema as unknown as Shaped)) };
 }
+
+/** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
+export const requestReader =
+  (schema: z.ZodMiniType<unknown>, expected: string) =>
+  (given: unknown): unknown => {
+    const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
+    if (value === undefined) throw new InputError(issues);
+    return value;
+  };

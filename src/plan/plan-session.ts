@@ -1,16 +1,19 @@
+import { Math } from '../quantity/maths.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
-import { correctForCuffWidth } from '../pressure/cuff-width.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
+import { assumedOfMeasurement, occlusionForExercise } from '../pressure/for-exercise.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
 import { accountFor, addUp } from '../session/account.js';
 import { ofSide } from '../session/layout.js';
 import {
@@ -24,7 +27,11 @@ import {
 import { layOut, timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
+import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
+import { DAY_MS } from './days.js';
+import { checkConsistency } from './consistency.js';
 import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
@@ -33,7 +40,9 @@ import { assumption, caution } from './messages.js';
 import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
+import { screeningAssumption, screeningCaution } from './screening-messages.js';
 import { standingSentences, stopSigns } from './standing.js';
+import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
 import type {
   LimbTotals,
   Plan,
@@ -52,14 +61,16 @@ const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture']
 function occlusionOf(
   request: PlanRequest,
   limb: PlanLimb & { readonly cuffWidthCm: number },
+  posture: Posture,
 ): Answer<'occlusion-pressure'> {
-  const { ageYears, sex, systolicMmHg, diastolicMmHg, posture } = request;
-  const { circumferenceCm, cuffWidthCm, measured, equation, side } = limb;
+  const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
+  const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, equation, side } = limb;
   if (!measured) {
     const readings = {
       limb: limb.limb,
       side,
       circumferenceCm,
+      circumferenceSite,
       systolicMmHg,
       diastolicMmHg,
       cuffWidthCm,
@@ -71,13 +82,7 @@ function occlusionOf(
     return estimateOcclusionPressure(defined(readings) as OcclusionInput);
   }
   const measurement = measuredOcclusionPressure(
-    defined({
-      ...measured,
-      cuffWidthCm: measured.cuffWidthCm ?? cuffWidthCm,
-      limb: limb.limb,
-      side,
-      posture,
-    }) as MeasuredInput,
+    defined({ side, posture: request.posture, cuffWidthCm, ...defined(measured), limb: limb.limb }) as MeasuredInput,
   );
   if (measurement.value <= diastolicMmHg) {
     const expected = 'above the diastolic pressure';
@@ -85,21 +90,21 @@ function occlusionOf(
       issue('wrong-relation', ['measured', 'valueMmHg'], expected, formatUnit(measurement.value, 'mm[Hg]')),
     ]);
   }
-  if (measured.cuffWidthCm === undefined || measured.cuffWidthCm === cuffWidthCm) return measurement;
-  return correctForCuffWidth({
-    occlusionMmHg: measurement.value,
-    diastolicMmHg,
-    fromWidthCm: measured.cuffWidthCm,
-    toWidthCm: cuffWidthCm,
-    standardDeviationMmHg: measurement.standardDeviation ?? 0,
-  });
+  const own = { ...measurement, assumptions: [...measurement.assumptions, ...assumedOfMeasurement(measured)] };
+  return occlusionForExercise(own, { side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg });
 }
 
-/** A limb’s occlusion pressure and the cuff pressures that are shares of it. */
-interface Worn {
+/** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
+interface WornIn {
   readonly limb: PlanLimb;
   readonly occlusion: Answer<'occlusion-pressure'>;
   readonly at: (percent: number, mode: ExerciseMode) => CuffPressure;
+}
+
+/** A limb with its cuff, in the posture of each exercise. */
+interface Worn {
+  readonly limb: PlanLimb;
+  readonly inPosture: (posture: Posture) => WornIn;
 }
 
 /** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
@@ -113,17 +118,23 @@ function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
     const expected = 'given, since an exercise has the cuff of this limb up';
     throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
   }
-  const occlusion = occlusionOf(request, { ...limb, cuffWidthCm });
-  const at = (percent: number, mode: ExerciseMode): CuffPressure => {
-    const ofMode = mode === 'resistance' ? undefined : mode;
-    return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
+  const inPosture = (posture: Posture): WornIn => {
+    const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
+    const at = (percent: number, mode: ExerciseMode): CuffPressure => {
+      const ofMode = mode === 'resistance' ? undefined : mode;
+      return targetCuffPressure(
+        defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput,
+      );
+    };
+    return { limb, occlusion, at };
   };
-  if (limb.percent !== undefined) at(limb.percent, 'resistance');
-  return { limb, occlusion, at };
+  const usual = inPosture(request.posture);
+  if (limb.percent !== undefined) usual.at(limb.percent, 'resistance');
+  return { limb, inPosture: (posture) => (posture === request.posture ? usual : inPosture(posture)) };
 }
 
 /** The pressure of the rests: the usual range is that of the sets. */
-function restTargetOf({ at }: Worn, percent: number, mode: ExerciseMode): CuffPressure {
+function restTargetOf({ at }: WornIn, percent: number, mode: ExerciseMode): CuffPressure {
   const answer = at(percent, mode);
   return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
 }
@@ -300,9 +311,11 @@ function exerciseOf(
     () =>
       wearing?.flatMap(({ at }) => {
         const one = worn[at];
-        return bare || !one ? [] : [{ ...one, ...cuffOf(one, exercise) }];
+        if (bare || !one) return [];
+        const own = one.inPosture(exercise.posture ?? request.posture);
+        return [{ ...own, ...cuffOf(own, exercise) }];
       }),
-    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode'] },
+    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode', 'posture'] },
   );
   if (!sets || !wearing || !cuffs || (!bare && cuffs.length < wearing.length)) return undefined;
 
@@ -317,6 +330,7 @@ function exerciseOf(
       return {
         mode: own.mode,
         exercise: exercise.name,
+        ...(exercise.posture && { posture: exercise.posture }),
         limb: limb.limb,
         side: limb.side,
         ...(occlusion && { occlusion }),
@@ -348,7 +362,7 @@ interface Cuff {
 }
 
 /** The pressures of one limb in an exercise. */
-function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
+function cuffOf(worn: WornIn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
   const percent = cuffPercent ?? worn.limb.percent;
   if (percent === undefined) {
     throw new InputError([issue('missing', ['cuffPercent'], 'given, or percent of the limb', 'undefined')]);
@@ -366,7 +380,7 @@ function cuffOf(worn: Worn, { mode = 'resistance', cuffPercent, restCuffPercent 
 }
 
 /** An exercise with the pressure of each cuff, and the occlusion pressure it is a share of. */
-function withCuffs(full: FullPrescription, cuffs: readonly (Worn & Cuff)[], name: string): FullPrescription {
+function withCuffs(full: FullPrescription, cuffs: readonly (WornIn & Cuff)[], name: string): FullPrescription {
   if (full.restriction === 'none') return { ...full, name };
   const perSide = (of: (cuff: Cuff & { occlusion: Answer }) => Answer): PerSide => {
     const [first, second] = cuffs;
@@ -424,29 +438,98 @@ function sessionOf(
   };
 }
 
+/** What is said of a measurement that lies some weeks back. */
+const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
+  limbs.flatMap(({ limb, side, measured }, index) =>
+    date === undefined || measured?.date === undefined
+      ? []
+      : guardCautions('days-since-measured', daysBetween(measured.date, date), {
+          values: { limb, side },
+          path: ['limbs', index, 'measured', 'date'],
+        }),
+  );
+
+/** What the guards say of a week of this session, where the request says how often it is done. */
+function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTotals[]): Caution[] {
+  const cuffed = limbs.filter(({ exercises }) => exercises > 0);
+  if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
+  return [
+    ...guardCautions('restricted-sessions-week', sessionsPerWeek, { path: ['sessionsPerWeek'] }),
+    ...cuffed.flatMap(({ limb, side, restrictionTime }) =>
+      guardCautions('limb-restriction-week', (sessionsPerWeek * restrictionTime.value) / 60, {
+        values: { limb, side },
+        path: ['sessionsPerWeek'],
+      }),
+    ),
+  ];
+}
+
 function cautionsOf(
   request: PlanRequest,
   items: readonly PlanItem[],
   limbs: readonly LimbTotals[],
   session: PlanClock,
 ): Caution[] {
-  const { screening } = request;
-  const path = ['screening'];
   const spare = request.limbs.flatMap(({ limb, side }, index) =>
     limbs.some((trained) => isSameLimb(trained, { limb, side }))
       ? []
       : [caution('note', 'limb-not-trained', { side, limb }, { path: ['limbs', index] })],
   );
-  return onceEach([
-    ...(screening === 'refer' ? [caution('stop', 'screened-refer', {}, { path })] : []),
-    ...(screening === 'caution' ? [caution('caution', 'screened-caution', {}, { path })] : []),
+  return [
     ...bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg),
     ...ageCautions(request.ageYears),
+    ...measuredAgo(request),
+    ...weekCautions(request, limbs),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
     ...session.totals.cautions,
+    ...firstSessionCautions(request, items),
     ...spare,
-  ]);
+  ];
+}
+
+/** The usual scheme has so many sets. */
+const USUAL_SETS = 4;
+
+/** A first session with more than one exercise under the cuff, as many sets as usual, or a set to failure. */
+function firstSessionCautions({ screening, exercises }: PlanRequest, items: readonly PlanItem[]): Caution[] {
+  if (screening?.request.answers['first-session'] !== 'yes') return [];
+  const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
+  const under = items.filter(({ restriction }) => restriction !== 'none');
+  const sets = Math.max(0, ...under.map((item) => item.sets.length));
+  if (cuffed.length <= 1 && sets < USUAL_SETS && !under.some(({ lastSetToFailure }) => lastSetToFailure)) return [];
+  const values = { exercises: cuffed.length, sets, usual: USUAL_SETS };
+  const more = { path: ['exercises'], source: 'case-report-2016' } as const;
+  return [screeningCaution('caution', 'first-session-volume', values, more)];
+}
+
+/** How old the screening is. No published text says how old is too old. */
+function screeningAge({ screening, date }: PlanRequest): Assumption[] {
+  if (!screening) return [];
+  const { date: screened } = screening.request;
+  if (screened === undefined || date === undefined) return [screeningAssumption('screening-age-unknown')];
+  return [
+    screeningAssumption('screening-dated', {
+      date: screened,
+      days: (Date.parse(date) - Date.parse(screened)) / DAY_MS,
+    }),
+  ];
+}
+
+/** The documents of answers in a request, worked out again; a screening of a later day than the plan is refused. */
+function answersOf(request: PlanRequest): PlanRequest {
+  const { screening, dayCheck, date } = request;
+  const screened = screening?.request.date;
+  if (date !== undefined && screened !== undefined && screened > date) {
+    throw new InputError([
+      issue('wrong-relation', ['screening', 'request', 'date'], `not after ${date}, the day of the plan`, screened),
+    ]);
+  }
+  return {
+    ...request,
+    ...(screening && { screening: screeningAgain(screening, ['screening']) }),
+    ...(dayCheck && { dayCheck: dayCheckAgain(dayCheck, ['dayCheck']) }),
+  };
 }
 
 /**
@@ -460,6 +543,9 @@ function cautionsOf(
  *
  * A measured occlusion pressure is used instead of an estimate where one is given, and is carried to the cuff
  * that will be worn when it was measured with another. A maximum without repetitions is a tested one.
+ *
+ * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
+ * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
  *
  * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
  *
@@ -485,22 +571,40 @@ function cautionsOf(
 export function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
   const { value, issues } = parseDocument(planRequest, document);
+  // What an earlier document called a stop is said in the words of the catalogue.
+  if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
-  if (!value || findings.issues.length > 0) throw new InputError(findings.issues);
+  const asked = value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date'] });
+  if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
-  const { assumptions, ...session } = sessionOf(value, planned);
+  const { assumptions, ...session } = sessionOf(asked, planned);
+  const { date, screening, dayCheck } = asked;
+  const said = [
+    { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
+    { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
+    { cautions: cautionsOf(asked, items, limbs, session), since: date },
+  ];
+  const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
-    request: value,
+    libraryVersion: version,
+    request: asked,
     items,
     limbs,
     session,
-    assumptions,
-    cautions: cautionsOf(value, items, limbs, session),
+    assumptions: [...screeningAge(asked), ...assumptions],
+    stops,
+    cautions: onceEach(
+      softened(
+        said.flatMap(({ cautions }) => cautions),
+        stops,
+      ),
+    ),
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;

@@ -1,7 +1,9 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { PlanCode } from './messages.js';
-import type { RecordItem } from './record-session.js';
+import { planMessages, type PlanCode } from './messages.js';
+import { painRules, type PainRuleId } from './pain.js';
+import type { RecordItem } from './record.js';
+import { say } from './standing.js';
 import type { PlanItem } from './types.js';
 import { frozen } from '../quantity/frozen.js';
 
@@ -11,9 +13,11 @@ export interface ProgressionRule {
   readonly says: PlanCode;
   /** How many sessions running must meet it. */
   readonly sessions: number;
-  /** By how much the load goes up [%]; where it is left out, by the smallest step there is. */
+  /** By how much the load goes up [%]; where it is left out, by the smallest step you can set. */
   readonly lowPercent?: number;
   readonly highPercent?: number;
+  /** It asks for repetitions beyond the goal, which say little in light restricted sets. */
+  readonly overGoal?: true;
   /** The step where the plan names none [kg]. */
   readonly stepKg?: number;
   readonly evidence: Grade;
@@ -38,6 +42,7 @@ const rules = /* @__PURE__ */ frozen([
     id: 'two-for-two',
     says: 'rule-two-for-two',
     sessions: 2,
+    overGoal: true,
     lowPercent: 2.5,
     highPercent: 10,
     evidence: 'secondary',
@@ -65,6 +70,7 @@ const rules = /* @__PURE__ */ frozen([
     id: 'two-to-ten-percent',
     says: 'rule-two-to-ten-percent',
     sessions: 1,
+    overGoal: true,
     lowPercent: 2,
     highPercent: 10,
     evidence: 'published',
@@ -86,3 +92,19 @@ export type ProgressionRuleId = (typeof rules)[number]['id'];
  * ```
  */
 export const progressionRules: readonly (ProgressionRule & { readonly id: ProgressionRuleId })[] = rules;
+
+/** What a proposal says of the rules it was made by, and the sentences that every proposal has. */
+export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {
+  const { says, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
+  const pain = painRules.find((rule) => rule.id === painRule)!;
+  return {
+    rule: { id, text: planMessages[says], evidence, ...(source && { source }) },
+    painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
+    standing: [
+      say('proposal-clears-no-one'),
+      say('local-codes-decide'),
+      say('one-thing-at-a-time'),
+      say('pressure-last'),
+    ],
+  };
+}

@@ -1,15 +1,15 @@
-import { attempt, describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
-import { plainInput } from '../answer/plain-input.js';
-import { parseDocument } from './parse.js';
-import type { SessionRecord } from './record-session.js';
-import type { Proposal } from './next-session.js';
-import { planDocument, proposalDocument, recordDocument } from './schema.js';
+import { attempt, type InputIssue, type Path } from '../answer/issues.js';
+import type { Found } from './consistency.js';
+import { isSameLimb } from './places.js';
+import { ruledBy } from './progression-rules.js';
+import type { Proposal, ProposalItem } from './proposal.js';
+import { planKind } from './read-plan.js';
+import { recordFrom, totalsDone } from './record-session.js';
+import type { SessionRecord } from './record.js';
+import { proposalDocument, recordDocument } from './schema.js';
+import { standingStops } from './stops.js';
+import { storedDocument, type StoredKind } from './stored.js';
 import type { Plan } from './types.js';
-
-type Json = Readonly<Record<string, unknown>>;
-
-/** How a document of one version becomes one of the next, by the version it comes from. */
-export type Upgrades = Readonly<Record<number, (older: Json) => Json>>;
 
 interface Documents {
   readonly plan: Plan;
@@ -17,50 +17,62 @@ interface Documents {
   readonly proposal: Proposal;
 }
 
-/** Every document that is read back: its version, its schema, and the way up from older versions. */
-const kinds = {
-  plan: { current: 1, schema: planDocument, upgrades: {} },
-  record: { current: 1, schema: recordDocument, upgrades: {} },
-  proposal: { current: 1, schema: proposalDocument, upgrades: {} },
-} as const satisfies Record<keyof Documents, { current: number; schema: unknown; upgrades: Upgrades }>;
+/** What was done adds up anew; what was planned is taken as the record has it. */
+const recordKind: StoredKind<SessionRecord> = {
+  current: 1,
+  schema: recordDocument,
+  upgrades: {},
+  remade: (record) =>
+    recordFrom({ ...record, items: record.items.map((item) => ({ ...item, totals: totalsDone(item) })) }),
+};
 
-/** A document stepped up to the current version, one version at a time. A newer one is refused. */
-export function upgraded(document: Json, current: number, upgrades: Upgrades): Json {
-  const version = document['schemaVersion'];
-  const expected = `a version of ${current} or less that is known`;
-  const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
-    throw new InputError([issue(code, ['schemaVersion'], expected, describe(version))]);
-  };
-  if (version === undefined) return refuse('missing');
-  if (version === current) return document;
-  if (typeof version !== 'number' || !Number.isInteger(version)) return refuse('not-one-of');
-  if (version > current) return refuse('newer-document');
-  const step = Object.hasOwn(upgrades, version) ? upgrades[version] : undefined;
-  return step ? upgraded({ ...step(document), schemaVersion: version + 1 }, current, upgrades) : refuse('not-one-of');
+const isUp = (way: { readonly from: number; readonly to?: number } | undefined): boolean =>
+  way?.to !== undefined && way.to > way.from;
+
+/** What holds of a proposal, whatever the practitioner wrote into it. */
+function checkProposal(proposal: Proposal, found: Found): void {
+  const stopped = standingStops(proposal).length > 0;
+  const { items } = proposal;
+  items.forEach((item, index) => {
+    const { action, load, cuffMmHg, percentOfOcclusion } = item;
+    const place = ['items', index];
+    if (stopped && action !== 'stop') found([...place, 'action'], 'stop while a stop is in force', action);
+    for (const [name, way] of Object.entries({ load, cuffMmHg, percentOfOcclusion })) {
+      if (action === 'stop' && way?.to !== undefined)
+        found([...place, name, 'to'], 'left out where the action is stop', way.to);
+    }
+    const pressed = (other: ProposalItem): boolean =>
+      isSameLimb(item, other) && (isUp(other.cuffMmHg) || isUp(other.percentOfOcclusion));
+    if (isUp(load) && items.some(pressed)) {
+      found(
+        [...place, 'load', 'to'],
+        `at most ${load!.from}, since the cuff pressure of this limb is raised`,
+        load!.to,
+      );
+    }
+  });
 }
 
+/** A practitioner may change the numbers of a proposal: what its rules say is written anew, and what must hold is checked. */
+const proposalKind: StoredKind<Proposal> = {
+  current: 1,
+  schema: proposalDocument,
+  upgrades: {},
+  remade: (proposal) => ({ ...proposal, ...ruledBy(proposal.rule.id, proposal.painRule.id) }),
+  inPart: true,
+  check: checkProposal,
+};
+
+/** Every document that is read back. */
+const kinds = { plan: planKind, record: recordKind, proposal: proposalKind };
+
 /** One of the library’s documents, given back as plain JSON of its own; issues are told from `place`. */
-export function documentOf<K extends keyof Documents>(
+export const documentOf = <K extends keyof Documents>(
   allowed: readonly K[],
   document: unknown,
   place: Path = [],
-): Documents[K] {
-  try {
-    const json = plainInput(document, `a ${allowed.join(' or a ')} of this library`) as Json;
-    const name = allowed.find((kind) => json['document'] === kind);
-    if (!name) {
-      const expected = allowed.map((kind) => `'${kind}'`).join(' or ');
-      throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
-    }
-    const { current, schema, upgrades } = kinds[name];
-    const { value, issues } = parseDocument<unknown>(schema, upgraded(json, current, upgrades));
-    if (value === undefined) throw new InputError(issues);
-    return value as Documents[K];
-  } catch (error) {
-    if (!(error instanceof InputError) || place.length === 0) throw error;
-    throw new InputError(error.issues.map((found) => moved(found, (path) => [...place, ...path])));
-  }
-}
+): Documents[K] =>
+  storedDocument(Object.fromEntries(allowed.map((name) => [name, kinds[name]])), document, place) as Documents[K];
 
 /** One of the library’s documents; what is wrong with it goes to `issues`. */
 export function documentInto<K extends keyof Documents>(
@@ -76,11 +88,21 @@ export function documentInto<K extends keyof Documents>(
 }
 
 /**
- * A plan, a record or a proposal that was stored, read back: older versions of it are brought up to this one, a newer version is
- * refused, fields the library does not know are kept.
+ * A plan, a record or a proposal that was stored, read back and verified.
+ *
+ * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library does
+ *   not know are kept and never looked at.
+ * - Fit: intervals hold their value, times are in order, a pressure or a load is the percentage that the document says.
+ * - Numbers: a plan is made again from its request and a record added up again from what was done; where they differ,
+ *   the document was changed by hand and is refused, by the name of the field. A practitioner may change the numbers of a
+ *   proposal: its rules are looked up again, and load and pressure may not go up together.
+ * - Words: the text of every caution, assumption, stop and standing sentence is taken from the catalogue, by its code.
+ *
+ * A document of another version of the library whose numbers this one does not give again gets the caution
+ * `document-unverified`.
  *
  * @param document - a plan, a record or a proposal, as JSON.
- * @returns the document, checked, in the current version.
+ * @returns the document, verified, in the current version.
  * @throws InputError naming every wrong field, or the version where it is newer than this library.
  *
  * @example

@@ -1,130 +1,42 @@
-import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import type { Answer, Caution } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { SourceId } from '../evidence/sources.js';
-import { format, formatUnit } from '../quantity/format.js';
-import { loadUnitOf, type Limb, type LoadUnit, type Posture, type Side } from '../quantity/quantities.js';
+import { passedStep } from '../evidence/guards.js';
+import { sum } from '../quantity/decimal.js';
+import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
+import { loadUnitOf } from '../quantity/quantities.js';
 import { addUp, sessionLoadOf } from '../session/account.js';
+import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { version } from '../study/version.js';
+import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { codedCaution } from './coded.js';
+import type { DayCheck } from './day-check.js';
 import { onceEach } from './gravest-first.js';
+import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption, caution, planMessages } from './messages.js';
+import { assumption, caution } from './messages.js';
+import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
-import { isSameLimb, placesOf } from './places.js';
-import { documentInto } from './read-document.js';
+import { isSameLimb, limbsIn, placesOf } from './places.js';
+import { planInto } from './read-plan.js';
+import {
+  KEPT,
+  type DoneItem,
+  type Feelings,
+  type RecordItem,
+  type RecordRequest,
+  type SessionRecord,
+} from './record.js';
 import { doneRequest } from './schema.js';
-import { say, type symptoms } from './standing.js';
-import type { LimbTotals, Plan, PlanItem, PlanSet, PlanSetRequest, StandingSentence } from './types.js';
-
-/** A sign to stop at, or one of the days after. */
-export type Symptom = (typeof symptoms)[number];
-
-/** How a session felt. */
-export interface Feelings {
-  /** Pain on the 0 to 10 numeric rating scale. */
-  readonly painBefore?: number | undefined;
-  readonly painDuring?: number | undefined;
-  readonly painAfter?: number | undefined;
-  /** Effort of the whole session, 0 to 10, asked for about 30 min after it. */
-  readonly sessionRpe?: number | undefined;
-  /** How long the whole session took [s]; with `sessionRpe` it gives the session load. */
-  readonly sessionS?: number | undefined;
-  readonly notes?: string | undefined;
-}
-
-/** What was done of one item of the plan. */
-export interface DoneItem {
-  readonly exercise: string;
-  readonly limb: Limb;
-  readonly side: Side;
-  /** The sets that were done, by repetitions or time [s]; a rest [s] left out is taken as planned. */
-  readonly sets: readonly PlanSetRequest[];
-  /** Load really lifted, in the plan’s unit; that of the plan when left out. */
-  readonly load?: number | undefined;
-  /** Cuff pressure really held [mmHg]. */
-  readonly heldMmHg?: number | undefined;
-  /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
-  readonly restHeldMmHg?: number | undefined;
-  /** How long this limb’s cuff was down since its exercise before [s]. */
-  readonly reperfusedBeforeS?: number | undefined;
-  /** How long the cuff was up before the first set, and after the last [s]; 0 when left out. */
-  readonly inflatedBeforeS?: number | undefined;
-  readonly deflatedAfterS?: number | undefined;
-  readonly stoppedEarly?: boolean | undefined;
-  /** Whether the last set was taken to failure. */
-  readonly lastSetToFailure?: boolean | undefined;
-}
-
-/** What {@link recordSession} takes. */
-export interface RecordRequest extends Feelings {
-  readonly plan: Plan;
-  /** Day of the session, `YYYY-MM-DD`; the library has no clock. */
-  readonly date: string;
-  readonly items: readonly DoneItem[];
-  readonly symptoms?: readonly Symptom[] | undefined;
-}
-
-/** What a record keeps of the plan’s item. */
-const KEPT = [
-  'exercise',
-  'limb',
-  'side',
-  'mode',
-  'target',
-  'restTarget',
-  'load',
-  'intensityPercent',
-  'bodyMassKg',
-  'bodyMassPercent',
-  'sets',
-  'lastSetToFailure',
-  'tempo',
-  'restriction',
-] as const satisfies (keyof PlanItem)[];
-
-/** One exercise on one limb: what the plan had, and what was done. */
-export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
-  /** Left out where the cuff is not known. */
-  readonly cuffWidthCm?: number;
-  readonly circumferenceCm?: number;
-  readonly done: {
-    readonly sets: PlanItem['sets'];
-    /** Absent where the plan has no load. */
-    readonly load?: number;
-    readonly unit?: LoadUnit;
-    readonly heldMmHg?: number;
-    readonly restHeldMmHg?: number;
-    readonly reperfusedBeforeS?: number;
-    readonly inflatedBeforeS?: number;
-    readonly deflatedAfterS?: number;
-    readonly stoppedEarly: boolean;
-    /** Left out where it was not recorded. */
-    readonly lastSetToFailure?: boolean;
-  };
-  /** What was done adds up to. */
-  readonly totals: PlanItem['totals'];
-}
-
-/** A session as it was done: plain JSON, to store, review and progress from. */
-export interface SessionRecord extends Feelings {
-  readonly document: 'record';
-  readonly schemaVersion: 1;
-  readonly date: string;
-  readonly label?: string;
-  readonly posture: Posture;
-  readonly items: readonly RecordItem[];
-  readonly limbs: readonly LimbTotals[];
-  /** Present where both effort and the time the session took were recorded. */
-  readonly sessionLoad?: Answer<'session-load'>;
-  readonly symptoms: readonly Symptom[];
-  readonly assumptions: readonly Assumption[];
-  readonly cautions: readonly Caution[];
-  readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
-}
+import { say } from './standing.js';
+import { mergeStops, stopsOf } from './stops.js';
+import { symptomOf } from './symptoms.js';
+import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
 function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequest[]): PlanSet[] {
@@ -145,7 +57,7 @@ function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequ
 }
 
 /** The cuff as it was held, and as planned where that is not known. */
-function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: DoneItem): FullPrescription {
+function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFacts): FullPrescription {
   if (full.restriction === 'none') return full;
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
@@ -162,27 +74,41 @@ function cuffed(full: FullPrescription, { target, restTarget }: PlanItem, done: 
   };
 }
 
+/** One exercise on one limb as it was done, before it is added up. */
+type RecordFacts = Omit<RecordItem, 'totals'>;
+
+/** What was done of an item adds up to: from what the record holds, and nothing else. */
+export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+  const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
+  const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
+  const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
+  const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
+  const full = fullPrescription(
+    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
+  );
+  return addUp(cuffed(full, item));
+}
+
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
-  const { limb, side, mode, restriction, tempo, oneRepMax, bodyMassKg, bodyMassPercent } = item;
-  const refuse = (name: 'load' | 'restHeldMmHg' | 'reperfusedBeforeS', why: string): void => {
+  const { restriction } = item;
+  const refuse = (name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS', why: string): void => {
     if (done[name] !== undefined) {
       throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
     }
   };
   if (!item.load) refuse('load', 'load here');
-  if (restriction === 'none') refuse('reperfusedBeforeS', 'cuff here');
+  if (restriction === 'none') {
+    refuse('reperfusedBeforeS', 'cuff here');
+    refuse('heldMmHg', 'cuff here');
+  }
   if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
   const { heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
   const sets = setsDone(item, done.sets);
-  const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
-  const full = fullPrescription(
-    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, ...lifted, ...moved }) as Prescription,
-  );
   const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
-  return {
+  const facts = {
     ...defined(kept),
     ...(worn.cuffWidthCm !== undefined && { cuffWidthCm: worn.cuffWidthCm }),
     ...(worn.circumferenceCm !== undefined && { circumferenceCm: worn.circumferenceCm }),
@@ -192,8 +118,8 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
       stoppedEarly: done.stoppedEarly ?? false,
       ...defined({ heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
     },
-    totals: addUp(cuffed(full, item, done)),
-  } as RecordItem;
+  } as RecordFacts;
+  return { ...facts, totals: totalsDone(facts) };
 }
 
 function itemsOf(request: RecordRequest): RecordItem[] {
@@ -224,18 +150,24 @@ function itemsOf(request: RecordRequest): RecordItem[] {
   return items;
 }
 
-function itemCautions({ exercise, limb, side, target, load, done, totals }: RecordItem, index: number): Caution[] {
+function itemCautions(item: RecordItem, index: number): Caution[] {
+  const { exercise, limb, side, load, done, totals } = item;
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
   const found: Caution[] = [];
-  const { heldMmHg: held } = done;
-  if (target && held !== undefined) {
-    const occlusion = target.inputs['occlusion'] as Answer<'occlusion-pressure'>;
+  const compared = comparedHeld(item);
+  if (compared) {
+    const { as, held, target, occlusion } = compared;
     const at = { path: [...path, 'heldMmHg'] };
-    if (held >= occlusion.value) {
-      found.push(caution('caution', 'held-occludes', { ...who, held, occlusion: format(occlusion.value) }, at));
-    } else if (held > target.value) {
-      found.push(caution('caution', 'held-above-target', { ...who, held, target: format(target.value) }, at));
+    if (as === 'above-tried') {
+      const { above: most, source } = passedStep('cuff-pressure', held)!;
+      found.push(codedCaution('stop', 'held-above-tried', { ...who, held, most: most! }, { ...at, source: source! }));
+    } else if (as === 'occludes') {
+      found.push(codedCaution('caution', 'held-occludes', { ...who, held, occlusion }, at));
+    } else if (as === 'above') {
+      found.push(codedCaution('caution', 'held-above-target', { ...who, held, target }, at));
+    } else if (as === 'below') {
+      found.push(codedCaution('note', 'held-below-target', { ...who, held, target }, at));
     }
   }
   if (done.reperfusedBeforeS !== undefined) {
@@ -243,53 +175,114 @@ function itemCautions({ exercise, limb, side, target, load, done, totals }: Reco
     found.push(...reperfusionCautions(done.reperfusedBeforeS).map((said) => ({ ...said, path: at })));
   }
   if (load && done.load !== undefined && done.load > load.value) {
-    const values = { ...who, lifted: formatUnit(done.load, load.unit), planned: formatUnit(load.value, load.unit) };
-    found.push(caution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
+    const values = { ...who, lifted: done.load, planned: load.value, unit: loadUnitOf(load.unit) };
+    found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
-  const elsewhere = ['pressure-above-occlusion', 'restriction-long-limb'];
-  return [...found, ...totals.cautions.filter(({ code }) => !elsewhere.includes(code))];
+  const said = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
+  const own = totals.cautions.filter((caution) => !said.includes(caution.code) && !isOfLimb(caution));
+  return [...found, ...own];
 }
 
-/** Whether pain is known to be higher than before the session. */
-export const hasRisen = (before: number | undefined, pain: number | undefined): boolean =>
-  before !== undefined && pain !== undefined && pain > before;
+const SEVERITY = { stop: 'stop', 'back-off': 'caution', hold: 'note' } as const;
 
-function cautionsOf(request: RecordRequest, items: readonly RecordItem[], limbs: readonly LimbTotals[]): Caution[] {
-  const { painBefore, painDuring, painAfter } = request;
-  const found = [...new Set(request.symptoms)].map((code, index) =>
-    caution('stop', 'symptom-reported', { symptom: planMessages[code] }, { path: ['symptoms', index] }),
+/** What was reported of symptoms and pain; pain by the default rule. */
+export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordRequest, 'symptoms' | 'pain'>): Caution[] {
+  const ofSymptoms = [...new Set(symptoms)].map((symptom, index) => {
+    const { grade, lower, source } = symptomOf(symptom);
+    const more = { path: ['symptoms', index], ...(source && { source }) };
+    return grade === 'lower'
+      ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
+      : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
+  });
+  const ofPain = judgePain(pain, CAUTIOUS_PAIN_RULE).flatMap((judged) => {
+    const sentence = painSentence(judged);
+    if (judged.verdict === 'go-on' || !sentence) return [];
+    const { report, moment, rule } = judged;
+    const more = { path: ['pain', pain.indexOf(report), moment!], ...(rule.source && { source: rule.source }) };
+    return [codedCaution(SEVERITY[judged.verdict], ...sentence, more)];
+  });
+  return [...ofSymptoms, ...ofPain];
+}
+
+/** A session that took less time than its sets do: one of the two is wrong. */
+function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: readonly RecordItem[]): Caution[] {
+  // Both sides of an exercise may be done at once: the longest limb is the least time it took.
+  const ofLimbs = limbsIn(items).map((place) =>
+    sum(items.filter((item) => isSameLimb(item, place)).map(({ totals }) => totals.timeUnderTension.value)),
   );
-  if (hasRisen(painBefore, painAfter)) {
-    const values = { before: painBefore!, after: painAfter! };
-    found.push(caution('caution', 'pain-stayed-up', values, { path: ['painAfter'] }));
-  }
-  if (hasRisen(painBefore, painDuring)) {
-    const values = { before: painBefore!, during: painDuring! };
-    found.push(caution('caution', 'pain-rose-during', values, { path: ['painDuring'] }));
-  }
-  const recorded = placesOf(items);
-  const keys = placesOf(request.plan.items);
-  const left = request.plan.items
-    .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
-  return onceEach([...found, ...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions), ...left]);
+  const sets = Math.max(...ofLimbs);
+  if (sessionS === undefined || sessionS >= sets) return [];
+  return [codedCaution('caution', 'session-shorter-than-sets', { session: sessionS, sets }, { path: ['sessionS'] })];
+}
+
+/** The cautions of a record that only its plan tells; the others come of what the record holds. */
+const OF_PLAN = ['item-not-recorded', 'document-unverified'];
+
+/** What was done in a session and is not worked out. */
+type SessionFacts = Pick<
+  SessionRecord,
+  'date' | 'posture' | 'items' | 'symptoms' | 'stops' | 'cautions' | keyof Feelings
+> & {
+  readonly label?: string | undefined;
+  readonly sessionOfDay?: number | undefined;
+  readonly dayCheck?: DayCheck | undefined;
+};
+
+/** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
+export function recordFrom(facts: SessionFacts): SessionRecord {
+  const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
+  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const limbs = limbsOf(items);
+  const asPlanned = items.some(
+    ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
+  );
+  const cautions = onceEach([
+    ...reportedCautions(facts),
+    ...items.flatMap(itemCautions),
+    ...limbs.flatMap(({ cautions }) => cautions),
+    ...lengthCautions(facts, items),
+    ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
+  ]);
+  const record = {
+    document: 'record',
+    schemaVersion: 1,
+    libraryVersion: version,
+    date,
+    ...defined({ sessionOfDay, label }),
+    posture,
+    items,
+    limbs,
+    ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
+    symptoms: [...new Set(symptoms)],
+    ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
+    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
+    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    cautions: onceEach([...ofDay, ...cautions]),
+    standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
+  } as const;
+  return { ...record, sources: idsIn(record) } as SessionRecord;
 }
 
 /**
  * What was done of a plan, as one JSON document: for each item the sets, load and cuff pressure really done beside
  * those of the plan, and what they add up to; then symptoms, pain, effort and notes.
  *
- * Pain and effort are 0 to 10. A reported sign to stop at brings a caution of severity `stop`. What is left out of
- * the request stays unknown, save for load and rests, and pressure for pressure × time, which are taken as planned.
+ * Pain and effort are 0 to 10. Record pain by site (joint, tendon, under the cuff, muscle) before, during and after the
+ * session and the next morning; give an empty list where nothing hurt. Symptoms of the grades `emergency` and
+ * `clinician-first`, pain of 8 and more, and a cuff held above the pressures of trials become stops of the record. What
+ * is left out of the request stays unknown, save for load and rests, and pressure for pressure × time, which are
+ * taken as planned.
  *
- * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`.
+ * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
+ *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
- *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `painBefore`, `painDuring`, `painAfter`, `sessionRpe` [0 to 10]; `sessionS` [s];
- *   `notes`.
+ *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
+ *   `limb` and `side`; `sessionRpe` [0 to 10]; `sessionS` [s]; `sessionOfDay`; `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
  * @throws InputError naming every wrong field; also where something was done that the plan does not have.
  *
@@ -315,30 +308,23 @@ export function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
-  const plan = documentInto(found, 'plan', given, ['plan']);
+  const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   const items = itemsOf(done);
-  const limbs = limbsOf(items);
-  const { label } = done.plan.request;
-  const { painBefore, painDuring, painAfter, sessionRpe, sessionS, notes } = done;
-  const asPlanned = items.some(
-    ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
-  );
-  const record = {
-    document: 'record',
-    schemaVersion: 1,
-    date: done.date,
-    ...(label !== undefined && { label }),
-    posture: done.plan.request.posture,
+  const recorded = placesOf(items);
+  const keys = placesOf(plan.items);
+  const left = plan.items
+    .filter((_, index) => !recorded.includes(keys[index]!))
+    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+  const { label, posture } = plan.request;
+  return recordFrom({
+    ...done,
+    label,
+    posture,
     items,
-    limbs,
-    ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
-    symptoms: [...new Set(done.symptoms)],
-    ...defined({ painBefore, painDuring, painAfter, sessionRpe, sessionS, notes }),
-    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    cautions: cautionsOf(done, items, limbs),
-    standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
-  } as const;
-  return { ...record, sources: idsIn(record) };
+    symptoms: done.symptoms ?? [],
+    stops: plan.stops,
+    cautions: [...plan.cautions, ...left],
+  });
 }

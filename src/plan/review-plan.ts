@@ -1,25 +1,30 @@
 import { Math } from '../quantity/maths.js';
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer, Caution, Severity } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
+import { defined } from '../answer/defined.js';
 import type { Path } from '../answer/issues.js';
+import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
 import { english } from '../answer/words.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
-import { loadUnitOf, type ExerciseMode, type Unit } from '../quantity/quantities.js';
+import type { CuffPressure } from '../pressure/target.js';
+import { loadUnitOf, type ExerciseMode, type Limb, type Side, type Unit } from '../quantity/quantities.js';
+import { version } from '../study/version.js';
 import { gravestFirst } from './gravest-first.js';
-import { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
-import { findingValues, measures, type Measure } from './measures.js';
-import { caution } from './messages.js';
+import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
+import { findingValues, measures, type Measure, type Place } from './measures.js';
+import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
-import type { RecordItem, SessionRecord } from './record-session.js';
+import type { RecordItem, SessionRecord } from './record.js';
 import { say } from './standing.js';
+import { standingStops, type Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
-/** One figure of a document held against one range of a guideline. */
+/** One figure of a document compared with one range of a guideline. */
 export interface Judgement {
   readonly measure: Measure;
   readonly found: number;
@@ -30,6 +35,11 @@ export interface Judgement {
   /** How well the range is backed. */
   readonly evidence: Grade;
   readonly source?: SourceId;
+  /** Name of the exercise it is about; left out where it is about a limb or the whole plan. */
+  readonly exercise?: string;
+  /** The limb and side it is about; without a side, an exercise that is alike on every side. */
+  readonly limb?: Limb;
+  readonly side?: Side;
   /** Where it stands in the document. */
   readonly path: Path;
 }
@@ -40,14 +50,25 @@ export interface ReviewFinding extends Judgement, Caution {
   readonly source?: SourceId;
 }
 
+/** A stop of the document that is still in force: it has no figure and no range. */
+export interface StopFinding
+  extends Caution, Partial<Readonly<Record<Exclude<keyof Judgement, 'path' | 'source'>, undefined>>> {
+  readonly severity: 'stop';
+  readonly path: Path;
+}
+
 /** A review of a plan or a record: plain JSON. */
 export interface Review {
   readonly document: 'review';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly of: 'plan' | 'record';
   readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
-  /** What is outside the ranges, gravest first. */
-  readonly findings: readonly ReviewFinding[];
+  /** Reasons not to train, of the document, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
+  /** Stops in force, then what is outside the ranges, gravest first. */
+  readonly findings: readonly (StopFinding | ReviewFinding)[];
   /** What is inside them. */
   readonly inside: readonly Judgement[];
   /** What the guideline has a range for and the document does not say. */
@@ -62,13 +83,13 @@ export interface ReviewOptions {
   readonly guideline?: GuidelineId | undefined;
 }
 
-interface Reading {
+interface Reading extends Place {
   readonly measure: Measure;
   readonly found: number;
-  /** Whose figure it is, in words. */
-  readonly where: string;
+  /** What was asked for, where only rounding lies between it and what was found. */
+  readonly asked?: number | undefined;
   readonly path: Path;
-  readonly toFailure?: boolean;
+  readonly toFailure?: boolean | undefined;
 }
 
 /** The items that the guidelines are about: those with a cuff. */
@@ -77,9 +98,35 @@ const cuffed = ({ items }: Plan | SessionRecord): [item: PlanItem | RecordItem, 
     item.restriction === 'none' ? [] : ([[item, index]] as [PlanItem | RecordItem, number][]),
   );
 
-const modesOf = (document: Plan | SessionRecord): ExerciseMode[] => [
-  ...new Set(cuffed(document).map(([{ mode = 'resistance' }]) => mode)),
+const modesOf = (items: readonly [item: PlanItem | RecordItem, index: number][]): ExerciseMode[] => [
+  ...new Set(items.map(([{ mode = 'resistance' }]) => mode)),
 ];
+
+const hasCode = (cautions: readonly Caution[], code: string): boolean => cautions.some((said) => said.code === code);
+
+/** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
+function askedOf(target: CuffPressure): number | undefined {
+  const { percent, ceilingMmHg, occlusion } = target.inputs as {
+    percent: number;
+    ceilingMmHg?: number;
+    occlusion: Answer;
+  };
+  if (hasCode(target.cautions, 'chance-limit-holds')) return undefined;
+  return ceilingMmHg === undefined ? percent : Math.min(percent, (100 * ceilingMmHg) / occlusion.value);
+}
+
+/** The share of the maximum that is or was lifted; with what was asked for, where rounding moved it little. */
+function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
+  const { load } = item;
+  const done = 'done' in item ? item.done : undefined;
+  const { oneRepMax, percent } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percent?: number };
+  const asked = load && hasCode(load.cautions, 'percent-moved') ? undefined : percent;
+  if (!done) return load?.reached && { found: load.reached.percent, asked };
+  if (!load || !oneRepMax || done.load === undefined || !done.unit) return undefined;
+  const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
+  const asPlanned = convertLoad(done.load, done.unit, loadUnitOf(load.unit)) === load.value;
+  return { found: (100 * lifted) / oneRepMax.value, asked: asPlanned ? asked : undefined };
+}
 
 const minutes = (seconds: number): number => seconds / 60;
 
@@ -95,18 +142,26 @@ function readingsOf(
   cuff: { readonly width?: number | undefined; readonly path: Path },
 ): Reading[] {
   const done = 'done' in item ? item.done : undefined;
-  const { exercise, side, limb, target, load, tempo, totals, mode = 'resistance', intensityPercent } = item;
-  const where = `${exercise}, ${side} ${limb}`;
+  const { exercise, side, limb, target, tempo, totals, mode = 'resistance', intensityPercent } = item;
   const sets = done?.sets ?? item.sets;
   const within = done ? [...place, 'done'] : place;
   const found: Reading[] = [];
-  const read = (measure: Measure, value: number | undefined, path: Path, toFailure?: boolean): void => {
-    if (value !== undefined) found.push({ measure, found: value, where, path, ...(toFailure && { toFailure }) });
+  const read = (
+    measure: Measure,
+    value: number | undefined,
+    path: Path,
+    more?: Pick<Reading, 'asked' | 'toFailure'>,
+  ): void => {
+    if (value !== undefined) found.push({ measure, found: value, exercise, limb, side, path, ...more });
   };
   const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
-  if (!done) read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent']);
-  else if (done.heldMmHg !== undefined) {
-    read('percent-of-occlusion', (100 * done.heldMmHg) / occlusion.value, [...within, 'heldMmHg']);
+  const asked = askedOf(target!);
+  if (!done) {
+    read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent'], { asked });
+  } else if (done.heldMmHg !== undefined) {
+    const share = (100 * done.heldMmHg) / occlusion.value;
+    const asPlanned = done.heldMmHg === target!.value;
+    read('percent-of-occlusion', share, [...within, 'heldMmHg'], asPlanned ? { asked } : {});
   }
   if (done?.reperfusedBeforeS !== undefined) {
     read('reperfusion', minutes(done.reperfusedBeforeS), [...within, 'reperfusedBeforeS']);
@@ -117,20 +172,13 @@ function readingsOf(
   read('percent-of-aerobic-capacity', intensityPercent, [...place, 'intensityPercent']);
   read('sets', sets.length, [...within, 'sets']);
   if (mode === 'resistance') {
-    const { oneRepMax } = (load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
-    if (!done) read('percent-of-maximum', load?.reached?.percent, [...place, 'load', 'reached', 'percent']);
-    else if (oneRepMax && done.load !== undefined && done.unit) {
-      const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
-      read('percent-of-maximum', (100 * lifted) / oneRepMax.value, [...within, 'load']);
-    }
+    const lifted = liftedOf(item);
+    const path = done ? [...within, 'load'] : [...place, 'load', 'reached', 'percent'];
+    read('percent-of-maximum', lifted?.found, path, { asked: lifted?.asked });
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
-      read(
-        'repetitions',
-        totals.repetitions.value,
-        [...place, 'totals', 'repetitions'],
-        (done ?? item).lastSetToFailure,
-      );
+      const toFailure = (done ?? item).lastSetToFailure;
+      read('repetitions', totals.repetitions.value, [...place, 'totals', 'repetitions'], { toFailure });
     }
     read('lifting', tempo?.concentricS, [...place, 'tempo', 'concentricS']);
     read('lowering', tempo?.eccentricS, [...place, 'tempo', 'eccentricS']);
@@ -139,6 +187,13 @@ function readingsOf(
   for (const rest of new Set(rests)) read('rest', rest, [...within, 'sets', rests.indexOf(rest), 'restS']);
   return found;
 }
+
+const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
+  standingStops(document).map((stop) => {
+    const { code, text, values, source } = stop;
+    const path = ['stops', document.stops.indexOf(stop)];
+    return { severity: 'stop', code, text, ...(values && { values }), path, ...(source && { source }) };
+  });
 
 /** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
 function pausesOf({ session, assumptions }: Plan) {
@@ -150,12 +205,16 @@ function pausesOf({ session, assumptions }: Plan) {
     const before = event === 'inflate' ? down.get(place) : undefined;
     if (!before || before.exercise === exercise) return [];
     const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
-    return [{ limb, side, restS, path: ['session', 'timeline', 'events', index, 'atS'] as Path }];
+    return [{ limb: limb!, side: side as Side, restS, path: ['session', 'timeline', 'events', index, 'atS'] as Path }];
   });
 }
 
 /** Every figure of the document with the row of the guideline that judges it, where there is one. */
-function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]): [Reading, GuidelineRow | undefined][] {
+function readAll(
+  document: Plan | SessionRecord,
+  items: readonly [item: PlanItem | RecordItem, index: number][],
+  rows: readonly GuidelineRow[],
+): [Reading, GuidelineRow | undefined][] {
   const request = document.document === 'plan' ? document.request : undefined;
   const weeks = request?.weeks;
   const holds = ({ moreThanWeeks = 0, toWeeks = 0 }: GuidelineRow): boolean =>
@@ -168,39 +227,78 @@ function readAll(document: Plan | SessionRecord, rows: readonly GuidelineRow[]):
     const worn = request!.limbs[index];
     return { ...(worn && { width: worn.cuffWidthCm }), path: ['request', 'limbs', index, 'cuffWidthCm'] };
   };
-  const modes = modesOf(document);
-  const read = cuffed(document).flatMap(([item, index]) => {
+  const modes = modesOf(items);
+  const read = items.flatMap(([item, index]) => {
     const place = ['items', index];
     return readingsOf(item, place, cuffOf(item, place)).map((reading): [Reading, GuidelineRow | undefined] => [
       reading,
       rowFor(reading.measure, [item.mode ?? 'resistance']),
     ]);
   });
-  const whole = (measure: Measure, found: number, where: string, path: Path): void => {
-    read.push([{ measure, found, where, path }, rowFor(measure, modes)]);
+  const whole = (reading: Reading): void => {
+    read.push([reading, rowFor(reading.measure, modes)]);
   };
   document.limbs.forEach((totals, index) => {
     const { limb, side, exercises } = totals;
     if (exercises === 0) return;
-    whole('limb-restriction-time', restrictedMin(totals), `${side} ${limb}`, ['limbs', index, 'restrictionTime']);
+    const path = ['limbs', index, 'restrictionTime'];
+    whole({ measure: 'limb-restriction-time', found: restrictedMin(totals), limb, side, path });
   });
   for (const { limb, side, restS, path } of document.document === 'plan' ? pausesOf(document) : []) {
-    whole('reperfusion', minutes(restS), `${side} ${limb}`, path);
+    whole({ measure: 'reperfusion', found: minutes(restS), limb, side, path });
   }
   if (request?.sessionsPerWeek !== undefined) {
-    whole('sessions-per-week', request.sessionsPerWeek, 'Plan', ['request', 'sessionsPerWeek']);
+    whole({
+      measure: 'sessions-per-week',
+      found: request.sessionsPerWeek,
+      path: ['request', 'sessionsPerWeek'],
+    });
   }
   return read;
 }
 
+/** A figure with what is found of it; nothing is found where it is inside its range. */
+interface Verdict {
+  readonly judged: Judgement;
+  readonly severity?: Severity;
+  readonly code?: 'review-above' | 'review-below' | 'review-heavy';
+}
+
+/** What holds alike for every side of an exercise, once, without the side. */
+function merged(verdicts: readonly Verdict[]): Verdict[] {
+  const groups = new Map<string, Verdict[]>();
+  for (const verdict of verdicts) {
+    const { measure, exercise, limb, found, low, high } = verdict.judged;
+    const key = JSON.stringify([verdict.code, measure, exercise, limb, found, low, high]);
+    groups.set(key, [...(groups.get(key) ?? []), verdict]);
+  }
+  return [...groups.values()].map(([first, ...others]) => {
+    const { side, ...alike } = first!.judged;
+    const several = alike.exercise !== undefined && others.some(({ judged }) => judged.side !== side);
+    return several ? { ...first!, judged: alike } : first!;
+  });
+}
+
+/** A heavy exercise of a document whose guideline is for light loads: the heaviest, with the row of that guideline. */
+function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow[]) {
+  const row = rows.find(({ mode, measure }) => mode === 'resistance' && measure === 'percent-of-maximum');
+  const lifts = items.map((item: PlanItem | RecordItem, index) => ({ item, index, ...liftedOf(item) }));
+  const heavy = row ? lifts.filter(({ found = 0 }) => Math.round(found) >= HEAVY_PERCENT) : [];
+  const [heaviest] = [...heavy].sort((a, b) => b.found! - a.found!);
+  return { heavy: new Set<PlanItem | RecordItem>(heavy.map(({ item }) => item)), heaviest, row };
+}
+
 /**
- * Holds a plan or a record against published ranges: each figure of the document with the range the guideline gives
- * for it, how well that range is backed, and where the figure stands.
+ * Compares a plan or a record with published ranges: each figure of the document with the range the guideline gives
+ * for it, how well that range is backed, and where the figure is in the document.
  *
  * The guideline is `guideline-review-2019` (Front Physiol 2019;10:533) unless another is named; the list is
  * `guidelines`. Nothing is judged that is not in the document. Percentages are compared as whole percents, as the
- * ranges are printed; what is held against them is what the gauge and the weights really reach, and in a record what
- * was really held and lifted.
+ * ranges are printed: those that the gauge and the weights reach, and in a record those that were held and lifted.
+ * Rounding alone is no finding: a figure is outside where both the share asked for and the share reached are.
+ *
+ * A guideline for light loads is not compared with a heavy exercise, from 65 % of 1RM on. One finding,
+ * `review-heavy`, says so; the exercise gets no other.
  *
  * - Evidence: each range carries its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
  *   sessions a week are `secondary`, the rest `unconfirmed`.
@@ -233,40 +331,62 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
   const { id, name, source, rows } = guidelines.find((guideline) => guideline.id === chosen)! as Guideline & {
     id: GuidelineId;
   };
+  const judgementOf = ({ asked: _, toFailure: __, path, ...reading }: Reading, row: GuidelineRow): Judgement => ({
+    ...reading,
+    unit: measures[reading.measure].unit,
+    ...(row.low !== undefined && { low: row.low }),
+    ...(row.high !== undefined && { high: row.high }),
+    evidence: row.evidence,
+    ...(source && { source }),
+    path,
+  });
+  const verdicts: Verdict[] = [];
+  const { heavy, heaviest, row: light } = heaviestOf(given, rows);
+  if (heaviest) {
+    const { item, index, found } = heaviest;
+    const { exercise, limb, side } = item;
+    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percent'])];
+    const judged = judgementOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
+    const worn = [...heavy].some(({ restriction }) => restriction !== 'none');
+    verdicts.push({ judged, severity: worn ? 'caution' : 'note', code: 'review-heavy' });
+  }
+  const items = cuffed(given).filter(([item]) => !heavy.has(item));
+  for (const [reading, row] of readAll(given, items, rows)) {
+    if (!row) continue;
+    const { found, asked = found, toFailure } = reading;
+    const judged = judgementOf(reading, row);
+    const compared = (value: number): number => (judged.unit === '%' ? Math.round(value) : value);
+    // Outside is what both was asked for and is reached: rounding alone is no finding.
+    const above = row.high !== undefined && compared(Math.min(found, asked)) > row.high;
+    const below = row.low !== undefined && compared(Math.max(found, asked)) < row.low;
+    if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
+    else {
+      const severity = (above ? row.above : row.below) ?? 'note';
+      verdicts.push({ judged, severity, code: above ? 'review-above' : 'review-below' });
+    }
+  }
   const findings: ReviewFinding[] = [];
   const inside: Judgement[] = [];
-  for (const [{ measure, found, where, path, toFailure }, row] of readAll(given, rows)) {
-    if (!row) continue;
-    const { unit } = measures[measure];
-    const judged: Judgement = {
-      measure,
-      found,
-      unit,
-      ...(row.low !== undefined && { low: row.low }),
-      ...(row.high !== undefined && { high: row.high }),
-      evidence: row.evidence,
-      ...(source && { source }),
-      path,
-    };
-    const compared = unit === '%' ? Math.round(found) : found;
-    const above = row.high !== undefined && compared > row.high;
-    const below = row.low !== undefined && compared < row.low;
-    if ((!above && !below) || (row.orToFailure && toFailure)) inside.push(judged);
+  for (const { judged, severity, code } of merged(verdicts)) {
+    if (!severity || !code) inside.push(judged);
     else {
-      const values = findingValues(english, judged, where, name);
-      const severity = (above ? row.above : row.below) ?? 'note';
-      findings.push({ ...caution(severity, above ? 'review-above' : 'review-below', values), ...judged });
+      const { measure, found, unit, low, high, exercise, limb, side } = judged;
+      const values = defined({ measure, found, unit, low, high, exercise, limb, side, guideline: id }) as MessageValues;
+      const text = fill(planMessages[code], findingValues(english, judged, name));
+      findings.push({ severity, code, values, text, ...judged });
     }
   }
   const judged = new Set([...findings, ...inside].map(({ measure }) => measure));
-  const modes = modesOf(given);
+  const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
   const review = {
     document: 'review',
     schemaVersion: 1,
+    libraryVersion: version,
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
-    findings: gravestFirst(findings),
+    stops: given.stops,
+    findings: [...stopFindings(given), ...gravestFirst(findings)],
     inside,
     notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),
     standing: [

@@ -1,9 +1,11 @@
-import * as z from 'zod';
-import type { AnswerKind } from '../answer/answer.js';
+import * as z from 'zod/mini';
+import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
 import { grades } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
 import { measurementMethods } from '../pressure/measured.js';
 import { occlusionEquations } from '../pressure/equations.js';
 import {
+  CIRCUMFERENCE_SITES,
   EXERCISE_MODES,
   LIMBS,
   LOAD_UNITS,
@@ -12,441 +14,540 @@ import {
   SEXES,
   SIDES,
   type QuantityName,
+  type Unit,
 } from '../quantity/quantities.js';
+import { TEMPO, TEMPO_WORDS } from '../session/notation.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import type { ProgressionAction } from './next-session.js';
-import { SCREENING_OUTCOMES, screeningItems } from './screening-items.js';
-import { symptoms } from './standing.js';
+import { day } from './days.js';
+import type { DayCheck } from './day-check.js';
+import type { PlanCode } from './messages.js';
+import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
+import { progressionRules } from './progression-rules.js';
+import type { Screening } from './screen.js';
+import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
+import { DECIDER_ROLES } from './stops.js';
+import { SYMPTOM_CODES } from './symptoms.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
-export const annotations = z.registry<{ id?: string; title?: string; unit?: string }>();
+export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
 
-/** A number of the vocabulary: its bounds stand in one table for guards and schemas alike. */
+// The parts that every declaration is put together from.
+
+/** A number of the vocabulary: its bounds stand in one table for readers and schemas alike. */
 function quantity(name: QuantityName) {
   const { min, max, name: title, unit, ...rest } = quantities[name];
   const number = 'whole' in rest ? z.int() : z.number();
-  return number.min(min).max(max).register(annotations, { title, unit });
+  return number
+    .check(z.minimum(min), z.maximum(max))
+    .register(annotations, { title, description: `UCUM unit: ${unit}` });
 }
+
+/** Numbers of the vocabulary under their own names. */
+const numbers = <N extends QuantityName>(...names: N[]) =>
+  Object.fromEntries(names.map((name) => [name, quantity(name)])) as Record<N, ReturnType<typeof quantity>>;
+
+type Shape = Readonly<Record<string, z.ZodMiniType>>;
+
+/** Fields that may be left out. */
+const some = <S extends Shape>(shape: S) =>
+  Object.fromEntries(Object.entries(shape).map(([name, type]) => [name, z.optional(type)])) as {
+    [N in keyof S]: z.ZodMiniOptional<S[N]>;
+  };
+
+const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
+  z.array(of).check(...(least > 0 ? [z.minLength(least)] : []), z.maxLength(most));
+
+/** Text of at most so many characters; counted as JSON Schema counts them. */
+const text = (most: number) =>
+  z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
+
+/** A code of a catalogue, which is looked up when the document is verified. */
+const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;
+
+/** A request refuses fields it does not know: they are slips. */
+const strict = z.strictObject;
+/** A document keeps fields it does not know, and never looks at them: an app or a later version put them there. */
+const open = z.looseObject as unknown as typeof z.strictObject;
 
 const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
   z.enum(['auto', ...equations.map(({ id }) => id)]);
 
-/** Text of at most so many characters; counted as JSON Schema counts them. */
-const text = (most: number) =>
-  z.string().regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`);
-
-/** A day of the calendar. */
-export const day = z.iso.date('a date such as 2026-03-02');
+// Requests.
 
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
-const setLength = { repetitions: quantity('repetitions').optional(), durationS: quantity('durationS').optional() };
+const setLength = some(numbers('repetitions', 'durationS'));
 
-type ObjectOf = typeof z.strictObject;
-/** A request refuses fields it does not know: they are slips. */
-const strict: ObjectOf = z.strictObject;
-/** A document keeps fields it does not know: a later version or an app put them there. */
-const open = z.looseObject as unknown as ObjectOf;
+const values = z.record(z.string(), z.union([z.string(), z.number()]));
+const source = code<SourceId>();
 
-const requestWith = (object: ObjectOf) => {
-  const set = object({ ...setLength, restS: quantity('restS').optional() });
-  const measured = object({
-    valueMmHg: quantity('valueMmHg'),
-    method: z.enum(measurementMethods),
-    cuffWidthCm: quantity('cuffWidthCm').optional(),
-    standardDeviationMmHg: quantity('standardDeviationMmHg').optional(),
-  });
-  const limb = object({
-    limb: z.enum(LIMBS),
-    side: z.enum(SIDES),
-    circumferenceCm: quantity('circumferenceCm').optional(),
-    cuffWidthCm: quantity('cuffWidthCm').optional(),
-    percent: quantity('percent').optional(),
-    measured: measured.optional(),
-    equation: auto(occlusionEquations).optional(),
-    gaugeStepMmHg: quantity('gaugeStepMmHg').optional(),
-    ceilingMmHg: quantity('ceilingMmHg').optional(),
-  });
-  const oneRepMax = object({
-    load: quantity('load'),
-    unit: z.enum(LOAD_UNITS).optional(),
-    repetitions: quantity('repetitions').optional(),
-    repetitionsInReserve: quantity('repetitionsInReserve').optional(),
-    reserveRpe: quantity('reserveRpe').optional(),
-    equation: auto(oneRepMaxEquations).optional(),
-    lift: z.enum(LIFTS).optional(),
-    training: z.enum(TRAINING).optional(),
-  });
-  const tempo = object({
-    eccentricS: quantity('eccentricS'),
-    bottomS: quantity('bottomS').optional(),
-    concentricS: quantity('concentricS'),
-    topS: quantity('topS').optional(),
-  });
-  const exercise = object({
-    name: text(120),
-    mode: z.enum(EXERCISE_MODES).optional(),
-    limb: z.enum(LIMBS),
-    side: z.enum(EXERCISE_SIDES).optional(),
-    changeS: quantity('changeS').optional(),
-    oneRepMax: oneRepMax.optional(),
-    percent: quantity('percent').optional(),
-    load: quantity('load').optional(),
-    unloaded: z.literal(true).optional(),
-    bodyMassPercent: quantity('bodyMassPercent').optional(),
-    unit: z.enum(LOAD_UNITS).optional(),
-    step: quantity('step').optional(),
-    available: z.array(quantity('load')).min(1).max(1000).optional(),
-    bar: quantity('bar').optional(),
-    collars: quantity('collars').optional(),
-    plates: z
-      .array(object({ mass: quantity('mass'), count: quantity('count').optional() }))
-      .min(1)
-      .max(50)
-      .optional(),
-    rounding: z.enum(['nearest', 'down']).optional(),
-    maximumOf: z.enum(MAXIMUM_OF).optional(),
-    intensityPercent: quantity('intensityPercent').optional(),
-    scheme: text(1000).optional(),
-    sets: z.array(set).min(1).max(50).optional(),
-    lastSetToFailure: z.literal(true).optional(),
-    warmUp: z.array(set).min(1).max(50).optional(),
-    tempo: tempo.optional(),
-    restS: quantity('restS').optional(),
-    restriction: z.enum(RESTRICTIONS),
-    cuffPercent: quantity('cuffPercent').optional(),
-    restCuffPercent: quantity('restCuffPercent').optional(),
-    reperfusionS: quantity('reperfusionS').optional(),
-  });
-  return object({
-    label: text(120).optional(),
-    screening: z.enum(SCREENING_OUTCOMES).optional(),
-    ageYears: quantity('ageYears').optional(),
-    sex: z.enum(SEXES).optional(),
-    bodyMassKg: quantity('bodyMassKg').optional(),
-    systolicMmHg: quantity('systolicMmHg'),
-    diastolicMmHg: quantity('diastolicMmHg'),
+const decision = strict({
+  stop: text(120),
+  by: z.enum(DECIDER_ROLES),
+  on: day,
+  why: text(1000),
+  ...some({ since: day }),
+}).register(annotations, { id: 'stopDecision' });
+const decisions = list(decision, 100, 0);
+
+/** The decisions of a request that is read field by field. */
+export const decisionsRequest = strict(some({ decisions }));
+
+const stops = list(
+  open({
+    code: text(120),
+    text: text(4000),
+    ...some({
+      about: text(120),
+      values,
+      since: day,
+      limb: z.enum(LIMBS),
+      side: z.enum(SIDES),
+      source,
+      lifted: decision,
+    }),
+  }).register(annotations, { id: 'stop' }),
+  1000,
+  0,
+);
+
+const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
+
+const limb = strict({
+  limb: z.enum(LIMBS),
+  side: z.enum(SIDES),
+  ...some({
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    measured: strict({
+      valueMmHg: quantity('valueMmHg'),
+      method: z.enum(measurementMethods),
+      ...some({
+        side: z.enum(SIDES),
+        posture: z.enum(POSTURES),
+        date: day,
+        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+      }),
+    }),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)),
+  }),
+});
+
+const exercise = strict({
+  name: text(120),
+  limb: z.enum(LIMBS),
+  restriction: z.enum(RESTRICTIONS),
+  ...some({
+    mode: z.enum(EXERCISE_MODES),
     posture: z.enum(POSTURES),
-    sessionsPerWeek: quantity('sessionsPerWeek').optional(),
-    weeks: quantity('weeks').optional(),
-    reperfusionS: quantity('reperfusionS').optional(),
-    limbs: z.array(limb).min(1).max(4),
-    exercises: z.array(exercise).min(1).max(50),
-  });
-};
+    side: z.enum(EXERCISE_SIDES),
+    changeS: quantity('changeS'),
+    oneRepMax: strict({
+      load: quantity('load'),
+      ...some({
+        unit: z.enum(LOAD_UNITS),
+        ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+        equation: auto(oneRepMaxEquations),
+        lift: z.enum(LIFTS),
+        training: z.enum(TRAINING),
+      }),
+    }),
+    ...numbers('percent', 'load'),
+    unloaded: z.literal(true),
+    bodyMassPercent: quantity('bodyMassPercent'),
+    unit: z.enum(LOAD_UNITS),
+    step: quantity('step'),
+    available: list(quantity('load'), 1000),
+    ...numbers('bar', 'collars'),
+    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+    rounding: z.enum(['nearest', 'down']),
+    maximumOf: z.enum(MAXIMUM_OF),
+    intensityPercent: quantity('intensityPercent'),
+    scheme: text(1000),
+    sets: list(askedSet, 50),
+    lastSetToFailure: z.literal(true),
+    warmUp: list(askedSet, 50),
+    tempo: z.union([
+      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    ]),
+    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+  }),
+});
 
-/** What `planSession` takes. */
-export const planRequest = requestWith(strict);
+const replies = z.enum(['yes', 'no', 'unknown']);
+const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
+  strict(
+    Object.fromEntries(items.map(({ code }) => [code, z.optional(replies)])) as Record<
+      C,
+      z.ZodMiniOptional<typeof replies>
+    >,
+  );
 
 /** What `screen` takes. */
 export const screeningRequest = strict({
-  label: text(120).optional(),
-  ageYears: quantity('ageYears').optional(),
-  systolicMmHg: quantity('systolicMmHg').optional(),
-  diastolicMmHg: quantity('diastolicMmHg').optional(),
-  answers: strict(
-    Object.fromEntries(screeningItems.map(({ code }) => [code, z.enum(['yes', 'no', 'unknown']).optional()])),
-  ),
+  answers: repliesTo(screeningItems),
+  ...some({ label: text(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
 });
 
-const GRADES = Object.keys(grades) as (keyof typeof grades)[];
+/** What `checkDay` takes. */
+export const dayCheckRequest = strict({
+  date: day,
+  answers: repliesTo(dayItems),
+  ...some({ label: text(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+});
+
+/** Answers that are given to another request: the rest of the document is worked out again from them. */
+const answered = { schemaVersion: z.literal(1), outcome: z.enum(SCREENING_OUTCOMES), complete: z.boolean() };
+const screeningGiven = open({
+  ...answered,
+  document: z.literal('screening'),
+  request: screeningRequest,
+}) as unknown as z.ZodMiniType<Screening, Screening>;
+const dayCheckGiven = open({
+  ...answered,
+  document: z.literal('day-check'),
+  request: dayCheckRequest,
+}) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
+
+/** What `planSession` takes. */
+export const planRequest = strict({
+  ...numbers('systolicMmHg', 'diastolicMmHg'),
+  posture: z.enum(POSTURES),
+  limbs: list(limb, 4),
+  exercises: list(exercise, 50),
+  ...some({
+    label: text(120),
+    date: day,
+    stops,
+    decisions,
+    screening: screeningGiven,
+    dayCheck: dayCheckGiven,
+    sex: z.enum(SEXES),
+    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+  }),
+});
+
+// Answers.
+
+const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const values = z.record(z.string(), z.union([z.string(), z.number()]));
-const said = { code: z.string(), text: z.string(), values: values.optional() };
-const sources = z.array(z.string());
+const sources = z.array(source);
+const said = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
 const assumption = open(said).register(annotations, { id: 'assumption' });
 const caution = open({
   ...said,
-  severity: z.enum(['note', 'caution', 'stop']),
-  path: path.optional(),
-  source: z.string().optional(),
+  severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
+  ...some({ path, source }),
 }).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
-const standing = z.array(open({ code: z.string(), text: z.string(), source: z.string().optional() }));
+const assumptions = z.array(assumption);
+const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
 
-/** What every answer has beside its kind, value and unit. */
+const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
+const time = z.number().check(z.minimum(0));
+
+/** What every answer has beside its kind, unit and inputs. */
 const evidence = {
-  lower: z.number().optional(),
-  upper: z.number().optional(),
-  level: z.literal(0.95).optional(),
-  standardDeviation: z.number().min(0).optional(),
-  errors: z
-    .array(open({ part: z.string(), standardDeviation: z.number(), evidence: z.enum(GRADES) }))
-    .register(annotations, { id: 'errors' })
-    .optional(),
+  value: z.number(),
   equation: z.string(),
-  evidence: z.enum(GRADES),
+  evidence: grade,
   formula: z.string(),
   symbols: z
     .record(z.string(), z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]))
     .register(annotations, { id: 'symbols' }),
-  inputs: z.record(z.string(), z.unknown()),
-  rounding: open({
-    from: z.number(),
-    to: z.enum(['down', 'nearest']),
-    step: z.number().optional(),
-    available: z.array(z.number()).optional(),
-  })
-    .register(annotations, { id: 'rounding' })
-    .optional(),
-  reached: open({ percent: z.number(), lower: z.number().optional(), upper: z.number().optional() })
-    .register(annotations, { id: 'reached' })
-    .optional(),
-  assumptions: z.array(assumption),
+  assumptions,
   cautions,
   sources,
+  ...some({
+    lower: z.number(),
+    upper: z.number(),
+    level: z.literal(0.95),
+    scale: z.literal('log'),
+    standardDeviation: time,
+    errors: z
+      .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time, evidence: grade }))
+      .register(annotations, { id: 'errors' }),
+    rounding: open({
+      from: z.number(),
+      to: z.enum(['down', 'nearest']),
+      ...some({ step: z.number(), available: z.array(z.number()) }),
+    }).register(annotations, { id: 'rounding' }),
+    reached: open({
+      percent: z.number(),
+      ...some({ lower: z.number(), upper: z.number(), occlusionChancePercent: z.number(), highestMmHg: z.number() }),
+    }).register(annotations, { id: 'reached' }),
+  }),
 };
+/** The fields of an answer, without what differs by its kind. */
+export const answerFields = open(evidence);
 
-const answerOf = <U extends z.ZodType>(kind: AnswerKind, unit: U, value = z.number().min(0)) =>
-  open({ kind: z.literal(kind), value, unit, ...evidence });
+/** An answer of a kind; `inputs` that are worked with later are declared. */
+const answerOf = <K extends AnswerKind>(
+  kind: K,
+  units: readonly Unit[],
+  value: z.ZodMiniType<number> = time,
+  inputs?: z.ZodMiniType,
+) =>
+  open({
+    ...evidence,
+    kind: z.literal(kind),
+    value,
+    unit: z.enum(units),
+    inputs: inputs ?? z.record(z.string(), z.unknown()),
+  }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
-/** A value that is divided by. */
-const positive = z.number().min(0.001).max(1e6);
-const MMHG = z.literal('mm[Hg]');
-const MASS = z.enum(['kg', '[lb_av]']);
-const occlusion = answerOf('occlusion-pressure', MMHG, positive).register(annotations, { id: 'occlusionPressure' });
-const target = answerOf('cuff-pressure', MMHG, positive)
-  .extend({ inputs: open({ occlusion, percent: quantity('percent') }), reached: open({ percent: z.number() }) })
-  .register(annotations, { id: 'cuffPressure' });
+const PRESSURE = ['mm[Hg]'] as const;
+const MASS = ['kg', '[lb_av]'] as const;
+const SECONDS = ['s'] as const;
+const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
+const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
-// A load of the caller’s own has no maximum behind it.
-const load = answerOf('training-load', MASS, positive)
-  .extend({
-    inputs: open({ oneRepMax: oneRepMax.optional(), percent: quantity('percent').optional() }),
-    reached: open({ percent: z.number() }).optional(),
-  })
-  .register(annotations, { id: 'trainingLoad' });
-const total = (kind: AnswerKind, unit: z.ZodType = z.literal('s')) => answerOf(kind, unit);
-const restrictionTime = total('restriction-time').register(annotations, { id: 'restrictionTime' });
-const partialRestrictionTime = total('partial-restriction-time').optional();
-const longestRestriction = total('longest-restriction');
-const pressureTimes = {
-  pressureTime: total('pressure-time', z.literal('mm[Hg].min')).optional(),
-  relativePressureTime: total('relative-pressure-time', z.literal('%.min')).optional(),
+// A load of the user’s own has no maximum behind it.
+const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
+
+const restriction = {
+  restrictionTime: answerOf('restriction-time', SECONDS),
+  ...some({
+    partialRestrictionTime: answerOf('partial-restriction-time', SECONDS),
+    pressureTime: answerOf('pressure-time', ['mm[Hg].min']),
+    relativePressureTime: answerOf('relative-pressure-time', ['%.min']),
+  }),
 };
-const totals = open({
-  repetitions: total('repetitions', z.literal('{reps}')),
-  volumeLoad: total('volume-load', MASS).optional(),
-  bodyMassVolumeLoad: total('body-mass-volume-load', MASS).optional(),
-  relativeVolumeLoad: total('relative-volume-load', z.literal('1')).optional(),
-  timeUnderTension: total('time-under-tension'),
-  restrictionTime,
-  partialRestrictionTime,
+const longestRestriction = answerOf('longest-restriction', SECONDS);
+const volumeLoad = answerOf('volume-load', MASS);
+const sessionLoad = answerOf('session-load', ['{AU}']);
+const exerciseTotals = {
+  repetitions: answerOf('repetitions', ['{reps}']),
+  timeUnderTension: answerOf('time-under-tension', SECONDS),
+  ...restriction,
   longestRestriction,
-  reperfusionTime: total('reperfusion-time').optional(),
-  ...pressureTimes,
-  sessionTime: total('session-time'),
+  sessionTime: answerOf('session-time', SECONDS),
   cautions,
-}).register(annotations, { id: 'totals' });
+  ...some({
+    volumeLoad,
+    bodyMassVolumeLoad: answerOf('body-mass-volume-load', MASS),
+    relativeVolumeLoad: answerOf('relative-volume-load', ['1']),
+    reperfusionTime: answerOf('reperfusion-time', SECONDS),
+  }),
+};
+const totals = open(exerciseTotals).register(annotations, { id: 'totals' });
+const sessionTotals = open({
+  ...exerciseTotals,
+  ...some({
+    peakLoad: answerOf('peak-load', MASS),
+    peakPercent: answerOf('peak-percent', ['%']),
+    sessionLoad,
+  }),
+});
+
+// Documents.
+
+/** What every document says of itself. */
+const head = <D extends string>(document: D) => ({
+  document: z.literal(document),
+  schemaVersion: z.literal(1),
+  libraryVersion: z
+    .string()
+    .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
+});
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = z
-  .array(open({ ...setLength, restS: z.number().min(0).max(20_000) }))
-  .min(1)
-  .max(50);
+const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
+  annotations,
+  { id: 'sets' },
+);
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
-  mode: z.enum(EXERCISE_MODES).optional(),
-  load: load.optional(),
-  intensityPercent: quantity('intensityPercent').optional(),
-  bodyMassKg: quantity('bodyMassKg').optional(),
-  bodyMassPercent: quantity('bodyMassPercent').optional(),
   sets,
-  lastSetToFailure: z.literal(true).optional(),
-  tempo: open({
-    eccentricS: quantity('eccentricS'),
-    bottomS: quantity('bottomS'),
-    concentricS: quantity('concentricS'),
-    topS: quantity('topS'),
-  }).optional(),
+  ...some({
+    mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
+    load,
+    ...numbers('intensityPercent', 'bodyMassKg', 'bodyMassPercent'),
+    lastSetToFailure: z.literal(true),
+    tempo: open(numbers('eccentricS', 'bottomS', 'concentricS', 'topS')),
+  }),
 };
 
 /** An exercise on a limb: with a cuff and what it is set to, or without. */
-const itemOf = <P extends z.ZodRawShape, C extends z.ZodRawShape>(parts: P, cuff: C) =>
-  z.discriminatedUnion('restriction', [
-    open({
-      ...parts,
-      ...cuff,
-      restriction: z.enum(RESTRICTIONS).exclude(['none']),
-      target,
-      restTarget: target.optional(),
-    }),
+const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape>(parts: P, cuff: C) => {
+  const restricted = RESTRICTIONS.filter((restriction) => restriction !== 'none');
+  const cuffed = { ...cuff, target, ...some({ restTarget: target }) };
+  const either = z.discriminatedUnion('restriction', [
+    open({ ...parts, ...cuffed, restriction: z.enum(restricted) }),
     open({ ...parts, restriction: z.literal('none') }),
   ]);
+  /** The two as one, as the types have them. */
+  const one = (shape: P & { [N in keyof C]: z.ZodMiniOptional<C[N]> }) =>
+    open({ ...shape, restriction: z.enum(RESTRICTIONS), ...some({ target, restTarget: target }) });
+  return either as unknown as ReturnType<typeof one>;
+};
+
 const timeline = open({
   events: z.array(
     open({
-      atS: z.number(),
+      atS: time,
       event: z.enum(SESSION_EVENTS),
-      exercise: z.number().optional(),
-      limb: z.enum(LIMBS).optional(),
-      side: z.enum(EXERCISE_SIDES).optional(),
-      set: z.number().optional(),
-      repetitions: z.number().optional(),
-      durationS: z.number().optional(),
-      pressureMmHg: z.number().optional(),
+      ...some({
+        exercise: z.int().check(z.minimum(1)),
+        limb: z.enum(LIMBS),
+        side: z.enum(EXERCISE_SIDES),
+        set: z.int().check(z.minimum(1)),
+        warmUp: z.literal(true),
+        repetitions: time,
+        durationS: time,
+        pressureMmHg: time,
+      }),
     }),
   ),
-  durationS: z.number(),
-  assumptions: z.array(assumption),
+  durationS: time,
+  assumptions,
 }).register(annotations, { id: 'timeline' });
-const item = itemOf(
-  { ...prescribed, warmUp: sets.optional(), oneRepMax: oneRepMax.optional(), timeline, totals },
-  { occlusion },
-);
-const limbs = z.array(
+
+const limbTotals = z.array(
   open({
     limb: z.enum(LIMBS),
     side: z.enum(SIDES),
-    exercises: z.number(),
-    restrictionTime,
-    partialRestrictionTime,
-    longestRestriction: longestRestriction.optional(),
-    ...pressureTimes,
-    volumeLoad: total('volume-load', MASS).optional(),
+    exercises: z.int().check(z.minimum(0)),
+    ...restriction,
     cautions,
+    ...some({ longestRestriction, volumeLoad }),
   }),
 );
 
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({
-  document: z.literal('plan'),
-  schemaVersion: z.literal(1),
-  request: requestWith(open),
-  items: z.array(item).max(200),
-  limbs,
-  session: open({ timeline, totals }),
-  assumptions: z.array(assumption),
+  ...head('plan'),
+  request: planRequest,
+  items: list(itemOf({ ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion }), 200),
+  limbs: limbTotals,
+  session: open({ timeline, totals: sessionTotals }),
+  assumptions,
+  stops,
   cautions,
   standing,
   stopSigns: standing,
   sources,
 });
 
-const feelings = {
-  painBefore: quantity('painBefore').optional(),
-  painDuring: quantity('painDuring').optional(),
-  painAfter: quantity('painAfter').optional(),
-  sessionRpe: quantity('sessionRpe').optional(),
-  sessionS: quantity('sessionS').optional(),
-  notes: text(4000).optional(),
+const painReport = {
+  site: z.enum(PAIN_SITES),
+  ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
+};
+const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
+
+const doneDetails = some(
+  numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
+);
+const lastDone = some({ lastSetToFailure: z.boolean() });
+const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
+
+const done = {
+  date: day,
+  items: list(
+    strict({
+      ...place,
+      sets: list(askedSet, 50),
+      ...doneDetails,
+      ...some({ stoppedEarly: z.boolean() }),
+      ...lastDone,
+    }),
+    200,
+  ),
+  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0), dayCheck: dayCheckGiven }),
+  ...feelings,
 };
 
 /** What `recordSession` takes beside the plan. */
-export const doneRequest = strict({
-  date: day,
-  items: z
-    .array(
-      strict({
-        ...place,
-        sets: z
-          .array(strict({ ...setLength, restS: quantity('restS').optional() }))
-          .min(1)
-          .max(50),
-        load: quantity('load').optional(),
-        heldMmHg: quantity('heldMmHg').optional(),
-        restHeldMmHg: quantity('restHeldMmHg').optional(),
-        reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
-        inflatedBeforeS: quantity('inflatedBeforeS').optional(),
-        deflatedAfterS: quantity('deflatedAfterS').optional(),
-        stoppedEarly: z.boolean().optional(),
-        lastSetToFailure: z.boolean().optional(),
-      }),
-    )
-    .min(1)
-    .max(200),
-  symptoms: z.array(z.enum(symptoms)).max(50).optional(),
-  ...feelings,
-});
+export const doneRequest = strict(done);
 
 /** What `recordSession` takes. */
-export const recordRequest = doneRequest.extend({ plan: planDocument });
+export const recordRequest = strict({ plan: planDocument, ...done });
 
 /** A record, as `recordSession` makes it. */
 export const recordDocument = open({
-  document: z.literal('record'),
-  schemaVersion: z.literal(1),
+  ...head('record'),
   date: day,
-  label: text(120).optional(),
   posture: z.enum(POSTURES),
-  items: z
-    .array(
-      itemOf(
-        {
-          ...prescribed,
-          cuffWidthCm: quantity('cuffWidthCm').optional(),
-          circumferenceCm: quantity('circumferenceCm').optional(),
-          done: open({
-            sets,
-            load: quantity('load').optional(),
-            unit: z.enum(LOAD_UNITS).optional(),
-            heldMmHg: quantity('heldMmHg').optional(),
-            restHeldMmHg: quantity('restHeldMmHg').optional(),
-            reperfusedBeforeS: quantity('reperfusedBeforeS').optional(),
-            inflatedBeforeS: quantity('inflatedBeforeS').optional(),
-            deflatedAfterS: quantity('deflatedAfterS').optional(),
-            stoppedEarly: z.boolean(),
-            lastSetToFailure: z.boolean().optional(),
-          }),
-          totals,
-        },
-        {},
-      ),
-    )
-    .min(1)
-    .max(200),
-  limbs,
-  sessionLoad: total('session-load', z.literal('{AU}')).optional(),
-  symptoms: z.array(z.enum(symptoms)).max(50),
+  items: list(
+    itemOf(
+      {
+        ...prescribed,
+        ...some(numbers('cuffWidthCm', 'circumferenceCm')),
+        done: open({
+          sets,
+          stoppedEarly: z.boolean(),
+          ...doneDetails,
+          ...some({ unit: z.enum(LOAD_UNITS) }),
+          ...lastDone,
+        }),
+        totals,
+      },
+      {},
+    ),
+    200,
+  ),
+  limbs: limbTotals,
+  symptoms: reported,
   ...feelings,
-  assumptions: z.array(assumption),
+  ...some({ label: text(120), pain: list(open(painReport), 20, 0), dayCheck: dayCheckGiven, sessionLoad }),
+  assumptions,
+  stops,
   cautions,
   standing,
   sources,
 });
 
-const fromTo = <T extends z.ZodType>(number: T) => ({ from: number, to: number.optional() });
+/** Where something stands, and where it goes: nothing where that is not known. */
+const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
+
+const setsCounted = list(open(setLength), 50);
 
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
-  document: z.literal('proposal'),
-  schemaVersion: z.literal(1),
-  rule: open({ id: z.string(), text: z.string(), evidence: z.enum(GRADES), source: z.string().optional() }),
-  items: z
-    .array(
-      open({
-        ...place,
-        action: z.enum([
-          'raise-load',
-          'raise-pressure',
-          'repeat',
-          'back-off',
-          'stop',
-        ] as const satisfies readonly ProgressionAction[]),
-        load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }).optional(),
-        percentOfMaximum: open(fromTo(positive)).optional(),
-        percentOfOcclusion: open(fromTo(quantity('percent'))).optional(),
-        cuffMmHg: open(fromTo(positive)).optional(),
-        reasons: z.array(assumption),
+  ...head('proposal'),
+  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
+  rule: open({
+    id: z.enum(progressionRules.map(({ id }) => id)),
+    text: z.string(),
+    evidence: grade,
+    ...some({ source }),
+  }),
+  items: list(
+    open({
+      ...place,
+      action: z.enum(PROGRESSION_ACTIONS),
+      reasons: assumptions,
+      ...some({
+        load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
+        percentOfMaximum: open(fromTo(positive)),
+        percentOfOcclusion: open(fromTo(quantity('percent'))),
+        cuffMmHg: open(fromTo(positive)),
+        sets: open({ from: setsCounted, to: setsCounted }),
       }),
-    )
-    .max(200),
+    }),
+    200,
+    0,
+  ),
   measureAgain: z.array(
     open({
       ...said,
-      what: z.enum(['occlusion-pressure', 'one-repetition-maximum']),
+      what: z.enum(MEASURED_AGAIN),
       due: z.boolean(),
-      evidence: z.enum(GRADES),
-      source: z.string().optional(),
+      evidence: grade,
+      ...some({ source }),
     }),
   ),
+  stops,
   cautions,
   standing,
   sources,

@@ -1,53 +1,50 @@
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
-import { assumption, caution, screeningMessages, type ScreeningCode } from './messages.js';
+import { checkBloodPressure } from '../pressure/blood-pressure.js';
+import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { parseDocument } from './parse.js';
+import {
+  concluded,
+  findingsOfReplies,
+  pressureFindings,
+  questionsOf,
+  unansweredOf,
+  type OpenQuestion,
+  type Replies,
+  type ScreeningFinding,
+  type ScreeningQuestion,
+  type ScreeningReply,
+} from './questions.js';
 import { screeningRequest } from './schema.js';
-import { AGE_POINTS, screeningItems, type ScreeningOutcome } from './screening-items.js';
+import { AGE_POINTS, REFER_POINTS, screeningItems, SURGERY, type ScreeningOutcome } from './screening-items.js';
+import { screeningAssumption, screeningCaution, type ScreeningCode } from './screening-messages.js';
 import { say } from './standing.js';
 import type { StandingSentence } from './types.js';
-
-/** What can be answered to a screening question. Left out is the same as `unknown`. */
-export type ScreeningReply = 'yes' | 'no' | 'unknown';
 
 /** What {@link screen} takes. */
 export interface ScreeningRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
+  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
+  readonly date?: string | undefined;
   readonly ageYears?: number | undefined;
   /** Resting brachial pressures; one alone is judged too. */
   readonly systolicMmHg?: number | undefined;
   readonly diastolicMmHg?: number | undefined;
   /** Replies by the code of the condition. */
-  readonly answers: { readonly [code in ScreeningCode]?: ScreeningReply | undefined };
+  readonly answers: Replies<ScreeningCode>;
 }
 
-/** A reason to refer or to take care. */
-export interface ScreeningFinding extends Caution {
-  readonly outcome: 'refer' | 'caution';
-  /** How well it is backed that this is on the list. */
-  readonly evidence: Grade;
-}
-
-/** A question of the screening. */
-export interface ScreeningQuestion {
-  readonly code: ScreeningCode;
-  readonly question: string;
-  readonly outcome: 'refer' | 'caution';
-  readonly evidence: Grade;
-  readonly source?: SourceId;
-}
-
-/** A screening: plain JSON, to store, send and print. */
+/** A screening: plain JSON, to store, send, print and give to `planSession`. */
 export interface Screening {
   readonly document: 'screening';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: ScreeningRequest;
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
@@ -55,7 +52,7 @@ export interface Screening {
   /** Referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly { readonly code: string; readonly question: string }[];
+  readonly unanswered: readonly OpenQuestion[];
   readonly thrombosisScore: Answer<'thrombosis-score'>;
   readonly standing: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
@@ -64,24 +61,17 @@ export interface Screening {
 /**
  * The questions of {@link screen}: published contraindications and precautions, each with its source and grade.
  *
- * The published list was read in part, so a practitioner asks further.
+ * We read the published list in part, so a practitioner asks further.
  *
  * @returns each question with its code, what a yes leads to, its grade and its source.
  *
  * @example
  * ```ts
  * import { screeningQuestions } from 'cuffwork/plan';
- * screeningQuestions()[0]?.question; // => 'A blood clot in a vein or in the lung, now or ever?'
+ * screeningQuestions()[0]?.question; // => 'Have you ever had a blood clot in a vein or in your lung?'
  * ```
  */
-export const screeningQuestions = (): ScreeningQuestion[] =>
-  screeningItems.map(({ points: _, says: __, ...item }) => ({ ...item, question: `${screeningMessages[item.code]}?` }));
-
-const READINGS = {
-  ageYears: 'Age?',
-  systolicMmHg: 'Resting systolic blood pressure?',
-  diastolicMmHg: 'Resting diastolic blood pressure?',
-} as const;
+export const screeningQuestions = (): ScreeningQuestion[] => questionsOf(screeningItems);
 
 function thrombosisScore({ ageYears, answers }: ScreeningRequest): Answer<'thrombosis-score'> {
   const scored = [
@@ -96,6 +86,8 @@ function thrombosisScore({ ageYears, answers }: ScreeningRequest): Answer<'throm
   ];
   const total = (...replies: ScreeningReply[]): number =>
     scored.reduce((sum, { points, reply }) => sum + (replies.includes(reply) ? points : 0), 0);
+  const open = scored.some(({ reply }) => reply === 'unknown');
+  const [possible, most] = [total('yes', 'unknown'), total('yes', 'no', 'unknown')];
   const codes = { yes: 1, no: 0, unknown: 0 };
   const symbol = (index: number): string => `q${index + 1}`;
   return {
@@ -107,55 +99,60 @@ function thrombosisScore({ ageYears, answers }: ScreeningRequest): Answer<'throm
     formula: scored.map(({ points }, index) => `${points} * ${symbol(index)}`).join(' + '),
     symbols: Object.fromEntries(scored.map(({ code }, index) => [symbol(index), { field: code, codes }])),
     inputs: Object.fromEntries(scored.map(({ code, reply }) => [code, reply])),
-    assumptions: [assumption('score-no-cut-off')],
-    cautions: scored.some(({ reply }) => reply === 'unknown')
-      ? [
-          caution('note', 'score-incomplete', {
-            possible: total('yes', 'unknown'),
-            most: total('yes', 'no', 'unknown'),
-          }),
-        ]
-      : [],
-    sources: ['risk-stratification-2022'],
+    assumptions: [
+      screeningAssumption('score-for-inpatients'),
+      screeningAssumption('score-cut-offs'),
+      screeningAssumption('score-points-differ'),
+    ],
+    cautions: [
+      ...(SURGERY.some((code) => answers[code] === 'yes') ? [screeningCaution('caution', 'score-after-surgery')] : []),
+      ...(open ? [screeningCaution('note', 'score-incomplete', { possible, most })] : []),
+    ],
+    sources: ['risk-stratification-2022', 'thrombosis-score-2011', 'thrombosis-score-2014'],
   };
 }
 
-function findingsOf({ ageYears, systolicMmHg, diastolicMmHg, answers }: ScreeningRequest): ScreeningFinding[] {
-  const found: ScreeningFinding[] = bloodPressureCautions(systolicMmHg, diastolicMmHg).map((pressure) => ({
-    ...pressure,
-    outcome: pressure.severity === 'stop' ? 'refer' : 'caution',
-    evidence: pressure.severity === 'stop' ? 'published' : 'secondary',
-  }));
-  for (const { code, outcome, evidence, source, says } of screeningItems) {
-    if (answers[code] !== 'yes') continue;
-    const refer = outcome === 'refer';
-    const said = caution(
-      refer ? 'stop' : 'caution',
-      says ?? (refer ? 'screening-refer' : 'screening-caution'),
-      { condition: screeningMessages[code] },
-      { path: ['answers', code], ...(source && { source }) },
-    );
-    found.push({ ...said, code, outcome, evidence });
-  }
-  for (const said of ageCautions(ageYears)) {
-    found.push({ ...said, outcome: 'caution', evidence: said.source ? 'published' : 'practice' });
-  }
-  return found.sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
+function findingsOf(
+  { ageYears, systolicMmHg, diastolicMmHg, answers }: ScreeningRequest,
+  score: number,
+): ScreeningFinding[] {
+  const values = { score, cutOff: REFER_POINTS };
+  const high = screeningCaution('stop', 'thrombosis-score-high', values, {
+    path: ['answers'],
+    source: 'thrombosis-score-2014',
+  });
+  return [
+    ...pressureFindings(systolicMmHg, diastolicMmHg),
+    ...findingsOfReplies(screeningItems, answers),
+    ...(score >= REFER_POINTS ? [{ ...high, outcome: 'refer', evidence: 'published' } as const] : []),
+    ...ageCautions(ageYears).map(
+      (said) => ({ ...said, outcome: 'caution', evidence: said.source ? 'published' : 'practice' }) as const,
+    ),
+  ];
 }
 
 /**
- * Holds answers against published contraindications and precautions, and a resting blood pressure against published
- * thresholds (180/110 mmHg and above: refer; 140/90 and above: ask the treating clinician).
+ * Compares answers with published contraindications and precautions, and a resting blood pressure with its lines:
+ * from 180/110 mmHg refer (`published`); from 160/100 wait until the treating clinician agrees (`practice`); from
+ * 140/90 ask the treating clinician (`secondary`).
  *
- * The outcome is `refer`, `caution` or `nothing-found`, never more than that: `nothing-found` clears no one, and an
- * unanswered question stays unanswered (`complete` is false, and `unanswered` lists it). The published thrombosis
- * score is added up from its points; the text that was read gives no cut-off, so none is drawn.
+ * The outcome is `refer`, `caution`, `incomplete` or `nothing-found`, the first that applies. `nothing-found` is no
+ * clearance. An unanswered question stays unanswered: `complete` is false, `unanswered` lists it, and the outcome is
+ * `incomplete` where nothing else was found.
+ *
+ * The thrombosis score adds up its published points; from 3 on it refers (two steps: 3 and more; three steps: 4 and
+ * more). It was made for people in hospital with an illness and does not count operations: a low score is not a low
+ * risk, and after an operation a caution says so.
+ *
+ * Give the document to `planSession` as `screening`: its findings, its date and what is open go into the plan.
  *
  * - Evidence: every finding carries the grade of its place on the list; whether it refers or asks for care is
- *   `practice`, save for the blood-pressure thresholds (`published`, `secondary`).
- * - Source: Front Physiol 2022;13:808622, Tables 1, 3 and 5 (Table 5 read in part).
+ *   `practice`, save for the blood-pressure lines and the cut-offs of the score.
+ * - Source: Front Physiol 2022;13:808622, Tables 1, 3 and 5 (Table 5 read in part); cut-offs Chest 2011;140:706–714
+ *   and J Am Heart Assoc 2014;3(6):e001152.
  *
- * @param request - `answers`: `yes`, `no` or `unknown` by code; `ageYears` [years]; resting pressures [mmHg].
+ * @param request - `answers`: `yes`, `no` or `unknown` by code; `ageYears` [years]; resting pressures [mmHg]; `date`
+ *   (`YYYY-MM-DD`), since which a stop is in force.
  * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.
  * @throws InputError naming every wrong field.
  *
@@ -174,24 +171,15 @@ export function screen(request: ScreeningRequest): Screening {
   if (!value) throw new InputError(issues);
   const { systolicMmHg, diastolicMmHg } = value;
   if (systolicMmHg !== undefined && diastolicMmHg !== undefined) checkBloodPressure({ systolicMmHg, diastolicMmHg });
-  const findings = findingsOf(value);
-  const unanswered = [
-    ...Object.entries(READINGS)
-      .filter(([code]) => value[code as keyof typeof READINGS] === undefined)
-      .map(([code, question]) => ({ code, question })),
-    ...screeningQuestions()
-      .filter(({ code }) => (value.answers[code] ?? 'unknown') === 'unknown')
-      .map(({ code, question }) => ({ code, question })),
-  ];
+  const score = thrombosisScore(value);
+  const unanswered = unansweredOf(screeningItems, value.answers, value, ['ageYears', 'systolicMmHg', 'diastolicMmHg']);
   const screening = {
     document: 'screening',
     schemaVersion: 1,
+    libraryVersion: version,
     request: value,
-    outcome: findings[0]?.outcome ?? 'nothing-found',
-    complete: unanswered.length === 0,
-    findings,
-    unanswered,
-    thrombosisScore: thrombosisScore(value),
+    ...concluded(findingsOf(value, score.value), unanswered),
+    thrombosisScore: score,
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
   return { ...screening, sources: idsIn(screening) };

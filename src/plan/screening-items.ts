@@ -1,30 +1,38 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { PlanCode, ScreeningCode } from './messages.js';
+import type { DayCode, ScreeningCode } from './screening-messages.js';
 
-/** What screening comes to. `nothing-found` clears no one. */
-export type ScreeningOutcome = 'refer' | 'caution' | 'nothing-found';
-export const SCREENING_OUTCOMES = ['refer', 'caution', 'nothing-found'] as const satisfies ScreeningOutcome[];
+/** What answers lead to, gravest first. `nothing-found` is no clearance. */
+export type ScreeningOutcome = 'refer' | 'caution' | 'incomplete' | 'nothing-found';
+export const SCREENING_OUTCOMES = [
+  'refer',
+  'caution',
+  'incomplete',
+  'nothing-found',
+] as const satisfies ScreeningOutcome[];
 
-/** A condition that is asked after before training with restriction. */
-export interface ScreeningItem {
-  readonly code: ScreeningCode;
-  /** What a yes leads to. That the condition is listed has a source; which of the two it leads to is `practice`. */
+/** Something that `screen` or `checkDay` asks about. */
+export interface AskedItem<C extends string = string> {
+  readonly code: C;
+  /** What a yes leads to. That the item is asked about may have a source; which of the two it leads to is `practice`. */
   readonly outcome: 'refer' | 'caution';
-  /** How well it is backed that the condition is on the list. */
+  /** How well it is backed that the item is on the list. */
   readonly evidence: Grade;
   readonly source?: SourceId;
-  /** What is said of a yes, where it is not to refer or to ask the treating clinician. */
-  readonly says?: PlanCode;
+}
+
+/** A condition that `screen` asks about. */
+export interface ScreeningItem extends AskedItem<ScreeningCode> {
   /** Points of the published thrombosis score, where it is an item of it. */
   readonly points?: number;
 }
 
 const listed = { evidence: 'published', source: 'risk-stratification-2022' } as const;
 const recalled = { evidence: 'unconfirmed' } as const;
+const practice = { evidence: 'practice' } as const;
 
 /**
- * The contraindications and precautions that {@link screen} asks after. The published list was read in part only,
+ * The contraindications and precautions that {@link screen} asks about. We read the published list in part only,
  * so it is not complete; a practitioner asks further.
  */
 export const screeningItems: readonly ScreeningItem[] = [
@@ -53,13 +61,10 @@ export const screeningItems: readonly ScreeningItem[] = [
   { code: 'lymph-trouble', outcome: 'refer', ...recalled },
   { code: 'infection-or-wound', outcome: 'refer', ...recalled },
   { code: 'surgery-or-fracture', outcome: 'refer', ...recalled },
+  // A release does not make the operation go away: the score below does not see it.
+  { code: 'surgery-released', outcome: 'caution', ...practice },
   { code: 'unusual-swelling', outcome: 'refer', ...recalled },
-  {
-    code: 'compartment-syndrome',
-    outcome: 'refer',
-    evidence: 'published',
-    source: 'compartment-exclusion',
-  },
+  { code: 'compartment-syndrome', outcome: 'refer', evidence: 'published', source: 'compartment-exclusion' },
   { code: 'hypertension', outcome: 'caution', ...listed },
   { code: 'diabetes', outcome: 'caution', ...listed },
   { code: 'rheumatoid-arthritis', outcome: 'caution', ...listed },
@@ -68,14 +73,30 @@ export const screeningItems: readonly ScreeningItem[] = [
   { code: 'anabolic-steroids', outcome: 'caution', ...listed },
   { code: 'clotting-medicines', outcome: 'caution', ...recalled },
   { code: 'varicose-veins', outcome: 'caution', ...recalled },
-  {
-    code: 'first-session',
-    outcome: 'caution',
-    evidence: 'published',
-    source: 'case-report-2016',
-    says: 'screening-first-session',
-  },
+  { code: 'first-session', outcome: 'caution', evidence: 'published', source: 'case-report-2016' },
 ];
+
+/** Answers after which the thrombosis score must not be read as a low risk: it leaves operations out. */
+export const SURGERY = ['surgery-or-fracture', 'surgery-released'] as const satisfies ScreeningCode[];
 
 /** Points of the published thrombosis score for an age of 60 and over. */
 export const AGE_POINTS = 1;
+
+/** From so many points on the two-step cut-off refers; the three-step one, from 4 on, lies above it. */
+export const REFER_POINTS = 3;
+
+/** What {@link checkDay} asks about before each session. */
+export const dayItems: readonly AskedItem<DayCode>[] = [
+  { code: 'today-chest', outcome: 'refer', ...practice },
+  { code: 'today-dark-urine', outcome: 'refer', evidence: 'published', source: 'case-report-2018' },
+  { code: 'today-swelling', outcome: 'refer', ...practice },
+  { code: 'today-sensation', outcome: 'refer', ...practice },
+  { code: 'today-circulation', outcome: 'refer', ...practice },
+  { code: 'today-illness', outcome: 'refer', ...listed },
+  { code: 'today-skin', outcome: 'refer', ...recalled },
+  { code: 'today-new-condition', outcome: 'refer', ...practice },
+  { code: 'today-bruises', outcome: 'caution', ...practice },
+];
+
+/** Above this pain on the 0 to 10 scale, do less today (`practice`). */
+export const PAIN_LINE = 3;

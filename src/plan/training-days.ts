@@ -5,8 +5,9 @@ import { sum } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';
-import type { SessionRecord } from './record-session.js';
+import type { SessionRecord } from './record.js';
 import { DAY_MS, DAY_WORDS, isDay } from './days.js';
+import { repeatedRecords } from './recent-records.js';
 
 /** What {@link trainingDays} takes. */
 export interface TrainingDaysInput {
@@ -40,6 +41,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
   return {
     loadAu: sum(records.map(({ sessionLoad }) => sessionLoad!.value)),
     sessions: records.length,
+    restrictedSessions: records.filter((record) => record.limbs.some(({ exercises }) => exercises > 0)).length,
     restrictedS,
     volumeKg,
   };
@@ -47,14 +49,14 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
 
 /**
  * Seven days of records as `weekTotals` takes them: for each day the session-RPE loads added up, the number of
- * sessions, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
+ * sessions and of those with restriction, and the time of full restriction and the volume load of each limb. Days without a record are days of rest.
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *
  * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
  * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb.
- * @throws InputError naming every wrong field; also where a record of the week has no session load, which takes
- *   `sessionRpe` and `sessionS`.
+ * @throws InputError naming every wrong field; also where a record is given twice, and where one of the week has no
+ *   session load, which takes `sessionRpe` and `sessionS`.
  *
  * @example
  * ```ts
@@ -81,9 +83,10 @@ export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const first = Date.parse(from!);
   const week: SessionRecord[][] = Array.from({ length: 7 }, () => []);
   const issues: InputIssue[] = [];
-  given.forEach((part, index) => {
+  const records = given.map((part, index) => documentInto(issues, 'record', part, ['records', index]));
+  issues.push(...repeatedRecords(records));
+  records.forEach((record, index) => {
     const place = ['records', index];
-    const record = documentInto(issues, 'record', part, place);
     const day = record && week[(Date.parse(record.date) - first) / DAY_MS];
     if (!day) return;
     day.push(record);

@@ -3,21 +3,25 @@ import type { PlanCode } from './messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
-import type { ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
 import type { ExerciseTotals, SessionTotals } from '../session/account.js';
 import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
-import type { ScreeningOutcome } from './screening-items.js';
+import type { DayCheck } from './day-check.js';
+import type { Screening } from './screen.js';
+import type { Stop, StopDecision } from './stops.js';
 
 /** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
 export interface PlanLimb {
   readonly limb: Limb;
   readonly side: Side;
-  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured. */
+  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured with that cuff. */
   readonly circumferenceCm?: number | undefined;
+  /** Where along the limb it was taken. */
+  readonly circumferenceSite?: CircumferenceSite | undefined;
   /** Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. */
   readonly cuffWidthCm?: number | undefined;
   /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
@@ -27,12 +31,18 @@ export interface PlanLimb {
     | {
         readonly valueMmHg: number;
         readonly method: MeasurementMethod;
+        /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
+        readonly side?: Side | undefined;
+        readonly posture?: Posture | undefined;
+        /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
+        readonly date?: string | undefined;
         /** Width of the cuff it was measured with [cm]; carried to the cuff that will be worn when they differ. */
         readonly cuffWidthCm?: number | undefined;
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
-  readonly equation?: OcclusionEquationId | 'auto' | undefined;
+  /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
+  readonly equation?: OcclusionEquationId | undefined;
   readonly gaugeStepMmHg?: number | undefined;
   readonly ceilingMmHg?: number | undefined;
 }
@@ -70,6 +80,8 @@ export interface PlanExercise {
   readonly name: string;
   /** `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
+  /** Posture of this exercise; that of the request when left out. */
+  readonly posture?: Posture | undefined;
   readonly limb: Limb;
   /** Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in `limbs`, at once, when left out. */
   readonly side?: ExerciseSide | undefined;
@@ -103,8 +115,9 @@ export interface PlanExercise {
   readonly lastSetToFailure?: true | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
-  /** Seconds of each phase; needed where sets are counted. */
+  /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
   readonly tempo?:
+    | string
     | {
         readonly eccentricS: number;
         readonly bottomS?: number | undefined;
@@ -127,8 +140,16 @@ export interface PlanExercise {
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string | undefined;
-  /** What `screen` came to, for the cautions of the plan. */
-  readonly screening?: ScreeningOutcome | undefined;
+  /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
+  readonly date?: string | undefined;
+  /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
+  readonly stops?: readonly Stop[] | undefined;
+  /** Decisions of practitioners about stops. Each lifts the stop it names. */
+  readonly decisions?: readonly StopDecision[] | undefined;
+  /** A document of `screen`: its findings, its date and what is not answered go into the plan. */
+  readonly screening?: Screening | undefined;
+  /** A document of `checkDay`, of the day of the session. */
+  readonly dayCheck?: DayCheck | undefined;
   readonly ageYears?: number | undefined;
   readonly sex?: Sex | undefined;
   readonly bodyMassKg?: number | undefined;
@@ -150,6 +171,8 @@ export interface PlanItem {
   /** Which rows of a guideline it is held against; `resistance` when left out. */
   readonly mode?: ExerciseMode;
   readonly exercise: string;
+  /** Posture of this exercise, where it is another than that of the request. */
+  readonly posture?: Posture;
   readonly limb: Limb;
   readonly side: Side;
   /** Present, as `target` is, unless the restriction is `none`. */
@@ -211,14 +234,33 @@ export interface StandingSentence {
 export interface Plan {
   readonly document: 'plan';
   readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   readonly request: PlanRequest;
   readonly items: readonly PlanItem[];
   readonly limbs: readonly LimbTotals[];
   readonly session: PlanClock;
   readonly assumptions: readonly Assumption[];
+  /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
   /** Every caution of the plan once, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly stopSigns: readonly StandingSentence[];
   readonly sources: readonly SourceId[];
 }
+
+/** What is proposed for an exercise. */
+export const PROGRESSION_ACTIONS = [
+  'raise-load',
+  'raise-pressure',
+  'raise-repetitions',
+  'repeat',
+  'back-off',
+  'stop',
+] as const;
+/** What is proposed for an exercise: raise one thing, repeat, go back or stop. */
+export type ProgressionAction = (typeof PROGRESSION_ACTIONS)[number];
+
+/** What can be due to be measured or tested again. */
+export const MEASURED_AGAIN = ['occlusion-pressure', 'one-repetition-maximum'] as const;

@@ -30,7 +30,10 @@ export function checkBloodPressure(reading: { readonly systolicMmHg: number; rea
 export const REFER_SYSTOLIC = 180;
 export const REFER_DIASTOLIC = 110;
 
-/** What guidance says of a resting blood pressure: refer from 180/110, ask from 140/90. One of the two may be unknown. */
+/**
+ * What a resting blood pressure asks for: refer from 180/110 (published), wait for the treating clinician from 160/100
+ * (practice: grade 2 begins there), ask from 140/90. One of the two may be unknown.
+ */
 export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: number): Caution[] {
   const values = { systolic: systolicMmHg ?? 'unknown', diastolic: diastolicMmHg ?? 'unknown' };
   const path = [systolicMmHg === undefined ? 'diastolicMmHg' : 'systolicMmHg'];
@@ -38,6 +41,9 @@ export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: num
     (systolicMmHg ?? 0) >= systolic || (diastolicMmHg ?? 0) >= diastolic;
   if (from(REFER_SYSTOLIC, REFER_DIASTOLIC)) {
     return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
+  }
+  if (from(160, 100)) {
+    return [caution('caution', 'blood-pressure-very-high', values, { path, source: 'hypertension-classes-2018' })];
   }
   if (from(140, 90)) {
     return [caution('caution', 'blood-pressure-high', values, { path, source: 'hypertension-classes-2018' })];

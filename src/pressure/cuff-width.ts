@@ -1,64 +1,102 @@
-import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
-import { WIDTH_SHARE } from './carrying.js';
-import { Math } from '../quantity/maths.js';
+import { formatUnit } from '../quantity/format.js';
+import { Math, square } from '../quantity/maths.js';
+import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
+import { readBloodPressure } from './blood-pressure.js';
+import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
+import { defaultEquations } from './equations.js';
 import { assumption, caution } from './messages.js';
 
-/** What {@link correctForCuffWidth} takes. */
-export interface CuffWidthInput {
-  readonly occlusionMmHg: number;
+/** The person and limb that a pressure is converted for. */
+export interface ConversionReadings {
+  readonly limb: Limb;
+  readonly circumferenceCm: number;
+  readonly systolicMmHg: number;
   readonly diastolicMmHg: number;
+}
+
+/** What {@link correctForCuffWidth} takes. */
+export interface CuffWidthInput extends ConversionReadings {
+  readonly occlusionMmHg: number;
   readonly fromWidthCm: number;
   readonly toWidthCm: number;
   /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
   readonly standardDeviationMmHg?: number;
 }
 
-/** LOP₂ = DBP + (LOP₁ − DBP) × W₁ / W₂ */
-export const carryWidth = (occlusionMmHg: number, diastolicMmHg: number, ratio: number): number =>
-  diastolicMmHg + (occlusionMmHg - diastolicMmHg) * ratio;
+const curveOf = (limb: Limb): PooledCurve => defaultEquations[limb].error.curve;
 
-/** Below this the one published pair shows a bias the other way [cm]. */
-const VERY_NARROW_CM = 5;
+/** Pressure above diastolic by the curve of the limb, with a cuff. */
+const aboveWith = ({ limb, circumferenceCm, systolicMmHg, diastolicMmHg }: ConversionReadings, widthCm: number) =>
+  aboveDiastolic(curveOf(limb).b, circumferenceCm / widthCm, systolicMmHg - diastolicMmHg);
 
-/** Which way the correction is off: it changes the pressure too much, but with a 3 cm cuff too little. */
-export function widthBiasCaution(fromWidthCm: number, toWidthCm: number): Caution {
-  const narrower = toWidthCm < fromWidthCm;
-  const tooMuch = Math.min(fromWidthCm, toWidthCm) >= VERY_NARROW_CM;
-  return caution(
-    'caution',
-    'width-correction-biased',
-    { direction: narrower ? 'narrower' : 'wider', bias: narrower === tooMuch ? 'overshoots' : 'undershoots' },
-    { path: ['toWidthCm'], source: tooMuch ? 'cuff-width-2012' : 'cuff-materials-2017' },
+/** LOP₂ = DBP + (LOP₁ − DBP) × A₂ / A₁ */
+export const convertWidth = (
+  occlusionMmHg: number,
+  readings: ConversionReadings,
+  fromWidthCm: number,
+  toWidthCm: number,
+): number =>
+  readings.diastolicMmHg +
+  ((occlusionMmHg - readings.diastolicMmHg) * aboveWith(readings, toWidthCm)) / aboveWith(readings, fromWidthCm);
+
+/** Widths that differ by less than this share fewer of their errors; cuffs further apart share none (`practice`). */
+const FAR_APART = /* @__PURE__ */ Math.log(1.3);
+
+/**
+ * Standard deviation of the conversion as a share of the pressure above diastolic: how two cuffs of one laboratory
+ * differ from the curve, and what the errors of its coefficients make of their ratio.
+ */
+export function conversionDeviation(readings: ConversionReadings, fromWidthCm: number, toWidthCm: number): number {
+  if (fromWidthCm === toWidthCm) return 0;
+  const { variance } = curveOf(readings.limb).error;
+  const pulse = readings.systolicMmHg - readings.diastolicMmHg;
+  const [from, to] = [aboveWith(readings, fromWidthCm), aboveWith(readings, toWidthCm)];
+  const b = readings.circumferenceCm * (1 / (toWidthCm * to) - 1 / (fromWidthCm * from));
+  const a = pulse * (1 / to - 1 / from);
+  const distance = Math.min(1, Math.abs(Math.log(toWidthCm / fromWidthCm)) / FAR_APART);
+  return Math.sqrt(
+    2 * square(CUFF_DEVIATION * distance) + b * b * variance.b + 2 * b * a * variance.both + a * a * variance.a,
   );
 }
 
+/** A converted pressure is no measurement. */
+export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Caution =>
+  caution('caution', 'width-converted', { from: fromWidthCm, to: toWidthCm }, { path: ['toWidthCm'] });
+
 /**
- * Carries an occlusion pressure from one cuff width to another.
+ * Converts an occlusion pressure from one cuff width to another, by the pooled curve of the limb.
  *
- * Formula: LOP₂ = DBP + (LOP₁ − DBP) × W₁ / W₂, the width-ratio formula rearranged, so that the limb drops out.
+ * Formula: LOP₂ = DBP + (LOP₁ − DBP) × A₂ / A₁, with A = (SBP − DBP) / 2 + b × C / W; b = 17.9 thigh, 11.5 arm
  *
- * - Error: 48 % of the answer for each unit of |ln(W₁ / W₂)| (`derived` from four published width pairs, carried
- *   both ways); none when the widths are equal.
- * - Bias: against three of those pairs (5 to 18 cm) it changes the pressure too much: too high when carried to a
- *   narrower cuff, too low when carried to a wider one. Between a 3 cm and a 5 cm cuff it changes it too little.
- * - Evidence: `unconfirmed`, as the formula it comes from.
- * - Source: Clin Orthop Relat Res 1993;(286):257–261.
+ * So a pressure keeps its ratio to the curve above diastolic: an estimate of the curve, converted, is the estimate for
+ * the other width, in every posture.
  *
- * @param input - `occlusionMmHg` LOP₁ [mmHg], `diastolicMmHg` DBP [mmHg], `fromWidthCm` W₁ [cm], `toWidthCm` W₂ [cm]
+ * - Error: 33 % of the pressure above diastolic between cuffs whose widths differ by 30 % or more, in proportion less
+ *   below; and the errors of the coefficients (`derived`). None when the widths are equal.
+ * - Evidence: `derived`, as the curve.
+ * - Source: the group means behind the curve; see its equation.
+ *
+ * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `circumferenceCm` C [cm]; `systolicMmHg` SBP, `diastolicMmHg` DBP
+ * [mmHg]; `fromWidthCm` W₁, `toWidthCm` W₂ [cm]; `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
- * @throws InputError naming every wrong field.
+ * @throws InputError naming every wrong field; also where the interval would reach the diastolic pressure, which no
+ * occlusion pressure can: such an answer is useless.
  *
  * @example
  * ```ts
  * import { correctForCuffWidth } from 'cuffwork';
- * correctForCuffWidth({ occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 }).value; // => 130
+ * const thigh = { limb: 'leg', circumferenceCm: 60, systolicMmHg: 120, diastolicMmHg: 70 } as const;
+ * correctForCuffWidth({ ...thigh, occlusionMmHg: 180, fromWidthCm: 12, toWidthCm: 10 }).value.toFixed(0); // => '197'
  * ```
  */
 export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
-  const diastolicMmHg = reader.number('diastolicMmHg');
+  const limb = reader.choice('limb', LIMBS);
+  const circumferenceCm = reader.judge('circumferenceCm', limbGirth[limb], reader.raw('circumferenceCm')) ?? NaN;
+  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
   const fromWidthCm = reader.number('fromWidthCm');
   const toWidthCm = reader.number('toWidthCm');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
@@ -67,46 +105,53 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
   }
   reader.done();
 
-  const ratio = fromWidthCm / toWidthCm;
-  const value = carryWidth(occlusionMmHg, diastolicMmHg, ratio);
+  const readings = { limb, circumferenceCm, systolicMmHg, diastolicMmHg };
   const same = fromWidthCm === toWidthCm;
+  const value = same ? occlusionMmHg : convertWidth(occlusionMmHg, readings, fromWidthCm, toWidthCm);
+  const above = (value - diastolicMmHg) / value;
   const errors: ErrorPart[] = [
     {
       part: 'width-correction',
-      standardDeviation: WIDTH_SHARE * value * Math.abs(Math.log(ratio)),
+      standardDeviation: conversionDeviation(readings, fromWidthCm, toWidthCm) * above,
       evidence: 'derived',
     },
   ];
   if (standardDeviationMmHg !== undefined) {
-    errors.push({ part: 'occlusion', standardDeviation: standardDeviationMmHg * ratio, evidence: 'practice' });
+    const share = standardDeviationMmHg / (occlusionMmHg - diastolicMmHg);
+    errors.push({ part: 'occlusion', standardDeviation: share * above, evidence: 'practice' });
   }
-  const ends = interval(value, errors);
+  const ends = logInterval(value, errors);
+  if (!same && ends.lower <= diastolicMmHg) {
+    const expected = 'a width for which the interval stays above the diastolic pressure; measure with that cuff';
+    reader.report('wrong-relation', 'toWidthCm', expected, formatUnit(toWidthCm, 'cm'));
+    reader.done();
+  }
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
     ...ends,
     equation: 'width-correction',
-    evidence: 'unconfirmed',
-    formula: 'DBP + (LOP - DBP) * W1 / W2',
-    symbols: { DBP: 'diastolicMmHg', LOP: 'occlusionMmHg', W1: 'fromWidthCm', W2: 'toWidthCm' },
+    evidence: 'derived',
+    formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
+    symbols: {
+      DBP: 'diastolicMmHg',
+      LOP: 'occlusionMmHg',
+      SBP: 'systolicMmHg',
+      b: { field: 'limb', codes: { leg: curveOf('leg').b, arm: curveOf('arm').b } },
+      C: 'circumferenceCm',
+      W2: 'toWidthCm',
+      W1: 'fromWidthCm',
+    },
     inputs: {
       occlusionMmHg,
-      diastolicMmHg,
+      ...readings,
       fromWidthCm,
       toWidthCm,
       ...(standardDeviationMmHg !== undefined && { standardDeviationMmHg }),
     },
-    assumptions: [assumption('width-ratio-carries'), normalInterval],
-    cautions: same
-      ? []
-      : [
-          caution('caution', 'equation-unconfirmed', { equation: 'width-correction' }),
-          widthBiasCaution(fromWidthCm, toWidthCm),
-          ...(ends.lower <= diastolicMmHg
-            ? [caution('caution', 'width-correction-too-far', { diastolic: diastolicMmHg }, { path: ['toWidthCm'] })]
-            : []),
-        ],
-    sources: ['wide-cuffs-1993', 'cuff-width-2012', 'athletes-2018', 'cuff-materials-2017'],
+    assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
+    cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
+    sources: [...defaultEquations[limb].sources],
   };
 }

@@ -1,8 +1,9 @@
 import type { Symbols } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { Limb, Posture, Sex, Side } from '../quantity/quantities.js';
+import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { ReadingName } from '../quantity/readings.js';
+import type { PooledCurve } from './curve.js';
 import type { EstimateCode } from './estimate-messages.js';
 
 /** What an occlusion-pressure equation may draw on. */
@@ -13,6 +14,8 @@ export type OcclusionReadings = {
   readonly diastolicMmHg: number;
   readonly cuffWidthCm: number;
   readonly posture: Posture;
+  /** Where the tape was: under the cuff a thigh is 7 to 8 cm bigger than at its middle. */
+  readonly circumferenceSite?: CircumferenceSite;
   readonly ageYears?: number;
   readonly sex?: Sex;
   /** Tissue padding coefficient, between 0 and 1, from a table that the caller has: none is at hand here. */
@@ -55,10 +58,13 @@ export interface OcclusionEquation {
   readonly fitted: Partial<Record<ReadingName, Range>>;
   /** Readings whose range in the sample is not at hand. */
   readonly fittedNotKnown: readonly ReadingName[];
-  /** Standard deviation of its error: in mmHg, or as a share of the answer; neither where none is known. */
+  /** Readings above which a publication shows it to be too low. */
+  readonly tooLowAbove?: { readonly circumferenceCm: number };
+  /** Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known. */
   readonly error: {
     readonly standardDeviationMmHg?: number;
     readonly share?: number | Readonly<Record<CuffClass, number>>;
+    readonly curve?: PooledCurve;
     readonly evidence: Grade;
     readonly assumption: EstimateCode;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */

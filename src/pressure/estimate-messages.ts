@@ -16,8 +16,8 @@ export const estimateMessages = {
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
   'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
   'error-of-left-out': 'The error of the equation is that of each person of its sample, foretold from all the others.',
-  'error-left-out':
-    'The error is that of {count} published group means, each laboratory left out in turn, and how people differ about them.',
+  'error-of-curve': 'The curve and its errors come from {count} published group means, not from persons’ own readings.',
+  'new-person-and-laboratory': 'The interval is for one new person, measured in a new laboratory.',
   'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
   'laboratories-differ':
     'What it costs to carry the equation to another laboratory is taken from published group means.',
@@ -25,9 +25,20 @@ export const estimateMessages = {
     'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
   'arm-posture-not-known':
     'What another posture changes on the arm is not at hand (highest seated, lowest standing): it is not in the interval.',
-  'own-working': 'A pooled mean is this project’s own working from published group means, not a published equation.',
+  'own-working': 'The pooled curve is this project’s own working from published group means, not a published equation.',
   'nominal-person':
-    'Each published group mean is taken as that of people of 120/70 mmHg with a thigh of 55 cm or an arm of 32 cm.',
+    'We assume that each published group mean is that of people with 120/70 mmHg and a thigh of 55 cm or an arm of 32 cm.',
+  'widths-assumed':
+    'Two publications do not report their cuff widths. We assume 5 cm for “narrow”, 13.5 cm for “wide” and 12 cm for a surgical cuff.',
+  'circumference-site-not-given-thigh':
+    'You did not say where the circumference was taken. Use mid-thigh: under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
+  'circumference-under-cuff-thigh':
+    'The circumference was taken under the cuff, and the equations are for mid-thigh. Under the cuff a thigh is 7–8 cm bigger, so the estimate may be 7–45 mmHg too high. Measure at mid-thigh.',
+  'circumference-site-not-given-arm': 'You did not say where the circumference was taken. Use mid-arm.',
+  'circumference-under-cuff-arm':
+    'The circumference was taken under the cuff, and the equations are for mid-arm. Measure at mid-arm.',
+  'too-low-above':
+    '{equation} is too low above {limit} cm: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
   'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',
   'index-band-18': 'Published band for healthy legs with an 18 to 20 cm cuff: 1.0 to 1.2 times the systolic pressure.',
   'padding-from-caller': 'The tissue padding coefficient is the caller’s: its published table is not at hand.',
@@ -35,14 +46,6 @@ export const estimateMessages = {
     'Beside published group means the formula is too low with wide cuffs (thigh at 18 cm 121 for 170 mmHg, arm at 13 cm 111 for 133) and too high with narrow ones on the arm (5 cm 177 for 139).',
   'padding-too-low': 'In 143 patients this rule fell below the measured occlusion pressure in 62 %.',
   'width-not-in-formula': 'The formula knows no cuff width: it is not for narrow cuffs.',
-  'chosen-only':
-    '{equation} was chosen: no other equation whose error is known applies. Its error is {percent} % of the answer.',
-  'chosen-smallest-error':
-    '{equation} was chosen for its error, {percent} % of the answer; next came {next} with {nextPercent} %.',
-  'chosen-inside-range':
-    '{equation} was chosen, with an error of {percent} % of the answer: these readings are outside the range {next} ({nextPercent} %) was fitted on.',
-  'chosen-better-grade':
-    '{equation} ({evidence}, error {percent} % of the answer) was chosen before {next} ({nextEvidence}, {nextPercent} %): their errors are alike, and its grade is better.',
   'estimate-is-a-start':
     'An estimated occlusion pressure is a starting point. Measure it on this limb, with this cuff, in this posture, where you can.',
   'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
@@ -56,10 +59,14 @@ export const estimateMessages = {
     'Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing.',
   'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not at hand.',
   'posture-not-stated': 'The posture {equation} was fitted in is not in the text that was read.',
+  'cuff-width-below-published':
+    'The cuff width of {value} cm is below {limit} cm, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',
   'narrow-cuff-on-thigh':
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',
   'blood-pressure-refer':
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 180/110: do not train; refer to a physician.',
+  'blood-pressure-very-high':
+    'Blood pressure {systolic}/{diastolic} mmHg is at or above 160/100: do not use a cuff until the treating clinician agrees.',
   'blood-pressure-high':
     'Blood pressure {systolic}/{diastolic} mmHg is at or above 140/90: ask the treating clinician before training.',
   'below-diastolic':

@@ -1,24 +1,31 @@
-import { type Answer, type Assumption, type Caution, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
 import { FieldReader } from '../answer/field-reader.js';
-import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { limbGirth, LIMBS, POSTURES, readingQuantities as quantities, SEXES, SIDES } from '../quantity/readings.js';
+import { format, formatUnit } from '../quantity/format.js';
+import {
+  CIRCUMFERENCE_SITES,
+  limbGirth,
+  LIMBS,
+  POSTURES,
+  readingQuantities as quantities,
+  SEXES,
+  SIDES,
+} from '../quantity/readings.js';
 import { bloodPressureCautions, readBloodPressure } from './blood-pressure.js';
-import { homePosture, NARROW_CM } from './carrying.js';
 import type { OcclusionEquation, OcclusionReadings } from './equation.js';
-import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
+import { defaultEquations, EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
 import {
   errorsOf,
-  type Judged,
-  judge,
-  keptBy,
+  homePosture,
+  inapplicableField,
   leavesLaboratory,
-  rank,
+  NARROW_CM,
+  outsideFields,
   READING_ERRORS,
   READING_ERROR_FIELDS,
+  requirement,
   type ReadingErrors,
-  wanted,
-} from './judge.js';
+} from './uncertainty.js';
 import { assumption, caution } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
@@ -27,8 +34,8 @@ export type OcclusionPressure = Answer<'occlusion-pressure'>;
 
 /** What {@link estimateOcclusionPressure} takes. */
 export interface OcclusionInput extends OcclusionReadings, ReadingErrors {
-  /** An equation by its id; `auto` (the default) takes the one with the smallest honest error, and says why. */
-  readonly equation?: OcclusionEquationId | 'auto';
+  /** An equation by its id; left out, it is the pooled curve of the limb. */
+  readonly equation?: OcclusionEquationId;
 }
 
 /** What {@link compareOcclusionEquations} takes. */
@@ -36,19 +43,17 @@ export type OcclusionComparisonInput = Omit<OcclusionInput, 'equation'>;
 
 /** Every equation side by side, for the same readings. */
 export interface OcclusionComparison {
-  /** The answers of every equation that applies, in the order in which `auto` would take them. */
+  /** The answers of every equation that applies, the default first. */
   readonly answers: readonly OcclusionPressure[];
   /** How far the answers lie apart [mmHg]. */
   readonly spread: { readonly lowest: number; readonly highest: number; readonly difference: number };
-  /** The equations that do not apply: which field keeps them from it, and what it would have to be. */
+  /** The equations that do not apply: because of which field, and what it would have to be. */
   readonly notApplicable: readonly {
     readonly equation: OcclusionEquationId;
     readonly field: string;
     readonly expected: string;
   }[];
 }
-
-const EQUATION_CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...EQUATION_IDS])();
 
 function postureCautions(
   { posture: fitted, id: equation }: OcclusionEquation,
@@ -71,26 +76,30 @@ function postureCautions(
   ];
 }
 
-/** What an equation says on a limb and in a posture whoever it is for: made once, and shared by its answers. */
-interface Grounds {
+/** What holds for everyone with a limb in a posture: made once, and shared by the answers of an equation. */
+interface Notes {
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
 }
 
-function groundsOf(equation: OcclusionEquation, readings: OcclusionReadings): Grounds {
+/** An unknown range is never taken as inside. */
+export const rangeNotKnown = ({ fittedNotKnown }: OcclusionEquation): Assumption =>
+  assumption('fitted-range-not-known', { names: fittedNotKnown.map((field) => quantities[field].name).join(', ') });
+
+function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
   const { limb, posture } = readings;
   const { error, evidence, id, fittedNotKnown } = equation;
-  const names = fittedNotKnown.map((field) => quantities[field].name).join(', ');
   const known = error.assumption !== 'error-not-known';
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
     assumptions: [
-      ...(known ? [normalInterval] : []),
+      ...(known ? [logNormalInterval] : []),
+      ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
-      ...(names ? [assumption('fitted-range-not-known', { names })] : []),
+      ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
     ],
     cautions: [
       caution('note', 'estimate-is-a-start'),
@@ -100,19 +109,22 @@ function groundsOf(equation: OcclusionEquation, readings: OcclusionReadings): Gr
   };
 }
 
-/** By limb and posture. */
-const knownGrounds = /* @__PURE__ */ new WeakMap<OcclusionEquation, Grounds[]>();
+/** One arm study used 3 cm and one thigh study 4.5 cm; the others 5 cm and more. A width below it is often one in inches [cm]. */
+const LEAST_WIDTH_CM = 5;
 
-function sharedGrounds(equation: OcclusionEquation, readings: OcclusionReadings): Grounds {
-  let byPlace = knownGrounds.get(equation);
-  if (!byPlace) knownGrounds.set(equation, (byPlace = []));
+/** By limb and posture. */
+const knownNotes = /* @__PURE__ */ new WeakMap<OcclusionEquation, Notes[]>();
+
+function sharedNotes(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
+  let byPlace = knownNotes.get(equation);
+  if (!byPlace) knownNotes.set(equation, (byPlace = []));
   const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
-  return (byPlace[place] ??= frozen(groundsOf(equation, readings)));
+  return (byPlace[place] ??= frozen(notesOf(equation, readings)));
 }
 
 const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')))();
 
-/** What is taken for granted of the readings: that they are exact, save those whose error was given. */
+/** Readings are assumed to be exact, save those whose error was given. */
 function readingsAssumption(given?: ReadingErrors): Assumption {
   if (!given) return readingsExact;
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
@@ -120,11 +132,23 @@ function readingsAssumption(given?: ReadingErrors): Assumption {
   return names ? assumption('readings-partly-exact', { names }) : assumption('reading-errors-given');
 }
 
-/** What is to be watched for with these very readings. */
-function ownCautions({ equation, value, outside }: Judged, readings: OcclusionReadings): Caution[] {
-  const { limb, cuffWidthCm, posture, systolicMmHg, diastolicMmHg } = readings;
+/** Where along the limb the circumference belongs, and what differs. */
+function siteCaution({ limb, circumferenceSite }: OcclusionReadings): Caution | undefined {
+  if (circumferenceSite === 'mid-limb') return undefined;
+  const [given, limbCode] = [circumferenceSite === 'under-cuff', limb === 'leg' ? 'thigh' : 'arm'] as const;
+  const path = ['circumferenceSite'];
+  const more = limb === 'leg' ? ({ path, source: 'soldiers-2012' } as const) : { path };
+  return given
+    ? caution('caution', `circumference-under-cuff-${limbCode}`, undefined, more)
+    : caution('note', `circumference-site-not-given-${limbCode}`, undefined, more);
+}
+
+/** Cautions for these readings. */
+function ownCautions(equation: OcclusionEquation, value: number, readings: OcclusionReadings): Caution[] {
+  const { limb, cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = readings;
   const cautions = bloodPressureCautions(systolicMmHg, diastolicMmHg);
-  for (const field of outside) {
+  const [source] = equation.sources;
+  for (const field of outsideFields(equation, readings)) {
     const { low, high } = equation.fitted[field]!;
     const { name, unit } = quantities[field];
     const words = {
@@ -134,14 +158,24 @@ function ownCautions({ equation, value, outside }: Judged, readings: OcclusionRe
       high: formatUnit(high, unit),
       equation: equation.id,
     };
-    const [source] = equation.sources;
     cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], ...(source && { source }) }));
+  }
+  const site = siteCaution(readings);
+  if (site) cautions.push(site);
+  const { tooLowAbove } = equation;
+  if (tooLowAbove && circumferenceCm > tooLowAbove.circumferenceCm) {
+    const words = { equation: equation.id, limit: tooLowAbove.circumferenceCm };
+    cautions.push(caution('caution', 'too-low-above', words, { path: ['circumferenceCm'], ...(source && { source }) }));
+  }
+  if (cuffWidthCm < LEAST_WIDTH_CM) {
+    const values = { value: cuffWidthCm, limit: LEAST_WIDTH_CM, converted: format(cuffWidthCm * 2.54) };
+    cautions.push(caution('caution', 'cuff-width-below-published', values, { path: ['cuffWidthCm'] }));
   }
   if (limb === 'leg' && cuffWidthCm < NARROW_CM) {
     const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;
     cautions.push(caution('caution', 'narrow-cuff-on-thigh', undefined, more));
   }
-  if (value < diastolicMmHg) cautions.push(caution('caution', 'below-diastolic', { diastolic: diastolicMmHg }));
+  if (value <= diastolicMmHg) cautions.push(caution('caution', 'below-diastolic', { diastolic: diastolicMmHg }));
   if (limb === 'leg' && posture === 'supine' && cuffWidthCm >= 12 && cuffWidthCm <= 20) {
     const ratio = value / systolicMmHg;
     if (ratio < 0.9 || ratio > 1.6) {
@@ -153,59 +187,28 @@ function ownCautions({ equation, value, outside }: Judged, readings: OcclusionRe
   return cautions;
 }
 
-const percentOf = ({ share }: Judged): number => Math.round(100 * share);
-
-function reason(
-  code: 'chosen-inside-range' | 'chosen-smallest-error' | 'chosen-better-grade',
-  best: Judged,
-  other: Judged,
-): Assumption {
-  const [{ equation }, { equation: next }] = [best, other];
-  const grades = code === 'chosen-better-grade' && { evidence: equation.evidence, nextEvidence: next.evidence };
-  return assumption(code, {
-    equation: equation.id,
-    percent: percentOf(best),
-    next: next.id,
-    nextPercent: percentOf(other),
-    ...grades,
-  });
-}
-
-/** Why `auto` took an equation. */
-function choiceAssumption([best, ...others]: readonly Judged[]): Assumption {
-  const { equation, share, outside: out } = best!;
-  const passedOver = others.find((other) => other.outside.length > out.length && other.share < share);
-  if (passedOver) return reason('chosen-inside-range', best!, passedOver);
-  const [next] = others;
-  if (next === undefined || next.share === Infinity) {
-    return assumption('chosen-only', { equation: equation.id, percent: percentOf(best!) });
-  }
-  return reason(share <= next.share ? 'chosen-smallest-error' : 'chosen-better-grade', best!, next);
-}
-
-function answerOf(
-  judged: Judged,
+/** The answer of one equation to readings that were checked and that it applies to. */
+export function estimateBy(
+  equation: OcclusionEquation,
   readings: OcclusionReadings,
   given?: ReadingErrors,
-  chosen?: Assumption,
 ): OcclusionPressure {
-  const { equation, value } = judged;
-  const errors = errorsOf(judged, readings, given);
+  const value = equation.apply(readings as Required<OcclusionReadings>);
+  const errors = errorsOf(equation, readings, value, given);
   const { evidence, sources, id } = equation;
-  const { assumptions, cautions } = sharedGrounds(equation, readings);
-  const own = ownCautions(judged, readings);
-  const taken = readingsAssumption(given);
+  const { assumptions, cautions } = sharedNotes(equation, readings);
+  const own = ownCautions(equation, value, readings);
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && interval(value, errors)),
+    ...(errors.length > 0 && logInterval(value, errors)),
     equation: id,
     evidence,
     formula: equation.formula,
     symbols: equation.symbols,
     inputs: given ? { ...readings, ...given } : readings,
-    assumptions: chosen ? [chosen, taken, ...assumptions] : [taken, ...assumptions],
+    assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
     sources,
   };
@@ -223,10 +226,12 @@ export function readReadings(reader: FieldReader): { readings: OcclusionReadings
     cuffWidthCm: reader.number('cuffWidthCm', quantities.cuffWidthCm),
     posture: reader.choice('posture', POSTURES),
   };
+  const circumferenceSite = reader.optionalChoice('circumferenceSite', CIRCUMFERENCE_SITES);
   const ageYears = reader.optionalNumber('ageYears', quantities.ageYears);
   const sex = reader.optionalChoice('sex', SEXES);
   const paddingCoefficient = reader.optionalNumber('paddingCoefficient', quantities.paddingCoefficient);
   const side = reader.optionalChoice('side', SIDES);
+  if (circumferenceSite !== undefined) readings.circumferenceSite = circumferenceSite;
   if (ageYears !== undefined) readings.ageYears = ageYears;
   if (sex !== undefined) readings.sex = sex;
   if (paddingCoefficient !== undefined) readings.paddingCoefficient = paddingCoefficient;
@@ -239,46 +244,36 @@ export function readReadings(reader: FieldReader): { readings: OcclusionReadings
   return { readings, given };
 }
 
-/** The answer of one equation to readings that were checked and that it applies to. */
-export const estimateBy = (
-  equation: OcclusionEquation,
-  readings: OcclusionReadings,
-  given?: ReadingErrors,
-): OcclusionPressure => answerOf(judge(equation, readings, given), readings, given);
-
-/** Every equation that applies, best first. */
-function ranked(readings: OcclusionReadings, given?: ReadingErrors): Judged[] {
-  const judged: Judged[] = [];
-  for (const equation of occlusionEquations) {
-    if (!keptBy(equation, readings)) judged.push(judge(equation, readings, given));
-  }
-  return rank(judged);
+/** The default first, then in the order of the list. */
+function applicable(readings: OcclusionReadings): OcclusionEquation[] {
+  const first: OcclusionEquation = defaultEquations[readings.limb];
+  return [first, ...occlusionEquations.filter((equation) => equation.id !== first.id)].filter(
+    (equation) => inapplicableField(equation, readings) === undefined,
+  );
 }
 
 /**
- * Limb occlusion pressure (LOP) from a tape measure and a blood-pressure reading.
+ * Limb occlusion pressure from a tape measure and a blood-pressure reading: a starting point where you cannot measure.
  *
- * An estimate is a starting point: its 95 % interval is wide, and says how wide. A measurement on the
- * limb, with the cuff and in the posture of the exercise, is preferred; see {@link measuredOcclusionPressure}.
+ * The default is one pooled curve for each limb: a model of the published group means, continuous in cuff width,
+ * circumference, blood pressures and, on the thigh, posture. It is above the diastolic pressure, falls with cuff
+ * width, rises with circumference and both blood pressures, and from supine to seated to standing on the thigh. Other
+ * equations are used by their id; {@link compareOcclusionEquations} shows all of them.
  *
- * With `equation: 'auto'` every equation that applies to the limb, the cuff width and the readings at hand is judged,
- * and the one with the smallest honest error (as a share of its answer) is taken; one whose sample does not hold these
- * readings comes after those whose does; within a tenth, the better grade wins. The first assumption says why.
+ * The 95 % interval is a prediction interval for one new person, measured in a new laboratory, on a log scale:
+ * LOP ÷ f to LOP × f. Its parts are in `errors`, as shares of the answer, in quadrature: `equation`, the coefficients;
+ * `people`, how people of one circumference and blood pressure differ; `laboratory`, how laboratories and cuffs differ;
+ * for an equation used by name `posture` and `width-correction`, where posture or cuff are not its own; and the errors
+ * of the readings, where you give them. Few laboratories widen it by Student’s t.
  *
- * The error has these parts, each listed in `errors`, in quadrature: the equation’s own; `laboratory`, how far
- * laboratories differ (25 % of the answer with a narrow cuff on the thigh, 13 % with a wide one, 11 % on the arm);
- * `posture`, where the posture is not the one it was fitted in (on the thigh 15 % supine or seated, 26 % supine or
- * standing, 17 % seated or standing); `width-correction`, where the cuff is up to 0.5 cm off; and the errors of the
- * readings, where they are given, by the equation’s local slope. The shares are `derived` from published group means.
- *
- * Postures are never mixed silently: nothing is shifted, and a caution says so; see {@link correctForPosture}.
+ * A named equation is never shifted to another posture: a caution says so; see {@link correctForPosture}.
  *
  * - Error, evidence and source: those of the equation that made the answer, as `equations` lists them.
  *
- * @param input - limb; `circumferenceCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm];
- * posture; `ageYears` [years], sex and `paddingCoefficient`, for the equations that use them; side, for the record;
- * `circumferenceErrorCm` [cm], `systolicErrorMmHg` and `diastolicErrorMmHg` [mmHg], standard deviations of the
- * readings where they are known (no figures for them are at hand).
+ * @param input - limb; `circumferenceCm` [cm] and where it was taken, `circumferenceSite`; `systolicMmHg`,
+ * `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm]; posture; `ageYears` [years], sex and `paddingCoefficient`, for the
+ * equations that use them; side, for the record; `circumferenceErrorCm` [cm], `systolicErrorMmHg` and
+ * `diastolicErrorMmHg` [mmHg], standard deviations of the readings where you know them; `equation`, an id.
  * @returns LOP [mmHg] with its interval, equation, evidence grade, assumptions and cautions.
  * @throws InputError naming every wrong field: a value that is impossible, pressures swapped, a likely slip of unit,
  * an equation that does not apply.
@@ -287,28 +282,28 @@ function ranked(readings: OcclusionReadings, given?: ReadingErrors): Judged[] {
  * ```ts
  * import { estimateOcclusionPressure } from 'cuffwork';
  * const lop = estimateOcclusionPressure({
- *   limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
+ *   limb: 'leg', circumferenceCm: 55, circumferenceSite: 'mid-limb',
+ *   systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
  * });
- * lop.value; // => 160
- * lop.evidence; // => 'unconfirmed'
+ * [lop.lower!, lop.value, lop.upper!].map(Math.round); // => [128, 193, 292]
+ * lop.evidence; // => 'derived'
  * ```
  */
 export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPressure {
   const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
-  const asked = reader.optionalChoice('equation', EQUATION_CHOICES) ?? 'auto';
-  const equation: OcclusionEquation | undefined = occlusionEquations.find(({ id }) => id === asked);
-  const field = equation && reader.fine ? keptBy(equation, readings) : undefined;
-  if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
+  const asked = reader.optionalChoice('equation', EQUATION_IDS);
+  const equation: OcclusionEquation | undefined =
+    asked === undefined ? defaultEquations[readings.limb] : occlusionEquations.find(({ id }) => id === asked);
+  const field = equation && reader.fine ? inapplicableField(equation, readings) : undefined;
+  if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(readings[field]));
   reader.done();
-  if (equation) return estimateBy(equation, readings, given);
-  const candidates = ranked(readings, given);
-  return answerOf(candidates[0]!, readings, given, choiceAssumption(candidates));
+  return estimateBy(equation!, readings, given);
 }
 
 /**
- * Every occlusion-pressure equation that applies to the same readings, best first, how far they lie apart, and why
- * the others do not apply.
+ * Every occlusion-pressure equation that applies to the same readings, the default first, how far they lie apart, and
+ * why the others do not apply.
  *
  * @param input - as for {@link estimateOcclusionPressure}, without `equation`.
  * @returns the answers, their spread [mmHg], and the equations that do not apply.
@@ -320,23 +315,23 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
  * const { answers, spread } = compareOcclusionEquations({
  *   limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 18, posture: 'supine',
  * });
- * answers.map(({ equation }) => equation); // => ['pooled-means-thigh-wide', 'thigh-index-18', 'width-ratio-1993']
- * spread.difference.toFixed(1); // => '39.1'
+ * answers.map(({ equation }) => equation); // => ['pooled-curve-thigh-2026', 'width-ratio-1993', 'thigh-index-18']
+ * spread.difference.toFixed(1); // => '28.8'
  * ```
  */
 export function compareOcclusionEquations(input: OcclusionComparisonInput): OcclusionComparison {
   const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
   reader.done();
-  const answers = ranked(readings, given).map((judged) => answerOf(judged, readings, given));
+  const answers = applicable(readings).map((equation) => estimateBy(equation, readings, given));
   const values = answers.map(({ value }) => value);
   const [lowest, highest] = [Math.min(...values), Math.max(...values)];
   return {
     answers,
     spread: { lowest, highest, difference: highest - lowest },
     notApplicable: occlusionEquations.flatMap((equation) => {
-      const field = keptBy(equation, readings);
-      return field ? [{ equation: equation.id, field, expected: wanted(equation, field) }] : [];
+      const field = inapplicableField(equation, readings);
+      return field ? [{ equation: equation.id, field, expected: requirement(equation, field) }] : [];
     }),
   };
 }

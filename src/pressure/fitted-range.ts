@@ -1,12 +1,11 @@
 import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
 import { type Limb, LIMBS } from '../quantity/quantities.js';
-import { homeWidth, WIDTH_TOLERANCE_CM } from './carrying.js';
 import type { OcclusionEquation, Range } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
-import { inRange } from './judge.js';
+import { homeWidth, inRange, WIDTH_TOLERANCE_CM } from './uncertainty.js';
 
-/** Where a reading lies; `not-known`: the range of the sample is not at hand, or the reading was not given. */
+/** Where a reading lies; `not-known`: the range of the sample is not reported, or the reading was not given. */
 export type Zone = 'inside' | 'outside' | 'not-known';
 
 /** Where each reading lies against the sample of an equation. */
@@ -73,7 +72,8 @@ export function withinFittedRange(input: FittedRangeInput): FittedRange {
     const zone = cuffWidthCm === undefined ? 'not-known' : off <= WIDTH_TOLERANCE_CM ? 'inside' : 'outside';
     fields.push({ field: 'cuffWidthCm', zone, fitted });
   }
-  for (const [field, value] of values) {
+  const readings = fitted ? values : ([['cuffWidthCm', cuffWidthCm], ...values] as const);
+  for (const [field, value] of readings) {
     const range = equation.fitted[field];
     if (range) {
       const zone = value === undefined ? 'not-known' : inRange(equation, field, value) ? 'inside' : 'outside';

@@ -1,4 +1,5 @@
 import type { Answer } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
 import { limbGirth } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
@@ -27,6 +28,7 @@ function fixed(
     inputs,
     assumptions: assumptions.map((code) => assumption(code)),
     cautions: [
+      ...guardCautions('cuff-pressure', value),
       caution('caution', 'not-an-occlusion-pressure'),
       caution('caution', 'equation-unconfirmed', { equation: id }),
     ],

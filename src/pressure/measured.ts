@@ -1,4 +1,6 @@
 import { type Answer, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
+import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -18,6 +20,8 @@ export interface MeasuredInput {
   readonly side?: Side;
   readonly cuffWidthCm?: number;
   readonly posture?: Posture;
+  /** Day it was measured, `YYYY-MM-DD`. */
+  readonly date?: string;
   /** Number of the day, counted from anywhere: measurements on one day share that day’s departure. */
   readonly day?: number;
   /** Standard deviation of the measurement’s own error, where it is known; else a published one is taken. */
@@ -64,14 +68,15 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
 /**
  * A measured limb occlusion pressure as the same kind of answer as an estimate, with its own error.
  *
- * Measure at rest, before the session, at least twice.
+ * Measure at rest, before the session, at least twice, in the posture and with the cuff of the exercise. A very high
+ * pressure brings a caution or a stop (`guards`). The error is that of the measurement, in mmHg; it is no share.
  *
  * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits of
  *   agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
  * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
- * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture and day, for the
+ * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture, date and day, for the
  * record and for {@link calibrateOcclusionPressure};
  * `standardDeviationMmHg` [mmHg] where the error is known.
  * @returns LOP [mmHg] with its interval.
@@ -92,6 +97,7 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
   const side = reader.optionalChoice('side', SIDES);
   const cuffWidthCm = reader.optionalNumber('cuffWidthCm');
   const posture = reader.optionalChoice('posture', POSTURES);
+  const date = reader.optionalText('date', DAY_EXPECTED, isCalendarDay);
   const day = reader.optionalNumber('day');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   reader.done();
@@ -117,11 +123,12 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
       ...(side && { side }),
       ...(cuffWidthCm !== undefined && { cuffWidthCm }),
       ...(posture && { posture }),
+      ...(date !== undefined && { date }),
       ...(day !== undefined && { day }),
       ...(given && { standardDeviationMmHg }),
     },
     assumptions: [normalInterval, assumption(given ? 'error-given' : published.assumption)],
-    cautions: [],
+    cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
     sources: given ? [] : [published.source],
   };
 }

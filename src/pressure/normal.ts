@@ -1,3 +1,4 @@
+import type { Answer } from '../answer/answer.js';
 import { Math } from '../quantity/maths.js';
 
 /**
@@ -32,4 +33,43 @@ export function normalQuantile(chance: number): number {
     else high = middle;
   }
   return low;
+}
+
+type Spread = Pick<Answer, 'value' | 'standardDeviation' | 'scale'>;
+
+/** The chance that the true value of an answer is at or below x; `undefined` where its error is not known. */
+export function chanceAtOrBelow(x: number, { value, standardDeviation, scale }: Spread): number | undefined {
+  if (standardDeviation === undefined) return undefined;
+  if (standardDeviation === 0) return x >= value ? 1 : 0;
+  return normalChance((scale === 'log' ? Math.log(x / value) : x - value) / standardDeviation);
+}
+
+/** The x at which {@link chanceAtOrBelow} is `chance`. */
+export function valueAtChance(chance: number, { value, standardDeviation = 0, scale }: Spread): number {
+  const shift = normalQuantile(chance) * standardDeviation;
+  return scale === 'log' ? value * Math.exp(shift) : value + shift;
+}
+
+/** A standard deviation in the unit of the answer, whichever scale it stands on. */
+export const deviationInUnit = ({ value, standardDeviation = 0, scale }: Spread): number =>
+  scale === 'log' ? value * standardDeviation : standardDeviation;
+
+/** The same as a share of the value. */
+export const deviationAsShare = ({ value, standardDeviation = 0, scale }: Spread): number =>
+  scale === 'log' ? standardDeviation : standardDeviation / value;
+
+/**
+ * The chance that a chi-square of so many degrees of freedom is above x, by the finite sums 26.4.4 and 26.4.5 of the
+ * Handbook of Mathematical Functions, 1964.
+ */
+export function chiSquareTail(x: number, degrees: number): number {
+  if (x <= 0) return 1;
+  const odd = degrees % 2 === 1;
+  let chance = odd ? 2 * normalChance(-Math.sqrt(x)) : Math.exp(-x / 2);
+  let term = odd ? Math.sqrt((2 * x) / Math.PI) * Math.exp(-x / 2) : (Math.exp(-x / 2) * x) / 2;
+  for (let nu = odd ? 3 : 4; nu <= degrees; nu += 2) {
+    chance += term;
+    term *= x / nu;
+  }
+  return Math.min(1, chance);
 }

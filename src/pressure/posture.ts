@@ -1,13 +1,15 @@
-import { type Answer, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
-import { WIDE_THIGH_CM } from './carrying.js';
+import { thighCurve } from './equations/thigh-curve-2026.js';
 import { assumption, caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
   readonly occlusionMmHg: number;
+  readonly diastolicMmHg: number;
   readonly limb: Limb;
   readonly cuffWidthCm: number;
   readonly fromPosture: Posture;
@@ -16,96 +18,117 @@ export interface PostureInput {
   readonly standardDeviationMmHg?: number;
 }
 
-/** What a wide cuff on the thigh needs more than lying supine [mmHg]: group means, to the nearest 5. */
-export const WIDE_THIGH_SHIFT: Readonly<Record<Posture, number>> = { supine: 0, seated: 25, standing: 55 };
-/** How laboratories and people differ in a shift [mmHg]. */
-export const SHIFT_DEVIATION = { seated: 11, standing: 28 } as const;
+/**
+ * How people differ in the ratio of two postures, as a share of the pressure above diastolic: with wide cuffs (11 cm
+ * or more), to or from standing, and with narrow ones (5 cm or less); between them in proportion to the width.
+ */
+export const POSTURE_DEVIATION = { wide: 0.1, standing: 0.18, narrow: 0.25 } as const;
+const [NARROW_CM, WIDE_CM] = [5, 11];
+
+/** Standard deviation of ln of the ratio of the pressures above diastolic in two postures. */
+export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number): number {
+  if (from === to) return 0;
+  const { wide, standing, narrow } = POSTURE_DEVIATION;
+  const least = from === 'standing' || to === 'standing' ? standing : wide;
+  const place = Math.min(1, Math.max(0, (cuffWidthCm - NARROW_CM) / (WIDE_CM - NARROW_CM)));
+  return narrow + place * (least - narrow);
+}
 
 /**
- * Carries a thigh occlusion pressure with a wide cuff from one posture to another, by a published group shift.
+ * Converts a thigh occlusion pressure from one posture to another, by the posture factors of the pooled curve.
  *
- * Formula: LOP₂ = LOP₁ + shift; seated 25 mmHg and standing 55 mmHg above supine.
+ * Formula: LOP₂ = DBP + (LOP₁ − DBP) × h₂ / h₁, with h = 1 supine, 1.25 seated, 1.53 standing
  *
- * - Only for the thigh and cuffs of 11 to 20 cm. With narrow cuffs the postures hang together too loosely (R² 0.50),
- *   and for the arm no means are at hand: both are refused.
- * - Error: 11 mmHg between supine and seated, 28 mmHg to or from standing (`derived`: how laboratories differ, and
- *   people about the shift).
- * - Evidence: `derived` from the means of the same people in two postures: 17, 24 and 29 mmHg seated, 54.5 standing.
- * - Source: PeerJ 2018;6:e4697; Eur J Appl Physiol 2018;118(2):303–312; a conference abstract of 2018.
+ * So an estimate of the curve, converted, is the estimate for the other posture, with every cuff width.
  *
- * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
+ * - Only for the thigh: no means of another posture are published for the arm.
+ * - Error: people differ by 10 % of the pressure above diastolic between supine and seated and 18 % to or from standing
+ *   with wide cuffs, and by 25 % with narrow ones (`derived`: published standard deviations, R² 0.81 and 0.50).
+ * - Evidence: `derived` from the means of the same people in two postures.
+ * - Source: PeerJ 2018;6:e4697; Eur J Appl Physiol 2018;118(2):303–312.
+ *
+ * @param input - `occlusionMmHg` LOP₁, `diastolicMmHg` DBP [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
  * `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
- * @throws InputError naming every wrong field; also for an arm, for a cuff outside 11 to 20 cm, and where less than
- * 50 mmHg would be left, which no occlusion pressure is.
+ * @throws InputError naming every wrong field; also for an arm, for a pressure at or below diastolic, and where the
+ * interval would reach the diastolic pressure.
  *
  * @example
  * ```ts
  * import { correctForPosture } from 'cuffwork';
  * const leg = { limb: 'leg', cuffWidthCm: 13.5, fromPosture: 'supine', toPosture: 'seated' } as const;
- * correctForPosture({ ...leg, occlusionMmHg: 150 }).value; // => 175
+ * correctForPosture({ ...leg, occlusionMmHg: 150, diastolicMmHg: 70 }).value; // => 170
  * ```
  */
 export function correctForPosture(input: PostureInput): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
+  const diastolicMmHg = reader.number('diastolicMmHg');
   const limb = reader.choice('limb', LIMBS);
   const cuffWidthCm = reader.number('cuffWidthCm');
   const fromPosture = reader.choice('fromPosture', POSTURES);
   const toPosture = reader.choice('toPosture', POSTURES);
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   const same = fromPosture === toPosture;
-  if (reader.fine && !same) {
-    const { low, high } = WIDE_THIGH_CM;
-    if (limb !== 'leg') {
-      reader.report('wrong-relation', 'limb', "'leg': no means for another posture are at hand for the arm", limb);
-    } else if (cuffWidthCm < low || cuffWidthCm > high) {
-      const expected = `${low} to ${high} cm: the shifts were measured with wide cuffs`;
-      reader.report('wrong-relation', 'cuffWidthCm', expected, formatUnit(cuffWidthCm, 'cm'));
-    }
+  if (reader.fine && limb !== 'leg' && !same) {
+    reader.report('wrong-relation', 'limb', "'leg': no means of another posture are published for the arm", limb);
   }
-  const shiftMmHg = WIDE_THIGH_SHIFT[toPosture] - WIDE_THIGH_SHIFT[fromPosture];
-  const value = occlusionMmHg + shiftMmHg;
+  if (occlusionMmHg <= diastolicMmHg) {
+    reader.report('wrong-relation', 'occlusionMmHg', 'above the diastolic pressure', String(occlusionMmHg));
+  }
+  const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
+  const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;
   if (value < quantities.occlusionMmHg.min) {
-    const least = formatUnit(quantities.occlusionMmHg.min - shiftMmHg, 'mm[Hg]');
-    const expected = `at least ${least}, so that ${formatUnit(quantities.occlusionMmHg.min, 'mm[Hg]')} is left`;
+    const expected = `a pressure that stays at or above ${formatUnit(quantities.occlusionMmHg.min, 'mm[Hg]')}`;
     reader.report('wrong-relation', 'occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
   }
   reader.done();
 
-  const standing = fromPosture === 'standing' || toPosture === 'standing';
+  const above = (value - diastolicMmHg) / value;
   const errors: ErrorPart[] = [
     {
       part: 'posture',
-      standardDeviation: same ? 0 : SHIFT_DEVIATION[standing ? 'standing' : 'seated'],
+      standardDeviation: postureDeviation(fromPosture, toPosture, cuffWidthCm) * above,
       evidence: 'derived',
     },
   ];
   if (standardDeviationMmHg !== undefined) {
-    errors.push({ part: 'occlusion', standardDeviation: standardDeviationMmHg, evidence: 'practice' });
+    const share = standardDeviationMmHg / (occlusionMmHg - diastolicMmHg);
+    errors.push({ part: 'occlusion', standardDeviation: share * above, evidence: 'practice' });
+  }
+  const ends = logInterval(value, errors);
+  if (!same && ends.lower <= diastolicMmHg) {
+    const expected = 'small enough for the interval to stay above the diastolic pressure; measure in that posture';
+    reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg!, 'mm[Hg]'));
+    reader.done();
   }
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...interval(value, errors),
+    ...ends,
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'LOP1 + shift',
-    symbols: { LOP1: 'occlusionMmHg', shift: 'shiftMmHg' },
+    formula: 'DBP + (LOP1 - DBP) * h2 / h1',
+    symbols: {
+      DBP: 'diastolicMmHg',
+      LOP1: 'occlusionMmHg',
+      h2: { field: 'toPosture', codes: thighCurve.h },
+      h1: { field: 'fromPosture', codes: thighCurve.h },
+    },
     inputs: {
       occlusionMmHg,
-      shiftMmHg,
+      diastolicMmHg,
       limb,
       cuffWidthCm,
       fromPosture,
       toPosture,
       ...(standardDeviationMmHg !== undefined && { standardDeviationMmHg }),
     },
-    assumptions: [assumption('posture-shift'), normalInterval],
+    assumptions: [assumption('posture-ratio'), logNormalInterval],
     cautions: same
       ? []
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
-    sources: ['posture-2018', 'posture-widths-2018', 'posture-abstract-2018'],
+    sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
 }

@@ -1,4 +1,5 @@
 import type { Answer, Caution } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -8,7 +9,7 @@ import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { caution } from './messages.js';
-import { normalChance, normalQuantile } from './normal.js';
+import { chanceAtOrBelow, valueAtChance } from './normal.js';
 
 /** A pressure to set on the gauge [mmHg]. */
 export type CuffPressure = Answer<'cuff-pressure'>;
@@ -31,24 +32,31 @@ export interface TargetInput {
 function percentCautions(percent: number, mode: ExerciseMode): Caution[] {
   const { low, high } = guidance2019.percentOfOcclusion[mode];
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
+  const closes = mode === 'passive' ? [] : guardCautions('percent-of-occlusion', percent, { path: ['percent'] });
+  if (closes.length > 0) return closes;
   if (percent > high) return [caution('caution', 'percent-above-usual', { percent, low, high }, more)];
   return percent < low ? [caution('note', 'percent-below-usual', { percent, low, high }, more)] : [];
 }
 
 /** The chance that a setting closes the artery fully [%]: that the true occlusion pressure is at or below it. */
-function occlusionChance(setting: number, { value, standardDeviation }: Answer): number | undefined {
-  if (standardDeviation === undefined) return undefined;
-  if (standardDeviation === 0) return setting >= value ? 100 : 0;
-  return 100 * normalChance((setting - value) / standardDeviation);
+function closureChance(setting: number, occlusion: Answer): number | undefined {
+  const chance = chanceAtOrBelow(setting, occlusion);
+  return chance === undefined ? undefined : 100 * chance;
+}
+
+/** What is said of a chance of closing the artery. At rest guidance reaches 100 %, so there it is never a stop. */
+function closureCautions(chance: number | undefined, mode: ExerciseMode): Caution[] {
+  if (chance === undefined) return [];
+  const most = mode === 'passive' ? 'caution' : 'stop';
+  return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percent'], most });
 }
 
 /** The highest gauge setting that keeps the chance of closing the artery within a limit; 0 where none does. */
 function highestSetting(occlusion: Answer, limitPercent: number, step: number): number {
-  const { value, standardDeviation = 0 } = occlusion;
-  const edge = value + normalQuantile(limitPercent / 100) * standardDeviation;
+  const edge = valueAtChance(limitPercent / 100, occlusion);
   let setting = edge < step ? 0 : roundToStep(edge, step, 'down');
   // Rounding takes 12 digits of the edge: it may lie a hair above it.
-  if (setting > 0 && occlusionChance(setting, occlusion)! > limitPercent)
+  if (setting > 0 && closureChance(setting, occlusion)! > limitPercent)
     setting = roundToStep(setting - step, step, 'nearest');
   return setting;
 }
@@ -60,7 +68,8 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  *
  * The interval is that of the pressure which would be exactly p % of the true LOP. `reached` turns it
  * round: the percentage that this setting really is of the LOP given, and the range it may be of the
- * true one, and the chance that it closes the artery fully, Φ((P − LOP) / s), where the interval is known.
+ * true one, and the chance that it closes the artery fully, where the interval is known: Φ((P − LOP) / s), or on a log
+ * scale Φ(ln(P / LOP) / s). From a chance of 5 % on a caution says so, and from 50 % on a stop (`guards`).
  * A `ceilingMmHg` holds the setting down, and so does an `occlusionChanceLimitPercent`: `reached.highestMmHg` is then
  * the highest gauge setting that keeps the chance within that limit. A caution says what was held.
  *
@@ -101,7 +110,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   const percent = reader.number('percent');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
-  const mode = reader.optionalChoice('mode', EXERCISE_MODES);
+  const asked = reader.optionalChoice('mode', EXERCISE_MODES);
   const limit = reader.optionalNumber('occlusionChanceLimitPercent');
   const { fine } = reader;
   const wanted = fine ? product(percent / 100, occlusion.value) : NaN;
@@ -123,9 +132,15 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
   reader.done();
 
   const share = percent / 100;
-  const { lower, upper, standardDeviation, level } = occlusion;
+  const mode = asked ?? 'resistance';
+  const { lower, upper, standardDeviation, scale, level } = occlusion;
+  const chance = closureChance(value, occlusion);
+  const usual = percentCautions(percent, mode);
   const cautions: Caution[] = [
-    ...percentCautions(percent, mode ?? 'resistance'),
+    ...guardCautions('cuff-pressure', value),
+    ...usual,
+    // Who asks for a closed artery is told so already.
+    ...(usual.some(({ severity }) => severity === 'stop') ? [] : closureCautions(chance, mode)),
     caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
   ];
@@ -138,12 +153,11 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
   const mostPercent = lower !== undefined && lower > 0 ? (100 * value) / lower : undefined;
-  const chance = occlusionChance(value, occlusion);
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
   if (lower !== undefined && lower <= 0) cautions.push(caution('caution', 'true-percent-unbounded'));
-  if (mostPercent !== undefined && mostPercent >= 100) {
-    cautions.push(caution('caution', 'may-occlude', { upper: Math.round(mostPercent) }, { path: ['percent'] }));
-  }
+  // A share of a pressure has the errors of the pressure: the same on a log scale, that share of them in mmHg.
+  const deviation =
+    standardDeviation === undefined ? undefined : scale === 'log' ? standardDeviation : share * standardDeviation;
   return {
     kind: 'cuff-pressure',
     value,
@@ -151,9 +165,10 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     ...(lower !== undefined && { lower: share * lower }),
     ...(upper !== undefined && { upper: share * upper }),
     ...(level !== undefined && { level }),
-    ...(standardDeviation !== undefined && {
-      standardDeviation: share * standardDeviation,
-      errors: [{ part: 'occlusion', standardDeviation: share * standardDeviation, evidence: occlusion.evidence }],
+    ...(deviation !== undefined && {
+      standardDeviation: deviation,
+      ...(scale && { scale }),
+      errors: [{ part: 'occlusion', standardDeviation: deviation, evidence: occlusion.evidence }],
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,
@@ -164,7 +179,7 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
       percent,
       gaugeStepMmHg,
       ...(ceilingMmHg !== undefined && { ceilingMmHg }),
-      ...(mode && { mode }),
+      ...(asked && { mode: asked }),
       ...(limit !== undefined && { occlusionChanceLimitPercent: limit }),
     },
     rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },

@@ -1,35 +1,8 @@
 import { frozen } from './frozen.js';
+import type { Quantity, Unit } from './quantity.js';
 import { KPA, LENGTH, METRIC_LENGTH, readingQuantities } from './readings.js';
 
-/** UCUM code of a unit, or an annotation in braces for a plain count. */
-export type Unit =
-  | 'mm[Hg]'
-  | 'cm'
-  | 'kg'
-  | '[lb_av]'
-  | 's'
-  | 'min'
-  | 'a'
-  | '%'
-  | '{reps}'
-  | 'm/s'
-  | '1'
-  | 'mm[Hg].min'
-  | '%.min'
-  | '{AU}'
-  | '{sessions}';
-
-/** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
-export interface Quantity {
-  readonly name: string;
-  readonly unit: Unit;
-  /** Values outside `min` to `max` are refused as impossible; the bounds are this project's own guard (`practice`). */
-  readonly min: number;
-  readonly max: number;
-  readonly whole?: true;
-  /** Units a value is likely to have been given in by mistake, with the factor to `unit`. */
-  readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
-}
+export type { Quantity, Unit } from './quantity.js';
 
 const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
@@ -114,9 +87,12 @@ export const quantities = /* @__PURE__ */ (() =>
     concentricS: { name: 'concentric (lifting) time', unit: 's', min: 0, max: 60, slips: MINUTES },
     topS: { name: 'pause at the top', unit: 's', min: 0, max: 60, slips: MINUTES },
     heldMmHg: { name: 'cuff pressure really held', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },
-    painBefore: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
-    painDuring: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
-    painAfter: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+    painNow: { name: 'pain now, 0 to 10', unit: '1', min: 0, max: 10 },
+    before: { name: 'pain before the session, 0 to 10', unit: '1', min: 0, max: 10 },
+    during: { name: 'worst pain in the session, 0 to 10', unit: '1', min: 0, max: 10 },
+    after: { name: 'pain after the session, 0 to 10', unit: '1', min: 0, max: 10 },
+    nextMorning: { name: 'pain the next morning, 0 to 10', unit: '1', min: 0, max: 10 },
+    sessionOfDay: { name: 'number of the session on its day', unit: '1', min: 1, max: 10, whole: true },
     sessionRpe: { name: 'session RPE', unit: '1', min: 0, max: 10 },
     sessionsPerWeek: { name: 'sessions a week', unit: '1', min: 1, max: 21 },
     weeks: { name: 'weeks of the block', unit: '1', min: 1, max: 104 },
@@ -153,6 +129,13 @@ export const quantities = /* @__PURE__ */ (() =>
     restrictedS: { name: 'restriction time of a day', unit: 's', min: 0, max: 86_400 },
     volumeKg: { name: 'volume load of a day', unit: 'kg', min: 0, max: 1e6 },
     sessions: { name: 'sessions of a day', unit: '{sessions}', min: 0, max: 10, whole: true },
+    restrictedSessions: {
+      name: 'sessions of a day with restriction',
+      unit: '{sessions}',
+      min: 0,
+      max: 10,
+      whole: true,
+    },
   } as const satisfies Record<string, Quantity>))();
 
 /** The name of a numeric field of the vocabulary. */
@@ -164,6 +147,8 @@ export type Limb = 'arm' | 'leg';
 export type Side = 'left' | 'right';
 /** Posture in which a pressure holds. */
 export type Posture = 'supine' | 'seated' | 'standing';
+/** Where along the limb a circumference was taken: halfway (or at a third of the thigh’s length), or under the cuff. */
+export type CircumferenceSite = 'mid-limb' | 'under-cuff';
 /** Sex, as the fitted equations code it. */
 export type Sex = 'male' | 'female';
 /** Unit of a load: kilograms or pounds. */
@@ -173,7 +158,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
+export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

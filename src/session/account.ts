@@ -96,7 +96,7 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
     ...(longestRestriction && { longestRestriction }),
     ...(pressureTime && { pressureTime }),
     ...(relativePressureTime && { relativePressureTime }),
-    cautions: limbCautions(sum([restrictionTime.value, ...lower])),
+    cautions: limbCautions(sum([restrictionTime.value, ...lower]), longestRestriction?.value ?? 0),
   };
 }
 

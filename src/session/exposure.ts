@@ -1,5 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { AnswerKind, Caution } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
+import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
@@ -29,11 +31,21 @@ const EXERCISE_CAUTION = {
 /** Usual pause with the cuff down between two exercises on one limb [s]. */
 export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
 
-export function limbCautions(restrictedS: number): Caution[] {
-  const { high } = commonPractice.limbRestrictionMin;
-  const minutes = restrictedS / MINUTE;
-  return minutes > high ? [caution('caution', 'restriction-long-limb', { minutes: format(minutes), high })] : [];
-}
+/** What is said of a limb’s restriction in a session: of all of it, and of the longest without a break. */
+export const limbCautions = (restrictedS: number, longestS: number): Caution[] => [
+  ...guardCautions('limb-restriction-session', restrictedS / MINUTE),
+  ...guardCautions('unbroken-restriction', longestS / MINUTE),
+];
+
+const LIMB_CODES = /* @__PURE__ */ (() =>
+  new Set<string>(
+    (['limb-restriction-session', 'unbroken-restriction'] as const).flatMap((id) =>
+      guards[id].steps.map(({ code }) => code),
+    ),
+  ))();
+
+/** Whether a caution is one of {@link limbCautions}: said of a limb, and not of each of its exercises. */
+export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);
 
 /** What stretches of restriction add up to. */
 export function tally(stretches: readonly Stretch[]) {
@@ -192,6 +204,7 @@ export function exerciseCautions({ full, limbs }: ExerciseLayout): Caution[] {
       const values = { pressure: format(pressure), occlusion: format(occlusion) };
       cautions.push(caution('caution', 'pressure-above-occlusion', values));
     }
+    cautions.push(...guardCautions('cuff-pressure', pressure));
   }
   if (sets.some(({ repetitions, load }) => repetitions === undefined && load !== undefined)) {
     cautions.push(caution('note', 'timed-sets-no-volume'));

@@ -73,7 +73,10 @@ export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),
-        cautions: [...limbCautions(upS), ...(short.length > 0 ? reperfusionCautions(Math.min(...short)) : [])],
+        cautions: [
+          ...limbCautions(upS, totals.longestRestriction.value),
+          ...(short.length > 0 ? reperfusionCautions(Math.min(...short)) : []),
+        ],
       },
     ];
   });

@@ -13,7 +13,6 @@ export const sessionMessages = {
     '{minutes} min of restriction in one aerobic exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-passive':
     '{minutes} min of unbroken passive restriction is above the {high} min that guidance gives at a time.',
-  'restriction-long-limb': '{minutes} min of restriction on one limb is above the usual limit of {high} min a session.',
   'reperfusion-short':
     '{minutes} min with the cuff down between two exercises on one limb is below the usual {low} min.',
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',

@@ -1,5 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -31,6 +32,8 @@ export interface TrainingDay {
   readonly loadAu: number;
   /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number;
+  /** Number of them with restriction; 1 on a day with any restriction time, when left out. */
+  readonly restrictedSessions?: number;
   readonly restrictedS?: LimbSeconds;
   readonly volumeKg?: LimbKilograms;
 }
@@ -169,13 +172,16 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  *   no range of it is given here.
  * - Restriction time [s] and volume load [kg] of each limb. A load lifted with both legs counts for each.
  *
+ * Long restriction of a limb in a day or in the week, and many sessions with restriction, bring a note, a caution or a
+ * stop, by the figures of `guards`.
+ *
  * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says why.
  *
  * - Evidence: `published` definitions; restriction time `practice`.
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
- * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
+ * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedSessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
  *   `ratio` with `earlierWeeksAu` [AU]
  * @returns each total as an answer with its working.
  * @throws InputError naming every wrong field.
@@ -203,6 +209,7 @@ export function weekTotals(input: WeekInput): WeekTotals {
   const counts: number[] = [];
   const restricted: (number[] | undefined)[] = [];
   const volumes: (number[] | undefined)[] = [];
+  const restrictedCounts: number[] = [];
   const byLimb = (day: Reader, field: 'restrictedS' | 'volumeKg', sums: (number[] | undefined)[]): void => {
     const limbs = day.optionalChild(field);
     for (let place = 0; limbs && place < PLACES.length; place += 1) {
@@ -215,7 +222,14 @@ export function weekTotals(input: WeekInput): WeekTotals {
     byLimb(day, 'restrictedS', restricted);
     byLimb(day, 'volumeKg', volumes);
     loads.push(load);
-    counts.push(day.optionalNumber('sessions') ?? (load > 0 ? 1 : 0));
+    const count = day.optionalNumber('sessions');
+    const cuffed = day.optionalNumber('restrictedSessions');
+    if (count !== undefined && cuffed !== undefined && cuffed > count) {
+      day.report('wrong-relation', 'restrictedSessions', 'at most the sessions of the day', String(cuffed));
+    }
+    counts.push(count ?? (load > 0 ? 1 : 0));
+    const at = loads.length - 1;
+    restrictedCounts.push(cuffed ?? (restricted.some((times) => times !== undefined && times[at]! > 0) ? 1 : 0));
   }
   if (reader.fine && loads.length !== DAYS) {
     reader.report('wrong-relation', 'days', 'seven days in a row', `${loads.length}`);
@@ -237,6 +251,7 @@ export function weekTotals(input: WeekInput): WeekTotals {
   const varied = sd > 0;
   if (!varied)
     cautions.push(caution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
+  cautions.push(...doseCautions(restricted, restrictedCounts));
   const assumptions = deviationAssumptions[deviation];
   const monotony = varied
     ? answer(
@@ -283,6 +298,30 @@ export function weekTotals(input: WeekInput): WeekTotals {
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
   };
+}
+
+/** What the guards say of the restriction of a week: on each day and in all, by limb and by number of sessions. */
+function doseCautions(restricted: readonly (readonly number[] | undefined)[], counts: readonly number[]): Caution[] {
+  const ofLimbs = PLACES.flatMap(({ field, limb, side }, place) => {
+    const times = restricted[place];
+    if (!times) return [];
+    const values = { limb, side };
+    // The longest day stands for the others: seven sentences say no more than one.
+    const longest = Math.max(...times);
+    return [
+      ...guardCautions('limb-restriction-day', longest / 60, {
+        values,
+        path: ['days', times.indexOf(longest), 'restrictedS', field],
+      }),
+      ...guardCautions('limb-restriction-week', sum(times) / 60, { values }),
+    ];
+  });
+  const most = Math.max(...counts);
+  return [
+    ...ofLimbs,
+    ...guardCautions('restricted-sessions-day', most, { path: ['days', counts.indexOf(most)] }),
+    ...guardCautions('restricted-sessions-week', sum(counts)),
+  ];
 }
 
 function ratioOf(

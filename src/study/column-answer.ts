@@ -22,6 +22,8 @@ export interface ColumnsAbout<K extends AnswerKind = AnswerKind> {
   /** UCUM code. */
   readonly unit: Unit;
   readonly level: 0.95;
+  /** `log` where the errors of the rows are shares of their values. */
+  readonly scale?: 'log';
   readonly equation: string;
   readonly evidence: Grade;
   readonly formula: string;
@@ -78,12 +80,21 @@ export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   return given as AnswerColumns;
 }
 
-/** Writes the 95 % interval of the rows of a block around their values from standard deviations left in `upper`. */
+/** As `interval` for the rows of a block: around their values, from standard deviations left in `upper`. */
 export function writeIntervals({ value, lower, upper }: AnswerColumns, from: number, to: number): void {
   for (let row = from; row < to; row += 1) {
     const half = NORMAL_95 * upper[row]!;
     lower[row] = value[row]! - half;
     upper[row] = value[row]! + half;
+  }
+}
+
+/** As `logInterval` for the rows of a block: standard deviations of ln(value) are left in `upper`. */
+export function writeLogIntervals({ value, lower, upper }: AnswerColumns, from: number, to: number): void {
+  for (let row = from; row < to; row += 1) {
+    const factor = Math.exp(NORMAL_95 * upper[row]!);
+    lower[row] = value[row]! / factor;
+    upper[row] = value[row]! * factor;
   }
 }
 

@@ -1,7 +1,7 @@
 import { Reader } from '../answer/reader.js';
 import type { OcclusionReadings } from '../pressure/equation.js';
 import { estimateBy, readReadings, type OcclusionPressure } from '../pressure/estimate.js';
-import { keptBy, wanted, type ReadingErrors } from '../pressure/judge.js';
+import { inapplicableField, requirement, type ReadingErrors } from '../pressure/uncertainty.js';
 import { equationFromFit, type FittedOcclusionEquation } from './fitted-equation.js';
 
 /**
@@ -36,7 +36,7 @@ import { equationFromFit, type FittedOcclusionEquation } from './fitted-equation
  * const lop = estimateWith(fit, {
  *   limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 11, posture: 'seated',
  * });
- * [lop.value, lop.standardDeviation, lop.evidence]; // => [157.5, 12, 'derived']
+ * [lop.value, Math.round(lop.standardDeviation! * lop.value), lop.evidence]; // => [157.5, 12, 'derived']
  * ```
  */
 export function estimateWith(
@@ -46,8 +46,8 @@ export function estimateWith(
   const equation = equationFromFit(fit);
   const reader = new Reader(readings);
   const { readings: taken, given } = readReadings(reader);
-  const field = reader.fine ? keptBy(equation, taken) : undefined;
-  if (field) reader.report('wrong-relation', field, wanted(equation, field), String(taken[field]));
+  const field = reader.fine ? inapplicableField(equation, taken) : undefined;
+  if (field) reader.report('wrong-relation', field, requirement(equation, field), String(taken[field]));
   else if (reader.fine && !(equation.apply(taken as Required<OcclusionReadings>) > 0)) {
     reader.report('wrong-relation', 'circumferenceCm', `readings for which ${equation.id} gives a pressure`, 'others');
   }

@@ -64,6 +64,6 @@ export function methods(used: object): string {
   return [
     `Calculations were done with cuffwork ${version}.`,
     ...sentences,
-    'Intervals are 95 % intervals and take errors as normal.',
+    'Intervals are 95 % intervals; errors are taken as normal, on a log scale where they are shares of the value.',
   ].join(' ');
 }

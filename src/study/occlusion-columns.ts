@@ -1,19 +1,22 @@
 import { Math, square } from '../quantity/maths.js';
-import { NORMAL_95, normalInterval } from '../answer/answer.js';
+import { rangeNotKnown } from '../pressure/estimate.js';
+import { assumption } from '../pressure/estimate-messages.js';
+import { logNormalInterval, NORMAL_95 } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { ExtraReading, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import {
-  carriedError,
   emptyShares,
   errorShares,
-  keptBy,
+  errorTerms,
+  inapplicableField,
   READING_ERROR_FIELDS,
   READING_ERRORS,
+  readingDeviation,
+  requirement,
   varianceOf,
-  wanted,
-} from '../pressure/judge.js';
+} from '../pressure/uncertainty.js';
 import {
   limbGirth,
   LIMBS,
@@ -21,6 +24,8 @@ import {
   quantities,
   SEXES,
   SIDES,
+  CIRCUMFERENCE_SITES,
+  type CircumferenceSite,
   type Limb,
   type Posture,
   type Sex,
@@ -60,7 +65,7 @@ import {
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
   readonly answer: 'occlusion-pressure';
-  /** A published equation by its id, or one’s own of `fitOcclusionEquation`. */
+  /** An equation by its id, or your own of `fitOcclusionEquation`. */
   readonly equation: OcclusionEquationId | FittedOcclusionEquation;
   readonly limb: WordColumn<Limb>;
   readonly circumferenceCm: NumberColumn;
@@ -68,6 +73,8 @@ export interface OcclusionColumnsInput {
   readonly diastolicMmHg: NumberColumn;
   readonly cuffWidthCm: NumberColumn;
   readonly posture: WordColumn<Posture>;
+  /** For the record. */
+  readonly circumferenceSite?: WordColumn<CircumferenceSite>;
   readonly ageYears?: NumberColumn;
   readonly sex?: WordColumn<Sex>;
   readonly paddingCoefficient?: NumberColumn;
@@ -98,6 +105,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     sex: input.words('sex', SEXES, spare('sex')),
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
     side: input.words('side', SIDES, true),
+    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, true),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
     column: input.numbers(name, quantities[name], true),
@@ -113,13 +121,14 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const { fitted, apply } = equation!;
   const { cuffWidthCm, posture } = columns;
   if (!limb.varies && !cuffWidthCm.varies) {
-    const field = keptBy(equation!, readings);
-    if (field) reader.report('wrong-relation', field, wanted(equation!, field), String(readings[field]));
+    const field = inapplicableField(equation!, readings);
+    if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(readings[field]));
     reader.done();
   }
   const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
-  if (onePlace) errorShares(equation!, readings, shares);
   const quick = onePlace && errors.length === 0 ? applyRows(equation!) : undefined;
+  const error = equation!.error.curve ?? errorTerms(equation!, readings);
+  const noInterval = 'share' in error && Number.isNaN(error.share);
   const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
     Numbers | Words<string>
@@ -145,22 +154,24 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const answerRow = (row: number): boolean => {
     fillReadings(readings, columns, row);
     if (!onePlace) {
-      if (keptBy(equation!, readings)) {
+      if (inapplicableField(equation!, readings)) {
         flag[row]! |= DOES_NOT_APPLY;
         return false;
       }
-      errorShares(equation!, readings, shares);
     }
     const answer = apply(readings);
-    let variance = varianceOf(shares, answer);
+    errorShares(equation!, readings, answer, shares);
+    let variance = varianceOf(shares);
     for (const { column, field } of errors) {
       const deviation = at(column, row);
-      if (deviation === deviation) variance += square(carriedError(equation!, readings, field, deviation));
+      if (deviation === deviation) {
+        variance += square(readingDeviation(equation!, readings, field, deviation) / answer);
+      }
     }
-    const half = NORMAL_95 * Math.sqrt(variance);
+    const factor = Math.exp(NORMAL_95 * Math.sqrt(variance));
     value[row] = answer;
-    lower[row] = answer - half;
-    upper[row] = answer + half;
+    lower[row] = answer / factor;
+    upper[row] = answer * factor;
     return judgeRow(row);
   };
   const bounds = quick && boundsOf(columns, equation!);
@@ -176,8 +187,8 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
     }
     if (quick) {
-      fine = answerBlock(quick, readings, shares, work, from, to - from) && fine;
-      if (fine && Number.isNaN(shares.own)) flag.fill(NO_INTERVAL, from, to);
+      fine = answerBlock(quick, readings, error, work, from, to - from) && fine;
+      if (fine && noInterval) flag.fill(NO_INTERVAL, from, to);
       if (fine) return;
     }
     for (let row = from; row < to; row += 1) {
@@ -187,17 +198,23 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     }
   });
   if (shared) for (const name of ['value', 'lower', 'upper', 'flag'] as const) out[name].set(work[name]);
-  const { id, evidence, formula, symbols, sources } = equation!;
+  const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
+  const known = equation!.error.assumption !== 'error-not-known';
   return {
     about: {
       kind: 'occlusion-pressure',
       unit: 'mm[Hg]',
       level: 0.95,
+      ...(known && { scale: 'log' }),
       equation: id,
       evidence,
       formula,
       symbols,
-      assumptions: equation!.error.assumption === 'error-not-known' ? [] : [normalInterval],
+      assumptions: [
+        ...(known ? [logNormalInterval] : []),
+        ...(known && !equation!.error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+        ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
+      ],
       sources,
     },
     ...out,

@@ -2,20 +2,18 @@ import { NORMAL_95 } from '../answer/answer.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
+import { curveDeviation, aboveDiastolic, type PooledCurve } from '../pressure/curve.js';
+import { armCurve2026 } from '../pressure/equations/arm-curve-2026.js';
 import { arm2015 } from '../pressure/equations/arm-2015.js';
 import { padding2006 } from '../pressure/equations/padding-2006.js';
-import {
-  pooledArmNarrowEquation,
-  pooledThighNarrowEquation,
-  pooledThighWideEquation,
-} from '../pressure/equations/pooled-means.js';
+import { thighCurve, thighCurve2026 } from '../pressure/equations/thigh-curve-2026.js';
 import { thigh2015 } from '../pressure/equations/thigh-2015.js';
 import { thigh2019 } from '../pressure/equations/thigh-2019.js';
 import { thighIndex12Equation, thighIndex18Equation } from '../pressure/equations/thigh-index.js';
 import { widthRatio } from '../pressure/equations/width-ratio.js';
-import type { ErrorShares } from '../pressure/judge.js';
+import { shareAbove, type ErrorTerms } from '../pressure/uncertainty.js';
 import { Math, square } from '../quantity/maths.js';
-import type { Limb, Posture, Quantity, Sex, Side } from '../quantity/quantities.js';
+import type { CircumferenceSite, Limb, Posture, Quantity, Sex, Side } from '../quantity/quantities.js';
 import { BLOCK, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
 import { applyLinear, withPerson, type ColumnEquation } from './fitted-equation.js';
@@ -32,6 +30,7 @@ export interface OcclusionReadingColumns {
   readonly sex: Words<Sex>;
   readonly paddingCoefficient: Numbers;
   readonly side: Words<Side>;
+  readonly circumferenceSite: Words<CircumferenceSite>;
 }
 
 export type Readings = { -readonly [Field in keyof OcclusionReadings]-?: OcclusionReadings[Field] };
@@ -52,7 +51,7 @@ export function fillReadings(readings: Readings, columns: OcclusionReadingColumn
 
 /** Readings that hold what is the same in every row; of what varies they hold the first, which nothing reads. */
 export function sameReadings(columns: OcclusionReadingColumns): Readings {
-  const readings = { side: 'left' } as Readings;
+  const readings = { side: 'left', circumferenceSite: 'mid-limb' } as Readings;
   fillReadings(readings, columns, 0);
   // Where it is needed it is there, if not in the first row.
   readings.sex ??= 'male';
@@ -155,56 +154,78 @@ function agesFine({ low, high }: Range, rows: number): boolean {
   return true;
 }
 
-/**
- * Puts intervals around the answers of the block, in the order of `varianceOf`, unless no error is known; whether all
- * answers are pressures.
- */
-function putIntervals({ mmHg, own, laboratory, posture, width }: ErrorShares, rows: number): boolean {
-  let pressures = true;
-  if (Number.isNaN(own)) {
-    for (let row = 0; row < rows; row += 1) if (!(VALUES[row]! > 0)) pressures = false;
-  } else if (laboratory === 0 && posture === 0 && width === 0) {
-    // One part alone is its own root of squares, and takes no root.
-    for (let row = 0; row < rows; row += 1) {
-      const answer = VALUES[row]!;
-      const half = NORMAL_95 * (mmHg + own * answer);
-      LOWERS[row] = answer - half;
-      UPPERS[row] = answer + half;
-      if (!(answer > 0)) pressures = false;
-    }
-  } else {
-    for (let row = 0; row < rows; row += 1) {
-      const answer = VALUES[row]!;
-      const variance =
-        square(mmHg + own * answer) + square(laboratory * answer) + square(posture * answer) + square(width * answer);
-      const half = NORMAL_95 * Math.sqrt(variance);
-      LOWERS[row] = answer - half;
-      UPPERS[row] = answer + half;
-      if (!(answer > 0)) pressures = false;
-    }
+/** Whether all answers of the block are pressures. */
+function arePressures(rows: number): boolean {
+  for (let row = 0; row < rows; row += 1) if (!(VALUES[row]! > 0)) return false;
+  return true;
+}
+
+/** Puts log-normal intervals around the answers of the block, in the order of `varianceOf`. */
+function putIntervals({ mmHg, share, laboratory, posture, width }: ErrorTerms, rows: number): void {
+  for (let row = 0; row < rows; row += 1) {
+    const answer = VALUES[row]!;
+    const above = shareAbove(answer, DIASTOLICS[row]!);
+    const variance =
+      square(mmHg / answer + share) + square(laboratory * above) + square(posture * above) + square(width * above);
+    const factor = Math.exp(NORMAL_95 * Math.sqrt(variance));
+    LOWERS[row] = answer / factor;
+    UPPERS[row] = answer * factor;
   }
-  return pressures;
+}
+
+/** The same around the answers of a curve, whose error depends on the readings. */
+function putCurveIntervals({ b, error }: PooledCurve, { cuffWidthCm, posture }: Readings, rows: number): void {
+  const { people, laboratory, level, variance } = error;
+  const { b: varianceB, a: varianceA, both } = variance;
+  const { h: varianceH, b: withB, a: withA } = error.posture[posture];
+  for (let row = 0; row < rows; row += 1) {
+    const answer = VALUES[row]!;
+    const systolic = SYSTOLICS[row]!;
+    const diastolic = DIASTOLICS[row]!;
+    const ratio = GIRTHS[row]! / cuffWidthCm;
+    const pulse = systolic - diastolic;
+    const own = curveDeviation(
+      aboveDiastolic(b, ratio, pulse),
+      ratio,
+      pulse,
+      (systolic + diastolic) / 2,
+      varianceB,
+      varianceA,
+      both,
+      level,
+      varianceH,
+      withB,
+      withA,
+    );
+    const above = shareAbove(answer, diastolic);
+    const factor = Math.exp(
+      NORMAL_95 * Math.sqrt(square(own * above) + square(people * above) + square(laboratory * above)),
+    );
+    LOWERS[row] = answer / factor;
+    UPPERS[row] = answer * factor;
+  }
 }
 
 /** Answers the block of rows from `from`, and writes the answers where they go; whether all of them are pressures. */
 export function answerBlock(
   apply: ApplyRows,
   same: Readings,
-  shares: ErrorShares,
+  error: PooledCurve | ErrorTerms,
   { value, lower, upper }: AnswerColumns,
   from: number,
   rows: number,
 ): boolean {
   apply(rows, same);
-  const pressures = putIntervals(shares, rows);
+  const known = 'error' in error || !Number.isNaN(error.share);
+  if ('error' in error) putCurveIntervals(error, same, rows);
+  else if (known) putIntervals(error, rows);
   const part = (block: Float64Array): Float64Array => (rows === BLOCK ? block : block.subarray(0, rows));
   value.set(part(VALUES), from);
-  if (Number.isNaN(shares.own)) for (const column of [lower, upper]) column.fill(NaN, from, from + rows);
-  else {
+  if (known) {
     lower.set(part(LOWERS), from);
     upper.set(part(UPPERS), from);
-  }
-  return pressures;
+  } else for (const column of [lower, upper]) column.fill(NaN, from, from + rows);
+  return arePressures(rows);
 }
 
 /** Applies an equation to the readings of the block in work, whose limb, cuff and posture are those of `same`. */
@@ -218,6 +239,15 @@ type Row = Required<OcclusionReadings>;
  * readings are never made; one that is handed its equation calls it anew at every row, several times as slowly.
  */
 const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
+  'pooled-curve-thigh-2026': (rows, { cuffWidthCm, posture }) => {
+    const h = thighCurve.h[posture];
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = thighCurve2026(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm, h);
+  },
+  'pooled-curve-arm-2026': (rows, { cuffWidthCm }) => {
+    for (let row = 0; row < rows; row += 1)
+      VALUES[row] = armCurve2026(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm);
+  },
   'thigh-2019': (rows) => {
     for (let row = 0; row < rows; row += 1)
       VALUES[row] = thigh2019(GIRTHS[row]!, SYSTOLICS[row]!, AGES[row]!, SEXES[row] === 0 ? 1 : 2);
@@ -231,31 +261,6 @@ const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
   'width-ratio-1993': (rows, { cuffWidthCm }) => {
     for (let row = 0; row < rows; row += 1)
       VALUES[row] = widthRatio(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm);
-  },
-  'pooled-means-thigh-wide': (rows, { cuffWidthCm, posture }) => {
-    for (let row = 0; row < rows; row += 1)
-      VALUES[row] = pooledThighWideEquation.apply({
-        circumferenceCm: GIRTHS[row]!,
-        systolicMmHg: SYSTOLICS[row]!,
-        cuffWidthCm,
-        posture,
-      } as Row);
-  },
-  'pooled-means-thigh-narrow': (rows, { cuffWidthCm }) => {
-    for (let row = 0; row < rows; row += 1)
-      VALUES[row] = pooledThighNarrowEquation.apply({
-        circumferenceCm: GIRTHS[row]!,
-        systolicMmHg: SYSTOLICS[row]!,
-        cuffWidthCm,
-      } as Row);
-  },
-  'pooled-means-arm-narrow': (rows, { cuffWidthCm }) => {
-    for (let row = 0; row < rows; row += 1)
-      VALUES[row] = pooledArmNarrowEquation.apply({
-        circumferenceCm: GIRTHS[row]!,
-        systolicMmHg: SYSTOLICS[row]!,
-        cuffWidthCm,
-      } as Row);
   },
   'thigh-index-12': (rows) => {
     for (let row = 0; row < rows; row += 1)

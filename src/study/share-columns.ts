@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import { normalInterval, type Answer } from '../answer/answer.js';
+import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
 import { sources as allSources, type SourceId } from '../evidence/sources.js';
@@ -61,13 +61,19 @@ function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: B
   const given = reader.raw(field);
   try {
     const { value, lower, upper, flag, about } = given as ColumnAnswer;
-    const { kind: asked, unit, evidence, sources } = about;
+    const { kind: asked, unit, evidence, scale, sources } = about;
     const whole =
       [value, lower, upper].every((column) => isNumberColumn(column, value.length)) && isFlagColumn(flag, value.length);
     if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
       const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
       input.rows = value.length;
-      return { value, lower, upper, flag, about: { kind, unit, evidence, sources: ids } as unknown as ColumnsAbout };
+      return {
+        value,
+        lower,
+        upper,
+        flag,
+        about: { kind, unit, evidence, scale, sources: ids } as unknown as ColumnsAbout,
+      };
     }
   } catch {
     // Whatever cannot be read is no column answer.
@@ -181,14 +187,16 @@ function shareColumns(
       value[row] = lower[row] = upper[row] = NaN;
     }
   });
-  const { unit, evidence, sources } = of!.about;
+  const { unit, evidence, scale, sources } = of!.about;
+  const log = scale === 'log';
   return {
     about: {
       ...about,
       unit,
       level: 0.95,
       evidence,
-      assumptions: [normalInterval],
+      ...(log && { scale }),
+      assumptions: [log ? logNormalInterval : normalInterval],
       sources: [...new Set<SourceId>([...sources, 'guideline-review-2019'])],
     },
     ...out,

@@ -64,7 +64,15 @@ const answers: readonly Answer[] = [
   ...maxima,
   ...totals,
   occlusion,
-  correctForCuffWidth({ occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 }),
+  correctForCuffWidth({
+    limb: 'leg',
+    circumferenceCm: 55,
+    systolicMmHg: 120,
+    diastolicMmHg: 70,
+    occlusionMmHg: 160,
+    fromWidthCm: 10,
+    toWidthCm: 15,
+  }),
   targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 }),
   testedOneRepMax({ load: 100 }),
   estimateOneRepMax({ load: 80, repetitions: 1 }),
@@ -203,12 +211,14 @@ describe('explain, a plan', () => {
     const page = xml(`<page>${html}</page>`);
     const texts = (name: string) => Array.from(page.getElementsByTagName(name)).map((found) => found.textContent);
     expect(texts('h1')).toEqual(['Session plan']);
-    expect(texts('h2')).toContain('1. leg extension, left leg');
+    expect(texts('h2')).toContain('1. leg extension, both sides');
     const own = ['leg extension, left leg', 'leg extension, right leg'];
     expect(texts('h3')).toEqual(['left leg', 'leg extension', own[0], 'right leg', own[1], 'The whole session']);
     // Of the session: the seven sums the legs share, pressure × time twice, the peak load and its share.
     expect(texts('h4')).toHaveLength(2 + 9 + 2 + 2 + 2 + 11);
-    expect(texts('td')).toEqual(expect.arrayContaining(['0:00', 'cuff up', 'set 1: 30 repetitions']));
+    expect(texts('td')).toEqual(
+      expect.arrayContaining(['0:00', 'deflate (left leg)', 'set 1: 30 repetitions (both sides)']),
+    );
     const points = texts('li');
     for (const { severity, text } of plan.cautions) {
       expect(points.filter((point) => point!.startsWith(`${severity}: ${text}`))).toHaveLength(1);

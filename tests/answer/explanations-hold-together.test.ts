@@ -85,15 +85,15 @@ describe('an answer explained', () => {
       '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
       '    = 18.08 kg',
       '      rounded down, steps of 2.5 kg: 17.5 kg',
-      '      that is 19.4 %; of the true value it may be 18.3 % to 20.8 %',
+      '      that is 19.4 %; 95 % interval 18.3–20.8 %',
       '      the chance that it closes the artery fully is less than 0.1 %',
       '      highest setting under the limit of that chance: 20 kg',
       '      with p percent 20 %, M one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
         'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
       '  standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       `  equation made-up-3; evidence unconfirmed: ${grades.unconfirmed}`,
-      '  taken for granted: Errors are normal.',
-      '  taken for granted: It is 10 %.',
+      '  assumption: Errors are normal.',
+      '  assumption: It is 10 %.',
       '  caution: Look: 1',
       `  source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}`,
       '',
@@ -101,7 +101,7 @@ describe('an answer explained', () => {
       '    1RM = a',
       '        = 90',
       '        = 90.4 kg',
-      '          brought to the nearest, the weights there are: 90 kg',
+      '          rounded to the nearest, loads you can set: 90 kg',
       '          with a load 90 kg',
       '    standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       `    equation made-up-1; evidence secondary: ${grades.secondary}`,
@@ -125,7 +125,7 @@ describe('an answer explained', () => {
       inputs: { load: 90, repetitions: 5, unit: 'lb' },
     };
     expect(lines(pounds).slice(0, 4)).toEqual([
-      'One-repetition maximum: 90 lb (95 % interval 84.11 to 95.89 lb)',
+      'One-repetition maximum: 90 lb (95 % interval 84.11–95.89 lb)',
       '  1RM = a',
       // Numbers that are the result already are not said twice.
       '      = 90',
@@ -137,7 +137,7 @@ describe('an answer explained', () => {
   // One decimal is shown, so what is shown as 0.0 would be no chance at all.
   it.each([
     [{ percent: 50.05 }, ['that is 50.0 %']],
-    [{ percent: 50, lower: 30 }, ['that is 50.0 %; of the true value it may be 30.0 % and above']],
+    [{ percent: 50, lower: 30 }, ['that is 50.0 %; 95 % interval 30.0 % and above']],
     [{ percent: 50, occlusionChancePercent: 0.05 }, ['the chance that it closes the artery fully is 0.1 %']],
     [{ percent: 50, occlusionChancePercent: 0 }, ['the chance that it closes the artery fully is less than 0.1 %']],
   ])('says of what is reached %j', (reached, expected) => {
@@ -167,7 +167,7 @@ describe('an answer explained', () => {
         .slice(0, 5),
     ).toEqual([
       '- rounded down, steps of 2.5 kg: 17.5 kg',
-      '- that is 19.4 %; of the true value it may be 18.3 % to 20.8 %',
+      '- that is 19.4 %; 95 % interval 18.3–20.8 %',
       '- the chance that it closes the artery fully is less than 0.1 %',
       '- highest setting under the limit of that chance: 20 kg',
       '- with p percent 20 %, M one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
@@ -201,7 +201,7 @@ describe('an answer explained', () => {
     ]);
     expect(lines(whole, { format: 'latex' }).slice(5, 14)).toEqual([
       ' &\\text{rounded down, steps of 2.5 kg: 17.5 kg} \\\\',
-      ' &\\text{that is 19.4 \\%; of the true value it may be 18.3 \\% to 20.8 \\%} \\\\',
+      ' &\\text{that is 19.4 \\%; 95 \\% interval 18.3–20.8 \\%} \\\\',
       ' &\\text{the chance that it closes the artery fully is less than 0.1 \\%} \\\\',
       ' &\\text{highest setting under the limit of that chance: 20 kg} \\\\',
       ' &\\text{p percent 20 \\%} \\\\',
@@ -224,15 +224,15 @@ describe('an answer explained', () => {
       '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
       `    = ${kg(18.08)}`,
       `      <rounded-down <in-steps ${kg(2.5)}> ${kg(17.5)}>`,
-      '      <that-is-perhaps 19.4 % <range-between 18.3 % 20.8 %>>',
+      '      <that-is-perhaps 19.4 % <range-between 18.3 20.8 %>>',
       '      <chance-that-closes <chance-very-small>>',
       `      <highest-under-limit ${kg(20)}>`,
       `      <with-symbols p <field.percent> 20<unit.%>, M <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
         'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as <value.female> 2>, r girth 3 × 4>',
       deviation,
       '  <equation-and-grade made-up-3 <grade.unconfirmed> <meaning.unconfirmed>>',
-      '  <taken-for-granted <normal-interval>>',
-      '  <taken-for-granted <error-share 10>>',
+      '  <assumption <normal-interval>>',
+      '  <assumption <error-share 10>>',
       '  <with-severity <severity.caution> <percent-moved {load} {reached} {percent}>>',
       `  <from-source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}>`,
       '',

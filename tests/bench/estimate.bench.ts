@@ -67,7 +67,7 @@ describe('a thousand occlusion pressures', () => {
     options,
   );
   bench(
-    'validated estimates with their evidence, auto',
+    'validated estimates with their evidence, by default',
     thousand((girth) =>
       estimateOcclusionPressure({
         limb: 'leg',

@@ -45,13 +45,18 @@ describe('formula text and code agree', () => {
     });
   }
   it('width correction', () => {
-    const widths = [quantity('diastolicMmHg'), quantity('fromWidthCm'), quantity('toWidthCm')] as const;
+    const widths = [quantity('fromWidthCm'), quantity('toWidthCm')] as const;
     fc.assert(
       fc.property(
+        fc.constantFrom('leg', 'arm'),
         fc.double({ min: 201, max: 1000, noNaN: true }),
+        fc.double({ min: 25, max: 70, noNaN: true }),
+        fc.double({ min: 101, max: 300, noNaN: true }),
+        fc.double({ min: 30, max: 100, noNaN: true }),
         ...widths,
-        (occlusionMmHg, diastolicMmHg, fromWidthCm, toWidthCm) => {
-          const answer = correctForCuffWidth({ occlusionMmHg, diastolicMmHg, fromWidthCm, toWidthCm });
+        (limb, occlusionMmHg, circumferenceCm, systolicMmHg, diastolicMmHg, fromWidthCm, toWidthCm) => {
+          const person = { limb, circumferenceCm, systolicMmHg, diastolicMmHg } as const;
+          const answer = correctForCuffWidth({ ...person, occlusionMmHg, fromWidthCm, toWidthCm });
           expectClose(answer.value, compile(answer.formula).evaluate(scope(answer.symbols, answer.inputs)));
         },
       ),

@@ -154,10 +154,10 @@ describe('weeks side by side', () => {
     const page = explain(JSON.parse(JSON.stringify(comparison)) as typeof comparison);
     expect(page).toBe(explain(comparison));
     expect(page.split('\n').slice(6)).toEqual([
-      'week  sessions  with cuff  heaviest  of maximum  volume load  of LOP  left leg restricted',
-      '1     3         3          20 kg     20 %        4500 kg      50 %    19:30',
-      '2     3         2          70 kg     70 %        4680 kg      50 %    13:00',
-      '3     2         0          80 kg     80 %        3840 kg      –       0:00',
+      'week  sessions  with cuff  heaviest  of 1RM  volume load  of LOP  left leg restricted',
+      '1     3         3          20 kg     20 %    4500 kg      50 %    19:30 min',
+      '2     3         2          70 kg     70 %    4680 kg      50 %    13:00 min',
+      '3     2         0          80 kg     80 %    3840 kg      –       0:00 min',
     ]);
     expect(page).toMatch(/clears no one/);
   });

@@ -2,11 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { explain, InputError, isInputError, messages } from '../../src/index.js';
 import { nextSession, readDocument, reviewPlan, screen, type Plan } from '../../src/plan/index.js';
-import { upgraded } from '../../src/plan/read-document.js';
+import { upgraded } from '../../src/plan/stored.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf();
-const record = recordOf(plan, [30, 15, 15, 15], { symptoms: ['stop-pain'], painBefore: 1, painAfter: 3 });
+const record = recordOf(plan, [30, 15, 15, 15], {
+  symptoms: ['symptom-numbness-stays'],
+  pain: [{ site: 'joint', before: 1, after: 3 }],
+});
 const documents = {
   plan,
   record,

@@ -13,9 +13,10 @@ import {
   type PlanExercise,
   type PlanRequest,
   type RecordRequest,
+  type SessionRecord,
 } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
-import { recordOf } from '../support/plans.js';
+import { jointPain, recordOf } from '../support/plans.js';
 import { walkSession, type WalkedExercise } from '../support/session-walk.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -149,7 +150,6 @@ describe('planSession, beyond counted sets', () => {
     expect(codes(part.items[0]!.restTarget!.cautions)).not.toContain('percent-below-usual');
     const events = part.items[0]!.timeline.events.filter(({ event }) => event === 'lower' || event === 'inflate');
     expect(events.map(({ pressureMmHg }) => pressureMmHg)).toEqual([100, 40, 100, 40, 100]);
-    expect(explain(part)).toContain('cuff up in the sets; in the rests 40 mmHg, 20.0 % of LOP');
   });
 
   // Worked by hand: each side 10 × 4 s a set; between two sets of one side 40 s of the other, 2 × 5 s to change, 30 s rest
@@ -173,10 +173,6 @@ describe('planSession, beyond counted sets', () => {
     const warm = plan({ ...extension, warmUp: [{ repetitions: 10, restS: 60 }] });
     expect(totalsOf(warm, 'sessionTime', 'restrictionTime', 'repetitions')).toEqual([490, 390, 75]);
     expect(warm.items[0]!.warmUp).toEqual([{ repetitions: 10, restS: 60 }]);
-    const page = explain(warm);
-    expect(page).toMatch(/^Warm-up +10 repetitions \(then 60 s rest\)$/m);
-    expect(page).toContain('  0:00  warm-up set 1: 10 repetitions');
-    expect(page).toContain('  1:40  cuff up');
     // In turn: each side warms up while the other waits, 2 × (10 × 4 s) before the 60 s.
     const turns = planSession({
       ...person,
@@ -261,11 +257,6 @@ describe('the whole session', () => {
     });
     expect(both.session.totals).not.toHaveProperty('limbs');
     expect(both.assumptions).toEqual([]);
-    const page = explain(both);
-    expect(page).toContain('  6:30  pause, cuff down');
-    expect(page).toContain('  9:50  walk, set 1: 2 min (left leg)');
-    expect(page).toContain('  9:50  cuff up, 100 mmHg (left leg)');
-    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
   });
 
   it('takes the usual pause where none is told, and says so', () => {
@@ -278,7 +269,6 @@ describe('the whole session', () => {
     expect(codes(short.cautions)).toContain('reperfusion-short');
     const [finding] = reviewPlan(short, practice).findings;
     expect(finding).toMatchObject({ measure: 'reperfusion', found: 1.5, low: 3, severity: 'caution' });
-    expect(explain(reviewPlan(short, practice))).toContain('1.5 min is below the 3 min at least');
   });
 
   const upTo = (max: number, min = 0) => fc.integer({ min, max });
@@ -442,8 +432,8 @@ describe('nextSession, beyond counted sets', () => {
     expect(codes(propose(unloaded, { sets }).reasons)).toContain('no-load-to-raise');
     const pressed = propose(unloaded, { sets }, {}, { nextPercent: 60 });
     expect([pressed.action, pressed.cuffMmHg]).toEqual(['raise-pressure', { from: 100, to: 120 }]);
-    const back = propose(unloaded, { sets }, { painBefore: 0, painAfter: 2 });
-    expect([back.action, codes(back.reasons)]).toEqual(['back-off', ['back-off-pain', 'back-off-without-load']]);
+    const back = propose(unloaded, { sets }, jointPain(0, 0, 2));
+    expect([back.action, codes(back.reasons)]).toEqual(['back-off', ['pain-back-off-rose', 'fewer-sets']]);
   });
 
   // Worked by hand: a bar of 20 kg with one pair each of 1.25 and 5 kg makes 20, 22.5, 30 and 32.5 kg.
@@ -451,11 +441,11 @@ describe('nextSession, beyond counted sets', () => {
     const { oneRepMax: _, percent: __, ...bare } = extension;
     const moves = (weights: object) => {
       const own = plan({ ...bare, load: 20, ...weights });
-      const back = propose(own, { sets }, { painBefore: 0, painAfter: 1 });
+      const back = propose(own, { sets }, jointPain(0, 0, 2));
       return [propose(own, { sets }).load?.to, back.load?.to];
     };
-    expect(moves({ step: 2.5 })).toEqual([22.5, 17.5]);
-    expect(moves({ available: [14, 20, 24] })).toEqual([24, 14]);
+    expect(moves({ step: 2 })).toEqual([22, 18]);
+    expect(moves({ available: [14, 20, 21] })).toEqual([21, 14]);
   });
 
   it('knows the weights that a bar makes', () => {
@@ -467,19 +457,23 @@ describe('nextSession, beyond counted sets', () => {
     const up = (load: number) => propose(at(load), { sets }).load;
     expect([100, 112.5, 150].map(up)).toEqual([
       { from: 20, to: 22.5, unit: 'kg' },
-      { from: 22.5, to: 30, unit: 'kg' },
+      // 7.5 of 112.5 kg are 6.7 points: too far for one step.
+      { from: 22.5, to: 22.5, unit: 'kg' },
       { from: 30, to: 32.5, unit: 'kg' },
     ]);
     const top = propose(at(162.5), { sets });
-    expect([top.action, codes(top.reasons)]).toEqual(['repeat', ['rule-met', 'pain-not-recorded', 'no-heavier-load']]);
+    expect([top.action, codes(top.reasons).slice(-2)]).toEqual([
+      'raise-repetitions',
+      ['no-heavier-load', 'repetitions-first'],
+    ]);
     // One pair of 0.02 kg and any number of 200 kg: 20, 20.04, then 420 kg, far above.
     const wide = { bar: 20, plates: [{ mass: 0.02, count: 2 }, { mass: 200 }], percent: 10 };
     const onWide = (load: number) => propose(plan({ ...extension, ...wide, oneRepMax: { load } }), { sets }).load;
     expect(onWide(200)).toEqual({ from: 20, to: 20.04, unit: 'kg' });
-    expect(onWide(200.4)).toEqual({ from: 20.04, to: 420, unit: 'kg' });
-    const back = (load: number) => propose(at(load), { sets }, { painBefore: 0, painAfter: 1 });
+    expect(onWide(200.4)).toEqual({ from: 20.04, to: 20.04, unit: 'kg' });
+    const back = (load: number) => propose(at(load), { sets }, jointPain(0, 0, 2));
     expect(back(150).load).toEqual({ from: 30, to: 22.5, unit: 'kg' });
-    expect(codes(back(100).reasons)).toEqual(['back-off-pain', 'no-lighter-load']);
+    expect(codes(back(100).reasons)).toEqual(['pain-back-off-rose', 'no-lighter-load', 'fewer-sets']);
   });
 });
 
@@ -513,9 +507,11 @@ describe('trainingDays', () => {
     ]);
     expect(explain(lifting, { detail: 'brief' })).toMatch(/right leg: .* in 1 exercise, volume load 400 kg/);
     const items = lifting.items.map(({ exercise, limb, side, sets }) => ({ exercise, limb, side, sets }));
-    const record = recordSession({ plan: lifting, date: '2026-03-02', items, sessionRpe: 5, sessionS: 1200 });
+    const [record, again] = [1, 2].map((sessionOfDay) =>
+      recordSession({ plan: lifting, date: '2026-03-02', sessionOfDay, items, sessionRpe: 5, sessionS: 1200 }),
+    ) as [SessionRecord, SessionRecord];
     expect(explain(record)).toMatch(/right leg: .*, volume load 400 kg/);
-    const { limbs } = weekTotals({ days: trainingDays({ records: [record, record], from: '2026-03-02' }) });
+    const { limbs } = weekTotals({ days: trainingDays({ records: [record, again], from: '2026-03-02' }) });
     expect(limbs.map(({ side, volumeLoad }) => [side, volumeLoad?.value])).toEqual([
       ['left', 1781.436948],
       ['right', 800],
@@ -525,10 +521,19 @@ describe('trainingDays', () => {
   // Worked by hand: 20 min at an effort of 5 is 100 AU; twice on one day is 200 AU, 2 sessions and 600 s.
   it('adds up the records of seven days, whatever their order, and passes over other weeks', () => {
     const records = ['2026-03-04', '2026-03-08', '2026-03-02', '2026-03-02', '2026-03-01', '2026-03-09'];
-    const days = trainingDays({ records: records.map((date) => session(date, 5)), from: '2026-03-02' });
+    const days = trainingDays({
+      records: records.map((date, index) => session(date, 5, { sessionOfDay: index + 1 })),
+      from: '2026-03-02',
+    });
     expect(days.map(({ loadAu }) => loadAu)).toEqual([200, 0, 100, 0, 0, 0, 100]);
-    expect(days[0]).toEqual({ loadAu: 200, sessions: 2, restrictedS: { leftLeg: 600 }, volumeKg: {} });
-    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedS: {}, volumeKg: {} });
+    expect(days[0]).toEqual({
+      loadAu: 200,
+      sessions: 2,
+      restrictedSessions: 2,
+      restrictedS: { leftLeg: 600 },
+      volumeKg: {},
+    });
+    expect(days[1]).toEqual({ loadAu: 0, sessions: 0, restrictedSessions: 0, restrictedS: {}, volumeKg: {} });
     // 28 and 29 March: the clocks of many countries change that night; days of the calendar do not.
     const spring = trainingDays({ records: [session('2026-03-30', 5)], from: '2026-03-28' });
     expect(spring.map(({ loadAu }) => loadAu)).toEqual([0, 0, 100, 0, 0, 0, 0]);

@@ -9,7 +9,7 @@ import {
   type Proposal,
   type ProposalItem,
 } from '../../src/plan/index.js';
-import { planOf, recordOf } from '../support/plans.js';
+import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const AS_PLANNED = [30, 15, 15, 15];
 
@@ -45,11 +45,11 @@ describe('a request for the next plan', () => {
   });
 
   it('takes the next percentage up where the load is rounded down', () => {
-    // A third of 60 is 33.33… %, and 33.3 % of 60 kg is 19.98 kg, which a step of 5 brings down to 15 kg.
-    const plan = planOf({ oneRepMax: { load: 60 }, percent: 25, step: 5, rounding: 'down' });
+    // A third of 120 kg is 33.33… %, and 33.3 % of it is 39.96 kg, which a step of 5 brings down to 35 kg.
+    const plan = planOf({ oneRepMax: { load: 120 }, percent: 30, step: 5, rounding: 'down' });
     const { request } = nextRequest({ plan, proposal: proposalFor(plan) });
     expect(request.exercises[0]!.percent).toBe(33.4);
-    expect(planSession(request).items[0]!.load!.value).toBe(20);
+    expect(planSession(request).items[0]!.load!.value).toBe(40);
   });
 
   it('states the load where no percentage of the maximum comes to it', () => {
@@ -85,7 +85,7 @@ describe('a request for the next plan', () => {
 
   it('backs off by the load of the proposal', () => {
     const plan = planOf({ step: 2.5 });
-    const proposal = proposalFor(plan, {}, { painBefore: 1, painAfter: 3 });
+    const proposal = proposalFor(plan, {}, jointPain(1, 1, 3));
     expect(proposal.items[0]!.action).toBe('back-off');
     expect(planned(plan, proposal).items[0]!.load!.value).toBe(17.5);
   });
@@ -106,9 +106,15 @@ describe('a request for the next plan', () => {
         ],
       },
     );
-    const both = nextSession({ plan, records: [recordOf(plan, AS_PLANNED)], rule: 'all-repetitions' });
-    // Only the left side is on record, so the right one repeats.
-    expect(both.items.map(({ action }) => action)).toEqual(['raise-load', 'repeat']);
+    // Only the left side is on record: the right one repeats, and so the shared exercise does.
+    const proposed = nextSession({ plan, records: [recordOf(plan, AS_PLANNED)], rule: 'all-repetitions' });
+    expect(proposed.items.map(({ action }) => action)).toEqual(['repeat', 'repeat']);
+    // Where the practitioner raises the left side all the same, the lower one is taken.
+    const [left, right] = proposed.items;
+    const both = {
+      ...proposed,
+      items: [{ ...left!, action: 'raise-load' as const, load: { ...left!.load!, to: 22.5 } }, right!],
+    };
     const { request, assumptions } = nextRequest({ plan, proposal: both });
     expect(request).toEqual(plan.request);
     expect(assumptions.map(({ code }) => code)).toEqual(['readings-carried', 'lower-of-two-sides']);
@@ -125,13 +131,19 @@ describe('a request for the next plan', () => {
 
   it('refuses to go on after a sign to stop, and what is left open', () => {
     const plan = planOf({ step: 2.5 });
-    const stopped = proposalFor(plan, {}, { symptoms: ['stop-chest'] });
-    expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
-    expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/before a clinician has looked/);
+    const stopped = proposalFor(plan, {}, { symptoms: ['symptom-chest-pain'] });
+    expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.stops']]);
+    expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/lifted by a decision of a practitioner/);
     const noStep = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
     expect(issuesOf(noStep, proposalFor(noStep))).toEqual([['missing', 'proposal.items.0.load.to']]);
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
-    const painful = proposalFor(unloaded, {}, { painBefore: 1, painAfter: 3 });
+    // One set, and nothing to take off it.
+    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true, scheme: '30' });
+    const painful = nextSession({
+      plan: unloaded,
+      records: [recordOf(unloaded, [30], jointPain(1, 1, 3))],
+      rule: 'all-repetitions',
+    });
+    expect(painful.items[0]!.reasons.at(-1)!.code).toBe('back-off-by-hand');
     expect(issuesOf(unloaded, painful)).toEqual([['wrong-relation', 'proposal.items.0.action']]);
   });
 

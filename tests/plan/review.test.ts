@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cite, explain, type Path } from '../../src/index.js';
-import { guidelines, reviewPlan, type Plan, type Review } from '../../src/plan/index.js';
+import { guidelines, planSession, recordSession, reviewPlan, type Plan, type Review } from '../../src/plan/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -30,7 +30,10 @@ describe('reviewPlan', () => {
       unit: '%',
       evidence: 'secondary',
       source: 'guideline-review-2019',
-      text: 'leg extension, left leg: cuff pressure 90 % is above the 40 to 80 % of occlusion pressure of the 2019 guideline review.',
+      exercise: 'leg extension',
+      limb: 'leg',
+      side: 'left',
+      text: 'leg extension, left leg: cuff pressure 90 % of LOP is high: the 2019 guideline review gives 40–80 %.',
     });
   });
 
@@ -73,12 +76,112 @@ describe('reviewPlan', () => {
     expect(inside.find(({ measure }) => measure === 'percent-of-occlusion')!.found.toFixed(1)).toBe('39.9');
   });
 
-  it('holds an item at rest against the passive rows', () => {
-    const [item, ...rest] = planOf({ restS: 200, sets: [75, 75, 75].map((repetitions) => ({ repetitions })) }).items;
-    const passive = { ...planOf(), items: [{ ...item!, mode: 'passive' as const }, ...rest] };
-    const { findings } = reviewPlan(passive);
+  // 70 % of 187 mmHg is 130.9, down to 130 on a gauge of 5 mmHg: 69.5 %; with a ceiling of 125 mmHg it is 66.8 %.
+  it('finds nothing in rounding: what was asked for is in the range', () => {
+    const atRest = (limb: object) =>
+      planOf(
+        {
+          mode: 'passive',
+          scheme: '3x5min',
+          restS: 180,
+          restriction: 'intermittent',
+          oneRepMax: undefined,
+          percent: undefined,
+          tempo: undefined,
+        },
+        {},
+        { percent: 70, gaugeStepMmHg: 5, measured: { valueMmHg: 187, method: 'doppler' }, ...limb },
+      );
+    const rounded = reviewPlan(atRest({}));
+    expect(rounded.findings).toEqual([]);
+    expect(rounded.inside.find(({ measure }) => measure === 'percent-of-occlusion')!.found.toFixed(1)).toBe('69.5');
+    const coarse = reviewPlan(atRest({ gaugeStepMmHg: 20 }));
+    expect(coarse.findings).toEqual([]);
+    expect(outside(reviewPlan(atRest({ ceilingMmHg: 125 })))).toEqual(['percent-of-occlusion']);
+    expect(outside(reviewPlan(atRest({ percent: 65 })))).toEqual(['percent-of-occlusion']);
+    // Held as planned it is what was planned; held lower it is not.
+    const held = (heldMmHg: number) =>
+      outside(
+        reviewPlan(
+          recordSession({
+            plan: atRest({}),
+            date: '2026-03-02',
+            items: [
+              {
+                exercise: 'leg extension',
+                limb: 'leg',
+                side: 'left',
+                heldMmHg,
+                sets: [1, 2, 3].map(() => ({ durationS: 300 })),
+              },
+            ],
+          }),
+        ),
+      );
+    expect(held(130)).toEqual([]);
+    expect(held(125)).toEqual(['percent-of-occlusion']);
+    // 40 % of 61 kg is 24.4, to the nearest 2.5 kg 25: 41 %. A step of 10 kg gives 20 kg, 33 %, another load.
+    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percent: 40, step: 2.5 })))).toEqual([]);
+    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percent: 43, step: 2.5 })))).toEqual([
+      'percent-of-maximum',
+    ]);
+  });
+
+  it('gives a heavy session one finding, that the guideline is not for it', () => {
+    const heavy = (percent: number, restriction: 'continuous' | 'none' = 'continuous') =>
+      reviewPlan(
+        planSession({
+          ...planOf().request,
+          limbs: [planOf().request.limbs[0]!, { ...planOf().request.limbs[0]!, side: 'right', percent: 90 }],
+          exercises: ['squat', 'press'].map((name) => ({
+            ...planOf().request.exercises[0]!,
+            name,
+            percent,
+            scheme: '3x8',
+            restS: 120,
+            restriction,
+          })),
+        }),
+      ).findings.map(({ code, severity, exercise, side, found }) => [code, severity, exercise, side, found]);
+    for (const percent of [65, 70, 75, 80]) {
+      expect(heavy(percent)).toEqual([['review-heavy', 'caution', 'squat', 'left', percent]]);
+    }
+    expect(heavy(75, 'none')).toEqual([['review-heavy', 'note', 'squat', 'left', 75]]);
+    // Below it every figure is compared, each once where both legs are alike.
+    const light = heavy(64);
+    expect(light.filter(([, , exercise, side]) => exercise === 'squat' && side === undefined)).toHaveLength(3);
+    expect(light.map(([code]) => code)).not.toContain('review-heavy');
+  });
+
+  it('keeps codes and numbers in its values, and makes words of them on the page', () => {
+    for (const { values, text } of review.findings) {
+      expect(Object.keys(values!).sort()).toEqual(
+        ['exercise', 'found', 'guideline', 'high', 'limb', 'low', 'measure', 'side', 'unit'].filter(
+          (name) => text.startsWith('leg extension') || !['exercise', 'limb', 'side'].includes(name),
+        ),
+      );
+      expect(explain(review)).toContain(text);
+    }
+  });
+
+  it('carries the stops of its document, and prints nothing else of it', () => {
+    const { stops, findings } = reviewPlan(planOf({ percent: 15 }, { systolicMmHg: 190 }));
+    expect(stops.map(({ code }) => code)).toEqual(['blood-pressure-refer']);
+    expect(findings.length).toBeGreaterThan(0);
+  });
+
+  it('compares an item at rest with the passive rows', () => {
+    const passive = planOf({
+      mode: 'passive',
+      scheme: '3x5min',
+      restS: 200,
+      oneRepMax: undefined,
+      percent: undefined,
+      tempo: undefined,
+    });
     // 50 % of LOP against 70 to 100 %; 3 × 300 s + 2 × 200 s unbroken is 21:40 against 5 min; rest and sets are inside.
-    expect(findings.map(({ measure, high }) => [measure, high])).toEqual([
+    const compared = reviewPlan(passive).findings.filter(({ measure }) => measure !== undefined);
+    expect(compared.map(({ measure, high }) => [measure, high])).toEqual([
       ['longest-restriction', 5],
       ['percent-of-occlusion', 100],
     ]);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { messages } from '../../src/index.js';
 import {
   guidelines,
   ladder,
@@ -88,16 +89,13 @@ describe('a review', () => {
     const grave = (limb: object, guideline?: (typeof guidelines)[number]['id']) =>
       reviewPlan(planOf({}, {}, limb), guideline && { guideline })
         .findings.filter(({ measure }) => measure === 'percent-of-occlusion')
-        .map(({ severity, code, values }) => [severity, code, values!['range']]);
+        .map(({ severity, code, low, high }) => [severity, code, low, high]);
     // As printed, 80.4 is 80 and 39.5 is 40.
     expect(grave({ percent: 80.4, gaugeStepMmHg: 0.1 })).toEqual([]);
-    const range = '40 to 80 % of occlusion pressure';
-    expect(grave({ percent: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', range]]);
+    expect(grave({ percent: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', 40, 80]]);
     expect(grave({ percent: 39.5, gaugeStepMmHg: 0.1 })).toEqual([]);
-    expect(grave({ percent: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', range]]);
-    expect(grave({ percent: 55 }, 'lower-limb-protocols-2025')).toEqual([
-      ['note', 'review-below', '60 to 80 % of occlusion pressure'],
-    ]);
+    expect(grave({ percent: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', 40, 80]]);
+    expect(grave({ percent: 55 }, 'lower-limb-protocols-2025')).toEqual([['note', 'review-below', 60, 80]]);
     const times = reviewPlan(planOf({ scheme: '4x30', restS: 60 }), { guideline: 'common-practice' });
     expect(times.findings.concat(times.inside as never).map(({ measure, path }) => [measure, path])).toEqual([
       ['limb-restriction-time', ['limbs', 0, 'restrictionTime']],
@@ -151,7 +149,7 @@ describe('a screening', () => {
     expect(
       of({ ageYears: 61, systolicMmHg: 145, diastolicMmHg: 80, answers: { diabetes: 'yes', pregnancy: 'yes' } }),
     ).toEqual([
-      ['refer', 'pregnancy', 'stop', 'published', 'answers.pregnancy', listed, 'condition'],
+      ['refer', 'pregnancy', 'stop', 'published', 'answers.pregnancy', listed, ''],
       [
         'caution',
         'blood-pressure-high',
@@ -161,14 +159,14 @@ describe('a screening', () => {
         'hypertension-classes-2018',
         'systolic,diastolic',
       ],
-      ['caution', 'diabetes', 'caution', 'published', 'answers.diabetes', listed, 'condition'],
+      ['caution', 'diabetes', 'caution', 'published', 'answers.diabetes', listed, ''],
       ['caution', 'age-60-and-over', 'caution', 'published', 'ageYears', listed, 'age'],
     ]);
     expect(of({ ageYears: 17, diastolicMmHg: 110, answers: { 'first-session': 'yes', 'sickle-cell': 'yes' } })).toEqual(
       [
         ['refer', 'blood-pressure-refer', 'stop', 'published', 'diastolicMmHg', listed, 'systolic,diastolic'],
-        ['refer', 'sickle-cell', 'stop', 'unconfirmed', 'answers.sickle-cell', undefined, 'condition'],
-        ['caution', 'first-session', 'caution', 'published', 'answers.first-session', 'case-report-2016', 'condition'],
+        ['refer', 'sickle-cell', 'stop', 'unconfirmed', 'answers.sickle-cell', undefined, ''],
+        ['caution', 'first-session', 'caution', 'published', 'answers.first-session', 'case-report-2016', ''],
         ['caution', 'age-under-18', 'caution', 'practice', 'ageYears', undefined, 'age'],
       ],
     );
@@ -178,7 +176,8 @@ describe('a screening', () => {
   it('adds up the thrombosis score', () => {
     const score = (request: Parameters<typeof screen>[0]) => {
       const { value, cautions, inputs } = screen(request).thrombosisScore;
-      return [value, cautions[0]?.values ?? {}, inputs['age-60-and-over']];
+      const open = cautions.find(({ code }) => code === 'score-incomplete');
+      return [value, open?.values ?? {}, inputs['age-60-and-over']];
     };
     const none = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
     expect(score({ ageYears: 59, answers: none })).toEqual([0, {}, 'no']);
@@ -204,17 +203,17 @@ describe('a screening', () => {
     const [question] = screeningQuestions();
     expect(question).toEqual({
       code: 'venous-thromboembolism',
-      question: 'A blood clot in a vein or in the lung, now or ever?',
+      question: messages['ask-venous-thromboembolism'],
       outcome: 'refer',
       evidence: 'published',
       source: 'risk-stratification-2022',
     });
     expect(screen({ ageYears: 30, answers: {} }).unanswered.slice(0, 3)).toEqual([
-      { code: 'systolicMmHg', question: 'Resting systolic blood pressure?' },
-      { code: 'diastolicMmHg', question: 'Resting diastolic blood pressure?' },
-      { code: 'venous-thromboembolism', question: 'A blood clot in a vein or in the lung, now or ever?' },
+      { code: 'systolicMmHg', question: messages['ask-systolicMmHg'] },
+      { code: 'diastolicMmHg', question: messages['ask-diastolicMmHg'] },
+      { code: 'venous-thromboembolism', question: messages['ask-venous-thromboembolism'] },
     ]);
-    expect(screen({ answers: {} }).unanswered[0]).toEqual({ code: 'ageYears', question: 'Age?' });
+    expect(screen({ answers: {} }).unanswered[0]).toEqual({ code: 'ageYears', question: messages['ask-ageYears'] });
   });
 });
 

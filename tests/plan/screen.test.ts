@@ -19,7 +19,7 @@ const request = fc.record(
   { requiredKeys: ['answers'] },
 ) as fc.Arbitrary<ScreeningRequest>;
 
-const RANK = { 'nothing-found': 0, caution: 1, refer: 2 };
+const RANK = { 'nothing-found': 0, incomplete: 1, caution: 2, refer: 3 };
 
 describe('screen', () => {
   it('finds nothing where all is answered and nothing applies, and says that this clears no one', () => {
@@ -31,13 +31,14 @@ describe('screen', () => {
 
   it('leaves what is unanswered unanswered, whether it is left out or not known', () => {
     const { length } = codes;
-    expect(screen({ answers: {} })).toMatchObject({ outcome: 'nothing-found', complete: false });
+    expect(screen({ answers: {} })).toMatchObject({ outcome: 'incomplete', complete: false });
     expect(screen({ answers: {} }).unanswered).toHaveLength(length + 3);
     expect(screen({ ...readings, answers: everything('unknown') }).unanswered).toHaveLength(length);
     const { pregnancy: _, ...rest } = everything('no');
     expect(screen({ ...readings, answers: rest })).toMatchObject({
       complete: false,
-      unanswered: [{ code: 'pregnancy', question: 'Pregnancy?' }],
+      outcome: 'incomplete',
+      unanswered: [{ code: 'pregnancy', question: messages['ask-pregnancy'] }],
     });
   });
 
@@ -66,7 +67,8 @@ describe('screen', () => {
       fc.property(request, fc.constantFrom(...codes), (given, code) => {
         const before = screen(given);
         expectPlainJson(before);
-        const worst = Math.max(0, ...before.findings.map(({ outcome }) => RANK[outcome]));
+        const open = before.complete ? 0 : RANK.incomplete;
+        const worst = Math.max(open, ...before.findings.map(({ outcome }) => RANK[outcome]));
         expect(RANK[before.outcome]).toBe(worst);
         expect(before.complete).toBe(before.unanswered.length === 0);
         const after = screen({ ...given, answers: { ...given.answers, [code]: 'yes' } });
@@ -89,11 +91,50 @@ describe('screen', () => {
         );
         expect(evaluate(score.formula, scope)).toBe(score.value);
         const open = Object.values(score.inputs).includes('unknown');
-        expect(score.cautions.map(({ code }) => code)).toEqual(open ? ['score-incomplete'] : []);
+        expect(score.cautions.some(({ code }) => code === 'score-incomplete')).toBe(open);
       }),
     );
     const { thrombosisScore } = screen({ answers: { thrombophilia: 'yes', immobile: 'no' } });
     expect(thrombosisScore.cautions[0]!.values).toEqual({ possible: 11, most: 12 });
+  });
+
+  // Chest 2011;140:706–714: 4 and more is the highest of three steps; J Am Heart Assoc 2014;3(6):e001152: 3 and more of two.
+  it('refers from the published cut-off of the thrombosis score on', () => {
+    const at = (ageYears: number, ...yes: string[]) => {
+      const answers = { ...everything('no'), ...Object.fromEntries(yes.map((code) => [code, 'yes'])) };
+      const { outcome, findings, thrombosisScore } = screen({ ...readings, ageYears, answers });
+      const high = findings.find(({ code }) => code === 'thrombosis-score-high');
+      return [thrombosisScore.value, outcome, high?.severity, high?.source];
+    };
+    const source = 'thrombosis-score-2014';
+    expect(at(30, 'intensive-care', 'immobile')).toEqual([2, 'caution', undefined, undefined]);
+    expect(at(60, 'intensive-care', 'immobile')).toEqual([3, 'refer', 'stop', source]);
+    expect(at(30, 'limb-paralysis', 'immobile')).toEqual([3, 'refer', 'stop', source]);
+    expect(at(30, 'limb-paralysis', 'cancer-within-5-years')).toEqual([4, 'refer', 'stop', source]);
+  });
+
+  it('says beside the score what it was made for, and calls nobody low-risk after an operation', () => {
+    const { thrombosisScore: plain } = screen({ ...readings, answers: everything('no') });
+    expect(plain.assumptions.map(({ code }) => code)).toEqual([
+      'score-for-inpatients',
+      'score-cut-offs',
+      'score-points-differ',
+    ]);
+    expect(plain.cautions).toEqual([]);
+    for (const code of ['surgery-or-fracture', 'surgery-released']) {
+      const { thrombosisScore } = screen({ ...readings, answers: { ...everything('no'), [code]: 'yes' } });
+      expect(thrombosisScore.value).toBe(0);
+      expect(thrombosisScore.cautions).toMatchObject([{ severity: 'caution', code: 'score-after-surgery' }]);
+    }
+    const said = Object.values(messages).filter((text) => /low(er)?[- ]risk/i.test(text));
+    expect(said).toEqual([messages['score-for-inpatients'], messages['score-after-surgery']]);
+  });
+
+  it('asks in questions that end with a question mark, of 25 words at most', () => {
+    for (const { question } of screen({ answers: {} }).unanswered) {
+      expect(question).toMatch(/^[A-Z].*\?$/s);
+      expect(question.split(' ').length, question).toBeLessThanOrEqual(25);
+    }
   });
 
   it('prints a page that a stored screening prints too', () => {

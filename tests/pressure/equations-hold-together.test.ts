@@ -19,7 +19,8 @@ const all: readonly OcclusionEquation[] = equations.occlusionPressure;
 
 /** What the docs of each equation say of it. */
 interface Told {
-  /** Its own error: in mmHg, or as a share of the answer. */
+  /** Its own error: in mmHg, as a share of the answer, or that of a curve. */
+  readonly curve?: { readonly b: number; readonly variance: readonly [number, number, number] };
   readonly own?: number;
   readonly share?: (kind: Kind) => number;
   readonly grade: string;
@@ -45,7 +46,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     unchecked: 'limb circumference, systolic pressure',
   },
   'thigh-2015': {
-    own: 30,
+    own: 67.1,
     grade: 'derived',
     laboratory: true,
     home: 'supine',
@@ -73,34 +74,21 @@ const TOLD: Readonly<Record<string, Told>> = {
     more: ['width-ratio-bias'],
     unchecked: 'limb circumference, systolic pressure, diastolic pressure, cuff width',
   },
-  'pooled-means-thigh-wide': {
-    share: () => 0.19,
+  'pooled-curve-thigh-2026': {
+    curve: { b: 17.9, variance: [10.6, 0.083, -0.779] },
     grade: 'derived',
     laboratory: false,
-    widths: [11, 20],
-    error: means('error-left-out', 9),
-    more: ['own-working', 'nominal-person'],
-    unchecked: 'limb circumference, systolic pressure',
+    error: means('error-of-curve', 18),
+    more: ['own-working', 'nominal-person', 'widths-assumed'],
+    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
   },
-  'pooled-means-thigh-narrow': {
-    share: () => 0.34,
+  'pooled-curve-arm-2026': {
+    curve: { b: 11.5, variance: [10.4, 0.083, -0.721] },
     grade: 'derived',
     laboratory: false,
-    home: 'supine',
-    widths: [5, 6],
-    error: means('error-left-out', 3),
+    error: means('error-of-curve', 18),
     more: ['own-working', 'nominal-person'],
-    unchecked: 'limb circumference, systolic pressure',
-  },
-  'pooled-means-arm-narrow': {
-    share: () => 0.18,
-    grade: 'derived',
-    laboratory: false,
-    home: 'supine',
-    widths: [5, 6],
-    error: means('error-left-out', 2),
-    more: ['own-working', 'nominal-person'],
-    unchecked: 'limb circumference, systolic pressure',
+    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
   },
   'thigh-index-12': {
     share: () => 0.23,
@@ -132,34 +120,64 @@ const TOLD: Readonly<Record<string, Told>> = {
   },
 };
 
-// Docs of estimateOcclusionPressure: laboratories 25, 13 and 11 %; postures 15, 26 and 17 % on the thigh; another width 48 % for
-// each unit of |ln| (docs of correctForCuffWidth).
-const LABORATORY = { 'thigh-narrow': 0.25, 'thigh-wide': 0.13, arm: 0.11 } as const;
-const POSTURES = { supine: 0, seated: 0.15, standing: 0.26 } as const;
+// docs/working/pooled-curve.ts, as shares of the pressure above diastolic: people 20 %, laboratories 25 %; a posture
+// multiplies it by 1.25 and 1.53 on the thigh, and another width changes it at most in proportion.
+const SHIFTS = { supine: 1, seated: 1.25, standing: 1.53 } as const;
+/** Variance of ln h, and its covariances with b and a. */
+const OF_POSTURE = {
+  supine: [0, 0, 0],
+  seated: [0.00327, -0.0152, 0.000028],
+  standing: [0.00746, -0.022, -0.000624],
+} as const;
 const kindOf = (limb: string, width: number): Kind =>
   limb === 'arm' ? 'arm' : width < 8 ? 'thigh-narrow' : 'thigh-wide';
 
-function expectedErrors(
-  id: string,
-  readings: { limb: string; cuffWidthCm: number; posture: keyof typeof POSTURES },
-  value: number,
-) {
-  const { own, share, laboratory, home, widths } = TOLD[id]!;
+interface Readings {
+  readonly limb: string;
+  readonly circumferenceCm: number;
+  readonly systolicMmHg: number;
+  readonly diastolicMmHg: number;
+  readonly cuffWidthCm: number;
+  readonly posture: keyof typeof SHIFTS;
+}
+
+/** g′ V g for b, a and ln h, and the level of the blood pressures. */
+function curveError({ b, variance: [bb, aa, ab] }: NonNullable<Told['curve']>, readings: Readings): number {
+  const { limb, circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, posture } = readings;
+  const ratio = circumferenceCm / cuffWidthCm;
+  const above = 0.5 * (systolicMmHg - diastolicMmHg) + b * ratio;
+  const g = [ratio / above, (systolicMmHg - diastolicMmHg) / above, 1];
+  const [hh, hb, ha] = limb === 'arm' ? OF_POSTURE.supine : OF_POSTURE[posture];
+  const matrix = [
+    [bb, ab, hb],
+    [ab, aa, ha],
+    [hb, ha, hh],
+  ];
+  const level = (0.52 * ((systolicMmHg + diastolicMmHg) / 2 - 95)) / above;
+  return Math.sqrt(g.reduce((sum, p, i) => sum + g.reduce((own, q, j) => own + p * q * matrix[i]![j]!, 0), level ** 2));
+}
+
+function expectedErrors(id: string, readings: Readings, value: number) {
+  const { own, share, curve, laboratory, home, widths } = TOLD[id]!;
   const kind = kindOf(readings.limb, readings.cuffWidthCm);
-  const found: Record<string, number> = { equation: own ?? share!(kind) * value };
-  if (laboratory) found['laboratory'] = LABORATORY[kind] * value;
+  const above = 1 - readings.diastolicMmHg / value;
+  if (curve) {
+    return { equation: curveError(curve, readings) * above, people: 0.2 * above, laboratory: 0.25 * above };
+  }
+  const found: Record<string, number> = { equation: own === undefined ? share!(kind) : own / value };
+  if (laboratory) found['laboratory'] = 0.25 * above;
   if (home && readings.limb === 'leg' && readings.posture !== home)
-    found['posture'] = POSTURES[readings.posture] * value;
+    found['posture'] = Math.log(SHIFTS[readings.posture]) * above;
   const { cuffWidthCm: width } = readings;
   const from = widths ? Math.min(Math.max(width, widths[0]), widths[1]) : width;
-  if (from !== width) found['width-correction'] = 0.48 * Math.abs(Math.log(from / width)) * value;
+  if (from !== width) found['width-correction'] = Math.abs(Math.log(from / width)) * above;
   return found;
 }
 
 describe('an estimate by each equation', () => {
   // 0.5 cm from a width counts as that width (docs of withinFittedRange).
   const WIDTHS = [5, 5.5, 5.6, 7.9, 8, 11.6, 12, 17.4, 17.5, 18, 20.5];
-  const readingsOf = ({ limb }: OcclusionEquation, cuffWidthCm: number, posture: keyof typeof POSTURES) =>
+  const readingsOf = ({ limb }: OcclusionEquation, cuffWidthCm: number, posture: keyof typeof SHIFTS) =>
     ({
       ...(limb === 'arm' ? ARM : LEG),
       cuffWidthCm,
@@ -203,7 +221,7 @@ describe('an estimate by each equation', () => {
           for (const [part, grade] of parts(answer)) expect(grade).toBe(part === 'equation' ? told.grade : 'derived');
           expect(said(answer.assumptions)).toEqual([
             ['readings-exact'],
-            ...(known ? [['normal-interval']] : []),
+            ...(known ? [['log-normal-interval'], ['new-person-and-laboratory']] : []),
             told.error,
             ...(known && told.laboratory ? [['laboratories-differ']] : []),
             ...(known && limb === 'arm' && posture !== 'supine' ? [['arm-posture-not-known']] : []),
@@ -253,7 +271,7 @@ describe('an estimate by each equation', () => {
       caution('posture-may-differ', { equation: 'thigh-2019', asked: 'seated' }),
       thigh,
     ]);
-    expect(by('pooled-means-thigh-wide', { posture: 'standing' })).toEqual([]);
+    expect(by('pooled-curve-thigh-2026', { posture: 'standing' })).toEqual([]);
     expect(by('arm-2015', { ...ARM, posture: 'standing' })).toEqual([
       caution('posture-differs', { equation: 'arm-2015', fitted: 'supine', asked: 'standing' }),
       arm,

@@ -53,6 +53,7 @@ const READINGS = {
   sex: 'male',
   paddingCoefficient: 0.8,
   side: 'left',
+  circumferenceSite: 'mid-limb',
 } as const;
 
 describe('published error figures', () => {

@@ -4,7 +4,13 @@ import groupMeans from '../../src/checks/group-means.json' with { type: 'json' }
 import { eachRow } from '../support/rows.js';
 
 // The misses, by name: a mean that is missed is not hidden, and one that is no longer missed must leave the list.
-const MISSES = ['narrow-cuffs-2024 336.8', 'posture-widths-2018 409', 'athletes-2018 133'];
+const MISSES = [
+  'cuff-width-2012 235',
+  'cuff-width-2012 144',
+  'posture-widths-2018 148',
+  'cuff-materials-2017 139',
+  'cuff-width-2016 145',
+];
 
 describe('published means', () => {
   eachRow(groupMeans, (row) => {

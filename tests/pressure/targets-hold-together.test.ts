@@ -114,10 +114,26 @@ describe('a target', () => {
   });
 
   it('may close the artery', () => {
-    // 100 × 128 / (160 − 19.6) is 91.2 %; 141 / 140.4 is 100.4 %.
-    expect(codesOf(target({ percent: 80 }).cautions)).not.toContain('may-occlude');
-    expect(withCode(said(target({ percent: 88.2 }).cautions), 'may-occlude')).toEqual([
-      ['may-occlude', { severity: 'caution', values: { upper: 100 }, path: ['percent'] }],
+    const closure = (more: object) =>
+      said(target(more).cautions).filter(([code]) => /occlude|closes/.test(code)) as unknown[];
+    // The 5 % quantile of the normal distribution is −1.6449 (tables): 160 − 16.449 is 143.6 mmHg.
+    expect(target({ percent: 89.7 }).value).toBe(143);
+    expect(closure({ percent: 89.7 })).toEqual([]);
+    // Φ(−1.6) = 0.0548 (tables).
+    expect(target({ percent: 90 }).value).toBe(144);
+    expect(closure({ percent: 90 })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 5, limit: 5 }, path: ['percent'] }],
+    ]);
+    // As likely as not from the middle on; there the percentage itself says stop, once.
+    expect(closure({ percent: 99.9 })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 46, limit: 5 }, path: ['percent'] }],
+    ]);
+    expect(closure({ percent: 100 })).toEqual([
+      ['percent-closes-artery', { severity: 'stop', values: { value: 100, limit: 100 }, path: ['percent'] }],
+    ]);
+    // At rest guidance reaches 100 %.
+    expect(closure({ percent: 100, mode: 'passive' })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 50, limit: 5 }, path: ['percent'] }],
     ]);
     // At the pressure itself, with an error of nothing, it is closed.
     const sure = { ...occlusion, standardDeviation: 0, lower: 160, upper: 160 };

@@ -6,8 +6,8 @@ describe('the example of the README', () => {
 
   // Worked by hand from the inputs in the example.
   it.each([
-    ['(118 − 72) × 51 / (3 × 10) + 72 = 150.2', '= 150.2 mmHg'],
-    ['half of 150.2 is 75.1, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 75 mmHg'],
+    ['72 + 1.25 × (23 + 17.9 × 51 / 10) = 214.86', '= 214.86 mmHg'],
+    ['half of 214.86 is 107.43, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 105 mmHg'],
     ['half of 172 is 86, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 85 mmHg'],
     ['20 × 36 / (37 − 10) = 26.67', '= 26.67 kg'],
     ['20 % of 26.67 is 5.33, nearest 2.5 kg step', 'brought to the nearest, steps of 2.5 kg: 5 kg'],

@@ -16,7 +16,7 @@ const importsOf = (file: string) =>
 describe('the floors of src', () => {
   it('are the folders there are', () => {
     const folders = readdirSync('src', { withFileTypes: true }).filter((entry) => entry.isDirectory());
-    for (const { name } of folders) expect([...FLOORS, 'checks', 'schemas']).toContain(name);
+    for (const { name } of folders) expect([...FLOORS, 'checks']).toContain(name);
     expect(files.length).toBeGreaterThan(30);
   });
 
@@ -24,9 +24,9 @@ describe('the floors of src', () => {
     const floor = FLOORS.indexOf(file.split(sep)[1]!);
     for (const name of importsOf(file)) {
       if (!name.startsWith('.')) {
-        expect(['zod', 'decimal.js', '@standard-schema/spec']).toContain(name);
-        // zod stays in the plan floor and the schemas; decimal.js behind one file.
-        if (name === 'zod') expect(file).toMatch(/^src\/(plan\/|schemas\.ts)/);
+        expect(['zod/mini', 'decimal.js', '@standard-schema/spec']).toContain(name);
+        // zod stays in the plan floor; decimal.js behind one file.
+        if (name === 'zod/mini') expect(file).toMatch(/^src\/plan\//);
         if (name === 'decimal.js') expect(file).toBe('src/quantity/decimal.ts');
         continue;
       }

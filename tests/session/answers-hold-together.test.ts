@@ -164,7 +164,7 @@ describe('one exercise', () => {
     [
       { scheme: '1x1206s', restriction: 'continuous', mode: 'aerobic' },
       [
-        ['restriction-long-limb', { severity: 'caution', values: { minutes: '20.1', high: 20 } }],
+        ['restriction-long-limb', { severity: 'caution', values: { value: 20.1, limit: 20 } }],
         ['restriction-long-aerobic', { ...still, values: { minutes: '20.1', low: 5, high: 20 } }],
       ],
     ],
@@ -176,7 +176,7 @@ describe('one exercise', () => {
     [{ scheme: '4x300s', ...passive }, []],
     [
       { scheme: '5x300s', ...passive },
-      [['restriction-long-limb', { severity: 'caution', values: { minutes: '25', high: 20 } }]],
+      [['restriction-long-limb', { severity: 'caution', values: { value: 25, limit: 20 } }]],
     ],
   ] as const)('warns of long restriction: %o', (input, expected) => {
     const totals = account(input);

@@ -100,10 +100,10 @@ describe('compareSessions', () => {
     expect(lines[0]).toBe('TWO SESSIONS COMPARED, FOR REHABILITATION');
     expect(lines.map((line) => line.trim().split(/ {2,}/))).toEqual(
       expect.arrayContaining([
-        ['from', 'to', 'change'],
+        ['measure', 'from', 'to', 'change', 'kind'],
         ['Peak load', '75 kg', '30 kg', '−45 kg (−60 %)', 'mechanical'],
         ['Peak load as a share of the maximum', '75 %', '30 %', '−45 points (−60 %)', 'mechanical'],
-        ['Restriction time', '0:00', '6:30', '+6:30', 'restriction'],
+        ['Restriction time', '0:00 min', '6:30 min', '+6:30 min', 'restriction'],
         ['Volume load', '2250 kg', '2250 kg', 'the same', 'mechanical'],
       ]),
     );

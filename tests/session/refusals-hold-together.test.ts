@@ -255,13 +255,13 @@ describe('a prescription is refused', () => {
     [
       'no exercises',
       { exercises: [] },
-      [['exercises', 'wrong-type', 'a list of exercises (1 to 1000 of them)', 'a list of 0']],
+      [['exercises', 'wrong-type', 'a list of exercises (1 to 50 of them)', 'a list of 0']],
     ],
-    ['no list of sets', { ...set, sets: 5 }, [['sets', 'wrong-type', 'a list of sets (1 to 1000 of them)', '5']]],
+    ['no list of sets', { ...set, sets: 5 }, [['sets', 'wrong-type', 'a list of sets (1 to 50 of them)', '5']]],
     [
       'no list of a warm-up',
       { ...ok, warmUp: [] },
-      [['warmUp', 'wrong-type', 'a list of sets (1 to 1000 of them)', 'a list of 0']],
+      [['warmUp', 'wrong-type', 'a list of sets (1 to 50 of them)', 'a list of 0']],
     ],
   ])('%s', (_name, input, issues) => {
     expect(refusal(accountSession, input)).toEqual(issues);

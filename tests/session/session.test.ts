@@ -67,6 +67,20 @@ describe('accountSession', () => {
 });
 
 describe('sessionTimeline', () => {
+  // Partial restriction is what it is whether or not pressures are given: full in the sets, lower in the rests.
+  it.each([{}, { pressureMmHg: 100, restPressureMmHg: 40 }])(
+    'inflates again after a partial rest, given %o',
+    (pressures) => {
+      const of = (scheme: string) =>
+        sessionTimeline({ ...base, scheme, restriction: 'partial', ...pressures } as Prescription)
+          .events.map(({ event }) => event)
+          .filter((event) => event !== 'set' && event !== 'rest');
+      expect(of('2x10')).toEqual(['inflate', 'lower', 'inflate', 'deflate']);
+      expect(of('3x10')).toEqual(['inflate', 'lower', 'inflate', 'lower', 'inflate', 'deflate']);
+      expect(of('1x10')).toEqual(['inflate', 'deflate']);
+    },
+  );
+
   it('lays out 30-15-15-15 with the cuff up throughout', () => {
     expect(sessionTimeline(base).events.map(({ atS, event }) => [atS, event])).toEqual([
       [0, 'inflate'],

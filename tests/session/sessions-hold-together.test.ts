@@ -81,7 +81,7 @@ describe('a session of several exercises', () => {
     // Four times 390 s are 26 min on one limb.
     const long = account({ exercises: [press, press, press, press], reperfusionS: 180 });
     expect(said(long.limbs[0]!.cautions)).toEqual([
-      ['restriction-long-limb', { severity: 'caution', values: { minutes: '26', high: 20 } }],
+      ['restriction-long-limb', { severity: 'caution', values: { value: 26, limit: 20 } }],
     ]);
     expect(withCode(said(long.cautions), 'restriction-long-limb')).toHaveLength(1);
   });

@@ -226,13 +226,13 @@ describe('two sessions', () => {
       .map((line) => line.trim().split(/ {2,}/));
     expect(lines[0]).toEqual(['TWO SESSIONS COMPARED, FOR REHABILITATION']);
     expect(lines[1]).toEqual(['='.repeat('TWO SESSIONS COMPARED, FOR REHABILITATION'.length)]);
-    expect(lines[2]).toEqual(['from', 'to', 'change']);
+    expect(lines[3]).toEqual(['measure', 'from', 'to', 'change', 'kind']);
     const cells = lines.map((line) => line.slice(1));
     expect(cells).toContainEqual(['75 kg', '30 kg', '−45 kg (−60 %)', 'mechanical']);
     expect(cells).toContainEqual(['75 %', '30 %', '−45 points (−60 %)', 'mechanical']);
     expect(cells).toContainEqual(['2250 kg', '2250 kg', 'the same', 'mechanical']);
-    expect(cells).toContainEqual(['0:00', '6:30', '+6:30', 'restriction']);
-    expect(cells).toContainEqual(['5:00', '6:30', '+1:30 (+30 %)', 'session']);
+    expect(cells).toContainEqual(['0:00 min', '6:30 min', '+6:30 min', 'restriction']);
+    expect(cells).toContainEqual(['5:00 min', '6:30 min', '+1:30 min (+30 %)', 'session']);
     const { load: _load, percent: _percent, ...bare } = light;
     const open = explain(compare({ to: bare }))
       .split('\n')
@@ -241,7 +241,7 @@ describe('two sessions', () => {
     const back = explain(compare({ from: light, to: heavy }))
       .split('\n')
       .map((line) => line.trim().split(/ {2,}/).slice(1));
-    expect(back).toContainEqual(['6:30', '5:00', '−1:30 (−23.08 %)', 'session']);
-    expect(explain(compare())).toMatch(/^TWO SESSIONS COMPARED\n=+\n[^]*\ncaution: These are sums/);
+    expect(back).toContainEqual(['6:30 min', '5:00 min', '−1:30 min (−23.08 %)', 'session']);
+    expect(explain(compare())).toMatch(/^TWO SESSIONS COMPARED\n=+\n[^]*\n- caution: These are sums/);
   });
 });

@@ -150,9 +150,9 @@ describe('methods', () => {
   it('names every equation with its grade, its sources and the version', () => {
     const text = methods(answer);
     expect(text).toContain(`cuffwork ${version}`);
-    expect(text).toContain('width-ratio-1993');
-    expect(text).toContain('evidence unconfirmed');
-    expect(text).toContain('[wide-cuffs-1993');
+    expect(text).toContain('pooled-curve-thigh-2026');
+    expect(text).toContain('evidence derived');
+    expect(text).toContain('[cuff-width-2012');
     expect(text).not.toMatch(/\n|undefined/);
   });
   it('covers a plan and one’s own equation', () => {

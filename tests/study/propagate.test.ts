@@ -1,11 +1,15 @@
+import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
+import { logInterval } from '../../src/answer/answer.js';
 import {
   estimateOcclusionPressure,
   estimateOneRepMax,
   InputError,
+  measuredOcclusionPressure,
   targetCuffPressure,
   testedOneRepMax,
   trainingLoad,
+  type Answer,
 } from '../../src/index.js';
 import { propagate, type PropagateInput } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -77,6 +81,44 @@ describe('propagate', () => {
     expect(run(exact).closedForm!.standardDeviation).toBe(own.standardDeviation);
   });
 
+  // Own algebra: a product of powers of log-normal readings is log-normal, its shares in quadrature; quantiles of jstat.
+  it('is exact for a product on a log scale, and draws from the log-normal', () => {
+    const ratio = (draw: { readonly a: number; readonly b: number }): Answer<'occlusion-pressure'> => ({
+      ...measuredOcclusionPressure({ valueMmHg: 160, method: 'doppler', limb: 'leg' }),
+      value: (160 * draw.a) / draw.b,
+      ...logInterval((160 * draw.a) / draw.b, [{ part: 'equation', standardDeviation: 0.12, evidence: 'derived' }]),
+    });
+    const { monteCarlo, closedForm } = propagate({
+      inputs: {
+        a: { value: 55, standardDeviation: 0.03, scale: 'log' },
+        b: { value: 10, standardDeviation: 0.04, scale: 'log' },
+      },
+      pipeline: ratio,
+      draws: 100_000,
+    });
+    expect(closedForm!.scale).toBe('log');
+    expect(closedForm!.standardDeviation).toBeCloseTo(0.13, 12);
+    expect(Math.abs(closedForm!.lower / jstat.lognormal.inv(0.025, Math.log(880), 0.13) - 1)).toBeLessThan(1e-9);
+    expect(Math.abs(closedForm!.upper / jstat.lognormal.inv(0.975, Math.log(880), 0.13) - 1)).toBeLessThan(1e-9);
+    // Four standard errors of the mean of the logarithms and of their spread, and of a 2.5 % quantile.
+    expect(monteCarlo.scale).toBe('log');
+    expect(Math.abs(Math.log(monteCarlo.value / 880))).toBeLessThan((4 * 0.13) / Math.sqrt(100_000));
+    expect(Math.abs(monteCarlo.standardDeviation - 0.13)).toBeLessThan((4 * 0.13) / Math.sqrt(200_000));
+    expect(Math.abs(monteCarlo.lower / closedForm!.lower - 1)).toBeLessThan(0.005);
+    expect(Math.abs(monteCarlo.upper / closedForm!.upper - 1)).toBeLessThan(0.005);
+    expectPlainJson(closedForm);
+  });
+
+  it('stays above zero where a share is large', () => {
+    const { monteCarlo } = propagate({
+      inputs: { x: { value: 160, standardDeviation: 1, scale: 'log' } },
+      pipeline: ({ x }) => x,
+    });
+    expect(monteCarlo.lower).toBeGreaterThan(0);
+    // A number has no scale of its own.
+    expect(monteCarlo).not.toHaveProperty('scale');
+  });
+
   it('goes from a set to a load', () => {
     const { closedForm, monteCarlo } = propagate({
       inputs: { load: { value: 60, standardDeviation: 0.5 } },
@@ -117,6 +159,8 @@ describe('propagate', () => {
     ['a negative deviation', { inputs: { x: { value: 5, standardDeviation: -1 } } }, /inputs\.x\.standardDeviation/],
     ['an unknown field', { inputs: { x: { value: 5, standardDeviation: 1, sd: 2 } } }, /inputs\.x\.sd is not a field/],
     ['a name that is taken', { inputs: { own: { value: 5, standardDeviation: 1 } } }, /another name/],
+    ['another scale', { inputs: { x: { value: 5, standardDeviation: 1, scale: 'linear' } } }, /inputs\.x\.scale/],
+    ['a share of nothing', { inputs: { x: { value: 0, standardDeviation: 1, scale: 'log' } } }, /inputs\.x\.value/],
     ['no function', { pipeline: 'x' }, /pipeline must be a function/],
     ['a pipeline that returns nothing', { pipeline: () => undefined }, /pipeline must be/],
     ['a pipeline that returns NaN', { pipeline: () => NaN }, /pipeline must be/],

@@ -54,7 +54,7 @@ describe('cuff pressures', () => {
         formula: 'p / 100 * LOP',
         symbols: { p: 'percent', LOP: 'occlusion' },
       });
-      expect(got.about.assumptions.map(({ code }) => code)).toEqual(['normal-interval']);
+      expect(got.about.assumptions.map(({ code }) => code)).toEqual(['log-normal-interval']);
       expect(got.about.sources).toEqual([...new Set([...occlusion().about.sources, 'guideline-review-2019'])]);
     }
   });

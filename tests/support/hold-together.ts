@@ -43,9 +43,11 @@ function answerHolds(answer: Answer): void {
   const { kind, value, rounding, errors, evidence, assumptions } = answer;
   expect(Object.keys(grades)).toContain(evidence);
   expectClose(rounding ? rounding.from : value, evaluated(answer), answer.formula);
-  const normal = assumptions.some(({ code }) => code === 'normal-interval');
+  const log = answer.scale === 'log';
+  const normal = assumptions.some(({ code }) => code === (log ? 'log-normal-interval' : 'normal-interval'));
   if (!errors) {
-    for (const field of ['lower', 'upper', 'level', 'standardDeviation']) expect(answer).not.toHaveProperty(field);
+    for (const field of ['lower', 'upper', 'level', 'standardDeviation', 'scale'])
+      expect(answer).not.toHaveProperty(field);
     expect(normal).toBe(false);
     return;
   }
@@ -53,8 +55,9 @@ function answerHolds(answer: Answer): void {
   for (const error of errors) expect(Object.keys(grades)).toContain(error.evidence);
   const deviation = Math.hypot(...errors.map(({ standardDeviation }) => standardDeviation));
   expectClose(answer.standardDeviation!, deviation);
-  expectClose(answer.lower!, (rounding?.from ?? value) - Z * deviation);
-  expectClose(answer.upper!, (rounding?.from ?? value) + Z * deviation);
+  const middle = rounding?.from ?? value;
+  expectClose(answer.lower!, log ? middle * Math.exp(-Z * deviation) : middle - Z * deviation);
+  expectClose(answer.upper!, log ? middle * Math.exp(Z * deviation) : middle + Z * deviation);
   // A cuff pressure carries the interval of its occlusion pressure, which says it.
   expect([answer.level, normal || kind === 'cuff-pressure']).toEqual([0.95, true]);
 }
@@ -87,7 +90,11 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
     if ('code' in part && 'text' in part) {
       expect(Object.keys(german), at).toContain(part['code']);
       // A sign to stop at is a point of a list.
-      expectSentence(/^stop-/.test(String(part['code'])) ? `${String(part['text'])}.` : part['text']);
+      expectSentence(
+        /^symptom-(?!emergency|clinician-first|lower$)/.test(String(part['code']))
+          ? `${String(part['text'])}.`
+          : part['text'],
+      );
       if ('severity' in part) expect(['note', 'caution', 'stop'], at).toContain(part['severity']);
       if ('values' in part) expect(Object.keys(part['values'] as object).length, at).toBeGreaterThan(0);
     }

@@ -40,6 +40,19 @@ export const planOf = (
     ...request,
   });
 
+/** Pain in a joint, as a record has it. */
+export const jointPain = (before?: number, during?: number, after?: number, nextMorning?: number) => ({
+  pain: [
+    {
+      site: 'joint' as const,
+      ...(before !== undefined && { before }),
+      ...(during !== undefined && { during }),
+      ...(after !== undefined && { after }),
+      ...(nextMorning !== undefined && { nextMorning }),
+    },
+  ],
+});
+
 /** A record of a plan’s first item. */
 export const recordOf = (
   plan: Plan,

@@ -8,8 +8,11 @@ import {
   readDocument,
   recordSession,
   reviewPlan,
+  checkDay,
   screen,
+  dayQuestions,
   screeningQuestions,
+  standingStops,
   trainingDays,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
@@ -47,7 +50,7 @@ const session = {
 };
 const { name: _name, reperfusionS: _pause, ...one } = session.exercises[0]!;
 const days = [300, 0, 450, 0, 500, 600, 0].map((loadAu) => ({ loadAu, restrictedS: { leftLeg: loadAu } }));
-const occlusionMmHg = { occlusionMmHg: 160, diastolicMmHg: 70, fromWidthCm: 10, toWidthCm: 15 };
+const occlusionMmHg = { limb: 'leg', ...readings, occlusionMmHg: 160, fromWidthCm: 10, toWidthCm: 15 };
 
 const planRequest = {
   systolicMmHg: 118,
@@ -108,8 +111,7 @@ const recordRequest = {
   date: '2026-03-02',
   items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }, { repetitions: 12 }] }],
   symptoms: [],
-  painBefore: 1,
-  painAfter: 1,
+  pain: [{ site: 'joint', before: 1, after: 1 }],
   sessionRpe: 6,
   sessionS: 1500,
 } as const;
@@ -143,7 +145,14 @@ export const publicFunctions: Readonly<
   },
   correctForPosture: {
     call: root.correctForPosture,
-    right: { occlusionMmHg: 160, limb: 'leg', cuffWidthCm: 12, fromPosture: 'supine', toPosture: 'seated' },
+    right: {
+      occlusionMmHg: 160,
+      diastolicMmHg: 70,
+      limb: 'leg',
+      cuffWidthCm: 12,
+      fromPosture: 'supine',
+      toPosture: 'seated',
+    },
   },
   correctForBladderWidth: {
     call: root.correctForBladderWidth,
@@ -206,6 +215,10 @@ export const publicFunctions: Readonly<
   screen: {
     call: screen,
     right: { ageYears: 40, systolicMmHg: 120, diastolicMmHg: 80, answers: { pregnancy: 'no', diabetes: 'yes' } },
+  },
+  checkDay: {
+    call: checkDay,
+    right: { date: '2026-03-02', systolicMmHg: 120, painNow: 2, answers: { 'today-skin': 'no', 'today-chest': 'yes' } },
   },
   readDocument: { call: readDocument, right: plan, open: true },
   reviewPlan: { call: reviewPlan, right: plan, open: true },
@@ -286,6 +299,8 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
+  dayQuestions: { call: dayQuestions, right: [] },
+  standingStops: { call: standingStops, right: [plan] },
   columns: { call: study.columns, right: [rows] },
   agreement: {
     call: study.agreement,

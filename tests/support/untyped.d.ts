@@ -2,6 +2,15 @@
 declare module 'jstat' {
   const jstat: {
     studentt: { inv(chance: number, degrees: number): number; cdf(t: number, degrees: number): number };
+    normal: {
+      inv(chance: number, mean: number, deviation: number): number;
+      cdf(x: number, mean: number, deviation: number): number;
+    };
+    lognormal: {
+      inv(chance: number, mean: number, deviation: number): number;
+      cdf(x: number, mean: number, deviation: number): number;
+    };
+    chisquare: { inv(chance: number, degrees: number): number; cdf(x: number, degrees: number): number };
     models: { ols(y: number[], x: number[][]): { coef: number[]; R2: number; SSE: number } };
   };
   export default jstat;

@@ -5,7 +5,7 @@ import { draw, ink, panels, range, words } from './frame.js';
 
 const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
 
-/** Occlusion pressure against girth, by every equation, with its 95 % band. */
+/** Occlusion pressure against circumference, by every equation, with its 95 % band. */
 export function pressureByGirth(): string {
   const drawn = occlusionViews
     .map((view) => {
@@ -42,7 +42,7 @@ export function pressureByGirth(): string {
   const facet = { fx: 'column', fy: 'row' } as const;
   return draw(
     {
-      title: 'Occlusion pressure against limb girth, by equation',
+      title: 'Occlusion pressure against limb circumference, by equation',
       description: `One panel for each equation, for a man of 25 years with 120/70 mmHg, supine. A line gives the estimate, the band its 95 % interval. ${labels.map(({ name, what, evidence }) => `${name}: ${what}, grade ${evidence}`).join('; ')}. The narrower the cuff, the steeper the line.`,
     },
     {
@@ -53,7 +53,7 @@ export function pressureByGirth(): string {
       fx: { axis: null, padding: 0.06 },
       fy: { axis: null, padding: 0.1 },
       x: {
-        label: 'girth under the cuff (cm)',
+        label: 'limb circumference (cm)',
         domain: [20, 76],
         ticks: [30, 50, 70],
         labelAnchor: 'center',

@@ -1,34 +1,29 @@
 import * as Plot from '@observablehq/plot';
 import groupMeans from '../../../src/checks/group-means.json' with { type: 'json' };
-import { attempt, estimateOcclusionPressure, type Limb, type OcclusionInput } from '../../../src/index.js';
-import { occlusionViews } from '../equation-views.js';
+import { estimateOcclusionPressure, type Limb } from '../../../src/index.js';
 import { draw, ink, range, words } from './frame.js';
 
 const GIRTH = { leg: 55, arm: 32 } as const;
 const PANEL = { leg: 'thigh of 55 cm', arm: 'arm of 32 cm' } as const;
 
-const estimate = (limb: Limb, cuffWidthCm: number, equation: string) => {
-  const answer = attempt(estimateOcclusionPressure, {
+const estimate = (limb: Limb, cuffWidthCm: number) => ({
+  ...estimateOcclusionPressure({
     limb,
     circumferenceCm: GIRTH[limb],
+    circumferenceSite: 'mid-limb',
     systolicMmHg: 120,
     diastolicMmHg: 70,
     cuffWidthCm,
     posture: 'supine',
-    ageYears: 25,
-    sex: 'male',
-    equation: equation as NonNullable<OcclusionInput['equation']>,
-  });
-  return answer.ok ? [{ ...answer.value, width: cuffWidthCm, panel: PANEL[limb] }] : [];
-};
+  }),
+  width: cuffWidthCm,
+  panel: PANEL[limb],
+});
 
-/** Occlusion pressure against cuff width: the width-ratio formula, the regressions, and what was measured. */
+/** Occlusion pressure against cuff width: the pooled curve with its band, and what was measured. */
 export function pressureByWidth(): string {
-  const formula = (['leg', 'arm'] as const).flatMap((limb) =>
-    range(4, 20, 0.25).flatMap((width) => estimate(limb, width, 'width-ratio-1993')),
-  );
-  const regressions = occlusionViews.flatMap(({ id, limb, cuffWidthCm }) =>
-    limb === 'any' || typeof cuffWidthCm !== 'number' ? [] : estimate(limb, cuffWidthCm, id),
+  const curve = (['leg', 'arm'] as const).flatMap((limb) =>
+    range(limb === 'leg' ? 4 : 3, 20, 0.25).map((width) => estimate(limb, width)),
   );
   const means: readonly {
     limb: string;
@@ -50,27 +45,26 @@ export function pressureByWidth(): string {
             low: mean - sd,
             high: mean + sd,
             panel: PANEL[limb as Limb],
-            // Not to be set beside the formula like the others: it is for people lying down.
+            // The curve is drawn for people lying down, and rests on no mean from memory.
             aside: posture === 'standing' ? ' standing' : grade === 'unconfirmed' ? ' from memory' : '',
           },
         ],
   );
-  const highest = Math.max(...[...formula, ...regressions].map(({ upper = 0 }) => upper));
+  const highest = Math.max(...curve.map(({ upper = 0 }) => upper));
   const top = 100 * Math.ceil(highest / 100);
   const key = {
     panel: PANEL.arm,
     lines: [
       '● measured: group mean, ± 1 SD',
       '○ the same, standing or from memory',
-      '◆ regression for that cuff',
-      '— width-ratio formula, 95 % band',
+      '— pooled curve, 95 % prediction band',
     ],
   };
-  const colours = [ink.second, ink.second, ink.third, ink.first];
+  const colours = [ink.second, ink.second, ink.first];
   return draw(
     {
       title: 'Occlusion pressure against cuff width, with published means',
-      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The width-ratio formula falls with cuff width, with a wide band. Group means that were measured stand beside it: ${measured.map(({ limb, width, mean, aside }) => `${limb}, ${width} cm, ${mean} mmHg${aside}`).join('; ')}. The formula is too low for wide cuffs on the thigh and too high for the narrowest on the arm.`,
+      description: `Two panels, thigh and arm, for a person with 120/70 mmHg. The pooled curve falls with cuff width, with a wide band for one new person in a new laboratory. Measured group means: ${measured.map(({ limb, width, mean, aside }) => `${limb}, ${width} cm, ${mean} mmHg${aside}`).join('; ')}. With a 5 cm cuff on the arm the curve is above the means.`,
     },
     {
       height: 430,
@@ -88,27 +82,8 @@ export function pressureByWidth(): string {
       y: { label: 'occlusion pressure (mmHg)', domain: [0, top], ticks: range(0, top - 100, 100), labelArrow: 'none' },
       marks: [
         Plot.gridY(range(0, top - 100, 100), { stroke: ink.rule, strokeOpacity: 1 }),
-        Plot.areaY(formula, { fx: 'panel', x: 'width', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.18 }),
-        Plot.lineY(formula, { fx: 'panel', x: 'width', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
-        Plot.dot(regressions, {
-          fx: 'panel',
-          x: 'width',
-          y: 'value',
-          dx: 7,
-          r: 5.5,
-          symbol: 'diamond',
-          fill: ink.third,
-        }),
-        Plot.ruleX(regressions, {
-          fx: 'panel',
-          x: 'width',
-          y1: 'lower',
-          y2: 'upper',
-          dx: 7,
-          stroke: ink.third,
-          strokeDasharray: '3 3',
-          strokeWidth: 1.5,
-        }),
+        Plot.areaY(curve, { fx: 'panel', x: 'width', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.18 }),
+        Plot.lineY(curve, { fx: 'panel', x: 'width', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
         Plot.ruleX(measured, { fx: 'panel', x: 'width', y1: 'low', y2: 'high', stroke: ink.second, strokeWidth: 2 }),
         Plot.dot(measured, {
           fx: 'panel',

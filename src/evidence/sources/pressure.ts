@@ -310,6 +310,31 @@ export const pressureSources = {
     about: '130 % of the brachial systolic pressure as a training pressure',
     note: 'written from memory; no publication was read',
   },
+  'both-limbs-2022': {
+    about: 'leg and arm occlusion pressure of 48 people',
+    container: 'Arthrosc Sports Med Rehabil',
+    year: 2022,
+    volume: '4(3)',
+    pages: 'e1127–e1132',
+    doi: '10.1016/j.asmr.2022.04.002',
+  },
+  'soldiers-2012': {
+    about: 'thigh circumference just below the buttock of 4082 men and 1986 women, US Army anthropometric survey',
+    year: 2012,
+    note: 'against mid-thigh of the national survey 1999–2006; figures worked out in this project',
+  },
+  'survey-1999-2006': {
+    about: 'circumferences and blood pressures of 18 170 adults, US National Health and Nutrition Examination Survey',
+    year: 2006,
+    note: 'public domain; only figures worked out from it are used',
+  },
+  'proximal-placement-2017': {
+    about: 'very proximal placement on the thigh needs less pressure although the circumference is larger',
+    container: 'J Spec Oper Med',
+    year: 2017,
+    volume: '17(4)',
+    pages: '42',
+  },
   'normal-distribution-2004': {
     title: 'Evaluating the normal distribution',
     container: 'J Stat Softw',

@@ -112,6 +112,27 @@ export const sessionSources = {
     volume: '33(1)',
     doi: '10.1097/JPT.0b013e3181d07a73',
   },
+  'complete-restriction-2007': {
+    about: 'exercise to failure with the artery closed fully by a cuff at about 300 mmHg, 21 people',
+    container: 'Med Sci Sports Exerc',
+    year: 2007,
+    volume: '39(10)',
+    pages: '1708–1713',
+  },
+  'unbroken-cycling-2021': {
+    about: 'cycling for 20 min without a break at 80 % of limb occlusion pressure',
+    container: 'J Appl Physiol',
+    year: 2021,
+    volume: '131',
+    pages: '1460–1468',
+  },
+  'emergency-straps-2020': {
+    about: 'occlusion pressures of emergency straps on seated people: thighs 284 to 536 mmHg',
+    container: 'J Spec Oper Med',
+    year: 2020,
+    volume: '20(3)',
+    pages: '56, 61',
+  },
   'passive-2008': {
     title: 'Prevention of disuse muscular weakness by restriction of blood flow',
     container: 'Med Sci Sports Exerc',

@@ -7,8 +7,10 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * - Sample: 171 adults visited; how many reached occlusion is not at hand.
  * - Fitted range: not at hand.
- * - Error: R² 0.49 with a standard deviation of 42 mmHg leaves 30 mmHg (`derived`), about ± 59.
- *   A later study found 5 cm thigh cuffs beyond estimation with precision.
+ * - Error: R² 0.49 with a standard deviation of 94 mmHg, that of a sample without a pressure limit, leaves 67 mmHg
+ *   (`derived`). The 42 mmHg of another sample are too small: it was capped at 300 mmHg.
+ *   A later study found that you cannot estimate the pressure of a 5 cm thigh cuff with precision.
+ * - Too low above 60 cm: on a national survey it puts 16 % of people above the 300 mmHg that its inflator reached.
  * - Evidence: `unconfirmed`; written from memory. The slopes fit the published standardised
  *   ones; the intercept could not be checked.
  * - Source: Eur J Appl Physiol 2015;115(2):397–405.
@@ -40,8 +42,10 @@ export const thigh2015Equation = {
   sample: '171 adults visited, both sexes; how many reached occlusion is not at hand',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
-  error: { standardDeviationMmHg: 30, evidence: 'derived', assumption: 'error-from-fit' },
+  tooLowAbove: { circumferenceCm: 60 },
+  // 94 × √(1 − 0.49).
+  error: { standardDeviationMmHg: 67.1, evidence: 'derived', assumption: 'error-from-fit' },
   evidence: 'unconfirmed',
-  sources: ['limb-circumference-2015', 'cuff-width-2012', 'narrow-cuffs-2024'],
+  sources: ['limb-circumference-2015', 'posture-widths-2018', 'narrow-cuffs-2024'],
   assumptions: ['girth-site-third'],
 } as const satisfies OcclusionEquation;

@@ -1,0 +1,50 @@
+import { Math } from '../quantity/maths.js';
+import { decimal, product, sum } from '../quantity/decimal.js';
+import { quantities } from '../quantity/quantities.js';
+import { loadBar, type Inventory } from '../strength/plates.js';
+import type { PlanExercise } from './types.js';
+
+/** A weight just under another: as near as decimals of 12 digits tell apart from it. */
+const justUnder = (weight: number): number => weight * (1 - 1e-9);
+
+/** The loads that a bar makes next to `load`. */
+function onBar(load: number, atLeast: number, inventory: Inventory) {
+  const under = (weight: number): number => {
+    const loading = loadBar(weight, inventory, 'down');
+    return 'total' in loading ? loading.total : NaN;
+  };
+  const lighter = under(justUnder(load));
+  const enough = (weight: number): boolean => weight > load && weight >= atLeast;
+  const pair = 2 * Math.min(...inventory.plates.map(({ mass }) => mass));
+  const most = quantities.load.max;
+  let heavier = NaN;
+  if (enough(under(most))) {
+    // Reach for more until a weight is heavy enough, the heaviest at the latest, then take the lightest that still is.
+    for (let more = pair; !enough(heavier); more *= 2) heavier = under(Math.min(sum([atLeast, more]), most));
+    for (let next = under(justUnder(heavier)); enough(next); next = under(justUnder(next))) heavier = next;
+  }
+  return { ...(heavier > 0 && { heavier }), ...(lighter > 0 && { lighter }) };
+}
+
+/** The loads you can set next to `load`: the lightest that is at least `atLeast`, the heaviest that is lighter. */
+export function neighbours(
+  load: number,
+  atLeast: number,
+  exercise: PlanExercise | undefined,
+  step: number | undefined,
+): { readonly heavier?: number; readonly lighter?: number } | undefined {
+  const { bar, collars = 0, plates } = exercise ?? {};
+  if (bar !== undefined && plates) return onBar(load, atLeast, { bar, collars, plates } as Inventory);
+  if (exercise?.available) {
+    const up = exercise.available.filter((weight) => weight > load && weight >= atLeast);
+    const down = exercise.available.filter((weight) => weight < load);
+    return {
+      ...(up.length > 0 && { heavier: Math.min(...up) }),
+      ...(down.length > 0 && { lighter: Math.max(...down) }),
+    };
+  }
+  if (step === undefined) return undefined;
+  const steps = Math.max(1, decimal(atLeast).minus(decimal(load)).div(decimal(step)).ceil().toNumber());
+  const lighter = sum([load, -step]);
+  return { heavier: sum([load, product(steps, step)]), ...(lighter > 0 && { lighter }) };
+}

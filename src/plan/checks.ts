@@ -1,0 +1,67 @@
+import type { Caution } from '../answer/answer.js';
+import { InputError, issue, isInputError, moved, type Path } from '../answer/issues.js';
+import { checkDay, type DayCheck, type DayCheckRequest } from './day-check.js';
+import { screen, type Screening, type ScreeningRequest } from './screen.js';
+import { screeningCaution } from './screening-messages.js';
+
+interface Answered<R> {
+  readonly request: R;
+  readonly outcome: string;
+  readonly complete: boolean;
+}
+
+/** A document of answers, worked out again from them. One that says something else was edited, or is of another version. */
+function again<R, D extends Answered<R>>(make: (request: R) => D, given: D, place: Path): D {
+  let made: D;
+  try {
+    made = make(given.request);
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    throw new InputError(error.issues.map((found) => moved(found, (path) => [...place, 'request', ...path])));
+  }
+  for (const name of ['outcome', 'complete'] as const) {
+    if (made[name] === given[name]) continue;
+    const expected = `${String(made[name])}, as its answers give; answer the questions again`;
+    throw new InputError([issue('wrong-relation', [...place, name], expected, String(given[name]))]);
+  }
+  return { ...given, ...made };
+}
+
+export const screeningAgain = (given: Screening, place: Path): Screening =>
+  again<ScreeningRequest, Screening>(screen, given, place);
+export const dayCheckAgain = (given: DayCheck, place: Path): DayCheck =>
+  again<DayCheckRequest, DayCheck>(checkDay, given, place);
+
+/** The findings of a document of answers as cautions of the document it is given to. */
+const carried = ({ findings }: Pick<Screening, 'findings'>, place: string): Caution[] =>
+  findings.map(({ outcome: _, evidence: __, path = [], ...said }) => ({ ...said, path: [place, ...path] }));
+
+/** What a screening brings into a plan: its findings, and that it is incomplete. */
+export const screeningCautions = (screening: Screening): Caution[] => [
+  ...carried(screening, 'screening'),
+  ...(screening.complete
+    ? []
+    : [
+        screeningCaution(
+          'caution',
+          'screening-incomplete',
+          { count: screening.unanswered.length },
+          { path: ['screening', 'unanswered'] },
+        ),
+      ]),
+];
+
+/** What a check of the day brings into a plan or a record of `date`: its findings, what is open, and another day. */
+export function dayCheckCautions(check: DayCheck, date: string | undefined): Caution[] {
+  const { complete, unanswered, request } = check;
+  const found = carried(check, 'dayCheck');
+  if (!complete) {
+    const path = ['dayCheck', 'unanswered'];
+    found.push(screeningCaution('caution', 'day-check-incomplete', { count: unanswered.length }, { path }));
+  }
+  if (date !== undefined && date !== request.date) {
+    const path = ['dayCheck', 'request', 'date'];
+    found.push(screeningCaution('caution', 'day-check-other-day', { checked: request.date, date }, { path }));
+  }
+  return found;
+}

@@ -1,0 +1,137 @@
+import type { Answer } from '../answer/answer.js';
+import { issue, describe, type InputIssue, type Path } from '../answer/issues.js';
+import type { MessageValues } from '../answer/messages.js';
+import { Math } from '../quantity/maths.js';
+import { convertLoad } from '../quantity/convert.js';
+import { format } from '../quantity/format.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
+import { textByCode } from './catalogue.js';
+
+type Json = Record<string, unknown>;
+
+/** Lists of sentences in a document. */
+const SENTENCES = ['assumptions', 'cautions', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
+
+const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
+const isNumber = (part: unknown): part is number => typeof part === 'number';
+
+/** Whether two numbers are the same, but for the last digits that engines and decimals differ in. */
+export const isNear = (a: number, b: number): boolean =>
+  Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+const isAbove = (a: number, b: number): boolean => a > b && !isNear(a, b);
+
+const isAnswer = (part: Json): boolean =>
+  typeof part['kind'] === 'string' && isNumber(part['value']) && typeof part['unit'] === 'string';
+
+/** What something in a document must be, where it is not. */
+export type Found = (path: Path, expected: string, received: unknown) => void;
+
+/** The value that a percentage is of, in the unit of the answer; nothing where body mass counts too. */
+function base({ kind, unit, inputs }: Answer): number | undefined {
+  const whole = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'] as Answer | undefined;
+  if (!isObject(whole) || !isNumber(whole.value) || inputs['bodyMassLoad'] !== undefined) return undefined;
+  if (kind === 'cuff-pressure') return whole.value;
+  return convertLoad(whole.value, loadUnitOf(whole.unit as Unit), loadUnitOf(unit));
+}
+
+/** A cuff pressure and a load against the percentage that they are of a pressure and of a maximum. */
+function checkPercent(answer: Answer, path: Path, found: Found): void {
+  const { value, inputs, rounding, reached } = answer;
+  const whole = base(answer);
+  const percent = inputs['percent'];
+  if (whole === undefined || !isNumber(percent)) return;
+  const asked = (percent / 100) * whole;
+  if (!isNear(rounding?.from ?? value, asked)) {
+    found([...path, ...(rounding ? ['rounding', 'from'] : ['value'])], format(asked), rounding?.from ?? value);
+  }
+  if (isNumber(reached?.percent) && !isNear(reached.percent, (100 * value) / whole)) {
+    found([...path, 'reached', 'percent'], format((100 * value) / whole), reached.percent);
+  }
+}
+
+/** A value against what it was rounded from. */
+function checkRounding({ value, inputs, rounding }: Answer, path: Path, found: Found): void {
+  if (!rounding) return;
+  const { from, to, step, available } = rounding;
+  if (to === 'down' && isAbove(value, from)) found([...path, 'value'], `at most ${format(from)}`, value);
+  if (available && !available.includes(value)) found([...path, 'value'], 'one of the loads available', value);
+  if (step === undefined || available) return;
+  if (!isNear(value / step, Math.round(value / step))) found([...path, 'value'], `a multiple of ${step}`, value);
+  // A ceiling, and a limit on the chance of closing the artery, hold a setting further down.
+  const held = ['ceilingMmHg', 'occlusionChanceLimitPercent'].some((name) => inputs[name] !== undefined);
+  if (!held && isAbove(Math.abs(value - from), step))
+    found([...path, 'value'], `within ${step} of ${format(from)}`, value);
+  const ceiling = inputs['ceilingMmHg'];
+  if (isNumber(ceiling) && isAbove(value, ceiling)) found([...path, 'value'], `at most ${ceiling}`, value);
+}
+
+function checkAnswer(answer: Answer, path: Path, found: Found): void {
+  const { value, rounding, lower, upper, standardDeviation, kind } = answer;
+  const centre = rounding?.from ?? value;
+  if (value < 0) found([...path, 'value'], '0 or more', value);
+  if (isNumber(standardDeviation) && standardDeviation < 0)
+    found([...path, 'standardDeviation'], '0 or more', standardDeviation);
+  if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], `at most ${format(centre)}`, lower);
+  if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], `at least ${format(centre)}`, upper);
+  if (!isObject(answer.inputs)) return;
+  if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, path, found);
+  checkRounding(answer, path, found);
+}
+
+/** Events of a clock: none before the start, none before the one that it follows. */
+function checkEvents(events: readonly unknown[], path: Path, found: Found): void {
+  let before = 0;
+  events.forEach((event, index) => {
+    const atS = isObject(event) ? event['atS'] : undefined;
+    if (!isNumber(atS)) return;
+    if (atS < before) found([...path, index, 'atS'], `${format(before)} or more`, atS);
+    else before = atS;
+  });
+}
+
+/** A sentence gets its text from the catalogue: what stands in a document under a code is not trusted. */
+function settle(sentence: unknown, path: Path, unknownCode: (path: Path, code: unknown) => void): void {
+  if (!isObject(sentence) || typeof sentence['code'] !== 'string') return;
+  const { code, values, text } = sentence;
+  const known = textByCode(code, isObject(values) ? (values as MessageValues) : {}, text as string);
+  if (known === undefined) unknownCode([...path, 'code'], code);
+  const settled = known ?? textByCode('code-unknown');
+  // What is right already stays: it may be frozen, and shared with other documents.
+  if (text !== settled) sentence['text'] = settled;
+}
+
+/**
+ * What must hold in any document, whatever version made it: ends of intervals around their value, times in order, values
+ * that fit their inputs. Sentences get their text from the catalogue, by code.
+ *
+ * @param document - plain JSON of the library’s own; its texts are written anew in place.
+ */
+export function checkConsistency(
+  document: object,
+  found: Found,
+  unknownCode: (path: Path, code: unknown) => void = () => undefined,
+): void {
+  const walk = (part: unknown, path: Path): void => {
+    if (Array.isArray(part)) part.forEach((item, index) => walk(item, [...path, index]));
+    if (!isObject(part)) return;
+    if (isAnswer(part)) checkAnswer(part as unknown as Answer, path, found);
+    for (const [name, item] of Object.entries(part)) {
+      const place = [...path, name];
+      if (Array.isArray(item) && name === 'events') checkEvents(item, place, found);
+      if (Array.isArray(item) && SENTENCES.includes(name)) {
+        // A stop stays a stop, even where only another version knows its code.
+        const unknown = name === 'stops' ? () => undefined : unknownCode;
+        item.forEach((sentence, index) => settle(sentence, [...place, index], unknown));
+      }
+      walk(item, place);
+    }
+  };
+  walk(document, []);
+}
+
+/** Gathers what does not hold. */
+export const finder =
+  (issues: InputIssue[]): Found =>
+  (path, expected, received) => {
+    issues.push(issue('changed-document', path, expected, describe(received)));
+  };

@@ -1,0 +1,127 @@
+import { idsIn } from '../answer/cite.js';
+import { InputError } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
+import type { SourceId } from '../evidence/sources.js';
+import { checkBloodPressure } from '../pressure/blood-pressure.js';
+import { version } from '../study/version.js';
+import { SEVERE_PAIN_FROM } from './pain.js';
+import { parseDocument } from './parse.js';
+import {
+  concluded,
+  findingsOfReplies,
+  outcomeOf,
+  pressureFindings,
+  questionsOf,
+  unansweredOf,
+  type OpenQuestion,
+  type Replies,
+  type ScreeningFinding,
+  type ScreeningQuestion,
+} from './questions.js';
+import { dayCheckRequest } from './schema.js';
+import { dayItems, PAIN_LINE, type ScreeningOutcome } from './screening-items.js';
+import { screeningCaution, type DayCode } from './screening-messages.js';
+import { say } from './standing.js';
+import type { StandingSentence } from './types.js';
+
+/** What {@link checkDay} takes. */
+export interface DayCheckRequest {
+  /** What to call the person on the page; no real name is needed. */
+  readonly label?: string | undefined;
+  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
+  readonly date: string;
+  /** Blood pressure at rest today; one alone is judged too. */
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
+  /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */
+  readonly painNow?: number | undefined;
+  /** Replies by the code of the question. */
+  readonly answers: Replies<DayCode>;
+}
+
+/** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
+export interface DayCheck {
+  readonly document: 'day-check';
+  readonly schemaVersion: 1;
+  /** The version of the library that made it. */
+  readonly libraryVersion: string;
+  readonly request: DayCheckRequest;
+  readonly outcome: ScreeningOutcome;
+  /** Whether every question, both pressures and the pain are answered. */
+  readonly complete: boolean;
+  /** Referrals first. */
+  readonly findings: readonly ScreeningFinding[];
+  /** What is not answered: fields of the request, and codes of questions. */
+  readonly unanswered: readonly OpenQuestion[];
+  readonly standing: readonly StandingSentence[];
+  readonly sources: readonly SourceId[];
+}
+
+/**
+ * The questions of {@link checkDay}.
+ *
+ * @returns each question with its code, what a yes leads to, its grade and its source.
+ *
+ * @example
+ * ```ts
+ * import { dayQuestions } from 'cuffwork/plan';
+ * dayQuestions().find(({ code }) => code === 'today-illness')?.question; // => 'Do you have a fever, or do you feel ill?'
+ * ```
+ */
+export const dayQuestions = (): ScreeningQuestion<DayCode>[] => questionsOf(dayItems);
+
+function painFindings(pain: number | undefined): ScreeningFinding[] {
+  if (pain === undefined || pain <= PAIN_LINE) return [];
+  const path = ['painNow'];
+  const said =
+    pain >= SEVERE_PAIN_FROM
+      ? screeningCaution('stop', 'today-pain-severe', { pain }, { path })
+      : screeningCaution('caution', 'today-pain', { pain, line: PAIN_LINE }, { path });
+  return [{ ...said, outcome: outcomeOf(said), evidence: 'practice' }];
+}
+
+/**
+ * A short check on the day, before each session: new symptoms, illness, skin and feeling of the limbs, pain now and
+ * blood pressure. It does not replace a screening.
+ *
+ * A `refer` outcome is a stop: give the document to `planSession` or `recordSession` as `dayCheck`, and the stop stays
+ * until a practitioner’s decision lifts it. Pain above 3 of 10 asks to do less; from 8 on it is a stop. Blood pressure
+ * has the lines of {@link screen}.
+ *
+ * - Evidence: every finding carries its own grade; which outcome it leads to, and both lines of pain, are `practice`.
+ *
+ * @param request - `date` (`YYYY-MM-DD`); `answers`: `yes`, `no` or `unknown` by code; pressures [mmHg]; `painNow`
+ *   [0 to 10].
+ * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.
+ * @throws InputError naming every wrong field.
+ *
+ * @example
+ * ```ts
+ * import { checkDay } from 'cuffwork/plan';
+ * const check = checkDay({ date: '2026-03-02', painNow: 1, answers: { 'today-illness': 'yes' } });
+ * check.outcome; // => 'refer'
+ * check.findings.map(({ code }) => code); // => ['today-illness']
+ * checkDay({ date: '2026-03-02', answers: {} }).outcome; // => 'incomplete'
+ * ```
+ */
+export function checkDay(request: DayCheckRequest): DayCheck {
+  const document = plainInput(request, 'answers on the day');
+  const { value, issues } = parseDocument<DayCheckRequest>(dayCheckRequest, document);
+  if (!value) throw new InputError(issues);
+  const { systolicMmHg, diastolicMmHg, painNow, answers } = value;
+  if (systolicMmHg !== undefined && diastolicMmHg !== undefined) checkBloodPressure({ systolicMmHg, diastolicMmHg });
+  const findings = [
+    ...findingsOfReplies(dayItems, answers),
+    ...painFindings(painNow),
+    ...pressureFindings(systolicMmHg, diastolicMmHg),
+  ];
+  const check = {
+    document: 'day-check',
+    schemaVersion: 1,
+    libraryVersion: version,
+    request: value,
+    ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
+    standing: [say('screening-clears-no-one'), say('local-codes-decide')],
+  } as const;
+  return { ...check, sources: idsIn(check) };
+}

@@ -1,0 +1,327 @@
+import type { Assumption } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
+import { attempt } from '../answer/issues.js';
+import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
+import { convertLoad } from '../quantity/convert.js';
+import { decimal, product, sum } from '../quantity/decimal.js';
+import { Math } from '../quantity/maths.js';
+import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
+import { neighbours } from './available-loads.js';
+import { coded } from './coded.js';
+import { DAY_MS } from './days.js';
+import { comparedHeld } from './held.js';
+import { judgePain, painIsOf, painSentence, type PainRuleId } from './pain.js';
+import { progressionLimits as limits } from './progression-limits.js';
+import type { ProgressionRule } from './progression-rules.js';
+import type { SetGoal } from './proposal.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import { setCounts } from './set-counts.js';
+import { symptomOf } from './symptoms.js';
+import type { PlanExercise, PlanItem, ProgressionAction } from './types.js';
+
+/** What is to be done next with one item of the plan. */
+export interface Draft {
+  readonly action: ProgressionAction;
+  /** Load to go to; nothing where it is not known, that of the plan where it stays. */
+  readonly load?: number | undefined;
+  /** Cuff pressure to go to; left out where it stays. */
+  readonly target?: CuffPressure;
+  /** Sets to go to; left out where they stay. */
+  readonly sets?: readonly SetGoal[];
+  readonly reasons: readonly Assumption[];
+}
+
+/** One item in one session. */
+export interface DoneOnce {
+  readonly record: SessionRecord;
+  readonly item: RecordItem;
+}
+
+/** What a draft is made from. */
+export interface ItemCase {
+  readonly item: PlanItem;
+  readonly exercise: PlanExercise | undefined;
+  /** The last sessions of this item, oldest first. */
+  readonly own: readonly DoneOnce[];
+  /** Every session of the last day on record. */
+  readonly latest: readonly SessionRecord[];
+  readonly rule: ProgressionRule;
+  readonly painRule: PainRuleId;
+  readonly nextPercent: number | undefined;
+  readonly deload: boolean;
+  /** Day of the next session, where it is known. */
+  readonly date: string | undefined;
+  readonly longBreakDays: number;
+}
+
+/** Where the last part that fits is; −1 where none does. */
+const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boolean): number =>
+  parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
+
+/** Days from one day to another. */
+const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;
+
+/** The share of occlusion pressure that was asked for. */
+export const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
+
+/** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
+export function loadOf({ load, oneRepMax }: PlanItem): {
+  readonly load: number | undefined;
+  readonly unit: LoadUnit;
+  readonly maximum: number | undefined;
+} {
+  const unit = load ? loadUnitOf(load.unit) : 'kg';
+  return {
+    load: load?.value,
+    unit,
+    maximum: oneRepMax && convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit),
+  };
+}
+
+/** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
+const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
+
+/** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
+function targetAt({ target }: PlanItem, percent: number): CuffPressure {
+  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
+  return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
+}
+
+/** What the last session was done with that this plan does not have; nothing where it was done as planned. */
+function otherwise(planned: PlanItem, done: RecordItem): Assumption | undefined {
+  const { load, unit } = loadOf(planned);
+  const lifted = done.done.load === undefined ? undefined : convertLoad(done.done.load, done.done.unit ?? unit, unit);
+  if (planned.restriction !== done.restriction) {
+    return coded('other-restriction-recorded', { done: done.restriction, planned: planned.restriction });
+  }
+  for (const name of ['target', 'restTarget'] as const) {
+    const [before, now] = [done[name], planned[name]];
+    if (before && now && percentOf(before) !== percentOf(now)) {
+      return coded('other-pressure-recorded', { done: percentOf(before), planned: percentOf(now) });
+    }
+  }
+  // A load is carried between units: what differs in the last digits only is the same.
+  if (lifted === undefined || load === undefined || decimal(lifted).eq(decimal(load))) return undefined;
+  return coded('other-load-recorded', { done: lifted, planned: load, unit });
+}
+
+/** The cuff pressure that goes down by the largest step; nothing where none is lower. */
+function lowerTarget(item: PlanItem): CuffPressure | undefined {
+  if (item.restriction === 'none') return undefined;
+  const percent = sum([percentOf(item.target!), -limits.largestPressureStep.value]);
+  if (item.restTarget && percent <= percentOf(item.restTarget)) return undefined;
+  const lower = attempt((share: number) => targetAt(item, share), percent);
+  return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
+}
+
+const goalsOf = (sets: PlanItem['sets']): SetGoal[] =>
+  sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }));
+
+/** A way down: a lower pressure, a lighter load, or a set fewer where neither can go down. */
+function backOff({ item, exercise }: ItemCase, because: readonly Assumption[], lower: ReadonlySet<string>): Draft {
+  const { load, unit } = loadOf(item);
+  const target = lower.has('pressure') ? lowerTarget(item) : undefined;
+  const reasons = [...because, ...(target ? [coded('pressure-lower', { percent: percentOf(target) })] : [])];
+  const down = { action: 'back-off', ...(target && { target }) } as const;
+  if (target && !lower.has('load')) return { ...down, load, reasons };
+  const step = load === undefined ? undefined : neighbours(load, load, exercise, exercise?.step);
+  if (step?.lighter !== undefined) return { ...down, load: step.lighter, reasons };
+  if (load !== undefined) {
+    if (!step) return { ...down, reasons: [...reasons, coded('step-not-known')] };
+    reasons.push(coded('no-lighter-load', { load, unit }));
+  }
+  const goals = goalsOf(item.sets);
+  if (goals.length === 1) return { ...down, reasons: [...reasons, coded('back-off-by-hand')] };
+  const sets = goals.slice(0, -1);
+  reasons.push(coded('fewer-sets', { from: setCounts(goals), to: setCounts(sets) }));
+  return { ...down, load, sets, reasons };
+}
+
+/** Whether a set fell short of what was planned for it. */
+const fellShort = (goal: SetGoal, done: SetGoal | undefined): boolean =>
+  (done?.repetitions ?? 0) < (goal.repetitions ?? 0) || (done?.durationS ?? 0) < (goal.durationS ?? 0);
+
+/** Whether planned sets were missed; the last one is not, where it goes to failure anyway. */
+function isMissed({ sets, lastSetToFailure }: PlanItem, { done }: RecordItem): boolean {
+  const counted = lastSetToFailure ? sets.slice(0, -1) : sets;
+  return done.sets.length < sets.length || counted.some((goal, index) => fellShort(goal, done.sets[index]));
+}
+
+/** What asks for less than the last time, and what of it goes down. */
+function reasonsDown(given: ItemCase): { reasons: Assumption[]; lower: Set<string> } {
+  const { item, own, latest, painRule, deload } = given;
+  const reasons: Assumption[] = [];
+  const lower = new Set<string>();
+  const add = (part: string, reason: Assumption): void => {
+    lower.add(part);
+    reasons.push(reason);
+  };
+  for (const judged of painOf(given, latest, painRule).filter(({ verdict }) => verdict === 'back-off')) {
+    add(judged.rule.lower, coded(...painSentence(judged)!));
+  }
+  for (const code of new Set(latest.flatMap(({ symptoms }) => symptoms))) {
+    const { grade, lower: part } = symptomOf(code);
+    if (grade === 'lower') add(part!, coded('back-off-symptom', { symptom: code }));
+  }
+  const last = own.at(-1);
+  const effort = last?.record.sessionRpe ?? 0;
+  if (effort >= limits.topEffort.value) add('load', coded('back-off-effort', { effort }));
+  const running = own.slice(-2).filter((one) => !otherwise(item, one.item));
+  if (running.length === 2 && running.every((one) => isMissed(item, one.item))) {
+    const done = running.map((one) => setCounts(one.item.done.sets)).join('; ');
+    add('load', coded('back-off-failed-twice', { done, goal: setCounts(item.sets) }));
+  }
+  if (deload) add('load', coded('back-off-deload'));
+  return { reasons, lower };
+}
+
+const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly SessionRecord[], painRule: PainRuleId) =>
+  judgePain(
+    latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item))),
+    painRule,
+  );
+
+/** What holds everything as it is. */
+function reasonsToHold(given: ItemCase): Assumption[] {
+  const { own, latest, painRule, date, longBreakDays } = given;
+  const last = own.at(-1);
+  const next = date ?? latest.at(-1)!.date;
+  const days = daysBetween(last?.record.date ?? next, next);
+  const held = last && comparedHeld(last.item);
+  const sentence = painOf(given, latest, painRule).find(({ verdict }) => verdict === 'hold');
+  return [
+    ...(days >= longBreakDays ? [coded('hold-long-break', { days, limit: longBreakDays })] : []),
+    ...(sentence ? [coded(...painSentence(sentence)!)] : []),
+    ...(last?.item.done.stoppedEarly ? [coded('hold-stopped-early')] : []),
+    ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
+      ? [coded('hold-held-above', { held: held.held, target: held.target })]
+      : []),
+  ];
+}
+
+/** What was not recorded, and so was not judged. */
+function notJudged({ item, latest, date }: ItemCase): Assumption[] {
+  const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
+  const open = reports.some(
+    ({ site, during = 0, after = 0, nextMorning }) =>
+      site !== 'muscle' && nextMorning === undefined && Math.max(during, after) > 0,
+  );
+  return [
+    ...(latest.every(({ pain }) => pain) ? [] : [coded('pain-not-recorded')]),
+    ...(open ? [coded('pain-next-morning-not-recorded')] : []),
+    ...(date === undefined ? [coded('break-not-known')] : []),
+  ];
+}
+
+/** More repetitions where the load cannot go up: in the last set that has fewer than the most there may be. */
+function raiseRepetitions({ item }: ItemCase, because: readonly Assumption[]): Draft {
+  const { load } = loadOf(item);
+  const goals = goalsOf(item.sets);
+  const most = limits.mostRepetitions.value;
+  const counted = item.lastSetToFailure ? goals.slice(0, -1) : goals;
+  const at = lastIndex(counted, ({ repetitions }) => repetitions! < most);
+  const before = goals[at]?.repetitions;
+  if (before === undefined) return { action: 'repeat', load, reasons: because };
+  // One more of few, two more of ten and over.
+  const repetitions = Math.min(most, before + (before < 10 ? 1 : 2));
+  const sets = goals.map((goal, index) => (index === at ? { repetitions } : goal));
+  const first = coded('repetitions-first', { from: setCounts(goals), to: setCounts(sets) });
+  return { action: 'raise-repetitions', load, sets, reasons: [...because, first] };
+}
+
+/** Raises the load by the rule, with the loads you can set; where the step is too large, repetitions come first. */
+function raiseLoad(given: ItemCase, because: readonly Assumption[]): Draft {
+  const { item, exercise, rule } = given;
+  const { load, unit, maximum } = loadOf(item);
+  if (load === undefined) return { action: 'repeat', load, reasons: [...because, coded('no-load-to-raise')] };
+  const { lowPercent, highPercent } = rule;
+  const atLeast = lowPercent === undefined ? load : product(load, 1 + lowPercent / 100);
+  const step = exercise?.step ?? (unit === 'kg' ? rule.stepKg : undefined);
+  const found = neighbours(load, atLeast, exercise, step);
+  if (!found) {
+    const known = lowPercent === undefined ? undefined : atLeast;
+    return { action: 'raise-load', load: known, reasons: [...because, coded('step-not-known')] };
+  }
+  const { heavier: next } = found;
+  if (next === undefined) return raiseRepetitions(given, [...because, coded('no-heavier-load', { load, unit })]);
+  const percent = percentage(sum([next, -load]), load);
+  const points = maximum === undefined ? undefined : percentage(sum([next, -load]), maximum);
+  const [largest, most] = [limits.largestLoadStep.value, limits.largestLoadStepPercent.value];
+  if (points === undefined && percent > most) {
+    const values = { next, unit, percent, load, largest: most };
+    return raiseRepetitions(given, [...because, coded('load-step-too-large-percent', values)]);
+  }
+  if (points !== undefined && points > largest) {
+    return raiseRepetitions(given, [...because, coded('load-step-too-large', { next, unit, points, load, largest })]);
+  }
+  const inPoints = points !== undefined && highPercent !== undefined && percent > highPercent;
+  const said = inPoints ? [coded('step-in-points', { next, unit, percent, largest: highPercent, points })] : [];
+  return { action: 'raise-load', load: next, reasons: [...because, ...said] };
+}
+
+/** Raises what was asked for once the rule is met: the pressure, else the load, never both. */
+function raise(given: ItemCase, met: readonly Assumption[]): Draft {
+  const { item, nextPercent } = given;
+  if (nextPercent === undefined) return raiseLoad(given, met);
+  if (item.restriction === 'none') return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
+  const { load } = loadOf(item);
+  const from = percentOf(item.target!);
+  const largest = limits.largestPressureStep.value;
+  if (sum([nextPercent, -from]) > largest) {
+    const values = { from, to: nextPercent, largest };
+    return { action: 'repeat', load, reasons: [...met, coded('pressure-step-too-large', values)] };
+  }
+  const target = targetAt(item, nextPercent);
+  if (target.value <= item.target!.value) {
+    const values = { percent: nextPercent, held: item.target!.value };
+    return raiseLoad(given, [...met, coded('pressure-not-higher', values)]);
+  }
+  const instead = coded('pressure-instead', { percent: nextPercent });
+  return { action: 'raise-pressure', load, target, reasons: [...met, instead] };
+}
+
+/** The last sessions in a row, without a long break between them. */
+function inARow(own: readonly DoneOnce[], longBreakDays: number): readonly DoneOnce[] {
+  const gap = lastIndex(
+    own,
+    (one, index) => index > 0 && daysBetween(own[index - 1]!.record.date, one.record.date) >= longBreakDays,
+  );
+  return gap < 0 ? own : own.slice(gap);
+}
+
+/** What is to be done next with one item, by the rule, after what was felt and done. */
+export function draftItem(given: ItemCase): Draft {
+  const { item, own, rule, longBreakDays } = given;
+  const { load, maximum } = loadOf(item);
+  const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
+  const down = reasonsDown(given);
+  if (down.reasons.length > 0) return backOff(given, down.reasons, down.lower);
+  const holds = reasonsToHold(given);
+  if (holds.length > 0) return repeat(...holds);
+  const last = own.at(-1);
+  if (!last) return repeat(coded('no-record'));
+  const other = otherwise(item, last.item);
+  if (other) return repeat(other);
+  if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
+  const percent = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
+  const light = limits.overGoalFrom.value;
+  if (rule.overGoal && item.restriction !== 'none' && percent !== undefined && percent <= light) {
+    return repeat(coded('over-goal-not-applied', { percent, most: light }));
+  }
+  const sessions = inARow(own, longBreakDays)
+    .slice(-rule.sessions)
+    .filter((one) => !otherwise(item, one.item));
+  if (sessions.length < rule.sessions) {
+    return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
+  }
+  const below = sessions.map((one) => comparedHeld(one.item)).find((held) => held?.as === 'below');
+  if (below) return repeat(coded('hold-held-below', { held: below.held, target: below.target }));
+  const verdicts = sessions.map((one) => rule.met(one.item.done, item.sets));
+  const values = {
+    done: sessions.map((one) => setCounts(one.item.done.sets)).join('; '),
+    goal: setCounts(item.sets),
+  };
+  if (verdicts.includes(false)) return repeat(coded('rule-not-met', values));
+  if (verdicts.includes(undefined)) return repeat(coded('failure-not-recorded'));
+  return raise(given, [coded('rule-met', values), ...notJudged(given)]);
+}

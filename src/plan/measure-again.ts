@@ -1,0 +1,73 @@
+import type { Assumption } from '../answer/answer.js';
+import { daysBetween } from '../answer/day.js';
+import { guardCautions } from '../answer/guards.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { coded } from './coded.js';
+import { isSameLimb } from './places.js';
+import type { MeasureAgain } from './proposal.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import type { Plan, PlanItem } from './types.js';
+
+/** Days after which strength is tested again, in the trial whose schedule is taken. */
+const RETEST_DAYS = 28;
+
+/** What changed between the last session on record and the plan. */
+function changes(plan: Plan, item: PlanItem, posture: string, last: RecordItem): string[] {
+  const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
+  const size = cuff?.circumferenceCm;
+  return [
+    ...((last.posture ?? posture) === (item.posture ?? plan.request.posture) ? [] : ['posture']),
+    ...(cuff && cuff.cuffWidthCm !== last.cuffWidthCm ? ['cuff'] : []),
+    ...(size !== undefined && last.circumferenceCm !== undefined && size !== last.circumferenceCm ? ['limb-size'] : []),
+  ];
+}
+
+/** What to measure or test again, each thing once. */
+export function measureAgain(
+  plan: Plan,
+  records: readonly SessionRecord[],
+  date: string | undefined,
+  testedOn: string | undefined,
+): MeasureAgain[] {
+  const found: MeasureAgain[] = [];
+  const add = (
+    what: MeasureAgain['what'],
+    due: boolean,
+    said: Assumption,
+    evidence: Grade,
+    source?: SourceId,
+  ): void => {
+    found.push({ what, due, ...said, evidence, ...(source && { source }) });
+  };
+  for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
+    const { limb, side, occlusion } = item;
+    const session = [...records].reverse().find(({ items }) => items.some((other) => isSameLimb(other, item)));
+    const last = session?.items.find((other) => isSameLimb(other, item));
+    for (const what of last ? changes(plan, item, session!.posture, last) : []) {
+      add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
+    }
+    if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && !cuff.measured)) {
+      const said = coded('measure-occlusion-estimated', { side, limb });
+      add('occlusion-pressure', true, said, occlusion!.evidence);
+    }
+  }
+  const next = date ?? records.at(-1)!.date;
+  for (const { limb, side, measured } of plan.request.limbs) {
+    const since = measured?.date === undefined ? 0 : daysBetween(measured.date, next);
+    const values = { limb, side };
+    for (const { code, text, values: said } of guardCautions('days-since-measured', since, { values })) {
+      add('occlusion-pressure', true, { code, text, ...(said && { values: said }) }, 'practice');
+    }
+  }
+  if (plan.items.some(({ restriction }) => restriction !== 'none')) {
+    add('occlusion-pressure', false, coded('measure-occlusion-weeks'), 'practice', 'time-of-day-2017');
+  }
+  const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);
+  const due = days >= RETEST_DAYS;
+  const said = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
+  if (plan.items.some(({ oneRepMax }) => oneRepMax)) {
+    add('one-repetition-maximum', due, said, 'published', 'retest-schedule');
+  }
+  return [...new Map(found.map((again) => [JSON.stringify([again.code, again.values]), again])).values()];
+}

@@ -1,0 +1,111 @@
+import type { Caution } from '../answer/answer.js';
+import type { Grade } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import { bloodPressureCautions } from '../pressure/blood-pressure.js';
+import type { AskedItem, ScreeningOutcome } from './screening-items.js';
+import { questionMessages, screeningCaution, type DayCode, type ScreeningCode } from './screening-messages.js';
+
+/** What can be answered to a question. Left out is the same as `unknown`. */
+export type ScreeningReply = 'yes' | 'no' | 'unknown';
+
+/** Replies by the code of what is asked about. */
+export type Replies<C extends string> = { readonly [code in C]?: ScreeningReply | undefined };
+
+/** A reason to refer or to take care. */
+export interface ScreeningFinding extends Caution {
+  readonly outcome: 'refer' | 'caution';
+  /** How well it is backed that this is on the list. */
+  readonly evidence: Grade;
+}
+
+/** A question of the screening or of the check of the day. */
+export interface ScreeningQuestion<C extends string = ScreeningCode> {
+  readonly code: C;
+  readonly question: string;
+  readonly outcome: 'refer' | 'caution';
+  readonly evidence: Grade;
+  readonly source?: SourceId;
+}
+
+/** A question that is not answered. */
+export interface OpenQuestion {
+  readonly code: string;
+  readonly question: string;
+}
+
+const READINGS = ['ageYears', 'systolicMmHg', 'diastolicMmHg', 'painNow'] as const;
+export type ReadingName = (typeof READINGS)[number];
+
+const questionOf = (code: ScreeningCode | DayCode | ReadingName): string => questionMessages[`ask-${code}`];
+
+export const questionsOf = <C extends ScreeningCode | DayCode>(
+  items: readonly AskedItem<C>[],
+): ScreeningQuestion<C>[] =>
+  items.map(({ code, outcome, evidence, source }) => ({
+    code,
+    question: questionOf(code),
+    outcome,
+    evidence,
+    ...(source && { source }),
+  }));
+
+/** How well the line of a blood-pressure caution is backed. */
+const BLOOD_PRESSURE_GRADES: Readonly<Record<string, Grade>> = {
+  'blood-pressure-refer': 'published',
+  'blood-pressure-very-high': 'practice',
+  'blood-pressure-high': 'secondary',
+};
+
+export const outcomeOf = ({ severity }: Caution): 'refer' | 'caution' => (severity === 'stop' ? 'refer' : 'caution');
+
+export const pressureFindings = (systolicMmHg?: number, diastolicMmHg?: number): ScreeningFinding[] =>
+  bloodPressureCautions(systolicMmHg, diastolicMmHg).map((said) => ({
+    ...said,
+    outcome: outcomeOf(said),
+    evidence: BLOOD_PRESSURE_GRADES[said.code]!,
+  }));
+
+/** What the answers with a yes lead to. */
+export const findingsOfReplies = <C extends ScreeningCode | DayCode>(
+  items: readonly AskedItem<C>[],
+  replies: Replies<C>,
+): ScreeningFinding[] =>
+  items
+    .filter(({ code }) => replies[code] === 'yes')
+    .map(({ code, outcome, evidence, source }) => {
+      const severity = outcome === 'refer' ? 'stop' : 'caution';
+      const more = { path: ['answers', code], ...(source && { source }) };
+      return { ...screeningCaution(severity, code, undefined, more), outcome, evidence };
+    });
+
+/** What is not answered: readings first, then questions. */
+export const unansweredOf = <C extends ScreeningCode | DayCode>(
+  items: readonly AskedItem<C>[],
+  replies: Replies<C>,
+  readings: Readonly<Partial<Record<ReadingName, number | undefined>>>,
+  asked: readonly ReadingName[],
+): OpenQuestion[] =>
+  [
+    ...asked.filter((name) => readings[name] === undefined),
+    ...items.map(({ code }) => code).filter((code) => (replies[code] ?? 'unknown') === 'unknown'),
+  ].map((code) => ({ code, question: questionOf(code) }));
+
+/** Findings with referrals first, and what they and the open questions lead to. */
+export function concluded(
+  findings: readonly ScreeningFinding[],
+  unanswered: readonly OpenQuestion[],
+): {
+  readonly outcome: ScreeningOutcome;
+  readonly complete: boolean;
+  readonly findings: readonly ScreeningFinding[];
+  readonly unanswered: readonly OpenQuestion[];
+} {
+  const complete = unanswered.length === 0;
+  const sorted = [...findings].sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
+  return {
+    outcome: sorted[0]?.outcome ?? (complete ? 'nothing-found' : 'incomplete'),
+    complete,
+    findings: sorted,
+    unanswered,
+  };
+}

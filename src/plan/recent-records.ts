@@ -1,0 +1,178 @@
+import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
+import { plainCopy } from '../answer/plain-copy.js';
+import { isDay } from './days.js';
+import { SEVERE_PAIN_FROM } from './pain.js';
+import { placesOf } from './places.js';
+import { documentInto } from './read-document.js';
+import type { SessionRecord } from './record.js';
+import type { Plan, PlanItem } from './types.js';
+
+/** What is looked at in every record, however old; the whole document is read of those only that are needed. */
+interface Glance {
+  /** Where it stands in the list given. */
+  readonly index: number;
+  readonly date: string;
+  readonly sessionOfDay: number | undefined;
+  readonly label: unknown;
+  /** The exercises on limbs that it has. */
+  readonly items: Placed;
+  /** It reports a symptom, severe pain or a stop, which stay in force however old they are. */
+  readonly reports: boolean;
+}
+
+type Json = Readonly<Record<string, unknown>>;
+type Placed = Parameters<typeof placesOf>[0];
+
+const limbKey = ({ limb, side }: { readonly limb: unknown; readonly side: unknown }): string =>
+  `${String(side)} ${String(limb)}`;
+
+/** Whether a list is there and has nothing in it. */
+const isEmpty = (value: unknown): boolean => Array.isArray(value) && value.length === 0;
+
+const isSevere = (report: unknown): boolean =>
+  typeof report !== 'object' ||
+  report === null ||
+  Object.values(report).some((pain) => typeof pain === 'number' && pain >= SEVERE_PAIN_FROM);
+
+/** A look at a record that trusts nothing; nothing where it has to be read wholly, for what is wrong with it. */
+function glance(record: unknown, index: number): Glance | undefined {
+  try {
+    const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record as Json;
+    if (document !== 'record' || schemaVersion !== 1) return undefined;
+    if (typeof date !== 'string' || !isDay(date) || !Array.isArray(items)) return undefined;
+    if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
+    if (pain !== undefined && !Array.isArray(pain)) return undefined;
+    return {
+      index,
+      date,
+      sessionOfDay,
+      label,
+      items: items as unknown as Placed,
+      reports: !isEmpty(stops) || !isEmpty(symptoms) || (pain ?? []).some(isSevere),
+    };
+  } catch {
+    return undefined;
+  }
+}
+
+const written = (record: unknown): string | undefined => {
+  try {
+    return JSON.stringify(plainCopy(record));
+  } catch {
+    return undefined;
+  }
+};
+
+/** Looks in order, those of one day together. */
+function byDay(glances: readonly Glance[]): Glance[][] {
+  const days: Glance[][] = [];
+  for (const one of glances) {
+    const last = days.at(-1);
+    if (last?.[0]!.date === one.date) last.push(one);
+    else days.push([one]);
+  }
+  return days;
+}
+
+/** Records that are given twice, or that cannot both be right: one session told as two counts as two. */
+function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
+  const issues: InputIssue[] = [];
+  for (const ofDay of byDay(glances)) {
+    if (ofDay.length === 1) continue;
+    const seen = new Map<string | undefined, number>();
+    const numbered = new Map<number, number>();
+    for (const { index, sessionOfDay, date } of [...ofDay].sort((a, b) => a.index - b.index)) {
+      const text = written(given[index]);
+      const same = text === undefined ? undefined : seen.get(text);
+      const numbers = sessionOfDay === undefined ? undefined : numbered.get(sessionOfDay);
+      if (same !== undefined) {
+        const expected = `another session than records[${same}]: number two like sessions of one day with sessionOfDay`;
+        issues.push(issue('wrong-relation', ['records', index], expected, `the same record of ${date} again`));
+      } else if (numbers !== undefined) {
+        const expected = `another number than that of records[${numbers}], of the same day`;
+        issues.push(issue('wrong-relation', ['records', index, 'sessionOfDay'], expected, String(sessionOfDay)));
+      }
+      seen.set(text, index);
+      if (sessionOfDay !== undefined) numbered.set(sessionOfDay, index);
+    }
+  }
+  return issues;
+}
+
+/** By day, then by number; as they came where they are alike. */
+const inOrder = (a: Glance, b: Glance): number =>
+  a.date === b.date ? (a.sessionOfDay ?? 0) - (b.sessionOfDay ?? 0) : a.date < b.date ? -1 : 1;
+
+/** The exercises of a record; nothing where they cannot be read. */
+function placesIn({ items }: Glance): Placed | undefined {
+  try {
+    return items.map(({ exercise, limb, side }) => ({ exercise, limb, side }));
+  } catch {
+    return undefined;
+  }
+}
+
+/** The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report. */
+function needed(glances: readonly Glance[], items: readonly PlanItem[], sessions: number): Glance[] {
+  const last = glances.at(-1);
+  const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last?.date));
+  const open = new Map(placesOf(items).map((place) => [place, sessions]));
+  const limbs = new Set(items.map(limbKey));
+  // From the newest on, until every item has its sessions.
+  for (let index = glances.length - 1; index >= 0 && open.size + limbs.size > 0; index -= 1) {
+    const one = glances[index]!;
+    const placed = placesIn(one);
+    // What cannot be read here is read wholly, for what is wrong with it.
+    if (!placed) wanted.add(one);
+    for (const place of placesOf(placed ?? [])) {
+      const left = open.get(place);
+      if (left === undefined) continue;
+      wanted.add(one);
+      if (left > 1) open.set(place, left - 1);
+      else open.delete(place);
+    }
+    for (const item of placed ?? []) if (limbs.delete(limbKey(item))) wanted.add(one);
+  }
+  return glances.filter((one) => wanted.has(one));
+}
+
+/**
+ * The records that a proposal is made from, oldest first. Every record is looked at for its day, what it trained and
+ * what it reports; only those needed are read and checked wholly, so a year of records takes hardly longer than a week.
+ */
+export function recentRecords(
+  issues: InputIssue[],
+  given: readonly unknown[],
+  plan: Plan | undefined,
+  sessions: number,
+): SessionRecord[] {
+  // What cannot be looked at is read wholly: an older version is brought up to this one, what is no record is refused.
+  const readable = [...given];
+  const glances = given
+    .flatMap((record, index) => {
+      const look = glance(record, index);
+      if (look) return look;
+      // More is wrong than an error lists: what else is wrong is not looked for.
+      if (issues.length >= MOST_ISSUES) return [];
+      readable[index] = documentInto(issues, 'record', record, ['records', index]);
+      return glance(readable[index], index) ?? [];
+    })
+    .sort(inOrder);
+  issues.push(...repeated(readable, glances));
+  const label = plan?.request.label;
+  for (const one of glances) {
+    if (label === undefined || one.label === undefined || one.label === label) continue;
+    const expected = `that of the plan, ${label}`;
+    issues.push(issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, 120)));
+  }
+  const records: SessionRecord[] = [];
+  for (const { index } of needed(glances, plan?.items ?? [], sessions)) {
+    const record = documentInto(issues, 'record', readable[index], ['records', index]);
+    if (record) records.push(record);
+  }
+  return records;
+}
+
+/** Records that are given twice; the whole documents were read. */
+export const repeatedRecords = (records: readonly (SessionRecord | undefined)[]): InputIssue[] =>
+  repeated(records, records.flatMap((record, index) => glance(record, index) ?? []).sort(inOrder));

@@ -1,0 +1,174 @@
+import type { Caution } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
+import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import type { MessageValues } from '../answer/messages.js';
+import { Reader } from '../answer/reader.js';
+import type { SourceId } from '../evidence/sources.js';
+import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
+
+/** Who can decide about a stop: a role, never a name. */
+export const DECIDER_ROLES = ['physician', 'surgeon', 'physiotherapist', 'nurse', 'other-clinician'] as const;
+/** The role of a person who can decide about a stop. */
+export type DeciderRole = (typeof DECIDER_ROLES)[number];
+
+/** Code of the caution that a stop came from, such as `blood-pressure-refer`. */
+export type StopCode = string;
+
+/** A practitioner’s decision about a stop. The library records it; it gives no clearance of its own. */
+export interface StopDecision {
+  /** Code of the stop. */
+  readonly stop: StopCode;
+  /** The day since which the stop is in force, `YYYY-MM-DD`; needed where the same code is there more than once. */
+  readonly since?: string | undefined;
+  /** The role of the person who decided. */
+  readonly by: DeciderRole;
+  /** Day of the decision, `YYYY-MM-DD`. */
+  readonly on: string;
+  /** The reason, in the words of the person who decided. */
+  readonly why: string;
+}
+
+/** A reason not to train. It stays in force until a practitioner’s decision lifts it. */
+export interface Stop {
+  readonly code: StopCode;
+  /** The symptom it is about, where the sentence serves several. A decision can name it instead of `code`. */
+  readonly about?: string | undefined;
+  /** The English sentence of its caution. */
+  readonly text: string;
+  readonly values?: MessageValues | undefined;
+  /** Day of the record, screening or readings that it came from, `YYYY-MM-DD`; left out where that is not known. */
+  readonly since?: string | undefined;
+  /** The limb, where it concerns one. */
+  readonly limb?: Limb | undefined;
+  readonly side?: Side | undefined;
+  readonly source?: SourceId | undefined;
+  /** The decision that lifted it; left out while it is in force. */
+  readonly lifted?: StopDecision | undefined;
+}
+
+/** What has stops: a plan, a record, a review or a proposal. */
+interface WithStops {
+  readonly stops: readonly Stop[];
+}
+
+const oneOf = <T extends string>(all: readonly T[], value: unknown): T | undefined => all.find((one) => one === value);
+
+/** The stops among cautions, in force since a day. */
+export const stopsOf = (cautions: readonly Caution[], since?: string): Stop[] =>
+  cautions
+    .filter(({ severity }) => severity === 'stop')
+    .map(({ code, text, values, source }) => {
+      const about = typeof values?.['symptom'] === 'string' ? values['symptom'] : undefined;
+      const limb = oneOf(LIMBS, values?.['limb']);
+      const side = oneOf(SIDES, values?.['side']);
+      return defined({ code, about, text, values, since, limb, side, source }) as Stop;
+    });
+
+/** One stop is another where all but its words and its decision is alike. */
+const keyOf = ({ code, since, limb, side, values }: Stop): string =>
+  JSON.stringify([code, since, limb, side, Object.entries(values ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))]);
+
+/** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
+const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
+  lifted !== undefined && [code, about].includes(lifted.stop) && (since === undefined || lifted.on >= since);
+
+/** Stops of several documents, each once; a stop that is lifted in one of them is lifted. */
+export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
+  const merged = new Map<string, Stop>();
+  for (const stop of lists.flat()) {
+    const key = keyOf(stop);
+    const known = merged.get(key);
+    if (!known || !isLifted(known)) merged.set(key, stop);
+  }
+  return [...merged.values()];
+}
+
+/** The stops that a decision is about: at most those of one day. */
+function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision): Stop[] | InputIssue {
+  const named = stops.filter((stop) => stop.code === code || stop.about === code);
+  if (named.length === 0) {
+    const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))].join(', ') || 'there are none';
+    return issue('wrong-relation', ['stop'], `the code of a stop here: ${codes}`, code);
+  }
+  const ofDay = since === undefined ? named : named.filter((stop) => stop.since === since);
+  const days = [...new Set(ofDay.map((stop) => stop.since))];
+  if (days.length === 0) {
+    const known = named.map((stop) => stop.since ?? 'no day known').join(', ');
+    return issue('wrong-relation', ['since'], `the day of a stop of this code: ${known}`, since!);
+  }
+  const before = ofDay.filter((stop) => stop.since === undefined || stop.since <= on);
+  if (before.length === 0) {
+    return issue('wrong-relation', ['on'], `not before ${days.sort()[0]!}, the day of the stop`, on);
+  }
+  if (new Set(before.map((stop) => stop.since)).size > 1) {
+    const expected = `the day of one stop, since there are several of this code: ${days.sort().join(', ')}`;
+    return issue('missing', ['since'], expected, 'undefined');
+  }
+  const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
+  if (abouts.length > 1) return issue('wrong-relation', ['stop'], `one of ${abouts.join(', ')}`, code);
+  return before;
+}
+
+/** Cautions of a document: one whose stops are all lifted is a caution, not a stop. It stays visible. */
+export const softened = <C extends Caution>(cautions: readonly C[], stops: readonly Stop[]): C[] =>
+  cautions.map((said) => {
+    const [same] = stopsOf([said]);
+    const own = same ? stops.filter((stop) => keyOf({ ...stop, since: undefined }) === keyOf(same)) : [];
+    return own.length > 0 && own.every(isLifted) ? { ...said, severity: 'caution' } : said;
+  });
+
+/**
+ * Stops with decisions about them. A decision lifts only the stop it names, by code and day, and none that came after
+ * it. One that fits no stop is refused: silence would hide that nothing was lifted.
+ */
+export function applyDecisions(
+  stops: readonly Stop[],
+  decisions: readonly StopDecision[] = [],
+  place: readonly (string | number)[] = ['decisions'],
+): Stop[] {
+  const lifted = new Map<Stop, StopDecision>();
+  const issues: InputIssue[] = [];
+  decisions.forEach((decision, index) => {
+    const found = meant(stops, decision);
+    if (!Array.isArray(found)) issues.push({ ...found, path: [...place, index, ...found.path] });
+    else for (const stop of found) lifted.set(stop, decision);
+  });
+  if (issues.length > 0) throw new InputError(issues);
+  return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));
+}
+
+/**
+ * The stops of a document that are still in force: those that no decision has lifted.
+ *
+ * While one is in force, do not train: pages show no setting and `nextSession` proposes `stop`. To lift it, give the
+ * decision of a practitioner to `planSession` or `nextSession` as `decisions`.
+ *
+ * - Evidence: that of the caution the stop came from; that a decision lifts it is `practice`.
+ *
+ * @param document - a plan, a record, a review or a proposal.
+ * @returns its stops without those that were lifted.
+ * @throws InputError for what has no list of stops
+ *
+ * @example
+ * ```ts
+ * import { planSession, standingStops } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 200, diastolicMmHg: 120, posture: 'seated',
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
+ *   exercises: [{
+ *     name: 'walking', mode: 'aerobic', limb: 'leg', scheme: '5x2min', restS: 60, restriction: 'continuous',
+ *   }],
+ * });
+ * standingStops(plan).map(({ code }) => code); // => ['blood-pressure-refer']
+ * ```
+ */
+export function standingStops(document: WithStops): Stop[] {
+  const issues: InputIssue[] = [];
+  const expected = 'the stops of a plan, a record, a review or a proposal';
+  const stops = new Reader(document, [], issues).anything('stops', expected);
+  const isStop = (stop: unknown): stop is Stop => typeof stop === 'object' && stop !== null;
+  if (issues.length === 0 && !(Array.isArray(stops) && stops.every(isStop)))
+    issues.push(issue('wrong-type', ['stops'], expected, describe(stops)));
+  if (issues.length > 0) throw new InputError(issues);
+  return (stops as Stop[]).filter((stop) => !isLifted(stop));
+}

@@ -1,0 +1,124 @@
+import { describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
+import { version } from '../study/version.js';
+import { checkConsistency, finder, isNear, type Found } from './consistency.js';
+import { onceEach } from './gravest-first.js';
+import { caution } from './messages.js';
+import { fieldsOf, parseDocument, type Shaped } from './parse.js';
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** How a document of one version becomes one of the next, by the version it comes from. */
+export type Upgrades = Readonly<Record<number, (older: Json) => Json>>;
+
+/** A kind of document that is read back. */
+export interface StoredKind<T = Verified> {
+  /** Its schema version. */
+  readonly current: number;
+  readonly schema: Parameters<typeof parseDocument<unknown>>[0];
+  readonly upgrades: Upgrades;
+  /** The document as this version of the library makes it from what it holds. */
+  readonly remade: (document: T) => T;
+  /** Only a part of it is made again: that it is the same says nothing of its numbers. */
+  readonly inPart?: true;
+  /** What else must hold. */
+  readonly check?: (document: T, found: Found) => void;
+}
+
+/** A document stepped up to the current version, one version at a time. A newer one is refused. */
+export function upgraded(document: Json, current: number, upgrades: Upgrades): Json {
+  const given = document['schemaVersion'];
+  const expected = `a version of ${current} or less that is known`;
+  const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
+    throw new InputError([issue(code, ['schemaVersion'], expected, describe(given))]);
+  };
+  if (given === undefined) return refuse('missing');
+  if (given === current) return document;
+  if (typeof given !== 'number' || !Number.isInteger(given)) return refuse('not-one-of');
+  if (given > current) return refuse('newer-document');
+  const step = Object.hasOwn(upgrades, given) ? upgrades[given] : undefined;
+  return step ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades) : refuse('not-one-of');
+}
+
+const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
+const show = (part: unknown): string => (Array.isArray(part) ? `a list of ${part.length}` : describe(part));
+
+/** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */
+function differences(made: unknown, given: unknown, schema: Shaped | undefined, path: Path, found: Found): void {
+  if (typeof made === 'number' && typeof given === 'number' && isNear(made, given)) return;
+  if (made === given) return;
+  if (!isObject(made) || !isObject(given) || Array.isArray(made) !== Array.isArray(given)) {
+    return found(path, made === undefined ? 'left out' : show(made), given);
+  }
+  // Ids in the order met, which databases may change.
+  if (path.at(-1) === 'sources' && Array.isArray(made) && Array.isArray(given)) {
+    if (JSON.stringify([...made].sort()) !== JSON.stringify([...given].sort())) found(path, made.join(', '), given);
+    return;
+  }
+  if (Array.isArray(made) && made.length !== given['length']) return found(path, show(made), given);
+  const known = fieldsOf(schema);
+  for (const name of new Set([...Object.keys(made), ...Object.keys(given)])) {
+    if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) continue;
+    const key = Array.isArray(made) ? Number(name) : name;
+    // Every input of an answer counts.
+    const inside = name === 'inputs' ? undefined : (known?.[name] ?? known?.['*']);
+    differences(made[name], given[name], inside, [...path, key], found);
+  }
+}
+
+interface Verified {
+  readonly libraryVersion: string;
+  readonly cautions: readonly Parameters<typeof onceEach>[0][number][];
+}
+
+/**
+ * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
+ * made must be what this version makes again from it; what another one made and this one makes otherwise gets a caution.
+ */
+function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
+  const own = document.libraryVersion === version;
+  const issues: InputIssue[] = [];
+  const found = finder(issues);
+  checkConsistency(document, found, (path, code) => {
+    if (own) found(path, 'a code of this version', code);
+  });
+  kind.check?.(document, found);
+  if (issues.length > 0) throw new InputError(issues);
+  try {
+    const made = kind.remade(document);
+    checkConsistency(made, () => undefined);
+    const { libraryVersion } = document;
+    differences({ ...made, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    issues.push(...error.issues);
+  }
+  if (own && issues.length > 0) throw new InputError(issues);
+  if (own || (!kind.inPart && issues.length === 0)) return document;
+  const unverified = caution('caution', 'document-unverified', { version: document.libraryVersion });
+  return { ...document, cautions: onceEach([unverified, ...document.cautions]) };
+}
+
+/** A document of one of the kinds, given back as plain JSON of its own, verified; issues are told from `place`. */
+export function storedDocument<K extends string>(
+  kinds: Readonly<Record<K, object>>,
+  document: unknown,
+  place: Path = [],
+): unknown {
+  const names = Object.keys(kinds) as K[];
+  try {
+    const json = plainInput(document, `a ${names.join(' or a ')} of this library`) as Json;
+    const name = names.find((kind) => json['document'] === kind);
+    if (!name) {
+      const expected = names.map((kind) => `'${kind}'`).join(' or ');
+      throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
+    }
+    const kind = kinds[name] as unknown as StoredKind<Verified>;
+    const { value, issues } = parseDocument<unknown>(kind.schema, upgraded(json, kind.current, kind.upgrades));
+    if (value === undefined) throw new InputError(issues);
+    return verify(value as Verified, kind);
+  } catch (error) {
+    if (!(error instanceof InputError) || place.length === 0) throw error;
+    throw new InputError(error.issues.map((found) => moved(found, (path) => [...place, ...path])));
+  }
+}

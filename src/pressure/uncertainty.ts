@@ -1,0 +1,220 @@
+import { Math, square } from '../quantity/maths.js';
+import type { ErrorPart } from '../answer/answer.js';
+import { formatUnit } from '../quantity/format.js';
+import type { ReadingName } from '../quantity/readings.js';
+import type { Limb, Posture } from '../quantity/quantities.js';
+import { ownDeviation } from './curve.js';
+import type { CuffClass, OcclusionEquation, OcclusionReadings } from './equation.js';
+import { thighCurve } from './equations/thigh-curve-2026.js';
+
+/** On the thigh a cuff below this is called narrow (`practice`; the published narrow cuffs are 5 cm). */
+export const NARROW_CM = 8;
+/** A cuff counts as the width an equation was fitted with when it is within this of it [cm]. */
+export const WIDTH_TOLERANCE_CM = 0.5;
+
+export const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
+  limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
+
+/** The posture an equation holds for; one that was not reported counts as supine, as most of the published means were. */
+export const homePosture = ({ posture }: OcclusionEquation, asked: Posture): Posture =>
+  posture === 'any' ? asked : posture === 'none' || posture === 'not-stated' ? 'supine' : posture;
+
+/** The width an equation holds for. */
+export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: number): number {
+  if (fitted === 'any') return asked;
+  return typeof fitted === 'number' ? fitted : Math.min(Math.max(asked, fitted.low), fitted.high);
+}
+
+/** Standard deviations of the readings themselves, where the caller knows them. */
+export interface ReadingErrors {
+  /** Of the tape [cm]. */
+  readonly circumferenceErrorCm?: number;
+  /** Of the blood-pressure reading [mmHg]. */
+  readonly systolicErrorMmHg?: number;
+  readonly diastolicErrorMmHg?: number;
+}
+
+/** Which reading each error belongs to. */
+export const READING_ERRORS = {
+  circumferenceErrorCm: { field: 'circumferenceCm', part: 'circumference' },
+  systolicErrorMmHg: { field: 'systolicMmHg', part: 'systolic' },
+  diastolicErrorMmHg: { field: 'diastolicMmHg', part: 'diastolic' },
+} as const;
+export const READING_ERROR_FIELDS = ['circumferenceErrorCm', 'systolicErrorMmHg', 'diastolicErrorMmHg'] as const;
+
+/** The field that makes an equation inapplicable to these readings. */
+export function inapplicableField(
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+): keyof OcclusionReadings | undefined {
+  const { limb, cuffWidthCm: fitted, needs } = equation;
+  if (limb !== 'any' && limb !== readings.limb) return 'limb';
+  const { cuffWidthCm } = readings;
+  if (fitted !== 'any' && Math.abs(homeWidth(equation, cuffWidthCm) - cuffWidthCm) > WIDTH_TOLERANCE_CM) {
+    return 'cuffWidthCm';
+  }
+  return needs.find((field) => readings[field] === undefined);
+}
+
+/** What that field would have to be. */
+export function requirement(
+  { limb, cuffWidthCm: fitted, id }: OcclusionEquation,
+  field: keyof OcclusionReadings,
+): string {
+  if (field === 'limb') return `'${limb}' for equation ${id}`;
+  if (field !== 'cuffWidthCm' || fitted === 'any') return `given, for equation ${id}`;
+  const width = typeof fitted === 'number' ? formatUnit(fitted, 'cm') : `${fitted.low} to ${fitted.high} cm`;
+  return `${width} (± ${WIDTH_TOLERANCE_CM}) for equation ${id}`;
+}
+
+/** Whether a value lies in the range of the sample. */
+export const inRange = (equation: OcclusionEquation, field: ReadingName, value: number): boolean =>
+  value >= equation.fitted[field]!.low && value <= equation.fitted[field]!.high;
+
+export function outsideFields(equation: OcclusionEquation, readings: OcclusionReadings): ReadingName[] {
+  const fields: ReadingName[] = [];
+  for (const name in equation.fitted) {
+    const field = name as ReadingName;
+    if (!inRange(equation, field, readings[field as keyof OcclusionReadings] as number)) fields.push(field);
+  }
+  return fields;
+}
+
+type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
+
+/**
+ * Half of what the answer changes by, from one standard deviation below a reading to one above: its local slope.
+ * The reading is moved in `readings` itself, and put back.
+ */
+export function readingDeviation(
+  { apply }: OcclusionEquation,
+  readings: Writable<OcclusionReadings>,
+  field: 'circumferenceCm' | 'systolicMmHg' | 'diastolicMmHg',
+  standardDeviation: number,
+): number {
+  const reading = readings[field];
+  readings[field] = reading + standardDeviation;
+  const above = apply(readings as Required<OcclusionReadings>);
+  readings[field] = reading - standardDeviation;
+  const below = apply(readings as Required<OcclusionReadings>);
+  readings[field] = reading;
+  return Math.abs(above - below) / 2;
+}
+
+/** Whether the spread of laboratories is no part of an equation’s own error. */
+export const leavesLaboratory = ({ error }: OcclusionEquation): boolean =>
+  error.means === undefined && error.ownLaboratory === undefined;
+
+/**
+ * The parts of an answer’s error as shares of it, that of the readings aside. How laboratories, postures and widths
+ * differ is a share of the pressure above diastolic, by the pooled curve.
+ */
+export interface ErrorShares {
+  /** The equation’s own; NaN where none is known. */
+  equation: number;
+  /** How people differ, where the equation’s own error does not hold it. */
+  people: number;
+  /** How laboratories differ, where the equation’s own error does not hold it. */
+  laboratory: number;
+  /** Use in another posture, and with a cuff that is up to 0.5 cm off. */
+  posture: number;
+  width: number;
+}
+
+export const emptyShares = (): ErrorShares => ({ equation: NaN, people: 0, laboratory: 0, posture: 0, width: 0 });
+
+/** What holds for everyone with one limb, cuff and posture, where the equation is no curve. */
+export interface ErrorTerms {
+  /** The equation’s own: in mmHg, else 0 and a share of the answer; NaN where none is known. */
+  readonly mmHg: number;
+  readonly share: number;
+  /** Shares of the pressure above diastolic. */
+  readonly laboratory: number;
+  readonly posture: number;
+  readonly width: number;
+}
+
+export function errorTerms(equation: OcclusionEquation, readings: OcclusionReadings): ErrorTerms {
+  const { error } = equation;
+  const { limb, cuffWidthCm, posture } = readings;
+  const share = typeof error.share === 'object' ? error.share[cuffClass(limb, cuffWidthCm)] : error.share;
+  const home = homePosture(equation, posture);
+  const width = homeWidth(equation, cuffWidthCm);
+  return {
+    mmHg: error.standardDeviationMmHg ?? 0,
+    share: error.standardDeviationMmHg === undefined ? (share ?? NaN) : 0,
+    laboratory: leavesLaboratory(equation) ? thighCurve.error.laboratory : 0,
+    posture: limb === 'leg' && home !== posture ? Math.abs(Math.log(thighCurve.h[posture] / thighCurve.h[home])) : 0,
+    width: width === cuffWidthCm ? 0 : Math.abs(Math.log(width / cuffWidthCm)),
+  };
+}
+
+/** The part of a value that is above diastolic. */
+export const shareAbove = (value: number, diastolicMmHg: number): number =>
+  Math.max(0, (value - diastolicMmHg) / value);
+
+/** Fills `shares`, so that one object may serve for many readings. */
+export function errorShares(
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+  value: number,
+  shares: ErrorShares,
+): void {
+  const { curve } = equation.error;
+  const above = shareAbove(value, readings.diastolicMmHg);
+  if (curve) {
+    shares.equation = ownDeviation(curve, readings) * above;
+    shares.people = curve.error.people * above;
+    shares.laboratory = curve.error.laboratory * above;
+    shares.posture = shares.width = 0;
+    return;
+  }
+  const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
+  shares.equation = mmHg / value + share;
+  shares.people = 0;
+  shares.laboratory = laboratory * above;
+  shares.posture = posture * above;
+  shares.width = width * above;
+}
+
+/** Variance of ln(value), the errors of the readings aside; NaN where none is known. */
+export const varianceOf = ({ equation, people, laboratory, posture, width }: ErrorShares): number =>
+  square(equation) + square(people) + square(laboratory) + square(posture) + square(width);
+
+/** The errors of the readings that were given, as the equation carries them into its answer: shares of it. */
+function readingErrors(
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+  value: number,
+  given: ReadingErrors,
+): ErrorPart[] {
+  return READING_ERROR_FIELDS.flatMap((name) => {
+    const deviation = given[name];
+    if (deviation === undefined) return [];
+    const { field, part } = READING_ERRORS[name];
+    const standardDeviation = readingDeviation(equation, { ...readings }, field, deviation) / value;
+    return [{ part, standardDeviation, evidence: 'practice' as const }];
+  });
+}
+
+/** Every part of the error of an answer, as shares of it; none where the error of the equation is not known. */
+export function errorsOf(
+  equation: OcclusionEquation,
+  readings: OcclusionReadings,
+  value: number,
+  given?: ReadingErrors,
+): ErrorPart[] {
+  const shares = emptyShares();
+  errorShares(equation, readings, value, shares);
+  if (Number.isNaN(shares.equation)) return [];
+  const { people, laboratory, posture, width } = shares;
+  const errors: ErrorPart[] = [
+    { part: 'equation', standardDeviation: shares.equation, evidence: equation.error.evidence },
+  ];
+  if (people > 0) errors.push({ part: 'people', standardDeviation: people, evidence: 'derived' });
+  if (laboratory > 0) errors.push({ part: 'laboratory', standardDeviation: laboratory, evidence: 'derived' });
+  if (posture > 0) errors.push({ part: 'posture', standardDeviation: posture, evidence: 'derived' });
+  if (width > 0) errors.push({ part: 'width-correction', standardDeviation: width, evidence: 'derived' });
+  if (given) errors.push(...readingErrors(equation, readings, value, given));
+  return errors;
+}

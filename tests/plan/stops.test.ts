@@ -1,0 +1,266 @@
+import { describe, expect, it } from 'vitest';
+import { attempt, explain, InputError, messages } from '../../src/index.js';
+import {
+  checkDay,
+  nextRequest,
+  nextSession,
+  planSession,
+  recordSession,
+  reviewPlan,
+  screen,
+  screeningQuestions,
+  standingStops,
+  type Plan,
+  type ProgressionRequest,
+  type StopDecision,
+} from '../../src/plan/index.js';
+import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from '../../src/plan/stops.js';
+import { expectPlainJson } from '../support/answers.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const all = [30, 15, 15, 15];
+const no = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
+const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
+const codes = (found: readonly { readonly code: string }[]) => found.map(({ code }) => code);
+
+/** A plan with blood pressure 200/120 after a screening that refers. */
+const stopped = (request: Partial<Plan['request']> = {}): Plan =>
+  planOf(
+    { step: 2.5 },
+    {
+      systolicMmHg: 200,
+      diastolicMmHg: 120,
+      date: '2026-03-02',
+      screening: screen({ ...readings, date: '2026-03-01', answers: { ...no, pregnancy: 'yes' } }),
+      ...request,
+    },
+    { measured: { valueMmHg: 240, method: 'doppler' } },
+  );
+const decided = (stop: string, more: Partial<StopDecision> = {}): StopDecision => ({
+  stop,
+  by: 'physician',
+  on: '2026-03-03',
+  why: 'seen today',
+  ...more,
+});
+const propose = (plan: Plan, request: Partial<ProgressionRequest> = {}) =>
+  nextSession({
+    plan,
+    records: [recordOf(plan, all, { date: '2026-03-04' })],
+    rule: 'all-repetitions',
+    date: '2026-03-06',
+    ...request,
+  });
+
+describe('a stop', () => {
+  it('goes from the plan into its record, the proposal, the review and the next request', () => {
+    const plan = stopped();
+    const both = ['pregnancy', 'blood-pressure-refer'];
+    expect(codes(standingStops(plan))).toEqual(both);
+    expect(plan.stops.map(({ since }) => since)).toEqual(['2026-03-01', '2026-03-02']);
+    expectPlainJson(plan);
+    const record = recordOf(plan, all, { date: '2026-03-04' });
+    expect(codes(standingStops(record))).toEqual(both);
+    const proposal = propose(plan);
+    expect(codes(standingStops(proposal))).toEqual(both);
+    expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
+    expect(codes(proposal.items[0]!.reasons)).toEqual(both);
+    const refused = attempt(nextRequest, { plan, proposal });
+    expect(refused.ok ? [] : refused.issues.map(({ path }) => path.join('.'))).toEqual([
+      'proposal.stops',
+      'proposal.stops',
+    ]);
+    // A proposal that was emptied of its stops and changed by hand does not get past those of the plan.
+    const clean = propose(planOf({ step: 2.5 }, {}, { measured: { valueMmHg: 240, method: 'doppler' } }));
+    const emptied = attempt(nextRequest, { plan, proposal: { ...clean, stops: [] } });
+    expect(emptied.ok ? [] : emptied.issues.map(({ path }) => path.join('.'))).toEqual([
+      'proposal.stops',
+      'proposal.stops',
+    ]);
+    for (const document of [plan, record]) {
+      const { findings, stops } = reviewPlan(document);
+      expect(codes(findings.slice(0, 2))).toEqual(both);
+      expect(findings.slice(0, 2).map(({ severity }) => severity)).toEqual(['stop', 'stop']);
+      expect(stops).toEqual(document.stops);
+    }
+    expect(explain(reviewPlan(plan))).toContain('Pregnancy');
+  });
+
+  it('of one limb stops every item', () => {
+    const plan = planOf(
+      { step: 2.5 },
+      {
+        limbs: (['left', 'right'] as const).map((side) => ({
+          limb: 'leg',
+          side,
+          cuffWidthCm: 10,
+          percent: 50,
+          measured: { valueMmHg: 200, method: 'doppler' },
+        })),
+        stops: [{ code: 'unusual-swelling', text: messages['unusual-swelling'], limb: 'leg', side: 'left' }],
+      },
+    );
+    expect(propose(plan).items.map(({ side, action }) => [side, action])).toEqual([
+      ['left', 'stop'],
+      ['right', 'stop'],
+    ]);
+  });
+
+  it('of an earlier record counts until it is lifted', () => {
+    const plan = planOf({ step: 2.5 });
+    const symptoms = ['symptom-chest-pain', 'symptom-numbness-stays'] as const;
+    const records = [
+      recordOf(plan, all, { date: '2026-03-01', symptoms }),
+      recordOf(plan, all, { date: '2026-03-02', pain: [] }),
+    ];
+    const actionAfter = (...decisions: StopDecision[]) => propose(plan, { records, decisions }).items[0]!.action;
+    expect(actionAfter()).toBe('stop');
+    expect(actionAfter(decided('symptom-chest-pain'))).toBe('stop');
+    expect(actionAfter(decided('symptom-chest-pain'), decided('symptom-numbness-stays'))).toBe('raise-load');
+    const later = recordOf(plan, all, { date: '2026-03-05', symptoms: ['symptom-chest-pain'] });
+    const again = propose(plan, {
+      records: [...records, later],
+      decisions: [decided('symptom-chest-pain'), decided('symptom-numbness-stays')],
+    });
+    expect(standingStops(again).map(({ about, since }) => [about, since])).toEqual([
+      ['symptom-chest-pain', '2026-03-05'],
+    ]);
+    expect(again.items[0]!.action).toBe('stop');
+  });
+
+  it('is lifted by a decision that says who, when and why, and by nothing less', () => {
+    const lifted = stopped({ decisions: [decided('pregnancy', { by: 'physician' })] });
+    expect(codes(standingStops(lifted))).toEqual(['blood-pressure-refer']);
+    expect(lifted.stops[0]!.lifted).toEqual(decided('pregnancy'));
+    // What was lifted stays visible, and is a stop no longer.
+    expect(lifted.cautions.find(({ code }) => code === 'pregnancy')!.severity).toBe('caution');
+    expect(lifted.cautions.find(({ code }) => code === 'blood-pressure-refer')!.severity).toBe('stop');
+    for (const wrong of [{ by: 'a friend' }, { why: '' }, { on: 'today' }, { on: undefined }, { name: 'x' }]) {
+      expect(() => stopped({ decisions: [decided('pregnancy', wrong as never)] })).toThrow(InputError);
+    }
+  });
+
+  it('that was lifted stays lifted in what is made of the plan', () => {
+    const decisions = [decided('pregnancy'), decided('blood-pressure-refer')];
+    const proposal = propose(stopped(), { decisions });
+    expect(standingStops(proposal)).toEqual([]);
+    expect(proposal.items[0]!.action).toBe('raise-load');
+    const { request } = nextRequest({ plan: stopped(), proposal });
+    const next = planSession(request);
+    expect(standingStops(next)).toEqual([]);
+    expect(next.stops.map(({ lifted }) => lifted)).toEqual(decisions);
+    expect(reviewPlan(next).findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+    // A new reading is a new stop, even where it reads the same.
+    expect(codes(standingStops(planSession({ ...request, date: '2026-03-09' })))).toEqual(['blood-pressure-refer']);
+    expect(codes(standingStops(planSession({ ...request, systolicMmHg: 210 })))).toEqual(['blood-pressure-refer']);
+    // What needs no decision is passed on without a list of them.
+    expect(
+      nextRequest({ plan: planOf({ step: 2.5 }), proposal: propose(planOf({ step: 2.5 })) }).request,
+    ).not.toHaveProperty('stops');
+  });
+
+  it('is lifted by no decision about another stop, another day or an earlier day', () => {
+    const refusedBy = (decision: StopDecision, place: (string | number)[]) => {
+      const result = attempt(planSession, stopped({}).request);
+      expect(result.ok).toBe(true);
+      const refused = attempt(planSession, { ...stopped().request, decisions: [decision] });
+      expect(refused.ok ? [] : refused.issues.map(({ path }) => path)).toEqual([['decisions', 0, ...place]]);
+    };
+    refusedBy(decided('diabetes'), ['stop']);
+    refusedBy(decided('pregnancy', { since: '2026-02-01' }), ['since']);
+    refusedBy(decided('pregnancy', { on: '2026-02-28' }), ['on']);
+    expect(codes(standingStops(stopped({ decisions: [decided('pregnancy', { on: '2026-03-01' })] })))).toEqual([
+      'blood-pressure-refer',
+    ]);
+  });
+
+  it('that recurs needs the day of the one that is meant', () => {
+    const stop = (since?: string): Stop => ({ code: 'a', text: 'A.', ...(since && { since }) });
+    const two = [stop('2026-03-01'), stop('2026-03-03')];
+    const standing = (stops: Stop[], decision: StopDecision) =>
+      standingStops({ stops: applyDecisions(stops, [decision]) }).map(({ since }) => since);
+    expect(() => applyDecisions(two, [decided('a', { on: '2026-03-05' })])).toThrow(/since/);
+    expect(standing(two, decided('a', { on: '2026-03-05', since: '2026-03-01' }))).toEqual(['2026-03-03']);
+    expect(standing(two, decided('a', { on: '2026-03-02' }))).toEqual(['2026-03-03']);
+    expect(() => applyDecisions(two, [decided('a', { on: '2026-02-01' })])).toThrow(/2026-03-01/);
+    // Where no day is known, the decision cannot have come too early.
+    expect(standing([stop()], decided('a'))).toEqual([]);
+    expect(() => applyDecisions([stop(), stop('2026-03-01')], [decided('a')])).toThrow(/since/);
+  });
+
+  it('is named by its symptom where one sentence serves several', () => {
+    const of = (symptom: string): Stop => ({ code: 'same', about: symptom, text: symptom, values: { symptom } });
+    expect(() => applyDecisions([of('x'), of('y')], [decided('same')])).toThrow(/one of x, y/);
+    expect(standingStops({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
+    expect(standingStops({ stops: applyDecisions([of('x')], [decided('same')]) })).toEqual([]);
+  });
+
+  it('is one stop in several documents, and lifted where one of them has it lifted', () => {
+    const [stop] = stopsOf(
+      [{ severity: 'stop', code: 'a', text: 'A.', values: { side: 'left', limb: 'leg', held: 700 } }],
+      '2026-03-01',
+    ) as [Stop];
+    expect(stop).toEqual({
+      code: 'a',
+      text: 'A.',
+      values: { side: 'left', limb: 'leg', held: 700 },
+      since: '2026-03-01',
+      limb: 'leg',
+      side: 'left',
+    });
+    const lifted = { ...stop, lifted: decided('a') };
+    expect(mergeStops([stop], [lifted], [stop])).toEqual([lifted]);
+    expect(mergeStops([{ ...stop, values: { held: 700, limb: 'leg', side: 'left' } }], [stop])).toEqual([stop]);
+    expect(mergeStops([stop], [{ ...stop, since: '2026-03-02' }], [{ ...stop, side: 'right' }])).toHaveLength(3);
+    expect(stopsOf([{ severity: 'caution', code: 'a', text: 'A.' }])).toEqual([]);
+    // Every one of a sentence has to be lifted before it is a caution.
+    const said = { severity: 'stop', code: 'a', text: 'A.', values: stop.values! } as const;
+    expect(softened([said], [lifted])[0]!.severity).toBe('caution');
+    expect(softened([said], [lifted, { ...stop, since: '2026-03-02' }])[0]!.severity).toBe('stop');
+    expect(softened([said], [])[0]!.severity).toBe('stop');
+  });
+
+  it('is in force where the decision in it is about another stop, or older than it', () => {
+    const of = (lifted: StopDecision, more: Partial<Stop> = {}): Stop[] =>
+      standingStops({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
+    expect(of(decided('a', { on: '2026-03-02' }))).toEqual([]);
+    expect(of(decided('a', { on: '2026-03-01' }))).toHaveLength(1);
+    expect(of(decided('b'))).toHaveLength(1);
+    expect(of(decided('b'), { about: 'b' })).toEqual([]);
+    const forged = {
+      ...stopped().request,
+      stops: stopped().stops.map((stop) => ({ ...stop, lifted: decided(stop.code, { on: '2026-02-01' }) })),
+    };
+    expect(codes(standingStops(planSession(forged)))).toEqual(['pregnancy', 'blood-pressure-refer']);
+    expect(codes(reviewPlan(planSession(forged)).findings.slice(0, 2))).toEqual(['pregnancy', 'blood-pressure-refer']);
+  });
+
+  it('comes from a check of the day, in a plan and in a record', () => {
+    const dayCheck = checkDay({ date: '2026-03-02', answers: { 'today-swelling': 'yes' } });
+    const plan = planOf({ step: 2.5 }, { date: '2026-03-02', dayCheck });
+    expect(standingStops(plan).map(({ code, since }) => [code, since])).toEqual([['today-swelling', '2026-03-02']]);
+    const clean = planOf({ step: 2.5 });
+    const record = recordOf(clean, all, { date: '2026-03-02', dayCheck });
+    expect(codes(standingStops(record))).toEqual(['today-swelling']);
+    expect(codes(record.cautions)).toContain('day-check-incomplete');
+    expect(propose(clean, { records: [record] }).items[0]!.action).toBe('stop');
+    // Its stop is in force since its own day, in a plan of another day too.
+    const other = planOf({ step: 2.5 }, { date: '2026-03-03', dayCheck });
+    expect(standingStops(other).map(({ since }) => since)).toEqual(['2026-03-02']);
+    // The check is of its day: the next plan has its stop and not the check.
+    const decisions = [decided('today-swelling')];
+    const { request } = nextRequest({ plan, proposal: propose(plan, { decisions }) });
+    expect(request).not.toHaveProperty('dayCheck');
+    expect(codes(request.stops!)).toEqual(['today-swelling']);
+    const late = recordSession({ ...recordRequest(clean), date: '2026-03-03', dayCheck });
+    expect(late.cautions.find(({ code }) => code === 'day-check-other-day')!.values).toEqual({
+      checked: '2026-03-02',
+      date: '2026-03-03',
+    });
+  });
+});
+
+function recordRequest(plan: Plan) {
+  const { exercise, limb, side } = plan.items[0]!;
+  return { plan, items: [{ exercise, limb, side, sets: all.map((repetitions) => ({ repetitions })) }] };
+}

@@ -1,0 +1,257 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { attempt, explain } from '../../src/index.js';
+import { nextSession, readDocument, type Plan, type Proposal, type SessionRecord } from '../../src/plan/index.js';
+import { planOf, recordOf } from '../support/plans.js';
+
+const stored = <T>(document: T): T => JSON.parse(JSON.stringify(document)) as T;
+// High blood pressure, so that the plan has a caution of its own; a ceiling, a gauge step, a tested maximum.
+const plan = stored(planOf({ step: 2.5 }, { systolicMmHg: 150 }, { gaugeStepMmHg: 5 }));
+const record = stored(
+  recordOf(plan, [30, 15, 15, 12], { symptoms: ['symptom-numbness-stays'], sessionRpe: 6, sessionS: 1200 }),
+);
+const proposal = stored(
+  nextSession({ plan, records: [recordOf(plan, [30, 15, 15, 17])], rule: 'two-for-two', date: '2026-03-05' }),
+);
+
+type Path = readonly (string | number)[];
+/** A copy with the value at a place changed; one that becomes `undefined` is left out. */
+function edited<T extends object>(document: T, path: Path, to: unknown): T {
+  const copy = stored(document);
+  const parent = path.slice(0, -1).reduce<any>((part, name) => part[name], copy);
+  parent[path.at(-1)!] = to;
+  return stored(copy);
+}
+const issuesOf = (document: object): (readonly [string, string])[] => {
+  const result = attempt(readDocument, document);
+  return result.ok ? [] : result.issues.map(({ path, code }) => [path.join('.'), code] as const);
+};
+const refusedAt = (document: object): string[] => issuesOf(document).map(([path]) => path);
+
+const leaves = (part: unknown, path: Path = []): [Path, unknown][] =>
+  typeof part === 'object' && part !== null
+    ? Object.entries(part).flatMap(([name, item]) => leaves(item, [...path, Array.isArray(part) ? Number(name) : name]))
+    : [[path, part]];
+
+describe('a document that nobody changed', () => {
+  it.each(Object.entries({ plan, record, proposal }))('is read back as it was, once and again: %s', (_, document) => {
+    expect(readDocument(document)).toEqual(document);
+    expect(readDocument(stored(readDocument(document)))).toEqual(document);
+  });
+
+  it('may come from a database that sorts fields', () => {
+    const sorted = (part: unknown): unknown =>
+      Array.isArray(part)
+        ? part.map(sorted)
+        : typeof part === 'object' && part !== null
+          ? Object.fromEntries(
+              Object.entries(part)
+                .sort(([a], [b]) => (a < b ? -1 : 1))
+                .map(([name, item]) => [name, sorted(item)]),
+            )
+          : part;
+    for (const document of [plan, record, proposal]) {
+      expect(readDocument(sorted(document) as object)).toEqual(document);
+    }
+  });
+
+  it('keeps what an app wrote beside it', () => {
+    const kept = edited(edited(plan, ['app'], { id: 7 }), ['items', 0, 'colour'], 'blue');
+    expect(readDocument(kept)).toEqual(kept);
+    expect(issuesOf(edited(plan, ['request', 'ceilingMmhg'], 150))).toEqual([['request.ceilingMmhg', 'unknown-field']]);
+  });
+});
+
+describe('a plan that was changed', () => {
+  const target = ['items', 0, 'target'];
+
+  it('is refused where a pressure is not the percentage that it says', () => {
+    expect(issuesOf(edited(plan, [...target, 'value'], 700))).toContainEqual([
+      'items.0.target.reached.percent',
+      'changed-document',
+    ]);
+    expect(refusedAt(edited(plan, [...target, 'reached', 'percent'], 48))).toContain('items.0.target.reached.percent');
+  });
+
+  it('is not printed where it does not fit itself, and prints no words of its own', () => {
+    expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(
+      /^items\[0\]\.target\.reached\.percent must be/,
+    );
+    expect(() => explain(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toThrow(/atS must be/);
+    const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
+    expect(explain(forged)).toBe(explain(plan));
+  });
+
+  it('is refused where everything around the pressure was changed with it', () => {
+    const percents = { percent: 350, lower: 350, upper: 350, occlusionChancePercent: 0 };
+    const forged = [
+      [[...target, 'value'], 700],
+      [[...target, 'lower'], undefined],
+      [[...target, 'upper'], undefined],
+      [[...target, 'rounding', 'from'], 700],
+      [[...target, 'reached'], percents],
+      [[...target, 'inputs', 'occlusion', 'value'], 1400],
+      [[...target, 'inputs', 'occlusion', 'lower'], undefined],
+      [[...target, 'inputs', 'occlusion', 'upper'], undefined],
+      [[...target, 'reached', 'percent'], 50],
+    ] as const;
+    const document = forged.reduce((part, [path, to]) => edited(part, path, to), plan);
+    expect(refusedAt(document)).toContain('items.0.target.value');
+  });
+
+  it('is refused where its request was changed and the rest was not', () => {
+    expect(refusedAt(edited(plan, ['request', 'limbs', 0, 'percent'], 60))).toContain('items.0.target.value');
+  });
+
+  it('says what its sentences are, whatever was written under their codes', () => {
+    const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
+    expect(readDocument(edited(forged, ['standing', 0, 'text'], 'CLEARED'))).toEqual(plan);
+  });
+
+  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'sources', 'limbs', 'assumptions'] as const)(
+    'is refused where %s were emptied or added to',
+    (name) => {
+      if (plan[name].length > 0) expect(refusedAt(edited(plan, [name], []))).toContain(name);
+      const more = [...plan[name], plan[name][0] ?? { code: 'not-cleared', text: 'CLEARED' }];
+      expect(refusedAt(edited(plan, [name], more))[0]).toMatch(new RegExp(`^${name}`));
+    },
+  );
+
+  it('is refused where a sentence has a code that there is not', () => {
+    const caution = { severity: 'note', code: 'cleared', text: 'CLEARED' };
+    expect(refusedAt(edited(plan, ['cautions'], [...plan.cautions, caution]))).toContain(
+      `cautions.${plan.cautions.length}.code`,
+    );
+  });
+
+  it('is refused where an interval does not hold its value, or a time is below 0 or out of order', () => {
+    const { value, lower, upper } = plan.items[0]!.occlusion!;
+    expect(lower).toBeLessThan(value);
+    for (const document of [
+      edited(plan, ['items', 0, 'occlusion', 'lower'], upper! + 1),
+      edited(plan, ['items', 0, 'occlusion', 'upper'], lower! - 1),
+    ]) {
+      expect(issuesOf(document).filter(([, code]) => code === 'changed-document')).not.toEqual([]);
+    }
+    const { events } = plan.session.timeline;
+    expect(refusedAt(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toContain(
+      'session.timeline.events.1.atS',
+    );
+    expect(refusedAt(edited(plan, ['session', 'timeline', 'events', events.length - 1, 'atS'], 0))).toContain(
+      `session.timeline.events.${events.length - 1}.atS`,
+    );
+    expect(refusedAt(edited(plan, ['items', 0, 'totals', 'restrictionTime', 'value'], -60))).toContain(
+      'items.0.totals.restrictionTime.value',
+    );
+  });
+
+  it('is refused where a field has another shape', () => {
+    expect(issuesOf(edited(plan, ['session', 'totals', 'peakLoad'], 'heavy'))).toEqual([
+      ['session.totals.peakLoad', 'wrong-type'],
+    ]);
+    expect(issuesOf(edited(plan, ['libraryVersion'], undefined))).toEqual([['libraryVersion', 'missing']]);
+  });
+
+  it('is refused where any number of it is another, or any word that is not a sentence', () => {
+    const places = leaves(plan).filter(([path]) => !['schemaVersion', 'libraryVersion'].includes(String(path[0])));
+    expect(places.length).toBeGreaterThan(500);
+    fc.assert(
+      fc.property(fc.constantFrom(...places), ([path, value]) => {
+        const changed =
+          typeof value === 'number' ? value * 1.001 + 0.001 : typeof value === 'string' ? `${value}x` : !value;
+        const result = attempt(readDocument, edited(plan, path, changed));
+        // A sentence is written anew; the name of an exercise is the user’s, and stands in the request too.
+        if (path.at(-1) === 'text') expect(result).toEqual({ ok: true, value: plan });
+        else expect(result.ok, path.join('.')).toBe(false);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('a record that was changed', () => {
+  it('is refused where its totals are not those of what was done', () => {
+    expect(refusedAt(edited(record, ['items', 0, 'done', 'sets', 3, 'repetitions'], 15))).toContain(
+      'items.0.totals.repetitions.value',
+    );
+    expect(refusedAt(edited(record, ['items', 0, 'totals', 'volumeLoad', 'value'], 5000))).toContain(
+      'items.0.totals.volumeLoad.value',
+    );
+    expect(refusedAt(edited(record, ['limbs', 0, 'restrictionTime', 'value'], 1))).toContain(
+      'limbs.0.restrictionTime.value',
+    );
+    expect(refusedAt(edited(record, ['sessionRpe'], 2))).toContain('sessionLoad.value');
+  });
+
+  it('is refused where the stop or the caution of a reported symptom was taken out', () => {
+    expect(record.stops.length).toBeGreaterThan(0);
+    expect(refusedAt(edited(record, ['stops'], []))).toEqual(['stops']);
+    expect(refusedAt(edited(record, ['cautions'], []))).toContain('cautions');
+  });
+
+  it('is refused where its pressure is not the percentage that it says', () => {
+    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.reached.percent');
+  });
+});
+
+describe('a proposal that was changed', () => {
+  const [item] = proposal.items;
+
+  it('may have the practitioner’s own numbers', () => {
+    expect(item!.load).toBeDefined();
+    const own = edited(proposal, ['items', 0, 'load', 'to'], item!.load!.from);
+    expect(readDocument(own)).toEqual(own);
+  });
+
+  it('never raises load and pressure of a limb at once', () => {
+    const pressed = edited(proposal, ['items', 0, 'cuffMmHg', 'to'], item!.cuffMmHg!.from + 10);
+    expect(refusedAt(edited(pressed, ['items', 0, 'load', 'to'], item!.load!.from + 5))).toContain('items.0.load.to');
+  });
+
+  it('never goes on while a stop is in force', () => {
+    const stopped = nextSession({ plan, records: [record], rule: 'two-for-two', date: '2026-03-05' });
+    expect(stopped.items.map(({ action }) => action)).toEqual(['stop']);
+    expect(refusedAt(edited(stopped, ['items', 0, 'action'], 'repeat'))).toContain('items.0.action');
+    expect(refusedAt(edited(stopped, ['items', 0, 'load', 'to'], 20))).toContain('items.0.load.to');
+  });
+
+  it('has the words of its rule', () => {
+    expect(refusedAt(edited(proposal, ['rule', 'text'], 'CLEARED'))).toEqual(['rule.text']);
+    expect(refusedAt(edited(proposal, ['standing'], []))).toEqual(['standing']);
+  });
+});
+
+describe('a document of another version', () => {
+  const older = <T extends Plan | SessionRecord | Proposal>(document: T): T =>
+    edited(document, ['libraryVersion'], '0.0.9');
+  const unverified = (document: Plan | SessionRecord | Proposal): unknown[] =>
+    document.cautions.filter(({ code }) => code === 'document-unverified').map(({ values }) => values);
+
+  it('is verified where this version makes the same numbers', () => {
+    for (const document of [plan, record]) expect(unverified(readDocument(older(document)))).toEqual([]);
+  });
+
+  it('is said to be unverified where it does not, once', () => {
+    const path = ['session', 'totals', 'sessionTime', 'value'];
+    const other = edited(older(plan), path, plan.session.totals.sessionTime.value + 1);
+    const read = readDocument(other);
+    expect(unverified(read)).toEqual([{ version: '0.0.9' }]);
+    expect(readDocument(stored(read))).toEqual(read);
+    expect(explain(read)).toContain('Another version of the library (0.0.9) made this document');
+    expect(unverified(readDocument(older(proposal)))).toEqual([{ version: '0.0.9' }]);
+  });
+
+  it('is refused where it does not fit itself', () => {
+    expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain(
+      'items.0.target.reached.percent',
+    );
+    expect(issuesOf(edited(plan, ['libraryVersion'], 'CLEARED'))).toEqual([['libraryVersion', 'wrong-type']]);
+  });
+
+  it('does not say what a sentence says whose code this version does not know', () => {
+    const caution = { severity: 'note', code: 'of-another-version', text: 'CLEARED' };
+    const read = readDocument(edited(older(plan), ['cautions'], [...plan.cautions, caution]));
+    expect(unverified(read)).toHaveLength(1);
+    expect(JSON.stringify(read)).not.toContain('CLEARED');
+  });
+});
