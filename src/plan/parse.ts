@@ -39,6 +39,12 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
     ) ?? {},
   );
 
+/** The types that one of several forms may have. */
+const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
+  const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
+  return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
+};
+
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
@@ -59,6 +65,13 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
       issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
     );
   }
+  if (found.code === 'invalid_union') {
+    // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
+    const meant = found.errors.find(
+      (errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'),
+    );
+    if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
+  }
   const expected =
     found.code === 'invalid_value'
       ? `one of ${found.values.map((option) => `'${String(option)}'`).join(', ')}`
@@ -69,7 +82,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
           : found.code === 'too_big'
             ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
             : found.code === 'invalid_union'
-              ? 'of one of the forms of the schema'
+              ? formsOf(found)
               : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);

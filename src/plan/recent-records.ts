@@ -1,4 +1,4 @@
-import { issue, type InputIssue } from '../answer/issues.js';
+import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isDay } from './days.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
@@ -152,6 +152,8 @@ export function recentRecords(
     .flatMap((record, index) => {
       const look = glance(record, index);
       if (look) return look;
+      // More is wrong than an error lists: what else is wrong is not looked for.
+      if (issues.length >= MOST_ISSUES) return [];
       readable[index] = documentInto(issues, 'record', record, ['records', index]);
       return glance(readable[index], index) ?? [];
     })

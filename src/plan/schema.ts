@@ -16,6 +16,7 @@ import {
   type QuantityName,
   type Unit,
 } from '../quantity/quantities.js';
+import { TEMPO, TEMPO_WORDS } from '../session/notation.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
@@ -170,7 +171,10 @@ const exercise = strict({
     sets: list(askedSet, 50),
     lastSetToFailure: z.literal(true),
     warmUp: list(askedSet, 50),
-    tempo: strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    tempo: z.union([
+      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    ]),
     ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
   }),
 });

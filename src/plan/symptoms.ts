@@ -26,7 +26,7 @@ const practice = { evidence: 'practice' } as const;
 const survey = { evidence: 'published', source: 'practitioner-survey-2018' } as const;
 const muscleBreakdown = { evidence: 'published', source: 'case-report-2018' } as const;
 
-const rows = [
+const rows = /* @__PURE__ */ frozen([
   { code: 'symptom-chest-pain', grade: 'emergency', when: 'session', ...practice },
   { code: 'symptom-breathlessness', grade: 'emergency', when: 'session', ...practice },
   { code: 'symptom-fainting', grade: 'emergency', when: 'session', ...survey },
@@ -46,7 +46,7 @@ const rows = [
   { code: 'symptom-tingling', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
   { code: 'symptom-bruising', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
   { code: 'symptom-soreness', grade: 'lower', when: 'after', lower: 'load', ...survey },
-] as const satisfies readonly (SymptomRow & { code: PlanCode })[];
+] as const satisfies readonly (SymptomRow & { code: PlanCode })[]);
 
 /** Code of a symptom that a record can report. */
 export type Symptom = (typeof rows)[number]['code'];

@@ -115,8 +115,9 @@ export interface PlanExercise {
   readonly lastSetToFailure?: true | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
-  /** Seconds of each phase; needed where sets are counted. */
+  /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
   readonly tempo?:
+    | string
     | {
         readonly eccentricS: number;
         readonly bottomS?: number | undefined;

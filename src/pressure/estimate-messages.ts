@@ -59,6 +59,8 @@ export const estimateMessages = {
     'Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing.',
   'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not at hand.',
   'posture-not-stated': 'The posture {equation} was fitted in is not in the text that was read.',
+  'cuff-width-below-published':
+    'The cuff width of {value} cm is below {limit} cm, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',
   'narrow-cuff-on-thigh':
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',
   'blood-pressure-refer':

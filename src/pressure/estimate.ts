@@ -1,7 +1,7 @@
 import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
 import { FieldReader } from '../answer/field-reader.js';
 import { Math } from '../quantity/maths.js';
-import { formatUnit } from '../quantity/format.js';
+import { format, formatUnit } from '../quantity/format.js';
 import {
   CIRCUMFERENCE_SITES,
   limbGirth,
@@ -109,6 +109,9 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   };
 }
 
+/** One arm study used 3 cm and one thigh study 4.5 cm; the others 5 cm and more. A width below it is often one in inches [cm]. */
+const LEAST_WIDTH_CM = 5;
+
 /** By limb and posture. */
 const knownNotes = /* @__PURE__ */ new WeakMap<OcclusionEquation, Notes[]>();
 
@@ -163,6 +166,10 @@ function ownCautions(equation: OcclusionEquation, value: number, readings: Occlu
   if (tooLowAbove && circumferenceCm > tooLowAbove.circumferenceCm) {
     const words = { equation: equation.id, limit: tooLowAbove.circumferenceCm };
     cautions.push(caution('caution', 'too-low-above', words, { path: ['circumferenceCm'], ...(source && { source }) }));
+  }
+  if (cuffWidthCm < LEAST_WIDTH_CM) {
+    const values = { value: cuffWidthCm, limit: LEAST_WIDTH_CM, converted: format(cuffWidthCm * 2.54) };
+    cautions.push(caution('caution', 'cuff-width-below-published', values, { path: ['cuffWidthCm'] }));
   }
   if (limb === 'leg' && cuffWidthCm < NARROW_CM) {
     const more = { path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' } as const;

@@ -1,5 +1,5 @@
 import { frozen } from './frozen.js';
-import type { Quantity } from './quantities.js';
+import type { Quantity } from './quantity.js';
 
 export const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
 export const METRIC_LENGTH = [
@@ -23,7 +23,7 @@ export type ReadingName =
 /** The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more. */
 export const readingQuantities = /* @__PURE__ */ frozen({
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
-  cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
+  cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 3, max: 40, slips: LENGTH },
   systolicMmHg: { name: 'systolic pressure', unit: 'mm[Hg]', min: 60, max: 300, slips: KPA },
   diastolicMmHg: { name: 'diastolic pressure', unit: 'mm[Hg]', min: 30, max: 200, slips: KPA },
   ageYears: { name: 'age', unit: 'a', min: 1, max: 120, slips: [{ unit: 'months', factor: 1 / 12 }] },

@@ -1,5 +1,16 @@
 import { quantities } from '../quantity/quantities.js';
-import type { Tempo } from './prescription.js';
+
+/** How long each phase of a repetition takes [s]. Pauses left out are 0. */
+export interface Tempo {
+  /** Lowering. */
+  readonly eccentricS: number;
+  /** Pause at the bottom. */
+  readonly bottomS?: number;
+  /** Lifting. */
+  readonly concentricS: number;
+  /** Pause at the top. */
+  readonly topS?: number;
+}
 
 // A plan’s page and a phone write the dash longer, and some the sets with slashes.
 const CHAIN = /^\s*\d{1,3}(\s*[-–/]\s*\d{1,3})*\s*$/;
@@ -12,6 +23,10 @@ export const SCHEME_WORDS =
   "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";
 export const TEMPO_WORDS =
   "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
+
+const PHASE = String.raw`([Xx]|\d{1,2}(\.\d{1,3})?)`;
+/** Four phases with dashes or slashes between them, or four digits. */
+export const TEMPO = new RegExp(String.raw`^\s*([\dXx]{4}|${PHASE}(\s*[-/]\s*${PHASE}){3})\s*$`);
 
 /** A set of a scheme: counted or timed. */
 type SchemeSet = { readonly repetitions: number } | { readonly durationS: number };
@@ -41,14 +56,12 @@ export function parseScheme(scheme: string): SchemeSet[] | undefined {
  * `undefined` here. Three digits are refused, since it is not agreed which pause they leave out.
  */
 export function parseTempo(text: string): { [phase in keyof Required<Tempo>]: number | undefined } | undefined {
+  if (!TEMPO.test(text)) return undefined;
   const compact = /^[\dXx]{4}$/.test(text.trim());
-  const phases = compact ? [...text.trim()] : text.split(/\s*[-/]\s*/).map((part) => part.trim());
+  const phases = compact ? [...text.trim()] : text.split(/[-/]/).map((part) => part.trim());
   const { min, max } = quantities.eccentricS;
   const times = phases.map((phase) => (/^[Xx]$/.test(phase) ? undefined : Number(phase)));
-  const readable = phases.every((phase) => /^([Xx]|\d{1,2}(\.\d{1,3})?)$/.test(phase));
-  if (phases.length !== 4 || !readable || times.some((time) => time !== undefined && !(time >= min && time <= max))) {
-    return undefined;
-  }
+  if (times.some((time) => time !== undefined && !(time >= min && time <= max))) return undefined;
   const [eccentricS, bottomS, concentricS, topS] = times;
   return { eccentricS, bottomS, concentricS, topS };
 }

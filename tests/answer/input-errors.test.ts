@@ -108,6 +108,47 @@ describe('input errors', () => {
   });
 });
 
+describe('a cuff width given in inches', () => {
+  it('is named as the likely slip where no study used so narrow a cuff', () => {
+    expect(estimate({ cuffWidthCm: 2 })).toMatchObject([
+      { code: 'unit-slip', values: { slip: 'inches', converted: '5.08 cm' } },
+    ]);
+  });
+  // The narrowest cuffs of studies: 3 cm on arms (J Physiol Sci 2017;67:207), 4.5 cm on thighs (1988), 5 cm in the rest.
+  it.each([
+    [3, true],
+    [4, true],
+    [4.99, true],
+    [5, false],
+  ])('is asked about where it could be one in centimetres: %s', (cuffWidthCm, asked) => {
+    const { cautions } = estimateOcclusionPressure({ ...right, cuffWidthCm } as never);
+    const found = cautions.filter(({ code }) => code === 'cuff-width-below-published');
+    expect(found.map(({ values }) => values?.['converted'])).toEqual(
+      asked ? [String(Number((cuffWidthCm * 2.54).toFixed(2)))] : [],
+    );
+  });
+});
+
+describe('a tempo', () => {
+  const { right: request, call } = publicFunctions['planSession']! as never as {
+    right: { exercises: object[] };
+    call: typeof planSession;
+  };
+  const withTempo = (tempo: unknown) => () =>
+    call({ ...request, exercises: [{ ...request.exercises[0], tempo }] } as never);
+  it.each(['2-0-2-0', '2/0/2/0', '2020'])('may be the notation in a plan as in a session: %s', (tempo) => {
+    const { items } = withTempo(tempo)();
+    expect(items[0]!.tempo).toEqual({ eccentricS: 2, bottomS: 0, concentricS: 2, topS: 0 });
+  });
+  it.each([
+    ['2-0-2', 'exercises.0.tempo', 'wrong-type'],
+    ['61-0-2-0', 'exercises.0.tempo', 'wrong-type'],
+    [{ eccentricS: 2 }, 'exercises.0.tempo.concentricS', 'missing'],
+  ])('that is none is refused where it is wrong: %j', (tempo, place, code) => {
+    expect(places(issuesOf(withTempo(tempo)))).toEqual([[place, code]]);
+  });
+});
+
 describe('input errors of a whole plan', () => {
   const plan = publicFunctions['planSession']!.right as Record<string, any>;
   it('names what is wrong in every part, from the top of the request', () => {

@@ -92,7 +92,12 @@ describe('a request for a plan', () => {
       '2.5',
     ]);
     expect(exercise({ unloaded: false })[0]).toEqual(['exercises.0.unloaded', 'not-one-of', "one of 'true'", 'false']);
-    expect(exercise({ tempo: null })[0]).toEqual(['exercises.0.tempo', 'wrong-type', 'of type object', 'null']);
+    expect(exercise({ tempo: null })[0]).toEqual([
+      'exercises.0.tempo',
+      'wrong-type',
+      'of type string or object',
+      'null',
+    ]);
   });
 
   it('names pressures that are swapped, a limb listed twice, and a measurement that cannot be', () => {

@@ -273,7 +273,7 @@ describe('an equation of one’s own', () => {
       expect(fitted({ terms })).toEqual([['terms', 'wrong-type', TERMS, 'something else']]);
     expect(fitted({ terms: undefined })[0]).toEqual(['terms', 'missing', TERMS, 'undefined']);
     expect(fitted({ cuffWidthCm: undefined })).toEqual([
-      ['cuffWidthCm', 'missing', 'a number from 2 to 40 cm', 'undefined'],
+      ['cuffWidthCm', 'missing', 'a number from 3 to 40 cm', 'undefined'],
     ]);
     expect(
       fitted({ terms: ['cuffWidthCm'], rows: rows.map((row, at) => ({ ...row, cuffWidthCm: 5 + at / 10 })) }),
@@ -402,7 +402,7 @@ describe('an equation of one’s own', () => {
     expect(of({ cuffWidthCm: 'all' })[0]!.slice(0, 3)).toEqual([
       'cuffWidthCm',
       'wrong-type',
-      'a number from 2 to 40 cm',
+      'a number from 3 to 40 cm',
     ]);
     expect(of({ people: 2 })).toEqual([['people', 'out-of-range', 'a whole number from 3 to 1000000', '2']]);
     expect(of({ leaveOneOutMmHg: undefined })).toEqual([

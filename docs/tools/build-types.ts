@@ -1,7 +1,7 @@
 // The types of ESM: each entry point takes them from those of CommonJS, so that they are in the package once.
 import { writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import manifest from '../package.json' with { type: 'json' };
+import manifest from '../../package.json' with { type: 'json' };
 
 for (const target of Object.values(manifest.exports)) {
   if (typeof target === 'string') continue;
