@@ -1,35 +1,5 @@
 import { frozen } from './frozen.js';
-import { KPA, LENGTH, METRIC_LENGTH, readingQuantities } from './readings.js';
-
-/** UCUM code of a unit, or an annotation in braces for a plain count. */
-export type Unit =
-  | 'mm[Hg]'
-  | 'cm'
-  | 'kg'
-  | '[lb_av]'
-  | 's'
-  | 'min'
-  | 'a'
-  | '%'
-  | '{reps}'
-  | 'm/s'
-  | '1'
-  | 'mm[Hg].min'
-  | '%.min'
-  | '{AU}'
-  | '{sessions}';
-
-/** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
-export interface Quantity {
-  readonly name: string;
-  readonly unit: Unit;
-  /** Values outside `min` to `max` are refused as impossible; the bounds are this project's own guard (`practice`). */
-  readonly min: number;
-  readonly max: number;
-  readonly whole?: true;
-  /** Units a value is likely to have been given in by mistake, with the factor to `unit`. */
-  readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
-}
+import { KPA, LENGTH, METRIC_LENGTH, readingQuantities, type Quantity, type Unit } from './readings.js';
 
 const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
@@ -185,7 +155,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
+export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES, type Quantity, type Unit } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

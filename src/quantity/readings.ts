@@ -1,5 +1,34 @@
 import { frozen } from './frozen.js';
-import type { Quantity } from './quantities.js';
+
+/** UCUM code of a unit, or an annotation in braces for a plain count. */
+export type Unit =
+  | 'mm[Hg]'
+  | 'cm'
+  | 'kg'
+  | '[lb_av]'
+  | 's'
+  | 'min'
+  | 'a'
+  | '%'
+  | '{reps}'
+  | 'm/s'
+  | '1'
+  | 'mm[Hg].min'
+  | '%.min'
+  | '{AU}'
+  | '{sessions}';
+
+/** What a field of the vocabulary is: its name, symbol, unit and the widest range that is possible. */
+export interface Quantity {
+  readonly name: string;
+  readonly unit: Unit;
+  /** Values outside `min` to `max` are refused as impossible; the bounds are this project's own guard (`practice`). */
+  readonly min: number;
+  readonly max: number;
+  readonly whole?: true;
+  /** Units a value is likely to have been given in by mistake, with the factor to `unit`. */
+  readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
+}
 
 export const KPA = [{ unit: 'kPa', factor: 1000 / 133.322387415 }] as const;
 export const METRIC_LENGTH = [

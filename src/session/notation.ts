@@ -1,5 +1,4 @@
 import { quantities } from '../quantity/quantities.js';
-import type { Tempo } from './prescription.js';
 
 // A plan’s page and a phone write the dash longer, and some the sets with slashes.
 const CHAIN = /^\s*\d{1,3}(\s*[-–/]\s*\d{1,3})*\s*$/;
@@ -12,6 +11,18 @@ export const SCHEME_WORDS =
   "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";
 export const TEMPO_WORDS =
   "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
+
+/** How long each phase of a repetition takes [s]. Pauses left out are 0. */
+export interface Tempo {
+  /** Lowering. */
+  readonly eccentricS: number;
+  /** Pause at the bottom. */
+  readonly bottomS?: number;
+  /** Lifting. */
+  readonly concentricS: number;
+  /** Pause at the top. */
+  readonly topS?: number;
+}
 
 /** A set of a scheme: counted or timed. */
 type SchemeSet = { readonly repetitions: number } | { readonly durationS: number };

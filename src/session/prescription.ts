@@ -16,7 +16,7 @@ import {
   type LoadUnit,
   type Side,
 } from '../quantity/quantities.js';
-import { MOST_SETS, parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS } from './notation.js';
+import { MOST_SETS, parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS, type Tempo } from './notation.js';
 
 /**
  * When the cuff is up: from the first set to the last, in the sets only, in the sets and at a lower pressure in the
@@ -31,18 +31,6 @@ export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-
 
 /** One number for every cuff, or one for each side. */
 export type PerSide = number | { readonly left: number; readonly right: number };
-
-/** How long each phase of a repetition takes [s]. Pauses left out are 0. */
-export interface Tempo {
-  /** Lowering. */
-  readonly eccentricS: number;
-  /** Pause at the bottom. */
-  readonly bottomS?: number;
-  /** Lifting. */
-  readonly concentricS: number;
-  /** Pause at the top. */
-  readonly topS?: number;
-}
 
 /** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {
