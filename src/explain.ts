@@ -20,14 +20,13 @@ import {
   weeksBlocks,
 } from './plan/document-pages.js';
 import { guidelineNames, measures } from './plan/measures.js';
-import type { DayCheck } from './plan/day-check.js';
 import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
 import { planBlocks, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
 import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
-import type { Screening } from './plan/screen.js';
+import type { DayCheck, Screening } from './plan/questions.js';
 import type { Plan } from './plan/types.js';
 import type { SessionComparison } from './session/compare.js';
 import { frozen } from './quantity/frozen.js';

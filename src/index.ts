@@ -89,9 +89,9 @@ export type {
   SessionExercise,
   SessionInput,
   SessionNotes,
-  Tempo,
   WarmUpSet,
 } from './session/prescription.js';
+export type { Tempo } from './session/notation.js';
 export {
   weekTotals,
   type Deviation,

@@ -10,7 +10,7 @@ import type { RecordRequest, SessionRecord } from './plan/record.js';
 import { requestReader } from './plan/parse.js';
 import { documentOf } from './plan/read-document.js';
 import * as schemas from './plan/schema.js';
-import type { ScreeningRequest } from './plan/screen.js';
+import type { ScreeningRequest } from './plan/questions.js';
 import type { Plan, PlanRequest } from './plan/types.js';
 
 /** A reader as a Standard Schema: what it refuses is said in the words of its {@link InputError}. */

@@ -143,7 +143,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
 /** Standard normal quantile of a two-sided 95 % interval. */
 export const NORMAL_95 = 1.959963984540054;
 
-/** The sentences of one floor’s catalogue, as assumptions and as cautions. */
+/** The sentences of one layer’s catalogue, as assumptions and as cautions. */
 export function speaker<C extends Catalogue>(catalogue: C) {
   const assumption = (code: keyof C & string, values?: MessageValues): Assumption => {
     const text = catalogue[code]!;

@@ -7,19 +7,21 @@ export interface Citation {
   readonly text: string;
 }
 
-function collect(value: unknown, found: Set<SourceId>): void {
-  if (typeof value !== 'object' || value === null) return;
+/** What stands in several places of a document is looked into once. */
+function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return;
+  seen.add(value);
   for (const [name, item] of Object.entries(value) as [string, unknown][]) {
     const ids = name === 'sources' || name === 'source' ? [item].flat() : [];
     for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
-    collect(item, found);
+    collect(item, found, seen);
   }
 }
 
 /** Every source id anywhere in plain JSON of the library’s own, in the order met. */
 export function idsIn(document: object): SourceId[] {
   const found = new Set<SourceId>();
-  collect(document, found);
+  collect(document, found, new Set());
   return [...found];
 }
 

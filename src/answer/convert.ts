@@ -3,7 +3,7 @@ import { scaled } from '../quantity/decimal.js';
 import { roundToStep as rounded, type Rounding } from '../quantity/round.js';
 import { describe, InputError, issue, type InputIssue } from './issues.js';
 
-// What is within the library trusts its numbers, and calls the floor below; these are for callers, and check.
+// What is within the library trusts its numbers, and calls the layer below; these are for callers, and check.
 
 const FINITE = 'a finite number';
 

@@ -1,5 +1,5 @@
 /**
- * Every sentence the library says stands in a catalogue beside its code, one catalogue a floor, so that an app can
+ * Every sentence the library says stands in a catalogue beside its code, one catalogue a layer, so that an app can
  * translate it. The code and the values are the interface; the English text is only its default wording.
  */
 export type Catalogue = Readonly<Record<string, string>>;
@@ -7,7 +7,7 @@ export type Catalogue = Readonly<Record<string, string>>;
 /** The numbers and words that go into a sentence. */
 export type MessageValues = Readonly<Record<string, string | number>>;
 
-/** What is wrong with an input, and what every floor takes for granted. */
+/** What is wrong with an input, and what every layer takes for granted. */
 export const answerMessages = {
   missing: '{field} is missing: expected {expected}.',
   'wrong-type': '{field} must be {expected}; received {received}.',

@@ -1,7 +1,8 @@
 import type { Caution } from '../answer/answer.js';
 import { InputError, issue, isInputError, moved, type Path } from '../answer/issues.js';
-import { checkDay, type DayCheck, type DayCheckRequest } from './day-check.js';
-import { screen, type Screening, type ScreeningRequest } from './screen.js';
+import { checkDay } from './day-check.js';
+import type { DayCheck, DayCheckRequest, Screening, ScreeningRequest } from './questions.js';
+import { screen } from './screen.js';
 import { screeningCaution } from './screening-messages.js';
 
 interface Answered<R> {

@@ -14,9 +14,9 @@ import { caution } from './messages.js';
 import { percentOf } from './item-draft.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
 import { documentInto } from './read-document.js';
-import { say } from './standing.js';
+import { say, type StandingSentence } from './standing.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
-import type { LimbTotals, Plan, PlanItem, StandingSentence } from './types.js';
+import type { LimbTotals, Plan, PlanItem } from './types.js';
 
 /** A session of a week, and how often it is done in it. */
 export interface WeekSession {

@@ -1,7 +1,6 @@
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
@@ -13,49 +12,15 @@ import {
   pressureFindings,
   questionsOf,
   unansweredOf,
-  type OpenQuestion,
-  type Replies,
+  type DayCheck,
+  type DayCheckRequest,
   type ScreeningFinding,
   type ScreeningQuestion,
 } from './questions.js';
 import { dayCheckRequest } from './schema.js';
-import { dayItems, PAIN_LINE, type ScreeningOutcome } from './screening-items.js';
+import { dayItems, PAIN_LINE } from './screening-items.js';
 import { screeningCaution, type DayCode } from './screening-messages.js';
 import { say } from './standing.js';
-import type { StandingSentence } from './types.js';
-
-/** What {@link checkDay} takes. */
-export interface DayCheckRequest {
-  /** What to call the person on the page; no real name is needed. */
-  readonly label?: string | undefined;
-  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
-  readonly date: string;
-  /** Blood pressure at rest today; one alone is judged too. */
-  readonly systolicMmHg?: number | undefined;
-  readonly diastolicMmHg?: number | undefined;
-  /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */
-  readonly painNow?: number | undefined;
-  /** Replies by the code of the question. */
-  readonly answers: Replies<DayCode>;
-}
-
-/** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck {
-  readonly document: 'day-check';
-  readonly schemaVersion: 1;
-  /** The version of the library that made it. */
-  readonly libraryVersion: string;
-  readonly request: DayCheckRequest;
-  readonly outcome: ScreeningOutcome;
-  /** Whether every question, both pressures and the pain are answered. */
-  readonly complete: boolean;
-  /** Referrals first. */
-  readonly findings: readonly ScreeningFinding[];
-  /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly OpenQuestion[];
-  readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
-}
 
 /**
  * The questions of {@link checkDay}.

@@ -8,7 +8,6 @@ import type { ComparisonRow, SessionComparison } from '../session/compare.js';
 import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import type { DayCheck } from './day-check.js';
 import { saidKey } from './gravest-first.js';
 import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
@@ -29,7 +28,7 @@ import { isSameLimb, limbsIn } from './places.js';
 import type { ScreeningFinding } from './questions.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
-import type { Screening } from './screen.js';
+import type { DayCheck, Screening } from './questions.js';
 import { setCounts } from './set-counts.js';
 import { inForce, type Stop } from './stops.js';
 

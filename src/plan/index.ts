@@ -14,7 +14,7 @@ export {
   type WeekRow,
   type WeekSession,
 } from './compare-weeks.js';
-export { checkDay, dayQuestions, type DayCheck, type DayCheckRequest } from './day-check.js';
+export { checkDay, dayQuestions } from './day-check.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export { nextSession } from './next-session.js';
@@ -34,8 +34,18 @@ export {
   type ReviewOptions,
   type StopFinding,
 } from './review-plan.js';
-export type { OpenQuestion, ScreeningFinding, ScreeningQuestion, ScreeningReply } from './questions.js';
-export { screen, screeningQuestions, type Screening, type ScreeningRequest } from './screen.js';
+export type { StandingSentence } from './standing.js';
+export type {
+  DayCheck,
+  DayCheckRequest,
+  OpenQuestion,
+  Screening,
+  ScreeningFinding,
+  ScreeningQuestion,
+  ScreeningReply,
+  ScreeningRequest,
+} from './questions.js';
+export { screen, screeningQuestions } from './screen.js';
 export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './symptoms.js';
 export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
@@ -52,5 +62,4 @@ export type {
   PlanSet,
   PlanSetRequest,
   ProgressionAction,
-  StandingSentence,
 } from './types.js';

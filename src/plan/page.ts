@@ -5,7 +5,8 @@ import type { Group } from '../answer/write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
-import { sidesOf, takesTurns, type Tempo } from '../session/prescription.js';
+import type { Tempo } from '../session/notation.js';
+import { sidesOf, takesTurns } from '../session/prescription.js';
 import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import { saidKey } from './gravest-first.js';
@@ -14,7 +15,8 @@ import { placeWords, sideWords } from './measures.js';
 import { pageWords, type Word } from './page-words.js';
 import { isDoneBy, isSameLimb, timesOf } from './places.js';
 import { inForce, type Stop } from './stops.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
+import type { StandingSentence } from './standing.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';

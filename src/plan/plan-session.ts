@@ -15,7 +15,7 @@ import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pres
 import { formatUnit } from '../quantity/format.js';
 import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
 import { accountFor, addUp } from '../session/account.js';
-import { ofSide } from '../session/layout.js';
+import { layOutSession, ofSide } from '../session/layout.js';
 import {
   fullPrescription,
   sidesOf,
@@ -24,7 +24,7 @@ import {
   type PerSide,
   type Prescription,
 } from '../session/prescription.js';
-import { layOut, timelineOf } from '../session/timeline.js';
+import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { version } from '../study/version.js';
@@ -327,6 +327,8 @@ function exerciseOf(
       const limb = request.limbs[at]!;
       const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
+      const alone = { exercises: [own], pauses: [] };
+      const laid = layOutSession(alone);
       return {
         mode: own.mode,
         exercise: exercise.name,
@@ -345,8 +347,8 @@ function exerciseOf(
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
-        timeline: layOut(own),
-        totals: addUp(own),
+        timeline: timelineOf(alone, laid),
+        totals: addUp(own, laid),
       };
     }),
   };
@@ -430,9 +432,10 @@ function sessionOf(
     exercises: planned.map(({ full }) => full),
     pauses: given.map((pause) => pause ?? minutes * 60),
   };
-  const { limbs: _, exercises: __, ...totals } = accountFor(session);
+  const laid = layOutSession(session);
+  const { limbs: _, exercises: __, ...totals } = accountFor(session, laid);
   return {
-    timeline: timelineOf(session),
+    timeline: timelineOf(session, laid),
     totals,
     assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
   };

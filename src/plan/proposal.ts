@@ -5,7 +5,8 @@ import type { Limb, LoadUnit, Side } from '../quantity/quantities.js';
 import type { PainRuleId } from './pain.js';
 import type { ProgressionRuleId } from './progression-rules.js';
 import type { Stop, StopDecision } from './stops.js';
-import type { MEASURED_AGAIN, Plan, PlanSet, ProgressionAction, StandingSentence } from './types.js';
+import type { StandingSentence } from './standing.js';
+import type { MEASURED_AGAIN, Plan, PlanSet, ProgressionAction } from './types.js';
 import type { SessionRecord } from './record.js';
 
 /** What `nextSession` takes. */

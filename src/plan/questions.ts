@@ -1,9 +1,10 @@
-import type { Caution } from '../answer/answer.js';
+import type { Answer, Caution } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import type { AskedItem, ScreeningOutcome } from './screening-items.js';
 import { questionMessages, screeningCaution, type DayCode, type ScreeningCode } from './screening-messages.js';
+import type { StandingSentence } from './standing.js';
 
 /** What can be answered to a question. Left out is the same as `unknown`. */
 export type ScreeningReply = 'yes' | 'no' | 'unknown';
@@ -31,6 +32,72 @@ export interface ScreeningQuestion<C extends string = ScreeningCode> {
 export interface OpenQuestion {
   readonly code: string;
   readonly question: string;
+}
+
+/** What `screen` takes. */
+export interface ScreeningRequest {
+  /** What to call the person on the page; no real name is needed. */
+  readonly label?: string | undefined;
+  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
+  readonly date?: string | undefined;
+  readonly ageYears?: number | undefined;
+  /** Resting brachial pressures; one alone is judged too. */
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
+  /** Replies by the code of the condition. */
+  readonly answers: Replies<ScreeningCode>;
+}
+
+/** A screening: plain JSON, to store, send, print and give to `planSession`. */
+export interface Screening {
+  readonly document: 'screening';
+  readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
+  readonly request: ScreeningRequest;
+  readonly outcome: ScreeningOutcome;
+  /** Whether every question, the age and both pressures are answered. */
+  readonly complete: boolean;
+  /** Referrals first. */
+  readonly findings: readonly ScreeningFinding[];
+  /** What is not answered: fields of the request, and codes of questions. */
+  readonly unanswered: readonly OpenQuestion[];
+  readonly thrombosisScore: Answer<'thrombosis-score'>;
+  readonly standing: readonly StandingSentence[];
+  readonly sources: readonly SourceId[];
+}
+
+/** What `checkDay` takes. */
+export interface DayCheckRequest {
+  /** What to call the person on the page; no real name is needed. */
+  readonly label?: string | undefined;
+  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
+  readonly date: string;
+  /** Blood pressure at rest today; one alone is judged too. */
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
+  /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */
+  readonly painNow?: number | undefined;
+  /** Replies by the code of the question. */
+  readonly answers: Replies<DayCode>;
+}
+
+/** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
+export interface DayCheck {
+  readonly document: 'day-check';
+  readonly schemaVersion: 1;
+  /** The version of the library that made it. */
+  readonly libraryVersion: string;
+  readonly request: DayCheckRequest;
+  readonly outcome: ScreeningOutcome;
+  /** Whether every question, both pressures and the pain are answered. */
+  readonly complete: boolean;
+  /** Referrals first. */
+  readonly findings: readonly ScreeningFinding[];
+  /** What is not answered: fields of the request, and codes of questions. */
+  readonly unanswered: readonly OpenQuestion[];
+  readonly standing: readonly StandingSentence[];
+  readonly sources: readonly SourceId[];
 }
 
 const READINGS = ['ageYears', 'systolicMmHg', 'diastolicMmHg', 'painNow'] as const;

@@ -15,7 +15,7 @@ import { fullPrescription, type FullPrescription, type Prescription } from '../s
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { codedCaution } from './coded.js';
-import type { DayCheck } from './day-check.js';
+import type { DayCheck } from './questions.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';

@@ -1,11 +1,12 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
-import type { DayCheck } from './day-check.js';
+import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
-import type { LimbTotals, Plan, PlanItem, PlanSetRequest, StandingSentence } from './types.js';
+import type { StandingSentence } from './standing.js';
+import type { LimbTotals, Plan, PlanItem, PlanSetRequest } from './types.js';
 
 /** How a session felt. */
 export interface Feelings {

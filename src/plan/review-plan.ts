@@ -20,9 +20,9 @@ import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
 import type { RecordItem, SessionRecord } from './record.js';
-import { say } from './standing.js';
+import { say, type StandingSentence } from './standing.js';
 import { inForce, type Stop } from './stops.js';
-import type { Plan, PlanItem, StandingSentence } from './types.js';
+import type { Plan, PlanItem } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
 export interface Judgement {

@@ -2,7 +2,6 @@ import type { Answer } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
@@ -13,50 +12,16 @@ import {
   pressureFindings,
   questionsOf,
   unansweredOf,
-  type OpenQuestion,
-  type Replies,
+  type Screening,
+  type ScreeningRequest,
   type ScreeningFinding,
   type ScreeningQuestion,
   type ScreeningReply,
 } from './questions.js';
 import { screeningRequest } from './schema.js';
-import { AGE_POINTS, REFER_POINTS, screeningItems, SURGERY, type ScreeningOutcome } from './screening-items.js';
-import { screeningAssumption, screeningCaution, type ScreeningCode } from './screening-messages.js';
+import { AGE_POINTS, REFER_POINTS, screeningItems, SURGERY } from './screening-items.js';
+import { screeningAssumption, screeningCaution } from './screening-messages.js';
 import { say } from './standing.js';
-import type { StandingSentence } from './types.js';
-
-/** What {@link screen} takes. */
-export interface ScreeningRequest {
-  /** What to call the person on the page; no real name is needed. */
-  readonly label?: string | undefined;
-  /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
-  readonly date?: string | undefined;
-  readonly ageYears?: number | undefined;
-  /** Resting brachial pressures; one alone is judged too. */
-  readonly systolicMmHg?: number | undefined;
-  readonly diastolicMmHg?: number | undefined;
-  /** Replies by the code of the condition. */
-  readonly answers: Replies<ScreeningCode>;
-}
-
-/** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening {
-  readonly document: 'screening';
-  readonly schemaVersion: 1;
-  /** Version of the library that made it. */
-  readonly libraryVersion: string;
-  readonly request: ScreeningRequest;
-  readonly outcome: ScreeningOutcome;
-  /** Whether every question, the age and both pressures are answered. */
-  readonly complete: boolean;
-  /** Referrals first. */
-  readonly findings: readonly ScreeningFinding[];
-  /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly OpenQuestion[];
-  readonly thrombosisScore: Answer<'thrombosis-score'>;
-  readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
-}
 
 /**
  * The questions of {@link screen}: published contraindications and precautions, each with its source and grade.

@@ -1,7 +1,13 @@
 import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import { STOP_CRITERIA, symptomOf } from './symptoms.js';
-import type { StandingSentence } from './types.js';
+
+/** A sentence every plan carries. */
+export interface StandingSentence {
+  readonly code: PlanCode;
+  readonly text: string;
+  readonly source?: SourceId;
+}
 
 /** A sentence of the catalogue, with its source. */
 export const say = (code: PlanCode, source?: SourceId): StandingSentence => ({

@@ -1,17 +1,17 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import type { PlanCode } from './messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
 import type { ExerciseTotals, SessionTotals } from '../session/account.js';
-import type { ExerciseSet, ExerciseSide, Restriction, Tempo } from '../session/prescription.js';
+import type { Tempo } from '../session/notation.js';
+import type { ExerciseSet, ExerciseSide, Restriction } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
-import type { DayCheck } from './day-check.js';
-import type { Screening } from './screen.js';
+import type { DayCheck, Screening } from './questions.js';
+import type { StandingSentence } from './standing.js';
 import type { Stop, StopDecision } from './stops.js';
 
 /** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
@@ -221,13 +221,6 @@ export interface LimbTotals {
 export interface PlanClock {
   readonly timeline: SessionTimeline;
   readonly totals: Omit<SessionTotals, 'limbs' | 'exercises'>;
-}
-
-/** A sentence every plan carries. */
-export interface StandingSentence {
-  readonly code: PlanCode;
-  readonly text: string;
-  readonly source?: SourceId;
 }
 
 /** A session plan: plain JSON, to store, send, review and print. */

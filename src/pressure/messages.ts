@@ -2,7 +2,7 @@ import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import { estimateMessages } from './estimate-messages.js';
 
-/** What the pressure floor says. */
+/** What the pressure layer says. */
 export const pressureMessages = {
   ...estimateMessages,
   'error-between-methods':

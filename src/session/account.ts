@@ -143,9 +143,11 @@ function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
   };
 }
 
-/** What one exercise adds up to, as a session of its own on the limb. */
-export function addUp(full: FullPrescription): ExerciseTotals {
-  const [laid] = layOutSession({ exercises: [full], pauses: [] });
+/** What one exercise adds up to, as a session of its own on the limb; `laid` where it is laid out already. */
+export function addUp(
+  full: FullPrescription,
+  [laid] = layOutSession({ exercises: [full], pauses: [] }),
+): ExerciseTotals {
   const { cautions, ...totals } = exerciseTotals(laid!);
   const long = limbsOf([laid!]).flatMap((limb) => limb.cautions);
   return { ...totals, cautions: once([...long, ...cautions]) };
@@ -180,9 +182,8 @@ export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'ses
     'athlete-dataset-2024',
   );
 
-/** What a session with every default in its place adds up to. */
-export function accountFor(session: FullSession): SessionTotals {
-  const laid = layOutSession(session);
+/** What a session with every default in its place adds up to; `laid` where it is laid out already. */
+export function accountFor(session: FullSession, laid = layOutSession(session)): SessionTotals {
   const parts = laid.map(exerciseTotals);
   const limbs = limbsOf(laid);
   const several = parts.length > 1;

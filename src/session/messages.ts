@@ -1,7 +1,7 @@
 import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What the session floor says. */
+/** What the session layer says. */
 export const sessionMessages = {
   'clock-starts-with-inflation':
     'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',

@@ -2,13 +2,7 @@ import type { Assumption } from '../answer/answer.js';
 import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
-import {
-  fullSession,
-  type ExerciseSide,
-  type FullPrescription,
-  type FullSession,
-  type SessionInput,
-} from './prescription.js';
+import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
 import { assumption } from './messages.js';
 
 export const SESSION_EVENTS = ['inflate', 'lower', 'deflate', 'set', 'rest', 'reperfuse'] as const;
@@ -74,10 +68,9 @@ function cuffEvents(laid: readonly ExerciseLayout[], several: boolean): SessionE
   return events;
 }
 
-/** A session with every default in its place, laid out in time. */
-export function timelineOf(session: FullSession): SessionTimeline {
+/** A session with every default in its place, as a timeline; `laid` where it is laid out already. */
+export function timelineOf(session: FullSession, laid = layOutSession(session)): SessionTimeline {
   const several = session.exercises.length > 1;
-  const laid = layOutSession(session);
   const events = cuffEvents(laid, several);
   laid.forEach(({ full, bouts, rests, endS, any }, index) => {
     const number = several && { exercise: index + 1 };
@@ -117,9 +110,6 @@ export function timelineOf(session: FullSession): SessionTimeline {
     ],
   };
 }
-
-/** One exercise laid out as a session of its own. */
-export const layOut = (full: FullPrescription): SessionTimeline => timelineOf({ exercises: [full], pauses: [] });
 
 /**
  * The session laid out second by second: for every limb when the cuff goes up, to the lower pressure and down; each

@@ -65,7 +65,7 @@ describe('recordSession', () => {
     expect(Object.values(same).map(({ value }) => value)).toEqual(Object.values(totals).map(({ value }) => value));
   });
 
-  it('totals any sets as the session floor does', () => {
+  it('totals any sets as the session layer does', () => {
     const sets = fc.array(
       fc.record({ repetitions: fc.integer({ min: 1, max: 100 }), restS: fc.integer({ min: 0, max: 600 }) }),
       { minLength: 1, maxLength: 10 },

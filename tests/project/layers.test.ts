@@ -3,8 +3,8 @@ import { dirname, join, relative, sep } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
-// Lowest first: a file imports only from its own floor and the floors below it.
-const FLOORS = ['quantity', 'evidence', 'answer', 'strength', 'pressure', 'session', 'study', 'plan'];
+// Lowest first: a file imports only from its own layer and the layers below it.
+const LAYERS = ['quantity', 'evidence', 'answer', 'strength', 'pressure', 'session', 'study', 'plan'];
 
 const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .filter((name) => name.endsWith('.ts'))
@@ -13,27 +13,58 @@ const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
 const importsOf = (file: string) =>
   ts.preProcessFile(readFileSync(file, 'utf8')).importedFiles.map(({ fileName }) => fileName);
 
-describe('the floors of src', () => {
+/** The files of src that a file imports, values and types alike, `import('…')` too. */
+const edgesOf = (file: string) =>
+  importsOf(file)
+    .filter((name) => name.startsWith('.') && name.endsWith('.js'))
+    .map((name) => join(dirname(file), name).replace(/\.js$/, '.ts'));
+
+/** Circles in a graph of imports, each as the files along it. */
+function circles(graph: ReadonlyMap<string, readonly string[]>): string[][] {
+  const done = new Set<string>();
+  const found: string[][] = [];
+  const walk = (file: string, trail: readonly string[]): void => {
+    if (trail.includes(file)) {
+      found.push([...trail.slice(trail.indexOf(file)), file]);
+      return;
+    }
+    if (done.has(file)) return;
+    for (const next of graph.get(file) ?? []) walk(next, [...trail, file]);
+    done.add(file);
+  };
+  for (const file of graph.keys()) walk(file, []);
+  return found;
+}
+
+describe('the layers of src', () => {
   it('are the folders there are', () => {
     const folders = readdirSync('src', { withFileTypes: true }).filter((entry) => entry.isDirectory());
-    for (const { name } of folders) expect([...FLOORS, 'checks']).toContain(name);
+    for (const { name } of folders) expect([...LAYERS, 'checks']).toContain(name);
     expect(files.length).toBeGreaterThan(30);
   });
 
   it.each(files)('%s imports downwards only', (file) => {
-    const floor = FLOORS.indexOf(file.split(sep)[1]!);
+    const layer = LAYERS.indexOf(file.split(sep)[1]!);
     for (const name of importsOf(file)) {
       if (!name.startsWith('.')) {
         expect(['zod/mini', 'decimal.js', '@standard-schema/spec']).toContain(name);
-        // zod stays in the plan floor; decimal.js behind one file.
+        // zod stays in the plan layer; decimal.js behind one file.
         if (name === 'zod/mini') expect(file).toMatch(/^src\/plan\//);
         if (name === 'decimal.js') expect(file).toBe('src/quantity/decimal.ts');
         continue;
       }
       const target = relative('src', join(dirname(file), name)).split(sep);
-      const below = target.length > 1 ? FLOORS.indexOf(target[0]!) : FLOORS.length;
-      if (floor >= 0) expect(below, `${file} imports ${name}`).toBeLessThanOrEqual(floor);
+      const below = target.length > 1 ? LAYERS.indexOf(target[0]!) : LAYERS.length;
+      if (layer >= 0) expect(below, `${file} imports ${name}`).toBeLessThanOrEqual(layer);
     }
+  });
+
+  it('have no circle of imports, those of types counted, also inside a layer', () => {
+    const graph = new Map(files.map((file) => [file, edgesOf(file)]));
+    // Every edge ends at a file of the graph: none is lost by how it is written.
+    for (const edges of graph.values()) for (const edge of edges) expect(files).toContain(edge);
+    expect([...graph.values()].flat().length).toBeGreaterThan(files.length);
+    expect(circles(graph)).toEqual([]);
   });
 
   it('what computes takes the functions of Math that no host can change', () => {

@@ -1,0 +1,72 @@
+import { createRequire } from 'node:module';
+import { bench, describe } from 'vitest';
+import * as z from 'zod';
+
+// The built package (run the build first). Compare ratios within one run only.
+const require = createRequire(import.meta.url);
+const { nextSession, planSession, recordSession } =
+  require('cuffwork/plan') as typeof import('../../src/plan/index.js');
+
+/** What is worked out is kept, so that no engine leaves the work out. */
+export let kept: unknown = 0;
+
+const limb = (side: 'left' | 'right') =>
+  ({
+    limb: 'leg',
+    side,
+    cuffWidthCm: 10,
+    percent: 50,
+    gaugeStepMmHg: 5,
+    measured: { valueMmHg: 172, method: 'doppler' },
+  }) as const;
+const exercise = (name: string) =>
+  ({
+    name,
+    limb: 'leg',
+    oneRepMax: { load: 60 },
+    percent: 25,
+    step: 2.5,
+    scheme: '30-15-15-15',
+    tempo: { eccentricS: 2, concentricS: 2 },
+    restS: 30,
+    restriction: 'continuous',
+  }) as const;
+const readings = { systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated' } as const;
+const one = { ...readings, limbs: [limb('left')], exercises: [exercise('press')] };
+const six = {
+  ...readings,
+  limbs: [limb('left'), limb('right')],
+  exercises: Array.from({ length: 6 }, (_, index) => exercise(`press ${index}`)),
+};
+
+describe('a plan against parsing a flat object of readings', () => {
+  const flat = z.strictObject({
+    systolicMmHg: z.number().min(60).max(300),
+    diastolicMmHg: z.number().min(30).max(200),
+    posture: z.enum(['supine', 'seated', 'standing']),
+  });
+  bench('a parse', () => {
+    kept = flat.parse(readings);
+  });
+  bench('planSession, 1 exercise', () => {
+    kept = planSession(one);
+  });
+  bench('planSession, 6 exercises on 2 legs', () => {
+    kept = planSession(six);
+  });
+});
+
+describe('nextSession by the number of records', () => {
+  const plan = planSession(one);
+  const done = [
+    { exercise: 'press', limb: 'leg', side: 'left', sets: [30, 15, 15, 15].map((repetitions) => ({ repetitions })) },
+  ] as const;
+  const dayOf = (index: number) => new Date(Date.UTC(2025, 0, 1 + index)).toISOString().slice(0, 10);
+  const records = Array.from({ length: 365 }, (_, index) => recordSession({ plan, date: dayOf(index), items: done }));
+  for (const count of [12, 365]) {
+    const last = records.slice(-count);
+    bench(`after ${count} records`, () => {
+      kept = nextSession({ plan, records: last, rule: 'all-repetitions' });
+    });
+  }
+});
