@@ -26,6 +26,31 @@ export const studySources = {
     pages: '255–268',
     note: 'citation from memory; variance as corrected in 2000',
   },
+  'repeated-agreement-2013': {
+    title:
+      'Confidence interval estimation for the Bland–Altman limits of agreement with multiple observations per individual',
+    container: 'Stat Methods Med Res',
+    year: 2013,
+    volume: '22(6)',
+    pages: '630–642',
+    note: 'citation and formulas from memory',
+  },
+  'intraclass-1979': {
+    title: 'Intraclass correlations: uses in assessing rater reliability',
+    container: 'Psychol Bull',
+    year: 1979,
+    volume: '86(2)',
+    pages: '420–428',
+    note: 'citation, formulas and table from memory',
+  },
+  'normality-1990': {
+    title: 'A suggestion for using powerful and informative tests of normality',
+    container: 'Am Stat',
+    year: 1990,
+    volume: '44(4)',
+    pages: '316–321',
+    note: 'citation and formulas from memory',
+  },
   'nist-strd': {
     title: 'Statistical Reference Datasets: linear least squares regression',
     container: 'National Institute of Standards and Technology',
