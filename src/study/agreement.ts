@@ -211,20 +211,31 @@ const limitsFrom = (bias: number, s: number, far: number, near: number): Spread[
   upper: { value: bias + NORMAL_95 * s, lower: bias + near, upper: bias + far },
 });
 
+/** The factors of the last number of pairs: resampling and simulation ask for the same ones over and over. */
+let exact: { readonly n: number; readonly far: number; readonly near: number } = { n: 0, far: NaN, near: NaN };
+
+/** The ends of the exact interval of a limit, from the bias, in standard deviations. */
+function exactFactors(n: number): typeof exact {
+  if (exact.n !== n) {
+    const of = (chance: number): number => noncentralTQuantile(chance, n - 1, NORMAL_95 * Math.sqrt(n)) / Math.sqrt(n);
+    exact = { n, far: of(0.975), near: of(0.025) };
+  }
+  return exact;
+}
+
 /** Rows of different people: exact, because √n (limit − bias) / s is noncentral t. */
 function spreadOfRows(differences: Float64Array): Spread {
   const n = differences.length;
   const bias = mean(differences);
   const s = Math.sqrt(squares(differences, bias) / (n - 1));
   const t = studentT95(n - 1);
-  const quantile = (chance: number): number =>
-    s === 0 ? 0 : (noncentralTQuantile(chance, n - 1, NORMAL_95 * Math.sqrt(n)) * s) / Math.sqrt(n);
+  const { far, near } = exactFactors(n);
   const reach = t * s * Math.sqrt(1 + 1 / n);
   return {
     bias: around(bias, s / Math.sqrt(n), t),
     degreesOfFreedom: n - 1,
     standardDeviation: s,
-    limits: limitsFrom(bias, s, quantile(0.975), quantile(0.025)),
+    limits: limitsFrom(bias, s, far * s, near * s),
     predictionLimits: { lower: bias - reach, upper: bias + reach },
     independent: differences,
   };

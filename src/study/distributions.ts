@@ -110,11 +110,22 @@ export function noncentralTQuantile(chance: number, degrees: number, delta: numb
     weights.reduce((sum, weight, step) => sum + weight * normalChance(t * spreads[step]! - delta), 0) / total;
   let reach = Math.abs(delta) + 10;
   while (below(reach) < chance || below(-reach) > chance) reach *= 2;
+  // False position, the end that stays halved (Illinois): a tenth of the steps of halving.
   let [from, to] = [-reach, reach];
-  for (let step = 0; step < 60; step += 1) {
-    const middle = (from + to) / 2;
-    if (below(middle) < chance) from = middle;
-    else to = middle;
+  let [under, over] = [below(from) - chance, below(to) - chance];
+  for (let step = 0, side = 0; step < 200; step += 1) {
+    const at = (from * over - to * under) / (over - under);
+    const off = below(at) - chance;
+    if (Math.abs(off) < 1e-15 || !(at > from && at < to)) return at;
+    if (off < 0) {
+      [from, under] = [at, off];
+      if (side < 0) over /= 2;
+      side = -1;
+    } else {
+      [to, over] = [at, off];
+      if (side > 0) under /= 2;
+      side = 1;
+    }
   }
   return (from + to) / 2;
 }

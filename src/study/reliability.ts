@@ -141,7 +141,7 @@ function intraclassOf(
  * import { reliability } from 'cuffwork/study';
  * const { intraclass, typicalError, changes } = reliability([[150, 162, 171, 148], [153, 160, 175, 150]]);
  * intraclass?.icc21.value.toFixed(3); // => '0.966'
- * typicalError.value.toFixed(2); // => '1.89'
+ * typicalError.value.toFixed(2); // => '1.86'
  * changes[0]?.value; // => 1.75
  * ```
  */
