@@ -6,6 +6,7 @@ import { screeningMessages } from './plan/screening-messages.js';
 import { pressureMessages } from './pressure/messages.js';
 import { sessionMessages } from './session/messages.js';
 import { strengthMessages } from './strength/messages.js';
+import { studyMessages } from './study/messages.js';
 
 /**
  * Every sentence the library says, by its code. Translate the texts, keep the `{slots}`, and put the values of a
@@ -26,6 +27,7 @@ export const messages = /* @__PURE__ */ (() =>
     ...sessionMessages,
     ...planMessages,
     ...screeningMessages,
+    ...studyMessages,
   } as const))();
 
 /** The code of a sentence in {@link messages}. */

@@ -1,8 +1,19 @@
 import { Math, square } from '../quantity/maths.js';
-import { NORMAL_95 } from '../answer/answer.js';
-import { describe, issue, type InputIssue } from '../answer/issues.js';
+import { NORMAL_95, type Caution } from '../answer/answer.js';
+import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import { accurateSum, leastSquares, mean } from './least-squares.js';
+import {
+  binomialChance,
+  chiSquareQuantile,
+  noncentralTQuantile,
+  studentQuantile,
+  studentTail,
+} from './distributions.js';
+import { accurateSum, mean } from './least-squares.js';
+import { lineOf, type Line } from './line.js';
+import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
+import { caution } from './messages.js';
+import { normalityOf, type Normality } from './normality.js';
 import { studentT95 } from './student-t.js';
 
 /** A number with its 95 % confidence interval. */
@@ -12,106 +23,143 @@ export interface WithConfidence {
   readonly upper: number;
 }
 
+/** A number with its 95 % confidence interval and standard error. */
+export interface WithError extends WithConfidence {
+  readonly standardError: number;
+}
+
 /** A share of pairs with its 95 % confidence interval (Wilson). */
 export interface Share extends WithConfidence {
   readonly count: number;
   readonly of: number;
 }
 
+/** A percentile with its order-statistic interval; an end is left out where there are too few pairs for it. */
+export interface Percentile {
+  readonly value: number;
+  readonly lower?: number;
+  readonly upper?: number;
+}
+
+/** How bias and spread of the differences change with size. */
+export interface BySize {
+  /** What size is: the estimate, or the mean of the pair. */
+  readonly size: 'estimated' | 'mean';
+  /** Bias at a size: intercept + slope × size. The slope is `proportionalBias`. */
+  readonly bias: { readonly intercept: number; readonly slope: number };
+  /** Standard deviation at a size: intercept + slope × size. */
+  readonly spread: { readonly intercept: number; readonly slope: WithError };
+  /** Limits at the smallest, the mean and the largest size. */
+  readonly limits: readonly { readonly size: number; readonly lower: number; readonly upper: number }[];
+}
+
 /** How estimates agree with measurements; differences are estimated − measured. Plain JSON. */
 export interface Agreement {
+  /** `log`: bias and limits are ratios, estimated / measured; deviations and slopes are of logarithms. */
+  readonly scale: 'difference' | 'log';
   /** Pairs with both values. */
   readonly pairs: number;
+  /** People, where `person` was given. */
+  readonly people?: number;
   /** Rows left out, by what they lack. */
-  readonly missing: { readonly measured: number; readonly estimated: number; readonly both: number };
-  /** Mean difference. */
-  readonly bias: WithConfidence & { readonly standardError: number };
-  /** Standard deviation of the differences. */
+  readonly missing: {
+    readonly measured: number;
+    readonly estimated: number;
+    readonly both: number;
+    /** Pairs without a person, where `person` was given. */
+    readonly person?: number;
+  };
+  /** Mean difference; with `person`, the mean of the people’s means. */
+  readonly bias: WithError;
+  /** Standard deviation of the differences: of one observation of one person. */
   readonly standardDeviation: number;
+  /** Its parts, where people were observed several times: between people, and within one person. */
+  readonly components?: { readonly betweenPeople: number; readonly withinPerson: number };
   /** Bias ± 1.96 standard deviations: where 95 % of differences are expected. */
   readonly limits: { readonly lower: WithConfidence; readonly upper: WithConfidence };
-  /** Slope of the difference on the mean of the pair: 0 where the bias is the same at every size. */
-  readonly proportionalBias?: WithConfidence & { readonly standardError: number };
+  /** The limits that one more difference, of a new person, keeps with 95 %: wider, because bias and spread are estimates. */
+  readonly predictionLimits: { readonly lower: number; readonly upper: number };
+  /** The 2.5th and 97.5th percentile of the differences, whatever their distribution. Only for rows of different people. */
+  readonly percentiles?: { readonly lower: Percentile; readonly upper: Percentile };
+  /** The line measured = intercept + slope × estimated: 0 and 1 where the estimates are calibrated. */
+  readonly calibration?: { readonly intercept: WithError; readonly slope: WithError };
+  /** Slope of the difference on size: 0 where the bias is the same at every size. */
+  readonly proportionalBias?: WithError;
+  readonly bySize?: BySize;
+  /** Test of the differences (with `person`: of the people’s means) for a normal distribution, from 20 on. */
+  readonly normality?: Normality;
   readonly rootMeanSquareError: number;
   readonly meanAbsoluteError: number;
-  /** Lin’s concordance correlation: 1 where all pairs lie on the line of identity. */
+  /** Lin’s concordance correlation: 1 where all pairs lie on the line of identity. No interval with `person`. */
   readonly concordance?: { readonly value: number; readonly lower?: number; readonly upper?: number };
   /** Share of pairs whose difference is at most `acceptable` either way. */
   readonly within: Share & { readonly acceptable: number };
   /** Share of measurements inside the interval of their estimate, where estimates have one. */
   readonly coverage?: Share;
+  /** Two one-sided tests of the bias against ± `margin`, where `margin` was given. */
+  readonly equivalence?: {
+    readonly margin: number;
+    /** 90 % interval of the bias. */
+    readonly lower: number;
+    readonly upper: number;
+    /** The larger p value of the two tests. */
+    readonly chance: number;
+    /** Whether the 90 % interval lies inside the margin. */
+    readonly equivalent: boolean;
+  };
+  /** Which assumptions these pairs do not meet. */
+  readonly cautions: readonly Caution[];
 }
 
 /** Estimates for {@link agreement}: values, or a column answer with its intervals. */
-export type Estimates =
-  | ArrayLike<number | null | undefined>
-  | {
-      readonly value: ArrayLike<number | null | undefined>;
-      readonly lower?: ArrayLike<number | null | undefined>;
-      readonly upper?: ArrayLike<number | null | undefined>;
-    };
+export type Estimates = Numbers | { readonly value: Numbers; readonly lower?: Numbers; readonly upper?: Numbers };
 
 /** What {@link agreement} may be told. */
 export interface AgreementOptions {
   /** Largest difference that is acceptable; 15 mmHg when left out. */
   readonly acceptable?: number;
+  /** The person of each row, where people have several rows (two legs, repeated visits): a name or a number. */
+  readonly person?: ArrayLike<string | number | null | undefined>;
+  /** `log` for errors that grow with the value: limits are then ratios. `difference` when left out. */
+  readonly scale?: 'difference' | 'log';
+  /**
+   * What the difference is set against. `estimated` when left out, for estimates against measurements. `mean` for two
+   * methods of measurement with errors of the same size: with unequal errors it shows a slope where no bias is.
+   */
+  readonly size?: 'estimated' | 'mean';
+  /** The bias that makes no difference, for a test of equivalence; a ratio above 1 on the log scale. */
+  readonly margin?: number;
 }
 
 /** Clinically acceptable difference of a method-comparison trial [mmHg]. */
 const ACCEPTABLE_MMHG = 15;
 const LEAST_PAIRS = 3;
-const MOST_ROWS = 50_000_000;
-const LARGEST = 1e9;
+const FEW_PEOPLE = 10;
+const SCALES = ['difference', 'log'] as const;
+const SIZES = ['estimated', 'mean'] as const;
 
-const isList = (value: unknown): value is ArrayLike<unknown> =>
-  Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
-
-/** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
-function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: number): number[] {
-  const expected = `a list of numbers${rows === undefined ? '' : `, as long as measured (${rows})`}`;
-  try {
-    if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
-      // By position: an iterator of the caller’s own may never end.
-      const numbers = Array.from({ length: value.length }, (_, at) => {
-        const item = value[at];
-        return typeof item === 'number' && Number.isFinite(item) ? item : NaN;
-      });
-      const none = (item: unknown): boolean => typeof item === 'number' || item === null || item === undefined;
-      const row = numbers.findIndex((number, at) => Math.abs(number) > LARGEST || !none(value[at]));
-      if (row >= 0 && !none(value[row])) {
-        issues.push(issue('wrong-type', [name, row], 'a number, or null where it is missing', describe(value[row])));
-      } else if (row >= 0) {
-        const most = `from ${-LARGEST} to ${LARGEST}`;
-        issues.push(issue('out-of-range', [name, row], most, String(numbers[row])));
-      }
-      return numbers;
-    }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? `a list of ${value.length}` : 'something else'));
-  } catch {
-    issues.push(issue('unreadable', [name], expected, 'an error'));
-  }
-  return [];
-}
-
-const around = (value: number, standardError: number, t: number) => ({
+const around = (value: number, standardError: number, t: number): WithError => ({
   value,
   lower: value - t * standardError,
   upper: value + t * standardError,
+  standardError,
 });
 
-/** A share with the interval of Wilson, which stays within 0 and 1. */
-export function share(count: number, of: number): Share {
+/** A share with the interval of Wilson, which stays within 0 and 1; `effective` is the count it is worth where rows depend. */
+export function share(count: number, of: number, effective = of): Share {
   const z2 = square(NORMAL_95);
   const value = count / of;
-  const middle = (value + z2 / (2 * of)) / (1 + z2 / of);
-  const half = (NORMAL_95 / (1 + z2 / of)) * Math.sqrt((value * (1 - value)) / of + z2 / (4 * of * of));
+  const middle = (value + z2 / (2 * effective)) / (1 + z2 / effective);
+  const half =
+    (NORMAL_95 / (1 + z2 / effective)) *
+    Math.sqrt((value * (1 - value)) / effective + z2 / (4 * effective * effective));
   return { value, lower: Math.max(0, middle - half), upper: Math.min(1, middle + half), count, of };
 }
 
-const squares = (values: readonly number[], middle: number): number =>
+const squares = (values: Float64Array, middle: number): number =>
   accurateSum(values.map((value) => square(value - middle)));
 
-function concordanceOf(x: readonly number[], y: readonly number[]): Agreement['concordance'] {
+function concordanceOf(x: Float64Array, y: Float64Array, ofDifferentPeople: boolean): Agreement['concordance'] {
   const n = x.length;
   const middleX = mean(x);
   const middleY = mean(y);
@@ -133,36 +181,212 @@ function concordanceOf(x: readonly number[], y: readonly number[]): Agreement['c
       (2 * value * c2 * (1 - value) * u2) / (r * square(left)) -
       square(c2 * u2) / (2 * r2 * square(left))) /
     (n - 2);
-  if (!(variance >= 0 && Number.isFinite(variance))) return { value };
+  if (!(ofDifferentPeople && variance >= 0 && Number.isFinite(variance))) return { value };
   const z = Math.atanh(value);
   const half = NORMAL_95 * Math.sqrt(variance);
   return { value, lower: Math.tanh(z - half), upper: Math.tanh(z + half) };
 }
+
+/** The people of the rows that are kept, numbered anew from 0. */
+interface People {
+  readonly of: Int32Array;
+  readonly count: number;
+  readonly rows: Float64Array;
+}
+
+/** Bias and spread with the limits and their intervals, before they are brought to the scale of the answer. */
+interface Spread {
+  readonly bias: WithError;
+  readonly degreesOfFreedom: number;
+  readonly standardDeviation: number;
+  readonly components?: { readonly betweenPeople: number; readonly withinPerson: number };
+  readonly limits: { readonly lower: WithConfidence; readonly upper: WithConfidence };
+  readonly predictionLimits: { readonly lower: number; readonly upper: number };
+  /** What a test for normality looks at: independent values. */
+  readonly independent: Float64Array;
+}
+
+const limitsFrom = (bias: number, s: number, far: number, near: number): Spread['limits'] => ({
+  lower: { value: bias - NORMAL_95 * s, lower: bias - far, upper: bias - near },
+  upper: { value: bias + NORMAL_95 * s, lower: bias + near, upper: bias + far },
+});
+
+/** The factors of the last number of pairs: resampling and simulation ask for the same ones over and over. */
+let exact: { readonly n: number; readonly far: number; readonly near: number } = { n: 0, far: NaN, near: NaN };
+
+/** The ends of the exact interval of a limit, from the bias, in standard deviations. */
+function exactFactors(n: number): typeof exact {
+  if (exact.n !== n) {
+    const of = (chance: number): number => noncentralTQuantile(chance, n - 1, NORMAL_95 * Math.sqrt(n)) / Math.sqrt(n);
+    exact = { n, far: of(0.975), near: of(0.025) };
+  }
+  return exact;
+}
+
+/** Rows of different people: exact, because √n (limit − bias) / s is noncentral t. */
+function spreadOfRows(differences: Float64Array): Spread {
+  const n = differences.length;
+  const bias = mean(differences);
+  const s = Math.sqrt(squares(differences, bias) / (n - 1));
+  const t = studentT95(n - 1);
+  const { far, near } = exactFactors(n);
+  const reach = t * s * Math.sqrt(1 + 1 / n);
+  return {
+    bias: around(bias, s / Math.sqrt(n), t),
+    degreesOfFreedom: n - 1,
+    standardDeviation: s,
+    limits: limitsFrom(bias, s, far * s, near * s),
+    predictionLimits: { lower: bias - reach, upper: bias + reach },
+    independent: differences,
+  };
+}
+
+/** Several rows of a person: components by unweighted means, limits by the method of variance estimates recovery. */
+function spreadOfPeople(differences: Float64Array, { of, count, rows }: People): Spread {
+  const n = differences.length;
+  const sums = new Float64Array(count);
+  differences.forEach((difference, row) => (sums[of[row]!]! += difference));
+  const means = sums.map((sum, who) => sum / rows[who]!);
+  const bias = mean(means);
+  const ofMeans = squares(means, bias) / (count - 1);
+  const within = accurateSum(differences.map((difference, row) => square(difference - means[of[row]!]!))) / (n - count);
+  const inverse = mean(rows.map((number) => 1 / number));
+  const parts = [
+    [ofMeans, count - 1],
+    [(1 - inverse) * within, n - count],
+  ] as const;
+  const total = ofMeans + (1 - inverse) * within;
+  const s = Math.sqrt(total);
+  const recovered = (chance: number): number =>
+    Math.sqrt(
+      accurateSum(parts.map(([part, degrees]) => square(part * (degrees / chiSquareQuantile(chance, degrees) - 1)))),
+    );
+  const standardError = Math.sqrt(ofMeans / count);
+  const t = studentT95(count - 1);
+  const above = Math.sqrt(total + recovered(0.025)) - s;
+  const below = s - Math.sqrt(Math.max(0, total - recovered(0.975)));
+  const far = NORMAL_95 * s + Math.sqrt(square(t * standardError) + square(NORMAL_95 * above));
+  const near = NORMAL_95 * s - Math.sqrt(square(t * standardError) + square(NORMAL_95 * below));
+  // Degrees of freedom of a sum of variances (Satterthwaite), the mean of the people counted in.
+  const withMean = [[ofMeans * (1 + 1 / count), count - 1], parts[1]] as const;
+  const next = withMean[0][0] + withMean[1][0];
+  const degrees = square(next) / accurateSum(withMean.map(([part, own]) => square(part) / own));
+  const reach = next > 0 ? studentQuantile(0.975, degrees) * Math.sqrt(next) : 0;
+  return {
+    bias: around(bias, standardError, t),
+    degreesOfFreedom: count - 1,
+    standardDeviation: s,
+    components: {
+      betweenPeople: Math.sqrt(Math.max(0, ofMeans - inverse * within)),
+      withinPerson: Math.sqrt(within),
+    },
+    limits: limitsFrom(bias, s, far, near),
+    predictionLimits: { lower: bias - reach, upper: bias + reach },
+    independent: means,
+  };
+}
+
+/** A percentile (type 7) and the order statistics that bound it with at least 95 %. */
+function percentileOf(sorted: Float64Array, p: number): Percentile {
+  const n = sorted.length;
+  const at = (n - 1) * p;
+  const low = Math.floor(at);
+  const value = sorted[low]! + (at - low) * ((sorted[low + 1] ?? sorted[low]!) - sorted[low]!);
+  // The largest r with P(X₍ᵣ₎ > percentile) ≤ 2.5 %, and its mirror image.
+  const rank = (share: number): number => {
+    let [from, to] = [0, n];
+    while (from < to) {
+      const middle = Math.floor((from + to + 1) / 2);
+      if (binomialChance(middle - 1, n, share) <= 0.025) from = middle;
+      else to = middle - 1;
+    }
+    return from;
+  };
+  const [below, above] = [rank(p), rank(1 - p)];
+  return {
+    value,
+    ...(below > 0 && { lower: sorted[below - 1]! }),
+    ...(above > 0 && { upper: sorted[n - above]! }),
+  };
+}
+
+/** What a count is worth where the rows of a person go together: p (1 − p) over the variance between people. */
+function effectiveRows(hits: Uint8Array, count: number, { of, count: people, rows }: People): number {
+  const p = count / hits.length;
+  if (count === 0 || count === hits.length) return people;
+  const off = rows.map((number) => -p * number);
+  hits.forEach((hit, row) => (off[of[row]!]! += hit));
+  const variance = ((people / (people - 1)) * accurateSum(off.map(square))) / square(hits.length);
+  return Math.min(hits.length, (p * (1 - p)) / variance);
+}
+
+function bySizeOf(
+  size: Float64Array,
+  name: BySize['size'],
+  line: Line,
+  people: People | undefined,
+): BySize | undefined {
+  // The mean of |z| of a standard normal z is √(2 / π).
+  const spread = lineOf(
+    size,
+    line.residuals.map((left) => Math.abs(left) * Math.sqrt(Math.PI / 2)),
+    people,
+  );
+  if (!spread) return undefined;
+  const least = size.reduce((low, value) => Math.min(low, value), Infinity);
+  const most = size.reduce((high, value) => Math.max(high, value), -Infinity);
+  return {
+    size: name,
+    bias: { intercept: line.intercept, slope: line.slope },
+    spread: {
+      intercept: spread.intercept,
+      slope: around(spread.slope, spread.slopeError, studentT95(spread.degreesOfFreedom)),
+    },
+    limits: [least, mean(size), most].map((at) => {
+      const middle = line.intercept + line.slope * at;
+      const half = NORMAL_95 * Math.max(0, spread.intercept + spread.slope * at);
+      return { size: at, lower: middle - half, upper: middle + half };
+    }),
+  };
+}
+
+/** A number as it is printed in a caution. */
+const short = (value: number): number => Number(value.toPrecision(2));
+
+const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 || upper < 0;
 
 /**
  * How well estimates agree with measurements of the same people.
  *
  * Differences d are estimated − measured, n pairs:
  * - bias d̄ with its interval, d̄ ± t s / √n; s the standard deviation of d;
- * - limits of agreement d̄ ± 1.96 s, each ± t s √(1 / n + 1.96² / (2 (n − 1)));
- * - proportional bias: the least-squares slope of d on the mean of each pair;
+ * - limits of agreement d̄ ± 1.96 s with exact intervals: √n (limit − d̄) / s is noncentral t;
+ * - prediction limits d̄ ± t s √(1 + 1 / n); percentiles of d with order-statistic intervals;
+ * - calibration: the line of the measurement on the estimate, 0 + 1 × estimate where calibrated;
+ * - proportional bias: the slope of d on the estimate (`size: 'mean'`: on the mean of each pair), and limits by size:
+ *   the spread at a size is √(π / 2) × the line of |residual| on size;
  * - root mean square error, mean absolute error, Lin’s concordance correlation;
  * - the share of pairs within `acceptable` (±15 mmHg when left out: the difference a method-comparison trial
  *   took as clinically acceptable), and, where the estimates have intervals, the share of measurements inside them;
  *   both with Wilson’s interval.
  *
  * A row where either value is missing (NaN, null, undefined, not finite) is left out and counted in `missing`.
- * The intervals take differences as normal and rows as different people. A part that these pairs cannot
- * carry (a slope where all means are equal) is left out.
+ * The intervals take differences as normal; `normality` and `cautions` say where they are not. Without `person`, rows are
+ * taken as different people. With `person`, several rows of one person count as such: the bias is the mean of the
+ * people’s means, the variance is that between people and within one person (one-way, unweighted means), the limits have
+ * the intervals of the method of variance estimates recovery (MOVER), and slopes the errors of a jackknife by person.
+ * On `scale: 'log'` d is ln estimated − ln measured; bias, limits and percentiles are given as ratios.
+ * A part that these pairs cannot carry (a slope where all estimates are equal) is left out.
  *
  * - Evidence: `published` methods.
- * - Source: Lancet 1986;327(8476):307–310; Stat Methods Med Res 1999;8(2):135–160; Biometrics 1989;45(1):255–268.
+ * - Source: Lancet 1986;327(8476):307–310; Stat Methods Med Res 1999;8(2):135–160; Biometrics 1989;45(1):255–268;
+ *   Stat Methods Med Res 2013;22(6):630–642 (`person`; from memory).
  *
  * @param measured - the measurements
  * @param estimated - the estimates, as a list of the same length or as an answer of `columns`
- * @param options - `acceptable`, in the unit of the values
+ * @param options - `acceptable`, in the unit of the values; `person`, `scale`, `size`, `margin`
  * @returns the agreement, plain JSON.
- * @throws InputError for lists that differ in length, and for fewer than 3 pairs.
+ * @throws InputError for lists that differ in length, for fewer than 3 pairs or people, and for values of 0 or below on a log scale.
  *
  * @example
  * ```ts
@@ -173,16 +397,22 @@ function concordanceOf(x: readonly number[], y: readonly number[]): Agreement['c
  * missing.measured; // => 1
  * ```
  */
-export function agreement(
-  measured: ArrayLike<number | null | undefined>,
-  estimated: Estimates,
-  options: AgreementOptions = {},
-): Agreement {
+export function agreement(measured: Numbers, estimated: Estimates, options: AgreementOptions = {}): Agreement {
   const issues: InputIssue[] = [];
   const reader = new Reader(options, ['options'], issues);
   const given = reader.raw('acceptable');
   const bounds = { name: 'largest acceptable difference', unit: '1', min: 0, max: 1e6 } as const;
   const acceptable = given === undefined ? ACCEPTABLE_MMHG : (reader.judge('acceptable', bounds, given) ?? NaN);
+  const scale = reader.optionalChoice('scale', SCALES) ?? 'difference';
+  const sizeName = reader.optionalChoice('size', SIZES) ?? 'estimated';
+  const log = scale === 'log';
+  const margin = reader.optionalNumber('margin', {
+    name: 'margin of equivalence',
+    unit: '1',
+    min: log ? 1 : 0,
+    max: 1e6,
+  });
+  const givenPeople = reader.raw('person');
   const actual = numbersOf(measured, 'measured', issues);
   let value: unknown = estimated;
   let lower: unknown;
@@ -197,64 +427,192 @@ export function agreement(
   const ends = lower === undefined || upper === undefined ? undefined : ([lower, upper] as const);
   const lowers = ends && numbersOf(ends[0], 'estimated.lower', issues, actual.length);
   const uppers = ends && numbersOf(ends[1], 'estimated.upper', issues, actual.length);
+  const who = givenPeople === undefined ? undefined : peopleOf(givenPeople, 'person', issues, actual.length);
 
-  const x: number[] = [];
-  const y: number[] = [];
-  const missing = { measured: 0, estimated: 0, both: 0 };
-  let inside = 0;
-  let withInterval = 0;
+  const missing = { measured: 0, estimated: 0, both: 0, ...(who && { person: 0 }) };
+  const keep = new Int32Array(issues.length === 0 ? actual.length : 0);
+  let n = 0;
+  for (let row = 0; row < keep.length; row += 1) {
+    const [a, e] = [actual[row]!, guess[row]!];
+    if (a !== a || e !== e) missing[a !== a ? (e !== e ? 'both' : 'measured') : 'estimated'] += 1;
+    else if (who && who[row]! < 0) missing.person! += 1;
+    else keep[n++] = row;
+  }
+  const kept = keep.subarray(0, n);
+  const take = (column: Float64Array): Float64Array => Float64Array.from(kept, (row) => column[row]!);
+  const x = take(actual);
+  const y = take(guess);
+  const people = who && peopleKept(Int32Array.from(kept, (row) => who[row]!));
   if (issues.length === 0) {
-    actual.forEach((a, row) => {
-      const e = guess[row]!;
-      if (Number.isNaN(a) || Number.isNaN(e)) {
-        missing[Number.isNaN(a) ? (Number.isNaN(e) ? 'both' : 'measured') : 'estimated'] += 1;
-        return;
+    if (n < LEAST_PAIRS) {
+      issues.push(issue('wrong-relation', ['measured'], `at least ${LEAST_PAIRS} pairs with both values`, `${n}`));
+    } else if (people && people.count < LEAST_PAIRS) {
+      issues.push(issue('wrong-relation', ['person'], `at least ${LEAST_PAIRS} people`, `${people.count}`));
+    }
+    if (log) {
+      for (const [name, list] of [['measured', x] as const, ['estimated', y] as const]) {
+        const wrong = list.findIndex((number) => !(number > 0));
+        if (wrong >= 0) {
+          issues.push(issue('out-of-range', [name, kept[wrong]!], 'above 0 on a log scale', `${list[wrong]}`));
+        }
       }
-      x.push(a);
-      y.push(e);
-      const low = lowers?.[row] ?? NaN;
-      const high = uppers?.[row] ?? NaN;
-      if (low <= high) {
-        withInterval += 1;
-        if (a >= low && a <= high) inside += 1;
-      }
-    });
-    if (x.length < LEAST_PAIRS) {
-      issues.push(
-        issue('wrong-relation', ['measured'], `at least ${LEAST_PAIRS} pairs with both values`, `${x.length}`),
-      );
     }
   }
   reader.done();
 
-  const n = x.length;
   const differences = y.map((e, row) => e - x[row]!);
-  const bias = mean(differences);
-  const standardDeviation = Math.sqrt(squares(differences, bias) / (n - 1));
-  const standardError = standardDeviation / Math.sqrt(n);
-  const t = studentT95(n - 1);
-  const limitError = standardDeviation * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
-  const line = leastSquares([y.map((e, row) => (e + x[row]!) / 2)], differences);
-  const concordance = concordanceOf(x, y);
+  const [onX, onY] = log ? [x.map(Math.log), y.map(Math.log)] : [x, y];
+  const onScale = log ? onY.map((e, row) => e - onX[row]!) : differences;
+  // One row of each person is rows of different people.
+  const repeated = people && people.count < n ? people : undefined;
+  const spread = repeated ? spreadOfPeople(onScale, repeated) : spreadOfRows(onScale);
+  const back = (number: number): number => (log ? Math.exp(number) : number);
+  const backWith = <T extends WithConfidence>(of: T): T => ({
+    ...of,
+    value: back(of.value),
+    lower: back(of.lower),
+    upper: back(of.upper),
+  });
+  const fitted = ({ intercept, slope, interceptError, slopeError, degreesOfFreedom }: Line) => {
+    const t = studentT95(degreesOfFreedom);
+    return { intercept: around(intercept, interceptError, t), slope: around(slope, slopeError, t) };
+  };
+  const size = sizeName === 'estimated' ? onY : onY.map((e, row) => (e + onX[row]!) / 2);
+  const calibrated = lineOf(onY, onX, repeated);
+  const calibration = calibrated && fitted(calibrated);
+  const line = lineOf(size, onScale, repeated);
+  const proportionalBias = line && fitted(line).slope;
+  const bySize = line && bySizeOf(size, sizeName, line, repeated);
+  const normality = normalityOf(spread.independent);
+  const concordance = concordanceOf(x, y, !repeated);
+  const sorted = repeated ? undefined : Float64Array.from(onScale).sort();
+  const hitsOf = (hits: Uint8Array): Share => {
+    const count = hits.reduce((sum, hit) => sum + hit, 0);
+    return share(count, n, repeated && effectiveRows(hits, count, repeated));
+  };
+  const covered = lowers && uppers && coverageOf(x, take(lowers), take(uppers), repeated);
+
+  const cautions: Caution[] = [];
+  if (spread.degreesOfFreedom + 1 < FEW_PEOPLE) {
+    cautions.push(caution('caution', 'few-people', { people: spread.degreesOfFreedom + 1 }));
+  }
+  if (normality && normality.chance < 0.05) {
+    const { skewness, excessKurtosis } = normality;
+    const values = { skewness: short(skewness), excessKurtosis: short(excessKurtosis) };
+    cautions.push(caution('caution', 'differences-not-normal', values));
+  }
+  if (bySize && excludesZero(bySize.spread.slope)) {
+    cautions.push(caution('caution', 'spread-changes-with-size', { slope: short(bySize.spread.slope.value) }));
+  }
+  if (proportionalBias && excludesZero(proportionalBias)) {
+    cautions.push(caution('caution', 'bias-changes-with-size', { slope: short(proportionalBias.value) }));
+  }
+  const percentile = (p: number): Percentile => {
+    const { value: middle, ...bounds } = percentileOf(sorted!, p);
+    const of = Object.entries(bounds).map(([name, end]) => [name, back(end)]);
+    return { value: back(middle), ...(Object.fromEntries(of) as Omit<Percentile, 'value'>) };
+  };
   return {
+    scale,
     pairs: n,
+    ...(people && { people: people.count }),
     missing,
-    bias: { ...around(bias, standardError, t), standardError },
-    standardDeviation,
-    limits: {
-      lower: around(bias - NORMAL_95 * standardDeviation, limitError, t),
-      upper: around(bias + NORMAL_95 * standardDeviation, limitError, t),
-    },
-    ...(!('why' in line) && {
-      proportionalBias: {
-        ...around(line.slopes[0]!, line.slopeErrors[0]!, studentT95(n - 2)),
-        standardError: line.slopeErrors[0]!,
-      },
-    }),
-    rootMeanSquareError: Math.sqrt(accurateSum(differences.map((d) => d * d)) / n),
+    bias: backWith(spread.bias),
+    standardDeviation: spread.standardDeviation,
+    ...(spread.components && { components: spread.components }),
+    limits: { lower: backWith(spread.limits.lower), upper: backWith(spread.limits.upper) },
+    predictionLimits: { lower: back(spread.predictionLimits.lower), upper: back(spread.predictionLimits.upper) },
+    ...(sorted && { percentiles: { lower: percentile(0.025), upper: percentile(0.975) } }),
+    ...(calibration && { calibration }),
+    ...(proportionalBias && { proportionalBias }),
+    ...(bySize && { bySize }),
+    ...(normality && { normality }),
+    rootMeanSquareError: Math.sqrt(accurateSum(differences.map(square)) / n),
     meanAbsoluteError: accurateSum(differences.map(Math.abs)) / n,
     ...(concordance && { concordance }),
-    within: { ...share(differences.filter((d) => Math.abs(d) <= acceptable).length, n), acceptable },
-    ...(withInterval > 0 && { coverage: share(inside, withInterval) }),
+    within: { ...hitsOf(Uint8Array.from(differences, (d) => (Math.abs(d) <= acceptable ? 1 : 0))), acceptable },
+    ...(covered && { coverage: covered }),
+    ...(margin !== undefined && { equivalence: equivalenceOf(spread, margin, log) }),
+    cautions,
   };
+}
+
+function peopleKept(given: Int32Array): People {
+  const numbers = new Map<number, number>();
+  const of = given.map((who) => {
+    let number = numbers.get(who);
+    if (number === undefined) numbers.set(who, (number = numbers.size));
+    return number;
+  });
+  const rows = new Float64Array(numbers.size);
+  of.forEach((who) => (rows[who]! += 1));
+  return { of, count: numbers.size, rows };
+}
+
+/** The share of measurements inside their interval, among the rows that have one. */
+function coverageOf(
+  x: Float64Array,
+  lower: Float64Array,
+  upper: Float64Array,
+  people: People | undefined,
+): Share | undefined {
+  const rows = Int32Array.from(x.keys()).filter((row) => lower[row]! <= upper[row]!);
+  if (rows.length === 0) return undefined;
+  const hits = Uint8Array.from(rows, (row) => (x[row]! >= lower[row]! && x[row]! <= upper[row]! ? 1 : 0));
+  const count = hits.reduce((sum, hit) => sum + hit, 0);
+  const own = people && peopleKept(Int32Array.from(rows, (row) => people.of[row]!));
+  return share(count, rows.length, own && own.count > 1 ? effectiveRows(hits, count, own) : undefined);
+}
+
+function equivalenceOf(
+  { bias: { value, standardError }, degreesOfFreedom }: Spread,
+  margin: number,
+  log: boolean,
+): NonNullable<Agreement['equivalence']> {
+  const bound = log ? Math.log(margin) : margin;
+  const back = (number: number): number => (log ? Math.exp(number) : number);
+  const half = studentQuantile(0.95, degreesOfFreedom) * standardError;
+  const room = bound - Math.abs(value);
+  const chance = standardError > 0 ? studentTail(room / standardError, degreesOfFreedom) : room > 0 ? 0 : 1;
+  return { margin, lower: back(value - half), upper: back(value + half), chance, equivalent: chance < 0.05 };
+}
+
+/**
+ * How many pairs of different people make the limits of agreement as sure as you want.
+ *
+ * Formula: the smallest n with t s √(1 / n + 1.96² / (2 (n − 1))) ≤ the half-width; t at 97.5 % with n − 1 degrees.
+ *
+ * - Evidence: `published` method.
+ * - Source: Lancet 1986;327(8476):307–310.
+ *
+ * @param input - `standardDeviation` you expect of the differences, and the `halfWidth` wanted of the 95 % interval of
+ * a limit, in the same unit
+ * @returns the number of pairs.
+ * @throws InputError for a half-width that takes more than 1,000,000 pairs
+ *
+ * @example
+ * ```ts
+ * import { pairsForLimits } from 'cuffwork/study';
+ * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
+ * ```
+ */
+export function pairsForLimits(input: { readonly standardDeviation: number; readonly halfWidth: number }): number {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
+  const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
+  const s = reader.number('standardDeviation', { name: 'standard deviation of the differences', ...unit });
+  const wanted = reader.number('halfWidth', { name: 'half-width of the interval of a limit', ...unit });
+  const half = (n: number): number => studentT95(n - 1) * s * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
+  const most = 1_000_000;
+  if (issues.length === 0 && half(most) > wanted) {
+    issues.push(issue('out-of-range', ['halfWidth'], `at least ${half(most).toPrecision(2)}`, `${wanted}`));
+  }
+  reader.done();
+  let [low, high] = [LEAST_PAIRS, most];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (half(middle) <= wanted) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }

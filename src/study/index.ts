@@ -5,11 +5,15 @@
  */
 export {
   agreement,
+  pairsForLimits,
   type Agreement,
   type AgreementOptions,
+  type BySize,
   type Estimates,
+  type Percentile,
   type Share,
   type WithConfidence,
+  type WithError,
 } from './agreement.js';
 export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
@@ -29,4 +33,5 @@ export type { MaximumColumnsInput } from './maximum-columns.js';
 export { methods } from './methods.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
 export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
+export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';

@@ -50,22 +50,22 @@ describe('agreement', () => {
   const s = Math.sqrt(20 / 3);
   const [T3, T2] = [3.182446305283708, 4.302652729749462];
   it('by hand', () => {
-    const got = agreement(measured, estimated, { acceptable: 2 });
+    const got = agreement(measured, estimated, { acceptable: 2, size: 'mean' });
     expect([got.pairs, got.missing]).toEqual([4, { measured: 0, estimated: 0, both: 0 }]);
     expectClose(got.bias.value, 1);
     expectClose(got.bias.standardError, s / 2);
     expectClose(got.bias.lower, 1 - (T3 * s) / 2);
     expectClose(got.bias.upper, 1 + (T3 * s) / 2);
     expectClose(got.standardDeviation, s);
-    const limitError = s * Math.sqrt(1 / 4 + Z ** 2 / 6);
-    for (const [limit, middle] of [
-      [got.limits.lower, 1 - Z * s],
-      [got.limits.upper, 1 + Z * s],
-    ] as const) {
-      expectClose(limit.value, middle);
-      expectClose(limit.lower, middle - T3 * limitError);
-      expectClose(limit.upper, middle + T3 * limitError);
-    }
+    // Source: R, qt(c(0.025, 0.975), 3, 2 * qnorm(0.975)): the noncentral t of exact limits.
+    const [near, far] = [1.6698336198121237, 15.419079086095461];
+    const { lower, upper } = got.limits;
+    expectClose(lower.value, 1 - Z * s);
+    expectClose(upper.value, 1 + Z * s);
+    expectClose(upper.lower, 1 + (near * s) / 2);
+    expectClose(upper.upper, 1 + (far * s) / 2);
+    expectClose(lower.lower, 1 - (far * s) / 2);
+    expectClose(lower.upper, 1 - (near * s) / 2);
     expectClose(got.rootMeanSquareError, Math.sqrt(6));
     expectClose(got.meanAbsoluteError, 2);
     // Means of the pairs 151, 159, 172, 180: squares around 165.5 are 505, products with the differences 10.

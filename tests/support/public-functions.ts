@@ -306,6 +306,19 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.agreement,
     right: [measuredMmHg, measuredMmHg.map((value) => value + 3), { acceptable: 10 }],
   },
+  'agreement, by person': {
+    call: study.agreement,
+    right: [
+      measuredMmHg,
+      measuredMmHg.map((value, row) => value + (row % 3)),
+      { person: measuredMmHg.map((_, row) => row >> 1), scale: 'log' },
+    ],
+  },
+  pairsForLimits: { call: study.pairsForLimits, right: [{ standardDeviation: 10, halfWidth: 4 }] },
+  reliability: {
+    call: study.reliability,
+    right: [[measuredMmHg, measuredMmHg.map((value, row) => value + (row % 3))], { scale: 'log' }],
+  },
   bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
   methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },

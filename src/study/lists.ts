@@ -1,0 +1,67 @@
+import { Math } from '../quantity/maths.js';
+import { describe, issue, type InputIssue } from '../answer/issues.js';
+
+const MOST_ROWS = 50_000_000;
+const LARGEST = 1e9;
+
+/** A column of numbers: null, undefined, NaN and what is not finite are missing. */
+export type Numbers = ArrayLike<number | null | undefined>;
+
+export const isList = (value: unknown): value is ArrayLike<unknown> =>
+  Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
+
+/** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
+export function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: number): Float64Array {
+  const expected = `a list of numbers${rows === undefined ? '' : `, as long as measured (${rows})`}`;
+  try {
+    if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
+      const numbers = new Float64Array(value.length);
+      // By position: an iterator of the caller’s own may never end.
+      for (let row = 0; row < numbers.length; row += 1) {
+        const item = value[row];
+        const number = typeof item === 'number' && Number.isFinite(item) ? item : NaN;
+        numbers[row] = number;
+        if (typeof item !== 'number' && item !== null && item !== undefined) {
+          issues.push(issue('wrong-type', [name, row], 'a number, or null where it is missing', describe(item)));
+          break;
+        }
+        if (Math.abs(number) > LARGEST) {
+          issues.push(issue('out-of-range', [name, row], `from ${-LARGEST} to ${LARGEST}`, String(number)));
+          break;
+        }
+      }
+      return numbers;
+    }
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? `a list of ${value.length}` : 'something else'));
+  } catch {
+    issues.push(issue('unreadable', [name], expected, 'an error'));
+  }
+  return new Float64Array(0);
+}
+
+/** Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list. */
+export function peopleOf(value: unknown, name: string, issues: InputIssue[], rows: number): Int32Array {
+  const expected = `a list of names or numbers, as long as measured (${rows})`;
+  const people = new Int32Array(rows).fill(-1);
+  try {
+    if (isList(value) && value.length === rows) {
+      const known = new Map<unknown, number>();
+      for (let row = 0; row < rows; row += 1) {
+        const who = value[row];
+        if (who === null || who === undefined || who === '' || Number.isNaN(who)) continue;
+        if (typeof who !== 'string' && typeof who !== 'number') {
+          issues.push(issue('wrong-type', [name, row], 'a name or number, or null where it is missing', describe(who)));
+          break;
+        }
+        let code = known.get(who);
+        if (code === undefined) known.set(who, (code = known.size));
+        people[row] = code;
+      }
+      return people;
+    }
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? `a list of ${value.length}` : 'something else'));
+  } catch {
+    issues.push(issue('unreadable', [name], expected, 'an error'));
+  }
+  return people;
+}

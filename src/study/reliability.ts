@@ -1,0 +1,238 @@
+import { Math, square } from '../quantity/maths.js';
+import { NORMAL_95, type Caution } from '../answer/answer.js';
+import { issue, type InputIssue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import type { WithConfidence, WithError } from './agreement.js';
+import { chiSquareQuantile, fQuantile } from './distributions.js';
+import { accurateSum, mean } from './least-squares.js';
+import { isList, numbersOf, type Numbers } from './lists.js';
+import { caution } from './messages.js';
+import { studentT95 } from './student-t.js';
+
+/** The coefficients, by their names of 1979; k tests. */
+export interface IntraclassCorrelations {
+  /** One test; the tests of people are not the same ones (one-way). */
+  readonly icc11: WithConfidence;
+  /** One test, absolute agreement: a change of the mean between tests counts as error. */
+  readonly icc21: WithConfidence;
+  /** One test, consistency: a change of the mean between tests does not count. */
+  readonly icc31: WithConfidence;
+  /** The same for the mean of the k tests. */
+  readonly icc1k: WithConfidence;
+  readonly icc2k: WithConfidence;
+  readonly icc3k: WithConfidence;
+}
+
+/** How well a test repeats itself. Plain JSON. */
+export interface Reliability {
+  /** `log`: errors are factors; those of the typical error also stand as a coefficient of variation. */
+  readonly scale: 'difference' | 'log';
+  /** People with every test. */
+  readonly people: number;
+  readonly tests: number;
+  /** People left out because a test is missing. */
+  readonly missing: number;
+  /** Left out where people do not differ. An interval of a coefficient is for normal scores. */
+  readonly intraclass?: IntraclassCorrelations;
+  /** Standard deviation of one person’s repeated tests, a change of the mean apart; with a chi-square interval. */
+  readonly typicalError: WithConfidence;
+  /** The same with the change of the mean between tests counted in: the standard error of measurement, absolute. */
+  readonly standardErrorOfMeasurement: number;
+  /** The smallest change between two tests of one person that is more than error, with 95 %: 1.96 √2 typical error. */
+  readonly minimalDetectableChange: WithConfidence;
+  /** On the log scale: typical error as a coefficient of variation [%]. */
+  readonly coefficientOfVariation?: WithConfidence;
+  /** Change of the mean from each test to the next (learning, fatigue), with a paired interval. */
+  readonly changes: readonly (WithError & { readonly from: number; readonly to: number })[];
+  readonly meanSquares: { readonly people: number; readonly tests: number; readonly error: number };
+  readonly cautions: readonly Caution[];
+}
+
+/** What {@link reliability} may be told. */
+export interface ReliabilityOptions {
+  /** `log` for errors that grow with the value. `difference` when left out. */
+  readonly scale?: 'difference' | 'log';
+}
+
+const LEAST_PEOPLE = 3;
+const FEW_PEOPLE = 10;
+const MOST_TESTS = 100;
+const SCALES = ['difference', 'log'] as const;
+
+/** Of one test from the ratio F of mean squares: (F − 1) / (F + k − 1). */
+const single = (f: number, k: number): number => (f - 1) / (f + k - 1);
+const mapped = ({ value, lower, upper }: WithConfidence, of: (number: number) => number): WithConfidence => ({
+  value: of(value),
+  lower: of(lower),
+  upper: of(upper),
+});
+
+function intraclassOf(
+  { people: bms, tests: jms, error: ems, within: wms }: Reliability['meanSquares'] & { readonly within: number },
+  n: number,
+  k: number,
+): IntraclassCorrelations {
+  // Without any error within people every ratio is boundless, and each coefficient its limit.
+  const ratio = (below: number, degrees: number): WithConfidence => {
+    const f = below > 0 ? bms / below : Infinity;
+    return { value: f, lower: f / fQuantile(0.975, n - 1, degrees), upper: f * fQuantile(0.975, degrees, n - 1) };
+  };
+  const one = ratio(wms, n * (k - 1));
+  const three = ratio(ems, (n - 1) * (k - 1));
+  const bounded = (f: number): number => (f === Infinity ? 1 : single(f, k));
+  const averaged = (f: number): number => (f === Infinity ? 1 : 1 - 1 / f);
+  const value = (bms - ems) / (bms + (k - 1) * ems + (k * (jms - ems)) / n);
+  // Degrees of freedom of the error with the tests in it (Satterthwaite), at the estimate.
+  const [a, b] = [(k * value) / (n * (1 - value)), 1 + (k * value * (n - 1)) / (n * (1 - value))];
+  const tests = square(a * jms) / (k - 1);
+  const degrees = square(a * jms + b * ems) / (tests + square(b * ems) / ((n - 1) * (k - 1)));
+  const exact = !(value < 1) || !(degrees > 0 && Number.isFinite(degrees));
+  const low = exact ? 1 : fQuantile(0.975, n - 1, degrees);
+  const high = exact ? 1 : fQuantile(0.975, degrees, n - 1);
+  const apart = Math.max(0, jms - ems) / n;
+  const errors = k * jms + (k * n - k - n) * ems;
+  const two: WithConfidence = exact
+    ? { value, lower: value, upper: value }
+    : {
+        value,
+        lower: (n * (bms - low * ems)) / (low * errors + n * bms),
+        upper: (n * (high * bms - ems)) / (errors + n * high * bms),
+      };
+  return {
+    icc11: mapped(one, bounded),
+    icc21: two,
+    icc31: mapped(three, bounded),
+    icc1k: mapped(one, averaged),
+    // By Spearman–Brown, the variance of the tests not below 0: it would bring a pole.
+    icc2k: {
+      value: (bms - ems) / (bms + apart),
+      lower: (bms - low * ems) / (bms + low * apart),
+      upper: (bms - ems / high) / (bms + apart / high),
+    },
+    icc3k: mapped(three, averaged),
+  };
+}
+
+/**
+ * How well a test repeats itself: the same people, tested two times or more.
+ *
+ * Analysis of variance of n people × k tests, mean squares BMS (people), JMS (tests), EMS (error):
+ * - ICC(2,1) = (BMS − EMS) / (BMS + (k − 1) EMS + k (JMS − EMS) / n), absolute agreement;
+ *   ICC(3,1) = (BMS − EMS) / (BMS + (k − 1) EMS), consistency; both also for the mean of the k tests;
+ * - typical error √EMS, with its chi-square interval; standard error of measurement √(EMS + (JMS − EMS) / n);
+ * - minimal detectable change 1.96 √2 × typical error;
+ * - change of the mean from each test to the next, with a paired t interval.
+ *
+ * A person who lacks a test is left out and counted. On `scale: 'log'` the logarithms are analysed: `changes` are
+ * ratios, `minimalDetectableChange` is a factor, and `coefficientOfVariation` is 100 (e^typical error − 1) [%].
+ * An intraclass correlation is high where people differ much: report it with the typical error. Intervals take scores
+ * as normal; the coefficients are left out where people do not differ.
+ *
+ * - Evidence: `published` methods, formulas from memory.
+ * - Source: Psychol Bull 1979;86(2):420–428; J Strength Cond Res 2005;19(1):231–240; Sports Med 2000;30:1–15.
+ *
+ * @param tests - one list of results for each test, a person at the same place in each [any unit]
+ * @param options - `scale`
+ * @returns the reliability, in the unit of the test, plain JSON.
+ * @throws InputError for fewer than 2 tests or 3 people, lists that differ in length, and values of 0 or below on a log scale
+ *
+ * @example
+ * ```ts
+ * import { reliability } from 'cuffwork/study';
+ * const { intraclass, typicalError, changes } = reliability([[150, 162, 171, 148], [153, 160, 175, 150]]);
+ * intraclass?.icc21.value.toFixed(3); // => '0.966'
+ * typicalError.value.toFixed(2); // => '1.86'
+ * changes[0]?.value; // => 1.75
+ * ```
+ */
+export function reliability(tests: readonly Numbers[], options: ReliabilityOptions = {}): Reliability {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(options, ['options'], issues);
+  const log = (reader.optionalChoice('scale', SCALES) ?? 'difference') === 'log';
+  const columns: Float64Array[] = [];
+  let k = 0;
+  try {
+    if (isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS) k = tests.length;
+    else issues.push(issue('wrong-type', ['tests'], `2 to ${MOST_TESTS} lists, one for each test`, 'something else'));
+    for (let test = 0; test < k; test += 1) {
+      columns.push(numbersOf(tests[test], `tests[${test}]`, issues, columns[0]?.length));
+    }
+  } catch {
+    issues.push(issue('unreadable', ['tests'], 'lists of numbers', 'an error'));
+  }
+  const kept: number[] = [];
+  if (issues.length === 0) {
+    for (let row = 0; row < columns[0]!.length; row += 1) {
+      if (columns.every((column) => !Number.isNaN(column[row]!))) kept.push(row);
+    }
+    if (kept.length < LEAST_PEOPLE) {
+      issues.push(
+        issue('wrong-relation', ['tests'], `at least ${LEAST_PEOPLE} people with every test`, `${kept.length}`),
+      );
+    }
+    for (const [test, column] of log ? columns.entries() : []) {
+      const wrong = kept.find((row) => !(column[row]! > 0));
+      if (wrong !== undefined) {
+        issues.push(issue('out-of-range', ['tests', test, wrong], 'above 0 on a log scale', `${column[wrong]}`));
+      }
+    }
+  }
+  reader.done();
+
+  const n = kept.length;
+  const scores = columns.map((column) =>
+    Float64Array.from(kept, (row) => (log ? Math.log(column[row]!) : column[row]!)),
+  );
+  const testMeans = scores.map(mean);
+  const middle = mean(testMeans);
+  const peopleMeans = scores[0]!.map((_, row) => mean(scores.map((column) => column[row]!)));
+  const sumOver = (of: (score: number, row: number, test: number) => number): number =>
+    accurateSum(scores.map((column, test) => accurateSum(column.map((score, row) => square(of(score, row, test))))));
+  const errorSquares = sumOver((score, row, test) => score - peopleMeans[row]! - testMeans[test]! + middle);
+  const testSquares = n * accurateSum(testMeans.map((of) => square(of - middle)));
+  const degrees = (n - 1) * (k - 1);
+  const meanSquares = {
+    people: (k * accurateSum(peopleMeans.map((of) => square(of - middle)))) / (n - 1),
+    tests: testSquares / (k - 1),
+    error: errorSquares / degrees,
+  };
+  const within = (errorSquares + testSquares) / (n * (k - 1));
+  // Below the last digits of the scores people do not differ.
+  const varies = meanSquares.people > square(1e-12 * middle);
+  const typical = Math.sqrt(meanSquares.error);
+  const end = (chance: number): number => typical * Math.sqrt(degrees / chiSquareQuantile(chance, degrees));
+  const typicalError = { value: typical, lower: end(0.975), upper: end(0.025) };
+  const back = (number: number): number => (log ? Math.exp(number) : number);
+  const changes = testMeans.slice(1).map((_, test) => {
+    const differences = scores[test + 1]!.map((score, row) => score - scores[test]![row]!);
+    const value = mean(differences);
+    const squared = accurateSum(differences.map((difference) => square(difference - value)));
+    const standardError = Math.sqrt(squared / (n - 1) / n);
+    const half = studentT95(n - 1) * standardError;
+    const ends = { value: back(value), lower: back(value - half), upper: back(value + half) };
+    return { from: test + 1, to: test + 2, ...ends, standardError };
+  });
+  const none = back(0);
+  const cautions = [
+    ...(n < FEW_PEOPLE ? [caution('caution', 'few-people', { people: n })] : []),
+    ...changes
+      .filter(({ lower, upper }) => lower > none || upper < none)
+      .map(({ from, to, value }) =>
+        caution('caution', 'tests-differ', { from, to, change: Number(value.toPrecision(3)) }),
+      ),
+  ];
+  return {
+    scale: log ? 'log' : 'difference',
+    people: n,
+    tests: k,
+    missing: columns[0]!.length - n,
+    ...(varies && { intraclass: intraclassOf({ ...meanSquares, within }, n, k) }),
+    typicalError,
+    standardErrorOfMeasurement: Math.sqrt(meanSquares.error + Math.max(0, meanSquares.tests - meanSquares.error) / n),
+    minimalDetectableChange: mapped(typicalError, (error) => back(NORMAL_95 * Math.SQRT2 * error)),
+    ...(log && { coefficientOfVariation: mapped(typicalError, (error) => 100 * (Math.exp(error) - 1)) }),
+    changes,
+    meanSquares,
+    cautions,
+  };
+}
