@@ -1,5 +1,5 @@
-import { frozen } from './quantity/frozen.js';
 import { guardMessages } from './answer/guards.js';
+import { frozen } from './quantity/frozen.js';
 import { answerMessages } from './answer/messages.js';
 import { planMessages } from './plan/messages.js';
 import { screeningMessages } from './plan/screening-messages.js';

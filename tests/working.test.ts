@@ -6,6 +6,8 @@ import { DAY_DEVIATION } from '../src/pressure/calibrate.js';
 import { thigh2015Equation } from '../src/pressure/equations/thigh-2015.js';
 import { thighIndex12Equation } from '../src/pressure/equations/thigh-index.js';
 import { widthRatioEquation } from '../src/pressure/equations/width-ratio.js';
+import { overReading, standardDeviation } from '../docs/working/full-squat-velocity.js';
+import { equations, type RelativeLoadEquation } from '../src/index.js';
 
 const all = <K extends string>(shares: Record<K, number>) =>
   Object.fromEntries(Object.entries<number>(shares).map(([kind, share]) => [kind, up(share)]));
@@ -40,4 +42,16 @@ describe('form of the equations of 2024', () => {
     expect(furthestFromEarlier).toBeLessThan(0.1);
   });
   it('are six', () => expect(cubics).toHaveLength(6));
+});
+
+describe('error of the full squat by velocity', () => {
+  const squats: readonly RelativeLoadEquation[] = equations.relativeLoad.filter(({ id }) =>
+    id.startsWith('full-squat-'),
+  );
+  it('is half of the largest over-reading, in all three forms', () => {
+    expect(Math.max(...overReading.map(({ points }) => points))).toBe(2 * standardDeviation);
+    expect(squats.map(({ error }) => error)).toEqual(
+      Array.from({ length: 3 }, () => ({ standardDeviation, evidence: 'derived' })),
+    );
+  });
 });

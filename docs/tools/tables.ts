@@ -63,7 +63,7 @@ export const occlusionErrorTable = (): string =>
     ['equation', 'sample', 'fitted range', 'standard deviation of its error', 'source'],
     occlusionViews.map((view) => [
       `\`${view.id}\``,
-      view.sample ?? 'not at hand',
+      view.sample ?? 'not checked',
       fittedRange(view),
       errorWords(view.error),
       sourceWords(view),
@@ -96,7 +96,7 @@ export const publicationsList = (): string =>
       const { title, about, container, doi, pmid, url, note } = source;
       const link = doi ? `[doi ${doi}](https://doi.org/${doi})` : pmid ? `PMID ${pmid}` : url ? `<${url}>` : '';
       const words = [
-        title ? `${title}.` : `Title not at hand: ${about}.`,
+        title ? `${title}.` : `Title not checked: ${about}.`,
         container && `${place(source)}.`,
         link && `${link}.`,
         note && `(${note}.)`,

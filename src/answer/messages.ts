@@ -23,9 +23,9 @@ export const answerMessages = {
   'newer-document':
     '{field} must be {expected}; received {received}. The document was made by a newer version of the library.',
   'wrong-relation': '{field} must be {expected}; received {received}.',
-  'more-issues': '… and {count} more.',
   'changed-document':
     '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
+  'more-issues': '… and {count} more.',
   'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
   'log-normal-interval':
     'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',

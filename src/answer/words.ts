@@ -51,6 +51,7 @@ export const explainWords = {
   'grade.derived': 'derived',
   'grade.unconfirmed': 'unconfirmed',
   'grade.practice': 'practice',
+  'grade.definition': 'definition',
   'part.equation': 'equation',
   'part.measurement': 'measurement',
   'part.width-correction': 'width-correction',

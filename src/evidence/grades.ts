@@ -4,10 +4,10 @@ import { frozen } from '../quantity/frozen.js';
  * How well a number is backed. The grades are never blurred: an `unconfirmed` equation says so
  * in its docs, in its answers and in the tables.
  */
-export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'practice';
+export type Grade = 'published' | 'secondary' | 'unconfirmed' | 'derived' | 'practice' | 'definition';
 
 /**
- * What each grade means, strongest first.
+ * What each grade means: the first five strongest first; `definition` needs no evidence.
  *
  * @example
  * ```ts
@@ -21,4 +21,5 @@ export const grades = /* @__PURE__ */ frozen({
   derived: 'worked out in this project from published figures; the working is a committed script',
   unconfirmed: 'widely used, written here from memory; the coefficients were not read in any text',
   practice: 'common practice, no source',
+  definition: 'arithmetic that defines a quantity, of numbers you entered',
 } as const satisfies Record<Grade, string>);

@@ -10,7 +10,10 @@ export interface GuidedRange {
 
 const moving = { low: 40, high: 80, evidence: 'secondary' } as const;
 
-/** Ranges of the 2019 guideline review (Front Physiol 2019;10:533) that more than one floor looks at. */
+/**
+ * Ranges of the 2019 guideline review (Front Physiol 2019;10:533) that more than one layer uses. Those of grade
+ * `secondary` were read in a teaching article of 2021 that reprints them; its author has a commercial interest.
+ */
 export const guidance2019 = {
   /** Cuff pressure [% of occlusion pressure]. */
   percentOfOcclusion: {
@@ -19,10 +22,10 @@ export const guidance2019 = {
     passive: { low: 70, high: 100, evidence: 'unconfirmed' },
   },
   /** Load with restriction [% of the maximum]. */
-  percentOfMaximum: { low: 20, high: 40, evidence: 'unconfirmed' },
+  percentOfMaximum: { low: 20, high: 40, evidence: 'secondary' },
   /** Restriction in one exercise; at rest at a time [min]. */
   restrictionMin: {
-    resistance: { low: 5, high: 10, evidence: 'unconfirmed' },
+    resistance: { low: 5, high: 10, evidence: 'secondary' },
     aerobic: { low: 5, high: 20, evidence: 'unconfirmed' },
     passive: { low: 5, high: 5, evidence: 'unconfirmed' },
   },

@@ -1,7 +1,7 @@
 /** One publication or standard. Authors are left out on purpose: title, journal, year, volume and pages identify it. */
 export interface Source {
   readonly title?: string;
-  /** What it is about, where the title is not at hand. */
+  /** What it is about, where the title was not read. */
   readonly about?: string;
   readonly container?: string;
   readonly year?: number;

@@ -35,7 +35,7 @@ export function reference(id: SourceId): string {
   const place = [volume, pages].filter((part) => part !== undefined).join(':');
   const issue = [container, year].filter((part) => part !== undefined).join(' ');
   return [
-    `${title ?? `[title not at hand: ${about}]`}.`,
+    `${title ?? `[title not checked: ${about}]`}.`,
     issue && `${issue}${place && `;${place}`}.`,
     doi ? `doi ${doi}.` : pmid && `PMID ${pmid}.`,
     url && `${url}.`,

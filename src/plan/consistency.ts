@@ -95,9 +95,9 @@ function settle(sentence: unknown, path: Path, unknownCode: (path: Path, code: u
   const { code, values, text } = sentence;
   const known = textByCode(code, isObject(values) ? (values as MessageValues) : {}, text as string);
   if (known === undefined) unknownCode([...path, 'code'], code);
-  const settled = known ?? textByCode('code-unknown');
-  // What is right already stays: it may be frozen, and shared with other documents.
-  if (text !== settled) sentence['text'] = settled;
+  const said = known ?? textByCode('code-unknown');
+  // What this version made already says so, and may be shared and frozen.
+  if (text !== said) sentence['text'] = said;
 }
 
 /**

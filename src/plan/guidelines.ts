@@ -41,13 +41,14 @@ export const HEAVY_PERCENT = 65;
 
 const EVERY_MODE: readonly ExerciseMode[] = EXERCISE_MODES;
 const unconfirmed = { evidence: 'unconfirmed' } as const;
+const secondary = { evidence: 'secondary' } as const;
 const published = { evidence: 'published' } as const;
 const tooMuch = { above: 'caution' } as const;
 
 const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow[] => [
   { mode, measure: 'percent-of-occlusion', ...guidance2019.percentOfOcclusion[mode], ...tooMuch },
   { mode, measure: 'restriction-time', ...guidance2019.restrictionMin[mode], ...tooMuch },
-  { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, evidence: 'secondary' },
+  { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, ...secondary },
   {
     mode,
     measure: 'sessions-per-week',
@@ -76,9 +77,9 @@ export const guidelines = /* @__PURE__ */ frozen([
     rows: [
       ...moving,
       { mode: 'resistance', measure: 'percent-of-maximum', ...guidance2019.percentOfMaximum },
-      { mode: 'resistance', measure: 'sets', low: 2, high: 4, ...unconfirmed },
-      { mode: 'resistance', measure: 'repetitions', low: 75, high: 75, orToFailure: true, ...unconfirmed },
-      { mode: 'resistance', measure: 'rest', low: 30, high: 60, ...unconfirmed },
+      { mode: 'resistance', measure: 'sets', low: 2, high: 4, ...secondary },
+      { mode: 'resistance', measure: 'repetitions', low: 75, high: 75, orToFailure: true, ...secondary },
+      { mode: 'resistance', measure: 'rest', low: 30, high: 60, ...secondary },
       { mode: 'resistance', measure: 'lifting', low: 1, high: 2, ...unconfirmed },
       { mode: 'resistance', measure: 'lowering', low: 1, high: 2, ...unconfirmed },
       { mode: 'aerobic', measure: 'percent-of-aerobic-capacity', high: 50, ...unconfirmed },

@@ -139,12 +139,12 @@ function restTargetOf({ at }: WornIn, percent: number, mode: ExerciseMode): Cuff
   return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
 }
 
-/** A tested maximum knows no lift; an estimate is told the lift and the person. */
+/** A tested maximum, or one estimated for the lift and the person. */
 function maximumOf(
   { lift, training, ...set }: PlanMaximum,
   { ageYears, sex }: PlanRequest,
 ): Answer<'one-repetition-maximum'> {
-  if (set.repetitions === undefined) return testedOneRepMax(set as TestedInput);
+  if (set.repetitions === undefined) return testedOneRepMax(defined({ ...set, lift, training }) as TestedInput);
   return estimateOneRepMax(defined({ ...set, lift, training, ageYears, sex }) as OneRepMaxInput);
 }
 

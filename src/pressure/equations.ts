@@ -1,5 +1,5 @@
-import { frozen } from '../quantity/frozen.js';
 import type { Limb } from '../quantity/quantities.js';
+import { frozen } from '../quantity/frozen.js';
 import type { OcclusionEquation } from './equation.js';
 import { armCurve2026Equation } from './equations/arm-curve-2026.js';
 import { arm2015Equation } from './equations/arm-2015.js';

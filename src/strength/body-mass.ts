@@ -15,7 +15,7 @@ import {
 } from '../quantity/quantities.js';
 import { assumption, caution } from './messages.js';
 
-/** How much of body mass a movement lifts: a share of one, its standard deviation between people, where it comes from. */
+/** The share of body mass that a movement lifts, its standard deviation between people, and its source. */
 export interface BodyMassShare {
   readonly movement: BodyMassMovement;
   readonly sex: Sex;
@@ -41,9 +41,9 @@ const PUSH_UP = { evidence: 'published', source: 'push-up-2014' } as const;
 const SEGMENTS = { evidence: 'unconfirmed', source: 'segment-masses-1996' } as const;
 
 /**
- * Shares of body mass. Push-ups were measured, held still. Squat and pull-up are what is left without the segments
- * that do not move: 1 − 2 × (shank + foot) and 1 − 2 × (forearm + hand), of segment masses written from memory.
- * What is not in the list is not known here.
+ * Shares of body mass. Push-ups were measured while held still. Squat and pull-up are body mass less the segments that
+ * do not move: 1 − 2 × (shank + foot) and 1 − 2 × (forearm + hand), with segment masses written from memory. We found
+ * no figures for other movements.
  *
  * @example
  * ```ts
@@ -76,21 +76,20 @@ export interface BodyMassInput {
 }
 
 /**
- * The load that body mass itself is in a movement.
+ * The load that body mass makes in a movement.
  *
  * Formula: w = f × m
  *
- * A set done with body mass, or with body mass and a belt, is estimated from the whole load: add what hangs from the
- * belt to this answer and give the sum to `estimateOneRepMax`; then give this answer to `trainingLoad`, which takes it
- * off again.
+ * Estimate 1RM from the whole load: add the mass on the belt to this answer, and give the sum to `estimateOneRepMax`.
+ * Then give this answer to `trainingLoad` as `bodyMassLoad`, which subtracts it again.
  *
- * - Error: of push-ups the published standard deviation between people; of squat and pull-up not at hand.
+ * - Error: push-ups the published standard deviation between people; squat and pull-up not checked.
  * - Evidence: push-ups `published`, held still; squat and pull-up `unconfirmed`.
  * - Source: Int J Exerc Sci 2014;7(2):161–168; J Biomech 1996;29:1223–1230.
  *
  * @param input - movement; sex; `bodyMass` m [`unit`]; unit
  * @returns w [`unit`]
- * @throws InputError naming every wrong field; also where no share is known: the pull-up of women.
+ * @throws InputError that lists every wrong field; also where we found no share: the pull-up of women.
  *
  * @example
  * ```ts

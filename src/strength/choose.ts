@@ -9,21 +9,21 @@ import { EQUATION_SHARE, MANY, MOST } from './limits.js';
 import { assumption } from './messages.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
 
-/** What keeps an equation from a set: a field that is not told, or that is told otherwise. */
+/** Why an equation does not fit a set: a field that is missing, or that has another value. */
 export interface Misfit {
   readonly field: keyof LiftFacts | 'repetitions';
-  readonly told: boolean;
+  readonly given: boolean;
   readonly expected: string;
   readonly received: string;
 }
 
-/** Where an equation has no narrower domain of its own. */
+/** The domain of every equation without a narrower one. */
 const ANY_SET: NonNullable<OneRepMaxEquation['domain']> = {
   to: MOST,
   reason: 'the longest set any of the equations was tested on; test with a load that allows 10 or fewer',
 };
 
-/** The repetitions at which an equation is refused, in words; `undefined` where it is not. */
+/** The repetitions that an equation expects, where these are outside; `undefined` where they are inside. */
 export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: number): string | undefined {
   const { from = 1, to, reason } = domain;
   if (r >= from && r <= to) return undefined;
@@ -32,9 +32,9 @@ export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: nu
 }
 
 /**
- * Whether a load is far from those a regression was fitted on. Their range is not at hand; but an intercept in kg is out
- * of place beside a light load, and shows: the 95 % interval of its published error reaches zero, or, up to 10
- * repetitions, the answer lies outside the interval of the first equation.
+ * Whether a load is far from those a regression was fitted on. The papers do not report the loads. We call a load far
+ * when the 95 % interval of the published error reaches zero. Up to 10 repetitions, we also do so when the answer lies
+ * outside the interval of the first equation.
  */
 export function farFromFitted(
   { error, unit: own }: OneRepMaxEquation,
@@ -48,13 +48,13 @@ export function farFromFitted(
   return r <= MANY && Math.abs(value - first) > NORMAL_95 * EQUATION_SHARE * first;
 }
 
-/** Everything that keeps an equation from a set. */
+/** Every reason why an equation does not fit a set. */
 export function misfits(equation: OneRepMaxEquation, facts: LiftFacts, r: number): Misfit[] {
   const { lifts, population = {} } = equation;
   const found: Misfit[] = [];
   const need = (field: keyof LiftFacts, expected: string, fits: boolean): void => {
-    const told = facts[field] !== undefined;
-    if (!told || !fits) found.push({ field, told, expected, received: told ? String(facts[field]) : 'nothing' });
+    const given = facts[field] !== undefined;
+    if (!given || !fits) found.push({ field, given, expected, received: given ? String(facts[field]) : 'nothing' });
   };
   if (lifts !== 'any') need('lift', lifts.join(' or '), facts.lift !== undefined && lifts.includes(facts.lift));
   if (population.sex) need('sex', population.sex, facts.sex === population.sex);
@@ -65,13 +65,13 @@ export function misfits(equation: OneRepMaxEquation, facts: LiftFacts, r: number
     need('ageYears', `${low} to ${formatUnit(high, 'a')}`, age >= low && age <= high);
   }
   const outside = outsideDomain(equation, r);
-  if (outside) found.push({ field: 'repetitions', told: true, expected: outside, received: format(r) });
+  if (outside) found.push({ field: 'repetitions', given: true, expected: outside, received: format(r) });
   return found;
 }
 
-/** Sets near the 80 % of the maximum at which the comparison of 2024 was made, by the training load chart. */
+/** Repetitions near 80 % of 1RM by the training load chart; the comparison of 2024 was made at 80 %. */
 const NEAR_80_PERCENT = { low: 6, high: 10 };
-/** An equation that comparison found among the best; where it found several, the best backed or the simplest. */
+/** Equations that the comparison found among the best; of several, the best backed or the simplest. */
 const COMPARED = [
   { lift: 'squat', sex: 'male', equation: 'lombardi-1989' },
   { lift: 'squat', sex: 'female', equation: 'brzycki-1993' },
@@ -79,17 +79,17 @@ const COMPARED = [
   { lift: 'biceps-curl', sex: 'female', equation: 'mayhew-1992' },
 ] as const;
 
-/** The equation that `auto` takes, and why. */
+/** The equation that `auto` uses, and why. */
 export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMaxEquation; why: Assumption } {
   const all: readonly OneRepMaxEquation[] = oneRepMaxEquations;
-  // What is fitted on certain people is taken only when the person is told.
-  const told = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
+  // An equation fitted on certain people is used only when you describe the person.
+  const described = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
   const holdsAt = (candidate: OneRepMaxEquation): boolean => {
     const value = inUnit(candidate, unit).apply(load, r);
     return value >= load && !farFromFitted(candidate, value, { load, r, unit });
   };
   const fitted =
-    told &&
+    described &&
     all.find(
       (candidate) =>
         (candidate.lifts !== 'any' || candidate.population) &&
@@ -99,11 +99,11 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
     );
   if (fitted) {
     const { id, sample } = fitted;
-    return { equation: fitted, why: assumption('taken-as-fitted', { equation: id, sample }) };
+    return { equation: fitted, why: assumption('equation-fitted', { equation: id, sample }) };
   }
-  const near = told && r >= NEAR_80_PERCENT.low && r <= NEAR_80_PERCENT.high;
+  const near = described && r >= NEAR_80_PERCENT.low && r <= NEAR_80_PERCENT.high;
   const compared = near && COMPARED.find(({ lift, sex }) => lift === facts.lift && sex === facts.sex);
   const equation = (compared && all.find(({ id }) => id === compared.equation)) || all[0]!;
-  const why = compared ? 'taken-as-compared' : 'taken-without-knowing-more';
+  const why = compared ? 'equation-compared' : 'equation-default';
   return { equation, why: assumption(why, { equation: equation.id }) };
 }

@@ -14,7 +14,7 @@ import { assumption, caution } from './messages.js';
 import { maximumBy, type OneRepMax } from './one-rep-max.js';
 import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
 
-/** What a published comparison says of one equation, or that nothing is known. */
+/** What a published comparison found about one equation, or that we found none. */
 export interface PublishedBias extends Assumption {
   readonly source?: SourceId;
   readonly evidence?: Grade;
@@ -22,7 +22,7 @@ export interface PublishedBias extends Assumption {
 
 /** What {@link compareOneRepMaxEquations} answers. */
 export interface OneRepMaxComparison {
-  /** The equation that `auto` takes, and why. */
+  /** The equation that `auto` uses, and why. */
   readonly chosen: string;
   readonly why: Assumption;
   /** Every equation that applies, with its answer and its published bias in the lift. */
@@ -32,13 +32,13 @@ export interface OneRepMaxComparison {
     readonly answer: OneRepMax;
     readonly bias: readonly PublishedBias[];
   }[];
-  /** Every other equation, and everything that keeps it out. */
+  /** Every other equation, with every reason against it. */
   readonly notApplying: readonly {
     readonly equation: string;
     readonly name: string;
     readonly reasons: readonly Assumption[];
   }[];
-  /** Ends and middle of the answers, in the unit of the load; the spread is the distance of the ends in % of the middle. */
+  /** Lowest, median and highest answer, in the unit of the load. The spread is highest − lowest, in % of the median. */
   readonly lowest: number;
   readonly median: number;
   readonly highest: number;
@@ -60,7 +60,7 @@ function biasOf({ id }: OneRepMaxEquation, { facts: { lift, sex } }: ReadSet): P
     : [assumption('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
 }
 
-/** What is known of the lift whatever the equation: a comparison that names no equation, and older people. */
+/** What holds for the lift with every equation: comparisons that name no equation, and older people. */
 function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
   const source = 'bench-and-curl-2010';
   const cautions: Caution[] = [];
@@ -79,7 +79,7 @@ function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
   return cautions;
 }
 
-/** Why an equation has no place in the comparison; an empty list where it has one. */
+/** Why an equation does not apply; empty where it does. */
 function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[] {
   if (equation.byNameOnly) return [assumption('equation-by-name-only', { equation: equation.id })];
   return misfits(equation, set.facts, set.r).map(({ field, expected, received }) =>
@@ -88,16 +88,16 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
 }
 
 /**
- * Every one-repetition-maximum equation that applies to a set, side by side: the spread of their answers, the bias
- * that published comparisons found in the lift, and why the others do not apply.
+ * Every one-repetition-maximum equation that applies to a set, side by side. You get the spread of the answers, the
+ * bias that published comparisons found in the lift, and why the other equations do not apply.
  *
- * An equation applies when its lift, its people and its repetitions are told and fit. Those that hold for their own
- * sample alone are left out; name them in {@link estimateOneRepMax}. A bias that was not published is said to be not
- * known; where a comparison did not name its equations, its figure stands in the cautions.
+ * An equation applies when you give its lift, people and repetitions and they fit. Equations that hold only for their
+ * own sample are left out; name them in {@link estimateOneRepMax}. Where no bias was published, the answer says so.
+ * Figures of comparisons that do not name their equations are in the cautions.
  *
  * @param input - as for {@link estimateOneRepMax}, without an equation
- * @returns the answers, their spread, and what keeps the others out.
- * @throws InputError naming every wrong field; also above 20 repetitions, the longest set any equation was tested on.
+ * @returns the answers, their spread, and the reasons against the other equations.
+ * @throws InputError that lists every wrong field; also above 20 repetitions, the longest set any equation was tested on.
  *
  * @example
  * ```ts

@@ -6,7 +6,7 @@ import type { Lift, Training } from './lifts.js';
 import type { StrengthCode } from './messages.js';
 
 /**
- * One equation from a load and the repetitions to failure to a one-repetition maximum, and all that is known of it.
+ * One equation from a load and the repetitions to failure to a one-repetition maximum, with its sample and evidence.
  *
  * There are two families. A *repetition equation* has the form w × k(r): it works in any unit and for any lift, and
  * most have an `inverse`. A *regression* has an intercept, so it has a `unit` of its own and holds for its `lifts`.
@@ -24,31 +24,31 @@ export interface OneRepMaxEquation {
     readonly formula: string;
     /** The bare inverse: fraction of the maximum. */
     readonly apply: (fraction: number) => number;
-    /** The fraction at which the equation levels off: at and below it no inverse exists. */
+    /** The fraction at which the equation levels off. At and below it no inverse exists. */
     readonly floor?: number;
   };
   /** Unit of the intercept; without one the equation works in any unit. */
   readonly unit?: LoadUnit;
   /** Lifts it may be used for. */
   readonly lifts: readonly Lift[] | 'any';
-  /** Whom it was fitted on, in words. */
+  /** The people it was fitted on, in words. */
   readonly sample: string;
-  /** Whom it is taken for of itself: every one of these must be known and fit. */
+  /** The people for whom `auto` may use it: every field must be given and fit. */
   readonly population?: {
     readonly sex?: Sex;
     readonly training?: Training;
-    /** The range of the sample; where that was not printed, its mean ± 2 standard deviations. */
+    /** The range of the sample; where the paper does not report it, the mean ± 2 standard deviations. */
     readonly ageYears?: { readonly low: number; readonly high: number };
   };
-  /** So bound to its sample that it is never taken or compared unless it is named. */
+  /** It holds only for its own sample: used only when you name it. */
   readonly byNameOnly?: true;
   /** The load must be about this percentage of the maximum. */
   readonly loadPercent?: number;
-  /** Repetitions of the tests it was fitted on, where they are known. */
+  /** Repetitions of the tests it was fitted on, where reported. */
   readonly fittedRepetitions?: { readonly low: number; readonly high: number };
-  /** Repetitions outside which it is refused, and why, where that is narrower than for every equation (20 at most). */
+  /** Repetitions it accepts, and why, where that is narrower than 1–20. */
   readonly domain?: { readonly from?: number; readonly to: number; readonly reason: string };
-  /** Standard deviation of its error, where its publication has one: in a unit, or as a share of the maximum. */
+  /** Standard deviation of its error, where its publication reports one: in a unit, or as a share of the maximum. */
   readonly error?: { readonly standardDeviation: number; readonly unit: LoadUnit } | { readonly share: number };
   /** `data`: fitted to people; `practitioner`: from practice, without published data. */
   readonly basis: 'data' | 'practitioner' | 'not-known';
@@ -69,9 +69,11 @@ export interface RelativeLoadEquation {
   readonly apply: (reading: number) => number;
   readonly lift: string;
   readonly sample: string;
-  /** Standard error of estimate in percentage points, where it is at hand. */
+  /** Standard deviation of its error [percentage points], where we have one. */
   readonly error?: { readonly standardDeviation: number; readonly evidence: Grade };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
   readonly assumptions: readonly StrengthCode[];
+  /** What was found against it later: the code of the caution, and where it was found. */
+  readonly cautions?: readonly { readonly code: StrengthCode; readonly source: SourceId }[];
 }

@@ -2,38 +2,49 @@ import { frozen } from '../quantity/frozen.js';
 import type { OneRepMaxEquation, RelativeLoadEquation } from './equation.js';
 import { adamsEquation } from './equations/adams.js';
 import { baechleEquation } from './equations/baechle.js';
-import { benchPress5rm2006Equation } from './equations/bench-press-5rm-2006.js';
-import { benchPressHighSchool2003Equation } from './equations/bench-press-high-school-2003.js';
 import { benchPressVelocity2010Equation } from './equations/bench-press-velocity-2010.js';
 import { bergerEquation } from './equations/berger.js';
 import { brownEquation } from './equations/brown.js';
 import { brzyckiDecimalEquation } from './equations/brzycki-decimal.js';
 import { brzyckiEquation } from './equations/brzycki.js';
-import { chestPressWomen2000Equation } from './equations/chest-press-women-2000.js';
-import { deadliftHighSchool2003Equation } from './equations/deadlift-high-school-2003.js';
 import { epleyEquation } from './equations/epley.js';
-import { fullSquatVelocity2017Equation } from './equations/full-squat-velocity-2017.js';
-import { kneeExtensionTrained1993Equation } from './equations/knee-extension-trained-1993.js';
-import { kneeExtensionUntrained1993Equation } from './equations/knee-extension-untrained-1993.js';
-import { kneeExtensionWomen2000Equation } from './equations/knee-extension-women-2000.js';
+import { benchPress5rm2006Equation, legPress5rm2006Equation } from './equations/five-repetitions-2006.js';
+import {
+  fullSquatMeanVelocity2017Equation,
+  fullSquatPeakVelocity2017Equation,
+  fullSquatVelocity2017Equation,
+} from './equations/full-squat-velocity-2017.js';
+import {
+  benchPressHighSchool2003Equation,
+  deadliftHighSchool2003Equation,
+  squatHighSchool2003Equation,
+} from './equations/high-school-2003.js';
+import {
+  kneeExtensionTrained1993Equation,
+  kneeExtensionUntrained1993Equation,
+} from './equations/knee-extension-1993.js';
 import { landerEquation } from './equations/lander.js';
-import { legPress5rm2006Equation } from './equations/leg-press-5rm-2006.js';
 import { lombardiEquation } from './equations/lombardi.js';
 import { mayhewEquation } from './equations/mayhew.js';
 import { oconnerEquation } from './equations/oconner.js';
-import { osteopeniaKneeExtension2024Equation } from './equations/osteopenia-knee-extension-2024.js';
-import { osteopeniaKneeFlexion2024Equation } from './equations/osteopenia-knee-flexion-2024.js';
-import { osteopeniaLatPulldown2024Equation } from './equations/osteopenia-lat-pulldown-2024.js';
-import { osteopeniaTricepsDip2024Equation } from './equations/osteopenia-triceps-dip-2024.js';
-import { osteopeniaTrunkExtension2024Equation } from './equations/osteopenia-trunk-extension-2024.js';
-import { osteopeniaTrunkFlexion2024Equation } from './equations/osteopenia-trunk-flexion-2024.js';
+import {
+  osteopeniaKneeExtension2024Equation,
+  osteopeniaKneeFlexion2024Equation,
+  osteopeniaLatPulldown2024Equation,
+  osteopeniaTricepsDip2024Equation,
+  osteopeniaTrunkExtension2024Equation,
+  osteopeniaTrunkFlexion2024Equation,
+} from './equations/osteopenia-2024.js';
 import { parallelSquatOmni2017Equation } from './equations/parallel-squat-omni-2017.js';
 import { parallelSquatVelocity2017Equation } from './equations/parallel-squat-velocity-2017.js';
 import { postmenopausal2006Equation } from './equations/postmenopausal-2006.js';
-import { shoulderPressWomen2000Equation } from './equations/shoulder-press-women-2000.js';
-import { squatHighSchool2003Equation } from './equations/squat-high-school-2003.js';
 import { wathanEquation } from './equations/wathan.js';
 import { weldayEquation } from './equations/welday.js';
+import {
+  chestPressWomen2000Equation,
+  kneeExtensionWomen2000Equation,
+  shoulderPressWomen2000Equation,
+} from './equations/women-2000.js';
 
 /**
  * Every one-repetition-maximum equation: the repetition equations, of which the first is taken where nothing fits
@@ -79,6 +90,8 @@ export type OneRepMaxEquationId = (typeof oneRepMaxEquations)[number]['id'];
 export const relativeLoadEquations = /* @__PURE__ */ frozen([
   benchPressVelocity2010Equation,
   fullSquatVelocity2017Equation,
+  fullSquatMeanVelocity2017Equation,
+  fullSquatPeakVelocity2017Equation,
   parallelSquatVelocity2017Equation,
   parallelSquatOmni2017Equation,
 ] as const satisfies readonly RelativeLoadEquation[]);

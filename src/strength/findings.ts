@@ -6,7 +6,7 @@ import type { OneRepMaxEquationId } from './equations.js';
 import type { Lift } from './lifts.js';
 import type { StrengthCode } from './messages.js';
 
-/** What a published comparison found of some equations in some lifts. */
+/** What a published comparison found about some equations in some lifts. */
 export interface Finding {
   readonly equations: readonly OneRepMaxEquationId[];
   readonly lifts: readonly Lift[];
@@ -18,7 +18,7 @@ export interface Finding {
 }
 
 const STUDENTS = {
-  who: '67 untrained students, up to 10 repetitions (recalled)',
+  who: '67 untrained students, up to 10 repetitions (from memory)',
   source: 'three-powerlifts-1997',
   evidence: 'unconfirmed',
 } as const;
@@ -35,7 +35,7 @@ const WOMEN = {
   evidence: 'published',
 } as const;
 
-/** Published comparisons that name their equations. Where a comparison names none, no equation is given its figure. */
+/** Published comparisons that name their equations. A comparison that names none gives no equation its figure. */
 export const findings: readonly Finding[] = /* @__PURE__ */ (() =>
   frozen([
     { equations: ['mayhew-1992', 'wathan-1994'], lifts: ['bench-press'], bias: 'bias-none', ...STUDENTS },
@@ -90,7 +90,7 @@ export const findings: readonly Finding[] = /* @__PURE__ */ (() =>
     },
   ]))();
 
-/** The published findings on one equation, for one lift and sex where they are told. */
+/** The published findings on one equation, for one lift and sex where they are given. */
 export const findingsOn = (equation: string, lift: Lift | undefined, sex: Sex | undefined): readonly Finding[] =>
   findings.filter(
     (finding) =>

@@ -5,8 +5,8 @@ import type { OneRepMaxEquation } from './equation.js';
 const POUND = '0.45359237';
 
 /**
- * An equation and its formula as they stand for a load in `unit`. A regression is never fed another unit than its own:
- * the load is converted to it, exactly, and the answer back, and the formula says so.
+ * An equation and its formula for a load in `unit`. The load is converted exactly to the unit of a regression, and the
+ * answer back; the formula shows both.
  */
 export function inUnit(equation: OneRepMaxEquation, unit: LoadUnit) {
   const { unit: own = unit, apply, formula } = equation;

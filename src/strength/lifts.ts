@@ -15,11 +15,11 @@ export const LIFTS = [
   'trunk-flexion',
 ] as const;
 
-/** A lift; `bench-press` is the barbell’s, `chest-press` that of a sample whose device is not at hand. */
+/** A lift; `bench-press` is with a barbell, `chest-press` that of a sample whose device was not reported. */
 export type Lift = (typeof LIFTS)[number];
 
-/** Whether a person was used to lifting when tested. */
+/** Whether a person is used to lifting. */
 export const TRAINING = ['untrained', 'trained'] as const;
 
-/** Training state, as the samples of the regressions tell it. */
+/** Training state, as the papers of the regressions report it. */
 export type Training = (typeof TRAINING)[number];

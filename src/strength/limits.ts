@@ -1,10 +1,10 @@
-/** Repetitions to failure above which equations spread apart. */
+/** Repetitions to failure above which the equations disagree. */
 export const MANY = 10;
-/** The longest set any of the published tests behind the equations went to; beyond it they are refused. */
+/** The longest set in the published tests of any equation; longer sets are refused. */
 export const MOST = 20;
-/** Younger than any sample is known to hold, high-school powerlifters aside. */
+/** No sample is known to include younger people, except the high-school powerlifters. */
 export const ADULT_FROM_YEARS = 18;
-/** Standard deviation of an equation’s error at up to 10 repetitions, as a share of the maximum: the wide end of 5 to 10 %. */
+/** Standard deviation of an equation’s error at up to 10 repetitions, as a share of the maximum: the upper end of 5–10 %. */
 export const EQUATION_SHARE = 0.1;
-/** Mean minus two standard deviations of the ages at which repetition equations were found too low. */
+/** Mean − 2 standard deviations of the ages at which repetition equations were found too low. */
 export const OLDER_FROM_YEARS = 59;

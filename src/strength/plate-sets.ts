@@ -17,8 +17,8 @@ export interface PlateSet {
 const masses = (...list: readonly number[]): PlateSet['plates'] => list.map((mass) => ({ mass }));
 
 /**
- * The masses of sport rules and of the common gym, to start an inventory from; as many of each as are needed. The
- * masses of the two sports were read in summaries of their rules.
+ * Plates and bars of sport rules and of a common gym, as a start for your own inventory. The number of each is not
+ * limited. We read the masses of the two sports in summaries of their rules.
  *
  * @example
  * ```ts

@@ -11,7 +11,7 @@ import { assumption, caution } from './messages.js';
 export interface Plate {
   /** Mass of one plate [`unit`]. */
   readonly mass: number;
-  /** How many there are; as many as needed when left out. */
+  /** How many you have; as many as needed when left out. */
   readonly count?: number;
 }
 
@@ -26,7 +26,7 @@ export interface BarAndPlates {
 
 /** What {@link loadPlates} takes. */
 export interface PlatesInput extends BarAndPlates {
-  /** The weight wanted, with bar and collars. */
+  /** The target load, with bar and collars. */
   readonly target: number;
   /** Unit of every mass here; kg when left out. */
   readonly unit?: LoadUnit;
@@ -34,7 +34,7 @@ export interface PlatesInput extends BarAndPlates {
   readonly rounding?: Rounding;
 }
 
-/** A weight on the bar, and the plates on each side of it, heaviest first. */
+/** A loaded bar, and the plates on each side of it, heaviest first. */
 export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Required<Plate>[] };
 
 export const ROUNDINGS = ['nearest', 'down'] as const;
@@ -45,14 +45,14 @@ const MOST_KINDS = 50;
 const MOST_CELLS = 4_000_000;
 const EXPECTED = 'a list of plates, each { mass, count? }';
 
-/** Bar, collars and plates as they were read. */
+/** Bar, collars and plates after reading. */
 export interface Inventory {
   readonly bar: number;
   readonly collars: number;
   readonly plates: readonly Plate[];
 }
 
-/** Reads `bar`, `collars` and `plates`; when they are not `required`, none of them need be there. */
+/** Reads `bar`, `collars` and `plates`. Unless `required`, all three may be left out. */
 export function readInventory(reader: Reader, unit: LoadUnit, required: boolean): Inventory | undefined {
   const code = loadUnitCode(unit);
   const bar = reader.optionalNumber('bar', inLoadUnit(quantities.bar, code));
@@ -70,7 +70,7 @@ export function readInventory(reader: Reader, unit: LoadUnit, required: boolean)
   if (plates.length > MOST_KINDS) {
     reader.report('wrong-type', 'plates', `at most ${MOST_KINDS} kinds`, `${plates.length} of them`);
   } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
-    reader.report('wrong-relation', 'plates', 'a list in which every mass stands once, with its count', 'one twice');
+    reader.report('wrong-relation', 'plates', 'a list in which every mass appears once, with its count', 'one twice');
   }
   return { bar, collars, plates };
 }
@@ -134,7 +134,7 @@ function fewestPairs(kinds: readonly Kind[], most: number): Int32Array[] {
 /** What a bar can be loaded to for a target, or why it cannot. */
 export type Loading =
   | { readonly total: number; readonly perSide: readonly Required<Plate>[]; readonly most?: number }
-  /** Too light a target: the lightest there is, 0 where not even a pair is there. */
+  /** The target is too light: the lightest load, or 0 without a single pair. */
   | { readonly lightest: number }
   | { readonly tooFine: true };
 
@@ -183,24 +183,25 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
   perSide.map(({ mass, count }) => (count === 1 ? `${mass}` : `${count} * ${mass}`)).join(' + ') || '0';
 
 /**
- * What to put on each side of a bar for a weight: the loadable weight nearest to it, or nearest not above it, with the
- * fewest plates; of two as near the lighter, of two with as many plates the one with the heavier plates.
+ * Which plates to put on each side of a bar for a target load. The answer is the nearest load, or the nearest that does
+ * not exceed the target, with the fewest plates. Of two as near it is the lighter; of two with as many plates, the one
+ * with the heavier plates.
  *
  * Formula: w = bar + collars + 2 × (plates on one side)
  *
  * Everything is exact in decimals: three 0.1 kg plates are 0.3 kg. Plates go on in pairs, so one without a partner
- * stays off. A target below bar and collars cannot be loaded and is refused with the lightest weight there is. Where
- * all plates together do not reach the target, a caution says how far they go.
+ * stays off. A target below bar and collars is refused; the error names the lightest load. Where all plates together
+ * do not reach the target, a caution gives the heaviest load.
  *
- * - Error: none; the masses are taken as marked (a federation allows a disc ± 0.25 %).
- * - Evidence: `practice`; arithmetic on what is there.
- * - Source: none is needed for the arithmetic; the sets of {@link plateSets} name theirs.
+ * - Error: none; we use the masses as marked (a federation allows ± 0.25 % for a disc).
+ * - Evidence: `definition`; arithmetic on the masses you enter.
+ * - Source: none for the arithmetic; the sets of {@link plateSets} name theirs.
  *
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
  * `count`; unit; rounding
  * @returns w [`unit`] and the plates of one side, heaviest first.
- * @throws InputError naming every wrong field; also where nothing can be loaded, and where the masses have so many
- * decimals that the search would be endless.
+ * @throws InputError that lists every wrong field; also where nothing can be loaded, and where the masses have too many
+ * decimals to search.
  *
  * @example
  * ```ts
@@ -221,7 +222,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
   if (loading && 'lightest' in loading) {
     const lightest = formatUnit(loading.lightest, code);
-    const expected = `at least ${lightest}, the lightest that can be loaded and so the nearest`;
+    const expected = `at least ${lightest}, the lightest load you can set`;
     reader.report('wrong-relation', 'target', expected, formatUnit(target, code));
   }
   if (loading && 'tooFine' in loading) reportTooFine(reader);
@@ -233,7 +234,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
     value: total,
     unit: code,
     equation: 'bar-and-plates',
-    evidence: 'practice',
+    evidence: 'definition',
     formula: 'b + c + 2 * s',
     symbols: { b: 'bar', c: 'collars', s: 'perSide' },
     inputs: { target, bar, collars, perSide: sideText(perSide), unit, rounding },

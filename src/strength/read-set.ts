@@ -4,7 +4,7 @@ import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
 import { readLoad } from './read-load.js';
 import { readRating, type Reserve } from './reserve.js';
 
-/** What is known of the lift and of the person; all of it may be left out. */
+/** What you know of the lift and the person. Every field is optional. */
 export interface LiftFacts {
   readonly lift?: Lift;
   readonly sex?: Sex;
@@ -25,20 +25,20 @@ function readFacts(reader: Reader): LiftFacts {
   return facts;
 }
 
-/** A set of one lift, and what is known of the lift and the person. */
+/** A set of one lift, and what you know of the lift and the person. */
 export interface LiftedSet extends LiftFacts {
   readonly load: number;
   /** Repetitions done. */
   readonly repetitions: number;
-  /** Repetitions that could still have been done; 0 when left out. */
+  /** Repetitions that were still possible; 0 when left out. */
   readonly repetitionsInReserve?: number;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve, which is not the scale of session effort. */
+  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. It is not the scale of session effort. */
   readonly reserveRpe?: number;
   /** Unit of `load` and of the answer; kg when left out. */
   readonly unit?: LoadUnit;
 }
 
-/** A set as it was read. */
+/** A set after reading. */
 export interface ReadSet {
   readonly load: number;
   readonly unit: LoadUnit;
@@ -52,11 +52,11 @@ export interface ReadSet {
 export function readSet(reader: Reader): ReadSet {
   const { load, unit } = readLoad(reader);
   const repetitions = reader.number('repetitions');
-  const told = reader.optionalNumber('repetitionsInReserve');
+  const reported = reader.optionalNumber('repetitionsInReserve');
   const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
-  if (told !== undefined && reader.has('reserveRpe')) {
+  if (reported !== undefined && reader.has('reserveRpe')) {
     reader.report('wrong-relation', 'reserveRpe', 'left out when repetitionsInReserve is given', 'both');
   }
-  const reserve = rating ?? { repetitions: told ?? 0, from: told ?? 0, to: told ?? 0 };
+  const reserve = rating ?? { repetitions: reported ?? 0, from: reported ?? 0, to: reported ?? 0 };
   return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };
 }

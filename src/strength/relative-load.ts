@@ -16,26 +16,27 @@ export interface RelativeLoadInput {
 
 const IDS = /* @__PURE__ */ (() => relativeLoadEquations.map(({ id }) => id))();
 /**
- * An answer may be this far above 100 % before the reading is called impossible (`practice`): at the velocities of the
- * samples at their maximum, less two standard deviations, the equations give 103 to 107 %.
+ * Answers above this percentage are refused as impossible (`practice`). At the mean velocity of the samples at 1RM, less
+ * two standard deviations, the equations give 103–107 %.
  */
 const MOST_PERCENT = 110;
 
 /**
- * What percentage of the maximum a load is, from how fast the bar moved or from a rating.
+ * The percentage of 1RM that a load is, from the velocity of the bar or from a rating.
  *
- * The repetition must be lifted as fast as possible. The equations do not hold for paced repetitions, so not for light
- * sets to a metronome, and velocity at the same percentage differs between people by 9 to 25 %.
+ * Lift the repetition as fast as possible. The equations do not hold for paced repetitions, such as light sets to a
+ * metronome. At the same percentage, velocity differs between people by 9–25 % (coefficient of variation).
  *
- * - Error: of the bench press 3.56 and of the full squat 4.02 percentage points (`unconfirmed`); of the parallel squat
- *   not at hand, so without an interval.
- * - Evidence: bench press and full squat `unconfirmed`; parallel squat `published`.
+ * Prefer your own load–velocity line. The full-squat equations read too high in other people; a caution says so.
+ *
+ * - Error: bench press 3.56 percentage points (`unconfirmed`); full squat 12 (`derived`); parallel squat none
+ *   published, so no interval.
+ * - Evidence: bench press `unconfirmed`; full squat `secondary`; parallel squat `published`.
  * - Source: Int J Sports Med 2010;31(5):347–352; Sports Med Int Open 2017;1(2):E80–E88; J Strength Cond Res 2017.
  *
  * @param input - equation; `velocityMPerS` [m/s] or `omniRating` [0–10]
- * @returns percentage of 1RM [%]; a little above 100 %, with a caution, where the bar was slower than at the maximum of the
- * sample.
- * @throws InputError naming every wrong field; also where the equation or its interval reaches 0 %, or 110 % is passed.
+ * @returns percentage of 1RM [%]; above 100 % with a caution, where the bar was slower than that of the sample at 1RM.
+ * @throws InputError that lists every wrong field; also where the equation or its interval reaches 0 %, or above 110 %.
  *
  * @example
  * ```ts
@@ -48,7 +49,7 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
   const reader = new Reader(input);
   const id = reader.choice('equation', IDS);
   const equation: RelativeLoadEquation = relativeLoadEquations.find((each) => each.id === id)!;
-  const { reading, error, evidence } = equation;
+  const { reading, error, evidence, cautions = [] } = equation;
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
@@ -82,6 +83,7 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
       ...(reading === 'velocityMPerS'
         ? [caution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
         : []),
+      ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
     sources: equation.sources,

@@ -10,7 +10,7 @@ import { MANY, MOST } from './limits.js';
 
 type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
 
-/** The two charts in circulation, as printed. They agree up to 10 repetitions and not above. */
+/** Two printed charts. They agree up to 10 repetitions, but not above. */
 const charts: Readonly<Record<RepetitionChart, { readonly name: string; readonly cells: Cells }>> = {
   'training-load-chart': {
     name: 'training load chart',
@@ -111,22 +111,21 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
 }
 
 /**
- * The percentage of the maximum that can be lifted for a number of repetitions to failure, from a printed chart or
- * from a repetition equation.
+ * The percentage of 1RM that allows a number of repetitions to failure, from a printed chart or a repetition equation.
  *
- * The two charts agree up to 10 repetitions. Above, the training load chart has 12 at 70 %, the textbook table 11 at
- * 70 %, 12 at 67 % and 15 at 65 %; a caution says so. What a chart does not print is refused: nothing is put between.
- * By equation: 100 w / 1RM, up to 20 repetitions; one repetition is 100 %.
+ * The two charts agree up to 10 repetitions. Above, the training load chart prints 12 at 70 %. The textbook table
+ * prints 11 at 70 %, 12 at 67 % and 15 at 65 %. A caution says so. Repetitions that a chart does not print are
+ * refused; we do not interpolate. By equation: 100 w / 1RM, up to 20 repetitions; one repetition is 100 %.
  *
- * - Error: not at hand; people differ widely.
+ * - Error: not checked; people differ widely.
  * - Evidence: of the training load chart `published`; of the textbook table `secondary`, and `unconfirmed` at 3, 7, 9
  *   and 12 repetitions; else that of the equation.
  * - Source: a stand-alone training load chart; Essentials of strength training and conditioning.
  *
  * @param input - `repetitions` to failure; chart or equation
  * @returns percentage of 1RM [%]
- * @throws InputError naming every wrong field; repetitions that are not printed; a regression, whose percentage would
- * depend on the load.
+ * @throws InputError that lists every wrong field; also for repetitions that the chart does not print, and for a
+ * regression, whose percentage depends on the load.
  *
  * @example
  * ```ts
@@ -173,21 +172,20 @@ export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-ma
 }
 
 /**
- * How many repetitions to failure a percentage of the maximum allows, by a repetition equation turned round.
+ * How many repetitions to failure a percentage of 1RM allows, from the inverse of a repetition equation.
  *
  * Formula: the equation solved for r at w / 1RM = p / 100.
  *
- * The number is not rounded; whole repetitions are those below it. It is answered where the equation gives 1 to 20
- * repetitions. **Anything else is out of range and refused**, so at 20 to 40 % of the maximum, the loads of restriction
- * training, there is no number: no equation is validated there, and they run from 22.6 to millions.
+ * The number is not rounded. Equations are validated for 1–20 repetitions, so **anything else is refused**. You get no
+ * number at 20–40 % of 1RM, the loads of restriction training: there the equations give 22.6 to millions.
  *
- * - Error: not at hand; people differ widely.
+ * - Error: not checked; people differ widely.
  * - Evidence: that of the equation.
  *
  * @param input - `percent` p [%]; equation
  * @returns repetitions to failure
- * @throws InputError naming every wrong field; also where the equation gives fewer than 1 or more than 20 repetitions,
- * at and below the floor of an equation that levels off, and for an equation without a closed inverse.
+ * @throws InputError that lists every wrong field; also where the equation gives fewer than 1 or more than 20
+ * repetitions, where it levels off, and for an equation without a closed inverse.
  *
  * @example
  * ```ts

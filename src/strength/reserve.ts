@@ -4,7 +4,7 @@ import { Reader } from '../answer/reader.js';
 import { assumption, caution } from './messages.js';
 
 /**
- * The 1–10 scale of repetitions in reserve, as far as it names repetitions. Below 5 it tells effort only.
+ * The 1–10 scale of repetitions in reserve, for the ratings that name repetitions. Below 5 it describes effort only.
  * It is not the 0–10 scale of session effort.
  */
 const SCALE = [
@@ -19,19 +19,19 @@ const SCALE = [
   { rating: 5, from: 4, to: 6 },
 ] as const;
 
-/** Repetitions in reserve as they were told, and how sure that is. */
+/** Repetitions in reserve as reported: the middle and the range. */
 export interface Reserve {
   readonly repetitions: number;
   readonly from: number;
   readonly to: number;
-  /** The rating they were read from. */
+  /** The rating they come from. */
   readonly rating?: number;
 }
 
 const MARKS: ReadonlyMap<number, Reserve> = /* @__PURE__ */ (() =>
   new Map(SCALE.map((mark) => [mark.rating, { ...mark, repetitions: (mark.from + mark.to) / 2 }])))();
 
-/** The repetitions in reserve that the scale gives for a rating; `undefined` where it has no such mark. */
+/** The repetitions in reserve that the scale gives for a rating; `undefined` where it gives none. */
 export const reserveOf = (rating: number): Reserve | undefined => MARKS.get(rating);
 
 /** Reads `reserveRpe`: the repetitions in reserve that the scale gives for it. */
@@ -46,8 +46,8 @@ export function readRating(reader: Reader, rating: number | undefined): Reserve 
 }
 
 /**
- * How far people misjudge repetitions in reserve: about 1 at 0 to 5 left, more than 2 at 7 and above. The spread of
- * a mark of the scale that covers several repetitions adds to it, as a uniform one. A set gone to failure has none.
+ * How far people misjudge repetitions in reserve: about 1 with 0–5 left, more than 2 with 7 and more. A rating that
+ * covers several repetitions adds a uniform spread. A set to failure has no such error.
  */
 export function reserveError({ repetitions, from, to, rating }: Reserve): number {
   const toFailure = rating === undefined ? repetitions === 0 : rating === 10;
@@ -63,17 +63,17 @@ export interface ReserveRatingInput {
 /**
  * Repetitions in reserve from a rating on the 1–10 scale made for them.
  *
- * The scale gives 10 and 9.5 as none in reserve, 9 as 1, 8.5 as 1 to 2, 8 as 2, 7.5 as 2 to 3, 7 as 3, and 5 to 6 as
- * 4 to 6; of a range the middle is taken. Lower marks tell effort and no repetitions, so they are refused; so is 6.5,
- * which it does not have. This is not the 0–10 scale that rates a whole session.
+ * The scale gives 10 and 9.5 as none in reserve, 9 as 1, 8.5 as 1–2, 8 as 2, 7.5 as 2–3, 7 as 3, and 5–6 as 4–6. We
+ * use the middle of a range. Lower ratings describe effort only, and the scale has no 6.5; both are refused. This is
+ * not the 0–10 scale that rates a whole session.
  *
- * - Error: people misjudge by about one repetition when 0 to 5 remain and by more than two when 7 or more remain.
+ * - Error: people misjudge by about one repetition when 0–5 remain, and by more than two when 7 or more remain.
  * - Evidence: `secondary`; the scale was read in a reproduction.
  * - Source: J Strength Cond Res 2016;30(1):267–275; Strength Cond J 2016;38(4):42–49.
  *
  * @param input - `reserveRpe`, 5 to 10
- * @returns repetitions in reserve; no interval, as how people miss is not normal.
- * @throws InputError for a rating the scale gives no repetitions for.
+ * @returns repetitions in reserve, without an interval: the errors are not normal.
+ * @throws InputError for a rating without repetitions on the scale.
  *
  * @example
  * ```ts
@@ -100,7 +100,7 @@ export function repetitionsInReserveFromRpe(input: ReserveRatingInput): Answer<'
     assumptions: [assumption('reserve-of-rating', { from, to, rating: reserveRpe })],
     cautions: [
       caution('note', 'reserve-inaccurate', undefined, { source: 'reserve-accuracy-2017' }),
-      caution('note', 'reserve-under-told', undefined, { source: 'reserve-accuracy-2022' }),
+      caution('note', 'reserve-underestimated', undefined, { source: 'reserve-accuracy-2022' }),
     ],
     sources: ['reserve-scale-2016', 'reserve-application-2016', 'reserve-accuracy-2017', 'reserve-accuracy-2022'],
   };

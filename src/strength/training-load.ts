@@ -1,29 +1,29 @@
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
-import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
+import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
 import { assumption, caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
+import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
 export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Required<Plate>[] };
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
-  /** An answer of `testedOneRepMax` or `estimateOneRepMax`. */
-  readonly oneRepMax: Answer<'one-repetition-maximum'>;
+  /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
+  readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
   readonly percent: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit;
   /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
   readonly step?: number;
-  /** The weights there are [`unit`]: a rack of dumbbells. Instead of `step`. */
+  /** The loads you can set [`unit`], such as a rack of dumbbells. Instead of `step`. */
   readonly available?: readonly number[];
   /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
   readonly bar?: number;
@@ -32,15 +32,15 @@ export interface TrainingLoadInput {
   readonly plates?: readonly Plate[];
   /** `nearest` when left out; `down` never goes above the percentage. */
   readonly rounding?: Rounding;
-  /** `this-limb` when left out. The maximum of the other limb gives a load, and no range of true percentages. */
+  /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
   readonly maximumOf?: 'this-limb' | 'other-limb';
-  /** An answer of `bodyMassLoad` that the maximum counts; it is taken off, so that the load is what to add to it. */
-  readonly bodyMassLoad?: Answer<'body-mass-load'>;
+  /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
+  readonly bodyMassLoad?: Answer<'body-mass-load'> | number;
 }
 
 export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
-/** The weight of a list nearest to the one wanted, or nearest not above it; the lighter of two as near. */
+/** The load of a list nearest to the target, or nearest without exceeding it; of two as near, the lighter. */
 export function nearestOf(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
   const target = decimal(wanted);
   return [...available]
@@ -53,37 +53,39 @@ export function nearestOf(wanted: number, available: readonly number[], rounding
     );
 }
 
-/** What a formula puts behind a mass to carry it to another unit. */
+/** What a formula appends to a mass to convert it to another unit. */
 const factor = (from: LoadUnit, to: LoadUnit): string =>
   from === to ? '' : to === 'kg' ? ' * 0.45359237' : ' / 0.45359237';
 
-/** What brings a load to what the gym has: the fields it is told in, of which one at most may be given. */
+/** The fields that say which loads you can set; at most one may be given. */
 const WAYS = ['step', 'available', 'bar'] as const;
 
 /**
- * The load that is a percentage of a one-repetition maximum, brought to what the gym has.
+ * The load that is a percentage of a one-repetition maximum (1RM), rounded to a load you can set.
  *
- * Formula: w = p / 100 × 1RM, less the share of body mass where the maximum counts it; then the nearest weight there
- * is: a multiple of `step`, one of `available`, or what `bar` and `plates` make.
+ * Formula: w = p / 100 × 1RM, less the share of body mass where the 1RM includes it. The answer is the nearest load
+ * you can set: a multiple of `step`, one of `available`, or a sum of `bar` and `plates`.
  *
- * Rounding matters most at light loads, so `reached` gives the percentage that the weight really is, and the
- * range it may be of the true maximum: w over the ends of the maximum’s interval. The interval of the answer is
- * that of the load which would be exactly p %. A maximum of the other limb says nothing of the error on this one, so
- * it leaves no interval and no range.
+ * Rounding matters most at light loads. `reached` gives the percentage that the rounded load is, and its 95 % range
+ * from the interval of the 1RM. `lower` and `upper` are those of a load of exactly p %. The 1RM of the other limb
+ * gives no interval and no range, because its error on this limb is unknown.
  *
- * - Usual range with restriction: 20 to 40 % (guideline review 2019, `unconfirmed`).
- * - Error: that of the maximum (of a tested one 4.2 %), and that of the share of body mass, in quadrature.
- * - Evidence: that of the maximum.
+ * Enter `oneRepMax` as a number to treat it as exact; an assumption says so.
  *
- * @param input - `oneRepMax` [kg or lb]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
+ * - Usual range with restriction: 20–40 % of 1RM (guideline review 2019, `secondary`).
+ * - Error: that of the 1RM (4.2 % where it was tested) and of the share of body mass, in quadrature.
+ * - Evidence: that of the 1RM; `definition` where you enter a number.
+ *
+ * @param input - `oneRepMax`, an answer or a number [`unit`]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
  * [`unit`]; `rounding`; `maximumOf`; `bodyMassLoad` [kg or lb]
- * @returns w [`unit`], with the percentage that is really reached, and the plates where a bar is given.
- * @throws InputError naming every wrong field; also where nothing there is can be lifted, with the lightest there is
- * and its percentage, and where body mass alone is more than the percentage.
+ * @returns w [`unit`], with the percentage reached, and the plates where you give a bar.
+ * @throws InputError that lists every wrong field; also where no load you can set is light enough, with the lightest
+ * and its percentage, and where body mass alone exceeds the percentage.
  *
  * @example
  * ```ts
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
+ * trainingLoad({ oneRepMax: 60, percent: 30 }).value; // => 18
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 37 }), percent: 20, step: 2.5 });
  * load.value; // => 7.5
  * load.reached?.percent.toFixed(2); // => '20.27'
@@ -95,40 +97,24 @@ const WAYS = ['step', 'available', 'bar'] as const;
  */
 export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reader = new Reader(input);
-  const oneRepMax = readAnswer(
-    reader,
-    'oneRepMax',
-    'one-repetition-maximum',
-    'testedOneRepMax or estimateOneRepMax',
-    ['kg', '[lb_av]'],
-    quantities.load.min,
-    quantities.load.max * 40,
-  );
+  const asked = reader.optionalChoice('unit', LOAD_UNITS);
+  const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
   const percent = reader.number('percent');
-  const fromUnit: LoadUnit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
-  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? fromUnit;
+  const fromUnit = loadUnitOf(oneRepMax.unit);
+  const unit = asked ?? fromUnit;
   const code = loadUnitCode(unit);
   const step = reader.optionalNumber('step', inLoadUnit(quantities.step, code));
   const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
   const inventory = readInventory(reader, unit, false);
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
-  const share = readAnswer(
-    reader,
-    'bodyMassLoad',
-    'body-mass-load',
-    'bodyMassLoad',
-    ['kg', '[lb_av]'],
-    0,
-    quantities.bodyMass.max,
-    true,
-  );
+  const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
   for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);
-  const shareUnit: LoadUnit = share.unit === '[lb_av]' ? 'lb' : 'kg';
+  const shareUnit = loadUnitOf(share.unit);
   const counted = reader.has('bodyMassLoad');
   const bodyMass = counted ? convertLoad(share.value, shareUnit, unit) : 0;
   const percentOf = (load: number): number => (100 * (load + bodyMass)) / maximum;
@@ -137,7 +123,7 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   let perSide: TrainingLoad['perSide'];
   const nothing = (lightest: number): void => {
     const least = `${formatUnit(lightest, code)}, ${format(percentOf(lightest))} % of the maximum`;
-    const expected = `able to make ${formatUnit(wanted, code)}; the lightest there is is ${least}`;
+    const expected = `able to make ${formatUnit(wanted, code)}; the lightest load you can set is ${least}`;
     reader.report('wrong-relation', way!, expected, 'nothing that light');
   };
   if (reader.fine) {
@@ -174,7 +160,7 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       errors.push({ part: 'sample', standardDeviation: sample, evidence: share.evidence });
     }
   }
-  // A share of an interval reaches to the shares of its ends.
+  // The ends of a share are the shares of the ends.
   const ends = !counted &&
     lower !== undefined &&
     upper !== undefined && { lower: (percent / 100) * inUnit(lower), upper: (percent / 100) * inUnit(upper) };
@@ -183,7 +169,7 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
   const { low, high } = guidance2019.percentOfMaximum;
   const moved = Math.abs(reached - percent) > 0.05 * percent;
-  // What is lifted counts, not what was asked for.
+  // The load lifted counts, not the percentage asked for.
   const lifted = moved ? reached : percent;
   const values = { percent: format(lifted), low, high };
   if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
@@ -192,7 +178,8 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
     const values = { load: formatUnit(load, code), reached: format(reached), percent };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
-  if (!otherLimb && !((lower ?? 0) > 0)) {
+  const exact = exactness(oneRepMax);
+  if (!otherLimb && exact.length === 0 && !((lower ?? 0) > 0)) {
     cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
   }
   if (otherLimb) cautions.push(caution('caution', 'maximum-of-other-limb', undefined, { path: ['maximumOf'] }));
@@ -224,6 +211,8 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
       ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
     },
     assumptions: [
+      ...exact,
+      ...(counted ? exactness(share) : []),
       ...(counted ? [assumption('body-mass-counted')] : []),
       ...(errors.length > 0 ? [normalInterval] : []),
     ],

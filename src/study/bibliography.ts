@@ -37,7 +37,7 @@ function cslRecord(id: SourceId): CslRecord {
   return {
     id,
     type: container !== undefined && volume !== undefined ? 'article-journal' : 'document',
-    title: title ?? `[title not at hand: ${about}]`,
+    title: title ?? `[title not checked: ${about}]`,
     ...(container !== undefined && { 'container-title': container }),
     ...(year !== undefined && { issued: { 'date-parts': [[year]] } }),
     ...volumeAndIssue(volume),

@@ -1,4 +1,5 @@
 import { normalInterval } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import {
   inLoadUnit,
@@ -69,7 +70,8 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const { apply, formula } = inUnit(equation, unit);
   const { fittedRepetitions: fitted, population } = equation;
   const told = { repetitions: 0, from: 0, to: 0 };
-  const set = { r: 0, reserve: told as Parameters<typeof maximumDeviation>[2]['reserve'], unit };
+  type Row = Parameters<typeof maximumDeviation>[2];
+  const set: { -readonly [Field in keyof Row]: Row[Field] } = { r: 0, reserve: told, unit, facts: {} };
   /** Where a row lies outside the sample, as the scalar function says it. */
   const outside = (row: number): boolean => {
     if (fitted && (set.r < fitted.low || set.r > fitted.high)) return true;
@@ -80,7 +82,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       training: training.at(row),
       ageYears: age === age ? age : undefined,
     } as LiftFacts;
-    return misfits(equation, facts, set.r).some(({ field, told: said }) => said && field !== 'repetitions');
+    return misfits(equation, facts, set.r).some(({ field, given }) => given && field !== 'repetitions');
   };
   /** Reads the repetitions of a row; the flag that refuses it, or 0. */
   const readRow = (row: number): number => {
@@ -113,6 +115,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
         value[row] = upper[row] = NaN;
         continue;
       }
+      if (once) set.facts = defined({ lift: lift.at(row), training: training.at(row) });
       const deviation = maximumDeviation(equation, maximum, set);
       value[row] = maximum;
       upper[row] = deviation;

@@ -1,14 +1,17 @@
 import { describe, expect } from 'vitest';
 import pressures from '../../src/checks/blood-pressure-thresholds.json' with { type: 'json' };
+import guidelineRows from '../../src/checks/guideline-grades.json' with { type: 'json' };
 import ranges from '../../src/checks/guideline-ranges.json' with { type: 'json' };
 import rules from '../../src/checks/progression-rules.json' with { type: 'json' };
 import list from '../../src/checks/screening-list.json' with { type: 'json' };
 import score from '../../src/checks/thrombosis-score.json' with { type: 'json' };
 import {
+  guidelines,
   nextSession,
   reviewPlan,
   screen,
   screeningQuestions,
+  type Guideline,
   type GuidelineId,
   type ProgressionRuleId,
 } from '../../src/plan/index.js';
@@ -39,6 +42,15 @@ describe('screening list', () => {
     expect(own).toMatchObject([{ code: answer, outcome, evidence: grade, path: ['answers', answer] }]);
     expect(findings[0]!.source ?? 'common practice, no source').toBe(source);
     expect(screen({ answers: { [answer]: 'no' } }).findings).toEqual([]);
+  });
+});
+
+describe('rows of the 2019 guideline review', () => {
+  const { source, rows }: Guideline = guidelines[0];
+  eachRow(guidelineRows, ({ mode, measure, low, high, source: from, grade }) => {
+    const row = rows.find((each) => each.mode === mode && each.measure === measure);
+    expect(from).toBe(source);
+    expect(row).toMatchObject({ low, high, evidence: grade });
   });
 });
 

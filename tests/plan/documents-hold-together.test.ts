@@ -380,7 +380,11 @@ describe('a maximum of a plan', () => {
   it('is tested where it has no repetitions, and estimated with the lift and the person where it has', () => {
     const maximum = (oneRepMax: object, request: object = {}) =>
       planOf({ oneRepMax } as never, request).items[0]!.oneRepMax!;
-    expect(maximum({ load: 100, lift: 'squat' })).toEqual(testedOneRepMax({ load: 100 }));
+    expect(maximum({ load: 100, lift: 'squat' })).toEqual(testedOneRepMax({ load: 100, lift: 'squat' }));
+    // Of an untrained person it may be a first test.
+    const first = { load: 100, lift: 'leg-press', training: 'untrained' } as const;
+    expect(maximum(first)).toEqual(testedOneRepMax(first));
+    expect(maximum(first).cautions.map(({ code }) => code)).toEqual(['first-test-too-low']);
     expect(
       maximum({ load: 80, repetitions: 8, lift: 'bench-press', training: 'trained' }, { sex: 'male', ageYears: 24 })
         .inputs,

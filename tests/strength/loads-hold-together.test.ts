@@ -211,6 +211,57 @@ describe('a training load', () => {
     expect(loadOf({ oneRepMax: unknown, percent: 80, bodyMassLoad: share })).not.toHaveProperty('errors');
   });
 
+  // 30 % of 60 is 18, of no error.
+  it('of a maximum that is a number, and exact', () => {
+    const answer = trainingLoad({ oneRepMax: 60, percent: 30 });
+    expectHoldsTogether(answer);
+    expect(answer).toMatchObject({
+      value: 18,
+      unit: 'kg',
+      evidence: 'definition',
+      reached: { percent: 30 },
+      cautions: [],
+    });
+    expect(said(answer.assumptions)).toEqual([['one-rep-max-exact']]);
+    for (const field of ['lower', 'upper', 'standardDeviation', 'errors']) expect(answer).not.toHaveProperty(field);
+    expect(answer.inputs['oneRepMax']).toMatchObject({
+      kind: 'one-repetition-maximum',
+      value: 60,
+      unit: 'kg',
+      equation: 'entered',
+      evidence: 'definition',
+      inputs: { load: 60, unit: 'kg' },
+    });
+    const inPounds = trainingLoad({ oneRepMax: 60, percent: 30, unit: 'lb', step: 5 });
+    expectHoldsTogether(inPounds);
+    expect(inPounds).toMatchObject({ value: 20, unit: '[lb_av]', formula: 'p / 100 * M' });
+    // Given back from a database, it is still exact.
+    const stored = JSON.parse(JSON.stringify(answer.inputs['oneRepMax'])) as Answer<'one-repetition-maximum'>;
+    expect(trainingLoad({ oneRepMax: stored, percent: 30 })).toEqual(answer);
+    expect(codesOf(trainingLoad({ oneRepMax: 60, percent: 30, maximumOf: 'other-limb' }).cautions)).toEqual([
+      'maximum-of-other-limb',
+    ]);
+    for (const ends of [0.1, 2000])
+      expect(trainingLoad({ oneRepMax: ends, percent: 50 }).value).toBeCloseTo(ends / 2, 12);
+  });
+
+  it('of a share of body mass that is a number', () => {
+    // 80 % of 100 less 50.
+    const answer = loadOf({ percent: 80, bodyMassLoad: 50 });
+    expectHoldsTogether(answer);
+    expect(answer.value).toBe(30);
+    expect(codesOf(answer.assumptions)).toEqual(['body-mass-load-exact', 'body-mass-counted', 'normal-interval']);
+    expect(answer.errors!.map(({ part }) => part)).toEqual(['maximum']);
+    // In the unit of the load: 80 % of 100 lb less 50 lb.
+    expectClose(loadOf({ oneRepMax: tested(100, 'lb'), percent: 80, bodyMassLoad: 50 }).value, 30);
+    expect(codesOf(trainingLoad({ oneRepMax: 100, percent: 80, bodyMassLoad: 50 }).assumptions)).toEqual([
+      'one-rep-max-exact',
+      'body-mass-load-exact',
+      'body-mass-counted',
+    ]);
+    expect(loadOf({ bodyMassLoad: 0 }).value).toBe(30);
+  });
+
   it.each([
     ['two ways', { step: 5, available: [5] }, [['available', 'wrong-relation', 'left out when step is given', 'both']]],
     [
@@ -228,7 +279,7 @@ describe('a training load', () => {
         [
           'step',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 70 kg, 70 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 70 kg, 70 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -240,7 +291,7 @@ describe('a training load', () => {
         [
           'available',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 40 kg, 40 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 40 kg, 40 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -252,7 +303,7 @@ describe('a training load', () => {
         [
           'bar',
           'wrong-relation',
-          'able to make 30 kg; the lightest there is is 45 kg, 45 % of the maximum',
+          'able to make 30 kg; the lightest load you can set is 45 kg, 45 % of the maximum',
           'nothing that light',
         ],
       ],
@@ -302,9 +353,25 @@ describe('a training load', () => {
     ],
     ['a bar alone', { bar: 20 }, [['plates', 'missing', 'a list of plates, each { mass, count? }', 'undefined']]],
     [
-      'a bare number',
-      { oneRepMax: 100 },
-      [['oneRepMax', 'wrong-type', 'an answer of testedOneRepMax or estimateOneRepMax', 'a bare number']],
+      'a maximum above every load',
+      { oneRepMax: 2001 },
+      [['oneRepMax', 'unit-slip', 'a number from 0.1 to 2000 kg', '2001']],
+    ],
+    ['no maximum', { oneRepMax: -1 }, [['oneRepMax', 'out-of-range', 'a number from 0.1 to 2000 kg', '-1']]],
+    [
+      'a maximum in words',
+      { oneRepMax: '100' },
+      [['oneRepMax', 'wrong-type', 'an answer of testedOneRepMax or estimateOneRepMax, or a number', '"100"']],
+    ],
+    [
+      'a share above every body',
+      { bodyMassLoad: 801 },
+      [['bodyMassLoad', 'unit-slip', 'a number from 0 to 800 kg', '801']],
+    ],
+    [
+      'a share below nothing',
+      { bodyMassLoad: -1 },
+      [['bodyMassLoad', 'out-of-range', 'a number from 0 to 800 kg', '-1']],
     ],
     [
       'another kind of answer',
@@ -313,7 +380,7 @@ describe('a training load', () => {
         [
           'oneRepMax',
           'wrong-type',
-          'an answer of testedOneRepMax or estimateOneRepMax',
+          'an answer of testedOneRepMax or estimateOneRepMax, or a number',
           "an object whose kind is not 'one-repetition-maximum'",
         ],
       ],
@@ -321,7 +388,14 @@ describe('a training load', () => {
     [
       'another answer for the share',
       { bodyMassLoad: HUNDRED },
-      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad', "an object whose kind is not 'body-mass-load'"]],
+      [
+        [
+          'bodyMassLoad',
+          'wrong-type',
+          'an answer of bodyMassLoad, or a number',
+          "an object whose kind is not 'body-mass-load'",
+        ],
+      ],
     ],
     [
       'a maximum in another unit',
@@ -330,7 +404,7 @@ describe('a training load', () => {
         [
           'oneRepMax',
           'wrong-type',
-          'an answer of testedOneRepMax or estimateOneRepMax',
+          'an answer of testedOneRepMax or estimateOneRepMax, or a number',
           'a unit other than kg or [lb_av]',
         ],
       ],
@@ -338,7 +412,7 @@ describe('a training load', () => {
     [
       'a share in another unit',
       { bodyMassLoad: { ...share, unit: '%' } },
-      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad', 'a unit other than kg or [lb_av]']],
+      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad, or a number', 'a unit other than kg or [lb_av]']],
     ],
   ])('refuses %s', (_name, more, issues) => {
     expect(refused(more)).toEqual(issues);
@@ -368,7 +442,7 @@ describe('a loaded bar', () => {
       value: 62.5,
       unit: 'kg',
       equation: 'bar-and-plates',
-      evidence: 'practice',
+      evidence: 'definition',
       formula: 'b + c + 2 * s',
       cautions: [],
       sources: [],
@@ -452,13 +526,10 @@ describe('a loaded bar', () => {
   it('says why it refuses', () => {
     const why = (more: object) => refusal(loadPlates, { target: 60, bar: 20, plates, ...more })[0]!.slice(2);
     expect(why({ plates: [{ mass: 5 }, { mass: 5 }] })).toEqual([
-      'a list in which every mass stands once, with its count',
+      'a list in which every mass appears once, with its count',
       'one twice',
     ]);
-    expect(why({ target: 22, collars: 5 })).toEqual([
-      'at least 25 kg, the lightest that can be loaded and so the nearest',
-      '22 kg',
-    ]);
+    expect(why({ target: 22, collars: 5 })).toEqual(['at least 25 kg, the lightest load you can set', '22 kg']);
     expect(why({ plates: Array.from({ length: 51 }, (_, index) => ({ mass: index + 1 })) })).toEqual([
       'at most 50 kinds',
       '51 of them',
@@ -472,7 +543,7 @@ describe('a loaded bar', () => {
     expect(refusal(loadPlates, { target: 60, bar: 20, plates: fifty })).toEqual([]);
     // Without a bar, a pair of the lightest is the lightest.
     expect(why({ target: 3, bar: 0, plates: [{ mass: 5 }, { mass: 4, count: 1 }], rounding: 'down' })).toEqual([
-      'at least 10 kg, the lightest that can be loaded and so the nearest',
+      'at least 10 kg, the lightest load you can set',
       '3 kg',
     ]);
     expect(why({ target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] })[0]).toMatch(/^at least 0 kg/);

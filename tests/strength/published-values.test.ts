@@ -2,10 +2,12 @@ import { describe, expect } from 'vitest';
 import bodyMass from '../../src/checks/body-mass-load.json' with { type: 'json' };
 import ends from '../../src/checks/equation-ends.json' with { type: 'json' };
 import charts from '../../src/checks/percent-at-repetitions.json' with { type: 'json' };
+import firstTest from '../../src/checks/first-test.json' with { type: 'json' };
 import plateLoading from '../../src/checks/plate-loading.json' with { type: 'json' };
 import plateSetRows from '../../src/checks/plate-sets.json' with { type: 'json' };
 import relativeLoad from '../../src/checks/relative-load.json' with { type: 'json' };
 import reliability from '../../src/checks/reliability.json' with { type: 'json' };
+import restricted from '../../src/checks/restricted-sets.json' with { type: 'json' };
 import repetitions from '../../src/checks/repetitions-at-percent.json' with { type: 'json' };
 import {
   attempt,
@@ -16,14 +18,17 @@ import {
   percentAtRepetitions,
   plateSets,
   repetitionsAtPercent,
+  testedOneRepMax,
   type BodyMassInput,
   type OneRepMaxEquation,
   type PercentInput,
   type PlatesInput,
   type RelativeLoadInput,
   type RepetitionsInput,
+  type TestedInput,
 } from '../../src/index.js';
 import { minimalDetectableChange, standardErrorOfMeasurement, typicalError } from '../../src/equations.js';
+import { fourSetsToFailure, lastSetToFailure, type RestrictedSet } from '../../src/evidence/restricted-sets.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 
 const all: readonly OneRepMaxEquation[] = equations.oneRepetitionMaximum;
@@ -74,6 +79,32 @@ describe('percentage by bar velocity or rating', () => {
     const answer = estimateRelativeLoad(inputs as RelativeLoadInput);
     expectWithin(answer.value, expected, tolerance);
     expect(answer.evidence).toBe(grade);
+  });
+});
+
+describe('error of a tested maximum', () => {
+  eachRow(firstTest, ({ inputs, expected, tolerance, cautions, source, grade }) => {
+    const answer = testedOneRepMax(inputs as TestedInput);
+    expectWithin(answer.standardDeviation!, expected, tolerance);
+    expect(answer).toMatchObject({ evidence: grade, sources: [source] });
+    expect(answer.cautions.map(({ code }) => code)).toEqual(cautions);
+  });
+});
+
+describe('repetitions under the cuff', () => {
+  const plain = (figure: { value: number; low: number; high: number } | undefined) =>
+    figure ? [figure.value, figure.low, figure.high] : null;
+  eachRow(restricted, ({ figure, values, source, grade, ...row }) => {
+    const table = figure === 'last-set' ? lastSetToFailure : fourSetsToFailure;
+    expect(table).toMatchObject({ source, evidence: grade });
+    if (figure === 'four-sets') {
+      const { sets, total } = fourSetsToFailure;
+      expect(plain(row.set ? sets[row.set - 1] : total)).toEqual(values);
+    } else {
+      const set: RestrictedSet = lastSetToFailure.sets.find((each) => each.percentOneRepMax === row.percentOneRepMax)!;
+      expect(plain(set.repetitions)).toEqual(values);
+      expect(plain(set.reserveError)).toEqual(row.reserveError);
+    }
   });
 });
 

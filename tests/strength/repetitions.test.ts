@@ -86,7 +86,7 @@ describe('estimateRelativeLoad', () => {
   it('always says that it needs maximal intent, and refuses the impossible', () => {
     const answer = estimateRelativeLoad({ equation: 'full-squat-velocity-2017', velocityMPerS: 0.84 });
     expect(answer.cautions[0]).toMatchObject({ code: 'maximal-intent', severity: 'caution' });
-    expect(answer.upper! - answer.lower!).toBeCloseTo(2 * 1.959963984540054 * 4.02, 9);
+    expect(answer.upper! - answer.lower!).toBeCloseTo(2 * 1.959963984540054 * 12, 9);
     const slow = { equation: 'parallel-squat-velocity-2017', velocityMPerS: 0.1 } as const;
     expect(() => estimateRelativeLoad(slow)).toThrow(/110 %/);
     expect(() => estimateRelativeLoad({ ...slow, velocityMPerS: 2 })).toThrow(/above 0/);

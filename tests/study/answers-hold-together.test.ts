@@ -582,7 +582,7 @@ describe('a bibliography', () => {
 }
 `);
     expect(bibtex('femoral-repeat')).toBe(`@misc{femoral-repeat,
-  title = {{[title not at hand: repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people]}},
+  title = {{[title not checked: repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people]}},
   note = {figures read in the abstract; journal and year not at hand},
 }
 `);

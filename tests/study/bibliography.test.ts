@@ -101,7 +101,7 @@ describe('bibliography', () => {
     );
     expect(records.map(({ volume, issue, page }) => [volume, issue, page])).toEqual([
       ['115', '2', '397-405'],
-      [undefined, '286', '257-261'],
+      ['286', undefined, '257-261'],
       ['6', undefined, 'e4697'],
     ]);
   });

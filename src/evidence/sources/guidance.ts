@@ -9,7 +9,7 @@ export const guidanceSources = {
     volume: '10',
     pages: '533',
     doi: '10.3389/fphys.2019.00533',
-    note: 'record read; its prescription table is quoted from memory; a later record, 2019;10:1332, is cited elsewhere, and what it changed was not read',
+    note: 'record read; most of its prescription table was read in a Danish teaching article of 2021, from a writer with a commercial interest; tempo, frequency above 3 a week, passive rows and cuff widths are from memory; a later record, 2019;10:1332, was not read',
   },
   'risk-stratification-2022': {
     title: 'A useful blood flow restriction training risk stratification for exercise and rehabilitation',
@@ -84,7 +84,7 @@ export const guidanceSources = {
   'rehabilitation-trial-protocol': {
     about: 'an eight-week clinical trial with restriction, its protocol in every number',
     url: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC7534706/',
-    note: 'Table 3 read; it shows no title; journal and year not at hand',
+    note: 'Table 3 read; it shows no title; journal and year not checked',
   },
   'clinical-ladder-2021': {
     about: 'a perspective article on restriction training in rehabilitation, with four phases',

@@ -25,9 +25,9 @@ export const pressureSources = {
       'Occlusion of arterial flow in the extremities at subsystolic pressures through the use of wide tourniquet cuffs',
     container: 'Clin Orthop Relat Res',
     year: 1993,
-    volume: '(286)',
+    volume: '286',
     pages: '257–261',
-    note: 'citation from memory',
+    note: 'volume and pages read; the coefficients are from memory',
   },
   'cuff-width-2012': {
     title: 'Effects of cuff width on arterial occlusion: implications for blood flow restricted exercise',

@@ -8,6 +8,7 @@ export const strengthSources = {
     year: 1993,
     volume: '64(1)',
     pages: '88–90',
+    doi: '10.1080/07303084.1993.10606684',
     note: 'record read; the equation was read in a secondary text only',
   },
   'epley-1985': {
@@ -60,6 +61,21 @@ export const strengthSources = {
     doi: '10.1007/s40279-021-01559-x',
     pmid: '34542869',
   },
+  'restricted-reserve-2025': {
+    about:
+      'repetitions in the last set to failure and error of predicted repetitions in reserve, bench press with restriction',
+    container: 'J Strength Cond Res',
+    year: 2025,
+    doi: '10.1519/JSC.0000000000005190',
+  },
+  'restricted-failure-2025': {
+    about: 'repetitions in four sets to failure with restriction: a meta-analysis of protocols',
+    container: 'Sports Med Open',
+    year: 2025,
+    volume: '11(1)',
+    pages: '84',
+    doi: '10.1186/s40798-025-00892-z',
+  },
   'one-rep-max-reliability-2020': {
     title: 'Test–retest reliability of the one-repetition maximum (1RM) strength assessment: a systematic review',
     container: 'Sports Med Open',
@@ -69,9 +85,13 @@ export const strengthSources = {
     doi: '10.1186/s40798-020-00260-z',
     pmid: '32681399',
   },
+  'first-and-second-test': {
+    about: 'open data: first and second 1RM test of the leg press and the knee extension, 39 people, each leg',
+    note: 'title, place and year not checked; the errors are worked out from the data',
+  },
   'training-load-chart': {
     title: 'Training load chart (stand-alone handout of a strength and conditioning association)',
-    note: 'read in a copy of the handout; year not at hand',
+    note: 'read in a copy of the handout; year not checked',
   },
   'lander-1985': {
     title: 'Maximums based on reps',
@@ -223,7 +243,11 @@ export const strengthSources = {
     volume: '1(2)',
     pages: 'E80–E88',
     doi: '10.1055/s-0043-102933',
-    note: 'the abstract was read; the coefficients are from memory',
+    note: 'the abstract was read; the coefficients were read in public source code that cites the paper',
+  },
+  'squat-velocity-open-data': {
+    about: 'open data: bar velocity of the squat and measured 1RM of 52 people',
+    note: 'title, place and year not checked',
   },
   'parallel-squat-2017': {
     title: 'Relative load prediction by velocity and the OMNI-RES 0–10 scale in parallel squat',

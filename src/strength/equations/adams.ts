@@ -5,11 +5,11 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = w / (1 − 0.02 × r)
  *
- * - Shape: 1.020 w at r = 1, where {@link estimateOneRepMax} takes the load itself; a pole at r = 50.
- * - Fitted range: not at hand.
+ * - Shape: 1.020 w at r = 1, where {@link estimateOneRepMax} returns the load itself; a pole at r = 50.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
- * - Source: 1994 (the year was read; a laboratory manual is recalled).
+ * - Source: 1994 (the year was read; a laboratory manual is from memory).
  *
  * @param load - w, load lifted [kg or lb]
  * @param repetitionsToFailure - r, repetitions to failure, below 50
@@ -31,7 +31,7 @@ export const adamsEquation = {
   apply: adams,
   inverse: { formula: '50 * (1 - p)', apply: (p) => 50 * (1 - p) },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['adams-1994'],

@@ -5,11 +5,11 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = w × (1 + 0.033 × r)
  *
- * - Shape: a straight line in r, 1.033 w at r = 1, where {@link estimateOneRepMax} takes the load itself.
- * - Fitted range: not at hand.
+ * - Shape: a straight line in r, 1.033 w at r = 1, where {@link estimateOneRepMax} returns the load itself.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
- * - Source: 2000 (the year was read; the book is recalled).
+ * - Source: 2000 (the year was read; the book is from memory).
  *
  * @param load - w, load lifted [kg or lb]
  * @param repetitionsToFailure - r, repetitions to failure
@@ -32,7 +32,7 @@ export const baechleEquation = {
   apply: baechle,
   inverse: { formula: '(1 / p - 1) / 0.033', apply: (p) => (1 / p - 1) / 0.033 },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['baechle-2000'],

@@ -5,8 +5,8 @@ import type { RelativeLoadEquation } from '../equation.js';
  *
  * Formula: %1RM = 8.4326 × v² − 73.501 × v + 112.33
  *
- * - Fitted range: not at hand; 120 men. At the maximum itself the mean velocity was 0.16 ± 0.04 m/s.
- * - Error: standard error of estimate 3.56 percentage points (recalled); R² 0.98.
+ * - Fitted range: not checked; 120 men. At 1RM the mean velocity was 0.16 ± 0.04 m/s.
+ * - Error: standard error of estimate 3.56 percentage points (from memory); R² 0.98.
  * - Evidence: `unconfirmed`; the coefficients and the error are written from memory.
  * - Source: Int J Sports Med 2010;31(5):347–352.
  *

@@ -8,10 +8,10 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * - Shape: 1.0004 w at r = 1; it grows without an upper end. Often copied with the exponent −0.00262, which
  *   puts the maximum below the load lifted.
- * - Fitted range: not at hand.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
- * - Source: 1961 or 1970 (recalled).
+ * - Source: 1961 or 1970 (from memory).
  *
  * @param load - w, load lifted [kg or lb]
  * @param repetitionsToFailure - r, repetitions to failure
@@ -34,7 +34,7 @@ export const bergerEquation = {
   apply: berger,
   inverse: { formula: '-log(p / 1.0261) / 0.0262', apply: (p) => -Math.log(p / 1.0261) / 0.0262 },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['berger-1961'],

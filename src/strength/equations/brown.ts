@@ -5,11 +5,11 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = w × (0.0328 × r + 0.9849)
  *
- * - Shape: a straight line in r, 1.018 w at r = 1, where {@link estimateOneRepMax} takes the load itself.
- * - Fitted range: not at hand. Among the best in women’s bench press and squat at 80 % of the maximum (2024).
+ * - Shape: a straight line in r, 1.018 w at r = 1, where {@link estimateOneRepMax} returns the load itself.
+ * - Fitted range: not checked. Among the best in women’s bench press and squat at 80 % of the maximum (2024).
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
- * - Source: 1992, textbook (recalled); compared in Int J Strength Cond 2024.
+ * - Source: 1992, textbook (from memory); compared in Int J Strength Cond 2024.
  *
  * @param load - w, load lifted [kg or lb]
  * @param repetitionsToFailure - r, repetitions to failure
@@ -32,7 +32,7 @@ export const brownEquation = {
   apply: brown,
   inverse: { formula: '(1 / p - 0.9849) / 0.0328', apply: (p) => (1 / p - 0.9849) / 0.0328 },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['brown-1992'],

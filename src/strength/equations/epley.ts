@@ -6,10 +6,10 @@ import type { OneRepMaxEquation } from '../equation.js';
  * Formula: 1RM = w × (1 + r / 30)
  *
  * - Shape: a straight line in r, without an upper end. At r = 1 it gives 1.033 w; {@link estimateOneRepMax}
- *   takes a load lifted once as the maximum itself, so there is a small jump between 1 and 2 repetitions.
+ *   returns the load itself there, so the answer jumps slightly between 1 and 2 repetitions.
  * - Fitted range: none; a poundage chart without published data. Used up to about 10 repetitions.
  * - Error: see {@link estimateOneRepMax}.
- * - Evidence: `secondary` (the constant 1/30; 0.033 and 0.0333 are in circulation too).
+ * - Evidence: `secondary` (the constant 1/30; other texts print 0.033 or 0.0333).
  * - Source: Poundage chart, 1985; provenance reviewed in Biol Sport 2014;31(2):157–161.
  *
  * @param load - w, load lifted [kg or lb]

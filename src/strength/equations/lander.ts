@@ -5,7 +5,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = 100 × w / (101.3 − 2.67123 × r)
  *
- * - Shape: 1.014 w at r = 1, where {@link estimateOneRepMax} takes the load itself; a pole at r = 37.92.
+ * - Shape: 1.014 w at r = 1, where {@link estimateOneRepMax} returns the load itself; a pole at r = 37.92.
  * - Fitted range: none; a published review calls its start a guessed chart.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `secondary` (read in a later text that writes out the classic equations).

@@ -6,7 +6,7 @@ import type { OneRepMaxEquation } from '../equation.js';
  * Formula: 1RM = w × r^0.10
  *
  * - Shape: exact at r = 1; it flattens, so its inverse explodes below about 60 % of the maximum.
- * - Fitted range: not at hand. Among the best in men’s bench press and squat at 80 % of the maximum (2024).
+ * - Fitted range: not checked. Among the best in men’s bench press and squat at 80 % of the maximum (2024).
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `secondary` (read in a later text that writes out the classic equations).
  * - Source: Beginning weight training: the safe and effective way, 1989; compared in Int J Strength Cond 2024.
@@ -31,7 +31,7 @@ export const lombardiEquation = {
   apply: lombardi,
   inverse: { formula: 'p ^ (-10)', apply: (p) => p ** -10 },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'secondary',
   sources: ['lombardi-1989'],

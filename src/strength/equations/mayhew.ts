@@ -6,9 +6,9 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = 100 × w / (52.2 + 41.9 × e^(−0.055 × r))
  *
- * - Shape: 1.089 w at r = 1, the furthest from exact of all, so it is high for short sets. It levels off at
+ * - Shape: 1.089 w at r = 1, the furthest from exact of all equations, so it is high for short sets. It levels off at
  *   1.916 w: below 52.2 % of the maximum the inverse does not exist.
- * - Fitted range: not at hand; 435 students (184 men, 251 women), bench press (recalled).
+ * - Fitted range: not checked; 435 students (184 men, 251 women), bench press (from memory).
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `secondary` (read in a later text that writes out the classic equations).
  * - Source: J Appl Sport Sci Res 1992;6(4):200–206.
@@ -38,7 +38,7 @@ export const mayhewEquation = {
     floor: 0.522,
   },
   lifts: 'any',
-  sample: '435 students (184 men, 251 women), bench press (recalled)',
+  sample: '435 students (184 men, 251 women), bench press (from memory)',
   basis: 'data',
   evidence: 'secondary',
   sources: ['mayhew-1992', 'equation-provenance-2014'],

@@ -5,8 +5,8 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = w × (1 + 0.025 × r)
  *
- * - Shape: a straight line in r, 1.025 w at r = 1, where {@link estimateOneRepMax} takes the load itself.
- * - Fitted range: not at hand.
+ * - Shape: a straight line in r, 1.025 w at r = 1, where {@link estimateOneRepMax} returns the load itself.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `secondary` (read in a later text that writes out the classic equations).
  * - Source: Weight training today, 1989.
@@ -32,7 +32,7 @@ export const oconnerEquation = {
   apply: oconner,
   inverse: { formula: '40 * (1 / p - 1)', apply: (p) => 40 * (1 / p - 1) },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'secondary',
   sources: ['oconner-1989'],

@@ -5,7 +5,7 @@ import type { RelativeLoadEquation } from '../equation.js';
  *
  * Formula: %1RM = 120.15 − 83.54 × v
  *
- * - Fitted range: not at hand; 209 men and 81 women.
+ * - Fitted range: not checked; 209 men and 81 women.
  * - Error: none published as a figure; the model explains 79 % of the variation.
  * - Evidence: `published`.
  * - Source: Relative load prediction by velocity and the OMNI-RES 0–10 scale in parallel squat, J Strength Cond Res 2017.

@@ -7,8 +7,8 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * - Shape: 1.0002 w at r = 1; it turns over at r = 24.15, so it is refused above 20. The term in r² is positive;
  *   copies with a negative one are wrong.
- * - Fitted range: 3 to 20 repetitions; 70 women, 57.4 ± 3.1 years, four machines. Which ones is not at hand: it is
- *   for machines, not for free weights.
+ * - Fitted range: 3 to 20 repetitions; 70 women, 57.4 ± 3.1 years, four machines. The abstract does not name
+ *   them: use it for machines, not for free weights.
  * - Error: coefficient of variation below 3.3 %, taken as 3.3 %; mean absolute difference 1.5 to 3.1 %, whatever
  *   the machine and the repetitions.
  * - Evidence: `published`.
@@ -33,7 +33,7 @@ export const postmenopausal2006Equation = {
   formula: 'w * (0.988 + 0.0104 * r + 0.0019 * r ^ 2 - 0.0000584 * r ^ 3)',
   symbols: { w: 'load', r: 'repetitionsToFailure' },
   apply: postmenopausal2006,
-  // Which four machines is not at hand; it is not taken for free weights.
+  // The abstract does not name the four machines; we do not use it for free weights.
   lifts: [
     'chest-press',
     'shoulder-press',
@@ -46,7 +46,7 @@ export const postmenopausal2006Equation = {
     'trunk-flexion',
   ],
   sample: '70 trained postmenopausal women, 57.4 ± 3.1 years, four machines',
-  // 57.4 ± 2 × 3.1 years, to whole years outwards; the range itself is not at hand.
+  // 57.4 ± 2 × 3.1 years, to whole years outwards; the paper does not report the range.
   population: { sex: 'female', training: 'trained', ageYears: { low: 51, high: 64 } },
   fittedRepetitions: { low: 3, high: 20 },
   domain: { to: 20, reason: 'the end of its tests; it turns over at 24.15' },

@@ -7,8 +7,8 @@ import type { OneRepMaxEquation } from '../equation.js';
  * Formula: 1RM = 100 × w / (48.8 + 53.8 × e^(−0.075 × r))
  *
  * - Shape: 1.013 w at r = 1. It levels off at 2.049 w: below 48.8 % of the maximum the inverse does not exist.
- *   Its coefficients are sometimes handed out as those of Mayhew for one lift; no publication supports that.
- * - Fitted range: not at hand.
+ *   Some texts print its coefficients as those of Mayhew for one lift; no publication supports that.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `secondary` (read in a later text that writes out the classic equations).
  * - Source: Load assignment, in Essentials of strength training and conditioning, 1994.
@@ -38,7 +38,7 @@ export const wathanEquation = {
     floor: 0.488,
   },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'secondary',
   sources: ['wathan-1994'],

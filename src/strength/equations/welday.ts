@@ -5,11 +5,11 @@ import type { OneRepMaxEquation } from '../equation.js';
  *
  * Formula: 1RM = w × (1 + 0.0333 × r)
  *
- * - Shape: a straight line in r, 1.033 w at r = 1, where {@link estimateOneRepMax} takes the load itself.
- * - Fitted range: not at hand.
+ * - Shape: a straight line in r, 1.033 w at r = 1, where {@link estimateOneRepMax} returns the load itself.
+ * - Fitted range: not checked.
  * - Error: none published; see {@link estimateOneRepMax}.
  * - Evidence: `unconfirmed`; the coefficients are written from memory.
- * - Source: 1988 (recalled); the name is in use in Int J Strength Cond 2024.
+ * - Source: 1988 (from memory); the name is in use in Int J Strength Cond 2024.
  *
  * @param load - w, load lifted [kg or lb]
  * @param repetitionsToFailure - r, repetitions to failure
@@ -32,7 +32,7 @@ export const weldayEquation = {
   apply: welday,
   inverse: { formula: '(1 / p - 1) / 0.0333', apply: (p) => (1 / p - 1) / 0.0333 },
   lifts: 'any',
-  sample: 'not at hand',
+  sample: 'not checked',
   basis: 'not-known',
   evidence: 'unconfirmed',
   sources: ['welday-1988'],

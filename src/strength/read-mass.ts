@@ -1,0 +1,64 @@
+import type { Answer, Assumption } from '../answer/answer.js';
+import { answerFault } from '../answer/read-answer.js';
+import type { Reader } from '../answer/reader.js';
+import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
+import { assumption } from './messages.js';
+
+/** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
+const MASSES = {
+  'one-repetition-maximum': {
+    quantity: quantities.load,
+    least: quantities.load.min,
+    most: quantities.load.max * 40,
+    code: 'one-rep-max-exact',
+    makers: 'testedOneRepMax or estimateOneRepMax',
+  },
+  'body-mass-load': {
+    quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
+    least: 0,
+    most: quantities.bodyMass.max,
+    code: 'body-mass-load-exact',
+    makers: 'bodyMassLoad',
+  },
+} as const;
+
+type Mass = keyof typeof MASSES;
+
+const ENTERED = 'entered';
+
+/** What we assume of a mass that was entered as a plain number. */
+export const exactness = ({ kind, equation }: Pick<Answer<Mass>, 'kind' | 'equation'>): readonly Assumption[] =>
+  equation === ENTERED ? [assumption(MASSES[kind].code)] : [];
+
+/** A mass: an answer, or a plain number [`unit`], which we take as exact. The value is NaN where it is left out. */
+export function readMass<K extends Mass>(
+  reader: Reader,
+  name: string,
+  kind: K,
+  unit: LoadUnit,
+  optional = false,
+): Answer<K> {
+  const { quantity, least, most, code, makers } = MASSES[kind];
+  const expected = `an answer of ${makers}, or a number`;
+  const given = reader.anything(name, expected, optional);
+  const ucum = loadUnitCode(unit);
+  if (typeof given === 'number') {
+    const value = reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN;
+    return {
+      kind,
+      value,
+      unit: ucum,
+      equation: ENTERED,
+      evidence: 'definition',
+      formula: 'w',
+      symbols: { w: 'load' },
+      inputs: { load: value, unit },
+      assumptions: [assumption(code)],
+      cautions: [],
+      sources: [],
+    };
+  }
+  const fault = given === undefined ? undefined : answerFault(given, kind, ['kg', '[lb_av]'], least, most);
+  if (fault !== undefined) reader.report('wrong-type', name, expected, fault);
+  return given === undefined || fault !== undefined ? ({ kind, value: NaN } as Answer<K>) : (given as Answer<K>);
+}
