@@ -12,17 +12,24 @@ const plan = planSession({
   diastolicMmHg: 72,
   posture: 'seated',
   limbs: [
-    // The injured leg is thinner; its occlusion pressure could not be measured, so it is estimated.
-    { limb: 'leg', side: 'left', circumferenceCm: 51, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 },
-    // The other leg was measured with a hand-held Doppler.
+    // Measured with a hand-held Doppler: use a measurement wherever you can take one.
     {
       limb: 'leg',
       side: 'right',
-      circumferenceCm: 54,
       cuffWidthCm: 10,
       percent: 50,
       gaugeStepMmHg: 5,
-      measured: { valueMmHg: 172, method: 'doppler' },
+      measured: { valueMmHg: 172, method: 'doppler', posture: 'seated', cuffWidthCm: 10 },
+    },
+    // The injured leg could not be measured that day: an estimate is the fallback, and its interval is wide.
+    {
+      limb: 'leg',
+      side: 'left',
+      circumferenceCm: 51,
+      circumferenceSite: 'mid-limb',
+      cuffWidthCm: 10,
+      percent: 50,
+      gaugeStepMmHg: 5,
     },
   ],
   exercises: [
@@ -30,9 +37,9 @@ const plan = planSession({
       name: 'leg extension',
       limb: 'leg',
       side: 'left',
-      // Eight repetitions with 20 kg, two left in reserve: a maximum to estimate.
+      // Eight repetitions with 20 kg, two left in reserve: estimate the maximum.
       oneRepMax: { load: 20, repetitions: 8, repetitionsInReserve: 2 },
-      percent: 20,
+      percent: 30,
       step: 2.5,
       scheme: '30-15-15-15',
       tempo,
@@ -42,7 +49,7 @@ const plan = planSession({
     {
       name: 'leg press',
       limb: 'leg',
-      // A tested maximum, taken as it is.
+      // The maximum was tested.
       oneRepMax: { load: 80 },
       percent: 30,
       step: 5,

@@ -11,15 +11,15 @@ const line = (markdown: string): string =>
 
 const callable = (names: readonly PublicName[]): PublicName[] => names.filter(({ kind }) => kind !== 'type');
 
-/** `llms.txt`: what there is, one line each, for a language model that reads before it codes. */
+/** `llms.txt`: what is in the library, one line each, for a language model that reads before it codes. */
 export function index(): string {
   const names = publicNames();
   return [
     '# cuffwork',
     '',
-    '> Restriction training in numbers, as pure TypeScript functions: occlusion pressure, cuff pressure, loads, sessions and exposure, each with its 95 % interval, evidence grade and source. It computes; it clears no one to train.',
+    '> Restriction training in numbers, as pure TypeScript functions: occlusion pressure, cuff pressure, loads, sessions and exposure, each with its 95 % interval, evidence grade and source. cuffwork calculates. It does not give medical clearance.',
     '',
-    'Every function takes one plain object with the unit in each field’s name, and returns plain JSON. A wrong input throws an InputError with all issues. The whole text of the guides and of every function is in llms-full.txt, which `npm run docs` writes beside this file in docs/site.',
+    'Every function takes one plain object with the unit in each field’s name, and returns plain JSON. Invalid input throws an InputError that lists every problem and its likely cause. The whole text of the guides and of every function is in llms-full.txt, which `npm run docs` writes next to this file in docs/site.',
     '',
     '## Guides',
     '',

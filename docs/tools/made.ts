@@ -6,7 +6,17 @@ import { readFileSync } from 'node:fs';
 import { format, resolveConfig } from 'prettier';
 import { index } from './llms.js';
 import { pictures } from './pictures.js';
-import { occlusionErrorTable, occlusionTable, oneRepMaxTable, publicationsList } from './tables.js';
+import {
+  afterwards,
+  askFirstList,
+  occlusionErrorTable,
+  occlusionTable,
+  oneRepMaxTable,
+  publicationsList,
+  referList,
+  screenFirst,
+  stopCriteria,
+} from './tables.js';
 
 /** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
 const parts: Readonly<Record<string, () => string>> = {
@@ -14,8 +24,13 @@ const parts: Readonly<Record<string, () => string>> = {
   'occlusion errors': occlusionErrorTable,
   'maximum equations': oneRepMaxTable,
   publications: publicationsList,
+  'screen first': screenFirst,
+  refer: referList,
+  'ask first': askFirstList,
+  'stop criteria': stopCriteria,
+  afterwards,
 };
-const pages = ['docs/choosing-an-equation.md', 'docs/publications.md'];
+const pages = ['README.md', 'docs/cautions.md', 'docs/choosing-an-equation.md', 'docs/publications.md'];
 
 const withParts = (text: string, put: Set<string>): string =>
   text.replace(/(<!-- made: (.*?) -->\n)[\s\S]*?(<!-- end -->)/g, (_all, head: string, name: string, end: string) => {

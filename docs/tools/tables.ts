@@ -1,4 +1,5 @@
-import { sources, type Source } from '../../src/index.js';
+import { messages, sources, type Source } from '../../src/index.js';
+import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
 
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
@@ -104,3 +105,43 @@ export const publicationsList = (): string =>
       return `- \`${id}\`: ${words.filter(Boolean).join(' ')}`;
     })
     .join('\n');
+
+const bullets = (texts: readonly string[]): string => texts.map((text) => `- ${text}`).join('\n');
+
+const questions = (outcome: 'refer' | 'caution'): string =>
+  bullets(screeningQuestions().flatMap((asked) => (asked.outcome === outcome ? [asked.question] : [])));
+
+/** The questions of `screen` whose yes sends a person to a doctor. */
+export const referList = (): string => questions('refer');
+
+/** The questions of `screen` whose yes asks for a doctor’s advice first. */
+export const askFirstList = (): string => questions('caution');
+
+const symptomList = (grade: SymptomRow['grade'], when: SymptomRow['when']): string =>
+  bullets(symptoms.flatMap((row) => (row.grade === grade && row.when === when ? [messages[row.code]] : [])));
+
+/** What to deflate at, and what to do then: the stop criteria of every plan. */
+export const stopCriteria = (): string =>
+  [
+    'Call the emergency number:',
+    symptomList('emergency', 'session'),
+    'See a clinician before another session:',
+    symptomList('clinician-first', 'session'),
+    'Rest, and lower the pressure next time:',
+    symptomList('lower', 'session'),
+    messages['burn-usual'],
+  ].join('\n\n');
+
+/** What to watch for in the days after a session, and what to do then. */
+export const afterwards = (): string =>
+  [
+    'Call the emergency number:',
+    symptomList('emergency', 'after'),
+    'See a clinician before another session:',
+    symptomList('clinician-first', 'after'),
+    'Do less next time:',
+    symptomList('lower', 'after'),
+  ].join('\n\n');
+
+/** What a plan says of screening. */
+export const screenFirst = (): string => messages['screen-first'];

@@ -31,7 +31,7 @@ export const fields = {
     unit: 'cm',
     start: '54',
     slider: [15, 90, 0.5],
-    hint: 'around the limb, where the cuff sits',
+    hint: 'around the middle of the thigh or upper arm',
     path: 'limbs.0.circumferenceCm',
   },
   cuffWidthCm: {

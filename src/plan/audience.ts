@@ -144,7 +144,6 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'maximal-intent': 'method',
   'velocity-between-people': 'method',
   'reserve-inaccurate': 'method',
-  'reserve-under-told': 'method',
   'static-share': 'method',
   'timed-sets-no-volume': 'method',
   'total-left-out': 'method',
@@ -157,6 +156,8 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'ratio-coupled': 'method',
   'ratio-descriptive': 'method',
   'ratio-undefined': 'method',
+  'first-test-too-low': 'practitioner',
+  'reserve-underestimated': 'practitioner',
 });
 
 /** A caution that the table does not have, such as an app’s own, is for the person unless it is a note. */

@@ -31,9 +31,9 @@ import type { RecordItem, SessionRecord } from './record.js';
 import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
 import type { Screening } from './screen.js';
 import { setCounts } from './set-counts.js';
-import { standingStops } from './stops.js';
+import { inForce, type Stop } from './stops.js';
 
-const isStopped = (document: Parameters<typeof standingStops>[0]): boolean => standingStops(document).length > 0;
+const isStopped = (document: { readonly stops: readonly Stop[] }): boolean => inForce(document.stops).length > 0;
 const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): Block[] =>
   part(word('page.sources'), { points: sourceLines(sources) });
 /** Where there is nothing to list, a page says so. */

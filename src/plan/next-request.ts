@@ -12,7 +12,7 @@ import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
 import { documentOf } from './read-document.js';
-import { mergeStops, standingStops } from './stops.js';
+import { mergeStops, inForce } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
@@ -183,7 +183,7 @@ export function nextRequest(input: NextRequestInput): NextRequest {
   const proposal = documentOf(['proposal'], given.proposal, ['proposal']);
   const pairs = paired(plan, proposal);
   const stops = mergeStops(plan.stops, proposal.stops);
-  const standing = standingStops({ stops }).map(({ code }) =>
+  const standing = inForce(stops).map(({ code }) =>
     issue(
       'wrong-relation',
       ['proposal', 'stops'],

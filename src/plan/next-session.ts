@@ -20,7 +20,7 @@ import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { applyDecisions, mergeStops, softened, standingStops, stopsOf, type Stop, type StopDecision } from './stops.js';
+import { applyDecisions, mergeStops, softened, inForce, stopsOf, type Stop, type StopDecision } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -232,7 +232,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     stopsOf(raised, date),
   );
   const stops = applyDecisions(known, decisions);
-  const standing = standingStops({ stops });
+  const standing = inForce(stops);
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;

@@ -13,7 +13,7 @@ import { itemCautions } from './item-cautions.js';
 import { placeWords, sideWords } from './measures.js';
 import { pageWords, type Word } from './page-words.js';
 import { isDoneBy, isSameLimb, timesOf } from './places.js';
-import { standingStops, type Stop } from './stops.js';
+import { inForce, type Stop } from './stops.js';
 import type { LimbTotals, Plan, PlanExercise, PlanItem, StandingSentence } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
@@ -52,7 +52,7 @@ export function stopBlocks(say: Say, stops: readonly Stop[]): Block[] {
     const text = stopLine(say, stop);
     return [word('page.lifted-by', { text, role: word(`page.role-${by}`), date: on, why })];
   });
-  const standing = standingStops({ stops }).map((stop) => stopLine(say, stop));
+  const standing = inForce(stops).map((stop) => stopLine(say, stop));
   return [
     ...(standing.length > 0
       ? part(word('page.do-not-train'), { points: standing }, { lines: [word('page.no-settings')] })
@@ -315,7 +315,7 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 export function planWorking(plan: Plan, say: Say): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
-  const standing = standingStops(plan).map((stop) => stopLine(say, stop));
+  const standing = inForce(plan.stops).map((stop) => stopLine(say, stop));
   if (standing.length > 0) {
     const word = saying(say, pageWords);
     return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
@@ -425,7 +425,7 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     { lines: usual.map((said) => sentence(say, said)) },
   );
   const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
-  if (standingStops(plan).length > 0) return [...top, ...criteria, ...below];
+  if (inForce(plan.stops).length > 0) return [...top, ...criteria, ...below];
 
   // A stop that was lifted is shown with its decision, and not as a caution again.
   const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));

@@ -7,7 +7,7 @@ import { planKind } from './read-plan.js';
 import { recordFrom, totalsDone } from './record-session.js';
 import type { SessionRecord } from './record.js';
 import { proposalDocument, recordDocument } from './schema.js';
-import { standingStops } from './stops.js';
+import { inForce } from './stops.js';
 import { storedDocument, type StoredKind } from './stored.js';
 import type { Plan } from './types.js';
 
@@ -31,7 +31,7 @@ const isUp = (way: { readonly from: number; readonly to?: number } | undefined):
 
 /** What holds of a proposal, whatever the practitioner wrote into it. */
 function checkProposal(proposal: Proposal, found: Found): void {
-  const stopped = standingStops(proposal).length > 0;
+  const stopped = inForce(proposal.stops).length > 0;
   const { items } = proposal;
   items.forEach((item, index) => {
     const { action, load, cuffMmHg, percentOfOcclusion } = item;

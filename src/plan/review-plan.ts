@@ -21,7 +21,7 @@ import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import { say } from './standing.js';
-import { standingStops, type Stop } from './stops.js';
+import { inForce, type Stop } from './stops.js';
 import type { Plan, PlanItem, StandingSentence } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
@@ -189,7 +189,7 @@ function readingsOf(
 }
 
 const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
-  standingStops(document).map((stop) => {
+  inForce(document.stops).map((stop) => {
     const { code, text, values, source } = stop;
     const path = ['stops', document.stops.indexOf(stop)];
     return { severity: 'stop', code, text, ...(values && { values }), path, ...(source && { source }) };

@@ -83,7 +83,7 @@ export const questionMessages = {
   'ask-diastolicMmHg': 'What is your lower (diastolic) blood pressure at rest?',
   'ask-painNow': 'How strong is your pain now, from 0 (none) to 10 (worst)?',
   'ask-venous-thromboembolism': 'Have you ever had a blood clot in a vein or in your lung?',
-  'ask-thrombophilia': 'Has a doctor told you that your blood does not clot as it should?',
+  'ask-thrombophilia': 'Has a doctor found that your blood does not clot as it should?',
   'ask-limb-paralysis': 'Is one of your legs paralysed, or weak from a nerve or brain disease?',
   'ask-cancer-within-5-years': 'Have you had cancer in the last 5 years?',
   'ask-intensive-care': 'Have you been in intensive care?',

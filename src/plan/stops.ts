@@ -2,7 +2,7 @@ import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
-import { Reader } from '../answer/reader.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
@@ -71,6 +71,9 @@ const keyOf = ({ code, since, limb, side, values }: Stop): string =>
 /** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
 const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
   lifted !== undefined && [code, about].includes(lifted.stop) && (since === undefined || lifted.on >= since);
+
+/** The stops of a list that no decision has lifted. */
+export const inForce = (stops: readonly Stop[]): Stop[] => stops.filter((stop) => !isLifted(stop));
 
 /** Stops of several documents, each once; a stop that is lifted in one of them is lifted. */
 export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
@@ -147,7 +150,7 @@ export function applyDecisions(
  *
  * @param document - a plan, a record, a review or a proposal.
  * @returns its stops without those that were lifted.
- * @throws InputError for what has no list of stops
+ * @throws InputError where it has no list of stops.
  *
  * @example
  * ```ts
@@ -163,12 +166,16 @@ export function applyDecisions(
  * ```
  */
 export function standingStops(document: WithStops): Stop[] {
+  const expected = 'a plan, a record, a review or a proposal';
+  const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
   const issues: InputIssue[] = [];
-  const expected = 'the stops of a plan, a record, a review or a proposal';
-  const stops = new Reader(document, [], issues).anything('stops', expected);
-  const isStop = (stop: unknown): stop is Stop => typeof stop === 'object' && stop !== null;
-  if (issues.length === 0 && !(Array.isArray(stops) && stops.every(isStop)))
-    issues.push(issue('wrong-type', ['stops'], expected, describe(stops)));
+  if (!Array.isArray(stops)) issues.push(issue('wrong-type', ['stops'], 'a list of stops', describe(stops)));
+  else {
+    stops.forEach((stop: unknown, index) => {
+      if (typeof stop === 'object' && stop !== null && typeof (stop as Stop).code === 'string') return;
+      issues.push(issue('wrong-type', ['stops', index], 'a stop, with its code', describe(stop)));
+    });
+  }
   if (issues.length > 0) throw new InputError(issues);
-  return (stops as Stop[]).filter((stop) => !isLifted(stop));
+  return inForce(stops as Stop[]);
 }

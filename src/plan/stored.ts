@@ -99,6 +99,17 @@ function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   return { ...document, cautions: onceEach([unverified, ...document.cautions]) };
 }
 
+/** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */
+function isOther(document: unknown, names: readonly string[]): boolean {
+  try {
+    return (
+      isObject(document) && typeof document['document'] !== 'object' && !names.includes(String(document['document']))
+    );
+  } catch {
+    return false;
+  }
+}
+
 /** A document of one of the kinds, given back as plain JSON of its own, verified; issues are told from `place`. */
 export function storedDocument<K extends string>(
   kinds: Readonly<Record<K, object>>,
@@ -107,7 +118,10 @@ export function storedDocument<K extends string>(
 ): unknown {
   const names = Object.keys(kinds) as K[];
   try {
-    const json = plainInput(document, `a ${names.join(' or a ')} of this library`) as Json;
+    const other = isOther(document, names);
+    const json = other
+      ? (document as Json)
+      : (plainInput(document, `a ${names.join(' or a ')} of this library`) as Json);
     const name = names.find((kind) => json['document'] === kind);
     if (!name) {
       const expected = names.map((kind) => `'${kind}'`).join(' or ');

@@ -69,7 +69,7 @@ export type Symptom = (typeof rows)[number]['code'];
  * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'
  * ```
  */
-export const symptoms: readonly (SymptomRow & { readonly code: Symptom })[] = rows;
+export const symptoms: readonly (SymptomRow & { readonly code: Symptom })[] = /* @__PURE__ */ frozen(rows);
 
 export const SYMPTOM_CODES: readonly Symptom[] = rows.map(({ code }) => code);
 

@@ -55,12 +55,15 @@ describe('an estimate', () => {
     expect(parts(partly).map(([part]) => part)).toEqual(['equation', 'systolic']);
   });
 
-  // 180/110 and 140/90, at and above.
+  // 180/110, 160/100 (where grade 2 begins; a line of its own is `practice`) and 140/90, at and above.
   it.each([
     [139, 89, undefined],
     [140, 89, 'blood-pressure-high'],
     [139, 90, 'blood-pressure-high'],
-    [179, 109, 'blood-pressure-high'],
+    [159, 99, 'blood-pressure-high'],
+    [160, 89, 'blood-pressure-very-high'],
+    [150, 100, 'blood-pressure-very-high'],
+    [179, 109, 'blood-pressure-very-high'],
     [180, 80, 'blood-pressure-refer'],
     [150, 110, 'blood-pressure-refer'],
   ] as const)('at %d/%d', (systolicMmHg, diastolicMmHg, code) => {

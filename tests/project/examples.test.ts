@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { format } from 'node:util';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
@@ -7,13 +8,18 @@ import { describe, expect, it } from 'vitest';
 interface Example {
   readonly place: string;
   readonly code: string;
+  /** What the page says the code prints: the block of text right after it. */
+  readonly output?: string | undefined;
 }
 
 const fences = (text: string, place: string): Example[] =>
-  [...text.matchAll(/^```(?:ts|js|typescript|javascript)\n([\s\S]*?)^```/gm)].map((match, index) => ({
-    place: `${place} #${index + 1}`,
-    code: match[1]!,
-  }));
+  [...text.matchAll(/^```(?:ts|js|typescript|javascript)\n([\s\S]*?)^```(?:\n\n```text\n([\s\S]*?)^```)?/gm)].map(
+    (match, index) => ({
+      place: `${place} #${index + 1}`,
+      code: match[1]!,
+      output: match[2],
+    }),
+  );
 
 /** Every doc comment’s text without its stars. */
 const comments = (text: string): string =>
@@ -90,11 +96,17 @@ describe('examples in the docs', () => {
   });
   it('are found', () => {
     expect(examples.length).toBeGreaterThan(20);
+    expect(examples.filter(({ output }) => output !== undefined).length).toBeGreaterThan(1);
   });
-  it.each(examples)('$place runs and gives what it says', async ({ code, place }) => {
+  it.each(examples)('$place runs and gives what it says', async ({ code, place, output }) => {
     const { js, claims } = runnable(code);
-    expect.assertions(claims + 1);
+    expect.assertions(claims + 1 + (output === undefined ? 0 : 1));
     expect(claims > 0 || !place.startsWith('src'), 'an example in a doc comment claims something').toBe(true);
-    await new AsyncFunction('importPackage', 'expect', 'console', js)(importPackage, expect, { log: () => {} });
+    let printed = '';
+    const log = (...values: unknown[]): void => {
+      printed += `${format(...values)}\n`;
+    };
+    await new AsyncFunction('importPackage', 'expect', 'console', js)(importPackage, expect, { log });
+    if (output !== undefined) expect(printed).toBe(output);
   });
 });

@@ -181,7 +181,7 @@ describe('a plan', () => {
         items: [{ exercise: 'press', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }], heldMmHg }],
       }).stops.map(({ code }) => code);
     expect(held(108)).toEqual([]);
-    expect(held(1000)).toEqual(['cuff-pressure-stop']);
+    expect(held(1000)).toEqual(['held-above-tried']);
   });
 
   it('is added up over a week', () => {

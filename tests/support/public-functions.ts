@@ -300,7 +300,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
   dayQuestions: { call: dayQuestions, right: [] },
-  standingStops: { call: standingStops, right: [plan] },
+  standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
   agreement: {
     call: study.agreement,

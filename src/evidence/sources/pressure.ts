@@ -90,7 +90,7 @@ export const pressureSources = {
   },
   'femoral-repeat': {
     about: 'repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people',
-    note: 'figures read in the abstract; journal and year not at hand',
+    note: 'figures read in the abstract; journal and year not checked',
   },
   'padding-2006': {
     title:
@@ -101,7 +101,7 @@ export const pressureSources = {
     pages: '1752–1757',
     doi: '10.1213/01.ane.0000209018.00998.24',
     pmid: '16717321',
-    note: 'its table of padding coefficients is not at hand',
+    note: 'we did not read its table of padding coefficients',
   },
   'padding-lower-limb-2016': {
     about: 'tourniquet pressures from an estimated occlusion pressure in 224 lower limbs',
@@ -120,7 +120,7 @@ export const pressureSources = {
   'tourniquet-proceedings': {
     about: 'systolic-only and padding-coefficient rules against measured occlusion pressure in 143 patients',
     container: 'CMBES proceedings',
-    note: 'the authors have an interest in tourniquet technology; year not at hand',
+    note: 'the authors have an interest in tourniquet technology; year not checked',
   },
   'segmental-pressures': {
     about: 'criteria for segmental limb pressures: thigh pressure index by cuff width',
@@ -188,7 +188,7 @@ export const pressureSources = {
   'position-and-size-2024': {
     title: 'Body position and cuff size influence lower limb arterial occlusion pressure and its predictors',
     year: 2024,
-    note: 'rest of the title and journal not at hand',
+    note: 'rest of the title and journal not checked',
   },
   'arm-doppler-2017': {
     title:
@@ -202,7 +202,7 @@ export const pressureSources = {
   'arm-hierarchical': {
     title: 'Systolic BP and arm circumference are the best predictors of AOP in young adults',
     container: 'Fisioter Mov',
-    note: 'year not at hand',
+    note: 'year not checked',
   },
   'adaptive-tourniquet-2013': {
     title:
@@ -217,7 +217,7 @@ export const pressureSources = {
     container: 'IJES conference proceedings',
     volume: '14(3)',
     pages: '36',
-    note: 'year not at hand',
+    note: 'year not checked',
   },
   'posture-abstract-2018': {
     about: 'thigh occlusion pressure supine and seated in 20 people, a conference abstract',
@@ -240,11 +240,11 @@ export const pressureSources = {
   },
   'femoral-sides': {
     about: 'femoral occlusion pressure of the dominant and the other leg, men and women',
-    note: 'figures read in the abstract; journal and year not at hand',
+    note: 'figures read in the abstract; journal and year not checked',
   },
   'variance-days-legs': {
     about: 'variance of thigh occlusion pressure between people, days and legs, supine, 42 people',
-    note: 'figures read in the abstract; journal and year not at hand',
+    note: 'figures read in the abstract; journal and year not checked',
   },
   'hand-held-doppler-2023': {
     about: 'hand-held Doppler against imaging ultrasound, arm and leg',
@@ -293,7 +293,7 @@ export const pressureSources = {
   'monica-quality': {
     about: 'bias of a blood-pressure reading by arm circumference and bladder width',
     container: 'WHO MONICA quality assessment document',
-    note: 'coefficients read in the document; year not at hand',
+    note: 'coefficients read in the document; year not checked',
   },
   'bladder-width-2000': {
     about: 'width of the bladder without error, by arm circumference',

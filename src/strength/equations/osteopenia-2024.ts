@@ -162,13 +162,13 @@ const equationOf = <I extends string, L extends Lift>(
   id: I,
   lift: L,
   words: string,
-  row: Row,
+  key: keyof typeof TABLE,
   apply: (load: number, r: number) => number,
 ) =>
   ({
     id,
     name: `${words}, older adults with osteopenia (2024)`,
-    formula: formulaOf(row),
+    formula: formulaOf(TABLE[key]),
     symbols: { w: 'load', r: 'repetitionsToFailure' },
     apply,
     lifts: [lift],
@@ -176,58 +176,52 @@ const equationOf = <I extends string, L extends Lift>(
     // 73 ± 2 × 8 years; the paper does not report the range.
     population: { training: 'trained', ageYears: { low: 57, high: 89 } },
     fittedRepetitions: { low: 5, high: 16 },
-    domain: { from: 5, to: 16, reason: `the range of its tests; it turns over at ${row.turnsAt}` },
+    domain: { from: 5, to: 16, reason: `the range of its tests; it turns over at ${TABLE[key].turnsAt}` },
     basis: 'data',
     evidence: 'derived',
     sources: ['osteopenia-2024'],
     assumptions: ['cubic-form-inferred'],
   }) as const satisfies OneRepMaxEquation;
 
-export const osteopeniaLatPulldown2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-lat-pulldown-2024',
-    'lat-pulldown',
-    'lat pulls',
-    TABLE.latPulldown,
-    osteopeniaLatPulldown2024,
-  ))();
-export const osteopeniaTricepsDip2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-triceps-dip-2024',
-    'triceps-dip',
-    'triceps dips',
-    TABLE.tricepsDip,
-    osteopeniaTricepsDip2024,
-  ))();
-export const osteopeniaTrunkExtension2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-trunk-extension-2024',
-    'trunk-extension',
-    'trunk extension',
-    TABLE.trunkExtension,
-    osteopeniaTrunkExtension2024,
-  ))();
-export const osteopeniaTrunkFlexion2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-trunk-flexion-2024',
-    'trunk-flexion',
-    'trunk flexion',
-    TABLE.trunkFlexion,
-    osteopeniaTrunkFlexion2024,
-  ))();
-export const osteopeniaKneeExtension2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-knee-extension-2024',
-    'knee-extension',
-    'leg extension',
-    TABLE.kneeExtension,
-    osteopeniaKneeExtension2024,
-  ))();
-export const osteopeniaKneeFlexion2024Equation = /* @__PURE__ */ (() =>
-  equationOf(
-    'osteopenia-knee-flexion-2024',
-    'knee-flexion',
-    'leg flexion',
-    TABLE.kneeFlexion,
-    osteopeniaKneeFlexion2024,
-  ))();
+export const osteopeniaLatPulldown2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-lat-pulldown-2024',
+  'lat-pulldown',
+  'lat pulls',
+  'latPulldown',
+  osteopeniaLatPulldown2024,
+);
+export const osteopeniaTricepsDip2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-triceps-dip-2024',
+  'triceps-dip',
+  'triceps dips',
+  'tricepsDip',
+  osteopeniaTricepsDip2024,
+);
+export const osteopeniaTrunkExtension2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-trunk-extension-2024',
+  'trunk-extension',
+  'trunk extension',
+  'trunkExtension',
+  osteopeniaTrunkExtension2024,
+);
+export const osteopeniaTrunkFlexion2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-trunk-flexion-2024',
+  'trunk-flexion',
+  'trunk flexion',
+  'trunkFlexion',
+  osteopeniaTrunkFlexion2024,
+);
+export const osteopeniaKneeExtension2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-knee-extension-2024',
+  'knee-extension',
+  'leg extension',
+  'kneeExtension',
+  osteopeniaKneeExtension2024,
+);
+export const osteopeniaKneeFlexion2024Equation = /* @__PURE__ */ equationOf(
+  'osteopenia-knee-flexion-2024',
+  'knee-flexion',
+  'leg flexion',
+  'kneeFlexion',
+  osteopeniaKneeFlexion2024,
+);
