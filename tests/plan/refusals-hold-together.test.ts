@@ -408,7 +408,7 @@ describe('a document that is read back', () => {
     ],
     [
       { ...plan, cautions: [{ code: 'x', text: 'y', severity: 'note', path: [null] }] },
-      ['cautions.0.path.0', 'wrong-type', 'of one of the forms of the schema', 'null'],
+      ['cautions.0.path.0', 'wrong-type', 'of type string or number', 'null'],
     ],
   ] as const)('is refused, case %#', (document, expected) => {
     expect(refusal(readDocument as never, document)[0]).toEqual(expected);

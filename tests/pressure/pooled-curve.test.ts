@@ -220,6 +220,8 @@ describe('the default', () => {
     }));
     const { estimateOcclusionPressure: again } = await import('../../src/pressure/estimate.js');
     vi.doUnmock('../../src/pressure/equations.js');
+    // Other files share the modules of this run.
+    vi.resetModules();
     const person = { ...supine, limb: 'leg', circumferenceCm: 55, ageYears: 23, sex: 'male' } as const;
     const readings = { ...person, cuffWidthCm: 18 };
     expect(JSON.stringify(again(readings))).toBe(before);
