@@ -157,6 +157,12 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'ratio-undefined': 'method',
   'first-test-too-low': 'practitioner',
   'reserve-underestimated': 'practitioner',
+  'cuff-width-below-published': 'practitioner',
+  'few-people': 'method',
+  'differences-not-normal': 'method',
+  'spread-changes-with-size': 'method',
+  'bias-changes-with-size': 'method',
+  'tests-differ': 'method',
 });
 
 /** A caution that the table does not have, such as an app’s own, is for the person unless it is a note. */

@@ -47,7 +47,7 @@ const allowed: Readonly<Record<string, number>> = {
   'docs/mutation.md': 5,
   'docs/publications.md': 3,
   'docs/robustness.md': 3,
-  'src/answer': 30,
+  'src/answer': 31,
   'src/evidence': 5,
   'src/explain.ts': 7,
   'src/plan': 96,
@@ -55,7 +55,7 @@ const allowed: Readonly<Record<string, number>> = {
   'src/quantity': 1,
   'src/schemas.ts': 1,
   'src/session': 16,
-  'src/study': 37,
+  'src/study': 38,
 };
 
 /** Comments and texts of a module, without its names. */

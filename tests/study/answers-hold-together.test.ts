@@ -583,7 +583,7 @@ describe('a bibliography', () => {
 `);
     expect(bibtex('femoral-repeat')).toBe(`@misc{femoral-repeat,
   title = {{[title not checked: repeat measurement of femoral occlusion pressure under two inflation protocols, 40 people]}},
-  note = {figures read in the abstract; journal and year not at hand},
+  note = {figures read in the abstract; journal and year not checked},
 }
 `);
     expect(bibtex('flow-steps-2018').split('\n').slice(2)).toEqual([

@@ -267,7 +267,7 @@ const rows = {
   ...readings,
   circumferenceCm: [54, 60],
 };
-const measuredMmHg = [150, 160, 170, 180];
+const measuredMmHg = [150, 160, 170, 180, 190, 165];
 
 /** A public function with arguments that are right; a name may have a comma and what is particular about the call. */
 export interface PublicCall {
