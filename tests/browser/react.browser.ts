@@ -16,12 +16,12 @@ describe('the React form', () => {
   const field = (path: string) => page.locator(`[id="${path}"]`);
   const submit = () => page.getByRole('button', { name: 'Plan the session' }).click();
 
-  // Worked by hand: (118 − 74) × 56 / (3 × 10) + 74 = 156.13; half is 78.07, down to 75. 25 % of 60 kg is 15 kg.
+  // Worked by hand: 74 + 1.25 × (22 + 17.9 × 56 / 10) = 226.8, seated; half is 113.4, down to 110. 25 % of 60 kg is 15 kg.
   it('plans a session', async () => {
     await submit();
-    await page.getByRole('heading', { name: '75 mmHg, 15 kg' }).waitFor();
+    await page.getByRole('heading', { name: '110 mmHg, 15 kg' }).waitFor();
     await page.getByText('The whole plan with its working').click();
-    expect(await page.getByRole('region', { name: 'The whole plan' }).innerText()).toContain('LOP = (SBP − DBP) × C');
+    expect(await page.getByRole('region', { name: 'The whole plan' }).innerText()).toContain('LOP = DBP + h × (');
     expect(await violations(page)).toEqual([]);
   });
 

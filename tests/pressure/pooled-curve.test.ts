@@ -201,7 +201,7 @@ describe('the default', () => {
     expect({ scale, evidence }).toEqual({ scale: 'log', evidence: 'derived' });
   });
   it('is the curve for every width, posture and limb', () => {
-    for (const cuffWidthCm of [2, 5, 7.9, 10.4, 10.5, 18, 40]) {
+    for (const cuffWidthCm of [3, 5, 7.9, 10.4, 10.5, 18, 40]) {
       for (const posture of POSTURES) {
         expect(at({ cuffWidthCm, posture, ageYears: 23, sex: 'male' }).equation).toBe('pooled-curve-thigh-2026');
         expect(at({ limb: 'arm', circumferenceCm: 32, cuffWidthCm, posture }).equation).toBe('pooled-curve-arm-2026');
