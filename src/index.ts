@@ -36,6 +36,7 @@ export {
   type CalibrationInput,
 } from './pressure/calibrate.js';
 export { correctForCuffWidth, type CuffWidthInput } from './pressure/cuff-width.js';
+export type { CurveError, PooledCurve } from './pressure/curve.js';
 export type { CuffClass, ExtraReading, OcclusionEquation, OcclusionReadings, Range } from './pressure/equation.js';
 export type { OcclusionEquationId } from './pressure/equations.js';
 export {
@@ -55,6 +56,7 @@ export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
 export {
   quantities,
+  type CircumferenceSite,
   type ExerciseMode,
   type Limb,
   type LoadUnit,

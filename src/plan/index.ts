@@ -63,3 +63,4 @@ export type {
   PlanSetRequest,
   ProgressionAction,
 } from './types.js';
+export type { DayCode, ScreeningCode } from './screening-messages.js';

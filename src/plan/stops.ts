@@ -46,11 +46,6 @@ export interface Stop {
   readonly lifted?: StopDecision | undefined;
 }
 
-/** What has stops: a plan, a record, a review or a proposal. */
-interface WithStops {
-  readonly stops: readonly Stop[];
-}
-
 const oneOf = <T extends string>(all: readonly T[], value: unknown): T | undefined => all.find((one) => one === value);
 
 /** The stops among cautions, in force since a day. */
@@ -165,7 +160,7 @@ export function applyDecisions(
  * standingStops(plan).map(({ code }) => code); // => ['blood-pressure-refer']
  * ```
  */
-export function standingStops(document: WithStops): Stop[] {
+export function standingStops(document: { readonly stops: readonly Stop[] }): Stop[] {
   const expected = 'a plan, a record, a review or a proposal';
   const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
   const issues: InputIssue[] = [];
