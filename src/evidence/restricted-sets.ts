@@ -45,13 +45,6 @@ export const lastSetToFailure = {
   readonly sets: readonly RestrictedSet[];
 };
 
-/** Loads at which repetitions in reserve of a restricted set say nothing [% of 1RM]; worked out from {@link lastSetToFailure}. */
-export const reserveUnusable = { low: 20, high: 40, evidence: 'derived' } as const satisfies {
-  readonly low: number;
-  readonly high: number;
-  readonly evidence: Grade;
-};
-
 /**
  * Four sets to failure with restriction at 50 % of 1RM or less: mean repetitions and 95 % confidence interval of each
  * set, and of all four; 25 studies, 678 people. The sets and the total were pooled separately.

@@ -8,7 +8,7 @@ import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
-import { DAY_MS } from './days.js';
+import { daysBetween } from '../answer/day.js';
 import { comparedHeld } from './held.js';
 import { judgePain, painIsOf, painSentence, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
@@ -57,9 +57,6 @@ export interface ItemCase {
 /** Where the last part that fits is; −1 where none does. */
 const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boolean): number =>
   parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
-
-/** Days from one day to another. */
-const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;
 
 /** The share of occlusion pressure that was asked for. */
 export const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;

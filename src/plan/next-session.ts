@@ -6,7 +6,7 @@ import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { coded } from './coded.js';
-import { DAY_WORDS, isDay } from './days.js';
+import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { onceEach } from './gravest-first.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
@@ -37,11 +37,11 @@ function read(request: ProgressionRequest) {
   if (deload !== undefined && deload !== true) {
     reader.report('wrong-type', 'deload', 'true, or left out', String(deload).slice(0, 60));
   }
-  const date = reader.optionalText('date', DAY_WORDS, isDay);
+  const date = reader.optionalText('date', DAY_EXPECTED, isCalendarDay);
   const longBreakDays = reader.optionalNumber('longBreakDays', LONG_BREAK);
-  const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_WORDS, isDay);
+  const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_EXPECTED, isCalendarDay);
   const decided = reader.anything('decisions', 'a list of decisions about stops', true);
-  if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_WORDS);
+  if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_EXPECTED);
   if (date !== undefined && testedOn !== undefined && testedOn > date) {
     reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
   }

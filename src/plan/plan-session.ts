@@ -30,7 +30,6 @@ import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
-import { DAY_MS } from './days.js';
 import { checkConsistency } from './consistency.js';
 import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
@@ -514,7 +513,7 @@ function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   return [
     screeningAssumption('screening-dated', {
       date: screened,
-      days: (Date.parse(date) - Date.parse(screened)) / DAY_MS,
+      days: daysBetween(screened, date),
     }),
   ];
 }

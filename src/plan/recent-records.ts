@@ -1,6 +1,6 @@
 import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
 import { plainCopy } from '../answer/plain-copy.js';
-import { isDay } from './days.js';
+import { isCalendarDay } from '../answer/day.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import { placesOf } from './places.js';
 import { documentInto } from './read-document.js';
@@ -39,7 +39,7 @@ function glance(record: unknown, index: number): Glance | undefined {
   try {
     const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record as Json;
     if (document !== 'record' || schemaVersion !== 1) return undefined;
-    if (typeof date !== 'string' || !isDay(date) || !Array.isArray(items)) return undefined;
+    if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
     if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
     if (pain !== undefined && !Array.isArray(pain)) return undefined;
     return {

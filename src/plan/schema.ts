@@ -22,7 +22,7 @@ import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import { day } from './days.js';
+import { DAY_EXPECTED } from '../answer/day.js';
 import type { PlanCode } from './messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import { progressionRules } from './progression-rules.js';
@@ -64,6 +64,9 @@ const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
 /** Text of at most so many characters; counted as JSON Schema counts them. */
 const text = (most: number) =>
   z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
+
+/** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
+const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
 /** A code of a catalogue, which is looked up when the document is verified. */
 const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;

@@ -166,6 +166,5 @@ export const screeningMessages = {
     'You have had an operation or a broken bone. The score does not count it: do not read it as a low risk.',
 } as const satisfies Catalogue;
 
-export type ScreeningMessage = keyof typeof screeningMessages;
 export const { assumption: screeningAssumption, caution: screeningCaution } =
   /* @__PURE__ */ speaker(screeningMessages);

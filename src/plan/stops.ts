@@ -4,6 +4,7 @@ import { describe, InputError, issue, type InputIssue } from '../answer/issues.j
 import type { MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
+import { saidKey } from './gravest-first.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
 /** Who can decide about a stop: a role, never a name. */
@@ -61,7 +62,7 @@ export const stopsOf = (cautions: readonly Caution[], since?: string): Stop[] =>
 
 /** One stop is another where all but its words and its decision is alike. */
 const keyOf = ({ code, since, limb, side, values }: Stop): string =>
-  JSON.stringify([code, since, limb, side, Object.entries(values ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))]);
+  JSON.stringify([saidKey({ code, ...(values && { values }) }), since, limb, side]);
 
 /** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
 const isLifted = ({ code, about, since, lifted }: Stop): boolean =>

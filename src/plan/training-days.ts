@@ -6,7 +6,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';
 import type { SessionRecord } from './record.js';
-import { DAY_MS, DAY_WORDS, isDay } from './days.js';
+import { DAY_EXPECTED, daysBetween, isCalendarDay } from '../answer/day.js';
 import { repeatedRecords } from './recent-records.js';
 
 /** What {@link trainingDays} takes. */
@@ -77,17 +77,16 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
 export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
   const given = reader.values('records', 'a list of records of this library');
-  const from = reader.optionalText('from', DAY_WORDS, isDay);
-  if (!reader.has('from')) reader.missing('from', DAY_WORDS);
+  const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
+  if (!reader.has('from')) reader.missing('from', DAY_EXPECTED);
   reader.done();
-  const first = Date.parse(from!);
   const week: SessionRecord[][] = Array.from({ length: 7 }, () => []);
   const issues: InputIssue[] = [];
   const records = given.map((part, index) => documentInto(issues, 'record', part, ['records', index]));
   issues.push(...repeatedRecords(records));
   records.forEach((record, index) => {
     const place = ['records', index];
-    const day = record && week[(Date.parse(record.date) - first) / DAY_MS];
+    const day = record && week[daysBetween(from!, record.date)];
     if (!day) return;
     day.push(record);
     if (!record.sessionLoad) {

@@ -89,15 +89,6 @@ export function writeIntervals({ value, lower, upper }: AnswerColumns, from: num
   }
 }
 
-/** As `logInterval` for the rows of a block: standard deviations of ln(value) are left in `upper`. */
-export function writeLogIntervals({ value, lower, upper }: AnswerColumns, from: number, to: number): void {
-  for (let row = from; row < to; row += 1) {
-    const factor = Math.exp(NORMAL_95 * upper[row]!);
-    lower[row] = value[row]! / factor;
-    upper[row] = value[row]! * factor;
-  }
-}
-
 /** What holds for every row of a column answer, in its place; anything else as it is. */
 export function columnsAsAbout(part: object): object {
   const { value, about } = part as Partial<ColumnAnswer>;

@@ -14,5 +14,4 @@ export const studyMessages = {
   'few-people': 'Only {people} people: the intervals are wide, and the assumptions cannot be checked.',
 } as const satisfies Catalogue;
 
-export type StudyCode = keyof typeof studyMessages;
 export const { caution } = /* @__PURE__ */ speaker(studyMessages);

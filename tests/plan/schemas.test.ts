@@ -2,8 +2,10 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import fastify from 'fastify';
 import { describe, expect, expectTypeOf, it } from 'vitest';
+import * as z from 'zod/mini';
 import { declarations, jsonSchema } from '../../docs/tools/json-schemas.js';
 import { attempt, type Answer } from '../../src/index.js';
+import { isCalendarDay } from '../../src/answer/day.js';
 import { requestReader } from '../../src/plan/parse.js';
 import * as documents from '../../src/plan/schema.js';
 import {
@@ -169,6 +171,17 @@ type Json_<T> =
 type Declared<S extends { _zod: { input: unknown } }> = Json_<S['_zod']['input']>;
 
 // Checked by the compiler, in both directions: a field, a word or a `?` that only one of the two has is an error here.
+describe('a day', () => {
+  it('is the same for the pattern of the schemas and for the readers', () => {
+    const two = (part: number) => String(part).padStart(2, '0');
+    const days = [1900, 2000, 2023, 2024, 2100].flatMap((year) =>
+      Array.from({ length: 14 * 33 }, (_, at) => `${year}-${two(Math.floor(at / 33))}-${two(at % 33)}`),
+    );
+    expect(days.filter((text) => z.regexes.date.test(text))).toEqual(days.filter(isCalendarDay));
+    expect(days.filter(isCalendarDay)).toHaveLength(5 * 365 + 2);
+  });
+});
+
 describe('every declaration', () => {
   it('is the type of its document', () => {
     expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
