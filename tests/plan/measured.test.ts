@@ -1,16 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { planSession } from '../../src/plan/index.js';
 import { codesOf, expectClose } from '../support/hold-together.js';
+import { press } from '../support/plans.js';
 
-const press = {
-  name: 'press',
-  limb: 'leg',
-  load: 20,
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
-} as const;
 const plan = (measured: object, { limb = 'leg', posture = 'standing', width = 11.5, more = {} } = {}) =>
   planSession({
     systolicMmHg: 120,

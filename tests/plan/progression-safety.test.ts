@@ -17,16 +17,13 @@ import {
   type SessionRecord,
 } from '../../src/plan/index.js';
 import { judgePain } from '../../src/plan/pain.js';
-import { planOf, recordOf } from '../support/plans.js';
+import { codesOf as codes } from '../support/hold-together.js';
+import { planOf, proposing, recordOf } from '../support/plans.js';
 
 // 20 kg of a maximum of 100 kg, 50 % of a measured 200 mmHg.
 const plan = planOf({ percent: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
-const propose = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
-  nextSession({ plan, records, rule: 'all-repetitions', ...more });
-const first = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
-  propose(records, more).items[0]!;
-const codes = (said: readonly { readonly code: string }[]) => said.map(({ code }) => code);
+const { propose, first } = proposing(plan);
 const verdict = (request: Partial<RecordRequest>, item: object = {}, more: Partial<ProgressionRequest> = {}) => {
   const { action, reasons } = first([recordOf(plan, all, request, item)], more);
   return [action, reasons[0]?.code];

@@ -1,23 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { cite, explain, isInputError, messages } from '../../src/index.js';
-import {
-  ladder,
-  nextRung,
-  nextSession,
-  progressionRules,
-  type ProgressionRequest,
-  type SessionRecord,
-} from '../../src/plan/index.js';
+import { ladder, nextRung, nextSession, progressionRules, type ProgressionRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
-import { jointPain, planOf, recordOf } from '../support/plans.js';
+import { codesOf as codes } from '../support/hold-together.js';
+import { jointPain, planOf, proposing, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
-const propose = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
-  nextSession({ plan, records, rule: 'all-repetitions', ...more });
-const first = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
-  propose(records, more).items[0]!;
-const codes = (said: readonly { readonly code: string }[]) => said.map(({ code }) => code);
+const { propose, first } = proposing(plan);
 
 describe('nextSession', () => {
   it('is plain JSON with the rule, its grade and what it says', () => {

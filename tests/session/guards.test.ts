@@ -13,6 +13,7 @@ import {
   type Guard,
 } from '../../src/index.js';
 import { compareWeeks, planSession, recordSession } from '../../src/plan/index.js';
+import { press } from '../support/plans.js';
 
 const bySeverity = ({ cautions }: { readonly cautions: readonly Caution[] }) =>
   cautions.map(({ severity, code }) => `${severity} ${code}`);
@@ -140,15 +141,6 @@ describe('a plan', () => {
     cuffWidthCm: 12,
     percent: 60,
     measured: { valueMmHg: 180, method: 'doppler', posture: 'seated', cuffWidthCm: 12 },
-  } as const;
-  const press = {
-    name: 'press',
-    limb: 'leg',
-    load: 20,
-    scheme: '30-15-15-15',
-    tempo: { eccentricS: 2, concentricS: 2 },
-    restS: 30,
-    restriction: 'continuous',
   } as const;
   const plan = (limb: object = {}, more: object = {}, exercise: object = {}) =>
     planSession({

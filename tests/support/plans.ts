@@ -1,8 +1,28 @@
 import type { LoadUnit } from '../../src/index.js';
-import { planSession, recordSession, type Plan, type PlanRequest, type RecordRequest } from '../../src/plan/index.js';
+import {
+  nextSession,
+  planSession,
+  recordSession,
+  type Plan,
+  type PlanRequest,
+  type ProgressionRequest,
+  type RecordRequest,
+  type SessionRecord,
+} from '../../src/plan/index.js';
 
 type Exercise = PlanRequest['exercises'][number];
 type PlanLimbs = PlanRequest['limbs'];
+
+/** A press with a load of its own and the cuff inflated throughout. */
+export const press = {
+  name: 'press',
+  limb: 'leg',
+  load: 20,
+  scheme: '30-15-15-15',
+  tempo: { eccentricS: 2, concentricS: 2 },
+  restS: 30,
+  restriction: 'continuous',
+} as const;
 
 /** A plan of one exercise on the left leg; the occlusion pressure is a measured 200 mmHg. */
 export const planOf = (
@@ -69,3 +89,11 @@ export const recordOf = (
     ...request,
   });
 };
+
+/** Proposals from records of a plan, and their first item. */
+export function proposing(plan: Plan) {
+  const propose = (records: readonly SessionRecord[], more: Partial<ProgressionRequest> = {}) =>
+    nextSession({ plan, records, rule: 'all-repetitions', ...more });
+  const first = (...given: Parameters<typeof propose>) => propose(...given).items[0]!;
+  return { propose, first };
+}
