@@ -1,14 +1,12 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
-import { highest, list, listed, summed, total } from '../session/working.js';
+import { highest, list, summed, total } from '../session/working.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
 import { percentOf } from './item-draft.js';
@@ -64,7 +62,6 @@ export interface WeekComparison {
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the week', whole: true };
@@ -102,7 +99,7 @@ const isRestricted = ({ restriction }: PlanItem): boolean => restriction !== 'no
 
 const count = (sessions: Week): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
-  return total('sessions', sum(times), '{sessions}', listed('S', 'weekSessions', list(times)), 'practice');
+  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) }, 'practice');
 };
 
 /** The parts of a week, each as often as its session is done. */
@@ -235,6 +232,5 @@ export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
   const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
-  const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
-  return { ...comparison, sources: idsIn(comparison) };
+  return { document: 'week-comparison', weeks: rows, stops, cautions, standing };
 }

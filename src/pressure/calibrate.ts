@@ -10,12 +10,12 @@ import {
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
-import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
 import { conversionDeviation, convertedCaution, convertWidth, type ConversionReadings } from './cuff-width.js';
 import { EQUATION_IDS } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { chiSquareTail, deviationAsShare, deviationInUnit } from './normal.js';
 
 /** What {@link calibrateOcclusionPressure} takes. */
@@ -385,8 +385,6 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
     ...logInterval(value, errors),
     equation: 'calibrated',
     evidence: estimate.evidence,
-    formula: 'LOP1 ^ w * m ^ (1 - w)',
-    symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
     inputs: {
       ...place,
       estimate,
@@ -414,10 +412,6 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       ...(far.length > 0 ? [caution('caution', 'measured-far-from-estimate', { measured: far.join(', ') })] : []),
       ...(contradicting ? [contradictionCaution(contradicting, measurements)] : []),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),
-    ],
-    sources: [
-      'variance-days-legs',
-      ...(others.length > 0 ? (['cuff-width-2012', 'posture-widths-2018'] satisfies SourceId[]) : []),
     ],
     personalFactor: {
       value: Math.exp(usual.mean) / estimate.value,

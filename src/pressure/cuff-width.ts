@@ -6,7 +6,8 @@ import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
 import { defaultEquations } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** The person and limb that a pressure is converted for. */
 export interface ConversionReadings {
@@ -133,16 +134,6 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
     ...ends,
     equation: 'width-correction',
     evidence: 'derived',
-    formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP: 'occlusionMmHg',
-      SBP: 'systolicMmHg',
-      b: { field: 'limb', codes: { leg: curveOf('leg').b, arm: curveOf('arm').b } },
-      C: 'circumferenceCm',
-      W2: 'toWidthCm',
-      W1: 'fromWidthCm',
-    },
     inputs: {
       occlusionMmHg,
       ...readings,
@@ -152,6 +143,5 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
     },
     assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
-    sources: [...defaultEquations[limb].sources],
   };
 }

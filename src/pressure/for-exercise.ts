@@ -2,7 +2,8 @@ import { type Answer, type Assumption, type Caution, type ErrorPart, interval, l
 import { isInputError } from '../answer/issues.js';
 import type { Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { deviationInUnit } from './normal.js';
 import { correctForPosture } from './posture.js';
 

@@ -5,7 +5,7 @@ import { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption, type PressureCode } from './messages.js';
+import { assumption, type PressureAssumption } from './assumptions.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
@@ -31,12 +31,12 @@ export interface MeasuredInput {
 interface MethodError {
   readonly standardDeviation: number;
   readonly evidence: Grade;
-  readonly assumption: PressureCode;
+  readonly assumption: PressureAssumption;
   readonly source: SourceId;
 }
 
 /** Published errors of each method; where several were published, the largest. */
-function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
+export function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
   switch (method) {
     case 'doppler':
       // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
@@ -114,8 +114,6 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
     ...interval(valueMmHg, [error]),
     equation: `measured-${method}`,
     evidence: error.evidence,
-    formula: 'measured',
-    symbols: { measured: 'valueMmHg' },
     inputs: {
       valueMmHg,
       method,
@@ -129,6 +127,5 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
     },
     assumptions: [normalInterval, assumption(given ? 'error-given' : published.assumption)],
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
-    sources: given ? [] : [published.source],
   };
 }

@@ -4,7 +4,8 @@ import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
@@ -109,13 +110,6 @@ export function correctForPosture(input: PostureInput): Answer<'occlusion-pressu
     ...ends,
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'DBP + (LOP1 - DBP) * h2 / h1',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP1: 'occlusionMmHg',
-      h2: { field: 'toPosture', codes: thighCurve.h },
-      h1: { field: 'fromPosture', codes: thighCurve.h },
-    },
     inputs: {
       occlusionMmHg,
       diastolicMmHg,
@@ -129,6 +123,5 @@ export function correctForPosture(input: PostureInput): Answer<'occlusion-pressu
     cautions: same
       ? []
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
-    sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
 }

@@ -172,8 +172,6 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,
-    formula: 'p / 100 * LOP',
-    symbols: { p: 'percent', LOP: 'occlusion' },
     inputs: {
       occlusion,
       percent,
@@ -192,6 +190,5 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     },
     assumptions: [],
     cautions,
-    sources: ['guideline-review-2019'],
   };
 }

@@ -92,7 +92,7 @@ function totalOf(session: SessionTotals, quantity: ComparedQuantity, other: Sess
   const likewise = other[quantity];
   const absent = quantity === 'partialRestrictionTime' || !isRestricted(session);
   if (given || !likewise || STRESS[quantity] !== 'restriction' || !absent) return given;
-  return { ...likewise, value: 0, formula: '0', symbols: {}, inputs: {} };
+  return { ...likewise, value: 0, inputs: {} };
 }
 
 function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: SessionTotals): ComparisonRow | undefined {
@@ -133,7 +133,8 @@ function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: Session
  *
  * @example
  * ```ts
- * import { compareSessions, explain } from 'cuffwork';
+ * import { compareSessions } from 'cuffwork';
+ * import { explain } from 'cuffwork/explain';
  * const tempo = '2-0-2-0';
  * const { rows } = compareSessions({
  *   from: { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percent: 75 },

@@ -2,7 +2,7 @@ import type { Answer, Assumption } from '../answer/answer.js';
 import { answerFault } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
 const MASSES = {
@@ -50,12 +50,9 @@ export function readMass<K extends Mass>(
       unit: ucum,
       equation: ENTERED,
       evidence: 'definition',
-      formula: 'w',
-      symbols: { w: 'load' },
       inputs: { load: value, unit },
       assumptions: [assumption(code)],
       cautions: [],
-      sources: [],
     };
   }
   const fault = given === undefined ? undefined : answerFault(given, kind, ['kg', '[lb_av]'], least, most);

@@ -3,7 +3,8 @@ import { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link estimateRelativeLoad} takes. */
 export interface RelativeLoadInput {
@@ -69,11 +70,9 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
     ...ends,
     equation: id,
     evidence,
-    formula: equation.formula,
-    symbols: equation.symbols,
     inputs: { [reading]: given },
     assumptions: [
-      assumption('fitted-on', { equation: id, sample: equation.sample }),
+      assumption('fitted-on', { equation: id }),
       ...equation.assumptions.map((code) => assumption(code)),
       ends ? normalInterval : assumption('relative-load-no-error', { equation: id }),
     ],
@@ -86,6 +85,5 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
       ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
-    sources: equation.sources,
   };
 }

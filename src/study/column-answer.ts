@@ -1,8 +1,7 @@
 import { Math } from '../quantity/maths.js';
-import { NORMAL_95, type AnswerKind, type Assumption, type Symbols } from '../answer/answer.js';
+import { NORMAL_95, type Answer, type AnswerKind, type Assumption } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
 
 /** The four columns of an answer, one row a person. */
@@ -26,10 +25,10 @@ export interface ColumnsAbout<K extends AnswerKind = AnswerKind> {
   readonly scale?: 'log';
   readonly equation: string;
   readonly evidence: Grade;
-  readonly formula: string;
-  readonly symbols: Symbols;
+  readonly ownEquation?: NonNullable<Answer['ownEquation']>;
+  /** What the column answers were calculated from. */
+  readonly inputs?: Readonly<Record<string, ColumnsAbout>>;
   readonly assumptions: readonly Assumption[];
-  readonly sources: readonly SourceId[];
 }
 
 /** Answers over columns. */

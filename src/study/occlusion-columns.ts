@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import { rangeNotKnown } from '../pressure/estimate.js';
-import { assumption } from '../pressure/estimate-messages.js';
+import { assumption } from '../pressure/assumptions.js';
 import { logNormalInterval, NORMAL_95 } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
@@ -198,7 +198,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     }
   });
   if (shared) for (const name of ['value', 'lower', 'upper', 'flag'] as const) out[name].set(work[name]);
-  const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
+  const { id, evidence, formula, symbols, fittedNotKnown } = equation!;
   const known = equation!.error.assumption !== 'error-not-known';
   return {
     about: {
@@ -208,14 +208,12 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       ...(known && { scale: 'log' }),
       equation: id,
       evidence,
-      formula,
-      symbols,
+      ...(equation!.error.ownLaboratory && { ownEquation: { formula, symbols } }),
       assumptions: [
         ...(known ? [logNormalInterval] : []),
         ...(known && !equation!.error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
-      sources,
     },
     ...out,
   };

@@ -1,15 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  attempt,
-  compareSessions,
-  estimateOcclusionPressure,
-  explain,
-  fill,
-  messages,
-  words,
-  type ComparisonInput,
-} from '../../src/index.js';
+import { attempt, compareSessions, estimateOcclusionPressure, type ComparisonInput } from '../../src/index.js';
+import { explain, fill, messages, words, cite } from '../../src/text/index.js';
 import {
   compareWeeks,
   guidelines,
@@ -235,7 +227,7 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
 
 const ids = [
   ...progressionRules.map(({ id }) => id),
-  ...others.flatMap(([, document]) => ('sources' in document ? document.sources : [])),
+  ...others.flatMap(([, document]) => cite(document).map(({ id }) => id)),
 ];
 const names = ['Beinpresse', 'Armbeuge', 'Beinstrecker', 'leg extension', 'squat', 'quad set', 'walk'];
 /** Words and abbreviations that are the same in both languages, and symbols of the working. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
+import { attempt } from '../../src/index.js';
+import { cite, explain, working } from '../../src/text/index.js';
 import { compareWeeks, type Plan } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
 
@@ -118,15 +119,16 @@ describe('weeks side by side', () => {
     expect([week!.week, week!.sessions.value, week!.restrictedSessions.value]).toEqual([1, 2, 2]);
     expect([week!.percentOfOcclusion, week!.peakLoad?.value]).toEqual([70, 50]);
     expect(week).not.toHaveProperty('peakPercent');
-    const { document, standing, sources } = compared;
+    const { document, standing } = compared;
     expect([document, ...standing.map(({ code }) => code)]).toEqual([
       'week-comparison',
       'weeks-clear-no-one',
       'weeks-no-one-road',
       'one-thing-at-a-time',
     ]);
-    expect(sources).toContain('volume-methods-2009');
-    const { equation, formula, symbols, evidence, unit } = week!.sessions;
+    expect(cite(compared).map(({ id }) => id)).toContain('volume-methods-2009');
+    const { equation, evidence, unit } = week!.sessions;
+    const { formula, symbols } = working(week!.sessions)!;
     expect([equation, formula, symbols, evidence, unit]).toEqual([
       'sessions',
       'S',

@@ -3,13 +3,12 @@ import { describe, expect, it } from 'vitest';
 import {
   compareSessions,
   estimateOneRepMax,
-  explain,
   isInputError,
   measuredOcclusionPressure,
   targetCuffPressure,
   trainingLoad,
-  type ExplainOptions,
 } from '../../src/index.js';
+import { explain, type ExplainOptions } from '../../src/text/index.js';
 import {
   checkDay,
   compareWeeks,

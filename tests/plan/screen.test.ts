@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { cite, explain, InputError, messages } from '../../src/index.js';
+import { InputError } from '../../src/index.js';
+import { cite, explain, messages, working } from '../../src/text/index.js';
 import { screen, screeningQuestions, type ScreeningRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 
@@ -84,12 +85,12 @@ describe('screen', () => {
       fc.property(request, (given) => {
         const { thrombosisScore: score } = screen(given);
         const scope = Object.fromEntries(
-          Object.entries(score.symbols).map(([symbol, use]) => {
+          Object.entries(working(score)!.symbols).map(([symbol, use]) => {
             if (typeof use === 'string') throw new Error('every item is coded');
             return [symbol, use.codes[String(score.inputs[use.field])]];
           }),
         );
-        expect(evaluate(score.formula, scope)).toBe(score.value);
+        expect(evaluate(working(score)!.formula, scope)).toBe(score.value);
         const open = Object.values(score.inputs).includes('unknown');
         expect(score.cautions.some(({ code }) => code === 'score-incomplete')).toBe(open);
       }),

@@ -4,11 +4,11 @@ import {
   accountSession,
   attempt,
   compareSessions,
-  explain,
   type ComparedQuantity,
   type ComparisonInput,
   type Prescription,
 } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { prescription } from '../support/arbitraries.js';
 
