@@ -167,7 +167,8 @@ export const assumptionTexts: Catalogue = /* @__PURE__ */ (() =>
 
 /** An assumption as a sentence; one that only another version knows says so. */
 export function assumptionText(say: Say, { code, values }: Assumption): string {
-  const text = Object.hasOwn(assumptionTexts, code) ? assumptionTexts[code]! : planMessages['code-unknown'];
+  if (!Object.hasOwn(assumptionTexts, code)) return say('code-unknown', planMessages['code-unknown']);
+  const text = assumptionTexts[code]!;
   return values ? say(code, text, inWords(say, values)) : say(code, text);
 }
 

@@ -215,7 +215,7 @@ describe('planSession', () => {
       symptoms.filter(({ when }) => when === 'session').map(({ code }) => code),
     );
     const ids = cite(plan).map(({ id }) => id);
-    expect(ids).toEqual(expect.arrayContaining(['pooled', 'guideline-review-2019']));
+    expect(ids).toEqual(expect.arrayContaining(['guideline-review-2019', 'risk-stratification-2022']));
     for (const id of ids) expect(sources).toHaveProperty(id);
   });
 

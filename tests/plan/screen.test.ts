@@ -128,7 +128,7 @@ describe('screen', () => {
       expect(thrombosisScore.cautions).toMatchObject([{ severity: 'caution', code: 'score-after-surgery' }]);
     }
     const said = Object.values(messages).filter((text) => /low(er)?[- ]risk/i.test(text));
-    expect(said).toEqual([messages['score-for-inpatients'], messages['score-after-surgery']]);
+    expect(said).toEqual([messages['score-after-surgery'], messages['score-for-inpatients']]);
   });
 
   it('asks in questions that end with a question mark, of 25 words at most', () => {

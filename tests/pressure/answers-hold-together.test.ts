@@ -52,7 +52,7 @@ describe('an estimate', () => {
     expectHoldsTogether(partly);
     expect(said(partly.assumptions)[0]).toEqual([
       'readings-partly-exact',
-      { values: { names: 'limb circumference, diastolic pressure' } },
+      { values: { fields: ['circumferenceCm', 'diastolicMmHg'] } },
     ]);
     expect(parts(partly).map(([part]) => part)).toEqual(['equation', 'systolic']);
   });

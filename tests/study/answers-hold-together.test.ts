@@ -33,7 +33,6 @@ import {
   refusal,
   said,
   Z,
-  withWorking,
 } from '../support/hold-together.js';
 
 const throws = () => {
@@ -424,7 +423,7 @@ describe('an equation of one’s own', () => {
     expect(of({ terms: [{ ...term, low: 'x' }] })[0]!.slice(0, 2)).toEqual(['terms.0.low', 'wrong-type']);
     const twice: Refused[] = [['terms', 'wrong-relation', 'one term for each of its fields', 'none, or a field twice']];
     expect([of({ terms: undefined }), of({ terms: [term, term] })]).toEqual([twice, twice]);
-    expect(withWorking(equationFromFit(fittedExample))).toMatchObject({
+    expect(equationFromFit(fittedExample)).toMatchObject({
       name: 'lab-thigh, fitted to 60 people',
       sample: '60 people, fitted by the caller',
       evidence: 'derived',
