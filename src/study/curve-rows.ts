@@ -1,4 +1,4 @@
-import { NORMAL_95 } from '../answer/answer.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import { aboveDiastolic, curveDeviation, type PooledCurve } from '../pressure/curve.js';
 import { armCurve2026 } from '../pressure/equations/arm-curve-2026.js';
 import { thighCurve, thighCurve2026 } from '../pressure/equations/thigh-curve-2026.js';
