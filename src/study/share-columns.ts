@@ -104,12 +104,12 @@ function shareColumns(
   const input = new ColumnReader(reader);
   const of = readBase(reader, input, base);
   const percents = input.numbers('percent', quantities.percent);
-  const given = input.numbers(step.field, step.quantity, true);
+  const given = input.numbers(step.field, step.quantity, 'values');
   // Whoever gives a step a row means one in every row, unless there is one to fall back on.
   const steps =
     given.varies && step.otherwise === undefined ? new Numbers(step.quantity, given.values, true, false) : given;
   const fitOf = readFit?.(of?.about.unit ?? base.units[0]!);
-  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, true) : undefined;
+  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, 'values') : undefined;
   const rows = of?.value.length ?? 0;
   const out = outputColumns(reader, rows);
   reader.done();
