@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
+import { fill } from '../answer/messages.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
@@ -9,8 +10,8 @@ import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import { saidKey } from './gravest-first.js';
-import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
-import { planMessages } from './messages.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
+import { planMessages, type PlanCode } from './messages.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import {
@@ -124,12 +125,14 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
 export function reviewBlocks(review: Review, say: Say): Block[] {
   const { of, guideline, findings, inside, notJudged, stops, standing } = review;
   const word = saying(say, pageWords);
-  const name = say(`guideline.${guideline.id}`, guideline.name);
+  const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
-  const outside = (finding: ReviewFinding | StopFinding): string =>
-    finding.measure === undefined
-      ? cautionLine(say, finding)
-      : `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
+  const outside = (finding: ReviewFinding | StopFinding): string => {
+    if (finding.measure === undefined) return cautionLine(say, finding);
+    const values = findingValues(say, finding, name);
+    const text = fill(planMessages[finding.code as PlanCode], values);
+    return `${cautionLine(say, { ...finding, values, text })} [${grade(finding)}]`;
+  };
   const within = (judged: Judgement): string =>
     word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
   const missing = (measure: Judgement['measure']): string => {
