@@ -77,8 +77,8 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
 /** One exercise on one limb as it was done, before it is added up. */
 type RecordFacts = Omit<RecordItem, 'totals'>;
 
-/** What was done of an item adds up to: from what the record holds, and nothing else. */
-export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+/** What was done of an item as a prescription: from what the record holds, and nothing else. */
+export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
   const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
   const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
@@ -86,8 +86,11 @@ export function totalsDone(item: RecordFacts): RecordItem['totals'] {
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
   );
-  return addUp(cuffed(full, item));
+  return { ...cuffed(full, item), name: item.exercise };
 }
+
+/** What was done of an item adds up to. */
+export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(prescriptionDone(item));
 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
