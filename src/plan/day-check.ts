@@ -1,6 +1,7 @@
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
@@ -69,7 +70,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * checkDay({ date: '2026-03-02', answers: {} }).outcome; // => 'incomplete'
  * ```
  */
-export function checkDay(request: DayCheckRequest): DayCheck {
+export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: DayCheckRequest): DayCheck {
   const document = plainInput(request, 'answers on the day');
   const { value, issues } = parseDocument<DayCheckRequest>(dayCheckRequest, document);
   if (!value) throw new InputError(issues);
@@ -89,4 +90,4 @@ export function checkDay(request: DayCheckRequest): DayCheck {
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],
   } as const;
   return { ...check, sources: idsIn(check) };
-}
+});

@@ -1,6 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import type { Assumption } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { assumption } from './messages.js';
@@ -64,7 +65,7 @@ export interface LadderPlace {
  * nextRung({ rung: 'high-load' }).next; // => undefined
  * ```
  */
-export function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
+export const nextRung = /* @__PURE__ */ withInput(function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
   const reader = new Reader(input);
   const id = reader.choice(
     'rung',
@@ -88,4 +89,4 @@ export function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
     says: [said, assumption('ladder-not-permission')],
     sources: ['clinical-ladder-2021'],
   };
-}
+});

@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
@@ -304,7 +305,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
  * ```
  */
-export function recordSession(request: RecordRequest): SessionRecord {
+export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
@@ -327,4 +328,4 @@ export function recordSession(request: RecordRequest): SessionRecord {
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-}
+});

@@ -6,6 +6,7 @@ import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
 import { english } from '../answer/words.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -322,7 +323,10 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * reviewPlan(plan).findings.map(({ measure }) => measure); // => ['rest']
  * ```
  */
-export function reviewPlan(document: Plan | SessionRecord, options: ReviewOptions = {}): Review {
+export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
+  document: Plan | SessionRecord,
+  options: ReviewOptions = {},
+): Review {
   const reader = new Reader(options);
   const ids = guidelines.map(({ id }) => id);
   const chosen = reader.optionalChoice('guideline', ids) ?? ids[0];
@@ -396,4 +400,4 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     ],
   } as const;
   return { ...review, sources: idsIn(review) };
-}
+});

@@ -7,6 +7,7 @@ import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js
 import { documentInto } from './read-document.js';
 import type { SessionRecord } from './record.js';
 import { DAY_EXPECTED, daysBetween, isCalendarDay } from '../answer/day.js';
+import { withInput } from '../answer/with-input.js';
 import { repeatedRecords } from './recent-records.js';
 
 /** What {@link trainingDays} takes. */
@@ -74,7 +75,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  * weekTotals({ days }).limbs.map(({ restrictionTime }) => restrictionTime.value); // => [1800]
  * ```
  */
-export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
+export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
   const given = reader.values('records', 'a list of records of this library');
   const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
@@ -96,4 +97,4 @@ export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   });
   if (issues.length > 0) throw new InputError(issues);
   return week.map(dayOf);
-}
+});

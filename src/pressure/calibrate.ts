@@ -10,6 +10,7 @@ import {
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
@@ -280,7 +281,9 @@ function contradiction(
  * today.standardDeviation! < estimate.standardDeviation!; // => true
  * ```
  */
-export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedOcclusionPressure {
+export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function calibrateOcclusionPressure(
+  input: CalibrationInput,
+): CalibratedOcclusionPressure {
   const reader = new Reader(input);
   const estimate = readEstimate(reader);
   const day = reader.optionalNumber('day');
@@ -424,7 +427,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       standardDeviation: deviation(usual),
     },
   };
-}
+});
 
 function contradictionCaution(
   { pair }: { readonly pair: readonly [Evidence, Evidence] },

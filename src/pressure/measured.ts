@@ -2,6 +2,7 @@ import { type Answer, type ErrorPart, interval, normalInterval } from '../answer
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
@@ -89,7 +90,9 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * lop.standardDeviation; // => 8.6
  * ```
  */
-export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusion-pressure'> {
+export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function measuredOcclusionPressure(
+  input: MeasuredInput,
+): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const valueMmHg = reader.number('valueMmHg');
   const method = reader.choice('method', measurementMethods);
@@ -131,4 +134,4 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
     sources: given ? [] : [published.source],
   };
-}
+});

@@ -1,5 +1,6 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { kindWords } from '../answer/kinds.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import {
@@ -295,6 +296,6 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * session.limbs.map(({ side, restrictionTime }) => `${side} ${restrictionTime.value}`); // => ['left 525', 'right 390']
  * ```
  */
-export function accountSession(session: SessionInput): SessionTotals {
+export const accountSession = /* @__PURE__ */ withInput(function accountSession(session: SessionInput): SessionTotals {
   return accountFor(fullSession(session));
-}
+});

@@ -1,5 +1,6 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import type { Unit } from '../quantity/quantities.js';
@@ -146,7 +147,9 @@ function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: Session
  * row('pressureTime')?.change; // => 520
  * ```
  */
-export function compareSessions(input: ComparisonInput): SessionComparison {
+export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
+  input: ComparisonInput,
+): SessionComparison {
   const reader = new Reader(input);
   const first = readSession(reader.child('from'));
   const second = readSession(reader.child('to'));
@@ -173,4 +176,4 @@ export function compareSessions(input: ComparisonInput): SessionComparison {
       ...(several ? [caution('note', 'different-maximum')] : []),
     ],
   };
-}
+});

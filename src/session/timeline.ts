@@ -1,4 +1,5 @@
 import type { Assumption } from '../answer/answer.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
@@ -144,6 +145,8 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
  * walk.events.map(({ event }) => event).join(' '); // => 'inflate set lower rest inflate set deflate'
  * ```
  */
-export function sessionTimeline(session: SessionInput): SessionTimeline {
+export const sessionTimeline = /* @__PURE__ */ withInput(function sessionTimeline(
+  session: SessionInput,
+): SessionTimeline {
   return timelineOf(fullSession(session));
-}
+});

@@ -2,6 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { sum } from '../quantity/decimal.js';
@@ -198,7 +199,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * weekTotals({ days: days.map(() => ({ loadAu: 400 })) }).cautions[0]?.code; // => 'monotony-undefined-equal'
  * ```
  */
-export function weekTotals(input: WeekInput): WeekTotals {
+export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: WeekInput): WeekTotals {
   const reader = new Reader(input);
   const dayReaders = reader.optionalList('days', 'seven days in a row');
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
@@ -298,7 +299,7 @@ export function weekTotals(input: WeekInput): WeekTotals {
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
   };
-}
+});
 
 /** What the guards say of the restriction of a week: on each day and in all, by limb and by number of sessions. */
 function doseCautions(restricted: readonly (readonly number[] | undefined)[], counts: readonly number[]): Caution[] {

@@ -1,5 +1,6 @@
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
@@ -45,7 +46,9 @@ const MOST_PERCENT = 110;
  * load.value.toFixed(1); // => '70.0'
  * ```
  */
-export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-of-maximum'> {
+export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateRelativeLoad(
+  input: RelativeLoadInput,
+): Answer<'percent-of-maximum'> {
   const reader = new Reader(input);
   const id = reader.choice('equation', IDS);
   const equation: RelativeLoadEquation = relativeLoadEquations.find((each) => each.id === id)!;
@@ -88,4 +91,4 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
     ],
     sources: equation.sources,
   };
-}
+});

@@ -1,5 +1,6 @@
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
@@ -95,7 +96,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * squat.perSide; // => [{ mass: 5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
+export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reader = new Reader(input);
   const asked = reader.optionalChoice('unit', LOAD_UNITS);
   const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
@@ -220,4 +221,4 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
     sources: ['guideline-review-2019'],
     ...(perSide && { perSide }),
   };
-}
+});

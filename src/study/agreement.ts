@@ -2,6 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import { NORMAL_95, type Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import {
   binomialChance,
   chiSquareQuantile,
@@ -596,7 +597,10 @@ function equivalenceOf(
  * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
  * ```
  */
-export function pairsForLimits(input: { readonly standardDeviation: number; readonly halfWidth: number }): number {
+export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(input: {
+  readonly standardDeviation: number;
+  readonly halfWidth: number;
+}): number {
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
@@ -615,4 +619,4 @@ export function pairsForLimits(input: { readonly standardDeviation: number; read
     else low = middle + 1;
   }
   return low;
-}
+});

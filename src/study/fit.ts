@@ -1,5 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import {
   limbGirth,
   LIMBS,
@@ -125,7 +126,9 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  * estimateWith(fit, person).value.toFixed(1); // => '170.5'
  * ```
  */
-export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
+export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclusionEquation(
+  input: FitInput,
+): FittedOcclusionEquation {
   const reader = new Reader(input);
   const id = reader.optionalText('id', FITTED_ID, isFittedId);
   if (id === undefined && reader.fine) reader.report('missing', 'id', FITTED_ID, 'undefined');
@@ -198,4 +201,4 @@ export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
     residualMmHg: fit.residualDeviation,
     leaveOneOutMmHg: Math.sqrt(leftOut / rows.length),
   };
-}
+});
