@@ -205,6 +205,7 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  *
  * - Evidence: that of each total.
  *
+ * @function
  * @param input - `weeks`, in order, each with its `sessions`: a `plan` of `planSession`, and how many `times` a week
  * @returns the weeks; print them as a table with `explain`.
  * @throws InputError naming every wrong field.

@@ -56,6 +56,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  *
  * - Evidence: every finding carries its own grade; which outcome it leads to, and both lines of pain, are `practice`.
  *
+ * @function
  * @param request - `date` (`YYYY-MM-DD`); `answers`: `yes`, `no` or `unknown` by code; pressures [mmHg]; `painNow`
  *   [0 to 10].
  * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.

@@ -147,6 +147,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  *
  * - Evidence: that of the rule of the proposal; this puts it into a request.
  *
+ * @function
  * @param input - the `plan`; its `proposal`, of `nextSession`
  * @returns the `request`, and what is taken for granted in it.
  * @throws InputError naming every wrong field, such as a load that the practitioner has yet to decide.

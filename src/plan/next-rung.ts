@@ -54,6 +54,7 @@ export interface LadderPlace {
  * - Evidence: the first four rungs `published` (Phys Ther 2021;101:1–9); high load alone as a rung `practice`, the
  *   text names it as the aim.
  *
+ * @function
  * @param input - `rung`: the id of the rung stood on.
  * @returns the next rung, if there is one, and what is said of it.
  * @throws InputError when there is no such rung.

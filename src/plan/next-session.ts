@@ -176,6 +176,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * - Evidence: that of the rule, of the pain rule and of each limit, see `progressionRules`, `painRules` and
  *   `progressionLimits`.
  *
+ * @function
  * @param request - the `plan`; its `records`; the `rule`; `painRule`; `nextPercent` [%]; `deload`; `date` of the next
  *   session (`YYYY-MM-DD`); `longBreakDays` [d]; `decisions` about stops; `oneRepMaxTestedOn` (`YYYY-MM-DD`), which
  *   tells when to test again.

@@ -552,6 +552,7 @@ function answersOf(request: PlanRequest): PlanRequest {
  *
  * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
  *
+ * @function
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
  * @returns the plan; print it with `explain(plan)`.
  * @throws InputError naming every wrong field, from the top of the request.

@@ -280,6 +280,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
+ * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],

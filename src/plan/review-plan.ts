@@ -304,6 +304,7 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * - Evidence: each range carries its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
  *   sessions a week are `secondary`, the rest `unconfirmed`.
  *
+ * @function
  * @param document - a plan of `planSession` or a record of `recordSession`.
  * @param options - `guideline`: which one.
  * @returns findings outside the ranges, what is inside, what could not be judged; print it with `explain`.

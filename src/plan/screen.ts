@@ -117,6 +117,7 @@ function findingsOf(
  * - Source: Front Physiol 2022;13:808622, Tables 1, 3 and 5 (Table 5 read in part); cut-offs Chest 2011;140:706–714
  *   and J Am Heart Assoc 2014;3(6):e001152.
  *
+ * @function
  * @param request - `answers`: `yes`, `no` or `unknown` by code; `ageYears` [years]; resting pressures [mmHg]; `date`
  *   (`YYYY-MM-DD`), since which a stop is in force.
  * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.

@@ -54,6 +54,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *
+ * @function
  * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
  * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb.
  * @throws InputError naming every wrong field; also where a record is given twice, and where one of the week has no

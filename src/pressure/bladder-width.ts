@@ -36,6 +36,7 @@ export interface CorrectedBloodPressure {
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *
+ * @function
  * @param input - `systolicMmHg` and `diastolicMmHg`, the reading [mmHg]; `circumferenceCm` AC, of the arm [cm];
  * `bladderWidthCm` B [cm]
  * @returns both pressures [mmHg].

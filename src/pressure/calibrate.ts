@@ -264,6 +264,7 @@ function contradiction(
  * - Evidence: that of the estimate.
  * - Source: a study of 42 people on the shares of variance between days and legs.
  *
+ * @function
  * @param input - `estimate` LOP₁ [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;
  * `day`, the day the answer is for
  * @returns LOP₂ [mmHg] with its interval, and the personal factor.

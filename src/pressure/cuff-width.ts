@@ -79,6 +79,7 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * - Evidence: `derived`, as the curve.
  * - Source: the group means behind the curve; see its equation.
  *
+ * @function
  * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `circumferenceCm` C [cm]; `systolicMmHg` SBP, `diastolicMmHg` DBP
  * [mmHg]; `fromWidthCm` W₁, `toWidthCm` W₂ [cm]; `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.

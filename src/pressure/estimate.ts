@@ -271,6 +271,7 @@ function applicable(readings: OcclusionReadings): OcclusionEquation[] {
  *
  * - Error, evidence and source: those of the equation that made the answer, as `equations` lists them.
  *
+ * @function
  * @param input - limb; `circumferenceCm` [cm] and where it was taken, `circumferenceSite`; `systolicMmHg`,
  * `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm]; posture; `ageYears` [years], sex and `paddingCoefficient`, for the
  * equations that use them; side, for the record; `circumferenceErrorCm` [cm], `systolicErrorMmHg` and
@@ -308,6 +309,7 @@ export const estimateOcclusionPressure = /* @__PURE__ */ withInput(function esti
  * Every occlusion-pressure equation that applies to the same readings, the default first, how far they lie apart, and
  * why the others do not apply.
  *
+ * @function
  * @param input - as for {@link estimateOcclusionPressure}, without `equation`.
  * @returns the answers, their spread [mmHg], and the equations that do not apply.
  * @throws InputError naming every wrong field.

@@ -41,6 +41,7 @@ const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =
  *
  * A cuff counts as the fitted width within 0.5 cm.
  *
+ * @function
  * @param input - `equation`, its id; limb; `circumferenceCm`, `cuffWidthCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg];
  * `ageYears` [years]
  * @returns a zone for each field the equation draws on, and one for all of them.

@@ -47,6 +47,7 @@ function fixed(
  * - Evidence: `unconfirmed`, written from memory.
  * - Source: a rule of the trade; no publication was read.
  *
+ * @function
  * @param input - `circumferenceCm` TC, thigh circumference [cm]
  * @returns P [mmHg]
  * @throws InputError naming every wrong field.
@@ -77,6 +78,7 @@ export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circ
  * - Evidence: `unconfirmed`, written from memory.
  * - Source: a rule of the trade; no publication was read.
  *
+ * @function
  * @param input - `systolicMmHg` SBP, brachial systolic pressure [mmHg]
  * @returns P [mmHg]
  * @throws InputError naming every wrong field.

@@ -77,6 +77,7 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
+ * @function
  * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture, date and day, for the
  * record and for {@link calibrateOcclusionPressure};
  * `standardDeviationMmHg` [mmHg] where the error is known.

@@ -48,6 +48,7 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * - Evidence: `derived` from the means of the same people in two postures.
  * - Source: PeerJ 2018;6:e4697; Eur J Appl Physiol 2018;118(2):303–312.
  *
+ * @function
  * @param input - `occlusionMmHg` LOP₁, `diastolicMmHg` DBP [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
  * `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.

@@ -79,6 +79,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * - Error and evidence: those of the occlusion pressure.
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
+ * @function
  * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.

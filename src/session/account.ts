@@ -277,6 +277,7 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * 20 in an aerobic one, 5 at a time in a passive one, 20 on a limb, or under 3 minutes between two exercises on it,
  * bring a caution.
  *
+ * @function
  * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction; `load` [`unit`]), or
  *   `exercises` with `reperfusionS` [s] between them; `sessionRpe` [0 to 10]
  * @returns each total as an answer with its working.

@@ -128,6 +128,7 @@ function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: Session
  *
  * - Evidence: that of each total; which rows an aim puts first is `practice`.
  *
+ * @function
  * @param input - `from` and `to`, each one prescription or a session of several exercises; `aim`
  * @returns the rows; print them as a table with `explain`.
  * @throws InputError naming every wrong field.

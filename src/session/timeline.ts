@@ -126,6 +126,7 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
  *
  * - Evidence: `derived`; the clock agrees with the totals of a published protocol (J Exp Orthop 2022).
  *
+ * @function
  * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction), or `exercises` with
  *   `reperfusionS` [s] between them
  * @returns events [s from the start] and the duration [s].

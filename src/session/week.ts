@@ -182,6 +182,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
+ * @function
  * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedSessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
  *   `ratio` with `earlierWeeksAu` [AU]
  * @returns each total as an answer with its working.

@@ -88,6 +88,7 @@ export interface BodyMassInput {
  * - Evidence: push-ups `published`, held still; squat and pull-up `unconfirmed`.
  * - Source: Int J Exerc Sci 2014;7(2):161–168; J Biomech 1996;29:1223–1230.
  *
+ * @function
  * @param input - movement; sex; `bodyMass` m [`unit`]; unit
  * @returns w [`unit`]
  * @throws InputError that lists every wrong field; also where we found no share: the pull-up of women.

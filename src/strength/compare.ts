@@ -96,6 +96,7 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
  * own sample are left out; name them in {@link estimateOneRepMax}. Where no bias was published, the answer says so.
  * Figures of comparisons that do not name their equations are in the cautions.
  *
+ * @function
  * @param input - as for {@link estimateOneRepMax}, without an equation
  * @returns the answers, their spread, and the reasons against the other equations.
  * @throws InputError that lists every wrong field; also above 20 repetitions, the longest set any equation was tested on.

@@ -57,6 +57,7 @@ const PERCENT_TOLERANCE = 10;
  * - Evidence: 4.2 % `published`; of an untrained person `derived`, from open data of 39 people.
  * - Source: Sports Med Open 2020;6:31.
  *
+ * @function
  * @param input - `load` [`unit`]; unit; lift; training
  * @returns 1RM [`unit`] with its interval.
  * @throws InputError that lists every wrong field.
@@ -301,6 +302,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  *   30 times they give 28–103 kg. Regressions are refused outside their tests.
  * - Evidence: that of the equation.
  *
+ * @function
  * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve` or `reserveRpe`; lift; sex; `ageYears` [years];
  * training; equation; unit
  * @returns 1RM [`unit`], with its interval where there is one.

@@ -198,6 +198,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * - Evidence: `definition`; arithmetic on the masses you enter.
  * - Source: none for the arithmetic; the sets of {@link plateSets} name theirs.
  *
+ * @function
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
  * `count`; unit; rounding
  * @returns w [`unit`] and the plates of one side, heaviest first.

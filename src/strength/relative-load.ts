@@ -35,6 +35,7 @@ const MOST_PERCENT = 110;
  * - Evidence: bench press `unconfirmed`; full squat `secondary`; parallel squat `published`.
  * - Source: Int J Sports Med 2010;31(5):347–352; Sports Med Int Open 2017;1(2):E80–E88; J Strength Cond Res 2017.
  *
+ * @function
  * @param input - equation; `velocityMPerS` [m/s] or `omniRating` [0–10]
  * @returns percentage of 1RM [%]; above 100 % with a caution, where the bar was slower than that of the sample at 1RM.
  * @throws InputError that lists every wrong field; also where the equation or its interval reaches 0 %, or above 110 %.

@@ -123,6 +123,7 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
  *   and 12 repetitions; else that of the equation.
  * - Source: a stand-alone training load chart; Essentials of strength training and conditioning.
  *
+ * @function
  * @param input - `repetitions` to failure; chart or equation
  * @returns percentage of 1RM [%]
  * @throws InputError that lists every wrong field; also for repetitions that the chart does not print, and for a
@@ -185,6 +186,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
  * - Error: not checked; people differ widely.
  * - Evidence: that of the equation.
  *
+ * @function
  * @param input - `percent` p [%]; equation
  * @returns repetitions to failure
  * @throws InputError that lists every wrong field; also where the equation gives fewer than 1 or more than 20

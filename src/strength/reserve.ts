@@ -72,6 +72,7 @@ export interface ReserveRatingInput {
  * - Evidence: `secondary`; the scale was read in a reproduction.
  * - Source: J Strength Cond Res 2016;30(1):267–275; Strength Cond J 2016;38(4):42–49.
  *
+ * @function
  * @param input - `reserveRpe`, 5 to 10
  * @returns repetitions in reserve, without an interval: the errors are not normal.
  * @throws InputError for a rating without repetitions on the scale.

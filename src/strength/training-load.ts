@@ -77,6 +77,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * - Error: that of the 1RM (4.2 % where it was tested) and of the share of body mass, in quadrature.
  * - Evidence: that of the 1RM; `definition` where you enter a number.
  *
+ * @function
  * @param input - `oneRepMax`, an answer or a number [`unit`]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
  * [`unit`]; `rounding`; `maximumOf`; `bodyMassLoad` [kg or lb]
  * @returns w [`unit`], with the percentage reached, and the plates where you give a bar.

@@ -586,6 +586,7 @@ function equivalenceOf(
  * - Evidence: `published` method.
  * - Source: Lancet 1986;327(8476):307–310.
  *
+ * @function
  * @param input - `standardDeviation` you expect of the differences, and the `halfWidth` wanted of the 95 % interval of
  * a limit, in the same unit
  * @returns the number of pairs.

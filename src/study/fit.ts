@@ -109,6 +109,7 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  *   others; a row that decides a coefficient alone.
  * - Evidence: `derived`, from the caller’s own rows. Rows are taken as different people.
  *
+ * @function
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
  * (measured LOP) [mmHg] and its readings
  * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg].
