@@ -228,7 +228,7 @@ export function readEquation(reader: Reader, published: readonly OcclusionEquati
   } catch (error) {
     if (!isInputError(error)) throw error;
     const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';
-    reader.report('wrong-type', 'equation', expected, error.issues[0]?.text ?? describe(given));
+    reader.report('wrong-type', 'equation', expected, error.issues[0]?.message ?? describe(given));
     return undefined;
   }
 }

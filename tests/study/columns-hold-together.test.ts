@@ -57,7 +57,7 @@ const all = [
   {
     id: fittedExample.id,
     equation: fittedExample as unknown,
-    one: (row: Row) => attempt<object, Answer>((given) => estimateWith(fittedExample, given as never), scalarRow(row)),
+    one: (row: Row) => attempt((given: never): Answer => estimateWith(fittedExample, given), scalarRow(row)),
     limb: 'leg',
     width: 11,
   },
