@@ -7,6 +7,7 @@ import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
 import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
+import type { SessionComparison } from './plan/compare-sessions.js';
 import type { WeekComparison } from './plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
 import {
@@ -28,7 +29,6 @@ import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
 import type { DayCheck, Screening } from './plan/questions.js';
 import type { Plan } from './plan/types.js';
-import type { SessionComparison } from './session/compare.js';
 import { frozen } from './quantity/frozen.js';
 
 /** A document of `cuffwork/plan`. */

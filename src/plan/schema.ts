@@ -438,11 +438,17 @@ const limbTotals = z.array(
   }),
 );
 
+/** An exercise of a plan on a limb. */
+export const planItem = itemOf(
+  { ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) },
+  { occlusion },
+);
+
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({
   ...head('plan'),
   request: planRequest,
-  items: list(itemOf({ ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion }), 200),
+  items: list(planItem, 200),
   limbs: limbTotals,
   session: open({ timeline, totals: sessionTotals }),
   assumptions,
@@ -487,29 +493,29 @@ export const doneRequest = strict(done);
 /** What `recordSession` takes. */
 export const recordRequest = strict({ plan: planDocument, ...done });
 
+/** An exercise of a record on a limb. */
+export const recordItem = itemOf(
+  {
+    ...prescribed,
+    ...some(numbers('cuffWidthCm', 'circumferenceCm')),
+    done: open({
+      sets,
+      stoppedEarly: z.boolean(),
+      ...doneDetails,
+      ...some({ unit: z.enum(LOAD_UNITS) }),
+      ...lastDone,
+    }),
+    totals,
+  },
+  {},
+);
+
 /** A record, as `recordSession` makes it. */
 export const recordDocument = open({
   ...head('record'),
   date: day,
   posture: z.enum(POSTURES),
-  items: list(
-    itemOf(
-      {
-        ...prescribed,
-        ...some(numbers('cuffWidthCm', 'circumferenceCm')),
-        done: open({
-          sets,
-          stoppedEarly: z.boolean(),
-          ...doneDetails,
-          ...some({ unit: z.enum(LOAD_UNITS) }),
-          ...lastDone,
-        }),
-        totals,
-      },
-      {},
-    ),
-    200,
-  ),
+  items: list(recordItem, 200),
   limbs: limbTotals,
   symptoms: reported,
   ...feelings,
