@@ -65,6 +65,17 @@ const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
 const text = (most: number) =>
   z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
 
+/** Text of at most so many characters that says something. */
+const wording = (most: number) =>
+  z
+    .string()
+    .check(
+      z.regex(
+        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
+        `text of 1 to ${most} characters, not only spaces`,
+      ),
+    );
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -91,7 +102,7 @@ const decision = strict({
   stop: text(120),
   by: z.enum(DECIDER_ROLES),
   on: day,
-  why: text(1000),
+  why: wording(1000),
   ...some({ since: day }),
 }).register(annotations, { id: 'stopDecision' });
 const decisions = list(decision, 100, 0);
