@@ -99,8 +99,8 @@ function findingsOf(
 
 /**
  * Compares answers with published contraindications and precautions, and a resting blood pressure with its lines:
- * from 180/110 mmHg refer (`published`); from 160/100 wait until the treating clinician agrees (`practice`); from
- * 140/90 ask the treating clinician (`secondary`).
+ * from 180/110 mmHg refer (`published`); from 160/100 refer too, since no cuff is used until the treating clinician
+ * agrees (`practice`); from 140/90 ask the treating clinician (`secondary`).
  *
  * The outcome is `refer`, `caution`, `incomplete` or `nothing-found`, the first that applies. `nothing-found` is no
  * clearance. An unanswered question stays unanswered: `complete` is false, `unanswered` lists it, and the outcome is

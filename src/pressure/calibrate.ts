@@ -1,12 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import {
-  type Answer,
-  type Caution,
-  type ErrorPart,
-  logInterval,
-  logNormalInterval,
-  NORMAL_95,
-} from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
@@ -17,7 +10,9 @@ import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
 import { conversionDeviation, convertedCaution, convertWidth, type ConversionReadings } from './cuff-width.js';
 import { EQUATION_IDS } from './equations.js';
 import { assumption, caution } from './messages.js';
-import { chiSquareTail, deviationAsShare, deviationInUnit } from './normal.js';
+import { deviationAsShare, deviationInUnit } from './answer-spread.js';
+import { chiSquareTail } from '../statistics/chi-square.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 
 /** What {@link calibrateOcclusionPressure} takes. */
 export interface CalibrationInput {

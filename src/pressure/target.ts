@@ -10,7 +10,7 @@ import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { caution } from './messages.js';
-import { chanceAtOrBelow, valueAtChance } from './normal.js';
+import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
 /** A pressure to set on the gauge [mmHg]. */
 export type CuffPressure = Answer<'cuff-pressure'>;

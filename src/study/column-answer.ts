@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
-import { NORMAL_95, type AnswerKind, type Assumption, type Symbols } from '../answer/answer.js';
+import type { AnswerKind, Assumption, Symbols } from '../answer/answer.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';

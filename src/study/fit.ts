@@ -21,8 +21,8 @@ import {
   type FittedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { leastSquares } from './least-squares.js';
-import { studentT95 } from './student-t.js';
+import { leastSquares } from '../statistics/least-squares.js';
+import { studentT95 } from '../statistics/student-t.js';
 
 /** One person’s measured occlusion pressure with the readings to foretell it from. */
 export interface FitRow {

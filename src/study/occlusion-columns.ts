@@ -1,7 +1,8 @@
 import { Math, square } from '../quantity/maths.js';
 import { rangeNotKnown } from '../pressure/estimate.js';
 import { assumption } from '../pressure/estimate-messages.js';
-import { logNormalInterval, NORMAL_95 } from '../answer/answer.js';
+import { logNormalInterval } from '../answer/answer.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { ExtraReading, Range } from '../pressure/equation.js';

@@ -1,4 +1,4 @@
-import { NORMAL_95 } from '../answer/answer.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
