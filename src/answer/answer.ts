@@ -3,6 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
@@ -40,7 +41,8 @@ export type AnswerKind =
   | 'monotony'
   | 'strain'
   | 'acute-chronic-ratio'
-  | 'sessions';
+  | 'sessions'
+  | 'percent-of-occlusion';
 
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
@@ -141,9 +143,6 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
 }
-
-/** Standard normal quantile of a two-sided 95 % interval. */
-export const NORMAL_95 = 1.959963984540054;
 
 /** An assumption by its code; a layer narrows it to its own codes. */
 export const assume = (code: string, values?: MessageValues): Assumption => (values ? { code, values } : { code });

@@ -3,6 +3,7 @@ import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
@@ -201,6 +202,7 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  *
  * - Evidence: that of each total.
  *
+ * @function
  * @param input - `weeks`, in order, each with its `sessions`: a `plan` of `planSession`, and how many `times` a week
  * @returns the weeks; print them as a table with `explain`.
  * @throws InputError naming every wrong field.
@@ -226,11 +228,13 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  * weeks.map(({ limbs }) => limbs[0]?.restrictionTime.value); // => [1170, 780]
  * ```
  */
-export function compareWeeks(input: WeekComparisonInput): WeekComparison {
+export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
+  input: WeekComparisonInput,
+): WeekComparison {
   const weeks = read(input);
   const rows = weeks.map(rowOf);
   const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
   const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
   return { document: 'week-comparison', weeks: rows, stops, cautions, standing };
-}
+});

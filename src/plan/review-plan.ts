@@ -5,6 +5,7 @@ import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
 import { english } from '../answer/say.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -301,6 +302,7 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * - Evidence: each range carries its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
  *   sessions a week are `secondary`, the rest `unconfirmed`.
  *
+ * @function
  * @param document - a plan of `planSession` or a record of `recordSession`.
  * @param options - `guideline`: which one.
  * @returns findings outside the ranges, what is inside, what could not be judged; print it with `explain`.
@@ -320,7 +322,10 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * reviewPlan(plan).findings.map(({ measure }) => measure); // => ['rest']
  * ```
  */
-export function reviewPlan(document: Plan | SessionRecord, options: ReviewOptions = {}): Review {
+export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
+  document: Plan | SessionRecord,
+  options: ReviewOptions = {},
+): Review {
   const reader = new Reader(options);
   const ids = guidelines.map(({ id }) => id);
   const chosen = reader.optionalChoice('guideline', ids) ?? ids[0];
@@ -393,4 +398,4 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
       say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
   };
-}
+});

@@ -41,6 +41,7 @@ export type PressureAssumption =
   | 'rule-of-the-trade'
   | 'bands-without-gaps'
   | 'measured-posture-as-planned'
-  | 'measured-cuff-as-planned';
+  | 'measured-cuff-as-planned'
+  | 'occlusion-exact';
 
 export const assumption: Assume<PressureAssumption> = assume;

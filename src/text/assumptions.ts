@@ -76,6 +76,8 @@ export const pressureAssumptions = {
     'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
   'measured-posture-as-planned': 'The posture of the measurement is not given; we assume that of the plan.',
   'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
+  'occlusion-exact':
+    'We take the occlusion pressure you entered as exact, so there is no interval. Enter an estimated or measured one to get one.',
 } as const satisfies Record<PressureAssumption, string>;
 
 /** What the strength layer assumes. */

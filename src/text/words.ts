@@ -61,10 +61,10 @@ export const explainWords = {
   'value.yes': 'yes',
   'value.no': 'no',
   'value.unknown': 'unknown',
+  'value.systolic': 'systolic',
+  'value.diastolic': 'diastolic',
+  'value.both': 'both',
   'value.continuous': 'continuous',
   'value.intermittent': 'intermittent',
   'value.partial': 'partial',
-  'value.mechanical': 'mechanical',
-  'value.restriction': 'restriction',
-  'value.session': 'session',
 } as const satisfies Catalogue;

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  compareSessions,
   estimateOneRepMax,
   isInputError,
   measuredOcclusionPressure,
@@ -10,6 +9,7 @@ import {
 } from '../../src/index.js';
 import { explain, type ExplainOptions } from '../../src/text/index.js';
 import {
+  compareSessions,
   checkDay,
   compareWeeks,
   guidelines,

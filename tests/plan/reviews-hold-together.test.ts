@@ -106,7 +106,10 @@ describe('a review', () => {
   it('looks at nothing without a cuff, and at what a record lacks', () => {
     expect(found(planOf({ restriction: 'none' }))).toEqual({});
     expect(reviewPlan(planOf({ restriction: 'none' })).notJudged).toEqual([]);
-    expect(reviewPlan(recordOf(plan, all)).notJudged).toEqual(['percent-of-occlusion', 'sessions-per-week']);
+    expect(reviewPlan(recordOf(plan, all, {}, { heldMmHg: undefined })).notJudged).toEqual([
+      'percent-of-occlusion',
+      'sessions-per-week',
+    ]);
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
     expect(reviewPlan(unloaded).notJudged).toEqual(['sessions-per-week', 'percent-of-maximum']);
     expect(reviewPlan(recordOf(unloaded, all)).notJudged).toContain('percent-of-maximum');
@@ -157,14 +160,22 @@ describe('a screening', () => {
         'secondary',
         'systolicMmHg',
         'hypertension-classes-2018',
-        'systolic,diastolic',
+        'systolic,diastolic,high,systolicLine,diastolicLine',
       ],
       ['caution', 'diabetes', 'caution', 'published', 'answers.diabetes', listed, ''],
       ['caution', 'age-60-and-over', 'caution', 'published', 'ageYears', listed, 'age'],
     ]);
     expect(of({ ageYears: 17, diastolicMmHg: 110, answers: { 'first-session': 'yes', 'sickle-cell': 'yes' } })).toEqual(
       [
-        ['refer', 'blood-pressure-refer', 'stop', 'published', 'diastolicMmHg', listed, 'systolic,diastolic'],
+        [
+          'refer',
+          'blood-pressure-refer',
+          'stop',
+          'published',
+          'diastolicMmHg',
+          listed,
+          'systolic,diastolic,high,systolicLine,diastolicLine',
+        ],
         ['refer', 'sickle-cell', 'stop', 'unconfirmed', 'answers.sickle-cell', undefined, ''],
         ['caution', 'first-session', 'caution', 'published', 'answers.first-session', 'case-report-2016', ''],
         ['caution', 'age-under-18', 'caution', 'practice', 'ageYears', undefined, 'age'],

@@ -40,7 +40,7 @@ const stopped = (request: Partial<Plan['request']> = {}): Plan =>
 const decided = (stop: string, more: Partial<StopDecision> = {}): StopDecision => ({
   stop,
   by: 'physician',
-  on: '2026-03-03',
+  on: '2026-03-02',
   why: 'seen today',
   ...more,
 });
@@ -85,6 +85,34 @@ describe('a stop', () => {
       expect(stops).toEqual(document.stops);
     }
     expect(explain(reviewPlan(plan))).toContain('Pregnancy');
+  });
+
+  // From 160/100 no cuff is used until the treating clinician agrees: a stop, which a decision lifts (practice).
+  it.each([
+    [160, 99],
+    [159, 100],
+  ])('is a blood pressure of %d/%d, in every document', (systolicMmHg, diastolicMmHg) => {
+    const code = 'blood-pressure-very-high';
+    const asked = { systolicMmHg, diastolicMmHg, date: '2026-03-02' };
+    const screened = screen({ ...readings, ...asked, answers: no });
+    expect([screened.outcome, codes(screened.findings)]).toEqual(['refer', [code]]);
+    expect(checkDay({ ...asked, painNow: 0, answers: {} }).outcome).toBe('refer');
+    const plan = planOf({ step: 2.5 }, asked);
+    const record = recordOf(plan, all, { date: '2026-03-04', pain: [] });
+    const proposal = propose(plan, { records: [record] });
+    for (const document of [plan, record, proposal, reviewPlan(plan), reviewPlan(record)]) {
+      expect(codes(standingStops(document))).toEqual([code]);
+    }
+    expect(codes(reviewPlan(plan).findings.slice(0, 1))).toEqual([code]);
+    expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
+    expect(explain(plan)).not.toMatch(/\d % of LOP/);
+    expect(attempt(nextRequest, { plan, proposal }).ok).toBe(false);
+    const lifted = propose(plan, { records: [record], decisions: [decided(code)] });
+    expect(lifted.items.map(({ action }) => action)).toEqual(['raise-load']);
+    const next = planSession(nextRequest({ plan, proposal: lifted }).request);
+    expect(standingStops(next)).toEqual([]);
+    expect(next.cautions.find((said) => said.code === code)?.severity).toBe('caution');
+    expect(explain(next)).toMatch(/\d % of LOP/);
   });
 
   it('of one limb stops every item', () => {
@@ -136,9 +164,40 @@ describe('a stop', () => {
     // What was lifted stays visible, and is a stop no longer.
     expect(lifted.cautions.find(({ code }) => code === 'pregnancy')!.severity).toBe('caution');
     expect(lifted.cautions.find(({ code }) => code === 'blood-pressure-refer')!.severity).toBe('stop');
-    for (const wrong of [{ by: 'a friend' }, { why: '' }, { on: 'today' }, { on: undefined }, { name: 'x' }]) {
+    for (const wrong of [
+      { by: 'a friend' },
+      { why: '' },
+      { why: ' \n' },
+      { on: 'today' },
+      { on: undefined },
+      { name: 'x' },
+    ]) {
       expect(() => stopped({ decisions: [decided('pregnancy', wrong as never)] })).toThrow(InputError);
     }
+  });
+
+  it('is in force on a day before its decision', () => {
+    const plan = stopped({
+      date: '2026-03-05',
+      decisions: [decided('pregnancy', { on: '2026-03-05' }), decided('blood-pressure-refer', { on: '2026-03-05' })],
+    });
+    expect(standingStops(plan)).toEqual([]);
+    const later = { on: '2026-03-06' };
+    expect(() => stopped({ date: '2026-03-05', decisions: [decided('pregnancy', later)] })).toThrow(
+      'decisions[0].on must be not after 2026-03-05, the day of this session; received 2026-03-06.',
+    );
+    const clean = planOf({ step: 2.5 });
+    const records = [recordOf(clean, all, { date: '2026-03-04', symptoms: ['symptom-chest-pain'] })];
+    const decisions = [decided('symptom-chest-pain', later)];
+    expect(() => propose(clean, { records, date: '2026-03-05', decisions })).toThrow(/not after 2026-03-05/);
+    const lifted = propose(clean, { records, date: '2026-03-06', decisions });
+    expect(standingStops(lifted)).toEqual([]);
+    const next = planSession(nextRequest({ plan: clean, proposal: lifted }).request);
+    expect(standingStops(next)).toEqual([]);
+    expect(standingStops(recordOf(next, all, { date: '2026-03-06' }))).toEqual([]);
+    expect(codes(standingStops(recordOf(next, all, { date: '2026-03-05' })))).toEqual(['symptom-emergency']);
+    const early = { records: [recordOf(clean, all, { date: '2026-03-05' })], date: '2026-03-05' };
+    expect(codes(standingStops(propose(next, early)))).toEqual(['symptom-emergency']);
   });
 
   it('that was lifted stays lifted in what is made of the plan', () => {

@@ -53,6 +53,20 @@ const bias = ({ kind }: Worked): Working => ({
   sources: ['monica-quality'],
 });
 
+/** A pressure that is a share of LOP, or the share that a pressure is; 0 without a cuff. */
+function percentOfOcclusion({ kind, inputs = {} }: Worked): Working {
+  if (kind === 'cuff-pressure') {
+    return {
+      formula: 'p / 100 * LOP',
+      symbols: { p: 'percent', LOP: 'occlusion' },
+      sources: ['guideline-review-2019'],
+    };
+  }
+  return inputs['pressureMmHg'] === undefined
+    ? { formula: '0', symbols: {}, sources: [] }
+    : { formula: '100 * P / LOP', symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' }, sources: [] };
+}
+
 export const pressureWorkings: Workings = /* @__PURE__ */ (() => ({
   ...Object.fromEntries(
     [...occlusionEquations, circumferenceBandsRule, systolic130Rule].map((equation) => [equation.id, equation]),
@@ -62,9 +76,5 @@ export const pressureWorkings: Workings = /* @__PURE__ */ (() => ({
   'width-correction': widthCorrection,
   calibrated,
   'bladder-bias': bias,
-  'percent-of-occlusion': {
-    formula: 'p / 100 * LOP',
-    symbols: { p: 'percent', LOP: 'occlusion' },
-    sources: ['guideline-review-2019'],
-  },
+  'percent-of-occlusion': percentOfOcclusion,
 }))();

@@ -20,6 +20,7 @@ const TERMS: readonly (readonly [symbol: string, field: string])[] = [
   ['up', 'stretches'],
   ['up', 'longestStretch'],
   ['down', 'gaps'],
+  ['T', 'sessionS'],
   ['E', 'exercises'],
   ['E', 'limbs'],
   ['p', 'pauses'],
@@ -90,6 +91,9 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
   sessions: () => ({ formula: 'S', symbols: { S: 'weekSessions' } }),
 };
 
+/** A time by the watch, and not by the clock of the session. */
+const isGiven = ({ kind, inputs = {} }: Worked): boolean => kind === 'session-time' && inputs['sessionS'] !== undefined;
+
 const SOURCES: Partial<Record<AnswerKind, readonly SourceId[]>> = {
   'volume-load': ['volume-methods-2009'],
   'body-mass-volume-load': ['volume-methods-2009'],
@@ -106,7 +110,7 @@ const total: Lookup = (answer) => {
     Object.keys(inputs).length === 0
       ? undefined
       : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek));
-  return { ...(formula ?? sumOf(answer)), sources: SOURCES[kind] ?? [] };
+  return { ...(formula ?? sumOf(answer)), sources: (!isGiven(answer) && SOURCES[kind]) || [] };
 };
 
 const DAYS = [1, 2, 3, 4, 5, 6, 7];

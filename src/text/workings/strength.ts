@@ -78,7 +78,8 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
   };
 }
 
-const entered: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
+const ofLoad: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
+const ofPressure: Working = { formula: 'LOP', symbols: { LOP: 'valueMmHg' }, sources: [] };
 
 export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
   ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, ofRepetitions(equation)])),
@@ -98,8 +99,8 @@ export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
   tested,
   'lifted-once': once,
   'percent-of-maximum': percentOfMaximum,
-  entered,
-  'stated-load': entered,
+  entered: ({ kind }: Worked) => (kind === 'occlusion-pressure' ? ofPressure : ofLoad),
+  'stated-load': ofLoad,
   'reserve-scale-2016': {
     formula: '(a + b) / 2',
     symbols: { a: 'from', b: 'to' },
