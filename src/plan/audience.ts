@@ -100,6 +100,8 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'chance-limit-holds': 'practitioner',
   'held-below-target': 'practitioner',
   'session-shorter-than-sets': 'practitioner',
+  'lighter-than-asked': 'practitioner',
+  'lighter-reserve-without-cuff': 'practitioner',
   'document-unverified': 'practitioner',
   'limb-not-trained': 'practitioner',
   'item-not-recorded': 'practitioner',

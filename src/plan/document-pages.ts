@@ -10,8 +10,9 @@ import { part, title, type Block } from './blocks.js';
 import type { SessionComparison } from './compare-sessions.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import { saidKey } from './gravest-first.js';
-import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
+import type { LighterOptions } from './lighten.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import {
@@ -121,6 +122,10 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
   return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
 }
 
+/** A figure outside a range, with how well the range is backed. */
+const outsideLine = (say: Say, finding: ReviewFinding, guideline: string): string =>
+  `${cautionLine(say, { ...finding, values: findingValues(say, finding, guideline) })} [${named(say, 'grade', finding.evidence)}]`;
+
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, say: Say): Block[] {
   const { of, guideline, findings, inside, notJudged, stops, standing } = review;
@@ -128,9 +133,7 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
   const name = say(`guideline.${guideline.id}`, guideline.name);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
   const outside = (finding: ReviewFinding | StopFinding): string =>
-    finding.measure === undefined
-      ? cautionLine(say, finding)
-      : `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
+    finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);
   const within = (judged: Judgement): string =>
     word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
   const missing = (measure: Judgement['measure']): string => {
@@ -460,7 +463,8 @@ export function comparedLines(
       const row = rows.find((one) => one.quantity === quantity);
       return row ? [word(`page.short-${quantity}`, { value: fromTo(row) })] : [];
     });
-    return [word(`page.line-${line}`), own.join('; ') || word('page.nothing-given')] as const;
+    const none = word(line === 'cuff' ? 'page.no-cuff' : 'page.nothing-given');
+    return [word(`page.line-${line}`), own.join('; ') || none] as const;
   });
   const open = notKnown.map((code) => {
     const { from, to } = rows.find(({ quantity }) => quantity === code) ?? {};
@@ -495,5 +499,47 @@ export function comparisonBlocks(comparison: SessionComparison, say: Say): Block
           },
           ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
         ]),
+  ];
+}
+
+/** Ways to do an exercise with less load, each in four lines with its cautions; while a stop is in force, the stop. */
+export function lighterBlocks(document: LighterOptions, say: Say): Block[] {
+  const { exercise, lighterPercent, options, notOffered, stops, cautions, standing } = document;
+  const word = saying(say, pageWords);
+  const guideline = say('guideline.guideline-review-2019', guidelineNames['guideline-review-2019']);
+  return [
+    title(word('page.lighter')),
+    ...stopBlocks(say, stops),
+    {
+      lines: [
+        word('page.lighter-asked', { exercise, percent: format(lighterPercent) }),
+        ...disclaimers(say, standing),
+        ...cautions.map((said) => cautionLine(say, said)),
+      ],
+    },
+    ...options.flatMap(
+      ({ keeps, load, sets, restriction, comparison, assumptions, findings, cautions: own }): Block[] => [
+        { heading: word(`page.keeps-${keeps}`), level: 2 },
+        {
+          fields: [
+            [word('page.load'), told(say, load)],
+            [word('page.sets'), setCounts(sets)],
+            [word('page.cuff'), named(say, 'value', restriction)],
+            ...comparedLines(comparison, say),
+          ],
+        },
+        {
+          points: [
+            ...findings.map((finding) => outsideLine(say, finding, guideline)),
+            // Remarks on the method are in the data; on this page they would hide the others.
+            ...own.filter((said) => byAudience([said]).method.length === 0).map((said) => cautionLine(say, said)),
+            ...assumptions.map((said) => assumedLine(say, said)),
+          ],
+        },
+      ],
+    ),
+    ...part(word('page.not-offered'), {
+      points: notOffered.map((said) => `${word(`page.keeps-${said.keeps}`)}: ${sentence(say, said)}`),
+    }),
   ];
 }
