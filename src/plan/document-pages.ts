@@ -9,6 +9,8 @@ import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
 import type { SessionComparison } from './compare-sessions.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
+import type { StageGoalResult } from './stage-goals.js';
+import type { WeekLimb, WeekSums } from './week-types.js';
 import { saidKey } from './gravest-first.js';
 import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
 import { planMessages } from './messages.js';
@@ -383,40 +385,121 @@ export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
   ];
 }
 
-/** Weeks as a table: what is lifted, then what is restricted. */
+/** A row of the table of a limb: an exercise in a week, as planned or as done. */
+interface WeekCells {
+  readonly row: WeekRow;
+  readonly way: 'planned' | 'done';
+  readonly sums: WeekSums;
+}
+
+/** Weeks as tables: the week, then each limb, exercise by exercise. */
 export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
-  const { weeks, stops, standing } = comparison;
+  const { weeks, goals, stops, standing } = comparison;
   const word = saying(say, pageWords);
-  const places = limbsIn(weeks.flatMap(({ limbs }) => limbs));
+  const lines = weeks.flatMap((row) =>
+    (['planned', 'done'] as const).flatMap((way): WeekCells[] => (row[way] ? [{ row, way, sums: row[way] }] : [])),
+  );
+  const places = limbsIn(lines.flatMap(({ sums }) => sums.limbs));
   const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
-  const cells = (row: WeekRow): string[] => [
+  const time = (answer: Answer): string => word('page.time', { time: clock(answer.value) });
+  const weekCells = ({ row, way }: WeekCells): string[] => [
     format(row.week),
-    format(row.sessions.value),
-    format(row.restrictedSessions.value),
-    cell(row.peakLoad),
-    cell(row.peakPercent),
-    cell(row.volumeLoad),
-    row.percentOfOcclusion === undefined ? '–' : amount(say, row.percentOfOcclusion, '%'),
-    ...places.map((place) => {
-      const own = row.limbs.find((one) => isSameLimb(one, place));
-      return own ? word('page.time', { time: clock(own.restrictionTime.value) }) : '–';
-    }),
+    row.deload ? word('page.week-deload', { way: word(`page.week-${way}`) }) : word(`page.week-${way}`),
   ];
+  const whole = lines.map((line) => [
+    ...weekCells(line),
+    format(line.sums.sessions.value),
+    format(line.sums.restrictedSessions.value),
+    cell(line.sums.sessionLoad),
+  ]);
+  const occlusionWords = ({ valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>): string =>
+    [
+      amount(say, valueMmHg, 'mm[Hg]'),
+      word(measured ? 'page.lop-measured' : 'page.lop-estimated'),
+      ...(date === undefined ? [] : [date]),
+    ].join(', ');
+  const limbTables = (place: (typeof places)[number]): Block[] => {
+    const own = lines.flatMap((line) => {
+      const limb = line.sums.limbs.find((one) => isSameLimb(one, place));
+      return limb ? [{ line, limb }] : [];
+    });
+    return [
+      { heading: sideWords(say, place.side, place.limb), level: 2 },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.week-exercise'),
+            word('page.heaviest'),
+            word('page.maximum'),
+            word('page.week-inflated'),
+            word('page.occlusion'),
+          ],
+          ...own.flatMap(({ line, limb }) =>
+            limb.exercises.map((one) => [
+              ...weekCells(line),
+              one.exercise,
+              cell(one.peakLoad),
+              cell(one.peakPercent),
+              time(one.restrictionTime),
+              cell(one.percentLop),
+            ]),
+          ),
+        ],
+      },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.volume'),
+            word('page.week-inflated'),
+            word('page.week-lop'),
+            word('page.week-circumference'),
+            word('page.week-pain'),
+          ],
+          ...own.map(({ line, limb }) => [
+            ...weekCells(line),
+            cell(limb.volumeLoad),
+            time(limb.restrictionTime),
+            limb.occlusion ? occlusionWords(limb.occlusion) : '–',
+            limb.circumferenceCm === undefined ? '–' : amount(say, limb.circumferenceCm, 'cm'),
+            limb.worstPain ? `${format(limb.worstPain.value)}/10` : '–',
+          ]),
+        ],
+      },
+    ];
+  };
+  const goalLine = ({ name, outcome, found, atLeast, atMost }: StageGoalResult): string =>
+    word('page.goal', {
+      name,
+      outcome: word(`page.goal-${outcome}`),
+      found: found === undefined ? '–' : format(found),
+      wanted: [
+        ...(atLeast === undefined ? [] : [word('page.goal-at-least', { value: format(atLeast) })]),
+        ...(atMost === undefined ? [] : [word('page.goal-at-most', { value: format(atMost) })]),
+      ].join(', '),
+    });
   const heads = [
     word('page.week'),
+    word('page.week-way'),
     word('page.sessions'),
     word('page.with-cuff'),
-    word('page.heaviest'),
-    word('page.maximum'),
-    word('page.volume'),
-    word('page.occlusion'),
-    ...places.map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
+    word('page.week-session-load'),
   ];
   return [
     title(word('page.by-week')),
     ...stopBlocks(say, stops),
     { lines: disclaimers(say, standing) },
-    ...(isStopped(comparison) ? [] : [{ table: [heads, ...weeks.map(cells)] }, ...watchParts(say, word, comparison)]),
+    ...(isStopped(comparison)
+      ? []
+      : [
+          { table: [heads, ...whole] },
+          ...places.flatMap(limbTables),
+          ...part(word('page.goals'), { points: goals.map(goalLine) }),
+          ...watchParts(say, word, comparison),
+        ]),
   ];
 }
 

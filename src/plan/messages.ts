@@ -166,6 +166,15 @@ export const planMessages = {
   'both-raised':
     '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
+  'load-jump':
+    '{exercise}, {side} {limb}: load goes up by {points} points of 1RM from week {from} to week {to}, more than {largest}.',
+  'load-jump-percent':
+    '{exercise}, {side} {limb}: load goes up by {percent} % from week {from} to week {to}, more than {largest} %.',
+  'pressure-jump':
+    '{exercise}, {side} {limb}: pressure goes up by {points} points of LOP from week {from} to week {to}, more than {largest}.',
+  'deload-not-lighter':
+    '{side} {limb}: week {to} is marked as a deload, and neither volume load nor minutes under the cuff are below week {from}.',
+
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',

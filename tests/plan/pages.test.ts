@@ -218,6 +218,11 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
       weeks: [
         { sessions: [{ plan: planOfBoth, times: 3 }] },
         { sessions: [{ plan: planOfBoth, times: 2 }, { plan: noCuff }] },
+        { records: [recorded], deload: true },
+      ],
+      goals: [
+        { name: '60 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 60 },
+        { name: 'hop test of both sides', atLeast: 90 },
       ],
     }),
   ],
