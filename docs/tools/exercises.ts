@@ -12,7 +12,7 @@ import {
   trainingLoad,
   type Answer,
 } from '../../src/index.js';
-import { mersenneTwister } from '../../src/study/random.js';
+import { mersenneTwister } from '../../src/statistics/random.js';
 
 /** A question with its answer. */
 export interface Exercise {

@@ -3,7 +3,7 @@ import { isInputError } from '../answer/issues.js';
 import type { Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { assumption, caution } from './messages.js';
-import { deviationInUnit } from './normal.js';
+import { deviationInUnit } from './answer-spread.js';
 import { correctForPosture } from './posture.js';
 
 type Pressure = Answer<'occlusion-pressure'>;

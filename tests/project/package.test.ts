@@ -25,21 +25,21 @@ const rows = columns({
   answer: 'occlusion-pressure', equation: 'width-ratio-1993', limb: 'leg', circumferenceCm: new Float64Array([54, 60]),
   systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
 });
-const same = rows.value[0] === lop.value && widthRatio(54, 120, 70, 10) === lop.value && typeof planRequestSchema['~standard'].validate === 'function';
+const same = rows.value[0] === lop.value && widthRatio(54, 120, 70, 10) === lop.value && typeof planSchema['~standard'].validate === 'function';
 console.log(lop.value, plan.items[0]?.totals.repetitions.value, 'cuffwork/plan', same ? 'ok' : 'not the same');
 `;
 const esm = `
 import { estimateOcclusionPressure } from 'cuffwork';
 import { widthRatio } from 'cuffwork/equations';
 import { planSession } from 'cuffwork/plan';
-import { planRequestSchema } from 'cuffwork/schemas';
+import { planSchema } from 'cuffwork/schemas';
 import { columns } from 'cuffwork/study';
 ${body}`;
 const cjs = `
 const { estimateOcclusionPressure } = require('cuffwork');
 const { widthRatio } = require('cuffwork/equations');
 const { planSession } = require('cuffwork/plan');
-const { planRequestSchema } = require('cuffwork/schemas');
+const { planSchema } = require('cuffwork/schemas');
 const { columns } = require('cuffwork/study');
 ${body}`;
 
