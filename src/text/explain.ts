@@ -10,12 +10,14 @@ import { pageMarkdown, pageText, type Block } from './blocks.js';
 import {
   comparisonBlocks,
   dayCheckBlocks,
+  lighterBlocks,
   proposalBlocks,
   recordBlocks,
   reviewBlocks,
   screeningBlocks,
   weeksBlocks,
 } from './document-pages.js';
+import type { LighterOptions } from '../plan/lighten.js';
 import { guidelineNames, measures } from '../plan/measures.js';
 import { planMessages, planValueWords } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
@@ -32,7 +34,7 @@ import { addAnswerWords, sectionOf } from './section.js';
 import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './write.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -137,6 +139,7 @@ const pages = {
   review: (document: object, say: Say) => reviewBlocks(document as Review, say),
   record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
   proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'lighter-options': (document: object, say: Say) => lighterBlocks(document as LighterOptions, say),
   'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
   'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
 } as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
