@@ -7,6 +7,7 @@ export type PlanAssumption =
   | 'tempo-not-recorded'
   | 'pressure-as-planned'
   | 'readings-carried'
+  | 'lighter-reserve-of-fresh-set'
   | 'lower-of-two-sides'
   | 'screening-age-unknown'
   | 'screening-dated'

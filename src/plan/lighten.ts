@@ -10,6 +10,7 @@ import { parseScheme } from '../session/notation.js';
 import type { Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
+import { assumption } from './assumptions.js';
 import { coded, codedCaution } from './coded.js';
 import { comparisonOf, sideOfItems, type SessionComparison } from './compare-sessions.js';
 import { onceEach } from './gravest-first.js';
@@ -233,7 +234,9 @@ function waysOf(given: Case) {
     ways.push({
       keeps: 'repetitions-in-reserve',
       counts: counts.map((count) => count + more),
-      assumptions: [coded('lighter-reserve-of-fresh-set', { from: before, to: after })],
+      assumptions: [
+        assumption('lighter-reserve-of-fresh-set', { from: Number(format(before)), to: Number(format(after)) }),
+      ],
       cautions: cuffed ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
     });
   }

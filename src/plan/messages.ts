@@ -180,8 +180,6 @@ export const planMessages = {
     'No equation gives repetitions to failure at both loads: it needs 1RM, and 1 to 20 repetitions to failure.',
   'lighter-reserve-passed':
     'A set has more repetitions than the {repetitions} to failure that the equation gives, so nothing is in reserve by it.',
-  'lighter-reserve-of-fresh-set':
-    'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
   'lighter-reserve-without-cuff':
     'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
   'lighter-minutes-passed':

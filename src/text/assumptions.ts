@@ -142,6 +142,8 @@ export const planAssumptions = {
   'tempo-not-recorded':
     'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
   'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
+  'lighter-reserve-of-fresh-set':
+    'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
   'readings-carried':
     'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
   'lower-of-two-sides':

@@ -34,7 +34,8 @@ import { addAnswerWords, sectionOf } from './section.js';
 import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './write.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
+export type PlanDocument =
+  Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -95,7 +96,6 @@ function sayingWith(catalogue: Catalogue): Say {
           [code.replace('value.', ''), said],
         ];
       }
-      if (code.startsWith('kind.')) return [[code.replace('kind.', ''), said]];
       return code.startsWith('field.') ? [[text, said]] : [];
     }),
   );
@@ -106,11 +106,13 @@ function sayingWith(catalogue: Catalogue): Say {
     const said = inSlots.get(pattern);
     return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
   };
+  const inWords = (slot: string, value: string): string =>
+    slot === 'total'
+      ? (own(`kind.${value}`) ?? words[`kind.${value}`] ?? value)
+      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', '));
   const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
     slot,
-    typeof value !== 'string' || SAID.includes(slot)
-      ? value
-      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', ')),
+    typeof value !== 'string' || SAID.includes(slot) ? value : inWords(slot, value),
   ];
   return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }

@@ -86,7 +86,7 @@ describe('a screening and a check of the day', () => {
   });
 
   it.each(Object.entries({ screening, dayCheck }))('are refused where they were changed: %s', (_, document) => {
-    for (const path of [['findings'], ['unanswered'], ['standing'], ['sources']]) {
+    for (const path of [['findings'], ['unanswered'], ['standing']]) {
       const emptied = edited(document, path, []);
       expect(refusedAt(emptied)).toEqual(path);
       expect(() => explain(emptied)).toThrow(InputError);
