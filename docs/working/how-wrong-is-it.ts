@@ -5,6 +5,7 @@
  */
 import errors from '../../src/checks/occlusion-errors.json' with { type: 'json' };
 import {
+  attempt,
   correctForCuffWidth,
   correctForPosture,
   estimateOcclusionPressure,
@@ -83,7 +84,7 @@ const log = (error: number): string => percent(1 / Math.exp(error) - 1);
 /** One line a mean: where it lies against the curve that has not seen its laboratory, from −60 to +60 %. */
 const bar = (error: number): string => {
   const at = Math.round(((Math.min(0.6, Math.max(-0.6, 1 / Math.exp(error) - 1)) + 0.6) / 1.2) * 24);
-  return `\`${Array.from({ length: 25 }, (_, i) => (i === at ? '●' : i === 12 ? '|' : '·')).join('')}\``;
+  return `\`${Array.from({ length: 25 }, (_, i) => (i === at ? '●' : i === 12 ? '│' : '·')).join('')}\``;
 };
 
 const width = ({ widthCm, assumed }: Mean): string => `${widthCm}${assumed ? ' (assumed)' : ''}`;
@@ -197,7 +198,7 @@ const widthTable = table(
       [p, q],
       [q, p],
     ].map(([from, to]) => {
-      const ours = correctForCuffWidth({
+      const converted = attempt(correctForCuffWidth, {
         limb: from!.limb,
         circumferenceCm: circumferenceCm[from!.limb],
         systolicMmHg,
@@ -206,16 +207,17 @@ const widthTable = table(
         fromWidthCm: from!.widthCm,
         toWidthCm: to!.widthCm,
       });
+      const ours = converted.ok ? converted.value : undefined;
       return [
         survey1(from!.limb),
         from!.at,
         `${from!.mean} at ${width(from!)} cm`,
         `${width(to!)} cm`,
         to!.mean,
-        ours.value.toFixed(0),
-        between(ours),
-        percent(ours.value / to!.mean - 1),
-        verdict(holds(ours, to!.mean)),
+        ours ? ours.value.toFixed(0) : 'refused',
+        ours ? between(ours) : '',
+        ours ? percent(ours.value / to!.mean - 1) : '',
+        ours ? verdict(holds(ours, to!.mean)) : '',
         paper(from!.source),
       ];
     }),
@@ -430,7 +432,7 @@ Under the cuff a thigh is 7–8 cm bigger than at its middle: soldiers measured 
 
 ## Another cuff width
 
-Pairs of widths measured in the same people, converted both ways by \`correctForCuffWidth\`:
+Pairs of widths measured in the same people, converted both ways by \`correctForCuffWidth\`. It refuses a conversion whose 95 % interval spans more than a factor of 2.5: a published conversion from 12 to 5 cm that spans as much is not valid by its own publication (Physiol Meas 2024).
 
 ${widthTable}
 

@@ -48,8 +48,6 @@ export const pressureMessages = {
     'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
   'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
-  'true-percent-unbounded':
-    'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
   'true-percent-not-known':
     'How wrong the occlusion pressure may be is not known, so neither is the true percentage, nor the chance that the cuff closes the artery.',
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',
