@@ -15,7 +15,6 @@ import {
   READING_ERRORS,
   readingDeviation,
   requirement,
-  varianceOf,
 } from '../pressure/uncertainty.js';
 import {
   limbGirth,
@@ -161,7 +160,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     }
     const answer = apply(readings);
     errorShares(equation!, readings, answer, shares);
-    let variance = varianceOf(shares);
+    let { variance } = shares;
     for (const { column, field } of errors) {
       const deviation = at(column, row);
       if (deviation === deviation) {

@@ -2,7 +2,7 @@ import { NORMAL_95 } from '../answer/answer.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
 import type { OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
-import { curveDeviation, aboveDiastolic, type PooledCurve } from '../pressure/curve.js';
+import { aboveDiastolic, curveVariance, ownVariance, type PooledCurve } from '../pressure/curve.js';
 import { armCurve2026 } from '../pressure/equations/arm-curve-2026.js';
 import { arm2015 } from '../pressure/equations/arm-2015.js';
 import { padding2006 } from '../pressure/equations/padding-2006.js';
@@ -160,7 +160,7 @@ function arePressures(rows: number): boolean {
   return true;
 }
 
-/** Puts log-normal intervals around the answers of the block, in the order of `varianceOf`. */
+/** Puts log-normal intervals around the answers of the block, in the order of `errorShares`. */
 function putIntervals({ mmHg, share, laboratory, posture, width }: ErrorTerms, rows: number): void {
   for (let row = 0; row < rows; row += 1) {
     const answer = VALUES[row]!;
@@ -174,35 +174,25 @@ function putIntervals({ mmHg, share, laboratory, posture, width }: ErrorTerms, r
 }
 
 /** The same around the answers of a curve, whose error depends on the readings. */
-function putCurveIntervals({ b, error }: PooledCurve, { cuffWidthCm, posture }: Readings, rows: number): void {
+function putCurveIntervals({ b, h, error }: PooledCurve, { cuffWidthCm, posture }: Readings, rows: number): void {
   const { people, laboratory, level, variance } = error;
   const { b: varianceB, a: varianceA, both } = variance;
   const { h: varianceH, b: withB, a: withA } = error.posture[posture];
+  const factor = h[posture];
+  const spread = square(people) + square(laboratory);
   for (let row = 0; row < rows; row += 1) {
     const answer = VALUES[row]!;
     const systolic = SYSTOLICS[row]!;
     const diastolic = DIASTOLICS[row]!;
     const ratio = GIRTHS[row]! / cuffWidthCm;
     const pulse = systolic - diastolic;
-    const own = curveDeviation(
-      aboveDiastolic(b, ratio, pulse),
-      ratio,
-      pulse,
-      (systolic + diastolic) / 2,
-      varianceB,
-      varianceA,
-      both,
-      level,
-      varianceH,
-      withB,
-      withA,
-    );
-    const above = shareAbove(answer, diastolic);
-    const factor = Math.exp(
-      NORMAL_95 * Math.sqrt(square(own * above) + square(people * above) + square(laboratory * above)),
-    );
-    LOWERS[row] = answer / factor;
-    UPPERS[row] = answer * factor;
+    const above = aboveDiastolic(b, ratio, pulse);
+    const middle = (systolic + diastolic) / 2;
+    const own = ownVariance(above, ratio, pulse, middle, varianceB, varianceA, both, level, varianceH, withB, withA);
+    const deviation = Math.sqrt(curveVariance(answer, factor, above, own, spread));
+    const wide = Math.exp(NORMAL_95 * deviation);
+    LOWERS[row] = answer / wide;
+    UPPERS[row] = answer * wide;
   }
 }
 
