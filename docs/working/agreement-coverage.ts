@@ -1,6 +1,6 @@
 import { pathToFileURL } from 'node:url';
 import { agreement, reliability, type WithConfidence } from '../../src/study/index.js';
-import { mersenneTwister, normalDeviates } from '../../src/study/random.js';
+import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
 
 // How often the 95 % intervals of `cuffwork/study` hold the truth, on simulated studies. Run with
 //   npx tsx docs/working/agreement-coverage.ts

@@ -18,8 +18,8 @@
  */
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
-import { NORMAL_95 } from '../../src/answer/answer.js';
-import { studentT95 } from '../../src/study/student-t.js';
+import { NORMAL_95 } from '../../src/statistics/normal.js';
+import { studentT95 } from '../../src/statistics/student-t.js';
 
 export type Limb = 'leg' | 'arm';
 export type Posture = 'supine' | 'seated' | 'standing';

@@ -3,6 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
 import { answerMessages, fill, type Catalogue, type MessageValues } from './messages.js';
 
@@ -40,7 +41,8 @@ export type AnswerKind =
   | 'monotony'
   | 'strain'
   | 'acute-chronic-ratio'
-  | 'sessions';
+  | 'sessions'
+  | 'percent-of-occlusion';
 
 /** Something taken for granted. */
 export interface Assumption {
@@ -139,9 +141,6 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   readonly cautions: readonly Caution[];
   readonly sources: readonly SourceId[];
 }
-
-/** Standard normal quantile of a two-sided 95 % interval. */
-export const NORMAL_95 = 1.959963984540054;
 
 /** The sentences of one layer’s catalogue, as assumptions and as cautions. */
 export function speaker<C extends Catalogue>(catalogue: C) {

@@ -81,12 +81,12 @@ export const explainWords = {
   'value.yes': 'yes',
   'value.no': 'no',
   'value.unknown': 'unknown',
+  'value.systolic': 'systolic',
+  'value.diastolic': 'diastolic',
+  'value.both': 'both',
   'value.continuous': 'continuous',
   'value.intermittent': 'intermittent',
   'value.partial': 'partial',
-  'value.mechanical': 'mechanical',
-  'value.restriction': 'restriction',
-  'value.session': 'session',
 } as const satisfies Catalogue;
 
 /** A word that is its own English code, such as a posture or a grade. */

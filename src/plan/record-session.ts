@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
@@ -77,8 +78,8 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
 /** One exercise on one limb as it was done, before it is added up. */
 type RecordFacts = Omit<RecordItem, 'totals'>;
 
-/** What was done of an item adds up to: from what the record holds, and nothing else. */
-export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+/** What was done of an item as a prescription: from what the record holds, and nothing else. */
+export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
   const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
   const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
@@ -86,8 +87,11 @@ export function totalsDone(item: RecordFacts): RecordItem['totals'] {
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
   );
-  return addUp(cuffed(full, item));
+  return { ...cuffed(full, item), name: item.exercise };
 }
+
+/** What was done of an item adds up to. */
+export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(prescriptionDone(item));
 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
@@ -279,6 +283,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
+ * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
@@ -304,7 +309,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
  * ```
  */
-export function recordSession(request: RecordRequest): SessionRecord {
+export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
@@ -327,4 +332,4 @@ export function recordSession(request: RecordRequest): SessionRecord {
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-}
+});

@@ -31,22 +31,51 @@ export const REFER_SYSTOLIC = 180;
 export const REFER_DIASTOLIC = 110;
 
 /**
- * What a resting blood pressure asks for: refer from 180/110 (published), wait for the treating clinician from 160/100
- * (practice: grade 2 begins there), ask from 140/90. One of the two may be unknown.
+ * The lines of a resting blood pressure [mmHg], gravest first. From 180/110 guidance says to refer (published). At
+ * 160/100 grade 2 of the European classes begins; that no cuff is used from there until the treating clinician agrees
+ * is practice. From 140/90 the classes speak of hypertension.
+ */
+const LINES = [
+  {
+    systolic: REFER_SYSTOLIC,
+    diastolic: REFER_DIASTOLIC,
+    severity: 'stop',
+    code: 'blood-pressure-refer',
+    source: 'risk-stratification-2022',
+  },
+  {
+    systolic: 160,
+    diastolic: 100,
+    severity: 'stop',
+    code: 'blood-pressure-very-high',
+    source: 'hypertension-classes-2018',
+  },
+  {
+    systolic: 140,
+    diastolic: 90,
+    severity: 'caution',
+    code: 'blood-pressure-high',
+    source: 'hypertension-classes-2018',
+  },
+] as const;
+
+/**
+ * What a resting blood pressure asks for: a stop from 160/100, which a decision can lift, a caution from 140/90. One of
+ * the two readings may be unknown; `high` says which of them is at the line or above it.
  */
 export function bloodPressureCautions(systolicMmHg?: number, diastolicMmHg?: number): Caution[] {
-  const values = { systolic: systolicMmHg ?? 'unknown', diastolic: diastolicMmHg ?? 'unknown' };
-  const path = [systolicMmHg === undefined ? 'diastolicMmHg' : 'systolicMmHg'];
-  const from = (systolic: number, diastolic: number): boolean =>
-    (systolicMmHg ?? 0) >= systolic || (diastolicMmHg ?? 0) >= diastolic;
-  if (from(REFER_SYSTOLIC, REFER_DIASTOLIC)) {
-    return [caution('stop', 'blood-pressure-refer', values, { path, source: 'risk-stratification-2022' })];
-  }
-  if (from(160, 100)) {
-    return [caution('caution', 'blood-pressure-very-high', values, { path, source: 'hypertension-classes-2018' })];
-  }
-  if (from(140, 90)) {
-    return [caution('caution', 'blood-pressure-high', values, { path, source: 'hypertension-classes-2018' })];
-  }
-  return [];
+  const isUpper = (line: number): boolean => (systolicMmHg ?? 0) >= line;
+  const isLower = (line: number): boolean => (diastolicMmHg ?? 0) >= line;
+  const line = LINES.find(({ systolic, diastolic }) => isUpper(systolic) || isLower(diastolic));
+  if (!line) return [];
+  const { severity, code, source } = line;
+  const high = !isLower(line.diastolic) ? 'systolic' : isUpper(line.systolic) ? 'both' : 'diastolic';
+  const values = {
+    systolic: systolicMmHg ?? 'unknown',
+    diastolic: diastolicMmHg ?? 'unknown',
+    high,
+    systolicLine: line.systolic,
+    diastolicLine: line.diastolic,
+  };
+  return [caution(severity, code, values, { path: [high === 'diastolic' ? 'diastolicMmHg' : 'systolicMmHg'], source })];
 }

@@ -1,16 +1,10 @@
 import { Math, square } from '../quantity/maths.js';
-import {
-  type Answer,
-  type Caution,
-  type ErrorPart,
-  logInterval,
-  logNormalInterval,
-  NORMAL_95,
-} from '../answer/answer.js';
+import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { expectedNumber } from '../answer/field-reader.js';
 import { describe, type Path } from '../answer/issues.js';
 import { checkAnswer, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
@@ -19,7 +13,9 @@ import { type Conversion, refuseUseless } from './conversion.js';
 import { EQUATION_IDS } from './equations.js';
 import { assumption, caution } from './messages.js';
 import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from './person-variation.js';
-import { chiSquareTail, deviationAsShare, deviationInUnit } from './normal.js';
+import { deviationAsShare, deviationInUnit } from './answer-spread.js';
+import { chiSquareTail } from '../statistics/chi-square.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 
 /** What {@link calibrateOcclusionPressure} takes. */
 export interface CalibrationInput {
@@ -283,6 +279,7 @@ function contradiction(
  * - Evidence: that of the estimate.
  * - Source: a study of 42 people on the shares of variance between days and legs.
  *
+ * @function
  * @param input - `estimate` LOP₁ [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;
  * `day`, the day the answer is for
  * @returns LOP₂ [mmHg] with its interval, and the personal factor.
@@ -300,7 +297,9 @@ function contradiction(
  * today.standardDeviation! < estimate.standardDeviation!; // => true
  * ```
  */
-export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedOcclusionPressure {
+export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function calibrateOcclusionPressure(
+  input: CalibrationInput,
+): CalibratedOcclusionPressure {
   const reader = new Reader(input);
   const estimate = readEstimate(reader);
   const day = reader.optionalNumber('day');
@@ -457,7 +456,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       standardDeviation: deviation(usual),
     },
   };
-}
+});
 
 function contradictionCaution(
   { pair }: { readonly pair: readonly [Evidence, Evidence] },

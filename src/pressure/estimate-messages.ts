@@ -64,11 +64,11 @@ export const estimateMessages = {
   'narrow-cuff-on-thigh':
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',
   'blood-pressure-refer':
-    'Blood pressure {systolic}/{diastolic} mmHg is at or above 180/110: do not train; refer to a physician.',
+    'Blood pressure {systolic}/{diastolic} mmHg at rest. Too high: {high} (from {systolicLine} systolic or {diastolicLine} diastolic). Do not train. See a doctor first.',
   'blood-pressure-very-high':
-    'Blood pressure {systolic}/{diastolic} mmHg is at or above 160/100: do not use a cuff until the treating clinician agrees.',
+    'Blood pressure {systolic}/{diastolic} mmHg at rest. Too high: {high} (from {systolicLine} systolic or {diastolicLine} diastolic). Do not use a cuff until the treating clinician agrees.',
   'blood-pressure-high':
-    'Blood pressure {systolic}/{diastolic} mmHg is at or above 140/90: ask the treating clinician before training.',
+    'Blood pressure {systolic}/{diastolic} mmHg at rest. High: {high} (from {systolicLine} systolic or {diastolicLine} diastolic). Ask the treating clinician before you train.',
   'below-diastolic':
     'The answer is below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be. Do not use it: measure.',
   'outside-thigh-index':

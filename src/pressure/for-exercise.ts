@@ -4,7 +4,7 @@ import type { Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { assumption, caution } from './messages.js';
 import { OTHER_SIDE_DEVIATION } from './person-variation.js';
-import { deviationInUnit } from './normal.js';
+import { deviationInUnit } from './answer-spread.js';
 import { correctForPosture } from './posture.js';
 
 type Pressure = Answer<'occlusion-pressure'>;

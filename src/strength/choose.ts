@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
-import { type Assumption, NORMAL_95 } from '../answer/answer.js';
+import type { Assumption } from '../answer/answer.js';
+import { NORMAL_95 } from '../statistics/normal.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import type { OneRepMaxEquation } from './equation.js';

@@ -1,20 +1,18 @@
 import { Math, square } from '../quantity/maths.js';
-import { NORMAL_95, type Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import {
-  binomialChance,
-  chiSquareQuantile,
-  noncentralTQuantile,
-  studentQuantile,
-  studentTail,
-} from './distributions.js';
-import { accurateSum, mean } from './least-squares.js';
-import { lineOf, type Line } from './line.js';
+import { withInput } from '../answer/with-input.js';
+import { binomialChance } from '../statistics/beta.js';
+import { chiSquareQuantile } from '../statistics/chi-square.js';
+import { lineOf, type Line } from '../statistics/line.js';
+import { noncentralTQuantile } from '../statistics/noncentral-t.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { normalityOf, type Normality } from '../statistics/normality.js';
+import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
+import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
 import { caution } from './messages.js';
-import { normalityOf, type Normality } from './normality.js';
-import { studentT95 } from './student-t.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
@@ -156,15 +154,12 @@ export function share(count: number, of: number, effective = of): Share {
   return { value, lower: Math.max(0, middle - half), upper: Math.min(1, middle + half), count, of };
 }
 
-const squares = (values: Float64Array, middle: number): number =>
-  accurateSum(values.map((value) => square(value - middle)));
-
 function concordanceOf(x: Float64Array, y: Float64Array, ofDifferentPeople: boolean): Agreement['concordance'] {
   const n = x.length;
   const middleX = mean(x);
   const middleY = mean(y);
-  const varianceX = squares(x, middleX) / n;
-  const varianceY = squares(y, middleY) / n;
+  const varianceX = squaresAbout(x, middleX) / n;
+  const varianceY = squaresAbout(y, middleY) / n;
   const covariance = accurateSum(x.map((value, row) => (value - middleX) * (y[row]! - middleY))) / n;
   const apart = middleX - middleY;
   const spread = varianceX + varianceY + square(apart);
@@ -227,7 +222,7 @@ function exactFactors(n: number): typeof exact {
 function spreadOfRows(differences: Float64Array): Spread {
   const n = differences.length;
   const bias = mean(differences);
-  const s = Math.sqrt(squares(differences, bias) / (n - 1));
+  const s = Math.sqrt(squaresAbout(differences, bias) / (n - 1));
   const t = studentT95(n - 1);
   const { far, near } = exactFactors(n);
   const reach = t * s * Math.sqrt(1 + 1 / n);
@@ -248,7 +243,7 @@ function spreadOfPeople(differences: Float64Array, { of, count, rows }: People):
   differences.forEach((difference, row) => (sums[of[row]!]! += difference));
   const means = sums.map((sum, who) => sum / rows[who]!);
   const bias = mean(means);
-  const ofMeans = squares(means, bias) / (count - 1);
+  const ofMeans = squaresAbout(means, bias) / (count - 1);
   const within = accurateSum(differences.map((difference, row) => square(difference - means[of[row]!]!))) / (n - count);
   const inverse = mean(rows.map((number) => 1 / number));
   const parts = [
@@ -289,9 +284,7 @@ function spreadOfPeople(differences: Float64Array, { of, count, rows }: People):
 /** A percentile (type 7) and the order statistics that bound it with at least 95 %. */
 function percentileOf(sorted: Float64Array, p: number): Percentile {
   const n = sorted.length;
-  const at = (n - 1) * p;
-  const low = Math.floor(at);
-  const value = sorted[low]! + (at - low) * ((sorted[low + 1] ?? sorted[low]!) - sorted[low]!);
+  const value = quantile(sorted, p);
   // The largest r with P(X₍ᵣ₎ > percentile) ≤ 2.5 %, and its mirror image.
   const rank = (share: number): number => {
     let [from, to] = [0, n];
@@ -585,6 +578,7 @@ function equivalenceOf(
  * - Evidence: `published` method.
  * - Source: Lancet 1986;327(8476):307–310.
  *
+ * @function
  * @param input - `standardDeviation` you expect of the differences, and the `halfWidth` wanted of the 95 % interval of
  * a limit, in the same unit
  * @returns the number of pairs.
@@ -596,7 +590,10 @@ function equivalenceOf(
  * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
  * ```
  */
-export function pairsForLimits(input: { readonly standardDeviation: number; readonly halfWidth: number }): number {
+export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(input: {
+  readonly standardDeviation: number;
+  readonly halfWidth: number;
+}): number {
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
@@ -615,4 +612,4 @@ export function pairsForLimits(input: { readonly standardDeviation: number; read
     else low = middle + 1;
   }
   return low;
-}
+});

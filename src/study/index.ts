@@ -35,4 +35,4 @@ export type { OcclusionColumnsInput } from './occlusion-columns.js';
 export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';
-export type { Normality } from './normality.js';
+export type { Normality } from '../statistics/normality.js';

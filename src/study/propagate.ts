@@ -1,10 +1,11 @@
 import { Math, square } from '../quantity/maths.js';
-import { NORMAL_95, type Answer } from '../answer/answer.js';
+import type { Answer } from '../answer/answer.js';
 import { InputError, isInputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
-import { accurateSum, mean } from './least-squares.js';
-import { mersenneTwister, normalDeviates } from './random.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { mersenneTwister, normalDeviates } from '../statistics/random.js';
+import { accurateSum, mean, quantile } from '../statistics/sums.js';
 
 /** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
 export interface Uncertain {
@@ -63,14 +64,6 @@ const SHARE: Quantity = { name: 'standard deviation of the logarithm', unit: '1'
 const SCALES = ['log'] as const;
 const MOST_INPUTS = 100;
 const OWN = 'own';
-
-/** A quantile of a sorted list, between the two nearest values (as R’s default, type 7). */
-export function quantile(sorted: ArrayLike<number>, share: number): number {
-  const place = share * (sorted.length - 1);
-  const below = Math.floor(place);
-  const low = sorted[below]!;
-  return low + (place - below) * ((sorted[below + 1] ?? low) - low);
-}
 
 /** What a pipeline gave for one draw; `undefined` where it refused. */
 interface Outcome {

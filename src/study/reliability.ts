@@ -1,13 +1,15 @@
 import { Math, square } from '../quantity/maths.js';
-import { NORMAL_95, type Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { WithConfidence, WithError } from './agreement.js';
-import { chiSquareQuantile, fQuantile } from './distributions.js';
-import { accurateSum, mean } from './least-squares.js';
+import { fQuantile } from '../statistics/beta.js';
+import { chiSquareQuantile } from '../statistics/chi-square.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { studentT95 } from '../statistics/student-t.js';
+import { accurateSum, mean } from '../statistics/sums.js';
 import { isList, numbersOf, type Numbers } from './lists.js';
 import { caution } from './messages.js';
-import { studentT95 } from './student-t.js';
 
 /** The coefficients, by their names of 1979; k tests. */
 export interface IntraclassCorrelations {

@@ -45,7 +45,7 @@ describe('checkDay', () => {
       ['stop', 'today-pain-severe'],
     ]);
     expect(found({ systolicMmHg: 180 })).toEqual([['stop', 'blood-pressure-refer']]);
-    expect(found({ diastolicMmHg: 100 })).toEqual([['caution', 'blood-pressure-very-high']]);
+    expect(found({ diastolicMmHg: 100 })).toEqual([['stop', 'blood-pressure-very-high']]);
     expect(() => checkDay({ ...well, systolicMmHg: 70 })).toThrow(/swapped/);
   });
 

@@ -157,14 +157,22 @@ describe('a screening', () => {
         'secondary',
         'systolicMmHg',
         'hypertension-classes-2018',
-        'systolic,diastolic',
+        'systolic,diastolic,high,systolicLine,diastolicLine',
       ],
       ['caution', 'diabetes', 'caution', 'published', 'answers.diabetes', listed, ''],
       ['caution', 'age-60-and-over', 'caution', 'published', 'ageYears', listed, 'age'],
     ]);
     expect(of({ ageYears: 17, diastolicMmHg: 110, answers: { 'first-session': 'yes', 'sickle-cell': 'yes' } })).toEqual(
       [
-        ['refer', 'blood-pressure-refer', 'stop', 'published', 'diastolicMmHg', listed, 'systolic,diastolic'],
+        [
+          'refer',
+          'blood-pressure-refer',
+          'stop',
+          'published',
+          'diastolicMmHg',
+          listed,
+          'systolic,diastolic,high,systolicLine,diastolicLine',
+        ],
         ['refer', 'sickle-cell', 'stop', 'unconfirmed', 'answers.sickle-cell', undefined, ''],
         ['caution', 'first-session', 'caution', 'published', 'answers.first-session', 'case-report-2016', ''],
         ['caution', 'age-under-18', 'caution', 'practice', 'ageYears', undefined, 'age'],

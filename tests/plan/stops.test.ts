@@ -86,6 +86,34 @@ describe('a stop', () => {
     expect(explain(reviewPlan(plan))).toContain('Pregnancy');
   });
 
+  // From 160/100 no cuff is used until the treating clinician agrees: a stop, which a decision lifts (practice).
+  it.each([
+    [160, 99],
+    [159, 100],
+  ])('is a blood pressure of %d/%d, in every document', (systolicMmHg, diastolicMmHg) => {
+    const code = 'blood-pressure-very-high';
+    const asked = { systolicMmHg, diastolicMmHg, date: '2026-03-02' };
+    const screened = screen({ ...readings, ...asked, answers: no });
+    expect([screened.outcome, codes(screened.findings)]).toEqual(['refer', [code]]);
+    expect(checkDay({ ...asked, painNow: 0, answers: {} }).outcome).toBe('refer');
+    const plan = planOf({ step: 2.5 }, asked);
+    const record = recordOf(plan, all, { date: '2026-03-04', pain: [] });
+    const proposal = propose(plan, { records: [record] });
+    for (const document of [plan, record, proposal, reviewPlan(plan), reviewPlan(record)]) {
+      expect(codes(standingStops(document))).toEqual([code]);
+    }
+    expect(codes(reviewPlan(plan).findings.slice(0, 1))).toEqual([code]);
+    expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
+    expect(explain(plan)).not.toMatch(/\d % of LOP/);
+    expect(attempt(nextRequest, { plan, proposal }).ok).toBe(false);
+    const lifted = propose(plan, { records: [record], decisions: [decided(code)] });
+    expect(lifted.items.map(({ action }) => action)).toEqual(['raise-load']);
+    const next = planSession(nextRequest({ plan, proposal: lifted }).request);
+    expect(standingStops(next)).toEqual([]);
+    expect(next.cautions.find((said) => said.code === code)?.severity).toBe('caution');
+    expect(explain(next)).toMatch(/\d % of LOP/);
+  });
+
   it('of one limb stops every item', () => {
     const plan = planOf(
       { step: 2.5 },

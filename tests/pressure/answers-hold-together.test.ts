@@ -57,22 +57,26 @@ describe('an estimate', () => {
 
   // 180/110, 160/100 (where grade 2 begins; a line of its own is `practice`) and 140/90, at and above.
   it.each([
-    [139, 89, undefined],
-    [140, 89, 'blood-pressure-high'],
-    [139, 90, 'blood-pressure-high'],
-    [159, 99, 'blood-pressure-high'],
-    [160, 89, 'blood-pressure-very-high'],
-    [150, 100, 'blood-pressure-very-high'],
-    [179, 109, 'blood-pressure-very-high'],
-    [180, 80, 'blood-pressure-refer'],
-    [150, 110, 'blood-pressure-refer'],
-  ] as const)('at %d/%d', (systolicMmHg, diastolicMmHg, code) => {
+    [139, 89, undefined, undefined],
+    [140, 80, 'blood-pressure-high', 'systolic'],
+    [139, 90, 'blood-pressure-high', 'diastolic'],
+    [159, 99, 'blood-pressure-high', 'both'],
+    [160, 99, 'blood-pressure-very-high', 'systolic'],
+    [159, 100, 'blood-pressure-very-high', 'diastolic'],
+    [179, 109, 'blood-pressure-very-high', 'both'],
+    [180, 109, 'blood-pressure-refer', 'systolic'],
+    [120, 110, 'blood-pressure-refer', 'diastolic'],
+    [180, 110, 'blood-pressure-refer', 'both'],
+  ] as const)('at %d/%d', (systolicMmHg, diastolicMmHg, code, high) => {
     const found = said(estimate({ systolicMmHg, diastolicMmHg }).cautions).filter(([each]) => each.startsWith('blood'));
-    const values = { systolic: systolicMmHg, diastolic: diastolicMmHg };
-    const more =
-      code === 'blood-pressure-refer'
-        ? { severity: 'stop', values, path: ['systolicMmHg'], source: 'risk-stratification-2022' }
-        : { severity: 'caution', values, path: ['systolicMmHg'], source: 'hypertension-classes-2018' };
+    const [systolicLine, diastolicLine] =
+      code === 'blood-pressure-refer' ? [180, 110] : code === 'blood-pressure-very-high' ? [160, 100] : [140, 90];
+    const more = {
+      severity: code === 'blood-pressure-high' ? 'caution' : 'stop',
+      values: { systolic: systolicMmHg, diastolic: diastolicMmHg, high, systolicLine, diastolicLine },
+      path: [high === 'diastolic' ? 'diastolicMmHg' : 'systolicMmHg'],
+      source: code === 'blood-pressure-refer' ? 'risk-stratification-2022' : 'hypertension-classes-2018',
+    };
     expect(found).toEqual(code ? [[code, more]] : []);
   });
 
@@ -82,7 +86,7 @@ describe('an estimate', () => {
         'blood-pressure-refer',
         {
           severity: 'stop',
-          values: { systolic: 'unknown', diastolic: 110 },
+          values: { systolic: 'unknown', diastolic: 110, high: 'diastolic', systolicLine: 180, diastolicLine: 110 },
           path: ['diastolicMmHg'],
           source: 'risk-stratification-2022',
         },

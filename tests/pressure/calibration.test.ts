@@ -1,5 +1,4 @@
 import fc from 'fast-check';
-import jstat from 'jstat';
 import { add, evaluate, inv, matrix, multiply, subtract, transpose, type Matrix } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import {
@@ -13,7 +12,6 @@ import {
   type CalibrationInput,
 } from '../../src/index.js';
 import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from '../../src/pressure/person-variation.js';
-import { chiSquareTail } from '../../src/pressure/normal.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { codesOf, expectHoldsTogether } from '../support/hold-together.js';
 import { random } from '../support/random.js';
@@ -298,16 +296,6 @@ describe('measurements that contradict each other', () => {
     const result = attempt(calibrateOcclusionPressure, inputOf(12, list, day));
     return result.ok ? [] : result.issues.map(({ path, code }) => `${code} ${path.join('.')}`);
   };
-
-  // Reference library: the chi-square distribution of jstat, within its 1e-9.
-  it('are judged by the tail of chi-square', () => {
-    for (const degrees of [1, 2, 3, 4, 7, 20, 99]) {
-      for (const x of [0.1, 1, 3.84, 9, 20, 120]) {
-        expect(Math.abs(chiSquareTail(x, degrees) - (1 - jstat.chisquare.cdf(x, degrees)))).toBeLessThan(1e-8);
-      }
-    }
-    expect(chiSquareTail(0, 3)).toBe(1);
-  });
 
   it('are refused, both named, whatever stands between them', () => {
     expect(issuesOf([sure(100), sure(390)], 1)).toEqual([

@@ -140,12 +140,8 @@ describe('a calibration', () => {
     const { cuffWidthCm: _width, ...noWidth } = measured().inputs;
     differs({ ...measured(), inputs: noWidth }, 'inputs.cuffWidthCm', 'a number from 3 to 40 cm', 'undefined');
     differs(changed({ day: 1.5 }), 'inputs.day', 'a whole number from 0 to 1000000', '1.5');
-    differs(
-      { ...measured(), lower: 210 },
-      'lower',
-      `at most the upper end of the interval, ${measured().upper}`,
-      '210',
-    );
+    differs({ ...measured(), lower: 230, upper: 210 }, 'lower', 'at most the upper end of the interval, 210', '230');
+    differs({ ...measured(), lower: 201, upper: 210 }, 'value', 'in its own interval, 201 to 210', '200');
     // What is useless when it is converted is useless here.
     expect(refused({ estimate: narrow, measurements: [measured()] })).toEqual([
       [

@@ -5,21 +5,7 @@ show <- function(x) paste(format(x, digits = 17, trim = TRUE), collapse = ", ")
 line <- function(name, x, end = ",") cat('  "', name, '": [', show(x), "]", end, "\n", sep = "")
 wave <- function(i, a) (i * a) %% 1
 
-# Distributions.
 cat('{\n  "made": "tests/study/agreement.R",\n')
-nct <- expand.grid(p = c(0.025, 0.975), n = c(3, 4, 5, 10, 20, 50, 100, 300))
-cat('  "noncentralT": [', paste(apply(nct, 1, function(r)
-  paste0("[", r[1], ", ", r[2] - 1, ", ", show(qnorm(0.975) * sqrt(r[2])), ", ",
-    show(qt(r[1], r[2] - 1, qnorm(0.975) * sqrt(r[2]))), "]")), collapse = ", "), "],\n")
-chi <- expand.grid(p = c(0.025, 0.975), df = c(1, 2, 5, 9, 40, 199, 5000))
-cat('  "chiSquare": [', paste(apply(chi, 1, function(r)
-  paste0("[", r[1], ", ", r[2], ", ", show(qchisq(r[1], r[2])), "]")), collapse = ", "), "],\n")
-f <- data.frame(p = c(0.975, 0.975, 0.025, 0.975, 0.975), a = c(5, 3.7, 4, 999, 19), b = c(15, 4.786, 11.25, 2000, 1.3))
-cat('  "f": [', paste(apply(f, 1, function(r)
-  paste0("[", paste(r, collapse = ", "), ", ", show(qf(r[1], r[2], r[3])), "]")), collapse = ", "), "],\n")
-st <- data.frame(t = c(0.5, 2.1, -1.3, 6), df = c(3, 9.4, 12, 40))
-cat('  "studentTail": [', paste(apply(st, 1, function(r)
-  paste0("[", paste(r, collapse = ", "), ", ", show(pt(r[1], r[2], lower.tail = FALSE)), "]")), collapse = ", "), "],\n")
 
 # Rows of different people.
 n <- 24

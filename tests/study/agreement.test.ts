@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import table from '../../src/checks/intraclass.json' with { type: 'json' };
-import {
-  chiSquareQuantile,
-  fQuantile,
-  noncentralTQuantile,
-  studentQuantile,
-  studentTail,
-} from '../../src/study/distributions.js';
 import { agreement, pairsForLimits, reliability, type WithConfidence } from '../../src/study/index.js';
-import { normalityOf } from '../../src/study/normality.js';
-import { studentT95 } from '../../src/study/student-t.js';
+import { studentT95 } from '../../src/statistics/student-t.js';
 import { expectPlainJson } from '../support/answers.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 import judge from './agreement.json' with { type: 'json' };
@@ -25,19 +17,6 @@ const all = (received: readonly number[], expected: readonly number[], digits = 
 const ends = ({ value, lower, upper }: WithConfidence): number[] => [value, lower, upper];
 
 // Source: R, tests/study/agreement.R.
-describe('distributions', () => {
-  it('are those of R', () => {
-    // R itself warns that its last digits of the noncentral t may be wrong.
-    for (const [p, degrees, delta, t] of judge.noncentralT) close(noncentralTQuantile(p!, degrees!, delta!), t!, 8);
-    for (const [p, degrees, x] of judge.chiSquare) close(chiSquareQuantile(p!, degrees!), x!, 11);
-    for (const [p, a, b, x] of judge.f) close(fQuantile(p!, a!, b!), x!, 10);
-    for (const [t, degrees, p] of judge.studentTail) close(studentTail(t!, degrees!), p!, 11);
-  });
-  it('agree with each other at any degrees', () => {
-    for (const degrees of [3, 10, 99, 1000, 100_000]) close(studentQuantile(0.975, degrees), studentT95(degrees), 9);
-  });
-});
-
 describe('agreement of different people', () => {
   const { measured, estimated } = judge;
   it('is that of R', () => {
@@ -165,12 +144,6 @@ describe('agreement with several observations of a person', () => {
 });
 
 describe('signals and sizes', () => {
-  // Source: SciPy 1.17, scipy.stats.skew, kurtosis and normaltest of (i × 0.618…) mod 1, squared, for i = 1 to 40.
-  it('tests for a normal distribution as SciPy does', () => {
-    const values = Float64Array.from({ length: 40 }, (_, i) => (((i + 1) * 0.6180339887) % 1) ** 2);
-    const got = normalityOf(values)!;
-    all([got.skewness, got.excessKurtosis, got.chance], [0.6088612626691902, -0.871253373834171, 0.07886156332522731]);
-  });
   // Own algebra: 100 pairs make the limits ± 0.34 standard deviations at 1.96 standard errors, √(3 / n) s each; with the
   // t of 99 degrees and the exact variance a little more.
   it('gives the pairs for a width', () => {

@@ -22,9 +22,9 @@ import {
   type PropagateInput,
 } from '../../src/study/index.js';
 import { share } from '../../src/study/agreement.js';
-import { accurateSum, leastSquares } from '../../src/study/least-squares.js';
-import { quantile } from '../../src/study/propagate.js';
-import { mersenneTwister, normalDeviates } from '../../src/study/random.js';
+import { leastSquares } from '../../src/statistics/least-squares.js';
+import { accurateSum, quantile } from '../../src/statistics/sums.js';
+import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
 import { fitInput, fittedExample } from '../support/fitted.js';
 import { codesOf, expectClose, expectHoldsTogether, LEG, refusal, said, Z } from '../support/hold-together.js';
 

@@ -1,119 +1,20 @@
 import fc from 'fast-check';
-import jstat from 'jstat';
-import { all, create, type BigNumber } from 'mathjs';
-import { linearRegression, mean, quantileSorted, rootMeanSquare, sampleStandardDeviation } from 'simple-statistics';
+import { mean, rootMeanSquare, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import peakFlow from '../../src/checks/agreement.json' with { type: 'json' };
-import certified from '../../src/checks/least-squares.json' with { type: 'json' };
 import { agreement, columns } from '../../src/study/index.js';
-import { leastSquares, type LeastSquares } from '../../src/study/least-squares.js';
-import { quantile } from '../../src/study/propagate.js';
-import { mersenneTwister, normalDeviates } from '../../src/study/random.js';
-import { studentT95 } from '../../src/study/student-t.js';
 import { expectPlainJson } from '../support/answers.js';
+import { expectDigits } from '../support/digits.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 import judge from './judge.json' with { type: 'json' };
 
-/** How many digits two numbers have in common. */
-const digits = (received: number, expected: number): number =>
-  received === expected ? 16 : -Math.log10(Math.abs(received - expected) / Math.abs(expected));
-
-const expectDigits = (received: readonly number[], expected: readonly number[], least: number): void => {
-  expect(received.length).toBe(expected.length);
-  received.forEach((value, index) =>
-    expect(digits(value, expected[index]!), `${value} against ${expected[index]}`).toBeGreaterThanOrEqual(least),
-  );
-};
-
-const fitOf = (x: readonly (readonly number[])[], y: readonly number[]): LeastSquares => {
-  const fit = leastSquares(x, y);
-  if ('why' in fit) throw new Error(fit.why);
-  return fit;
-};
-
-const everything = (fit: LeastSquares): number[] => [
-  fit.intercept,
-  ...fit.slopes,
-  fit.interceptError,
-  ...fit.slopeErrors,
-  fit.residualDeviation,
-  fit.rSquared,
-];
-
-describe('least squares: NIST reference data sets', () => {
-  eachRow(certified, ({ columns: x, y, digits: least, ...values }) => {
-    const { intercept, slopes, interceptError, slopeErrors, residualDeviation, rSquared } = values;
-    const expected = [intercept, ...slopes, interceptError, ...slopeErrors, residualDeviation, rSquared];
-    expectDigits(everything(fitOf(x, y)), expected, least);
-  });
-
-  // Source: mathjs, normal equations at 100 digits. Data and certified values from memory belong together to all
-  // 15 digits that are certified, so neither holds a slip.
-  eachRow(certified, ({ columns: x, y, intercept, slopes }) => {
-    const math = create(all!, { number: 'BigNumber', precision: 100 });
-    const big = (value: number): BigNumber => math.bignumber(String(value));
-    const design = y.map((_, row) => [big(1), ...x.map((column) => big(column[row]!))]);
-    const turned = math.transpose(design);
-    const solution = math.lusolve(math.multiply(turned, design) as never, math.multiply(turned, y.map(big)) as never);
-    const exact = (solution as unknown as BigNumber[][]).map(([value]) => value!.toNumber());
-    expectDigits(exact, [intercept, ...slopes], 14);
-  });
-});
-
-describe('least squares: R', () => {
-  it('gives the coefficients of the data of Longley that R ships', () => {
-    const { x, y, coefficients, standardErrors } = judge.longley;
-    const fit = fitOf(x, y);
-    expectDigits([fit.intercept, ...fit.slopes], coefficients, 8);
-    expectDigits([fit.interceptError, ...fit.slopeErrors], standardErrors, 8);
-  });
-  it('says which column does not vary, or follows from the others', () => {
-    const a = [1, 2, 3, 4, 5];
-    const b = [2, 1, 4, 3, 6];
-    expect(leastSquares([a, [7, 7, 7, 7, 7]], b)).toEqual({ column: 1, why: 'constant' });
-    expect(leastSquares([a, b, a.map((value, row) => 0.3 * value - 2 * b[row]! + 1)], [1, 2, 1, 2, 1])).toEqual({
-      column: 2,
-      why: 'collinear',
-    });
-  });
-});
-
-// Source: simple-statistics and jstat, on random data.
+// Source: simple-statistics, on random data.
 describe('general statistics libraries agree', () => {
   const numbers = (least: number) =>
     fc.array(fc.double({ min: -1000, max: 1000, noNaN: true }), { minLength: least, maxLength: 60 });
   const close = (a: number, b: number, scale = 1) => expect(Math.abs(a - b)).toBeLessThanOrEqual(1e-9 * (scale + 1));
 
-  it('on a straight line (simple-statistics) and on two terms (jstat)', () => {
-    const row = fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: -500, max: 500 })));
-    fc.assert(
-      fc.property(fc.array(row, { minLength: 6, maxLength: 40 }), (rows) => {
-        const [x, w, y] = [0, 1, 2].map((field) => rows.map((values) => values[field]!)) as [
-          number[],
-          number[],
-          number[],
-        ];
-        const one = leastSquares([x], y);
-        fc.pre(!('why' in one) && !('why' in leastSquares([x, w], y)));
-        const line = linearRegression(rows.map((values) => [values[0]!, values[2]!]));
-        const fit = fitOf([x], y);
-        close(fit.slopes[0]!, line.m, Math.abs(line.m));
-        close(fit.intercept, line.b, 500 * Math.abs(line.m) + 500);
-        const both = fitOf([x, w], y);
-        fc.pre(Math.max(...both.inflation) < 1000);
-        const { coef } = jstat.models.ols(
-          y,
-          rows.map((values) => [1, values[0]!, values[1]!]),
-        );
-        [both.intercept, ...both.slopes].forEach((value, index) => {
-          expect(Math.abs(value - coef[index]!)).toBeLessThanOrEqual(1e-6 * (1 + Math.abs(value)));
-        });
-      }),
-      { numRuns: 100 },
-    );
-  });
-
-  it('on means, deviations, errors and quantiles', () => {
+  it('on means, deviations and errors', () => {
     fc.assert(
       fc.property(numbers(3), (differences) => {
         const measured = differences.map((_, row) => 100 + row);
@@ -124,51 +25,8 @@ describe('general statistics libraries agree', () => {
         close(result.standardDeviation, sampleStandardDeviation(real), 1000);
         close(result.rootMeanSquareError, rootMeanSquare(real), 1000);
         close(result.meanAbsoluteError, mean(real.map(Math.abs)), 1000);
-        const sorted = [...differences].sort((a, b) => a - b);
-        close(quantile(sorted, 0), quantileSorted(sorted, 0), 1000);
-        close(quantile(sorted, 1), quantileSorted(sorted, 1), 1000);
       }),
     );
-  });
-});
-
-describe('Student’s t', () => {
-  // Source: R, qt(0.975, df); tests/study/judge.R.
-  it.each(judge.studentT95)('%i degrees of freedom', (degrees, expected) => {
-    expect(digits(studentT95(degrees!), expected!)).toBeGreaterThanOrEqual(13);
-  });
-  // Source: jstat, good to eight digits here.
-  it('agrees with jstat at any degrees of freedom', () => {
-    for (let degrees = 1; degrees < 1200; degrees += 7) {
-      expect(digits(studentT95(degrees), jstat.studentt.inv(0.975, degrees))).toBeGreaterThan(7);
-    }
-  });
-  it('finds the quantiles R finds', () => {
-    const sorted = [...judge.quantile.values].sort((a, b) => a - b);
-    expectDigits(
-      judge.quantile.at.map((share) => quantile(sorted, share)),
-      judge.quantile.expected,
-      14,
-    );
-  });
-});
-
-describe('the generator', () => {
-  // Source: ISO C++, [rand.predef]: the 10 000th number of mt19937 is 4123659995 (from memory).
-  it('gives the published number', () => {
-    const random = mersenneTwister(5489);
-    let last = 0;
-    for (let count = 0; count < 10_000; count += 1) last = random();
-    expect(last).toBe(4123659995);
-  });
-  // Own algebra: moments of the normal distribution, 4 standard errors wide.
-  it('makes normal deviates', () => {
-    const normal = normalDeviates(mersenneTwister(7));
-    const drawn = Array.from({ length: 100_000 }, normal);
-    expect(Math.abs(mean(drawn))).toBeLessThan(4 / Math.sqrt(100_000));
-    expect(Math.abs(mean(drawn.map((z) => z ** 2)) - 1)).toBeLessThan(4 * Math.sqrt(2 / 100_000));
-    expect(Math.abs(mean(drawn.map((z) => z ** 4)) - 3)).toBeLessThan(4 * Math.sqrt(96 / 100_000));
-    expect(drawn.filter((z) => Math.abs(z) < 1.959963984540054).length / 100_000).toBeCloseTo(0.95, 2);
   });
 });
 

@@ -1,4 +1,5 @@
 import { Math } from '../quantity/maths.js';
+import { accurateSum, mean } from './sums.js';
 
 /** A straight-line model fitted by least squares. */
 export interface LeastSquares {
@@ -25,21 +26,6 @@ export interface NoFit {
 
 /** Below this share of a column’s length left over by the columns before it, it is taken as following from them. */
 const LEFT_OVER = 1e-7;
-
-/** The sum of a list, compensated (Neumaier), so that means of long lists keep their digits. */
-export function accurateSum(values: ArrayLike<number>): number {
-  let sum = 0;
-  let lost = 0;
-  for (let index = 0; index < values.length; index += 1) {
-    const value = values[index]!;
-    const next = sum + value;
-    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
-    sum = next;
-  }
-  return sum + lost;
-}
-
-export const mean = (values: ArrayLike<number>): number => accurateSum(values) / values.length;
 
 const dot = (a: readonly number[], b: readonly number[], from = 0): number =>
   accurateSum(a.slice(from).map((value, index) => value * b[from + index]!));

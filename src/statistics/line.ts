@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { accurateSum, mean } from './least-squares.js';
+import { accurateSum, mean } from './sums.js';
 
 /** A straight line through points, with standard errors. */
 export interface Line {

@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { accurateSum, mean } from './least-squares.js';
+import { accurateSum, mean } from './sums.js';
 
 /** A test for a normal distribution, by skewness and kurtosis together. */
 export interface Normality {
