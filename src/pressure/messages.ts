@@ -8,7 +8,7 @@ export const pressureMessages = {
   'error-between-methods':
     'The error is the spread against a second method, so it holds the second method’s error too.',
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
-  'error-given': 'The error was given by the caller.',
+  'error-given': 'You gave the error.',
   'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
   'posture-ratio': 'We assume that a posture multiplies everyone’s pressure above diastolic by the same factor.',
   'normal-update':
@@ -19,9 +19,9 @@ export const pressureMessages = {
     'We assume that each side differs from the mean of both by 4.9 mmHg (standard deviation), as on the thigh in 42 people.',
   'day-error-from-thigh':
     'We assume that a person’s occlusion pressure differs from day to day by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
-  'width-error-shared': 'Measurements with the same other cuff share one error of carrying them.',
+  'width-error-shared': 'Measurements with the same other cuff share one error of the conversion.',
   'bias-published':
-    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not at hand.',
+    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not reported.',
   'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
   'bands-without-gaps':
     'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
@@ -44,8 +44,7 @@ export const pressureMessages = {
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. How much of this limb’s occlusion pressure it is, is not known: it may close the artery or do nothing. Take no percentage of it.',
   'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
-  'chance-limit-holds':
-    'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
+  'chance-limit-holds': 'Limited by a chance of {limit} % of closing the artery; {percent} % would need {wanted} mmHg.',
   'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'true-percent-not-known':
@@ -53,8 +52,7 @@ export const pressureMessages = {
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',
   'pressure-drifts':
     'Occlusion pressure rises during exercise (34 to 44 mmHg in the arm in one study), so the true percentage falls as the session goes on.',
-  'ceiling-reached':
-    'The ceiling of {ceiling} mmHg holds the setting below the {wanted} mmHg that {percent} % asks for.',
+  'ceiling-reached': 'Limited to {ceiling} mmHg; {percent} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
 export type PressureCode = keyof typeof pressureMessages;

@@ -42,7 +42,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [18, 18],
     error: ['error-from-fit'],
-    more: ['width-taken-from-publication', 'girth-site-not-stated'],
+    more: ['width-taken-from-publication', 'circumference-site-not-checked'],
     unchecked: 'limb circumference, systolic pressure',
   },
   'thigh-2015': {
@@ -52,7 +52,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-third'],
+    more: ['circumference-site-third'],
     unchecked: 'limb circumference, systolic pressure, diastolic pressure',
   },
   'arm-2015': {
@@ -62,7 +62,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-not-stated'],
+    more: ['circumference-site-not-checked'],
     unchecked: 'limb circumference, systolic pressure, diastolic pressure',
   },
   'width-ratio-1993': {
