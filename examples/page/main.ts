@@ -2,16 +2,13 @@ import {
   attempt,
   compareOcclusionEquations,
   equations,
-  explain,
-  fill,
   grades,
-  messages,
-  words,
   type Answer,
   type Caution,
   type InputIssue,
 } from 'cuffwork';
 import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
+import { explain, fill, messages, words } from 'cuffwork/explain';
 import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
 import {

@@ -7,7 +7,8 @@ import { readBloodPressure } from './blood-pressure.js';
 import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
 import { defaultEquations } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** The person and limb that a pressure is converted for. */
 export interface ConversionReadings {
@@ -131,16 +132,6 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     ...conversionInterval(conversion),
     equation: 'width-correction',
     evidence: 'derived',
-    formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP: 'occlusionMmHg',
-      SBP: 'systolicMmHg',
-      b: { field: 'limb', codes: { leg: curveOf('leg').b, arm: curveOf('arm').b } },
-      C: 'circumferenceCm',
-      W2: 'toWidthCm',
-      W1: 'fromWidthCm',
-    },
     inputs: {
       occlusionMmHg,
       ...readings,
@@ -150,6 +141,5 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     },
     assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
-    sources: [...defaultEquations[limb].sources],
   };
 });

@@ -1,8 +1,10 @@
 import { type Answer, type Assumption, type Caution, type ErrorPart, logInterval } from '../answer/answer.js';
 import { InputError, isInputError, moved } from '../answer/issues.js';
-import type { Posture, Side } from '../quantity/quantities.js';
+import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
-import { assumption, caution } from './messages.js';
+import { placeOf } from './held-pressure.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { OTHER_SIDE_DEVIATION } from './person-variation.js';
 import { deviationInUnit } from './answer-spread.js';
 import { correctForPosture } from './posture.js';
@@ -11,6 +13,7 @@ type Pressure = Answer<'occlusion-pressure'>;
 
 /** Where and how an occlusion pressure is going to be used. */
 export interface ExercisePlace {
+  readonly limb: Limb;
   readonly side: Side;
   readonly posture: Posture;
   readonly cuffWidthCm: number;
@@ -37,7 +40,8 @@ function withoutInterval(answer: Pressure): Pressure {
 
 /** A corrected answer with what it was corrected from, and with what was said of that. */
 const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
-  ...corrected,
+  // An error that is not known does not become known by a correction.
+  ...(measured.standardDeviation === undefined ? withoutInterval(corrected) : corrected),
   inputs: { ...corrected.inputs, measured },
   cautions: [...measured.cautions, ...corrected.cautions],
 });
@@ -58,12 +62,8 @@ function converted(field: 'cuffWidthCm' | 'posture', convert: () => Pressure): P
  * difference is published: a caution says so and no error is given.
  */
 export function occlusionForExercise(measured: Pressure, place: ExercisePlace): Pressure {
-  const { limb, side, posture, cuffWidthCm } = measured.inputs as {
-    readonly limb: 'arm' | 'leg';
-    readonly side?: Side;
-    readonly posture?: Posture;
-    readonly cuffWidthCm?: number;
-  };
+  const { side, posture, cuffWidthCm } = placeOf(measured);
+  const { limb } = place;
   let answer = measured;
   if (cuffWidthCm !== undefined && cuffWidthCm !== place.cuffWidthCm) {
     const corrected = converted('cuffWidthCm', () =>

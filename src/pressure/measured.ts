@@ -7,7 +7,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption, type PressureCode } from './messages.js';
+import { assumption, type PressureAssumption } from './assumptions.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
@@ -33,12 +33,12 @@ export interface MeasuredInput {
 interface MethodError {
   readonly standardDeviationMmHg: number;
   readonly evidence: Grade;
-  readonly assumption: PressureCode;
+  readonly assumption: PressureAssumption;
   readonly source: SourceId;
 }
 
 /** Published errors of each method; where several were published, the largest. */
-function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
+export function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
   switch (method) {
     case 'doppler':
       // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
@@ -129,8 +129,6 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
     ...logInterval(valueMmHg, [error]),
     equation: `measured-${method}`,
     evidence: error.evidence,
-    formula: 'measured',
-    symbols: { measured: 'valueMmHg' },
     inputs: {
       valueMmHg,
       method,
@@ -144,6 +142,5 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
     },
     assumptions: [logNormalInterval, assumption(given ? 'error-given' : published.assumption)],
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
-    sources: given ? [] : [published.source],
   };
 });

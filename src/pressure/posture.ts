@@ -6,7 +6,8 @@ import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
 import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
@@ -106,13 +107,6 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     ...conversionInterval(conversion),
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'DBP + (LOP1 - DBP) * h2 / h1',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP1: 'occlusionMmHg',
-      h2: { field: 'toPosture', codes: thighCurve.h },
-      h1: { field: 'fromPosture', codes: thighCurve.h },
-    },
     inputs: {
       occlusionMmHg,
       diastolicMmHg,
@@ -126,6 +120,5 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     cautions: same
       ? []
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
-    sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
 });

@@ -11,6 +11,7 @@ import {
   withCode,
   Z,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 describe('a target', () => {
   const occlusion = measuredOcclusionPressure({
@@ -43,7 +44,7 @@ describe('a target', () => {
       scale: 'log',
       errors: [{ part: 'occlusion', standardDeviation: SHARE, evidence: 'practice' }],
     });
-    expect(answer.sources).toEqual(['guideline-review-2019']);
+    expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
     expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
     expect(said(answer.cautions)).toEqual(ALWAYS);
     const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
@@ -197,8 +198,10 @@ describe('a target', () => {
       ['gaugeStepMmHg', 'wrong-relation', 'at most 16 mmHg', '20'],
     ]);
     const expected =
-      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction';
-    expect(refused({ occlusion: 160 })).toEqual([['occlusion', 'wrong-type', expected, 'a bare number']]);
+      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+    expect(refused({ occlusion: 1600 })).toEqual([
+      ['occlusion', 'out-of-range', 'a number from 50 to 1000 mmHg', '1600'],
+    ]);
     expect(refused({ occlusion: { ...occlusion, kind: 'cuff-pressure' } })).toEqual([
       ['occlusion', 'wrong-type', expected, "an object whose kind is not 'occlusion-pressure'"],
     ]);
