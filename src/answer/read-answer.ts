@@ -67,7 +67,7 @@ export interface AnswerWanted {
 }
 
 /** Reports what is wrong with an answer that is given back; whether nothing is. */
-export function checkAnswer(
+export function isSoundAnswer(
   reader: Reader,
   path: Path,
   given: unknown,
@@ -101,7 +101,7 @@ export function readAnswer<K extends AnswerKind>(
   optional = false,
 ): Answer<K> {
   const given = reader.anything(name, `an answer of ${makers}`, optional);
-  return given !== undefined && checkAnswer(reader, [name], given, { kind, makers, units, min, max })
+  return given !== undefined && isSoundAnswer(reader, [name], given, { kind, makers, units, min, max })
     ? (given as Answer<K>)
     : ({ kind, value: NaN } as unknown as Answer<K>);
 }

@@ -2,7 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { expectedNumber } from '../answer/field-reader.js';
 import { describe, type Path } from '../answer/issues.js';
-import { checkAnswer, readAnswer } from '../answer/read-answer.js';
+import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
@@ -199,7 +199,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   } as const;
   list.forEach((item: unknown, index) => {
     const path = ['measurements', index];
-    if (!checkAnswer(reader, path, item, wanted) || !fine) return;
+    if (!isSoundAnswer(reader, path, item, wanted) || !fine) return;
     const fault = measurementFault(item as Pressure, estimate);
     if (fault) reader.report('wrong-relation', [...path, ...fault.path], fault.expected, fault.received);
   });

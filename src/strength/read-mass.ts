@@ -1,5 +1,5 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { checkAnswer } from '../answer/read-answer.js';
+import { isSoundAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
@@ -58,7 +58,7 @@ export function readMass<K extends Mass>(
     return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
   }
   const wanted = { kind, makers: `${makers}, or a number`, units: ['kg', '[lb_av]'], min: least, max: most } as const;
-  return given !== undefined && checkAnswer(reader, [name], given, wanted)
+  return given !== undefined && isSoundAnswer(reader, [name], given, wanted)
     ? (given as Answer<K>)
     : ({ kind, value: NaN } as Answer<K>);
 }
