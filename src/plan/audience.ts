@@ -98,7 +98,6 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'outside-thigh-index': 'practitioner',
   'arm-outside-bias-range': 'practitioner',
   'true-percent-not-known': 'practitioner',
-  'true-percent-unbounded': 'practitioner',
   'percent-above-usual': 'practitioner',
   'percent-below-usual': 'practitioner',
   'ceiling-reached': 'practitioner',

@@ -196,7 +196,7 @@ export function estimateBy(
   given?: ReadingErrors,
 ): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
-  const errors = errorsOf(equation, readings, value, given);
+  const uncertainty = errorsOf(equation, readings, value, given);
   const { evidence, id, formula, symbols, error } = equation;
   const { assumptions, cautions } = sharedNotes(equation, readings);
   const own = ownCautions(equation, value, readings);
@@ -204,7 +204,7 @@ export function estimateBy(
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && logInterval(value, errors)),
+    ...(uncertainty && logInterval(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
     ...(error.ownLaboratory && { ownEquation: { formula, symbols } }),
