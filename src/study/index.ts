@@ -19,6 +19,8 @@ export { bibliography, type BibliographyOptions, type CslRecord } from './biblio
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
 export type { NumberColumn, WordColumn } from './column-input.js';
 export { columns, type ColumnsInput } from './columns.js';
+export { compareColumns, type CompareColumnsInput, type ComparedColumns } from './compare-columns.js';
+export { eachRow, type RowFields } from './each-row.js';
 export { estimateWith } from './estimate-with.js';
 export { fitOcclusionEquation, type FitInput, type FitRow } from './fit.js';
 export {
@@ -34,5 +36,6 @@ export { methods } from './methods.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
 export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
+export { reachedColumns, type ReachedColumns, type ReachedColumnsInput } from './reached-columns.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';
 export type { Normality } from '../statistics/normality.js';

@@ -310,6 +310,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   dayQuestions: { call: dayQuestions, right: [] },
   standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
+  compareColumns: { call: study.compareColumns, right: [{ ...leftLeg, ...readings, circumferenceCm: [54, 60] }] },
+  reachedColumns: { call: study.reachedColumns, right: [{ of: study.columns(rows as never), setting: 80 }] },
+  eachRow: {
+    call: study.eachRow as never,
+    right: [root.measuredOcclusionPressure, { valueMmHg: [160, 170], method: 'doppler', limb: 'leg' }],
+  },
   agreement: {
     call: study.agreement,
     right: [measuredMmHg, measuredMmHg.map((value) => value + 3), { acceptable: 10 }],
