@@ -128,7 +128,7 @@ class Shared {
  * import { eachRow, flagCodes } from 'cuffwork/study';
  * const people = { limb: 'leg', circumferenceCm: [54, 60], systolicMmHg: 120, diastolicMmHg: 70 } as const;
  * const wide = eachRow(correctForCuffWidth, { ...people, occlusionMmHg: [180, null], fromWidthCm: 12, toWidthCm: 10 });
- * [Math.round(wide.value[0]!), wide.value[1]]; // => [196, NaN]
+ * [Math.round(wide.value[0]!), wide.value[1]]; // => [197, NaN]
  * flagCodes(wide.flag[1]!); // => ['missing']
  * const half = eachRow(
  *   ({ valueMmHg }: { valueMmHg: number }) => {

@@ -52,9 +52,9 @@ const MOST = 1e5;
  * });
  * const { value: setting } = columns({ answer: 'cuff-pressure', occlusion: lop, percent: 50, gaugeStepMmHg: 5 });
  * const reached = reachedColumns({ of: lop, setting });
- * reached.percent[0]!.toFixed(1); // => '49.7'
+ * reached.percent[0]!.toFixed(1); // => '49.6'
  * reached.upper[0]!.toFixed(0); // => '75'
- * reached.occlusionChancePercent![0]!.toFixed(3); // => '0.027'
+ * reached.occlusionChancePercent![0]!.toFixed(3); // => '0.041'
  * ```
  */
 export function reachedColumns(input: ReachedColumnsInput): ReachedColumns {
