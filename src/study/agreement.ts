@@ -11,7 +11,7 @@ import { normalityOf, type Normality } from '../statistics/normality.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
 import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
-import { caution } from './messages.js';
+import { caution, short } from './messages.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
@@ -341,9 +341,6 @@ function bySizeOf(
     }),
   };
 }
-
-/** A number as it is printed in a caution. */
-const short = (value: number): number => Number(value.toPrecision(2));
 
 const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 || upper < 0;
 

@@ -41,7 +41,7 @@ import {
   type ColumnAnswer,
 } from './column-answer.js';
 import { at, ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
-import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
+import { OWN_READINGS, readEquation, type OwnOcclusionEquation } from './fitted-equation.js';
 import {
   BLOOD_PRESSURE_REFER,
   DOES_NOT_APPLY,
@@ -66,8 +66,8 @@ import {
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
   readonly answer: 'occlusion-pressure';
-  /** An equation by its id, or your own of `fitOcclusionEquation`. */
-  readonly equation: OcclusionEquationId | FittedOcclusionEquation;
+  /** An equation by its id, or your own of `fitOcclusionEquation` or `recalibrateOcclusionEquation`. */
+  readonly equation: OcclusionEquationId | OwnOcclusionEquation;
   readonly limb: WordColumn<Limb>;
   readonly circumferenceCm: NumberColumn;
   readonly systolicMmHg: NumberColumn;
@@ -80,6 +80,10 @@ export interface OcclusionColumnsInput {
   readonly sex?: WordColumn<Sex>;
   readonly paddingCoefficient?: NumberColumn;
   readonly side?: WordColumn<Side>;
+  /** Readings that only your own equation draws on. */
+  readonly heightCm?: NumberColumn;
+  readonly bodyMassIndex?: NumberColumn;
+  readonly skinfoldMm?: NumberColumn;
   /** Standard deviations of the readings, where they are known. */
   readonly circumferenceErrorCm?: NumberColumn;
   readonly systolicErrorMmHg?: NumberColumn;
@@ -89,7 +93,9 @@ export interface OcclusionColumnsInput {
 }
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
-  const equation = readEquation(reader, occlusionEquations);
+  const read = readEquation(reader, occlusionEquations);
+  const equation = read?.equation;
+  const isTerm = (field: string): boolean => equation?.own?.terms.some((term) => term.field === field) ?? false;
   const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
   const input = new ColumnReader(reader);
   const limb = input.words('limb', LIMBS);
@@ -107,6 +113,9 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
     side: input.words('side', SIDES, true),
     circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, true),
+    ...(Object.fromEntries(
+      OWN_READINGS.map((field) => [field, input.numbers(field, quantities[field], !isTerm(field))]),
+    ) as Pick<OcclusionReadingColumns, (typeof OWN_READINGS)[number]>),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
     column: input.numbers(name, quantities[name], true),
@@ -119,7 +128,8 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   // One limb, cuff and posture for all rows are looked at once.
   const readings = sameReadings(columns);
   const shares = emptyShares();
-  const { fitted, apply } = equation!;
+  const { apply } = equation!;
+  const { own } = equation!.error;
   const { cuffWidthCm, posture } = columns;
   if (!limb.varies && !cuffWidthCm.varies) {
     const field = inapplicableField(equation!, readings);
@@ -130,7 +140,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const quick = onePlace && errors.length === 0 ? applyRows(equation!) : undefined;
   const error = equation!.error.curve ?? errorTerms(equation!, readings);
   const noInterval = 'share' in error && Number.isNaN(error.share);
-  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
+  const ranges = Object.entries(read!.ranges).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
     Numbers | Words<string>
   )[];
@@ -169,13 +179,20 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
         variance += square(readingDeviation(equation!, readings, field, deviation) / answer);
       }
     }
-    const factor = Math.exp(NORMAL_95 * Math.sqrt(variance));
+    const wide = NORMAL_95 * Math.sqrt(variance);
     value[row] = answer;
-    lower[row] = answer / factor;
-    upper[row] = answer * factor;
+    if (own) {
+      lower[row] = answer - wide * answer;
+      upper[row] = answer + wide * answer;
+    } else {
+      const factor = Math.exp(wide);
+      lower[row] = answer / factor;
+      upper[row] = answer * factor;
+    }
     return judgeRow(row);
   };
-  const bounds = quick && boundsOf(columns, equation!);
+  // What only your own equation draws on is looked at row by row.
+  const bounds = quick && !OWN_READINGS.some(isTerm) ? boundsOf(columns, equation!) : undefined;
   if (quick) loadSame(columns, rows);
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
@@ -206,14 +223,14 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       kind: 'occlusion-pressure',
       unit: 'mm[Hg]',
       level: 0.95,
-      ...(known && { scale: 'log' }),
+      ...(known && !own && { scale: 'log' }),
       equation: id,
       evidence,
       formula,
       symbols,
       assumptions: [
-        ...(known ? [logNormalInterval] : []),
-        ...(known && !equation!.error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+        ...(known ? [own?.assumption ?? logNormalInterval] : []),
+        ...(known && !own ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
       sources,

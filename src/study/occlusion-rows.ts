@@ -16,7 +16,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { CircumferenceSite, Limb, Posture, Quantity, Sex, Side } from '../quantity/quantities.js';
 import { BLOCK, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
-import { applyLinear, withPerson, type ColumnEquation } from './fitted-equation.js';
+import { type ColumnEquation, type OwnReading, type OwnReadings, type OwnTerms } from './fitted-equation.js';
 
 /** The readings of an occlusion pressure, each a column. */
 export interface OcclusionReadingColumns {
@@ -31,9 +31,14 @@ export interface OcclusionReadingColumns {
   readonly paddingCoefficient: Numbers;
   readonly side: Words<Side>;
   readonly circumferenceSite: Words<CircumferenceSite>;
+  readonly heightCm: Numbers;
+  readonly bodyMassIndex: Numbers;
+  readonly skinfoldMm: Numbers;
 }
 
-export type Readings = { -readonly [Field in keyof OcclusionReadings]-?: OcclusionReadings[Field] };
+export type Readings = { -readonly [Field in keyof OwnReadings]-?: OwnReadings[Field] };
+
+const OWN: readonly OwnReading[] = ['heightCm', 'bodyMassIndex', 'skinfoldMm'];
 
 /** The readings of one row, put into an object that serves for all of them. */
 export function fillReadings(readings: Readings, columns: OcclusionReadingColumns, row: number): void {
@@ -47,6 +52,7 @@ export function fillReadings(readings: Readings, columns: OcclusionReadingColumn
   readings.ageYears = at(ageYears, row);
   readings.sex = sex.at(row)!;
   readings.paddingCoefficient = at(paddingCoefficient, row);
+  for (const field of OWN) readings[field] = at(columns[field], row);
 }
 
 /** Readings that hold what is the same in every row; of what varies they hold the first, which nothing reads. */
@@ -68,6 +74,9 @@ const DIASTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
 const AGES = /* @__PURE__ */ new Float64Array(BLOCK);
 const SEXES = /* @__PURE__ */ new Uint8Array(BLOCK);
 const PADDINGS = /* @__PURE__ */ new Float64Array(BLOCK);
+const HEIGHTS = /* @__PURE__ */ new Float64Array(BLOCK);
+const MASS_INDICES = /* @__PURE__ */ new Float64Array(BLOCK);
+const SKINFOLDS = /* @__PURE__ */ new Float64Array(BLOCK);
 const VALUES = /* @__PURE__ */ new Float64Array(BLOCK);
 const LOWERS = /* @__PURE__ */ new Float64Array(BLOCK);
 const UPPERS = /* @__PURE__ */ new Float64Array(BLOCK);
@@ -91,6 +100,9 @@ const numbersOf = (columns: OcclusionReadingColumns) =>
     [columns.diastolicMmHg, DIASTOLICS],
     [columns.ageYears, AGES],
     [columns.paddingCoefficient, PADDINGS],
+    [columns.heightCm, HEIGHTS],
+    [columns.bodyMassIndex, MASS_INDICES],
+    [columns.skinfoldMm, SKINFOLDS],
   ] as const;
 
 /** What nothing is to be said of: possible, in the range of the equation’s sample, below the pressures to refer. */
@@ -173,6 +185,19 @@ function putIntervals({ mmHg, share, laboratory, posture, width }: ErrorTerms, r
   }
 }
 
+/** The same for your own equation, whose deviations [mmHg] stand in `deviations`, and whose intervals are symmetric. */
+function putOwnIntervals({ laboratory, posture, width }: ErrorTerms, deviations: Float64Array, rows: number): void {
+  for (let row = 0; row < rows; row += 1) {
+    const answer = VALUES[row]!;
+    const above = shareAbove(answer, DIASTOLICS[row]!);
+    const variance =
+      square(deviations[row]! / answer) + square(laboratory * above) + square(posture * above) + square(width * above);
+    const half = NORMAL_95 * Math.sqrt(variance) * answer;
+    LOWERS[row] = answer - half;
+    UPPERS[row] = answer + half;
+  }
+}
+
 /** The same around the answers of a curve, whose error depends on the readings. */
 function putCurveIntervals({ b, error }: PooledCurve, { cuffWidthCm, posture }: Readings, rows: number): void {
   const { people, laboratory, level, variance } = error;
@@ -218,6 +243,7 @@ export function answerBlock(
   apply(rows, same);
   const known = 'error' in error || !Number.isNaN(error.share);
   if ('error' in error) putCurveIntervals(error, same, rows);
+  else if (apply.deviations) putOwnIntervals(error, apply.deviations, rows);
   else if (known) putIntervals(error, rows);
   const part = (block: Float64Array): Float64Array => (rows === BLOCK ? block : block.subarray(0, rows));
   value.set(part(VALUES), from);
@@ -229,7 +255,10 @@ export function answerBlock(
 }
 
 /** Applies an equation to the readings of the block in work, whose limb, cuff and posture are those of `same`. */
-export type ApplyRows = (rows: number, same: Readings) => void;
+export type ApplyRows = ((rows: number, same: Readings) => void) & {
+  /** Of your own equation: the standard deviations of the answers, written with them. */
+  readonly deviations?: Float64Array;
+};
 
 /** The readings of a row that an equation draws on. */
 type Row = Required<OcclusionReadings>;
@@ -275,25 +304,53 @@ const LOOPS: Readonly<Record<OcclusionEquationId, ApplyRows>> = {
   },
 };
 
-/** An equation over blocks of rows: a published one by its loop above, one’s own by its coefficients. */
-export function applyRows({ id, linear }: ColumnEquation): ApplyRows {
-  if (!linear) return LOOPS[id as OcclusionEquationId];
-  return (rows, { cuffWidthCm }) => {
-    const { first, girth, systolic, diastolic, width } = linear;
-    for (let row = 0; row < rows; row += 1)
-      VALUES[row] = applyLinear(
-        first,
-        girth,
-        systolic,
-        diastolic,
-        width,
-        GIRTHS[row]!,
-        SYSTOLICS[row]!,
-        DIASTOLICS[row]!,
-        cuffWidthCm,
-      );
-    if (linear.age === 0 && linear.sex === 0) return;
-    for (let row = 0; row < rows; row += 1)
-      VALUES[row] = withPerson(linear, VALUES[row]!, AGES[row]!, SEXES[row] === 0 ? 1 : 2);
+/** The readings of a term in the block in work. */
+function termBlock(field: string, { cuffWidthCm }: Readings, rows: number, spare: Float64Array): Float64Array {
+  const blocks: Readonly<Record<string, Float64Array>> = {
+    circumferenceCm: GIRTHS,
+    systolicMmHg: SYSTOLICS,
+    diastolicMmHg: DIASTOLICS,
+    ageYears: AGES,
+    heightCm: HEIGHTS,
+    bodyMassIndex: MASS_INDICES,
+    skinfoldMm: SKINFOLDS,
   };
+  const block = blocks[field];
+  if (block) return block;
+  if (field === 'cuffWidthCm') spare.fill(cuffWidthCm);
+  else for (let row = 0; row < rows; row += 1) spare[row] = SEXES[row] === 0 ? 1 : 2;
+  return spare;
 }
+
+/** Answers and leverages term by term, each sum in the order in which one person’s is made. */
+function ownRows({ first, base, terms, people, means, factor, deviation }: OwnTerms): ApplyRows {
+  const loop = base && LOOPS[base.id as OcclusionEquationId];
+  const spares = terms.map(() => new Float64Array(BLOCK));
+  const deviations = new Float64Array(BLOCK);
+  const turned = new Float64Array(BLOCK);
+  const apply = (rows: number, same: Readings): void => {
+    if (loop) {
+      loop(rows, same);
+      spares[0]!.set(VALUES);
+    }
+    const blocks = terms.map(({ field }, term) => (loop ? spares[0]! : termBlock(field, same, rows, spares[term]!)));
+    VALUES.fill(first, 0, rows);
+    deviations.fill(1 / people, 0, rows);
+    for (const [term, { coefficient }] of terms.entries()) {
+      const block = blocks[term]!;
+      for (let row = 0; row < rows; row += 1) VALUES[row]! += coefficient * block[row]!;
+      turned.fill(0, 0, rows);
+      for (const [other, entry] of factor[term]!.entries()) {
+        const [values, mean] = [blocks[other]!, means[other]!];
+        for (let row = 0; row < rows; row += 1) turned[row]! += entry * (values[row]! - mean);
+      }
+      for (let row = 0; row < rows; row += 1) deviations[row]! += turned[row]! * turned[row]!;
+    }
+    for (let row = 0; row < rows; row += 1) deviations[row] = deviation * Math.sqrt(1 + deviations[row]!);
+  };
+  return Object.assign(apply, { deviations });
+}
+
+/** An equation over blocks of rows: a published one by its loop above, your own by its terms. */
+export const applyRows = ({ id, own }: ColumnEquation): ApplyRows =>
+  own ? ownRows(own) : LOOPS[id as OcclusionEquationId];

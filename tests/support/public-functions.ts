@@ -16,7 +16,7 @@ import {
   trainingDays,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
-import { fitInput, fittedExample } from './fitted.js';
+import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -257,7 +257,14 @@ export const publicFunctions: Readonly<
     call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
-  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
+  fitOcclusionEquation: {
+    call: study.fitOcclusionEquation,
+    right: { ...fitInput, terms: [...fitInput.terms], diagnostics: true },
+  },
+  recalibrateOcclusionEquation: {
+    call: study.recalibrateOcclusionEquation,
+    right: { ...recalibrateInput, rows: [...recalibrateInput.rows] },
+  },
 };
 
 const rows = {
