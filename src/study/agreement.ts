@@ -2,12 +2,12 @@ import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import { binomialChance } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
 import { lineOf, type Line } from '../statistics/line.js';
 import { noncentralTQuantile } from '../statistics/noncentral-t.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { normalityOf, type Normality } from '../statistics/normality.js';
+import { quantileBounds } from '../statistics/order.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
 import { accurateSum, columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
@@ -281,26 +281,10 @@ function spreadOfPeople(differences: Float64Array, { of, count, rows }: People):
 }
 
 /** A percentile (type 7) and the order statistics that bound it with at least 95 %. */
-function percentileOf(sorted: Float64Array, p: number): Percentile {
-  const n = sorted.length;
-  const value = quantile(sorted, p);
-  // The largest r with P(X₍ᵣ₎ > percentile) ≤ 2.5 %, and its mirror image.
-  const rank = (share: number): number => {
-    let [from, to] = [0, n];
-    while (from < to) {
-      const middle = Math.floor((from + to + 1) / 2);
-      if (binomialChance(middle - 1, n, share) <= 0.025) from = middle;
-      else to = middle - 1;
-    }
-    return from;
-  };
-  const [below, above] = [rank(p), rank(1 - p)];
-  return {
-    value,
-    ...(below > 0 && { lower: sorted[below - 1]! }),
-    ...(above > 0 && { upper: sorted[n - above]! }),
-  };
-}
+const percentileOf = (sorted: Float64Array, p: number): Percentile => ({
+  value: quantile(sorted, p),
+  ...quantileBounds(sorted, p),
+});
 
 /** What a count is worth where the rows of a person go together: p (1 − p) over the variance between people. */
 function effectiveRows(hits: Uint8Array, count: number, { of, count: people, rows }: People): number {

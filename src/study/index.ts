@@ -38,8 +38,27 @@ export type { MaximumColumnsInput } from './maximum-columns.js';
 export { methods } from './methods.js';
 export type { FitRow } from './own-rows.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
-export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
+export { propagate, type Correlation, type Propagated, type PropagateInput, type Spread } from './propagate.js';
+export type {
+  NormalUncertain,
+  SampleUncertain,
+  StudentUncertain,
+  TriangularUncertain,
+  Uncertain,
+  UniformUncertain,
+} from './uncertain.js';
 export { recalibrateOcclusionEquation, type RecalibrateInput, type RecalibrateRow } from './recalibrate.js';
+export {
+  bootstrap,
+  conformal,
+  crossValidate,
+  type Bootstrap,
+  type BootstrapInput,
+  type Conformal,
+  type ConformalOptions,
+  type CrossValidated,
+  type CrossValidateInput,
+} from './resample.js';
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';
 export type { Normality } from '../statistics/normality.js';
