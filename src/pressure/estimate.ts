@@ -94,8 +94,8 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
     assumptions: [
-      ...(known ? [logNormalInterval] : []),
-      ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+      ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+      ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
@@ -203,7 +203,7 @@ export function estimateBy(
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && logInterval(value, errors)),
+    ...(errors.length > 0 && (equation.error.own?.around ?? logInterval)(value, errors)),
     equation: id,
     evidence,
     formula: equation.formula,

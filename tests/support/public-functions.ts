@@ -19,7 +19,7 @@ import {
   type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
-import { fitInput, fittedExample } from './fitted.js';
+import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -272,7 +272,14 @@ export const publicFunctions: Readonly<
     call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
-  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
+  fitOcclusionEquation: {
+    call: study.fitOcclusionEquation,
+    right: { ...fitInput, terms: [...fitInput.terms], diagnostics: true },
+  },
+  recalibrateOcclusionEquation: {
+    call: study.recalibrateOcclusionEquation,
+    right: { ...recalibrateInput, rows: [...recalibrateInput.rows] },
+  },
 };
 
 const rows = {
@@ -341,6 +348,22 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.reliability,
     right: [[measuredMmHg, measuredMmHg.map((value, row) => value + (row % 3))], { scale: 'log' }],
   },
+  bootstrap: {
+    call: study.bootstrap as never,
+    right: [{ rows: measuredMmHg, statistic: (rows: readonly number[]) => rows[0]! + rows.length, draws: 200 }],
+  },
+  crossValidate: {
+    call: study.crossValidate as never,
+    right: [{ rows: measuredMmHg, fit: () => () => 160, measured: (row: number) => row, folds: 3 }],
+  },
+  conformal: {
+    call: study.conformal,
+    right: [
+      Array.from({ length: 20 }, (_, i) => 150 + i),
+      Array.from({ length: 20 }, (_, i) => 150 + 2 * i),
+      { scale: 'log' },
+    ],
+  },
   bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
   methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },
@@ -353,9 +376,14 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.propagate,
     right: [
       {
-        inputs: { load: { value: 80, standardDeviation: 2 } },
-        pipeline: ({ load }: { load: number }) => load * 2,
+        inputs: {
+          load: { value: 80, standardDeviation: 2 },
+          share: { distribution: 'triangular', low: 1, mode: 2, high: 2.5 },
+        },
+        pipeline: ({ load, share }: { load: number; share: number }) => load * share,
         draws: 100,
+        keepDraws: true,
+        correlations: [{ between: ['load', 'share'], value: 0.5 }],
       },
     ],
   },
