@@ -188,7 +188,7 @@ describe('methods', () => {
     const estimated = measured.map((value, row) => (value ?? 160) + (row % 3));
     const rows = measured.filter((value) => value !== null);
     const used = [
-      agreement(estimated, measured),
+      agreement(measured, estimated),
       reliability([rows, rows.map((value, row) => value + ((row * 7) % 5))]),
       propagate({
         inputs: { systolicMmHg: { value: 120, standardDeviation: 5 } },
