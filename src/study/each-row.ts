@@ -1,6 +1,5 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
-import type { SourceId } from '../evidence/sources.js';
 import { emptyColumns, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
 import { isList, MOST_ROWS } from './column-input.js';
 import {
@@ -67,7 +66,6 @@ class Shared {
   private first: Answer | undefined;
   private answers = 0;
   private readonly assumptions = new Map<string, { readonly assumption: Assumption; count: number }>();
-  private readonly sources = new Set<SourceId>();
 
   add(answer: Answer, row: number): void {
     const first = (this.first ??= answer);
@@ -83,13 +81,12 @@ class Shared {
       if (known) known.count += 1;
       else this.assumptions.set(assumption.code, { assumption, count: 1 });
     }
-    for (const source of answer.sources) this.sources.add(source);
   }
 
   about(): ColumnsAbout {
     const { first } = this;
     if (!first) return wrong('wrong-relation', ['calculate'], 'an answer for at least one row', 'none');
-    const { kind, unit, scale, equation, evidence, formula, symbols } = first;
+    const { kind, unit, scale, equation, evidence, ownEquation } = first;
     return {
       kind,
       unit,
@@ -97,12 +94,10 @@ class Shared {
       ...(scale && { scale }),
       equation,
       evidence,
-      formula,
-      symbols,
+      ...(ownEquation && { ownEquation }),
       assumptions: [...this.assumptions.values()]
         .filter(({ count }) => count === this.answers)
         .map(({ assumption }) => assumption),
-      sources: [...this.sources],
     };
   }
 }

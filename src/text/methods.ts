@@ -1,25 +1,27 @@
-import { kindWords } from '../answer/kinds.js';
+import { kindWords } from './kinds.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { AnswerKind } from '../answer/answer.js';
+import type { AnswerKind, Symbols } from '../answer/answer.js';
 import { grades, type Grade } from '../evidence/grades.js';
-import { sources, type SourceId } from '../evidence/sources.js';
+import type { SourceId } from '../evidence/sources.js';
+import { isWorked, workingBy } from './working.js';
 import { unitWords } from '../quantity/format.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
-import type { Symbols } from '../answer/answer.js';
-import { columnsAsAbout, type ColumnAnswer } from './column-answer.js';
-import { MISSING, REFUSED } from './flags.js';
+import { columnsAsAbout, type ColumnAnswer } from '../study/column-answer.js';
+import { MISSING, REFUSED } from '../study/flags.js';
 import { statisticsUsed } from './statistics-used.js';
-import { version } from './version.js';
+import { version } from '../study/version.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
 interface Method {
   readonly kind: AnswerKind;
   readonly equation: string;
   readonly evidence: Grade;
-  readonly formula: string;
-  readonly symbols: Symbols;
+  /** Your own equation. */
+  readonly own: boolean;
+  readonly formula?: string | undefined;
+  readonly symbols?: Symbols | undefined;
   readonly rows: Rows | undefined;
-  readonly sources: SourceId[];
+  readonly sources: readonly SourceId[];
 }
 
 /** How many rows a column answer has. */
@@ -63,28 +65,22 @@ function symbolText(symbols: Symbols): string {
 /** Every way in which the numbers of a document were made, innermost last, each once. */
 function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (typeof value !== 'object' || value === null) return;
-  const { kind, equation, evidence, formula, symbols, rows, sources: ids } = value as Readonly<Record<string, unknown>>;
-  if (
-    typeof kind === 'string' &&
-    Object.hasOwn(kindWords, kind) &&
-    typeof equation === 'string' &&
-    typeof formula === 'string' &&
-    typeof evidence === 'string' &&
-    Object.hasOwn(grades, evidence)
-  ) {
-    const known = (Array.isArray(ids) ? ids : []).filter(
-      (id): id is SourceId => typeof id === 'string' && Object.hasOwn(sources, id),
-    );
-    const method: Method = {
-      kind: kind as AnswerKind,
+  const { evidence } = value as { readonly evidence?: unknown };
+  if (isWorked(value) && typeof evidence === 'string' && Object.hasOwn(grades, evidence)) {
+    const { kind, equation, ownEquation } = value;
+    const { formula, symbols, sources } = workingBy(value) ?? { sources: [] };
+    const { rows } = value as { readonly rows?: Rows };
+    const own = ownEquation !== undefined;
+    found.set(`${kind} ${equation} ${evidence}`, {
+      kind,
       equation,
       evidence: evidence as Grade,
+      own,
       formula,
-      symbols: (symbols ?? {}) as Symbols,
-      rows: rows as Rows | undefined,
-      sources: known,
-    };
-    found.set(`${kind} ${equation} ${evidence}`, method);
+      symbols,
+      rows,
+      sources,
+    });
   }
   for (const part of Object.values(value)) methodsIn(part, found);
 }
@@ -95,14 +91,14 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  * are missing or refused, every statistic (agreement, reliability, fits, Monte Carlo, resampling) with n, draws and seed,
  * and the version of this package.
  *
- * @param used - an answer, a plan, a column answer (or its `about`), a result of `cuffwork/study`, or a list of them
+ * @param used - an answer, a plan, a column answer (or its `about`), or a list of them
  * @returns one paragraph of plain text.
  * @throws InputError where `used` is not plain JSON.
  *
  * @example
  * ```ts
  * import { testedOneRepMax } from 'cuffwork';
- * import { methods } from 'cuffwork/study';
+ * import { methods } from 'cuffwork/explain';
  * methods(testedOneRepMax({ load: 100 })).startsWith('Calculations were done with cuffwork'); // => true
  * ```
  */
@@ -110,17 +106,19 @@ export function methods(used: object): string {
   const found = new Map<string, Method>();
   const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsCounted);
   methodsIn(document, found);
-  const sentences = [...found.values()].map(({ kind, equation, evidence, formula, symbols, rows, sources: keys }) => {
-    const { name, symbol } = kindWords[kind];
-    const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
-    const own = kind === 'occlusion-pressure' && evidence === 'derived' && keys.length === 0;
-    const ground = own ? 'fitted to your own measurements' : grades[evidence];
-    const where = Object.keys(symbols).length > 0 ? `; ${symbolText(symbols)}` : '';
-    const counts = rows
-      ? ` It was computed for ${rows.answered} rows; ${rows.missing} were missing a value and ${rows.refused} were refused.`
-      : '';
-    return `${name} was taken from ${equation} (${symbol} = ${formula}${where}; evidence ${evidence}: ${ground})${cited}.${counts}`;
-  });
+  const sentences = [...found.values()].map(
+    ({ kind, equation, evidence, own, formula, symbols = {}, rows, sources: keys }) => {
+      const { name, symbol } = kindWords[kind];
+      const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
+      const ground = own ? 'fitted to your own measurements' : grades[evidence];
+      const where = Object.keys(symbols).length > 0 ? `${symbolText(symbols)}; ` : '';
+      const how = formula === undefined ? '' : `${symbol} = ${formula}; ${where}`;
+      const counts = rows
+        ? ` It was computed for ${rows.answered} rows; ${rows.missing} were missing a value and ${rows.refused} were refused.`
+        : '';
+      return `${name} was taken from ${equation} (${how}evidence ${evidence}: ${ground})${cited}.${counts}`;
+    },
+  );
   return [
     `Calculations were done with cuffwork ${version} [cuffwork].`,
     ...sentences,
