@@ -4,6 +4,7 @@ import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
+import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
 import { parseScheme } from '../session/notation.js';
