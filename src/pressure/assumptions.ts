@@ -11,7 +11,7 @@ export type PressureAssumption =
   | 'width-taken-from-publication'
   | 'error-from-means'
   | 'error-from-fit'
-  | 'error-of-left-out'
+  | 'error-of-prediction'
   | 'error-of-curve'
   | 'new-person-and-laboratory'
   | 'error-not-known'

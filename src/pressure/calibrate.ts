@@ -116,9 +116,14 @@ const isError = (value: unknown): boolean => fits({ ...quantities.standardDeviat
 const placeOf = ({ inputs }: Partial<Pressure>): Answer['inputs'] =>
   typeof inputs === 'object' && inputs !== null && !Array.isArray(inputs) ? inputs : {};
 
+/** By a published equation, or by your own. */
+const isEstimate = ({ equation, assumptions }: Partial<Pressure>): boolean =>
+  EQUATION_IDS.some((id) => id === equation) ||
+  (Array.isArray(assumptions) && assumptions.some((one: { code?: unknown } | null) => one?.code === 'own-laboratory'));
+
 /** The estimate, with all that measurements are held against. */
 function readEstimate(reader: Reader): Pressure {
-  const makers = 'estimateOcclusionPressure that names its side';
+  const makers = 'estimateOcclusionPressure or estimateWith that names its side';
   const { min, max } = quantities.occlusionMmHg;
   const estimate = readAnswer(reader, 'estimate', 'occlusion-pressure', makers, ['mm[Hg]'], min / 2, max * 4);
   if (!reader.fine) return estimate;
@@ -130,7 +135,7 @@ function readEstimate(reader: Reader): Pressure {
     ),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
-  const received = EQUATION_IDS.some((id) => id === estimate.equation)
+  const received = isEstimate(estimate)
     ? faults.length > 0 && `one without ${faults.join(', ')}`
     : `one of ${describe(estimate.equation)}`;
   if (received) reader.report('wrong-relation', 'estimate', `an answer of ${makers}`, received);

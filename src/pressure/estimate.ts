@@ -95,8 +95,8 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
     assumptions: [
-      ...(known ? [logNormalInterval] : []),
-      ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+      ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+      ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
@@ -204,10 +204,11 @@ export function estimateBy(
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(uncertainty && logInterval(value, uncertainty.errors, uncertainty.standardDeviation)),
+    ...(uncertainty &&
+      (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
-    ...(error.ownLaboratory && { ownEquation: { formula, symbols } }),
+    ...(error.own && { ownEquation: { formula, symbols } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,

@@ -103,7 +103,7 @@ export function readingDeviation(
 
 /** Whether the spread of laboratories is no part of an equation’s own error. */
 export const leavesLaboratory = ({ error }: OcclusionEquation): boolean =>
-  error.means === undefined && error.ownLaboratory === undefined;
+  error.means === undefined && error.own === undefined;
 
 /**
  * The parts of an answer’s error as shares of it, that of the readings aside. How laboratories, postures and widths
@@ -151,7 +151,7 @@ export function errorTerms(equation: OcclusionEquation, readings: OcclusionReadi
   const width = homeWidth(equation, cuffWidthCm);
   return {
     mmHg: error.standardDeviationMmHg ?? 0,
-    share: error.standardDeviationMmHg === undefined ? (share ?? NaN) : 0,
+    share: error.standardDeviationMmHg === undefined && !error.own ? (share ?? NaN) : 0,
     laboratory: leavesLaboratory(equation) ? thighCurve.error.laboratory : 0,
     posture: limb === 'leg' && home !== posture ? Math.abs(Math.log(thighCurve.h[posture] / thighCurve.h[home])) : 0,
     width: width === cuffWidthCm ? 0 : Math.abs(Math.log(width / cuffWidthCm)),
@@ -169,7 +169,7 @@ export function errorShares(
   value: number,
   shares: ErrorShares,
 ): void {
-  const { curve } = equation.error;
+  const { curve, own } = equation.error;
   const above = shareAbove(value, readings.diastolicMmHg);
   if (curve) {
     const { own, variance } = curveErrors(curve, readings, value);
@@ -181,7 +181,7 @@ export function errorShares(
     return;
   }
   const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
-  shares.equation = mmHg / value + share;
+  shares.equation = (own ? own.deviation(readings as Required<OcclusionReadings>) : mmHg) / value + share;
   shares.people = 0;
   shares.laboratory = laboratory * above;
   shares.posture = posture * above;

@@ -33,7 +33,8 @@ export const pressureAssumptions = {
     'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
   'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
-  'error-of-left-out': 'The error of the equation is its leave-one-out error in its own sample.',
+  'error-of-prediction':
+    'The error of the equation is that of a prediction: it grows with the distance of your readings from those it was fitted to.',
   'error-of-curve': 'The curve and its errors come from {count} published group means, not from persons’ own readings.',
   'new-person-and-laboratory': 'The interval is for one new person, measured in a new laboratory.',
   'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
