@@ -134,8 +134,26 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
     const text = fill(planMessages[finding.code as PlanCode], values);
     return `${cautionLine(say, { ...finding, values, text })} [${grade(finding)}]`;
   };
-  const within = (judged: Judgement): string =>
-    word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
+  const within = (judged: Judgement): string => {
+    const { asked } = judged;
+    const values = { ...judgedWords(say, judged), grade: grade(judged) };
+    if (asked === undefined) return word('page.judged', values);
+    return word('page.judged-asked', { ...values, asked: amount(say, asked, judged.unit) });
+  };
+  /** What is alike on every limb once; where a measure differs, each line names its place. */
+  const insideLines = (): string[] => {
+    const lines = new Map<Judgement['measure'], Map<string, string[]>>();
+    for (const judged of inside) {
+      const own = lines.get(judged.measure) ?? new Map<string, string[]>();
+      const text = within(judged);
+      lines.set(judged.measure, own.set(text, [...(own.get(text) ?? []), placeWords(say, judged)]));
+    }
+    return [...lines.values()].flatMap((own) =>
+      [...own].map(([text, places]) =>
+        own.size === 1 ? text : word('page.judged-where', { where: [...new Set(places)].join('; '), text }),
+      ),
+    );
+  };
   const missing = (measure: Judgement['measure']): string => {
     const { name, of } = measureWords(say, measure);
     return name + of;
@@ -148,11 +166,7 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
       ? []
       : [
           ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
-          ...part(
-            word('page.inside'),
-            // Limbs that are alike are told once.
-            listed([...new Set(inside.map(within))], word('page.nothing-judged')),
-          ),
+          ...part(word('page.inside'), listed(insideLines(), word('page.nothing-judged'))),
           ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
         ]),
     ...sourcesPart(word, review),
@@ -271,7 +285,7 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
   const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
   return [
     title(word('page.record')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(say, stops, 'page.no-settings-record'),
     {
       lines: [
         [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),

@@ -589,6 +589,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
+  const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const said = [
     { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
@@ -612,8 +613,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
         stops,
       ),
     ),
-    standing: standingSentences(),
-    stopSigns: stopSigns(),
+    standing: standingSentences(cuffed),
+    stopSigns: stopSigns(cuffed),
   } as const;
   return { ...plan, sources: idsIn(plan) };
 });

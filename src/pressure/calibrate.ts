@@ -150,7 +150,6 @@ function measurementFault(measured: Pressure, estimate: Pressure): string | unde
   const place = placeOf(measured);
   if (typeof measured.equation !== 'string' || !measured.equation.startsWith('measured-')) return 'one not measured';
   if (!isError(deviationInUnit(measured))) return 'one with a standard deviation below 0.1 mmHg';
-  if (measured.value <= Number(placeOf(estimate)['diastolicMmHg'])) return 'one at or below the diastolic pressure';
   for (const field of ['limb', 'posture'] as const) {
     if (place[field] !== placeOf(estimate)[field]) return `one of ${field} ${describe(place[field])}`;
   }
@@ -175,6 +174,13 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
     const fault = answerFault(item, 'occlusion-pressure', ['mm[Hg]'], min, max);
     if (fault !== undefined) {
       reader.report('wrong-type', ['measurements', index], 'an answer of measuredOcclusionPressure', fault);
+      return;
+    }
+    const diastolicMmHg = Number(placeOf(estimate)['diastolicMmHg']);
+    const { value } = item as Pressure;
+    if (fine && value <= diastolicMmHg) {
+      const above = `a measurement above the diastolic pressure of ${formatUnit(diastolicMmHg, 'mm[Hg]')}`;
+      reader.report('wrong-relation', ['measurements', index], above, formatUnit(value, 'mm[Hg]'));
       return;
     }
     const differs = fine ? measurementFault(item as Pressure, estimate) : undefined;

@@ -31,12 +31,13 @@ export const estimateMessages = {
   'widths-assumed':
     'Two publications do not report their cuff widths. We assume 5 cm for “narrow”, 13.5 cm for “wide” and 12 cm for a surgical cuff.',
   'circumference-site-not-given-thigh':
-    'You did not say where the circumference was taken. Use mid-thigh: under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
+    'You did not say where the circumference was taken. Use mid-limb, the middle of the thigh: under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
   'circumference-under-cuff-thigh':
-    'The circumference was taken under the cuff, and the equations are for mid-thigh. Under the cuff a thigh is 7–8 cm bigger, so the estimate may be 7–45 mmHg too high. Measure at mid-thigh.',
-  'circumference-site-not-given-arm': 'You did not say where the circumference was taken. Use mid-arm.',
+    'The circumference was taken under the cuff, and the equations are for mid-limb, the middle of the thigh. Under the cuff a thigh is 7–8 cm bigger, so the estimate may be 7–45 mmHg too high. Measure at mid-limb.',
+  'circumference-site-not-given-arm':
+    'You did not say where the circumference was taken. Use mid-limb, the middle of the upper arm.',
   'circumference-under-cuff-arm':
-    'The circumference was taken under the cuff, and the equations are for mid-arm. Measure at mid-arm.',
+    'The circumference was taken under the cuff, and the equations are for mid-limb, the middle of the upper arm. Measure at mid-limb.',
   'too-low-above':
     '{equation} is too low above {limit} cm: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
   'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',

@@ -125,7 +125,9 @@ describe('a calibration', () => {
     differs(base, 'one not measured');
     differs({ ...measured(), equation: 5 }, 'one not measured');
     differs(measured({ standardDeviationMmHg: 0 }), 'one with a standard deviation below 0.1 mmHg');
-    differs(measured({ valueMmHg: 70 }), 'one at or below the diastolic pressure');
+    expect(refused({ measurements: [measured({ valueMmHg: 70 })] })).toEqual([
+      ['measurements.0', 'wrong-relation', 'a measurement above the diastolic pressure of 70 mmHg', '70 mmHg'],
+    ]);
     differs({ ...measured(), inputs: { ...measured().inputs, side: 'both' } }, 'one of side "both"');
     differs(measured({ limb: 'arm' }), 'one of limb "arm"');
     differs(measured({ posture: 'seated' }), 'one of posture "seated"');
