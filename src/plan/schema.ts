@@ -130,68 +130,6 @@ const stops = list(
 
 const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
 
-const limb = strict({
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES),
-  ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
-    measured: strict({
-      valueMmHg: quantity('valueMmHg'),
-      method: z.enum(measurementMethods),
-      ...some({
-        side: z.enum(SIDES),
-        posture: z.enum(POSTURES),
-        date: day,
-        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
-      }),
-    }),
-    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
-    equation: z.enum(occlusionEquations.map(({ id }) => id)),
-  }),
-});
-
-const exercise = strict({
-  name: text(120),
-  limb: z.enum(LIMBS),
-  restriction: z.enum(RESTRICTIONS),
-  ...some({
-    mode: z.enum(EXERCISE_MODES),
-    posture: z.enum(POSTURES),
-    side: z.enum(EXERCISE_SIDES),
-    changeS: quantity('changeS'),
-    oneRepMax: strict({
-      load: quantity('load'),
-      ...some({
-        unit: z.enum(LOAD_UNITS),
-        ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
-        equation: auto(oneRepMaxEquations),
-        lift: z.enum(LIFTS),
-        training: z.enum(TRAINING),
-      }),
-    }),
-    ...numbers('percent', 'load'),
-    unloaded: z.literal(true),
-    bodyMassPercent: quantity('bodyMassPercent'),
-    unit: z.enum(LOAD_UNITS),
-    step: quantity('step'),
-    available: list(quantity('load'), 1000),
-    ...numbers('bar', 'collars'),
-    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-    rounding: z.enum(['nearest', 'down']),
-    maximumOf: z.enum(MAXIMUM_OF),
-    intensityPercent: quantity('intensityPercent'),
-    scheme: text(1000),
-    sets: list(askedSet, 50),
-    lastSetToFailure: z.literal(true),
-    warmUp: list(askedSet, 50),
-    tempo: z.union([
-      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
-      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
-    ]),
-    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
-  }),
-});
-
 const replies = z.enum(['yes', 'no', 'unknown']);
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(
@@ -226,24 +164,6 @@ const dayCheckGiven = open({
   document: z.literal('day-check'),
   request: dayCheckRequest,
 }) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
-
-/** What `planSession` takes. */
-export const planRequest = strict({
-  ...numbers('systolicMmHg', 'diastolicMmHg'),
-  posture: z.enum(POSTURES),
-  limbs: list(limb, 4),
-  exercises: list(exercise, 50),
-  ...some({
-    label: text(120),
-    date: day,
-    stops,
-    decisions,
-    screening: screeningGiven,
-    dayCheck: dayCheckGiven,
-    sex: z.enum(SEXES),
-    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
-  }),
-});
 
 // Answers.
 
@@ -326,6 +246,94 @@ const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(an
 });
 // A load of the user’s own has no maximum behind it.
 const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
+
+// Requests that take answers.
+
+const limb = strict({
+  limb: z.enum(LIMBS),
+  side: z.enum(SIDES),
+  ...some({
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    measured: strict({
+      valueMmHg: quantity('valueMmHg'),
+      method: z.enum(measurementMethods),
+      ...some({
+        side: z.enum(SIDES),
+        posture: z.enum(POSTURES),
+        date: day,
+        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+      }),
+    }),
+    occlusion: z.union([quantity('occlusionMmHg'), occlusion]),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)),
+  }),
+});
+
+const exercise = strict({
+  name: text(120),
+  limb: z.enum(LIMBS),
+  restriction: z.enum(RESTRICTIONS),
+  ...some({
+    mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
+    side: z.enum(EXERCISE_SIDES),
+    changeS: quantity('changeS'),
+    oneRepMax: z.union([
+      quantity('load'),
+      strict({
+        load: quantity('load'),
+        ...some({
+          unit: z.enum(LOAD_UNITS),
+          ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+          equation: auto(oneRepMaxEquations),
+          lift: z.enum(LIFTS),
+          training: z.enum(TRAINING),
+        }),
+      }),
+      oneRepMax,
+    ]),
+    percent: quantity('percent'),
+    load: z.union([quantity('load'), load]),
+    unloaded: z.literal(true),
+    bodyMassPercent: quantity('bodyMassPercent'),
+    unit: z.enum(LOAD_UNITS),
+    step: quantity('step'),
+    available: list(quantity('load'), 1000),
+    ...numbers('bar', 'collars'),
+    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+    rounding: z.enum(['nearest', 'down']),
+    maximumOf: z.enum(MAXIMUM_OF),
+    intensityPercent: quantity('intensityPercent'),
+    scheme: text(1000),
+    sets: list(askedSet, 50),
+    lastSetToFailure: z.literal(true),
+    warmUp: list(askedSet, 50),
+    tempo: z.union([
+      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    ]),
+    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+  }),
+});
+
+/** What `planSession` takes. */
+export const planRequest = strict({
+  ...numbers('systolicMmHg', 'diastolicMmHg'),
+  posture: z.enum(POSTURES),
+  limbs: list(limb, 4),
+  exercises: list(exercise, 50),
+  ...some({
+    label: text(120),
+    date: day,
+    stops,
+    decisions,
+    screening: screeningGiven,
+    dayCheck: dayCheckGiven,
+    sex: z.enum(SEXES),
+    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+  }),
+});
 
 const restriction = {
   restrictionTime: answerOf('restriction-time', SECONDS),
