@@ -570,7 +570,9 @@ function answersOf(request: PlanRequest): PlanRequest {
     issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
   };
   check(screening?.request.date, ['screening', 'request', 'date']);
-  limbs.forEach(({ measured }, index) => check(measured?.date, ['limbs', index, 'measured', 'date']));
+  limbs.forEach((limb, index) => {
+    check(measuredDay(limb), ['limbs', index, ...(limb.measured ? ['measured', 'date'] : ['occlusion'])]);
+  });
   if (issues.length > 0) throw new InputError(issues);
   return {
     ...request,

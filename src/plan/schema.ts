@@ -271,7 +271,7 @@ const limb = strict({
 });
 
 const exercise = strict({
-  name: text(120),
+  name: wording(120),
   limb: z.enum(LIMBS),
   restriction: z.enum(RESTRICTIONS),
   ...some({
