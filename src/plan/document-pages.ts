@@ -323,10 +323,13 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
   const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
-  const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
+  const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(say, weight, loadUnitCode(load!.unit));
-    return share === undefined ? words : word('page.share-of-maximum', { load: words, percent: format(share) });
+    if (!percentOfMaximum) return words;
+    // Of the load in the proposal: a practitioner may have changed it.
+    const share = (percentOfMaximum.from * weight) / load!.from;
+    return word('page.share-of-maximum', { load: words, percent: format(share) });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
@@ -338,12 +341,7 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
       : word('page.from-to', { from: from!, to: to ?? word('page.no-number') });
   const fields: Block = {
     fields: [
-      [
-        word('page.load'),
-        load
-          ? moved(lifted(load.from, percentOfMaximum?.from), lifted(load.to, percentOfMaximum?.to))
-          : word('page.no-load'),
-      ],
+      [word('page.load'), load ? moved(lifted(load.from), lifted(load.to)) : word('page.no-load')],
       [
         word('page.cuff'),
         cuffMmHg
