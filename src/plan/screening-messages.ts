@@ -9,9 +9,8 @@ export const conditionMessages = {
   'limb-paralysis':
     'Leg paralysed or weak from a nerve or brain disease: ask your doctor before you train with a cuff.',
   'cancer-within-5-years': 'Cancer in the last 5 years: ask your doctor before you train with a cuff.',
-  'intensive-care': 'Stay in intensive care in the last 3 months: ask your doctor before you train with a cuff.',
-  immobile:
-    'In bed or unable to walk for a day or longer in the last 3 months: ask your doctor before you train with a cuff.',
+  'intensive-care': 'Stay in intensive care: ask your doctor before you train with a cuff.',
+  immobile: 'In bed or unable to walk for a day or longer: ask your doctor before you train with a cuff.',
   pregnancy: 'Pregnancy: see a doctor before you train with a cuff.',
   'after-birth': 'The weeks after giving birth: see a doctor before you train with a cuff.',
   'sickle-cell': 'Sickle-cell disease or trait: see a doctor before you train with a cuff.',
