@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, guards, InputError, messages, words } from '../../src/index.js';
+import { attempt, guards, InputError } from '../../src/index.js';
+import { explain, messages, words } from '../../src/text/index.js';
 import {
   checkDay,
   dayQuestions,
