@@ -567,7 +567,9 @@ function answersOf(request: PlanRequest): PlanRequest {
     issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
   };
   check(screening?.request.date, ['screening', 'request', 'date']);
-  limbs.forEach(({ measured }, index) => check(measured?.date, ['limbs', index, 'measured', 'date']));
+  limbs.forEach((limb, index) => {
+    check(measuredDay(limb), ['limbs', index, ...(limb.measured ? ['measured', 'date'] : ['occlusion'])]);
+  });
   if (issues.length > 0) throw new InputError(issues);
   return {
     ...request,
@@ -631,6 +633,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
+  const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const said = [
     { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
@@ -654,8 +657,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
         stops,
       ),
     ),
-    standing: standingSentences(),
-    stopSigns: stopSigns(),
+    standing: standingSentences(cuffed),
+    stopSigns: stopSigns(cuffed),
   } as const;
   return plan;
 });

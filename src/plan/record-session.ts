@@ -24,6 +24,7 @@ import { caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
+import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
   KEPT,
@@ -223,7 +224,7 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
 
 /** A session is of no day before its plan, nor before what the plan was made from was measured. */
 function checkDay({ plan: { request }, date }: RecordRequest): void {
-  const measured = request.limbs.flatMap((limb) => limb.measured?.date ?? []);
+  const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
   const [first, what] = [
     [request.date, 'the plan'] as const,
     ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),

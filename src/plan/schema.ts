@@ -76,6 +76,12 @@ const wording = (most: number) =>
       ),
     );
 
+/** One line of a page that says something: a second line could pass for one of the library. */
+const line = (most: number) =>
+  z
+    .string()
+    .check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `one line of 1 to ${most} characters, not only spaces`));
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -142,14 +148,14 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
 /** What `screen` takes. */
 export const screeningRequest = strict({
   answers: repliesTo(screeningItems),
-  ...some({ label: text(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+  ...some({ label: line(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
 });
 
 /** What `checkDay` takes. */
 export const dayCheckRequest = strict({
   date: day,
   answers: repliesTo(dayItems),
-  ...some({ label: text(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+  ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
 });
 
 /** Answers that are given to another request: the rest of the document is worked out again from them. */
@@ -274,7 +280,7 @@ const limb = strict({
 });
 
 const exercise = strict({
-  name: text(120),
+  name: line(120),
   limb: z.enum(LIMBS),
   restriction: z.enum(RESTRICTIONS),
   ...some({
@@ -327,7 +333,7 @@ export const planRequest = strict({
   limbs: list(limb, 4),
   exercises: list(exercise, 50),
   ...some({
-    label: text(120),
+    label: line(120),
     date: day,
     stops,
     decisions,
