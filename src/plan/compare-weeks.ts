@@ -4,6 +4,7 @@ import { idsIn } from '../answer/cite.js';
 import { guardCautions } from '../answer/guards.js';
 import { InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/decimal.js';
@@ -204,6 +205,7 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  *
  * - Evidence: that of each total.
  *
+ * @function
  * @param input - `weeks`, in order, each with its `sessions`: a `plan` of `planSession`, and how many `times` a week
  * @returns the weeks; print them as a table with `explain`.
  * @throws InputError naming every wrong field.
@@ -229,7 +231,9 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  * weeks.map(({ limbs }) => limbs[0]?.restrictionTime.value); // => [1170, 780]
  * ```
  */
-export function compareWeeks(input: WeekComparisonInput): WeekComparison {
+export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
+  input: WeekComparisonInput,
+): WeekComparison {
   const weeks = read(input);
   const rows = weeks.map(rowOf);
   const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
@@ -237,4 +241,4 @@ export function compareWeeks(input: WeekComparisonInput): WeekComparison {
   const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
   const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
   return { ...comparison, sources: idsIn(comparison) };
-}
+});

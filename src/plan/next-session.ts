@@ -7,6 +7,7 @@ import type { Quantity } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
+import { withInput } from '../answer/with-input.js';
 import { onceEach } from './gravest-first.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
@@ -20,7 +21,16 @@ import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { applyDecisions, mergeStops, softened, inForce, stopsOf, type Stop, type StopDecision } from './stops.js';
+import {
+  applyDecisions,
+  asOfDay,
+  mergeStops,
+  softened,
+  inForce,
+  stopsOf,
+  type Stop,
+  type StopDecision,
+} from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -56,6 +66,10 @@ function read(request: ProgressionRequest) {
   const lastDay = records.at(-1)?.date;
   if (date !== undefined && lastDay !== undefined && date < lastDay) {
     issues.push(issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date));
+  }
+  const planned = plan?.request.date;
+  if (date !== undefined && planned !== undefined && date < planned) {
+    issues.push(issue('wrong-relation', ['date'], `not before the plan, ${planned}`, date));
   }
   if (issues.length > 0) throw new InputError(issues);
   return {
@@ -175,6 +189,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * - Evidence: that of the rule, of the pain rule and of each limit, see `progressionRules`, `painRules` and
  *   `progressionLimits`.
  *
+ * @function
  * @param request - the `plan`; its `records`; the `rule`; `painRule`; `nextPercent` [%]; `deload`; `date` of the next
  *   session (`YYYY-MM-DD`); `longBreakDays` [d]; `decisions` about stops; `oneRepMaxTestedOn` (`YYYY-MM-DD`), which
  *   tells when to test again.
@@ -206,7 +221,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * proposal.items[0]?.load; // => { from: 15, to: 17.5, unit: 'kg' }
  * ```
  */
-export function nextSession(request: ProgressionRequest): Proposal {
+export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
   const { plan, records, rule, painRule, nextPercent, deload, date, longBreakDays, testedOn, decisions } =
     read(request);
   const lastDay = records.at(-1)!.date;
@@ -231,7 +246,7 @@ export function nextSession(request: ProgressionRequest): Proposal {
     ...records.flatMap((record) => [record.stops, stopsOf(reportedCautions(record), record.date)]),
     stopsOf(raised, date),
   );
-  const stops = applyDecisions(known, decisions);
+  const stops = applyDecisions(asOfDay(known, date), decisions, date);
   const standing = inForce(stops);
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
@@ -250,4 +265,4 @@ export function nextSession(request: ProgressionRequest): Proposal {
     standing: sentences,
   } as const;
   return { ...proposal, sources: idsIn(proposal) };
-}
+});

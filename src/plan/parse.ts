@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
-import { expectedField, numberIssue } from '../answer/reader.js';
-import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
+import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
@@ -45,6 +45,9 @@ const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
   return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
 };
 
+/** Fields that take an answer, and what they are as a number. */
+const NUMBERS: Readonly<Record<string, QuantityName>> = { occlusion: 'occlusionMmHg', oneRepMax: 'load' };
+
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
@@ -55,38 +58,36 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  if (wantsNumber && Object.hasOwn(quantities, name!)) {
-    const wrong = numberIssue(quantities[name as QuantityName], value, path);
+  const quantity = (Object.hasOwn(NUMBERS, name!) ? NUMBERS[name!] : name) as QuantityName;
+  if (wantsNumber && Object.hasOwn(quantities, quantity)) {
+    const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, path);
-    return found.keys.map((key) =>
-      issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
-    );
+    return found.keys.map((key, at) => fieldIssue(path, at < MOST_ISSUES ? known : [], key));
   }
   if (found.code === 'invalid_union') {
     // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
-    const meant = found.errors.find(
-      (errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'),
-    );
+    const [meant] = found.errors
+      .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
+      .sort((a, b) => a.length - b.length);
     if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
   }
+  if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected =
-    found.code === 'invalid_value'
-      ? `one of ${found.values.map((option) => `'${String(option)}'`).join(', ')}`
-      : found.code === 'invalid_type'
-        ? `of type ${found.expected}`
-        : found.code === 'too_small'
-          ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
-          : found.code === 'too_big'
-            ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
-            : found.code === 'invalid_union'
-              ? formsOf(found)
-              : found.message;
+    found.code === 'invalid_type'
+      ? `of type ${found.expected}`
+      : found.code === 'too_small'
+        ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
+        : found.code === 'too_big'
+          ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
+          : found.code === 'invalid_union'
+            ? formsOf(found)
+            : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
-  return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, received)];
+  return [issue('wrong-type', path, expected, received)];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */

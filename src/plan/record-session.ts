@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
@@ -34,7 +35,7 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { say } from './standing.js';
-import { mergeStops, stopsOf } from './stops.js';
+import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
@@ -77,8 +78,8 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
 /** One exercise on one limb as it was done, before it is added up. */
 type RecordFacts = Omit<RecordItem, 'totals'>;
 
-/** What was done of an item adds up to: from what the record holds, and nothing else. */
-export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+/** What was done of an item as a prescription: from what the record holds, and nothing else. */
+export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
   const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
   const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
@@ -86,8 +87,11 @@ export function totalsDone(item: RecordFacts): RecordItem['totals'] {
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
   );
-  return addUp(cuffed(full, item));
+  return { ...cuffed(full, item), name: item.exercise };
 }
+
+/** What was done of an item adds up to. */
+export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(prescriptionDone(item));
 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
@@ -217,6 +221,17 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
   return [codedCaution('caution', 'session-shorter-than-sets', { session: sessionS, sets }, { path: ['sessionS'] })];
 }
 
+/** A session is of no day before its plan, nor before what the plan was made from was measured. */
+function checkDay({ plan: { request }, date }: RecordRequest): void {
+  const measured = request.limbs.flatMap((limb) => limb.measured?.date ?? []);
+  const [first, what] = [
+    [request.date, 'the plan'] as const,
+    ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
+  ].find(([day]) => day !== undefined && day > date) ?? [undefined];
+  if (first === undefined) return;
+  throw new InputError([issue('wrong-relation', ['date'], `not before ${first}, the day of ${what!}`, date)]);
+}
+
 /** The cautions of a record that only its plan tells; the others come of what the record holds. */
 const OF_PLAN = ['item-not-recorded', 'document-unverified'];
 
@@ -259,7 +274,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: onceEach([...ofDay, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
@@ -279,6 +294,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
+ * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
@@ -304,13 +320,14 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
  * ```
  */
-export function recordSession(request: RecordRequest): SessionRecord {
+export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
   const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
+  checkDay(done);
   const items = itemsOf(done);
   const recorded = placesOf(items);
   const keys = placesOf(plan.items);
@@ -327,4 +344,4 @@ export function recordSession(request: RecordRequest): SessionRecord {
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-}
+});

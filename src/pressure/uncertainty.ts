@@ -170,7 +170,15 @@ export function errorShares(
     return;
   }
   const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
-  shares.equation = (own ? own.deviation(readings as Required<OcclusionReadings>) : mmHg) / value + share;
+  if (own) {
+    shares.equation = own.deviation(readings as Required<OcclusionReadings>) / value;
+    shares.people = shares.laboratory = 0;
+    // Used as it was fitted, its error does not depend on the diastolic pressure.
+    shares.posture = posture === 0 ? 0 : posture * above;
+    shares.width = width === 0 ? 0 : width * above;
+    return;
+  }
+  shares.equation = mmHg / value + share;
   shares.people = 0;
   shares.laboratory = laboratory * above;
   shares.posture = posture * above;

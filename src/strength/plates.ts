@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
@@ -178,6 +179,25 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
 }
 
+/**
+ * Every weight that a bar can be loaded to, lightest first, to the next above a target at the least; `undefined` where
+ * the masses are too fine to count them through.
+ */
+export function loadableWeights({ bar, collars, plates }: Inventory, target: number): number[] | undefined {
+  const base = decimal(bar).plus(decimal(collars));
+  const { kinds, pairStep } = inSteps(plates);
+  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
+  const below = Math.max(0, Math.floor(decimal(target).minus(base).div(pairStep).toNumber()));
+  const most = Math.min(all, below + kinds[kinds.length - 1]!.steps);
+  if ((most + 1) * kinds.length > MOST_CELLS) return undefined;
+  const reached = fewestPairs(kinds, most)[kinds.length - 1]!;
+  const weights: number[] = [];
+  reached.forEach((pairs, steps) => {
+    if (pairs >= 0) weights.push(pairStep.times(steps).plus(base).toNumber());
+  });
+  return weights;
+}
+
 /** `20 + 2 * 1.25`, as formulas and people read it. */
 const sideText = (perSide: readonly Required<Plate>[]): string =>
   perSide.map(({ mass, count }) => (count === 1 ? `${mass}` : `${count} * ${mass}`)).join(' + ') || '0';
@@ -197,6 +217,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * - Evidence: `definition`; arithmetic on the masses you enter.
  * - Source: none for the arithmetic; the sets of {@link plateSets} name theirs.
  *
+ * @function
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
  * `count`; unit; rounding
  * @returns w [`unit`] and the plates of one side, heaviest first.
@@ -212,7 +233,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * loaded.perSide; // => [{ mass: 20, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export function loadPlates(input: PlatesInput): LoadedWeight {
+export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: PlatesInput): LoadedWeight {
   const reader = new Reader(input);
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const code = loadUnitCode(unit);
@@ -249,7 +270,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
     sources: [],
     perSide,
   };
-}
+});
 
 export const reportTooFine = (reader: Reader): void =>
   reader.report('wrong-relation', 'plates', 'masses with fewer decimals, such as 20.41', 'too many to count through');

@@ -7,6 +7,7 @@ import { lineOf } from '../statistics/line.js';
 import { normalityOf } from '../statistics/normality.js';
 import { diagnosticsOf } from '../statistics/regression.js';
 import { studentT95 } from '../statistics/student-t.js';
+import { withInput } from '../answer/with-input.js';
 import {
   COEFFICIENT,
   coefficientOf,
@@ -72,6 +73,7 @@ function readTerms(reader: Reader): TermField[] {
  * - Evidence: `derived`, from your own rows. Rows are taken as different people.
  * - Source: J Econom 1985;29(3):305–325 (HC3), Technometrics 1977;19(1):15–18 (Cook’s distance): from memory, unconfirmed.
  *
+ * @function
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
  * (measured LOP) [mmHg] and its readings; `diagnostics`
  * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg], and cautions.
@@ -89,7 +91,9 @@ function readTerms(reader: Reader): TermField[] {
  * estimateWith(fit, person).value.toFixed(1); // => '170.5'
  * ```
  */
-export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
+export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclusionEquation(
+  input: FitInput,
+): FittedOcclusionEquation {
   const reader = new Reader(input);
   const { id, limb, posture } = readIdentity(reader);
   const terms = readTerms(reader);
@@ -181,7 +185,7 @@ export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
       rows.map(({ valueMmHg }) => valueMmHg),
     ),
   };
-}
+});
 
 /** A variance inflation from here on makes a coefficient uncertain (`practice`). */
 const COLLINEAR = 10;

@@ -343,13 +343,13 @@ const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
 const around = (value: number, errors: readonly ErrorPart[]) => {
   let variance = 0;
   for (const { standardDeviation } of errors) variance += square(standardDeviation);
-  const share = Math.sqrt(variance);
-  const half = NORMAL_95 * share * value;
+  const standardDeviation = Math.sqrt(variance) * value;
+  const half = NORMAL_95 * standardDeviation;
   return {
     lower: value - half,
     upper: value + half,
     level: 0.95 as const,
-    standardDeviation: share * value,
+    standardDeviation,
     errors: errors.map((part) => ({ ...part, standardDeviation: part.standardDeviation * value })),
   };
 };
@@ -423,7 +423,7 @@ export function readEquation(
   } catch (error) {
     if (!isInputError(error)) throw error;
     const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';
-    reader.report('wrong-type', 'equation', expected, error.issues[0]?.text ?? describe(given));
+    reader.report('wrong-type', 'equation', expected, error.issues[0]?.message ?? describe(given));
     return undefined;
   }
 }

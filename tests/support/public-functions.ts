@@ -1,6 +1,7 @@
 import * as root from '../../src/index.js';
 import {
   nextRung,
+  compareSessions,
   compareWeeks,
   nextRequest,
   nextSession,
@@ -14,6 +15,7 @@ import {
   screeningQuestions,
   standingStops,
   trainingDays,
+  type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
 import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
@@ -246,10 +248,15 @@ export const publicFunctions: Readonly<
     call: root.weekTotals,
     right: { days, deviation: 'sample', ratio: 'coupled', earlierWeeksAu: [1000, 900, 1100] },
   },
-  compareSessions: { call: root.compareSessions, right: { from: prescription, to: session, aim: 'transition' } },
+  compareSessions: { call: compareSessions, right: { from: prescription, to: session } },
+  'compareSessions, of documents': {
+    call: compareSessions,
+    right: { from: plan, to: recordSession(recordRequest) },
+    open: true,
+  },
   'explain, a comparison': {
     call: root.explain,
-    right: root.compareSessions({ from: prescription, to: prescription } as root.ComparisonInput),
+    right: compareSessions({ from: prescription, to: prescription } as ComparisonInput),
     open: true,
   },
   'explain, its options': {
@@ -298,6 +305,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
   fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
