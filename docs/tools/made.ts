@@ -10,6 +10,7 @@ import { pictures } from './pictures.js';
 import {
   afterwards,
   askFirstList,
+  coverageTable,
   occlusionErrorTable,
   occlusionTable,
   oneRepMaxTable,
@@ -30,6 +31,8 @@ const parts: Readonly<Record<string, () => string>> = {
   'ask first': askFirstList,
   'stop criteria': stopCriteria,
   afterwards,
+  'coverage of agreement': () => coverageTable('agreement'),
+  'coverage of your own equation': () => coverageTable('equation'),
   // The seed is the year of the course.
   exercises: () => sheet(2026),
 };
@@ -38,6 +41,7 @@ const pages = [
   'docs/cautions.md',
   'docs/choosing-an-equation.md',
   'docs/publications.md',
+  'docs/for-research.md',
   'docs/course/exercises.md',
 ];
 
