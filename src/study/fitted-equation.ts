@@ -386,6 +386,7 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
         deviation: (readings) => own.deviation * Math.sqrt(1 + leverageAt(own, people, valuesOf(readings))),
         around,
         assumption: normalInterval,
+        ...(base && { base: base.id }),
       },
       evidence: 'derived',
       assumption: 'error-of-prediction',

@@ -3,6 +3,7 @@ import {
   nextRung,
   compareSessions,
   compareWeeks,
+  lightenExercise,
   nextRequest,
   nextSession,
   planSession,
@@ -18,6 +19,7 @@ import {
   type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
+import * as text from '../../src/text/index.js';
 import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -236,10 +238,17 @@ export const publicFunctions: Readonly<
       proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
     },
   },
-  compareWeeks: { call: compareWeeks, right: { weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }] } },
+  lightenExercise: { call: lightenExercise, right: { plan, exercise: 'leg extension', lighterPercent: 20 } },
+  compareWeeks: {
+    call: compareWeeks,
+    right: {
+      weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }, { records: [recordSession(recordRequest)], deload: true }],
+      goals: [{ name: 'a quarter', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 25 }],
+    },
+  },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
-  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
-  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
+  explain: { call: text.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
+  cite: { call: text.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
   'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
   'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
   'accountSession, several exercises': { call: root.accountSession, right: session },
@@ -255,13 +264,13 @@ export const publicFunctions: Readonly<
     open: true,
   },
   'explain, a comparison': {
-    call: root.explain,
+    call: text.explain,
     right: compareSessions({ from: prescription, to: prescription } as ComparisonInput),
     open: true,
   },
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
-    call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
+    call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: {
@@ -304,12 +313,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   kilopascalsToMmHg: { call: root.kilopascalsToMmHg, right: [16] },
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
-  fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  fill: { call: text.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
   checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
-    call: root.explain,
+    call: text.explain,
     right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
@@ -350,8 +359,6 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
       { scale: 'log' },
     ],
   },
-  bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
-  methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },
   estimateWith: {
     call: study.estimateWith,

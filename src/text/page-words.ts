@@ -1,8 +1,10 @@
 import type { Catalogue } from '../answer/messages.js';
-import type { saying } from '../answer/words.js';
+import type { saying } from '../answer/say.js';
+import { placeWording } from '../plan/measures.js';
 
 /** What the pages of documents say around their numbers. */
 export const pageWords = {
+  ...placeWording,
   'page.title': 'Session plan',
   'page.do-not-train': 'Do not train',
   'page.no-settings':
@@ -33,7 +35,6 @@ export const pageWords = {
   'page.sessions-per-week': '{sessions} sessions a week',
   'page.weeks': 'for {weeks} weeks',
   'page.blood-pressure': 'blood pressure {systolic}/{diastolic} mmHg',
-  'page.side': '{side} {limb}',
   'page.item': '{number}. {exercise}, {side}',
   'page.intensity': 'Intensity',
   'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
@@ -124,11 +125,6 @@ export const pageWords = {
   'page.nothing-judged': 'nothing',
   'page.not-judged': 'Not in the document, so not compared',
   'page.judged': '{name} {found}{of} [{range}; {grade}]',
-  'page.at-most': 'at most {high}',
-  'page.at-least': 'at least {low}',
-  'page.between': '{low}–{high}',
-  'page.of-place': '{exercise}, {side}',
-  'page.plan': 'the whole plan',
 
   'page.record': 'Session record',
   'page.rests': 'Rests',
@@ -184,7 +180,26 @@ export const pageWords = {
   'page.maximum': 'of 1RM',
   'page.volume': 'volume load',
   'page.occlusion': 'of LOP',
-  'page.restricted': '{side} restricted',
+
+  'page.week-way': 'as',
+  'page.week-planned': 'planned',
+  'page.week-done': 'done',
+  'page.week-deload': '{way}, deload',
+  'page.week-exercise': 'exercise',
+  'page.week-inflated': 'inflated',
+  'page.week-lop': 'LOP',
+  'page.week-circumference': 'circumference',
+  'page.week-pain': 'worst pain',
+  'page.week-session-load': 'session load',
+  'page.lop-measured': 'measured',
+  'page.lop-estimated': 'estimated',
+  'page.goals': 'Your goals, in the last week',
+  'page.goal': '{name}: {outcome} (found {found}; {wanted})',
+  'page.goal-met': 'met',
+  'page.goal-not-met': 'not met',
+  'page.goal-not-measured': 'not measured',
+  'page.goal-at-least': 'at least {value}',
+  'page.goal-at-most': 'at most {value}',
 
   'page.compared': 'Two sessions compared',
   'page.line-joint': 'On the joint',
@@ -200,6 +215,14 @@ export const pageWords = {
   'page.short-longestRestriction': 'longest {value}',
   'page.equal-effect': 'whether the two have an equal effect',
   'page.nothing-given': 'nothing given',
+  'page.lighter': 'Less load',
+  'page.lighter-asked': '{exercise}: {percent} % less load',
+  'page.keeps-sets': 'Keep the sets',
+  'page.keeps-work': 'Keep the volume load',
+  'page.keeps-repetitions-in-reserve': 'Keep the repetitions in reserve',
+  'page.keeps-restriction-time': 'Keep the minutes under the cuff within guidance',
+  'page.keeps-sets-with-cuff': 'Keep the sets, add the cuff in the sets',
+  'page.not-offered': 'Not offered',
   'page.measured': 'measure',
   'page.from': 'from',
   'page.to': 'to',
