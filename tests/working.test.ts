@@ -12,6 +12,7 @@ import { thigh2015Equation } from '../src/pressure/equations/thigh-2015.js';
 import { thighIndex12Equation } from '../src/pressure/equations/thigh-index.js';
 import { widthRatioEquation } from '../src/pressure/equations/width-ratio.js';
 import { overReading, standardDeviation } from '../docs/working/full-squat-velocity.js';
+import coverage from '../docs/working/coverage.json' with { type: 'json' };
 import { equations, type RelativeLoadEquation } from '../src/index.js';
 
 const all = <K extends string>(shares: Record<K, number>) =>
@@ -37,6 +38,19 @@ describe('derived errors of the equations used by name', () => {
   it('counts every pair of widths and of postures once', () => {
     expect(working.widthPairs).toHaveLength(6);
     expect(working.posturePairs).toHaveLength(5);
+  });
+});
+
+// Own algebra: of 1000 studies a 95 % interval holds the truth in 95 % ± 4 standard errors, 2.8 points.
+describe('coverage in simulated studies', () => {
+  const fails = /\((wrong|wrong for estimates|assumption fails|too narrow for few people)\)$/;
+  const rows = [...coverage.agreement, ...coverage.equation];
+  it.each(rows.filter(({ what }) => !fails.test(what)))('$what', ({ percent }) => {
+    expect(coverage.runs).toBe(1000);
+    for (const share of percent) if (share !== null) expect(Math.abs(share - 95)).toBeLessThanOrEqual(2.8);
+  });
+  it('shows what each broken assumption costs', () => {
+    expect(rows.filter(({ what }) => fails.test(what)).length).toBeGreaterThan(6);
   });
 });
 

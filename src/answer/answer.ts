@@ -120,8 +120,11 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   /** Id of the equation or method that made the number. */
   readonly equation: string;
   readonly evidence: Grade;
-  /** Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`. */
-  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols };
+  /**
+   * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
+   * published equation that it recalibrates.
+   */
+  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols; readonly base?: string };
   readonly inputs: Inputs;
   /** The one rounding that was done, and what it was done to. */
   readonly rounding?: {

@@ -25,7 +25,8 @@ export function answerFault(
   if (typeof given !== 'object' || given === null || Array.isArray(given)) {
     return typeof given === 'number' ? 'a bare number' : describe(given);
   }
-  const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = given as Partial<Answer>;
+  const answer = given as Partial<Answer>;
+  const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = answer;
   if (own !== kind) return `an object whose kind is not '${kind}'`;
   if (!units.includes(unit as Unit)) return `a unit other than ${units.join(' or ')}`;
   if (typeof evidence !== 'string' || !Object.hasOwn(grades, evidence)) return 'an answer without a grade of evidence';
@@ -34,7 +35,8 @@ export function answerFault(
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
   if ((sd ?? 0) < 0) return 'a negative standard deviation';
-  const log = LOG_KINDS.includes(kind);
+  // Your own equation has its error in the unit of its answers.
+  const log = LOG_KINDS.includes(kind) && answer.ownEquation === undefined;
   const known = sd !== undefined || lower !== undefined || upper !== undefined;
   if (scale !== (log && known ? 'log' : undefined)) return 'a scale that answers of this kind do not have';
   return log && ((sd ?? 0) > MOST_LOG_DEVIATION || (lower ?? 1) <= 0) ? 'a broken interval' : undefined;

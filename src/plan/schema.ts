@@ -207,6 +207,7 @@ const evidence = {
         z.string(),
         z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
       ),
+      ...some({ base: z.string() }),
     }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
     upper: z.number(),

@@ -83,6 +83,8 @@ export interface OcclusionEquation {
         standardDeviation: number,
       ) => ReturnType<typeof interval>;
       readonly assumption: Assumption;
+      /** The published equation that it recalibrates. */
+      readonly base?: string;
     };
   };
   readonly evidence: Grade;

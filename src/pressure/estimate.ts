@@ -208,7 +208,7 @@ export function estimateBy(
       (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
-    ...(error.own && { ownEquation: { formula, symbols } }),
+    ...(error.own && { ownEquation: { formula, symbols, ...(error.own.base && { base: error.own.base }) } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,

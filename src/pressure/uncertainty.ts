@@ -181,11 +181,13 @@ export function errorShares(
     return;
   }
   const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
+  // Used as it was fitted, the error of your own equation does not depend on the diastolic pressure.
+  const of = (part: number): number => (own && part === 0 ? 0 : part * above);
   shares.equation = (own ? own.deviation(readings as Required<OcclusionReadings>) : mmHg) / value + share;
   shares.people = 0;
-  shares.laboratory = laboratory * above;
-  shares.posture = posture * above;
-  shares.width = width * above;
+  shares.laboratory = of(laboratory);
+  shares.posture = of(posture);
+  shares.width = of(width);
   shares.variance = square(shares.equation) + square(shares.laboratory) + square(shares.posture) + square(shares.width);
 }
 

@@ -341,12 +341,13 @@ function termValue(readings: OwnReadings, field: string, base: OcclusionEquation
 const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
 
 const around = (value: number, errors: readonly ErrorPart[], share: number) => {
-  const half = NORMAL_95 * share * value;
+  const standardDeviation = share * value;
+  const half = NORMAL_95 * standardDeviation;
   return {
     lower: value - half,
     upper: value + half,
     level: 0.95 as const,
-    standardDeviation: share * value,
+    standardDeviation,
     errors: errors.map((part) => ({ ...part, standardDeviation: part.standardDeviation * value })),
   };
 };
@@ -383,6 +384,7 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
         deviation: (readings) => own.deviation * Math.sqrt(1 + leverageAt(own, people, valuesOf(readings))),
         around,
         assumption: normalInterval,
+        ...(base && { base: base.id }),
       },
       evidence: 'derived',
       assumption: 'error-of-prediction',
