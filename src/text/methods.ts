@@ -69,9 +69,10 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (isWorked(value) && typeof evidence === 'string' && Object.hasOwn(grades, evidence)) {
     const { kind, equation, ownEquation } = value;
     const { formula, symbols, sources } = workingBy(value) ?? { sources: [] };
-    const { rows } = value as { readonly rows?: Rows };
+    const key = `${kind} ${equation} ${evidence}`;
+    const { rows = found.get(key)?.rows } = value as { readonly rows?: Rows };
     const own = ownEquation !== undefined;
-    found.set(`${kind} ${equation} ${evidence}`, {
+    found.set(key, {
       kind,
       equation,
       evidence: evidence as Grade,
@@ -125,8 +126,6 @@ export function methods(used: object): string {
     ...statisticsUsed(document).map(({ sentence, sources: keys }) =>
       keys.length > 0 ? `${sentence.slice(0, -1)} [${keys.join(', ')}].` : sentence,
     ),
-    ...(found.size > 0
-      ? ['Intervals are 95 % intervals; errors are assumed normal, on a log scale where they are shares of the value.']
-      : []),
+    'Intervals are 95 % intervals; errors are assumed normal, on a log scale where they are shares of the value.',
   ].join(' ');
 }

@@ -19,6 +19,7 @@ import {
   propagate,
   type PropagateInput,
 } from '../../src/study/index.js';
+import { version } from '../../src/study/version.js';
 import { bibliography, methods, working } from '../../src/text/index.js';
 import { share } from '../../src/study/agreement.js';
 import { leastSquares } from '../../src/statistics/least-squares.js';
@@ -603,7 +604,17 @@ describe('propagation', () => {
 });
 
 describe('a bibliography', () => {
-  const bibtex = (...ids: string[]) => bibliography({ sources: ids }, { format: 'bibtex' });
+  // The package itself comes last.
+  const software = `@misc{cuffwork,
+  title = {{cuffwork: restriction training in numbers}},
+  note = {Computer software, version ${version}},
+}
+`;
+  const bibtex = (...ids: string[]) => {
+    const text = bibliography({ sources: ids }, { format: 'bibtex' });
+    expect(text.endsWith(`\n${software}`)).toBe(true);
+    return text.slice(0, -software.length - 1);
+  };
   // Records as `sources` has them, in BibTeX by hand.
   it('in BibTeX', () => {
     expect(bibtex('limb-circumference-2015')).toBe(`@article{limb-circumference-2015,
@@ -663,6 +674,7 @@ describe('a bibliography', () => {
     expect(plain.map(({ type, volume }) => [type, volume])).toEqual([
       ['document', undefined],
       ['document', undefined],
+      ['software', undefined],
     ]);
   });
 
@@ -678,9 +690,9 @@ describe('a bibliography', () => {
 });
 
 describe('a methods paragraph', () => {
-  const start = /^Calculations were done with cuffwork \d+\.\d+\.\d+\. /;
+  const start = /^Calculations were done with cuffwork \d+\.\d+\.\d+ \[cuffwork\]\. /;
   const end =
-    ' Intervals are 95 % intervals; errors are taken as normal, on a log scale where they are shares of the value.';
+    ' Intervals are 95 % intervals; errors are assumed normal, on a log scale where they are shares of the value.';
   const middle = (used: object) => {
     const text = methods(used);
     expect(text).toMatch(start);
@@ -693,11 +705,11 @@ describe('a methods paragraph', () => {
   it('says how each kind of number was made', () => {
     const occlusion = estimateOcclusionPressure({ ...LEG, equation: 'width-ratio-1993' });
     expect(middle(targetCuffPressure({ occlusion, percent: 50 }))).toBe(
-      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; evidence unconfirmed: ${grades.unconfirmed}) [${working(targetCuffPressure({ occlusion, percent: 50 }))!.sources.join(', ')}]. ` +
-        `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${working(occlusion)!.formula}; evidence unconfirmed: ${grades.unconfirmed}) [${working(occlusion)!.sources.join(', ')}].`,
+      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; p, percent [%]; LOP, occlusion; evidence unconfirmed: ${grades.unconfirmed}) [${working(targetCuffPressure({ occlusion, percent: 50 }))!.sources.join(', ')}]. ` +
+        `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${working(occlusion)!.formula}; SBP, systolic pressure [mmHg]; DBP, diastolic pressure [mmHg]; C, limb circumference [cm]; W, cuff width [cm]; evidence unconfirmed: ${grades.unconfirmed}) [${working(occlusion)!.sources.join(', ')}].`,
     );
     const own = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' });
-    expect(middle(own)).toContain('evidence derived: fitted to measurements of one’s own).');
+    expect(middle(own)).toContain('evidence derived: fitted to your own measurements).');
     const column = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load: [100], repetitions: 5 });
     expect(middle(column)).toMatch(/^One-repetition maximum was taken from epley-1985 \(1RM = /);
     expect(methods([column, column.about])).toBe(methods(column));
