@@ -129,3 +129,5 @@ export {
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
+export { checkAnswer, type AnswerCheck } from './teaching/check-answer.js';
+export type { CheckCode } from './teaching/messages.js';

@@ -58,8 +58,13 @@ export function publicNames(): PublicName[] {
     const comment = bare(block.at(-1)?.includes('@module') ? '' : (block.at(-1) ?? ''));
     const isType = !(symbol.flags & ts.SymbolFlags.Value);
     const call = isType ? undefined : checker.getTypeOfSymbol(symbol).getCallSignatures()[0];
+    // Of a function that carries its schema, the words for the parameters stand before the statement too.
     const tags = new Map(
-      call?.parameters.map((p) => [p.name, ts.displayPartsToString(p.getDocumentationComment(checker))]),
+      ts.getJSDocTags(holder).flatMap((tag) => {
+        if (!ts.isJSDocParameterTag(tag)) return [];
+        const words = ts.getTextOfJSDocComment(tag.comment) ?? '';
+        return [[tag.name.getText(), words.replace(/^- /, '')] as const];
+      }),
     );
     return {
       entry,

@@ -282,10 +282,10 @@ function showPlan(plan: Plan): string {
 /** What is wrong, in the library’s sentence with the field’s name on this page, beside the field. */
 function showIssues(issues: readonly InputIssue[]): string {
   const wrong: string[] = [];
-  for (const { path, code, expected, received, values, text } of issues) {
+  for (const { path, code, expected, received, values, message } of issues) {
     const name = (Object.keys(fields) as FieldName[]).find((field) => fields[field].path === path.join('.'));
     if (!name) {
-      wrong.push(text);
+      wrong.push(message);
       continue;
     }
     const { label } = fields[name];

@@ -1,6 +1,5 @@
 import { attempt, explain, words, type Path } from 'cuffwork';
 import { planSession, standingStops, type Plan } from 'cuffwork/plan';
-import { planRequestSchema } from 'cuffwork/schemas';
 import { useState, type FormEvent } from 'react';
 
 /** The fields of the form, each at its place in the request. */
@@ -54,19 +53,11 @@ function requestOf(data: FormData): object {
   };
 }
 
-/** The plan of a request, or what is wrong with it: fields by the schema, relations between them by `planSession`. */
-async function planOf(request: object): Promise<Plan | Wrong> {
-  const checked = await planRequestSchema['~standard'].validate(request);
-  if (checked.issues) {
-    return Object.fromEntries(
-      checked.issues.map(({ path, message }) => [
-        place(path?.map((part) => (typeof part === 'object' ? part.key : part)) as Path | undefined),
-        message,
-      ]),
-    );
-  }
-  const planned = attempt(planSession, checked.value);
-  return planned.ok ? planned.value : Object.fromEntries(planned.issues.map(({ path, text }) => [place(path), text]));
+/** The plan of a request, or what is wrong with it by the place of the field. */
+function planOf(request: object): Plan | Wrong {
+  const planned = attempt(planSession, request);
+  if (planned.ok) return planned.value;
+  return Object.fromEntries(planned.issues.map(({ path, message }) => [place(path), message]));
 }
 
 const isPlan = (result: Plan | Wrong): result is Plan => result['document'] === 'plan';
@@ -80,11 +71,10 @@ export function PlanForm() {
   const submit = (event: FormEvent<HTMLFormElement>): void => {
     event.preventDefault();
     const form = event.currentTarget;
-    void planOf(requestOf(new FormData(form))).then((answer) => {
-      setResult(answer);
-      const first = known.find((path) => Object.hasOwn(answer, path));
-      if (first) (form.elements.namedItem(first) as HTMLInputElement).focus();
-    });
+    const answer = planOf(requestOf(new FormData(form)));
+    setResult(answer);
+    const first = known.find((path) => Object.hasOwn(answer, path));
+    if (first) (form.elements.namedItem(first) as HTMLInputElement).focus();
   };
 
   return (

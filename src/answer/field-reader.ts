@@ -2,6 +2,7 @@ import { formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
+import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
 export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
@@ -15,9 +16,9 @@ const fits = (quantity: Quantity, value: unknown): boolean =>
 /** What is wrong with a value given for a quantity, with the likely slip where there is one. */
 export function numberIssue(quantity: Quantity, value: unknown, path: Path): InputIssue | undefined {
   if (fits(quantity, value)) return undefined;
-  const { unit } = quantity;
+  const { min, max, unit, whole } = quantity;
   const report = (code: IssueCode, values?: MessageValues) =>
-    issue(code, path, expectedNumber(quantity), describe(value), values);
+    issue(code, path, expectedNumber(quantity), describe(value), values, { min, max, unit, ...(whole && { whole }) });
   if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
@@ -37,13 +38,30 @@ const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => 
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
 
-/** What an unknown field may have been meant for, in words. */
-export const expectedField = (known: readonly string[], name: string): string => {
-  const near = known.find((one) => name.toLowerCase().startsWith(one.slice(0, 5).toLowerCase()));
-  return near ? `perhaps ${near}` : `one of ${known.join(', ')}`;
-};
+/** Some of many options, in words. */
+const among = (options: readonly string[], noun: string): string =>
+  options.length > MOST_SHOWN
+    ? `one of ${options.length} ${noun}, such as ${options.slice(0, MOST_SHOWN).join(', ')}`
+    : `one of ${options.join(', ')}`;
 
-const oneOf = (options: readonly string[]): string => `one of ${options.map((option) => `'${option}'`).join(', ')}`;
+/** A field that is not known here, with those it was likely meant for. */
+export function fieldIssue(path: Path, known: readonly string[], name: string): InputIssue {
+  const suggestions = suggest(name, known);
+  const likely = likeliest(name, suggestions);
+  const expected = likely.length > 0 ? `perhaps ${likely.join(' or ')}` : among(known, 'fields');
+  return issue('unknown-field', [...path, name], expected, describe(name), undefined, { options: known, suggestions });
+}
+
+/** A value that is none of the options, with those it was likely meant for. */
+export function optionIssue(path: Path, options: readonly string[], value: unknown): InputIssue {
+  const suggestions = suggest(value, options);
+  const quoted = (words: readonly string[]): string[] => words.map((option) => `'${option}'`);
+  const likely = suggestions.length > 0 ? ` (perhaps ${quoted(suggestions).join(' or ')})` : '';
+  const many = options.length > MOST_SHOWN && suggestions.length > 0;
+  const expected = (many ? `one of ${options.length} options` : among(quoted(options), 'options')) + likely;
+  const code = value === undefined ? 'missing' : 'not-one-of';
+  return issue(code, path, expected, describe(value), undefined, { options, suggestions });
+}
 
 /**
  * Reads an input field by field, once, and gathers everything that is wrong with it. A right input costs no more
@@ -146,8 +164,7 @@ export class FieldReader {
   /** A word that was read before; `undefined` where it is wrong. */
   among<T extends string>(name: string, options: readonly T[], value: unknown): T | undefined {
     if (options.includes(value as T)) return value as T;
-    if (value === undefined) this.missing(name, oneOf(options));
-    else this.report('not-one-of', name, oneOf(options), describe(value));
+    if (value !== undefined || this.source) addIssue(this.issues, optionIssue([...this.path, name], options, value));
     return undefined;
   }
 
@@ -164,7 +181,7 @@ export class FieldReader {
     for (const child of this.children) child.refuseUnknown();
     if (this.found === this.names.length || !this.source) return;
     const unknown = this.names.filter((name) => !this.known.includes(name));
-    for (const name of unknown) this.report('unknown-field', name, expectedField(this.known, name), describe(name));
+    for (const name of unknown) addIssue(this.issues, fieldIssue(this.path, this.known, name));
     // A field that was there at first, and not when it was read.
     if (unknown.length === 0) this.report('unreadable', [], 'a plain object', 'an error');
   }

@@ -1,15 +1,36 @@
+import type { Unit } from '../quantity/quantity.js';
 import { answerMessages, fill, type IssueCode, type MessageValues } from './messages.js';
 
 /** Where a field stands: names and list positions, from the outside in. */
 export type Path = readonly (string | number)[];
 
+/** What was expected, as data: bounds of a number, or the options of a word. */
+export interface Expectation {
+  /** The least and the most that a number may be [`unit`]. */
+  readonly min?: number;
+  readonly max?: number;
+  /** UCUM code of the unit of the number. */
+  readonly unit?: Unit;
+  /** Present where the number must be whole. */
+  readonly whole?: true;
+  /** Every word, or every name of a field, that would do. */
+  readonly options?: readonly string[];
+  /** Those of the options that were likely meant, the likeliest first; at most five. */
+  readonly suggestions?: readonly string[];
+}
+
 /** One thing that is wrong with an input. */
-export interface InputIssue {
+export interface InputIssue extends Expectation {
+  /** Where it is wrong: names and list positions, from the outside in. */
   readonly path: Path;
+  /** What is wrong. */
   readonly code: IssueCode;
+  /** The whole sentence: what was expected, what was received, and the likely slip. */
+  readonly message: string;
+  /** What was expected, in words. */
   readonly expected: string;
+  /** What was received, in short. */
   readonly received: string;
-  readonly text: string;
   /** Further words of the sentence, such as the likely slip. */
   readonly values?: MessageValues;
 }
@@ -52,12 +73,13 @@ export function issue(
   expected: string,
   received: string,
   values?: MessageValues,
+  expectation?: Expectation,
 ): InputIssue {
   // Names and values are the caller’s: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
   const shown = cut(received, MOST_RECEIVED);
-  const text = fill(answerMessages[code], { field: pathText(place), expected, received: shown, ...values });
-  return { path: place, code, expected, received: shown, text, ...(values && { values }) };
+  const message = fill(answerMessages[code], { field: pathText(place), expected, received: shown, ...values });
+  return { path: place, code, message, expected, received: shown, ...expectation, ...(values && { values }) };
 }
 
 /** Adds what is wrong to what was found before; throws where that is more than anyone reads. */
@@ -67,8 +89,10 @@ export function addIssue(issues: InputIssue[], found: InputIssue): void {
 }
 
 /** The same issue, seen from further out. */
-export const moved = ({ code, path, expected, received, values }: InputIssue, to: (path: Path) => Path): InputIssue =>
-  issue(code, to(path), expected, received, values);
+export const moved = (
+  { code, path, message: _, expected, received, values, ...expectation }: InputIssue,
+  to: (path: Path) => Path,
+): InputIssue => issue(code, to(path), expected, received, values, expectation);
 
 /** Where the engine can note a stack without writing it out. */
 const { captureStackTrace } = Error as { captureStackTrace?: (into: object, above?: unknown) => void };
@@ -113,7 +137,7 @@ export class InputError extends Error {
     const listed = issues.slice(0, MOST_ISSUES);
     const left = more + issues.length - listed.length;
     const rest = left > 0 ? [fill(answerMessages['more-issues'], { count: left })] : [];
-    const message = [...listed.map(({ text }) => text), ...rest].join('\n');
+    const message = [...listed.map((one) => one.message), ...rest].join('\n');
     super(message);
     this.issues = listed;
     this.more = left;
@@ -159,8 +183,9 @@ export type Attempt<T> =
 /**
  * Calls a function of this library without throwing for a bad input.
  *
- * @param fn - a function of this library that takes one input
- * @param input - its input
+ * @param fn - a function of this library
+ * @param input - its input, from anywhere
+ * @param more - its further arguments, such as options
  * @returns the answer, or the issues of the {@link InputError} as data.
  *
  * @example
@@ -171,12 +196,16 @@ export type Attempt<T> =
  * result.ok ? [] : result.issues.map((issue) => issue.path.join('.')); // => ['load']
  * ```
  */
-export function attempt<I, T>(fn: (input: I) => T, input: I): Attempt<T> {
+export function attempt<T, More extends readonly unknown[]>(
+  fn: (input: never, ...more: More) => T,
+  input: unknown,
+  ...more: More
+): Attempt<T> {
   try {
     if (typeof fn !== 'function') {
       throw new InputError([issue('wrong-type', ['fn'], 'a function of this library', describe(fn))]);
     }
-    return { ok: true, value: fn(input) };
+    return { ok: true, value: fn(input as never, ...more) };
   } catch (error) {
     if (isInputError(error)) return { ok: false, issues: error.issues, more: error.more ?? 0 };
     throw error;

@@ -1,9 +1,9 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
-import { expectedField, expectedNumber, FieldReader, numberIssue } from './field-reader.js';
+import { expectedNumber, fieldIssue, FieldReader, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, InputError } from './issues.js';
 import { plainCopy, type Budget } from './plain-copy.js';
 
-export { expectedField, expectedNumber, numberIssue };
+export { expectedNumber, fieldIssue, numberIssue, optionIssue };
 
 const MOST_ITEMS = 1000;
 /** Values in all items of a list together: some thousand records. */

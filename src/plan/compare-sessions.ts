@@ -1,6 +1,7 @@
 import type { Caution } from '../answer/answer.js';
 import { attempt, isInputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import {
   comparedSession,
   compareTotals,
@@ -163,6 +164,7 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  *
  * - Evidence: that of each total; percent of LOP is a `definition`.
  *
+ * @function
  * @param input - `from` and `to`: a plan, a record, an item of one of them, one prescription, or a session of several
  *   exercises
  * @returns the rows, what is not known, stops of the documents and cautions; print it with `explain`.
@@ -183,7 +185,9 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * notKnown; // => ['equal-effect']
  * ```
  */
-export function compareSessions(input: ComparisonInput): SessionComparison {
+export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
+  input: ComparisonInput,
+): SessionComparison {
   const reader = new Reader(input);
   const issues: InputIssue[] = [];
   const from = readSide(reader, 'from', issues);
@@ -191,4 +195,4 @@ export function compareSessions(input: ComparisonInput): SessionComparison {
   for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
   reader.done();
   return comparisonOf(from!, to!);
-}
+});

@@ -5,6 +5,7 @@ import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
 import { attempt, describe, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, sum } from '../quantity/decimal.js';
@@ -352,6 +353,7 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
  *
  * - Evidence: that of each total; limits of a jump `practice`, 10 % of a load `published`.
  *
+ * @function
  * @param input - `weeks`, in order, each with planned `sessions` (a `plan`, and how many `times` a week), `records`, or
  *   both, and `deload`; `goals`
  * @returns the weeks, the goals, stops and cautions; print them as tables with `explain`.
@@ -380,7 +382,9 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
  * goals.map(({ outcome }) => outcome); // => ['met']
  * ```
  */
-export function compareWeeks(input: WeekComparisonInput): WeekComparison {
+export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
+  input: WeekComparisonInput,
+): WeekComparison {
   const reader = new Reader(input);
   const issues: InputIssue[] = [];
   const weeks = readWeeks(reader, issues);
@@ -402,4 +406,4 @@ export function compareWeeks(input: WeekComparisonInput): WeekComparison {
     standing,
   } as const;
   return { ...comparison, sources: idsIn(comparison) };
-}
+});

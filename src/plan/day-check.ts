@@ -1,6 +1,7 @@
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
@@ -55,6 +56,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  *
  * - Evidence: every finding carries its own grade; which outcome it leads to, and both lines of pain, are `practice`.
  *
+ * @function
  * @param request - `date` (`YYYY-MM-DD`); `answers`: `yes`, `no` or `unknown` by code; pressures [mmHg]; `painNow`
  *   [0 to 10].
  * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.
@@ -69,7 +71,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * checkDay({ date: '2026-03-02', answers: {} }).outcome; // => 'incomplete'
  * ```
  */
-export function checkDay(request: DayCheckRequest): DayCheck {
+export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: DayCheckRequest): DayCheck {
   const document = plainInput(request, 'answers on the day');
   const { value, issues } = parseDocument<DayCheckRequest>(dayCheckRequest, document);
   if (!value) throw new InputError(issues);
@@ -89,4 +91,4 @@ export function checkDay(request: DayCheckRequest): DayCheck {
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],
   } as const;
   return { ...check, sources: idsIn(check) };
-}
+});

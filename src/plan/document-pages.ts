@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
+import { fill } from '../answer/messages.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
@@ -13,7 +14,7 @@ import type { StageGoalResult } from './stage-goals.js';
 import type { WeekLimb, WeekSums } from './week-types.js';
 import { saidKey } from './gravest-first.js';
 import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
-import { planMessages } from './messages.js';
+import { planMessages, type PlanCode } from './messages.js';
 import type { LighterOptions } from './lighten.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
@@ -125,14 +126,17 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
 }
 
 /** A figure outside a range, with how well the range is backed. */
-const outsideLine = (say: Say, finding: ReviewFinding, guideline: string): string =>
-  `${cautionLine(say, { ...finding, values: findingValues(say, finding, guideline) })} [${named(say, 'grade', finding.evidence)}]`;
+const outsideLine = (say: Say, finding: ReviewFinding, guideline: string): string => {
+  const values = findingValues(say, finding, guideline);
+  const text = fill(planMessages[finding.code as PlanCode], values);
+  return `${cautionLine(say, { ...finding, values, text })} [${named(say, 'grade', finding.evidence)}]`;
+};
 
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, say: Say): Block[] {
   const { of, guideline, findings, inside, notJudged, stops, standing } = review;
   const word = saying(say, pageWords);
-  const name = say(`guideline.${guideline.id}`, guideline.name);
+  const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
   const outside = (finding: ReviewFinding | StopFinding): string =>
     finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);

@@ -2,6 +2,7 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
@@ -297,6 +298,7 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  *
  * - Evidence: which of them to keep is `practice`; repetitions to failure by Brzycki are `secondary`.
  *
+ * @function
  * @param input - the `plan`; the name of its `exercise`; `lighterPercent` p, 1–90 [% of the load]
  * @returns options, each with its request for `planSession`, a comparison in four lines and cautions; and what is not
  * offered, with the reason.
@@ -319,7 +321,7 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  * options[1]?.sets.map(({ repetitions }) => repetitions); // => [4, 4, 2, 2, 2]
  * ```
  */
-export function lightenExercise(input: LightenInput): LighterOptions {
+export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
   const given = reader.anything('plan', 'a plan of this library');
   const name = reader.optionalText('exercise', 'the name of an exercise', (text) => text.length <= 120);
@@ -345,4 +347,4 @@ export function lightenExercise(input: LightenInput): LighterOptions {
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
     standing: [say('lighter-no-promise'), say('local-codes-decide')],
   };
-}
+});

@@ -159,8 +159,7 @@ export const planMessages = {
   'lower-of-two-sides':
     '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
 
-  'weeks-clear-no-one':
-    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-clear-no-one': 'This adds up weeks. It clears no one to train; the practitioner decides what is done next.',
   'weeks-no-one-road':
     'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
   'both-raised':

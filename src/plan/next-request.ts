@@ -3,6 +3,7 @@ import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
@@ -146,6 +147,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  *
  * - Evidence: that of the rule of the proposal; this puts it into a request.
  *
+ * @function
  * @param input - the `plan`; its `proposal`, of `nextSession`
  * @returns the `request`, and what is taken for granted in it.
  * @throws InputError naming every wrong field, such as a load that the practitioner has yet to decide.
@@ -172,7 +174,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */
-export function nextRequest(input: NextRequestInput): NextRequest {
+export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input: NextRequestInput): NextRequest {
   const reader = new Reader(input);
   const given = {
     plan: reader.anything('plan', 'a plan of this library'),
@@ -205,4 +207,4 @@ export function nextRequest(input: NextRequestInput): NextRequest {
   });
   const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
   return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
-}
+});

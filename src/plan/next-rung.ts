@@ -1,6 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import type { Assumption } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { assumption } from './messages.js';
@@ -53,6 +54,7 @@ export interface LadderPlace {
  * - Evidence: the first four rungs `published` (Phys Ther 2021;101:1–9); high load alone as a rung `practice`, the
  *   text names it as the aim.
  *
+ * @function
  * @param input - `rung`: the id of the rung stood on.
  * @returns the next rung, if there is one, and what is said of it.
  * @throws InputError when there is no such rung.
@@ -64,7 +66,7 @@ export interface LadderPlace {
  * nextRung({ rung: 'high-load' }).next; // => undefined
  * ```
  */
-export function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
+export const nextRung = /* @__PURE__ */ withInput(function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
   const reader = new Reader(input);
   const id = reader.choice(
     'rung',
@@ -88,4 +90,4 @@ export function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
     says: [said, assumption('ladder-not-permission')],
     sources: ['clinical-ladder-2021'],
   };
-}
+});

@@ -7,6 +7,7 @@ import type { Quantity } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
+import { withInput } from '../answer/with-input.js';
 import { onceEach } from './gravest-first.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
@@ -175,6 +176,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * - Evidence: that of the rule, of the pain rule and of each limit, see `progressionRules`, `painRules` and
  *   `progressionLimits`.
  *
+ * @function
  * @param request - the `plan`; its `records`; the `rule`; `painRule`; `nextPercent` [%]; `deload`; `date` of the next
  *   session (`YYYY-MM-DD`); `longBreakDays` [d]; `decisions` about stops; `oneRepMaxTestedOn` (`YYYY-MM-DD`), which
  *   tells when to test again.
@@ -206,7 +208,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * proposal.items[0]?.load; // => { from: 15, to: 17.5, unit: 'kg' }
  * ```
  */
-export function nextSession(request: ProgressionRequest): Proposal {
+export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
   const { plan, records, rule, painRule, nextPercent, deload, date, longBreakDays, testedOn, decisions } =
     read(request);
   const lastDay = records.at(-1)!.date;
@@ -250,4 +252,4 @@ export function nextSession(request: ProgressionRequest): Proposal {
     standing: sentences,
   } as const;
   return { ...proposal, sources: idsIn(proposal) };
-}
+});

@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
-import { expectedField, numberIssue } from '../answer/reader.js';
-import { describe, InputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
+import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
 
@@ -61,9 +61,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   }
   if (found.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, path);
-    return found.keys.map((key) =>
-      issue('unknown-field', [...path, key.slice(0, 60)], expectedField(known, key), describe(key)),
-    );
+    return found.keys.map((key, at) => fieldIssue(path, at < MOST_ISSUES ? known : [], key));
   }
   if (found.code === 'invalid_union') {
     // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
@@ -72,21 +70,20 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     );
     if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
   }
+  if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected =
-    found.code === 'invalid_value'
-      ? `one of ${found.values.map((option) => `'${String(option)}'`).join(', ')}`
-      : found.code === 'invalid_type'
-        ? `of type ${found.expected}`
-        : found.code === 'too_small'
-          ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
-          : found.code === 'too_big'
-            ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
-            : found.code === 'invalid_union'
-              ? formsOf(found)
-              : found.message;
+    found.code === 'invalid_type'
+      ? `of type ${found.expected}`
+      : found.code === 'too_small'
+        ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
+        : found.code === 'too_big'
+          ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
+          : found.code === 'invalid_union'
+            ? formsOf(found)
+            : found.message;
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
-  return [issue(found.code === 'invalid_value' ? 'not-one-of' : 'wrong-type', path, expected, received)];
+  return [issue('wrong-type', path, expected, received)];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */

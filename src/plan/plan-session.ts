@@ -6,6 +6,7 @@ import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
@@ -551,6 +552,7 @@ function answersOf(request: PlanRequest): PlanRequest {
  *
  * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
  *
+ * @function
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
  * @returns the plan; print it with `explain(plan)`.
  * @throws InputError naming every wrong field, from the top of the request.
@@ -570,7 +572,7 @@ function answersOf(request: PlanRequest): PlanRequest {
  * plan.items[0]?.totals.sessionTime.value; // => 390
  * ```
  */
-export function planSession(request: PlanRequest): Plan {
+export const planSession = /* @__PURE__ */ withInput(function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
   const { value, issues } = parseDocument(planRequest, document);
   // What an earlier document called a stop is said in the words of the catalogue.
@@ -611,4 +613,4 @@ export function planSession(request: PlanRequest): Plan {
     stopSigns: stopSigns(),
   } as const;
   return { ...plan, sources: idsIn(plan) };
-}
+});

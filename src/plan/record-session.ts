@@ -3,6 +3,7 @@ import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
@@ -282,6 +283,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
+ * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
@@ -307,7 +309,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
  * ```
  */
-export function recordSession(request: RecordRequest): SessionRecord {
+export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
   const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
@@ -330,4 +332,4 @@ export function recordSession(request: RecordRequest): SessionRecord {
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-}
+});

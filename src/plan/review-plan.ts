@@ -6,6 +6,7 @@ import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
 import { english } from '../answer/words.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -303,6 +304,7 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * - Evidence: each range carries its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
  *   sessions a week are `secondary`, the rest `unconfirmed`.
  *
+ * @function
  * @param document - a plan of `planSession` or a record of `recordSession`.
  * @param options - `guideline`: which one.
  * @returns findings outside the ranges, what is inside, what could not be judged; print it with `explain`.
@@ -322,7 +324,10 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * reviewPlan(plan).findings.map(({ measure }) => measure); // => ['rest']
  * ```
  */
-export function reviewPlan(document: Plan | SessionRecord, options: ReviewOptions = {}): Review {
+export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
+  document: Plan | SessionRecord,
+  options: ReviewOptions = {},
+): Review {
   const reader = new Reader(options);
   const ids = guidelines.map(({ id }) => id);
   const chosen = reader.optionalChoice('guideline', ids) ?? ids[0];
@@ -396,4 +401,4 @@ export function reviewPlan(document: Plan | SessionRecord, options: ReviewOption
     ],
   } as const;
   return { ...review, sources: idsIn(review) };
-}
+});

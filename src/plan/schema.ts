@@ -242,11 +242,12 @@ const sources = z.array(source);
 const said = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
 const assumption = open(said).register(annotations, { id: 'assumption' });
-const caution = open({
+const cautionFields = {
   ...said,
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path, source }),
-}).register(annotations, { id: 'caution' });
+};
+const caution = open(cautionFields).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const assumptions = z.array(assumption);
 const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
@@ -514,6 +515,28 @@ export const recordDocument = open({
   standing,
   sources,
 });
+
+const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
+/** What a document of answers has, with its request. */
+const concluded = {
+  outcome: z.enum(SCREENING_OUTCOMES),
+  complete: z.boolean(),
+  findings: screeningFindings,
+  unanswered: z.array(open({ code: z.string(), question: z.string() })),
+  standing,
+  sources,
+};
+
+/** A screening, as `screen` makes it. */
+export const screeningDocument = open({
+  ...head('screening'),
+  request: screeningRequest,
+  ...concluded,
+  thrombosisScore: answerOf('thrombosis-score', ['1']),
+});
+
+/** A check of the day, as `checkDay` makes it. */
+export const dayCheckDocument = open({ ...head('day-check'), request: dayCheckRequest, ...concluded });
 
 /** Where something stands, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });

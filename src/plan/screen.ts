@@ -2,6 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
@@ -116,6 +117,7 @@ function findingsOf(
  * - Source: Front Physiol 2022;13:808622, Tables 1, 3 and 5 (Table 5 read in part); cut-offs Chest 2011;140:706–714
  *   and J Am Heart Assoc 2014;3(6):e001152.
  *
+ * @function
  * @param request - `answers`: `yes`, `no` or `unknown` by code; `ageYears` [years]; resting pressures [mmHg]; `date`
  *   (`YYYY-MM-DD`), since which a stop is in force.
  * @returns outcome, findings with reasons and sources, what is unanswered; print it with `explain`.
@@ -130,7 +132,7 @@ function findingsOf(
  * screening.findings.map(({ code }) => code); // => ['blood-pressure-high', 'diabetes', 'age-60-and-over']
  * ```
  */
-export function screen(request: ScreeningRequest): Screening {
+export const screen = /* @__PURE__ */ withInput(function screen(request: ScreeningRequest): Screening {
   const document = plainInput(request, 'answers to a screening');
   const { value, issues } = parseDocument<ScreeningRequest>(screeningRequest, document);
   if (!value) throw new InputError(issues);
@@ -148,4 +150,4 @@ export function screen(request: ScreeningRequest): Screening {
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
   return { ...screening, sources: idsIn(screening) };
-}
+});

@@ -68,6 +68,21 @@ const keyOf = ({ code, since, limb, side, values }: Stop): string =>
 const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
   lifted !== undefined && [code, about].includes(lifted.stop) && (since === undefined || lifted.on >= since);
 
+/** What makes one stop another, whatever its values and its decision: they may be of another version. */
+const placeOf = ({ code, about, since, limb, side }: Stop): string => JSON.stringify([code, about, since, limb, side]);
+
+/** The stops of a document, in place of its own those that were derived again: they cannot be emptied or lifted by hand. */
+export function derivedStops(own: readonly Stop[], derived: readonly Stop[]): Stop[] {
+  const places = new Set(derived.map(placeOf));
+  return [...derived, ...own.filter((stop) => !places.has(placeOf(stop)))];
+}
+
+/** The stops among cautions that a list of stops does not have. */
+export function stopsMissing(stops: readonly Stop[], cautions: readonly Caution[]): Stop[] {
+  const codes = new Set(stops.map(({ code }) => code));
+  return mergeStops(stopsOf(cautions).filter(({ code }) => !codes.has(code)));
+}
+
 /** The stops of a list that no decision has lifted. */
 export const inForce = (stops: readonly Stop[]): Stop[] => stops.filter((stop) => !isLifted(stop));
 

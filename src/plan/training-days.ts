@@ -7,6 +7,7 @@ import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js
 import { documentInto } from './read-document.js';
 import type { SessionRecord } from './record.js';
 import { DAY_EXPECTED, daysBetween, isCalendarDay } from '../answer/day.js';
+import { withInput } from '../answer/with-input.js';
 import { repeatedRecords } from './recent-records.js';
 
 /** What {@link trainingDays} takes. */
@@ -53,6 +54,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  *
  * - Evidence: sums of what was recorded; the session load is `published` (J Strength Cond Res 2001;15(1):109–115).
  *
+ * @function
  * @param input - `records` of `recordSession`; `from`, the first day (`YYYY-MM-DD`)
  * @returns seven days: `loadAu` [AU], `sessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb.
  * @throws InputError naming every wrong field; also where a record is given twice, and where one of the week has no
@@ -74,7 +76,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  * weekTotals({ days }).limbs.map(({ restrictionTime }) => restrictionTime.value); // => [1800]
  * ```
  */
-export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
+export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
   const given = reader.values('records', 'a list of records of this library');
   const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
@@ -96,4 +98,4 @@ export function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   });
   if (issues.length > 0) throw new InputError(issues);
   return week.map(dayOf);
-}
+});

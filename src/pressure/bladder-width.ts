@@ -1,5 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { limbGirth } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
@@ -35,6 +36,7 @@ export interface CorrectedBloodPressure {
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *
+ * @function
  * @param input - `systolicMmHg` and `diastolicMmHg`, the reading [mmHg]; `circumferenceCm` AC, of the arm [cm];
  * `bladderWidthCm` B [cm]
  * @returns both pressures [mmHg].
@@ -49,7 +51,9 @@ export interface CorrectedBloodPressure {
  * systolic.value.toFixed(1); // => '127.9'
  * ```
  */
-export function correctForBladderWidth(input: BladderWidthInput): CorrectedBloodPressure {
+export const correctForBladderWidth = /* @__PURE__ */ withInput(function correctForBladderWidth(
+  input: BladderWidthInput,
+): CorrectedBloodPressure {
   const reader = new Reader(input);
   const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
   const circumferenceCm = reader.number('circumferenceCm', limbGirth.arm);
@@ -90,4 +94,4 @@ export function correctForBladderWidth(input: BladderWidthInput): CorrectedBlood
       ...common,
     },
   };
-}
+});

@@ -3,6 +3,7 @@ import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterv
 import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
@@ -258,6 +259,7 @@ function contradiction(
  * - Evidence: that of the estimate.
  * - Source: a study of 42 people on the shares of variance between days and legs.
  *
+ * @function
  * @param input - `estimate` LOP₁ [mmHg] with its side; `measurements` [mmHg] with side, cuff width and posture, 1 to 100;
  * `day`, the day the answer is for
  * @returns LOP₂ [mmHg] with its interval, and the personal factor.
@@ -275,7 +277,9 @@ function contradiction(
  * today.standardDeviation! < estimate.standardDeviation!; // => true
  * ```
  */
-export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedOcclusionPressure {
+export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function calibrateOcclusionPressure(
+  input: CalibrationInput,
+): CalibratedOcclusionPressure {
   const reader = new Reader(input);
   const estimate = readEstimate(reader);
   const day = reader.optionalNumber('day');
@@ -419,7 +423,7 @@ export function calibrateOcclusionPressure(input: CalibrationInput): CalibratedO
       standardDeviation: deviation(usual),
     },
   };
-}
+});
 
 function contradictionCaution(
   { pair }: { readonly pair: readonly [Evidence, Evidence] },

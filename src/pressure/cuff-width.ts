@@ -1,5 +1,6 @@
 import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math, square } from '../quantity/maths.js';
 import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
@@ -78,6 +79,7 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * - Evidence: `derived`, as the curve.
  * - Source: the group means behind the curve; see its equation.
  *
+ * @function
  * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `circumferenceCm` C [cm]; `systolicMmHg` SBP, `diastolicMmHg` DBP
  * [mmHg]; `fromWidthCm` W₁, `toWidthCm` W₂ [cm]; `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
@@ -91,7 +93,9 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * correctForCuffWidth({ ...thigh, occlusionMmHg: 180, fromWidthCm: 12, toWidthCm: 10 }).value.toFixed(0); // => '197'
  * ```
  */
-export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pressure'> {
+export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctForCuffWidth(
+  input: CuffWidthInput,
+): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const limb = reader.choice('limb', LIMBS);
@@ -154,4 +158,4 @@ export function correctForCuffWidth(input: CuffWidthInput): Answer<'occlusion-pr
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
     sources: [...defaultEquations[limb].sources],
   };
-}
+});

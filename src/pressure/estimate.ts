@@ -1,5 +1,6 @@
 import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
 import { FieldReader } from '../answer/field-reader.js';
+import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
 import { format, formatUnit } from '../quantity/format.js';
 import {
@@ -270,6 +271,7 @@ function applicable(readings: OcclusionReadings): OcclusionEquation[] {
  *
  * - Error, evidence and source: those of the equation that made the answer, as `equations` lists them.
  *
+ * @function
  * @param input - limb; `circumferenceCm` [cm] and where it was taken, `circumferenceSite`; `systolicMmHg`,
  * `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm]; posture; `ageYears` [years], sex and `paddingCoefficient`, for the
  * equations that use them; side, for the record; `circumferenceErrorCm` [cm], `systolicErrorMmHg` and
@@ -289,7 +291,9 @@ function applicable(readings: OcclusionReadings): OcclusionEquation[] {
  * lop.evidence; // => 'derived'
  * ```
  */
-export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPressure {
+export const estimateOcclusionPressure = /* @__PURE__ */ withInput(function estimateOcclusionPressure(
+  input: OcclusionInput,
+): OcclusionPressure {
   const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
   const asked = reader.optionalChoice('equation', EQUATION_IDS);
@@ -299,12 +303,13 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
   if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(readings[field]));
   reader.done();
   return estimateBy(equation!, readings, given);
-}
+});
 
 /**
  * Every occlusion-pressure equation that applies to the same readings, the default first, how far they lie apart, and
  * why the others do not apply.
  *
+ * @function
  * @param input - as for {@link estimateOcclusionPressure}, without `equation`.
  * @returns the answers, their spread [mmHg], and the equations that do not apply.
  * @throws InputError naming every wrong field.
@@ -319,7 +324,9 @@ export function estimateOcclusionPressure(input: OcclusionInput): OcclusionPress
  * spread.difference.toFixed(1); // => '28.8'
  * ```
  */
-export function compareOcclusionEquations(input: OcclusionComparisonInput): OcclusionComparison {
+export const compareOcclusionEquations = /* @__PURE__ */ withInput(function compareOcclusionEquations(
+  input: OcclusionComparisonInput,
+): OcclusionComparison {
   const reader = new FieldReader(input);
   const { readings, given } = readReadings(reader);
   reader.done();
@@ -334,4 +341,4 @@ export function compareOcclusionEquations(input: OcclusionComparisonInput): Occl
       return field ? [{ equation: equation.id, field, expected: requirement(equation, field) }] : [];
     }),
   };
-}
+});

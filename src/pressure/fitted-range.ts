@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { type Limb, LIMBS } from '../quantity/quantities.js';
 import type { OcclusionEquation, Range } from './equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from './equations.js';
@@ -40,6 +41,7 @@ const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =
  *
  * A cuff counts as the fitted width within 0.5 cm.
  *
+ * @function
  * @param input - `equation`, its id; limb; `circumferenceCm`, `cuffWidthCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg];
  * `ageYears` [years]
  * @returns a zone for each field the equation draws on, and one for all of them.
@@ -52,7 +54,9 @@ const widths = ({ cuffWidthCm: fitted }: OcclusionEquation): Range | undefined =
  * withinFittedRange({ equation: 'width-ratio-1993', circumferenceCm: 55 }).zone; // => 'not-known'
  * ```
  */
-export function withinFittedRange(input: FittedRangeInput): FittedRange {
+export const withinFittedRange = /* @__PURE__ */ withInput(function withinFittedRange(
+  input: FittedRangeInput,
+): FittedRange {
   const reader = new Reader(input);
   const id = reader.choice('equation', EQUATION_IDS);
   const limb = reader.optionalChoice('limb', LIMBS);
@@ -82,4 +86,4 @@ export function withinFittedRange(input: FittedRangeInput): FittedRange {
   }
   const zone = (['outside', 'not-known'] as const).find((one) => fields.some((field) => field.zone === one));
   return { equation: id, zone: zone ?? 'inside', fields };
-}
+});

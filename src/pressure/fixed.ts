@@ -1,6 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { limbGirth } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
@@ -46,6 +47,7 @@ function fixed(
  * - Evidence: `unconfirmed`, written from memory.
  * - Source: a rule of the trade; no publication was read.
  *
+ * @function
  * @param input - `circumferenceCm` TC, thigh circumference [cm]
  * @returns P [mmHg]
  * @throws InputError naming every wrong field.
@@ -56,13 +58,15 @@ function fixed(
  * circumferenceBandPressure({ circumferenceCm: 58 }).value; // => 180
  * ```
  */
-export function circumferenceBandPressure(input: { readonly circumferenceCm: number }): FixedTrainingPressure {
+export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circumferenceBandPressure(input: {
+  readonly circumferenceCm: number;
+}): FixedTrainingPressure {
   const reader = new Reader(input);
   const circumferenceCm = reader.number('circumferenceCm', limbGirth.leg);
   reader.done();
   const value = circumferenceBands(circumferenceCm);
   return fixed(circumferenceBandsRule, value, { circumferenceCm }, ['rule-of-the-trade', 'bands-without-gaps']);
-}
+});
 
 /**
  * The fixed training pressure of 130 % of the systolic pressure. It is not an occlusion pressure:
@@ -74,6 +78,7 @@ export function circumferenceBandPressure(input: { readonly circumferenceCm: num
  * - Evidence: `unconfirmed`, written from memory.
  * - Source: a rule of the trade; no publication was read.
  *
+ * @function
  * @param input - `systolicMmHg` SBP, brachial systolic pressure [mmHg]
  * @returns P [mmHg]
  * @throws InputError naming every wrong field.
@@ -84,9 +89,11 @@ export function circumferenceBandPressure(input: { readonly circumferenceCm: num
  * systolicSharePressure({ systolicMmHg: 120 }).value; // => 156
  * ```
  */
-export function systolicSharePressure(input: { readonly systolicMmHg: number }): FixedTrainingPressure {
+export const systolicSharePressure = /* @__PURE__ */ withInput(function systolicSharePressure(input: {
+  readonly systolicMmHg: number;
+}): FixedTrainingPressure {
   const reader = new Reader(input);
   const systolicMmHg = reader.number('systolicMmHg');
   reader.done();
   return fixed(systolic130Rule, systolic130(systolicMmHg), { systolicMmHg }, ['rule-of-the-trade']);
-}
+});

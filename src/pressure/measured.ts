@@ -2,6 +2,7 @@ import { type Answer, type ErrorPart, interval, normalInterval } from '../answer
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
@@ -76,6 +77,7 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
+ * @function
  * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture, date and day, for the
  * record and for {@link calibrateOcclusionPressure};
  * `standardDeviationMmHg` [mmHg] where the error is known.
@@ -89,7 +91,9 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * lop.standardDeviation; // => 8.6
  * ```
  */
-export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusion-pressure'> {
+export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function measuredOcclusionPressure(
+  input: MeasuredInput,
+): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const valueMmHg = reader.number('valueMmHg');
   const method = reader.choice('method', measurementMethods);
@@ -131,4 +135,4 @@ export function measuredOcclusionPressure(input: MeasuredInput): Answer<'occlusi
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
     sources: given ? [] : [published.source],
   };
-}
+});

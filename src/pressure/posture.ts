@@ -1,5 +1,6 @@
 import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
@@ -47,6 +48,7 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * - Evidence: `derived` from the means of the same people in two postures.
  * - Source: PeerJ 2018;6:e4697; Eur J Appl Physiol 2018;118(2):303–312.
  *
+ * @function
  * @param input - `occlusionMmHg` LOP₁, `diastolicMmHg` DBP [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
  * `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
@@ -60,7 +62,9 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * correctForPosture({ ...leg, occlusionMmHg: 150, diastolicMmHg: 70 }).value; // => 170
  * ```
  */
-export function correctForPosture(input: PostureInput): Answer<'occlusion-pressure'> {
+export const correctForPosture = /* @__PURE__ */ withInput(function correctForPosture(
+  input: PostureInput,
+): Answer<'occlusion-pressure'> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const diastolicMmHg = reader.number('diastolicMmHg');
@@ -131,4 +135,4 @@ export function correctForPosture(input: PostureInput): Answer<'occlusion-pressu
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
     sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
-}
+});

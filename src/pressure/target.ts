@@ -2,6 +2,7 @@ import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { EXERCISE_MODES, quantities, type ExerciseMode } from '../quantity/quantities.js';
@@ -78,6 +79,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * - Error and evidence: those of the occlusion pressure.
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
+ * @function
  * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
@@ -96,7 +98,9 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.2'
  * ```
  */
-export function targetCuffPressure(input: TargetInput): CuffPressure {
+export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(
+  input: TargetInput,
+): CuffPressure {
   const reader = new Reader(input);
   const occlusion = readAnswer(
     reader,
@@ -194,4 +198,4 @@ export function targetCuffPressure(input: TargetInput): CuffPressure {
     cautions,
     sources: ['guideline-review-2019'],
   };
-}
+});

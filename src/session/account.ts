@@ -1,5 +1,6 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { kindWords } from '../answer/kinds.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import {
@@ -276,6 +277,7 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * 20 in an aerobic one, 5 at a time in a passive one, 20 on a limb, or under 3 minutes between two exercises on it,
  * bring a caution.
  *
+ * @function
  * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction; `load` [`unit`]), or
  *   `exercises` with `reperfusionS` [s] between them; `sessionRpe` [0 to 10]
  * @returns each total as an answer with its working.
@@ -295,6 +297,6 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * session.limbs.map(({ side, restrictionTime }) => `${side} ${restrictionTime.value}`); // => ['left 525', 'right 390']
  * ```
  */
-export function accountSession(session: SessionInput): SessionTotals {
+export const accountSession = /* @__PURE__ */ withInput(function accountSession(session: SessionInput): SessionTotals {
   return accountFor(fullSession(session));
-}
+});

@@ -1,4 +1,5 @@
 import type { Assumption } from '../answer/answer.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
@@ -125,6 +126,7 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
  *
  * - Evidence: `derived`; the clock agrees with the totals of a published protocol (J Exp Orthop 2022).
  *
+ * @function
  * @param session - one prescription (`scheme` or `sets`; `tempo` [s]; `restS` [s]; restriction), or `exercises` with
  *   `reperfusionS` [s] between them
  * @returns events [s from the start] and the duration [s].
@@ -144,6 +146,8 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
  * walk.events.map(({ event }) => event).join(' '); // => 'inflate set lower rest inflate set deflate'
  * ```
  */
-export function sessionTimeline(session: SessionInput): SessionTimeline {
+export const sessionTimeline = /* @__PURE__ */ withInput(function sessionTimeline(
+  session: SessionInput,
+): SessionTimeline {
   return timelineOf(fullSession(session));
-}
+});

@@ -2,6 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { sum } from '../quantity/decimal.js';
@@ -181,6 +182,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
+ * @function
  * @param input - `days`, seven of them: `loadAu` [AU], `sessions`, `restrictedSessions`, `restrictedS` [s] and `volumeKg` [kg] of each limb; `deviation`;
  *   `ratio` with `earlierWeeksAu` [AU]
  * @returns each total as an answer with its working.
@@ -198,7 +200,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * weekTotals({ days: days.map(() => ({ loadAu: 400 })) }).cautions[0]?.code; // => 'monotony-undefined-equal'
  * ```
  */
-export function weekTotals(input: WeekInput): WeekTotals {
+export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: WeekInput): WeekTotals {
   const reader = new Reader(input);
   const dayReaders = reader.optionalList('days', 'seven days in a row');
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
@@ -298,7 +300,7 @@ export function weekTotals(input: WeekInput): WeekTotals {
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
   };
-}
+});
 
 /** What the guards say of the restriction of a week: on each day and in all, by limb and by number of sessions. */
 function doseCautions(restricted: readonly (readonly number[] | undefined)[], counts: readonly number[]): Caution[] {

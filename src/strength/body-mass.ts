@@ -1,6 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { product } from '../quantity/decimal.js';
@@ -87,6 +88,7 @@ export interface BodyMassInput {
  * - Evidence: push-ups `published`, held still; squat and pull-up `unconfirmed`.
  * - Source: Int J Exerc Sci 2014;7(2):161–168; J Biomech 1996;29:1223–1230.
  *
+ * @function
  * @param input - movement; sex; `bodyMass` m [`unit`]; unit
  * @returns w [`unit`]
  * @throws InputError that lists every wrong field; also where we found no share: the pull-up of women.
@@ -97,7 +99,9 @@ export interface BodyMassInput {
  * bodyMassLoad({ movement: 'push-up-top', sex: 'female', bodyMass: 60 }).value; // => 39.06
  * ```
  */
-export function bodyMassLoad(input: BodyMassInput): Answer<'body-mass-load'> {
+export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
+  input: BodyMassInput,
+): Answer<'body-mass-load'> {
   const reader = new Reader(input);
   const movement = reader.choice('movement', MOVEMENTS);
   const sex = reader.choice('sex', SEXES);
@@ -129,4 +133,4 @@ export function bodyMassLoad(input: BodyMassInput): Answer<'body-mass-load'> {
     cautions: spread ? [caution('note', 'static-share', undefined, { source })] : [],
     sources: [source],
   };
-}
+});

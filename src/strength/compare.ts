@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Assumption, Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -95,6 +96,7 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
  * own sample are left out; name them in {@link estimateOneRepMax}. Where no bias was published, the answer says so.
  * Figures of comparisons that do not name their equations are in the cautions.
  *
+ * @function
  * @param input - as for {@link estimateOneRepMax}, without an equation
  * @returns the answers, their spread, and the reasons against the other equations.
  * @throws InputError that lists every wrong field; also above 20 repetitions, the longest set any equation was tested on.
@@ -110,7 +112,9 @@ function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[]
  * applying.find(({ equation }) => equation === 'wathan-1994')?.bias[0]?.code; // => 'bias-none'
  * ```
  */
-export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison {
+export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function compareOneRepMaxEquations(
+  input: LiftedSet,
+): OneRepMaxComparison {
   const reader = new Reader(input);
   const set = readSet(reader);
   const { equation: chosen, why } = choose(set);
@@ -154,4 +158,4 @@ export function compareOneRepMaxEquations(input: LiftedSet): OneRepMaxComparison
     unit,
     cautions: [caution('note', 'equations-spread', words), ...liftCautions(set.facts)],
   };
-}
+});

@@ -8,6 +8,7 @@ import {
   normalInterval,
 } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -56,6 +57,7 @@ const PERCENT_TOLERANCE = 10;
  * - Evidence: 4.2 % `published`; of an untrained person `derived`, from open data of 39 people.
  * - Source: Sports Med Open 2020;6:31.
  *
+ * @function
  * @param input - `load` [`unit`]; unit; lift; training
  * @returns 1RM [`unit`] with its interval.
  * @throws InputError that lists every wrong field.
@@ -68,7 +70,7 @@ const PERCENT_TOLERANCE = 10;
  * first.standardDeviation?.toFixed(1); // => '5.3'
  * ```
  */
-export function testedOneRepMax(input: TestedInput): OneRepMax {
+export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMax(input: TestedInput): OneRepMax {
   const reader = new Reader(input);
   const { load, unit } = readLoad(reader);
   const lift = reader.optionalChoice('lift', LIFTS);
@@ -76,7 +78,7 @@ export function testedOneRepMax(input: TestedInput): OneRepMax {
   reader.done();
   const facts = { ...(lift && { lift }), ...(training && { training }) };
   return { ...asTested({ load, unit, facts }), equation: 'tested', inputs: { load, unit, ...facts } };
-}
+});
 
 /** A load lifted once, with the error of a repeated test. */
 function asTested({ load, unit, facts }: Pick<ReadSet, 'load' | 'unit' | 'facts'>) {
@@ -300,6 +302,7 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  *   30 times they give 28–103 kg. Regressions are refused outside their tests.
  * - Evidence: that of the equation.
  *
+ * @function
  * @param input - `load` w [`unit`]; `repetitions`; `repetitionsInReserve` or `reserveRpe`; lift; sex; `ageYears` [years];
  * training; equation; unit
  * @returns 1RM [`unit`], with its interval where there is one.
@@ -317,7 +320,9 @@ const CHOICES = /* @__PURE__ */ (() => ['auto' as const, ...oneRepMaxEquations.m
  * trained.value.toFixed(3); // => '54.584'
  * ```
  */
-export function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
+export const estimateOneRepMax = /* @__PURE__ */ withInput(function estimateOneRepMax(
+  input: OneRepMaxInput,
+): OneRepMax {
   const reader = new Reader(input);
   const set = readSet(reader);
   const asked = reader.optionalChoice('equation', CHOICES);
@@ -340,4 +345,4 @@ export function estimateOneRepMax(input: OneRepMaxInput): OneRepMax {
   }
   reader.done();
   return answer!;
-}
+});

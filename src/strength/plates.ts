@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
@@ -197,6 +198,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * - Evidence: `definition`; arithmetic on the masses you enter.
  * - Source: none for the arithmetic; the sets of {@link plateSets} name theirs.
  *
+ * @function
  * @param input - `target` [`unit`]; `bar`, `collars` (both together) [`unit`]; `plates`, each with `mass` [`unit`] and
  * `count`; unit; rounding
  * @returns w [`unit`] and the plates of one side, heaviest first.
@@ -212,7 +214,7 @@ const sideText = (perSide: readonly Required<Plate>[]): string =>
  * loaded.perSide; // => [{ mass: 20, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export function loadPlates(input: PlatesInput): LoadedWeight {
+export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: PlatesInput): LoadedWeight {
   const reader = new Reader(input);
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const code = loadUnitCode(unit);
@@ -249,7 +251,7 @@ export function loadPlates(input: PlatesInput): LoadedWeight {
     sources: [],
     perSide,
   };
-}
+});
 
 export const reportTooFine = (reader: Reader): void =>
   reader.report('wrong-relation', 'plates', 'masses with fewer decimals, such as 20.41', 'too many to count through');

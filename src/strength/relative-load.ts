@@ -1,5 +1,6 @@
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
@@ -34,6 +35,7 @@ const MOST_PERCENT = 110;
  * - Evidence: bench press `unconfirmed`; full squat `secondary`; parallel squat `published`.
  * - Source: Int J Sports Med 2010;31(5):347–352; Sports Med Int Open 2017;1(2):E80–E88; J Strength Cond Res 2017.
  *
+ * @function
  * @param input - equation; `velocityMPerS` [m/s] or `omniRating` [0–10]
  * @returns percentage of 1RM [%]; above 100 % with a caution, where the bar was slower than that of the sample at 1RM.
  * @throws InputError that lists every wrong field; also where the equation or its interval reaches 0 %, or above 110 %.
@@ -45,7 +47,9 @@ const MOST_PERCENT = 110;
  * load.value.toFixed(1); // => '70.0'
  * ```
  */
-export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-of-maximum'> {
+export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateRelativeLoad(
+  input: RelativeLoadInput,
+): Answer<'percent-of-maximum'> {
   const reader = new Reader(input);
   const id = reader.choice('equation', IDS);
   const equation: RelativeLoadEquation = relativeLoadEquations.find((each) => each.id === id)!;
@@ -88,4 +92,4 @@ export function estimateRelativeLoad(input: RelativeLoadInput): Answer<'percent-
     ],
     sources: equation.sources,
   };
-}
+});

@@ -1,5 +1,6 @@
 import { type Answer, type Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { outsideDomain } from './choose.js';
@@ -122,6 +123,7 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
  *   and 12 repetitions; else that of the equation.
  * - Source: a stand-alone training load chart; Essentials of strength training and conditioning.
  *
+ * @function
  * @param input - `repetitions` to failure; chart or equation
  * @returns percentage of 1RM [%]
  * @throws InputError that lists every wrong field; also for repetitions that the chart does not print, and for a
@@ -135,7 +137,9 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
  * percentAtRepetitions({ repetitions: 10, equation: 'brzycki-1993' }).value; // => 75
  * ```
  */
-export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-maximum'> {
+export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAtRepetitions(
+  input: PercentInput,
+): Answer<'percent-of-maximum'> {
   const reader = new Reader(input);
   const repetitions = reader.number('repetitions');
   const chart = reader.optionalChoice('chart', CHARTS);
@@ -169,7 +173,7 @@ export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-ma
     cautions: cautionsOf(equation, repetitions),
     sources: equation.sources,
   };
-}
+});
 
 /**
  * How many repetitions to failure a percentage of 1RM allows, from the inverse of a repetition equation.
@@ -182,6 +186,7 @@ export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-ma
  * - Error: not checked; people differ widely.
  * - Evidence: that of the equation.
  *
+ * @function
  * @param input - `percent` p [%]; equation
  * @returns repetitions to failure
  * @throws InputError that lists every wrong field; also where the equation gives fewer than 1 or more than 20
@@ -194,7 +199,9 @@ export function percentAtRepetitions(input: PercentInput): Answer<'percent-of-ma
  * attempt(repetitionsAtPercent, { percent: 30 }).ok; // => false
  * ```
  */
-export function repetitionsAtPercent(input: RepetitionsInput): Answer<'repetitions-to-failure'> {
+export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitionsAtPercent(
+  input: RepetitionsInput,
+): Answer<'repetitions-to-failure'> {
   const reader = new Reader(input);
   const percent = reader.number('percent');
   const id = reader.optionalChoice('equation', IDS) ?? IDS[0]!;
@@ -236,4 +243,4 @@ export function repetitionsAtPercent(input: RepetitionsInput): Answer<'repetitio
     cautions: cautionsOf(equation, value),
     sources,
   };
-}
+});

@@ -1,6 +1,7 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { assumption, caution } from './messages.js';
 
 /**
@@ -71,6 +72,7 @@ export interface ReserveRatingInput {
  * - Evidence: `secondary`; the scale was read in a reproduction.
  * - Source: J Strength Cond Res 2016;30(1):267–275; Strength Cond J 2016;38(4):42–49.
  *
+ * @function
  * @param input - `reserveRpe`, 5 to 10
  * @returns repetitions in reserve, without an interval: the errors are not normal.
  * @throws InputError for a rating without repetitions on the scale.
@@ -82,7 +84,9 @@ export interface ReserveRatingInput {
  * repetitionsInReserveFromRpe({ reserveRpe: 9.5 }).value; // => 0
  * ```
  */
-export function repetitionsInReserveFromRpe(input: ReserveRatingInput): Answer<'repetitions-in-reserve'> {
+export const repetitionsInReserveFromRpe = /* @__PURE__ */ withInput(function repetitionsInReserveFromRpe(
+  input: ReserveRatingInput,
+): Answer<'repetitions-in-reserve'> {
   const reader = new Reader(input);
   const reserveRpe = reader.number('reserveRpe');
   const reserve = reader.fine ? readRating(reader, reserveRpe) : undefined;
@@ -104,4 +108,4 @@ export function repetitionsInReserveFromRpe(input: ReserveRatingInput): Answer<'
     ],
     sources: ['reserve-scale-2016', 'reserve-application-2016', 'reserve-accuracy-2017', 'reserve-accuracy-2022'],
   };
-}
+});

@@ -1,5 +1,6 @@
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
@@ -76,6 +77,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * - Error: that of the 1RM (4.2 % where it was tested) and of the share of body mass, in quadrature.
  * - Evidence: that of the 1RM; `definition` where you enter a number.
  *
+ * @function
  * @param input - `oneRepMax`, an answer or a number [`unit`]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
  * [`unit`]; `rounding`; `maximumOf`; `bodyMassLoad` [kg or lb]
  * @returns w [`unit`], with the percentage reached, and the plates where you give a bar.
@@ -95,7 +97,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * squat.perSide; // => [{ mass: 5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
  */
-export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
+export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(input: TrainingLoadInput): TrainingLoad {
   const reader = new Reader(input);
   const asked = reader.optionalChoice('unit', LOAD_UNITS);
   const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
@@ -220,4 +222,4 @@ export function trainingLoad(input: TrainingLoadInput): TrainingLoad {
     sources: ['guideline-review-2019'],
     ...(perSide && { perSide }),
   };
-}
+});

@@ -2,6 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { binomialChance } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
 import { lineOf, type Line } from '../statistics/line.js';
@@ -577,6 +578,7 @@ function equivalenceOf(
  * - Evidence: `published` method.
  * - Source: Lancet 1986;327(8476):307–310.
  *
+ * @function
  * @param input - `standardDeviation` you expect of the differences, and the `halfWidth` wanted of the 95 % interval of
  * a limit, in the same unit
  * @returns the number of pairs.
@@ -588,7 +590,10 @@ function equivalenceOf(
  * pairsForLimits({ standardDeviation: 10, halfWidth: 3.5 }); // => 95
  * ```
  */
-export function pairsForLimits(input: { readonly standardDeviation: number; readonly halfWidth: number }): number {
+export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(input: {
+  readonly standardDeviation: number;
+  readonly halfWidth: number;
+}): number {
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
@@ -607,4 +612,4 @@ export function pairsForLimits(input: { readonly standardDeviation: number; read
     else low = middle + 1;
   }
   return low;
-}
+});

@@ -48,20 +48,19 @@ export class Numbers {
     this.mask = varies ? -1 : 0;
   }
 
-  /** Flags the rows of a block whose value is missing or impossible; whether there were none. */
-  check(flag: Uint8Array, from: number, to: number): boolean {
-    const { values, optional, varies } = this;
-    if (!varies) return true;
+  /** The flag of a value that is missing or impossible, or 0. */
+  judge(value: number): number {
     const { min, max, whole } = this.quantity;
-    let fine = true;
-    for (let row = from; row < to; row += 1) {
-      const value = values[row]!;
-      if (value >= min && value <= max && (!whole || value === Math.floor(value))) continue;
-      if (value !== value && optional) continue;
-      flag[row]! |= value === value ? IMPOSSIBLE : MISSING;
-      fine = false;
-    }
-    return fine;
+    if (value >= min && value <= max && (!whole || value === Math.floor(value))) return 0;
+    if (value === value) return IMPOSSIBLE;
+    return this.optional ? 0 : MISSING;
+  }
+
+  /** Flags the rows of a block whose value is missing or impossible. One value for all rows was looked at already. */
+  check(flag: Uint8Array, from: number, to: number): void {
+    if (!this.varies) return;
+    const { values } = this;
+    for (let row = from; row < to; row += 1) flag[row]! |= this.judge(values[row]!);
   }
 }
 
@@ -85,17 +84,14 @@ export class Words<T extends string> {
     return this.words[this.codes[row & this.mask]!];
   }
 
-  check(flag: Uint8Array, from: number, to: number): boolean {
+  check(flag: Uint8Array, from: number, to: number): void {
     const { codes, optional, varies } = this;
-    if (!varies) return true;
-    let fine = true;
+    if (!varies) return;
     for (let row = from; row < to; row += 1) {
       const code = codes[row]!;
       if (code < NO_WORD || (code === NO_WORD && optional)) continue;
       flag[row]! |= code === WRONG_WORD ? IMPOSSIBLE : MISSING;
-      fine = false;
     }
-    return fine;
   }
 }
 

@@ -1,5 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import {
   limbGirth,
   LIMBS,
@@ -108,6 +109,7 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  *   others; a row that decides a coefficient alone.
  * - Evidence: `derived`, from the caller’s own rows. Rows are taken as different people.
  *
+ * @function
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
  * (measured LOP) [mmHg] and its readings
  * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg].
@@ -125,7 +127,9 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  * estimateWith(fit, person).value.toFixed(1); // => '170.5'
  * ```
  */
-export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
+export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclusionEquation(
+  input: FitInput,
+): FittedOcclusionEquation {
   const reader = new Reader(input);
   const id = reader.optionalText('id', FITTED_ID, isFittedId);
   if (id === undefined && reader.fine) reader.report('missing', 'id', FITTED_ID, 'undefined');
@@ -198,4 +202,4 @@ export function fitOcclusionEquation(input: FitInput): FittedOcclusionEquation {
     residualMmHg: fit.residualDeviation,
     leaveOneOutMmHg: Math.sqrt(leftOut / rows.length),
   };
-}
+});

@@ -9,10 +9,10 @@ import { roundToStep, type Rounding } from '../quantity/round.js';
 import { loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {
+  hasColumns,
   inBlocks,
-  isFlagColumn,
-  isNumberColumn,
   outputColumns,
+  refuseRows,
   type AnswerColumns,
   type ColumnAnswer,
   type ColumnsAbout,
@@ -60,10 +60,9 @@ function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: B
   const expected = `a column answer of ${kind}`;
   const given = reader.raw(field);
   try {
-    const { value, lower, upper, flag, about } = given as ColumnAnswer;
+    const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
     const { kind: asked, unit, evidence, scale, sources } = about;
-    const whole =
-      [value, lower, upper].every((column) => isNumberColumn(column, value.length)) && isFlagColumn(flag, value.length);
+    const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
     if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
       const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
       input.rows = value.length;
@@ -71,6 +70,7 @@ function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: B
         value,
         lower,
         upper,
+        standardDeviation,
         flag,
         about: { kind, unit, evidence, scale, sources: ids } as unknown as ColumnsAbout,
       };
@@ -130,8 +130,15 @@ function shareColumns(
   const out = outputColumns(reader, rows);
   reader.done();
 
-  const { value, lower, upper, flag } = out;
-  const { value: whole, lower: wholeLower, upper: wholeUpper, flag: wholeFlag } = of!;
+  const { value, lower, upper, standardDeviation, flag } = out;
+  const {
+    value: whole,
+    lower: wholeLower,
+    upper: wholeUpper,
+    standardDeviation: wholeDeviation,
+    flag: wholeFlag,
+  } = of!;
+  const log = of!.about.scale === 'log';
   const fallback = step.otherwise ?? NaN;
   let lastStep = NaN;
   let fraction: ReturnType<typeof asFraction>;
@@ -174,21 +181,22 @@ function shareColumns(
         const percent = percents.values[row & percents.mask]!;
         const low = (percent / 100) * wholeLower[row]!;
         const high = (percent / 100) * wholeUpper[row]!;
+        // On a log scale a share of a pressure has the deviation of the pressure.
+        const deviation = log ? wholeDeviation[row]! : (percent / 100) * wholeDeviation[row]!;
         const reached = setting(row, percent);
         if (reached > 0) {
           value[row] = reached;
           lower[row] = low;
           upper[row] = high;
+          standardDeviation[row] = deviation;
           continue;
         }
         flag[row] = RELATION;
       }
-      flag[row]! &= REFUSED;
-      value[row] = lower[row] = upper[row] = NaN;
     }
+    refuseRows(out, from, to);
   });
   const { unit, evidence, scale, sources } = of!.about;
-  const log = scale === 'log';
   return {
     about: {
       ...about,

@@ -46,9 +46,9 @@ function answerOrInputError(call: () => unknown): 'answer' | 'error' {
   } catch (error) {
     if (!isInputError(error)) throw error;
     expect(error.issues.length).toBeGreaterThan(0);
-    for (const { text, expected, received } of error.issues) {
-      expect(text).not.toBe('');
-      expect(text).not.toMatch(/\{(field|expected|received|slip|converted)\}/);
+    for (const { message, expected, received } of error.issues) {
+      expect(message).not.toBe('');
+      expect(message).not.toMatch(/\{(field|expected|received|slip|converted)\}/);
       expect(expected).not.toBe('');
       expect(received).not.toBe('');
     }

@@ -62,7 +62,7 @@ describe('input errors', () => {
     const issues = estimate(change);
     expect(issues).toHaveLength(1);
     expect(issues[0]).toMatchObject({ code: 'unit-slip', values: { slip: unit, converted } });
-    expect(issues[0]!.text).toContain(unit);
+    expect(issues[0]!.message).toContain(unit);
   });
 
   it('names swapped pressures', () => {

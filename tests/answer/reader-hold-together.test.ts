@@ -246,7 +246,7 @@ describe('a field that is wrong', () => {
       try {
         reader.done();
       } catch (error) {
-        return (error as InputError).issues.map(({ text, values }) => [text, values]);
+        return (error as InputError).issues.map(({ message, values }) => [message, values]);
       }
       return [];
     };
@@ -281,16 +281,17 @@ describe('a field nobody knows', () => {
     refusal(field((reader) => [reader.optionalNumber('circumferenceCm'), reader.optionalNumber('day')]) as never, {
       [name]: 5,
     });
-  // The first five letters decide, or all of a shorter name, large or small.
+  // Case, a name of the trade, letters, and the beginning decide, in this order.
   it.each([
     ['circumference', 'perhaps circumferenceCm'],
     ['CIRCUmferenz', 'perhaps circumferenceCm'],
     ['CircumferenceCM', 'perhaps circumferenceCm'],
-    ['circ', 'one of circumferenceCm, day'],
+    ['circ', 'perhaps circumferenceCm'],
     ['circle', 'one of circumferenceCm, day'],
     ['days', 'perhaps day'],
     ['da', 'one of circumferenceCm, day'],
-    ['girth', 'one of circumferenceCm, day'],
+    ['girth', 'perhaps circumferenceCm'],
+    ['sets', 'one of circumferenceCm, day'],
   ])('is named, with the one that was probably meant: %s', (name, expected) => {
     expect(unknown(name)).toEqual([[`it.${name}`, 'unknown-field', expected, `"${name}"`]]);
   });

@@ -9,7 +9,6 @@ const require = createRequire(import.meta.url);
 const { widthRatio } = require('cuffwork/equations') as typeof import('../../src/equations.js');
 const { equations, estimateOcclusionPressure } = require('cuffwork') as typeof import('../../src/index.js');
 const { planSession } = require('cuffwork/plan') as typeof import('../../src/plan/index.js');
-const { planRequestSchema } = require('cuffwork/schemas') as typeof import('../../src/schemas.js');
 const { columns } = require('cuffwork/study') as typeof import('../../src/study/index.js');
 
 /** What is worked out is kept, so that no engine leaves the work out. */
@@ -87,8 +86,5 @@ describe('a plan', () => {
 
   bench('planSession', () => {
     kept = planSession(request as never);
-  });
-  bench('parsing its request, and no more', () => {
-    kept = planRequestSchema['~standard'].validate(request);
   });
 });

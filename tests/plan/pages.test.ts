@@ -388,6 +388,8 @@ describe('the page of a plan', () => {
     const reached = (change: object) =>
       explain({
         ...planOf(),
+        // What another version made is printed with its own numbers.
+        libraryVersion: '0.0.9',
         items: [{ ...item!, target: { ...item!.target!, reached: { percent: 50, ...change } } }],
       })
         .split('\n')

@@ -11,7 +11,6 @@ import {
   type Screening,
 } from '../../src/plan/index.js';
 import type { planRequest } from '../../src/plan/schema.js';
-import { planRequestSchema } from '../../src/schemas.js';
 import { expectPlainJson } from '../support/answers.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -228,7 +227,7 @@ describe('planSession', () => {
     const [limb] = request.limbs;
     const wrong = (change: object) => {
       const result = attempt(planSession, { ...request, ...change } as PlanRequest);
-      return result.ok ? [] : result.issues.map(({ text }) => text);
+      return result.ok ? [] : result.issues.map(({ message }) => message);
     };
     expect(wrong({ limbs: [{ ...limb, circumference: 54 }, request.limbs[1]] })).toEqual([
       'limbs[0].circumference is not a field here: expected perhaps circumferenceCm.',
@@ -392,8 +391,8 @@ describe('explain, a plan in brief', () => {
   });
 });
 
-describe('planRequestSchema', () => {
-  const validate = (value: unknown) => planRequestSchema['~standard'].validate(value);
+describe('the schema of a request', () => {
+  const validate = (value: unknown) => planSession.input['~standard'].validate(value);
   it('has the type of the request', () => {
     expectTypeOf<z.input<typeof planRequest>>().toExtend<PlanRequest>();
     expectTypeOf<PlanRequest>().toExtend<Readonly<unknown>>();

@@ -13,6 +13,7 @@ import {
   planSession,
   readDocument,
   recordSession,
+  screen,
   type Plan,
   type PlanRequest,
   type Proposal,
@@ -51,10 +52,10 @@ const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions' 
 
 /** Each schema, by the name of its file, and a document that is right. */
 const all = {
-  'plan-request': [schemas.planRequestSchema, request],
+  'plan-request': [planSession.input, request],
   plan: [schemas.planSchema, plan],
-  'screening-request': [schemas.screeningRequestSchema, publicFunctions['screen']!.right],
-  'record-request': [schemas.recordRequestSchema, done],
+  'screening-request': [screen.input, publicFunctions['screen']!.right],
+  'record-request': [recordSession.input, done],
   record: [schemas.recordSchema, record],
   proposal: [schemas.proposalSchema, proposal],
 } as const;
@@ -109,9 +110,8 @@ describe.each(Object.entries(all) as [keyof typeof all, (typeof all)[keyof typeo
       const verified = result.issues === undefined;
       const ours = attempt(requestReader(declarations[name], name), document).ok;
       const theirs = accepts(document);
-      // A shape that is right may still be of a document that was changed.
-      if (name.endsWith('request')) expect(verified).toBe(ours);
-      else expect(attempt(readDocument, document as object).ok).toBe(verified);
+      // A shape that is right may still have relations that are wrong, or be of a document that was changed.
+      if (!name.endsWith('request')) expect(attempt(readDocument, document).ok).toBe(verified);
       if (verified) expect(ours).toBe(true);
       if (theirs !== ours) expect.fail(`${ours} here, ${theirs} there: ${JSON.stringify(accepts.errors)}`);
       return ours;

@@ -65,7 +65,7 @@ describe('every equation', () => {
       for (const repetitions of [(domain?.to ?? 20) + 1, 21, 36, 40, ...few]) {
         const result = attempt(estimateOneRepMax, { load: 60, repetitions, equation: id as 'auto' });
         expect(result, id).toMatchObject({ ok: false, issues: [{ path: ['repetitions'] }] });
-        if (!result.ok) expect(result.issues[0]!.text).toContain(domain?.reason ?? 'the longest set');
+        if (!result.ok) expect(result.issues[0]!.message).toContain(domain?.reason ?? 'the longest set');
         refused += 1;
       }
     }

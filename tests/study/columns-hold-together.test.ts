@@ -57,7 +57,7 @@ const all = [
   {
     id: fittedExample.id,
     equation: fittedExample as unknown,
-    one: (row: Row) => attempt<object, Answer>((given) => estimateWith(fittedExample, given as never), scalarRow(row)),
+    one: (row: Row) => attempt((given: never): Answer => estimateWith(fittedExample, given), scalarRow(row)),
     limb: 'leg',
     width: 11,
   },
@@ -113,8 +113,8 @@ describe.each(all)('occlusion pressures by $id', ({ equation, one, limb, width }
       { ...own, ageYears: 70 },
     ]) {
       // Whatever stood in the columns before is written over.
-      const [value, lower, upper] = [7, 7, 7].map((left) => new Float64Array(1500).fill(left));
-      const into = { value, lower, upper, flag: new Uint8Array(1500).fill(255) };
+      const [value, lower, upper, standardDeviation] = [7, 7, 7, 7].map((left) => new Float64Array(1500).fill(left));
+      const into = { value, lower, upper, standardDeviation, flag: new Uint8Array(1500).fill(255) };
       const got = lop([...rows.slice(1), odd], equation, { limb, cuffWidthCm, posture, into });
       for (const [at, row] of [
         [0, rows[1]!],

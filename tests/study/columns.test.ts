@@ -142,8 +142,8 @@ describe('columns give the very answers of the scalar functions', () => {
       fc.property(people, (rows) => {
         const got = lopColumns(rows, fittedExample);
         rows.forEach((row, index) => {
-          const read = (readings: object) => estimateWith(fittedExample, readings as never);
-          expectSame(got, index, attempt<object, Answer>(read, scalarRow(row)));
+          const read = (readings: never): Answer => estimateWith(fittedExample, readings);
+          expectSame(got, index, attempt(read, scalarRow(row)));
         });
       }),
       { numRuns: 150 },
@@ -410,6 +410,7 @@ describe('columns', () => {
       ),
     ).toEqual([true, true, true, true]);
     expect(Array.from(again.value)).toEqual(before);
+    expect(again.standardDeviation).toBe(first.standardDeviation);
     // In place: a target written over the pressures it comes from.
     const apart = columns({ answer: 'cuff-pressure', occlusion: columns(right), percent: 50 });
     const inPlace = columns({ answer: 'cuff-pressure', occlusion: first, percent: 50, into: first });
@@ -420,8 +421,9 @@ describe('columns', () => {
 
   it('may write its answers over the very columns it reads', () => {
     const apart = columns({ ...right, circumferenceCm: [54, 60, 66], diastolicMmHg: 70, posture: 'seated' });
-    const memory = new Float64Array(9);
-    const [value, lower, upper] = [0, 3, 6].map((from) => memory.subarray(from, from + 3)) as [
+    const memory = new Float64Array(12);
+    const [value, lower, upper, standardDeviation] = [0, 3, 6, 9].map((from) => memory.subarray(from, from + 3)) as [
+      Float64Array,
       Float64Array,
       Float64Array,
       Float64Array,
@@ -429,7 +431,7 @@ describe('columns', () => {
     // One column of the input is an output, and another lies across two of them.
     value.set([54, 60, 66]);
     const across = memory.subarray(4, 7).fill(120);
-    const into = { value, lower, upper, flag: new Uint8Array(3) };
+    const into = { value, lower, upper, standardDeviation, flag: new Uint8Array(3) };
     const got = columns({
       ...right,
       circumferenceCm: value,
@@ -516,8 +518,10 @@ describe('columns', () => {
   });
 
   it('refuses one array as two outputs', () => {
-    const { value, upper, flag } = columns(right);
-    expect(() => columns({ ...right, into: { value, lower: value, upper, flag } })).toThrow(/into must be/);
+    const { value, upper, standardDeviation, flag } = columns(right);
+    expect(() => columns({ ...right, into: { value, lower: value, upper, standardDeviation, flag } })).toThrow(
+      /into must be/,
+    );
   });
 
   it('refuses columns that break when they are read', () => {

@@ -13,7 +13,7 @@ describe('a call that is wrong', () => {
     const answers = "one of 'occlusion-pressure', 'cuff-pressure', 'one-repetition-maximum', 'training-load'";
     expect(refused({ answer: 'guess' })).toEqual([['answer', 'not-one-of', answers, '"guess"']]);
     expect(refusal(columns as never, 5)[0]!.slice(0, 2)).toEqual(['', 'wrong-type']);
-    expect(refused({ girth: [1] })).toEqual([['girth', 'unknown-field', expect.stringMatching(/^one of /), '"girth"']]);
+    expect(refused({ girth: [1] })).toEqual([['girth', 'unknown-field', 'perhaps circumferenceCm', '"girth"']]);
     expect(refused({ circumferenceCm: 55 })).toEqual([
       ['circumferenceCm', 'wrong-relation', 'a column, or another field one', 'one value for every field'],
     ]);
@@ -128,22 +128,24 @@ describe('a call that is wrong', () => {
       [
         'into',
         'wrong-type',
-        'three Float64Array (value, lower, upper) and a Uint8Array (flag), each of 3 rows',
+        'four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of 3 rows',
         'something else',
       ],
     ];
     const one = columns({ ...right, circumferenceCm: [54] });
-    const { value, lower, upper, flag } = into();
+    const { value, lower, upper, standardDeviation, flag } = into();
     expect(refused({ into: into() })).toEqual([]);
     for (const given of [
       null,
       5,
       one,
-      { value, lower: value, upper, flag },
-      { value, lower, upper: lower, flag },
-      { value, lower, upper, flag: new Uint8Array(2) },
-      { value, lower, upper },
-      { value: [1, 2, 3], lower, upper, flag },
+      { value, lower: value, upper, standardDeviation, flag },
+      { value, lower, upper: lower, standardDeviation, flag },
+      { value, lower, upper, standardDeviation: upper, flag },
+      { value, lower, upper, standardDeviation, flag: new Uint8Array(2) },
+      { value, lower, upper, standardDeviation },
+      { value, lower, upper, flag },
+      { value: [1, 2, 3], lower, upper, standardDeviation, flag },
     ])
       expect(refused({ into: given })).toEqual(wrong);
   });

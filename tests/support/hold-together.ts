@@ -127,8 +127,8 @@ export const codesOf = (list: readonly { readonly code: string }[]): string[] =>
 export function refusal<I>(call: (input: I) => unknown, input: unknown): (readonly [string, string, string, string])[] {
   const result = attempt(call as (input: unknown) => unknown, input);
   if (result.ok) return [];
-  return result.issues.map(({ path, code, expected, received, text }: InputIssue) => {
-    expectFilled(text);
+  return result.issues.map(({ path, code, expected, received, message }: InputIssue) => {
+    expectFilled(message);
     return [path.join('.'), code, expected, received] as const;
   });
 }

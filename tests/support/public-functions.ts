@@ -306,6 +306,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
   fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {

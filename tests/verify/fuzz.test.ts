@@ -190,7 +190,8 @@ describe('fuzz', () => {
       } catch (error) {
         if (!isInputError(error)) throw new Error(`${name}, input ${index} of seed ${SEED}`, { cause: error });
         tally.errors += 1;
-        const right = error.issues.length > 0 && error.issues.every(({ text }) => text !== '') && !flaw(error.issues);
+        const right =
+          error.issues.length > 0 && error.issues.every(({ message }) => message !== '') && !flaw(error.issues);
         if (!right) expect.fail(`${name}, input ${index}: an InputError that says nothing`);
       }
       if (wrong) expect.fail(`${name}, input ${index} of seed ${SEED}: the answer’s ${wrong}`);
