@@ -22,6 +22,7 @@ import { planSession } from './plan-session.js';
 import { documentOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
+import { loadsOfSets } from './set-counts.js';
 import { say, type StandingSentence } from './standing.js';
 import { inForce, type Stop } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
@@ -98,6 +99,9 @@ interface Case {
   readonly counts: Counts | undefined;
   readonly load: number;
   readonly lighter: number;
+  /** Load of each set, now and with less load. */
+  readonly loads: readonly number[];
+  readonly lighterLoads: readonly number[];
 }
 
 function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
@@ -122,6 +126,7 @@ function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
     const expected = 'less: no load you can set is so light';
     throw new InputError([issue('out-of-range', ['lighterPercent'], expected, String(lighterPercent))]);
   }
+  const loads = loadsOfSets(items[0]!.sets, load);
   const sets: readonly PlanSetRequest[] = exercise.sets ?? parseScheme(exercise.scheme ?? '') ?? [];
   const counts = sets.flatMap(({ repetitions, durationS }) =>
     repetitions === undefined || durationS !== undefined ? [] : [repetitions],
@@ -135,6 +140,8 @@ function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
     counts: counts.length === sets.length ? counts : undefined,
     load,
     lighter,
+    loads,
+    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? lighter),
   };
 }
 
@@ -152,11 +159,11 @@ interface Way {
 }
 
 /** The whole plan with the exercise done another way, and the exercise in it. */
-function madeWith({ plan, index, exercise, items, sets, lighter }: Case, { counts, restriction }: Way) {
-  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter);
+function madeWith({ plan, index, exercise, items, sets, load, lighter }: Case, { counts, restriction }: Way) {
+  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter, (own) => product(own, lighter / load));
   const next: PlanExercise = {
     ...rest,
-    sets: counts ? counts.map((repetitions, at) => ({ ...sets[at]!, repetitions })) : sets,
+    sets: (rest.sets ?? sets).map((set, at) => ({ ...set, ...(counts && { repetitions: counts[at]! }) })),
     ...(restriction && { restriction }),
   };
   const { decisions: __, ...asked } = plan.request;
@@ -194,11 +201,16 @@ function optionOf(given: Case, way: Way): LighterOption {
 }
 
 /** Repetitions so that the volume load is not below that of the plan. */
-function workCounts({ counts, load, lighter }: Case): Counts | undefined {
+function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
   if (!counts) return undefined;
-  const volume = decimal(product(sum(counts), load));
-  const repetitions = volume.div(decimal(lighter)).ceil().toNumber();
-  return repetitions > MOST_REPETITIONS ? undefined : sharedOut(counts, repetitions);
+  const volume = (of: Counts, at: readonly number[]): number =>
+    sum(of.map((count, index) => product(count, at[index]!)));
+  const before = volume(counts, loads);
+  for (let repetitions = sum(counts); repetitions <= MOST_REPETITIONS; repetitions += 1) {
+    const shared = sharedOut(counts, repetitions);
+    if (volume(shared, lighterLoads) >= before) return shared;
+  }
+  return undefined;
 }
 
 /** Repetitions to failure at a load of the plan; nothing where no equation is valid. */

@@ -4,6 +4,7 @@ import { named, saying, sentence, type Say } from '../answer/words.js';
 import type { Group } from '../answer/write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
+import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
@@ -16,7 +17,8 @@ import { pageWords, type Word } from './page-words.js';
 import { isDoneBy, isSameLimb, timesOf } from './places.js';
 import { inForce, type Stop } from './stops.js';
 import type { StandingSentence } from './standing.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem } from './types.js';
+import { perSet } from './set-counts.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from './types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
@@ -229,9 +231,19 @@ function cuffWords(say: Say, word: Word, { request }: Plan, item: PlanItem): str
 
 type Field = readonly [label: string, text: string];
 
+/** What each set has of its own: load, repetitions in reserve, effort. */
+export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit): Field[] {
+  const fields: (readonly [string, string | undefined])[] = [
+    [word('page.set-loads', { unit }), perSet(sets, ({ load }) => load)],
+    [word('page.set-reserve'), perSet(sets, ({ repetitionsInReserve }) => repetitionsInReserve)],
+    [word('page.set-effort'), perSet(sets, ({ reserveRpe }) => reserveRpe)],
+  ];
+  return fields.flatMap(([label, text]) => (text === undefined ? [] : [[label, text]]));
+}
+
 /** What to do, but for the cuff. */
 function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
-  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
+  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure, load } = item;
   const done = setWords(word, sets, rests);
   const fields: (Field | false)[] = [
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
@@ -241,6 +253,7 @@ function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number
     ],
     warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
     [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
+    ...setFields(word, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
   return fields.filter((field) => field !== false);
@@ -397,8 +410,9 @@ function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly 
 
 /** Who trains, in one line. */
 function personLine(say: Say, word: Word, request: Plan['request']): string {
-  const { label, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
+  const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
   const parts = [
+    date,
     label ?? word('page.person'),
     ageYears !== undefined && word('page.years', { age: format(ageYears) }),
     sex && named(say, 'value', sex),
@@ -417,7 +431,13 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const top: Block[] = [
     title(word('page.title')),
     ...stopBlocks(say, stops),
-    { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
+    {
+      lines: [
+        personLine(say, word, request),
+        ...(request.notes === undefined ? [] : [word('page.notes', { notes: request.notes })]),
+        ...disclaimers(say, standing),
+      ],
+    },
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
   const usual = standing.filter(({ code }) => code === USUAL);

@@ -65,6 +65,17 @@ const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
 const text = (most: number) =>
   z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
 
+/** Text of at most so many characters that says something. */
+const wording = (most: number) =>
+  z
+    .string()
+    .check(
+      z.regex(
+        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
+        `text of 1 to ${most} characters, not only spaces`,
+      ),
+    );
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -91,7 +102,7 @@ const decision = strict({
   stop: text(120),
   by: z.enum(DECIDER_ROLES),
   on: day,
-  why: text(1000),
+  why: wording(1000),
   ...some({ since: day }),
 }).register(annotations, { id: 'stopDecision' });
 const decisions = list(decision, 100, 0);
@@ -117,69 +128,10 @@ const stops = list(
   0,
 );
 
-const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
-
-const limb = strict({
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES),
-  ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
-    measured: strict({
-      valueMmHg: quantity('valueMmHg'),
-      method: z.enum(measurementMethods),
-      ...some({
-        side: z.enum(SIDES),
-        posture: z.enum(POSTURES),
-        date: day,
-        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
-      }),
-    }),
-    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
-    equation: z.enum(occlusionEquations.map(({ id }) => id)),
-  }),
-});
-
-const exercise = strict({
-  name: text(120),
-  limb: z.enum(LIMBS),
-  restriction: z.enum(RESTRICTIONS),
-  ...some({
-    mode: z.enum(EXERCISE_MODES),
-    posture: z.enum(POSTURES),
-    side: z.enum(EXERCISE_SIDES),
-    changeS: quantity('changeS'),
-    oneRepMax: strict({
-      load: quantity('load'),
-      ...some({
-        unit: z.enum(LOAD_UNITS),
-        ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
-        equation: auto(oneRepMaxEquations),
-        lift: z.enum(LIFTS),
-        training: z.enum(TRAINING),
-      }),
-    }),
-    ...numbers('percent', 'load'),
-    unloaded: z.literal(true),
-    bodyMassPercent: quantity('bodyMassPercent'),
-    unit: z.enum(LOAD_UNITS),
-    step: quantity('step'),
-    available: list(quantity('load'), 1000),
-    ...numbers('bar', 'collars'),
-    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-    rounding: z.enum(['nearest', 'down']),
-    maximumOf: z.enum(MAXIMUM_OF),
-    intensityPercent: quantity('intensityPercent'),
-    scheme: text(1000),
-    sets: list(askedSet, 50),
-    lastSetToFailure: z.literal(true),
-    warmUp: list(askedSet, 50),
-    tempo: z.union([
-      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
-      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
-    ]),
-    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
-  }),
-});
+/** What a set may have of its own, planned or done. */
+const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
+const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percent')) });
+const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
 
 const replies = z.enum(['yes', 'no', 'unknown']);
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
@@ -215,24 +167,6 @@ const dayCheckGiven = open({
   document: z.literal('day-check'),
   request: dayCheckRequest,
 }) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
-
-/** What `planSession` takes. */
-export const planRequest = strict({
-  ...numbers('systolicMmHg', 'diastolicMmHg'),
-  posture: z.enum(POSTURES),
-  limbs: list(limb, 4),
-  exercises: list(exercise, 50),
-  ...some({
-    label: text(120),
-    date: day,
-    stops,
-    decisions,
-    screening: screeningGiven,
-    dayCheck: dayCheckGiven,
-    sex: z.enum(SEXES),
-    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
-  }),
-});
 
 // Answers.
 
@@ -316,6 +250,95 @@ const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(an
 // A load of the user’s own has no maximum behind it.
 const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
 
+// Requests that take answers.
+
+const limb = strict({
+  limb: z.enum(LIMBS),
+  side: z.enum(SIDES),
+  ...some({
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    measured: strict({
+      valueMmHg: quantity('valueMmHg'),
+      method: z.enum(measurementMethods),
+      ...some({
+        side: z.enum(SIDES),
+        posture: z.enum(POSTURES),
+        date: day,
+        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+      }),
+    }),
+    occlusion: z.union([quantity('occlusionMmHg'), occlusion]),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)),
+  }),
+});
+
+const exercise = strict({
+  name: text(120),
+  limb: z.enum(LIMBS),
+  restriction: z.enum(RESTRICTIONS),
+  ...some({
+    mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
+    side: z.enum(EXERCISE_SIDES),
+    changeS: quantity('changeS'),
+    oneRepMax: z.union([
+      quantity('load'),
+      strict({
+        load: quantity('load'),
+        ...some({
+          unit: z.enum(LOAD_UNITS),
+          ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+          equation: auto(oneRepMaxEquations),
+          lift: z.enum(LIFTS),
+          training: z.enum(TRAINING),
+        }),
+      }),
+      oneRepMax,
+    ]),
+    percent: quantity('percent'),
+    load: z.union([quantity('load'), load]),
+    unloaded: z.literal(true),
+    bodyMassPercent: quantity('bodyMassPercent'),
+    unit: z.enum(LOAD_UNITS),
+    step: quantity('step'),
+    available: list(quantity('load'), 1000),
+    ...numbers('bar', 'collars'),
+    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+    rounding: z.enum(['nearest', 'down']),
+    maximumOf: z.enum(MAXIMUM_OF),
+    intensityPercent: quantity('intensityPercent'),
+    scheme: text(1000),
+    sets: list(askedSet, 50),
+    lastSetToFailure: z.literal(true),
+    warmUp: list(askedSet, 50),
+    tempo: z.union([
+      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    ]),
+    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+  }),
+});
+
+/** What `planSession` takes. */
+export const planRequest = strict({
+  ...numbers('systolicMmHg', 'diastolicMmHg'),
+  posture: z.enum(POSTURES),
+  limbs: list(limb, 4),
+  exercises: list(exercise, 50),
+  ...some({
+    label: text(120),
+    date: day,
+    notes: text(4000),
+    stops,
+    decisions,
+    screening: screeningGiven,
+    dayCheck: dayCheckGiven,
+    sex: z.enum(SEXES),
+    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+  }),
+});
+
 const restriction = {
   restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
@@ -363,10 +386,10 @@ const head = <D extends string>(document: D) => ({
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
-  annotations,
-  { id: 'sets' },
-);
+const sets = list(
+  open({ ...setLength, ...ofSet, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }),
+  50,
+).register(annotations, { id: 'sets' });
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -452,12 +475,23 @@ const painReport = {
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
 };
-const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
+const feelings = some({
+  ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
+  notes: text(4000),
+});
 
 const doneDetails = some(
-  numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
+  numbers(
+    'load',
+    'heldMmHg',
+    'restHeldMmHg',
+    'occlusionMmHg',
+    'reperfusedBeforeS',
+    'inflatedBeforeS',
+    'deflatedAfterS',
+  ),
 );
-const lastDone = some({ lastSetToFailure: z.boolean() });
+const lastDone = some({ lastSetToFailure: z.boolean(), instead: text(120) });
 const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
@@ -465,7 +499,7 @@ const done = {
   items: list(
     strict({
       ...place,
-      sets: list(askedSet, 50),
+      sets: list(doneSet, 50),
       ...doneDetails,
       ...some({ stoppedEarly: z.boolean() }),
       ...lastDone,

@@ -22,7 +22,10 @@ export interface PlanLimb {
   readonly circumferenceCm?: number | undefined;
   /** Where along the limb it was taken. */
   readonly circumferenceSite?: CircumferenceSite | undefined;
-  /** Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. */
+  /**
+   * Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. That of `occlusion`
+   * when left out.
+   */
   readonly cuffWidthCm?: number | undefined;
   /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
   readonly percent?: number | undefined;
@@ -41,6 +44,11 @@ export interface PlanLimb {
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
+  /**
+   * An occlusion pressure that you hold, used instead of an estimate: an estimated, measured, calibrated or converted
+   * answer, brought to the cuff, posture and side of the exercise with its error; or a number [mmHg], taken as exact.
+   */
+  readonly occlusion?: Answer<'occlusion-pressure'> | number | undefined;
   /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
   readonly equation?: OcclusionEquationId | undefined;
   readonly gaugeStepMmHg?: number | undefined;
@@ -66,10 +74,27 @@ export interface PlanSetRequest {
   readonly repetitions?: number | undefined;
   readonly durationS?: number | undefined;
   readonly restS?: number | undefined;
+  /** Load of this set [unit of the exercise]; that of the exercise when left out. */
+  readonly load?: number | undefined;
+  /** Share of 1RM of this set [%], instead of `load`; brought to the loads you can set. */
+  readonly percent?: number | undefined;
+  /** Repetitions to be left in reserve, or rated after the set. */
+  readonly repetitionsInReserve?: number | undefined;
+  /** Effort of this set on the 1–10 scale of repetitions in reserve. */
+  readonly reserveRpe?: number | undefined;
 }
 
+/** A set as it was done; its load is a number [unit of the plan]. */
+export type DoneSet = Omit<PlanSetRequest, 'percent'>;
+
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
-export type PlanSet = Pick<ExerciseSet, 'repetitions' | 'durationS'> & { readonly restS: number };
+export interface PlanSet extends Pick<ExerciseSet, 'repetitions' | 'durationS'> {
+  readonly restS: number;
+  /** Load of this set [unit of the exercise]; left out where every set has that of the exercise. */
+  readonly load?: number;
+  readonly repetitionsInReserve?: number;
+  readonly reserveRpe?: number;
+}
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is up. A resistance exercise says what is
@@ -87,11 +112,12 @@ export interface PlanExercise {
   readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where they take turns [s]; 0 when left out. */
   readonly changeS?: number | undefined;
-  readonly oneRepMax?: PlanMaximum | undefined;
+  /** A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact. */
+  readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
   /** Share of the maximum to lift [%]. */
   readonly percent?: number | undefined;
-  /** A load of one’s own [`unit`], such as that of a 30-repetition maximum; instead of `oneRepMax` and `percent`. */
-  readonly load?: number | undefined;
+  /** Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of `oneRepMax` and `percent`. */
+  readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
   readonly unloaded?: true | undefined;
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
@@ -142,6 +168,8 @@ export interface PlanRequest {
   readonly label?: string | undefined;
   /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
   readonly date?: string | undefined;
+  /** In your own words. */
+  readonly notes?: string | undefined;
   /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
   readonly stops?: readonly Stop[] | undefined;
   /** Decisions of practitioners about stops. Each lifts the stop it names. */

@@ -1,7 +1,8 @@
 import { type Answer, type Assumption, type Caution, type ErrorPart, interval, logInterval } from '../answer/answer.js';
 import { isInputError } from '../answer/issues.js';
-import type { Posture, Side } from '../quantity/quantities.js';
+import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
+import { placeOf } from './held-pressure.js';
 import { assumption, caution } from './messages.js';
 import { deviationInUnit } from './answer-spread.js';
 import { correctForPosture } from './posture.js';
@@ -10,6 +11,7 @@ type Pressure = Answer<'occlusion-pressure'>;
 
 /** Where and how an occlusion pressure is going to be used. */
 export interface ExercisePlace {
+  readonly limb: Limb;
   readonly side: Side;
   readonly posture: Posture;
   readonly cuffWidthCm: number;
@@ -68,12 +70,8 @@ function attempted(correct: () => Pressure): Pressure | undefined {
  * off the percentage is, nobody knows.
  */
 export function occlusionForExercise(measured: Pressure, place: ExercisePlace): Pressure {
-  const { limb, side, posture, cuffWidthCm } = measured.inputs as {
-    readonly limb: 'arm' | 'leg';
-    readonly side?: Side;
-    readonly posture?: Posture;
-    readonly cuffWidthCm?: number;
-  };
+  const { side, posture, cuffWidthCm } = placeOf(measured);
+  const { limb } = place;
   let answer = measured;
   if (cuffWidthCm !== undefined && cuffWidthCm !== place.cuffWidthCm) {
     const corrected = correctForCuffWidth({
@@ -86,7 +84,9 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
       toWidthCm: place.cuffWidthCm,
       standardDeviationMmHg: deviationInUnit(answer),
     });
-    answer = correctedFrom(measured, corrected);
+    // An error that is not known does not become known by a correction.
+    const known = measured.standardDeviation !== undefined;
+    answer = correctedFrom(measured, known ? corrected : withoutInterval(corrected));
   }
   if (posture !== undefined && posture !== place.posture) {
     const before = answer;
@@ -103,7 +103,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
     );
     const values = { limb, from: posture, to: place.posture };
     answer = corrected
-      ? correctedFrom(before, corrected)
+      ? correctedFrom(before, before.standardDeviation === undefined ? withoutInterval(corrected) : corrected)
       : withCaution(withoutInterval(before), caution('caution', 'measured-in-other-posture', values));
   }
   if (side !== undefined && side !== place.side) {

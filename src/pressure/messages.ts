@@ -50,6 +50,8 @@ export const pressureMessages = {
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'true-percent-unbounded':
     'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
+  'occlusion-exact':
+    'We take the occlusion pressure you entered as exact, so there is no interval. Enter an estimated or measured one to get one.',
   'true-percent-not-known':
     'How wrong the occlusion pressure may be is not known, so neither is the true percentage, nor the chance that the cuff closes the artery.',
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',

@@ -1,14 +1,14 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { EXERCISE_MODES, quantities, type ExerciseMode } from '../quantity/quantities.js';
+import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
+import { exactness, readPressure } from './held-pressure.js';
 import { caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
@@ -17,8 +17,12 @@ export type CuffPressure = Answer<'cuff-pressure'>;
 
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {
-  /** An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction. */
-  readonly occlusion: Answer<'occlusion-pressure'>;
+  /**
+   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction;
+   * or a number [mmHg], which is taken as exact.
+   */
+  readonly occlusion: Answer<'occlusion-pressure'> | number;
+  /** Share of limb occlusion pressure to set [%]. */
   readonly percent: number;
   /** Smallest step of the gauge; 1 mmHg when left out. */
   readonly gaugeStepMmHg?: number;
@@ -80,7 +84,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @function
- * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
+ * @param input - `occlusion` LOP, an answer or a number [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
  * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure, and where no
@@ -102,15 +106,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   input: TargetInput,
 ): CuffPressure {
   const reader = new Reader(input);
-  const occlusion = readAnswer(
-    reader,
-    'occlusion',
-    'occlusion-pressure',
-    'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction',
-    ['mm[Hg]'],
-    quantities.occlusionMmHg.min / 2,
-    quantities.occlusionMmHg.max * 4,
-  );
+  const occlusion = readPressure(reader, 'occlusion');
   const percent = reader.number('percent');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
@@ -194,7 +190,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
       ...(chance !== undefined && { occlusionChancePercent: chance }),
       ...(highest !== undefined && { highestMmHg: highest }),
     },
-    assumptions: [],
+    assumptions: exactness(occlusion),
     cautions,
     sources: ['guideline-review-2019'],
   };

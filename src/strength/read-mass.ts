@@ -30,6 +30,21 @@ const ENTERED = 'entered';
 export const exactness = ({ kind, equation }: Pick<Answer<Mass>, 'kind' | 'equation'>): readonly Assumption[] =>
   equation === ENTERED ? [assumption(MASSES[kind].code)] : [];
 
+/** A plain number [`unit`] as a mass, which we take as exact. */
+export const enteredMass = <K extends Mass>(kind: K, value: number, unit: LoadUnit): Answer<K> => ({
+  kind,
+  value,
+  unit: loadUnitCode(unit),
+  equation: ENTERED,
+  evidence: 'definition',
+  formula: 'w',
+  symbols: { w: 'load' },
+  inputs: { load: value, unit },
+  assumptions: [assumption(MASSES[kind].code)],
+  cautions: [],
+  sources: [],
+});
+
 /** A mass: an answer, or a plain number [`unit`], which we take as exact. The value is NaN where it is left out. */
 export function readMass<K extends Mass>(
   reader: Reader,
@@ -38,25 +53,12 @@ export function readMass<K extends Mass>(
   unit: LoadUnit,
   optional = false,
 ): Answer<K> {
-  const { quantity, least, most, code, makers } = MASSES[kind];
+  const { quantity, least, most, makers } = MASSES[kind];
   const expected = `an answer of ${makers}, or a number`;
   const given = reader.anything(name, expected, optional);
   const ucum = loadUnitCode(unit);
   if (typeof given === 'number') {
-    const value = reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN;
-    return {
-      kind,
-      value,
-      unit: ucum,
-      equation: ENTERED,
-      evidence: 'definition',
-      formula: 'w',
-      symbols: { w: 'load' },
-      inputs: { load: value, unit },
-      assumptions: [assumption(code)],
-      cautions: [],
-      sources: [],
-    };
+    return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
   }
   const fault = given === undefined ? undefined : answerFault(given, kind, ['kg', '[lb_av]'], least, most);
   if (fault !== undefined) reader.report('wrong-type', name, expected, fault);

@@ -3,7 +3,7 @@ import { assumption } from '../pressure/estimate-messages.js';
 import { logNormalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { ExtraReading, Range } from '../pressure/equation.js';
+import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
 import {
@@ -30,7 +30,15 @@ import {
   type AnswerColumns,
   type ColumnAnswer,
 } from './column-answer.js';
-import { ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
+import {
+  at,
+  ColumnReader,
+  type MayMiss,
+  type NumberColumn,
+  type Numbers,
+  type WordColumn,
+  type Words,
+} from './column-input.js';
 import { curveBlock } from './curve-rows.js';
 import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
@@ -42,11 +50,14 @@ export interface OcclusionColumnsInput {
   /** An equation by its id, or your own of `fitOcclusionEquation`. */
   readonly equation: OcclusionEquationId | FittedOcclusionEquation;
   readonly limb: WordColumn<Limb>;
-  readonly circumferenceCm: NumberColumn;
-  readonly systolicMmHg: NumberColumn;
-  readonly diastolicMmHg: NumberColumn;
-  readonly cuffWidthCm: NumberColumn;
-  readonly posture: WordColumn<Posture>;
+  /** Leave out a reading that the equation does not use. */
+  readonly circumferenceCm?: NumberColumn;
+  readonly systolicMmHg?: NumberColumn;
+  /** Without it most equations give no interval. */
+  readonly diastolicMmHg?: NumberColumn;
+  readonly cuffWidthCm?: NumberColumn;
+  /** Without it most equations for the thigh give no interval. */
+  readonly posture?: WordColumn<Posture>;
   /** For the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite>;
   readonly ageYears?: NumberColumn;
@@ -63,26 +74,33 @@ export interface OcclusionColumnsInput {
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
   const equation = readEquation(reader, occlusionEquations);
-  const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
+  const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
+  const uses = equation && usesOf(equation);
+  // A reading that the equation does not use may be left out; one that is given has to be right.
+  const unused = (field: keyof OcclusionReadings): MayMiss => (!uses || uses.has(field) ? 'nothing' : 'column');
   const input = new ColumnReader(reader);
   const limb = input.words('limb', LIMBS);
   const oneLimb = limb.varies ? undefined : limb.at(0);
   const columns: OcclusionReadingColumns = {
     limb,
     // A limb for all rows bounds the circumference for all rows.
-    circumferenceCm: input.numbers('circumferenceCm', oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm),
-    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg),
-    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg),
-    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm),
-    posture: input.words('posture', POSTURES),
+    circumferenceCm: input.numbers(
+      'circumferenceCm',
+      oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm,
+      unused('circumferenceCm'),
+    ),
+    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg, unused('systolicMmHg')),
+    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg, unused('diastolicMmHg')),
+    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm, unused('cuffWidthCm')),
+    posture: input.words('posture', POSTURES, unused('posture')),
     ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
     sex: input.words('sex', SEXES, spare('sex')),
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
-    side: input.words('side', SIDES, true),
-    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, true),
+    side: input.words('side', SIDES, 'values'),
+    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, 'values'),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
-    column: input.numbers(name, quantities[name], true),
+    column: input.numbers(name, quantities[name], 'values'),
     field: READING_ERRORS[name].field,
   })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
   const rows = input.someRows('circumferenceCm');
@@ -99,7 +117,9 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     reader.done();
   }
   const { fitted, error } = equation!;
-  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
+  const ranges = Object.entries(fitted)
+    .map(([field, range]) => [columns[field as 'ageYears'], range] as const)
+    .filter(([column]) => column.varies || !Number.isNaN(at(column, 0)));
   const marked = ranges.map(([column]) => column);
   const pressures = [circumferenceCm, systolicMmHg, diastolicMmHg];
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
@@ -146,6 +166,16 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     },
     ...out,
   };
+}
+
+/** The readings that an equation cannot do without: those of its formula, and of what it applies to. */
+function usesOf({ symbols, error, cuffWidthCm }: OcclusionEquation): ReadonlySet<string> {
+  const curve = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'posture'];
+  return new Set([
+    ...Object.values(symbols).map((symbol) => (typeof symbol === 'string' ? symbol : symbol.field)),
+    ...(error.curve ? curve : []),
+    ...(cuffWidthCm === 'any' ? [] : ['cuffWidthCm']),
+  ]);
 }
 
 /** Flags circumferences and pressures that are missing or impossible, pressures swapped, and pressures to refer. */

@@ -59,7 +59,7 @@ describe('a request for a plan', () => {
         '"a field nobody knows"',
       ],
     ]);
-    expect(asked({ ...plan.request, ['x'.repeat(61)]: 1 })[0]![0]).toBe('x'.repeat(60));
+    expect(asked({ ...plan.request, ['x'.repeat(61)]: 1 })[0]![0]).toBe(`${'x'.repeat(60)}…`);
     expect(asked({ ...plan.request, systolicMmHg: '118' })).toEqual([
       ['systolicMmHg', 'wrong-type', 'a number from 60 to 300 mmHg', '"118"'],
     ]);

@@ -184,8 +184,10 @@ describe('a target', () => {
       ['gaugeStepMmHg', 'wrong-relation', 'at most 16 mmHg', '20'],
     ]);
     const expected =
-      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction';
-    expect(refused({ occlusion: 160 })).toEqual([['occlusion', 'wrong-type', expected, 'a bare number']]);
+      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+    expect(refused({ occlusion: 1600 })).toEqual([
+      ['occlusion', 'out-of-range', 'a number from 50 to 1000 mmHg', '1600'],
+    ]);
     expect(refused({ occlusion: { ...occlusion, kind: 'cuff-pressure' } })).toEqual([
       ['occlusion', 'wrong-type', expected, "an object whose kind is not 'occlusion-pressure'"],
     ]);

@@ -45,7 +45,7 @@ describe('a call that is wrong', () => {
       'a column of at most 50000000 rows',
       '50000001 rows',
     ]);
-    expect(refused({ posture: undefined })).toEqual([
+    expect(refused({ posture: undefined, equation: 'pooled-curve-thigh-2026' })).toEqual([
       ['posture', 'missing', "one of 'supine', 'seated', 'standing'", 'undefined'],
     ]);
     expect(refused({ circumferenceCm: 9, systolicMmHg: [120, 120, 120] })[0]!.slice(1)).toEqual([
