@@ -30,6 +30,11 @@ export const sessionMessages = {
     'The acute to chronic ratio describes what was done. It cannot tell whether the risk of injury rises or falls, and no range of it is known to protect.',
   'ratio-coupled':
     'The acute week is part of the chronic weeks too, which makes the two correlate by arithmetic alone.',
+  'sides-independent': 'The errors of the two sides are taken as independent of each other.',
+  'symmetry-without-error':
+    'No error of the measurement was given, so it is not known what difference can be detected. Give errorPercent.',
+  'symmetry-not-detected':
+    'The sides cannot be told apart: with these errors, any index from {low} to {high} % may be no difference.',
   'no-equivalence':
     'These are sums. They do not say that two sessions have the same effect, nor that restriction makes up for load.',
   'restriction-gives-less-strength':

@@ -9,7 +9,7 @@ export interface WalkedExercise {
     readonly rest: number;
     readonly pressure: number;
     /** Load of this set [kg]. */
-    readonly load: number;
+    readonly load?: number;
   }[];
   /** Ticks of the four phases of a repetition. */
   readonly tempo: readonly [number, number, number, number];
@@ -148,9 +148,9 @@ export function walkSession(exercises: readonly WalkedExercise[]) {
     // Repetition by repetition, each with the load of its set.
     volume: exercises
       .flatMap(({ sets, side }) => [...sets, ...(side.includes('then') ? sets : [])])
-      .flatMap(({ repetitions = 0, load }) => Array.from({ length: repetitions }, () => load))
+      .flatMap(({ repetitions = 0, load = 0 }) => Array.from({ length: repetitions }, () => load))
       .reduce((total, load) => total + load, 0),
-    peak: Math.max(...exercises.flatMap(({ sets }) => sets.map(({ load }) => load))),
+    peak: Math.max(...exercises.flatMap(({ sets }) => sets.map(({ load = 0 }) => load))),
     work: ticks.filter(({ what }) => what === 'work').length,
     cuffs,
     whole: count(any),
@@ -199,7 +199,7 @@ export function asSession(exercises: readonly WalkedExercise[], tickS: number): 
         const turns = side === 'left-then-right' || side === 'right-then-left';
         return {
           sets: sets.map(({ repetitions, ticks, rest, pressure, load }) => ({
-            load,
+            ...(load !== undefined && { load }),
             ...(repetitions === undefined ? {} : { repetitions }),
             ...(ticks === undefined ? {} : { durationS: seconds(ticks) }),
             restS: seconds(rest),
