@@ -34,7 +34,7 @@ export const sessionMessages = {
   'symmetry-without-error':
     'No error of the measurement was given, so it is not known what difference can be detected. Give errorPercent.',
   'symmetry-not-detected':
-    'The sides cannot be told apart: with these errors, any index from {low} to {high} % may be no difference.',
+    'No difference can be detected: with these errors, any index from {low} to {high} % may be none.',
   'no-equivalence':
     'These are sums. They do not say that two sessions have the same effect, nor that restriction makes up for load.',
   'restriction-gives-less-strength':

@@ -20,7 +20,7 @@ export interface SymmetryInput {
 
 /** A limb symmetry index [%], with the indices between which no difference can be detected. */
 export type LimbSymmetry = Answer<'limb-symmetry'> & {
-  /** Inside these ends the two sides cannot be told apart; left out where no error is known. */
+  /** Inside these ends no difference between the sides can be detected; left out where no error is known. */
   readonly undetected?: { readonly low: number; readonly high: number };
 };
 
@@ -60,7 +60,7 @@ function readSide(reader: Reader, name: Side): Measured | undefined {
  * deviation of ln(value). No difference can be detected between 100 × exp(−1.96 s) and 100 × exp(1.96 s).
  *
  * Measures with 4.2 % of error, the median of repeated tests of 1RM, cannot tell 90 % from 100 %. We apply no threshold:
- * an index clears no one to return to sport.
+ * an index does not give medical clearance.
  *
  * - Error: that of both sides, taken as independent; the 95 % interval is on a log scale.
  * - Evidence: the index is a `definition`; where you give answers, the weaker of theirs.

@@ -89,7 +89,7 @@ const page = (file: string): string => readFileSync(file, 'utf8').replaceAll(/^`
 
 /** Each page, and each folder of the library, with its text. */
 const places: ReadonlyMap<string, string> = new Map([
-  ...['README.md', ...under('docs', '.md').filter((file) => !file.startsWith(join('docs', 'site')))].map(
+  ...['README.md', ...under('docs', '.md').filter((file) => !/^docs.(site|stories)/.test(file))].map(
     (file) => [file, page(file)] as const,
   ),
   ...readdirSync('src').map((name) => {
