@@ -1,15 +1,5 @@
-import {
-  attempt,
-  equations,
-  explain,
-  fill,
-  grades,
-  messages,
-  words,
-  type Answer,
-  type Caution,
-  type InputIssue,
-} from 'cuffwork';
+import { attempt, equations, grades, type Answer, type Caution, type InputIssue } from 'cuffwork';
+import { explain, fill, messages, words } from 'cuffwork/explain';
 import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, timelineChart } from './charts.js';
 import {

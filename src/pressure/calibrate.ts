@@ -4,12 +4,12 @@ import { describe } from '../answer/issues.js';
 import { answerFault, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
 import { conversionDeviation, convertedCaution, convertWidth, type ConversionReadings } from './cuff-width.js';
 import { EQUATION_IDS } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { deviationAsShare, deviationInUnit } from './answer-spread.js';
 import { chiSquareTail } from '../statistics/chi-square.js';
 import { NORMAL_95 } from '../statistics/normal.js';
@@ -384,8 +384,6 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
     ...logInterval(value, errors),
     equation: 'calibrated',
     evidence: estimate.evidence,
-    formula: 'LOP1 ^ w * m ^ (1 - w)',
-    symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
     inputs: {
       ...place,
       estimate,
@@ -413,10 +411,6 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
       ...(far.length > 0 ? [caution('caution', 'measured-far-from-estimate', { measured: far.join(', ') })] : []),
       ...(contradicting ? [contradictionCaution(contradicting, measurements)] : []),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),
-    ],
-    sources: [
-      'variance-days-legs',
-      ...(others.length > 0 ? (['cuff-width-2012', 'posture-widths-2018'] satisfies SourceId[]) : []),
     ],
     personalFactor: {
       value: Math.exp(usual.mean) / estimate.value,

@@ -7,7 +7,8 @@ import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
 import { defaultEquations } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** The person and limb that a pressure is converted for. */
 export interface ConversionReadings {
@@ -137,16 +138,6 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     ...ends,
     equation: 'width-correction',
     evidence: 'derived',
-    formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP: 'occlusionMmHg',
-      SBP: 'systolicMmHg',
-      b: { field: 'limb', codes: { leg: curveOf('leg').b, arm: curveOf('arm').b } },
-      C: 'circumferenceCm',
-      W2: 'toWidthCm',
-      W1: 'fromWidthCm',
-    },
     inputs: {
       occlusionMmHg,
       ...readings,
@@ -156,6 +147,5 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     },
     assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
-    sources: [...defaultEquations[limb].sources],
   };
 });

@@ -4,7 +4,7 @@ import type { SourceId } from '../evidence/sources.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { PooledCurve } from './curve.js';
-import type { EstimateCode } from './estimate-messages.js';
+import type { PressureAssumption } from './assumptions.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {
@@ -66,7 +66,7 @@ export interface OcclusionEquation {
     readonly share?: number | Readonly<Record<CuffClass, number>>;
     readonly curve?: PooledCurve;
     readonly evidence: Grade;
-    readonly assumption: EstimateCode;
+    readonly assumption: PressureAssumption;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
     readonly means?: number;
     /** Fitted in the laboratory that uses it, so how far laboratories differ is no part of its error. */
@@ -74,5 +74,5 @@ export interface OcclusionEquation {
   };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
-  readonly assumptions: readonly EstimateCode[];
+  readonly assumptions: readonly PressureAssumption[];
 }

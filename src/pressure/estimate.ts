@@ -27,7 +27,8 @@ import {
   requirement,
   type ReadingErrors,
 } from './uncertainty.js';
-import { assumption, caution } from './estimate-messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
@@ -85,7 +86,7 @@ interface Notes {
 
 /** An unknown range is never taken as inside. */
 export const rangeNotKnown = ({ fittedNotKnown }: OcclusionEquation): Assumption =>
-  assumption('fitted-range-not-known', { names: fittedNotKnown.map((field) => quantities[field].name).join(', ') });
+  assumption('fitted-range-not-known', { fields: fittedNotKnown });
 
 function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
   const { limb, posture } = readings;
@@ -129,8 +130,8 @@ const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')
 function readingsAssumption(given?: ReadingErrors): Assumption {
   if (!given) return readingsExact;
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
-  const names = exact.map((field) => quantities[READING_ERRORS[field].field].name).join(', ');
-  return names ? assumption('readings-partly-exact', { names }) : assumption('reading-errors-given');
+  const fields = exact.map((field) => READING_ERRORS[field].field);
+  return fields.length > 0 ? assumption('readings-partly-exact', { fields }) : assumption('reading-errors-given');
 }
 
 /** Where along the limb the circumference belongs, and what differs. */
@@ -196,7 +197,7 @@ export function estimateBy(
 ): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const errors = errorsOf(equation, readings, value, given);
-  const { evidence, sources, id } = equation;
+  const { evidence, id, formula, symbols, error } = equation;
   const { assumptions, cautions } = sharedNotes(equation, readings);
   const own = ownCautions(equation, value, readings);
   return {
@@ -206,12 +207,10 @@ export function estimateBy(
     ...(errors.length > 0 && logInterval(value, errors)),
     equation: id,
     evidence,
-    formula: equation.formula,
-    symbols: equation.symbols,
+    ...(error.ownLaboratory && { ownEquation: { formula, symbols } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
-    sources,
   };
 }
 

@@ -3,7 +3,8 @@ import { isInputError } from '../answer/issues.js';
 import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { placeOf } from './held-pressure.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { deviationInUnit } from './answer-spread.js';
 import { correctForPosture } from './posture.js';
 

@@ -3,7 +3,7 @@ import { guardCautions } from '../answer/guards.js';
 import { answerFault } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 
 type Pressure = Answer<'occlusion-pressure'>;
 
@@ -22,12 +22,9 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
   unit: 'mm[Hg]',
   equation: ENTERED,
   evidence: 'definition',
-  formula: 'LOP',
-  symbols: { LOP: 'valueMmHg' },
   inputs: { valueMmHg },
   assumptions: [assumption('occlusion-exact')],
   cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['occlusion'] }),
-  sources: [],
 });
 
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */

@@ -6,7 +6,7 @@ import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption, type PressureCode } from './messages.js';
+import { assumption, type PressureAssumption } from './assumptions.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
@@ -32,12 +32,12 @@ export interface MeasuredInput {
 interface MethodError {
   readonly standardDeviation: number;
   readonly evidence: Grade;
-  readonly assumption: PressureCode;
+  readonly assumption: PressureAssumption;
   readonly source: SourceId;
 }
 
 /** Published errors of each method; where several were published, the largest. */
-function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
+export function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
   switch (method) {
     case 'doppler':
       // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
@@ -118,8 +118,6 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
     ...interval(valueMmHg, [error]),
     equation: `measured-${method}`,
     evidence: error.evidence,
-    formula: 'measured',
-    symbols: { measured: 'valueMmHg' },
     inputs: {
       valueMmHg,
       method,
@@ -133,6 +131,5 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
     },
     assumptions: [normalInterval, assumption(given ? 'error-given' : published.assumption)],
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
-    sources: given ? [] : [published.source],
   };
 });

@@ -5,7 +5,8 @@ import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
@@ -113,13 +114,6 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     ...ends,
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'DBP + (LOP1 - DBP) * h2 / h1',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP1: 'occlusionMmHg',
-      h2: { field: 'toPosture', codes: thighCurve.h },
-      h1: { field: 'fromPosture', codes: thighCurve.h },
-    },
     inputs: {
       occlusionMmHg,
       diastolicMmHg,
@@ -133,6 +127,5 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     cautions: same
       ? []
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
-    sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
 });

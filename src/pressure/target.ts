@@ -172,8 +172,6 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,
-    formula: 'p / 100 * LOP',
-    symbols: { p: 'percent', LOP: 'occlusion' },
     inputs: {
       occlusion,
       percent,
@@ -192,6 +190,5 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     },
     assumptions: exactness(occlusion),
     cautions,
-    sources: ['guideline-review-2019'],
   };
 });

@@ -5,7 +5,8 @@ import { grades, type Grade } from '../evidence/grades.js';
 import { Math, square } from '../quantity/maths.js';
 import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link limbSymmetry} takes. */
 export interface SymmetryInput {
@@ -107,8 +108,6 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
     unit: '%',
     equation: 'limb-symmetry',
     evidence: weaker(own.evidence, other.evidence),
-    formula: '100 * a / b',
-    symbols: { a: 'involvedValue', b: 'otherValue' },
     inputs: { involvedValue: own.value, otherValue: other.value, involved },
     ...(known && {
       ...logInterval(value, [
@@ -129,7 +128,6 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
           ]
         : []),
     ],
-    sources: [],
   };
 });
 

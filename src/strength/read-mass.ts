@@ -2,7 +2,7 @@ import type { Answer, Assumption } from '../answer/answer.js';
 import { answerFault } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
 const MASSES = {
@@ -37,12 +37,9 @@ export const enteredMass = <K extends Mass>(kind: K, value: number, unit: LoadUn
   unit: loadUnitCode(unit),
   equation: ENTERED,
   evidence: 'definition',
-  formula: 'w',
-  symbols: { w: 'load' },
   inputs: { load: value, unit },
   assumptions: [assumption(MASSES[kind].code)],
   cautions: [],
-  sources: [],
 });
 
 /** A mass: an answer, or a plain number [`unit`], which we take as exact. The value is NaN where it is left out. */

@@ -1,9 +1,8 @@
 import { Math } from '../quantity/maths.js';
-import type { AnswerKind, Assumption, Symbols } from '../answer/answer.js';
+import type { Answer, AnswerKind, Assumption } from '../answer/answer.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NO_INTERVAL, REFUSED } from './flags.js';
 
@@ -30,10 +29,10 @@ export interface ColumnsAbout<K extends AnswerKind = AnswerKind> {
   readonly scale?: 'log';
   readonly equation: string;
   readonly evidence: Grade;
-  readonly formula: string;
-  readonly symbols: Symbols;
+  readonly ownEquation?: NonNullable<Answer['ownEquation']>;
+  /** What the column answers were calculated from. */
+  readonly inputs?: Readonly<Record<string, ColumnsAbout>>;
   readonly assumptions: readonly Assumption[];
-  readonly sources: readonly SourceId[];
 }
 
 /** Answers over columns. */

@@ -1,5 +1,5 @@
 /**
- * For research: columns, agreement, an equation of one’s own, Monte Carlo, citations.
+ * For research: columns, agreement, an equation of one’s own, Monte Carlo.
  *
  * @module cuffwork/study
  */
@@ -15,7 +15,6 @@ export {
   type WithConfidence,
   type WithError,
 } from './agreement.js';
-export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
 export type { NumberColumn, WordColumn } from './column-input.js';
 export { columns, type ColumnsInput } from './columns.js';
@@ -30,7 +29,6 @@ export {
 } from './fitted-equation.js';
 export { flagCodes, REFUSED, rowFlags, type RowFlag } from './flags.js';
 export type { MaximumColumnsInput } from './maximum-columns.js';
-export { methods } from './methods.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
 export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';

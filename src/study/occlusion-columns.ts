@@ -1,5 +1,5 @@
 import { rangeNotKnown } from '../pressure/estimate.js';
-import { assumption } from '../pressure/estimate-messages.js';
+import { assumption } from '../pressure/assumptions.js';
 import { logNormalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
@@ -145,7 +145,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     refuseRows(work, from, to);
   });
   if (shared) copyColumns(work, out);
-  const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
+  const { id, evidence, formula, symbols, fittedNotKnown } = equation!;
   const known = error.assumption !== 'error-not-known';
   return {
     about: {
@@ -155,14 +155,12 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       ...(known && { scale: 'log' }),
       equation: id,
       evidence,
-      formula,
-      symbols,
+      ...(equation!.error.ownLaboratory && { ownEquation: { formula, symbols } }),
       assumptions: [
         ...(known ? [logNormalInterval] : []),
         ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
-      sources,
     },
     ...out,
   };

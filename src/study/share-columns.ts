@@ -1,8 +1,8 @@
 import { Math } from '../quantity/maths.js';
 import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
-import { sources as allSources, type SourceId } from '../evidence/sources.js';
 import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
@@ -62,19 +62,12 @@ function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: B
   const given = reader.raw(field);
   try {
     const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
-    const { kind: asked, unit, evidence, scale, sources } = about;
+    const { kind: asked, unit, evidence } = about;
     const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
-    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
-      const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
+    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence)) {
       input.rows = value.length;
-      return {
-        value,
-        lower,
-        upper,
-        standardDeviation,
-        flag,
-        about: { kind, unit, evidence, scale, sources: ids } as unknown as ColumnsAbout,
-      };
+      // What holds for the rows is carried along, as `inputs` of what is worked out from them.
+      return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
     }
   } catch {
     // Whatever cannot be read is no column answer.
@@ -92,7 +85,7 @@ interface Share {
   /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
   readonly readFit?: (unit: Unit) => ((highest: number) => Fit) | undefined;
   readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
-  readonly about: Pick<ColumnsAbout, 'kind' | 'equation' | 'formula' | 'symbols'>;
+  readonly about: Pick<ColumnsAbout, 'kind' | 'equation'>;
 }
 
 /** A percentage of a column answer, brought to a step: what targets and loads have in common. */
@@ -172,7 +165,7 @@ function shareColumns(
     }
     refuseRows(out, from, to);
   });
-  const { unit, evidence, scale, sources } = of!.about;
+  const { unit, evidence, scale } = of!.about;
   return {
     about: {
       ...about,
@@ -181,7 +174,7 @@ function shareColumns(
       evidence,
       ...(log && { scale }),
       assumptions: [log ? logNormalInterval : normalInterval],
-      sources: [...new Set<SourceId>([...sources, 'guideline-review-2019'])],
+      inputs: { [base.field]: of!.about },
     },
     ...out,
   };
@@ -203,8 +196,6 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
       about: {
         kind: 'cuff-pressure',
         equation: 'percent-of-occlusion',
-        formula: 'p / 100 * LOP',
-        symbols: { p: 'percent', LOP: 'occlusion' },
       },
     },
     'down',
@@ -285,8 +276,6 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
       about: {
         kind: 'training-load',
         equation: 'percent-of-maximum',
-        formula: 'p / 100 * M',
-        symbols: { p: 'percent', M: 'oneRepMax' },
       },
     },
     rounding,

@@ -6,12 +6,12 @@ import {
   correctForPosture,
   estimateOcclusionPressure,
   estimateOneRepMax,
-  explain,
   measuredOcclusionPressure,
   targetCuffPressure,
   testedOneRepMax,
   trainingLoad,
 } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import {
   nextRequest,
   nextSession,

@@ -23,7 +23,9 @@ import {
   type Said,
   said,
   withCode,
+  withWorking,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 const estimate = (more: object) => estimateOcclusionPressure({ ...LEG, ...more } as never);
 
@@ -50,7 +52,7 @@ describe('an estimate', () => {
     expectHoldsTogether(partly);
     expect(said(partly.assumptions)[0]).toEqual([
       'readings-partly-exact',
-      { values: { names: 'limb circumference, diastolic pressure' } },
+      { values: { fields: ['circumferenceCm', 'diastolicMmHg'] } },
     ]);
     expect(parts(partly).map(([part]) => part)).toEqual(['equation', 'systolic']);
   });
@@ -254,7 +256,7 @@ describe('a measured pressure', () => {
       errors: [{ part: 'measurement', standardDeviation: deviation, evidence }],
       cautions: [],
     });
-    expect(answer.sources).toEqual([source]);
+    expect(working(answer)!.sources).toEqual([source]);
     expect(said(answer.assumptions)).toEqual([['normal-interval'], [code]]);
     expect(answer.inputs).toEqual({ valueMmHg: 170, method, limb });
   });
@@ -273,7 +275,7 @@ describe('a measured pressure', () => {
     expectHoldsTogether(answer);
     expect(answer.inputs).toEqual(input);
     expect(answer.errors).toEqual([{ part: 'measurement', standardDeviation: 3, evidence: 'practice' }]);
-    expect(answer).toMatchObject({ evidence: 'practice', sources: [] });
+    expect(withWorking(answer)).toMatchObject({ evidence: 'practice', sources: [] });
     expect(said(answer.assumptions)).toEqual([['normal-interval'], ['error-given']]);
     expect(refusal(measuredOcclusionPressure, {}).map(([path, code]) => [path, code])).toEqual([
       ['valueMmHg', 'missing'],
@@ -307,7 +309,7 @@ describe('another cuff width', () => {
     expectClose(answer.standardDeviation!, deviation * (1 - 70 / answer.value));
     expect(answer.inputs).toEqual({ occlusionMmHg: 170, ...person, fromWidthCm: 12, toWidthCm: 10 });
     expect(said(answer.assumptions)).toEqual([['ratio-to-curve-kept'], ['log-normal-interval']]);
-    expect(answer.sources).toContain('posture-widths-2018');
+    expect(working(answer)!.sources).toContain('posture-widths-2018');
     expect(said(answer.cautions)).toEqual([
       ['width-converted', { severity: 'caution', values: { from: 12, to: 10 }, path: ['toWidthCm'] }],
     ]);
@@ -395,7 +397,7 @@ describe('another posture', () => {
             ],
           ],
     );
-    expect(answer.sources).toEqual(['posture-2018', 'posture-widths-2018', 'cuff-width-2019']);
+    expect(working(answer)!.sources).toEqual(['posture-2018', 'posture-widths-2018', 'cuff-width-2019']);
   });
   it('with an error, and where it is refused', () => {
     const answer = shift({ standardDeviationMmHg: 8 });
@@ -443,7 +445,7 @@ describe('a reading with the wrong bladder', () => {
       });
       expect(answer.inputs).toEqual({ [field]: reading[field], circumferenceCm: 42, bladderWidthCm: 12 });
       expect(said(answer.assumptions)).toEqual([['bias-published']]);
-      expect(answer.sources).toEqual(['monica-quality']);
+      expect(working(answer)!.sources).toEqual(['monica-quality']);
     }
   });
   it.each([
@@ -503,7 +505,7 @@ describe('a fixed training pressure', () => {
   ])('of a thigh of %d cm is %d', (circumferenceCm, value) => {
     const answer = circumferenceBandPressure({ circumferenceCm });
     expectHoldsTogether(answer);
-    expect(answer).toMatchObject({
+    expect(withWorking(answer)).toMatchObject({
       kind: 'fixed-training-pressure',
       value,
       unit: 'mm[Hg]',

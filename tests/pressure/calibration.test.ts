@@ -6,11 +6,11 @@ import {
   calibrateOcclusionPressure,
   correctForCuffWidth,
   estimateOcclusionPressure,
-  explain,
   InputError,
   measuredOcclusionPressure,
   type CalibrationInput,
 } from '../../src/index.js';
+import { explain, working } from '../../src/text/index.js';
 import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from '../../src/pressure/calibrate.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { codesOf, expectHoldsTogether } from '../support/hold-together.js';
@@ -125,7 +125,7 @@ describe('calibrateOcclusionPressure', () => {
         expect(Math.abs(answer.standardDeviation! - expected.standardDeviation)).toBeLessThan(1e-8);
         // The working that explain shows comes to the same.
         const { estimateWeight: w, measuredMmHg: m } = answer.inputs;
-        const shown: number = evaluate(answer.formula, { w, m, LOP1: estimateAt(12).value });
+        const shown: number = evaluate(working(answer)!.formula, { w, m, LOP1: estimateAt(12).value });
         expect(Math.abs(shown - answer.value)).toBeLessThan(1e-8);
       }),
       { seed: 5 },

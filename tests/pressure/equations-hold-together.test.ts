@@ -14,6 +14,7 @@ import {
   said,
   withCode,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 const all: readonly OcclusionEquation[] = equations.occlusionPressure;
 
@@ -30,7 +31,7 @@ interface Told {
   readonly widths?: readonly [number, number];
   readonly error: Said;
   readonly more: readonly string[];
-  readonly unchecked: string;
+  readonly unchecked: readonly string[];
 }
 type Kind = 'thigh-narrow' | 'thigh-wide' | 'arm';
 const means = (code: string, count: number): Said => [code, { values: { count } }];
@@ -43,7 +44,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [18, 18],
     error: ['error-from-fit'],
     more: ['width-taken-from-publication', 'girth-site-not-stated'],
-    unchecked: 'limb circumference, systolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg'],
   },
   'thigh-2015': {
     own: 67.1,
@@ -53,7 +54,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [5, 5],
     error: ['error-from-fit'],
     more: ['girth-site-third'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'arm-2015': {
     own: 10.2,
@@ -63,7 +64,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [5, 5],
     error: ['error-from-fit'],
     more: ['girth-site-not-stated'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'width-ratio-1993': {
     share: (kind) => ({ 'thigh-narrow': 0.3, 'thigh-wide': 0.28, arm: 0.23 })[kind],
@@ -72,7 +73,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     error: means('error-from-means', 9),
     more: ['width-ratio-bias'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure, cuff width',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm'],
   },
   'pooled-curve-thigh-2026': {
     curve: { b: 17.9, variance: [10.6, 0.083, -0.779] },
@@ -80,7 +81,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     laboratory: false,
     error: means('error-of-curve', 18),
     more: ['own-working', 'nominal-person', 'widths-assumed'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'pooled-curve-arm-2026': {
     curve: { b: 11.5, variance: [10.4, 0.083, -0.721] },
@@ -88,7 +89,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     laboratory: false,
     error: means('error-of-curve', 18),
     more: ['own-working', 'nominal-person'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'thigh-index-12': {
     share: () => 0.23,
@@ -98,7 +99,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [12, 12],
     error: means('error-from-means', 3),
     more: ['index-band-12'],
-    unchecked: 'systolic pressure',
+    unchecked: ['systolicMmHg'],
   },
   'thigh-index-18': {
     share: () => 0.23,
@@ -108,7 +109,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [18, 20],
     error: means('error-from-means', 3),
     more: ['index-band-18'],
-    unchecked: 'systolic pressure',
+    unchecked: ['systolicMmHg'],
   },
   'padding-2006': {
     grade: 'published',
@@ -116,7 +117,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     error: ['error-not-known'],
     more: ['padding-from-caller', 'width-not-in-formula', 'padding-too-low'],
-    unchecked: 'systolic pressure, cuff width',
+    unchecked: ['systolicMmHg', 'cuffWidthCm'],
   },
 };
 
@@ -212,7 +213,7 @@ describe('an estimate by each equation', () => {
           expectHoldsTogether(answer);
           expect(answer).toMatchObject({ kind: 'occlusion-pressure', unit: 'mm[Hg]', equation: equation.id });
           expect(answer.inputs).toEqual(readings);
-          expect(answer.sources).toEqual(equation.sources);
+          expect(working(answer)!.sources).toEqual(equation.sources);
           const known = told.error[0] !== 'error-not-known';
           const errors = known ? expectedErrors(equation.id, readings, answer.value) : {};
           expect(Object.keys(deviations(answer))).toEqual(Object.keys(errors));
@@ -226,7 +227,7 @@ describe('an estimate by each equation', () => {
             ...(known && told.laboratory ? [['laboratories-differ']] : []),
             ...(known && limb === 'arm' && posture !== 'supine' ? [['arm-posture-not-known']] : []),
             ...told.more.map((code) => [code]),
-            ['fitted-range-not-known', { values: { names: told.unchecked } }],
+            ['fitted-range-not-known', { values: { fields: told.unchecked } }],
           ]);
           expect(said(answer.cautions)[0]).toEqual(['estimate-is-a-start', { severity: 'note' }]);
           expect(withCode(said(answer.cautions), 'equation-unconfirmed')).toEqual(

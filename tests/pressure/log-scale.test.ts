@@ -15,12 +15,10 @@ const shared = (value: number, share: number): Answer<'occlusion-pressure'> => (
   ...logInterval(value, [{ part: 'equation', standardDeviation: share, evidence: 'derived' }]),
   equation: 'by-hand',
   evidence: 'derived',
-  formula: 'measured',
-  symbols: { measured: 'valueMmHg' },
+  ownEquation: { formula: 'measured', symbols: { measured: 'valueMmHg' } },
   inputs: { valueMmHg: value },
   assumptions: [logNormalInterval],
   cautions: [],
-  sources: [],
 });
 
 describe('a target of an occlusion pressure with errors that are shares', () => {

@@ -10,6 +10,7 @@ import {
   withCode,
   Z,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 describe('a target', () => {
   const occlusion = measuredOcclusionPressure({
@@ -38,7 +39,7 @@ describe('a target', () => {
       rounding: { from: 80, to: 'down', step: 15 },
       errors: [{ part: 'occlusion', standardDeviation: 5, evidence: 'practice' }],
     });
-    expect(answer.sources).toEqual(['guideline-review-2019']);
+    expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
     expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
     expect(said(answer.cautions)).toEqual(ALWAYS);
     const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, limbSymmetry, measuredOcclusionPressure, testedOneRepMax } from '../../src/index.js';
+import { attempt, limbSymmetry, measuredOcclusionPressure, testedOneRepMax } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import { expectPlainJson } from '../support/answers.js';
 
 const codesOf = ({ cautions }: ReturnType<typeof limbSymmetry>) => cautions.map(({ code }) => code);

@@ -3,10 +3,12 @@ import { Cite } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import { describe, expect, it } from 'vitest';
-import { cite, estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { cite, working } from '../../src/text/index.js';
 import { planSession } from '../../src/plan/index.js';
-import { escapeTex } from '../../src/study/bibliography.js';
-import { bibliography, columns, estimateWith, methods } from '../../src/study/index.js';
+import { escapeTex } from '../../src/text/bibliography.js';
+import { columns, estimateWith } from '../../src/study/index.js';
+import { bibliography, methods } from '../../src/text/index.js';
 import { publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
 
@@ -124,7 +126,7 @@ describe('bibliography', () => {
       cuffWidthCm: 5,
       posture: 'supine',
     });
-    expect(bibliography(about, { format: 'csl-json' }).map(({ id }) => id)).toEqual(about.sources);
+    expect(bibliography(about, { format: 'csl-json' }).map(({ id }) => id)).toEqual(working(about)!.sources);
     expect(bibliography({ sources: [] }, { format: 'bibtex' })).toBe('');
   });
 

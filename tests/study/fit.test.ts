@@ -1,7 +1,8 @@
 import { compile } from 'mathjs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { explain, targetCuffPressure } from '../../src/index.js';
+import { targetCuffPressure } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import { columns, equationFromFit, estimateWith, fitOcclusionEquation } from '../../src/study/index.js';
 import { readings } from '../support/arbitraries.js';
 import { expectPlainJson, frozen } from '../support/answers.js';

@@ -19,6 +19,7 @@ import {
   type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
+import * as text from '../../src/text/index.js';
 import { fitInput, fittedExample } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
@@ -246,8 +247,8 @@ export const publicFunctions: Readonly<
     },
   },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
-  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
-  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
+  explain: { call: text.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
+  cite: { call: text.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
   'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
   'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
   'accountSession, several exercises': { call: root.accountSession, right: session },
@@ -264,13 +265,13 @@ export const publicFunctions: Readonly<
     open: true,
   },
   'explain, a comparison': {
-    call: root.explain,
+    call: text.explain,
     right: compareSessions({ from: prescription, to: prescription } as ComparisonInput),
     open: true,
   },
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
-    call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
+    call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
@@ -306,12 +307,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   kilopascalsToMmHg: { call: root.kilopascalsToMmHg, right: [16] },
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
-  fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  fill: { call: text.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
   checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
-    call: root.explain,
+    call: text.explain,
     right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
@@ -336,8 +337,9 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.reliability,
     right: [[measuredMmHg, measuredMmHg.map((value, row) => value + (row % 3))], { scale: 'log' }],
   },
-  bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
-  methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
+  bibliography: { call: text.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
+  working: { call: text.working, right: [root.testedOneRepMax({ load: 100 })] },
+  methods: { call: text.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },
   estimateWith: {
     call: study.estimateWith,

@@ -1,4 +1,4 @@
-import { explain } from '../../../src/index.js';
+import { explain } from '../../../src/text/index.js';
 import {
   compareSessions,
   lightenExercise,

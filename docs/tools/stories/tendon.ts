@@ -1,4 +1,4 @@
-import { explain } from '../../../src/index.js';
+import { explain } from '../../../src/text/index.js';
 import { nextSession, planSession, recordSession, screen, type RecordRequest } from '../../../src/plan/index.js';
 import { page, type Story } from './story.js';
 

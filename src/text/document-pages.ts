@@ -1,22 +1,24 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
 import { fill } from '../answer/messages.js';
-import { named, saying, sentence, type Say } from '../answer/words.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { byAudience } from '../plan/audience.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import type { StageGoalResult } from '../plan/stage-goals.js';
+import type { WeekLimb, WeekSums } from '../plan/week-types.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
+import { planMessages, type PlanCode } from '../plan/messages.js';
+import type { Proposal, ProposalItem } from '../plan/proposal.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
 import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
-import { byAudience } from './audience.js';
+import { assumptionText } from './assumptions.js';
 import { part, title, type Block } from './blocks.js';
-import type { SessionComparison } from './compare-sessions.js';
-import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import type { StageGoalResult } from './stage-goals.js';
-import type { WeekLimb, WeekSums } from './week-types.js';
-import { saidKey } from './gravest-first.js';
-import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
-import { planMessages, type PlanCode } from './messages.js';
-import type { LighterOptions } from './lighten.js';
-import type { Proposal, ProposalItem } from './proposal.js';
+import { idsIn } from './cite.js';
+import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './section.js';
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
@@ -30,17 +32,17 @@ import {
   workLines,
   type Detail,
 } from './page.js';
-import { isSameLimb, limbsIn } from './places.js';
-import type { ScreeningFinding } from './questions.js';
-import type { RecordItem, SessionRecord } from './record.js';
-import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
-import type { DayCheck, Screening } from './questions.js';
-import { setCounts } from './set-counts.js';
-import { inForce, type Stop } from './stops.js';
+import { isSameLimb, limbsIn } from '../plan/places.js';
+import type { ScreeningFinding } from '../plan/questions.js';
+import type { RecordItem, SessionRecord } from '../plan/record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import { setCounts } from '../plan/set-counts.js';
+import { inForce, type Stop } from '../plan/stops.js';
 
 const isStopped = (document: { readonly stops: readonly Stop[] }): boolean => inForce(document.stops).length > 0;
-const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): Block[] =>
-  part(word('page.sources'), { points: sourceLines(sources) });
+const sourcesPart = (word: Word, document: object): Block[] =>
+  part(word('page.sources'), { points: sourceLines(idsIn(document)) });
 /** Where there is nothing to list, a page says so. */
 const listed = (lines: readonly string[], otherwise: string): Block =>
   lines.length > 0 ? { points: lines } : { lines: [otherwise] };
@@ -115,7 +117,12 @@ export function screeningBlocks(screening: Screening, say: Say): Block[] {
     ...answeredBlocks(say, word, screening),
     { heading: word('page.score'), level: 2 },
     { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
-    { lines: [...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)) },
+    {
+      lines: [
+        ...thrombosisScore.assumptions.map((one) => assumptionText(say, one)),
+        ...thrombosisScore.cautions.map((one) => sentence(say, one)),
+      ],
+    },
     ...sourcesPart(word, screening),
   ];
 }
@@ -127,11 +134,11 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
 }
 
 /** A figure outside a range, with how well the range is backed. */
-const outsideLine = (say: Say, finding: ReviewFinding, guideline: string): string => {
+function outsideLine(say: Say, finding: ReviewFinding, guideline: string): string {
   const values = findingValues(say, finding, guideline);
   const text = fill(planMessages[finding.code as PlanCode], values);
   return `${cautionLine(say, { ...finding, values, text })} [${named(say, 'grade', finding.evidence)}]`;
-};
+}
 
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, say: Say): Block[] {

@@ -1,37 +1,39 @@
-import { kindWords } from '../answer/kinds.js';
+import { kindWords } from './kinds.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { AnswerKind } from '../answer/answer.js';
 import { grades, type Grade } from '../evidence/grades.js';
-import { sources, type SourceId } from '../evidence/sources.js';
-import { columnsAsAbout } from './column-answer.js';
-import { version } from './version.js';
+import type { SourceId } from '../evidence/sources.js';
+import { isWorked, workingBy } from './working.js';
+import { columnsAsAbout } from '../study/column-answer.js';
+import { version } from '../study/version.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
 interface Method {
   readonly kind: AnswerKind;
   readonly equation: string;
   readonly evidence: Grade;
-  readonly formula: string;
-  readonly sources: SourceId[];
+  /** Your own equation. */
+  readonly own: boolean;
+  readonly formula?: string | undefined;
+  readonly sources: readonly SourceId[];
 }
 
 /** Every way in which the numbers of a document were made, innermost last, each once. */
 function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (typeof value !== 'object' || value === null) return;
-  const { kind, equation, evidence, formula, sources: ids } = value as Readonly<Record<string, unknown>>;
-  if (
-    typeof kind === 'string' &&
-    Object.hasOwn(kindWords, kind) &&
-    typeof equation === 'string' &&
-    typeof formula === 'string' &&
-    typeof evidence === 'string' &&
-    Object.hasOwn(grades, evidence)
-  ) {
-    const known = (Array.isArray(ids) ? ids : []).filter(
-      (id): id is SourceId => typeof id === 'string' && Object.hasOwn(sources, id),
-    );
-    const method = { kind: kind as AnswerKind, equation, evidence: evidence as Grade, formula, sources: known };
-    found.set(`${kind} ${equation} ${evidence}`, method);
+  const { evidence } = value as { readonly evidence?: unknown };
+  if (isWorked(value) && typeof evidence === 'string' && Object.hasOwn(grades, evidence)) {
+    const { kind, equation, ownEquation } = value;
+    const { formula, sources } = workingBy(value) ?? { sources: [] };
+    const own = ownEquation !== undefined;
+    found.set(`${kind} ${equation} ${evidence}`, {
+      kind,
+      equation,
+      evidence: evidence as Grade,
+      own,
+      formula,
+      sources,
+    });
   }
   for (const part of Object.values(value)) methodsIn(part, found);
 }
@@ -47,19 +49,18 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  * @example
  * ```ts
  * import { testedOneRepMax } from 'cuffwork';
- * import { methods } from 'cuffwork/study';
+ * import { methods } from 'cuffwork/explain';
  * methods(testedOneRepMax({ load: 100 })).startsWith('Calculations were done with cuffwork'); // => true
  * ```
  */
 export function methods(used: object): string {
   const found = new Map<string, Method>();
   methodsIn(plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout), found);
-  const sentences = [...found.values()].map(({ kind, equation, evidence, formula, sources: keys }) => {
+  const sentences = [...found.values()].map(({ kind, equation, evidence, own, formula, sources: keys }) => {
     const { name, symbol } = kindWords[kind];
     const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
-    const own = kind === 'occlusion-pressure' && evidence === 'derived' && keys.length === 0;
     const ground = own ? 'fitted to measurements of one’s own' : grades[evidence];
-    return `${name} was taken from ${equation} (${symbol} = ${formula}; evidence ${evidence}: ${ground})${cited}.`;
+    return `${name} was taken from ${equation} (${formula === undefined ? '' : `${symbol} = ${formula}; `}evidence ${evidence}: ${ground})${cited}.`;
   });
   return [
     `Calculations were done with cuffwork ${version}.`,

@@ -1,15 +1,12 @@
-import type { Answer, AnswerKind } from './answer/answer.js';
-import { addAnswerWords, sectionOf } from './answer/explain.js';
-import { kindWords } from './answer/kinds.js';
-import { InputError, issue } from './answer/issues.js';
-import { fill, type Catalogue } from './answer/messages.js';
-import { plainInput } from './answer/plain-input.js';
-import { Reader } from './answer/reader.js';
-import { english, type Say } from './answer/words.js';
-import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
-import type { SessionComparison } from './plan/compare-sessions.js';
-import type { WeekComparison } from './plan/compare-weeks.js';
-import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
+import type { Answer, AnswerKind } from '../answer/answer.js';
+import { InputError, issue } from '../answer/issues.js';
+import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { plainInput } from '../answer/plain-input.js';
+import { Reader } from '../answer/reader.js';
+import { english, type Say } from '../answer/say.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison } from '../plan/compare-weeks.js';
+import { pageMarkdown, pageText, type Block } from './blocks.js';
 import {
   comparisonBlocks,
   dayCheckBlocks,
@@ -19,22 +16,26 @@ import {
   reviewBlocks,
   screeningBlocks,
   weeksBlocks,
-} from './plan/document-pages.js';
-import type { LighterOptions } from './plan/lighten.js';
-import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages, planValueWords } from './plan/messages.js';
-import type { Proposal } from './plan/proposal.js';
-import { planBlocks, planWorking, type Detail } from './plan/page.js';
-import { pageWords } from './plan/page-words.js';
-import { printable } from './plan/read-document.js';
-import type { SessionRecord } from './plan/record.js';
-import type { Review } from './plan/review-plan.js';
-import type { DayCheck, Screening } from './plan/questions.js';
-import type { Plan } from './plan/types.js';
-import { frozen } from './quantity/frozen.js';
+} from './document-pages.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import { guidelineNames, measures } from '../plan/measures.js';
+import { planMessages, planValueWords } from '../plan/messages.js';
+import type { Proposal } from '../plan/proposal.js';
+import { printable } from '../plan/read-document.js';
+import type { SessionRecord } from '../plan/record.js';
+import type { Review } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import type { Plan } from '../plan/types.js';
+import { frozen } from '../quantity/frozen.js';
+import { kindWords } from './kinds.js';
+import { planBlocks, planWorking, type Detail } from './page.js';
+import { pageWords } from './page-words.js';
+import { addAnswerWords, sectionOf } from './section.js';
+import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './write.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
+export type PlanDocument =
+  Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -63,7 +64,7 @@ export interface ExplainOptions {
  *
  * @example
  * ```ts
- * import { words } from 'cuffwork';
+ * import { words } from 'cuffwork/explain';
  * words['page.title']; // => 'Session plan'
  * words['kind.training-load']; // => 'Training load'
  * ```
@@ -105,11 +106,13 @@ function sayingWith(catalogue: Catalogue): Say {
     const said = inSlots.get(pattern);
     return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
   };
-  const inSlot = ([slot, value]: [string, string | number]): [string, string | number] => [
+  const inWords = (slot: string, value: string): string =>
+    slot === 'total'
+      ? (own(`kind.${value}`) ?? words[`kind.${value}`] ?? value)
+      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', '));
+  const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
     slot,
-    typeof value !== 'string' || SAID.includes(slot)
-      ? value
-      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', ')),
+    typeof value !== 'string' || SAID.includes(slot) ? value : inWords(slot, value),
   ];
   return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }
@@ -193,7 +196,8 @@ const answerWriters = {
  *
  * @example
  * ```ts
- * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
  * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'

@@ -1,8 +1,10 @@
 import type { Catalogue } from '../answer/messages.js';
-import type { saying } from '../answer/words.js';
+import type { saying } from '../answer/say.js';
+import { placeWording } from '../plan/measures.js';
 
 /** What the pages of documents say around their numbers. */
 export const pageWords = {
+  ...placeWording,
   'page.title': 'Session plan',
   'page.do-not-train': 'Do not train',
   'page.no-settings':
@@ -33,7 +35,6 @@ export const pageWords = {
   'page.sessions-per-week': '{sessions} sessions a week',
   'page.weeks': 'for {weeks} weeks',
   'page.blood-pressure': 'blood pressure {systolic}/{diastolic} mmHg',
-  'page.side': '{side} {limb}',
   'page.item': '{number}. {exercise}, {side}',
   'page.intensity': 'Intensity',
   'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
@@ -124,11 +125,6 @@ export const pageWords = {
   'page.nothing-judged': 'nothing',
   'page.not-judged': 'Not in the document, so not compared',
   'page.judged': '{name} {found}{of} [{range}; {grade}]',
-  'page.at-most': 'at most {high}',
-  'page.at-least': 'at least {low}',
-  'page.between': '{low}–{high}',
-  'page.of-place': '{exercise}, {side}',
-  'page.plan': 'the whole plan',
 
   'page.record': 'Session record',
   'page.rests': 'Rests',

@@ -1,9 +1,9 @@
-import { idsIn } from '../answer/cite.js';
+import { idsIn } from './cite.js';
 import { InputError, describe, issue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { Source } from '../evidence/source.js';
 import { sources, type SourceId } from '../evidence/sources.js';
-import { columnsAsAbout } from './column-answer.js';
+import { columnsAsAbout } from '../study/column-answer.js';
 
 /** One record of CSL-JSON (Citation Style Language 1.0.2), without authors. */
 export interface CslRecord {
@@ -96,7 +96,7 @@ function bibtexRecord(record: CslRecord): string {
  * @example
  * ```ts
  * import { testedOneRepMax } from 'cuffwork';
- * import { bibliography } from 'cuffwork/study';
+ * import { bibliography } from 'cuffwork/explain';
  * const maximum = testedOneRepMax({ load: 100 });
  * bibliography(maximum, { format: 'bibtex' }).split('\n')[0]; // => '@article{one-rep-max-reliability-2020,'
  * bibliography(maximum, { format: 'csl-json' })[0]?.type; // => 'article-journal'

@@ -1,24 +1,25 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { amount, assumedLine, cautionLine, sourceLines, workingOf, type Section } from '../answer/explain.js';
-import { named, saying, sentence, type Say } from '../answer/words.js';
-import type { Group } from '../answer/write.js';
+import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
-import { byAudience } from './audience.js';
+import { byAudience } from '../plan/audience.js';
+import { idsIn } from './cite.js';
 import { part, title, type Block } from './blocks.js';
-import { saidKey } from './gravest-first.js';
-import { itemCautions } from './item-cautions.js';
-import { placeWords, sideWords } from './measures.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { itemCautions } from '../plan/item-cautions.js';
+import { placeWords, sideWords } from '../plan/measures.js';
 import { pageWords, type Word } from './page-words.js';
-import { isDoneBy, isSameLimb, timesOf } from './places.js';
-import { inForce, type Stop } from './stops.js';
-import type { StandingSentence } from './standing.js';
-import { perSet } from './set-counts.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from './types.js';
+import { isDoneBy, isSameLimb, timesOf } from '../plan/places.js';
+import { inForce, type Stop } from '../plan/stops.js';
+import type { StandingSentence } from '../plan/standing.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
+import { perSet } from '../plan/set-counts.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
@@ -425,7 +426,7 @@ function personLine(say: Say, word: Word, request: Plan['request']): string {
 
 /** A plan as a page: in full with the working of every number below it, or in brief, to hold at the gym floor. */
 export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
-  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops, sources } = plan;
+  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops } = plan;
   const word = saying(say, pageWords);
   const brief = detail === 'brief';
   const top: Block[] = [
@@ -488,6 +489,6 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
       points: [...warnings(say, plan, method), ...assumptions.map((said) => assumedLine(say, said))],
     }),
     ...part(word('page.working'), ...planWorking(plan, say)),
-    ...part(word('page.sources'), { points: sourceLines(sources) }),
+    ...part(word('page.sources'), { points: sourceLines(idsIn(plan)) }),
   ];
 }
