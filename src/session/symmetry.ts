@@ -65,6 +65,7 @@ function readSide(reader: Reader, name: Side): Measured | undefined {
  *
  * - Error: that of both sides, taken as independent; the 95 % interval is on a log scale.
  * - Evidence: the index is a `definition`; where you give answers, the weaker of theirs.
+ * - Source: arithmetic; the 4.2 % from Sports Med Open 2020;6:31.
  *
  * @function
  * @param input - `left` and `right`, numbers in one unit or answers of one kind; `involved`; `errorPercent` [%], the

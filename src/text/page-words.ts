@@ -201,6 +201,8 @@ export const pageWords = {
   'page.goal-at-least': 'at least {value}',
   'page.goal-at-most': 'at most {value}',
 
+  'page.set-with-load': '{set} at {load}',
+  'page.tick': 'Sets done',
   'page.set-loads': 'Loads, {unit}',
   'page.set-reserve': 'In reserve',
   'page.set-effort': 'Effort, 1–10',

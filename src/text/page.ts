@@ -4,7 +4,7 @@ import { amount, named, saying, sentence, type Say } from '../answer/say.js';
 import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
-import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
+import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
@@ -124,11 +124,20 @@ function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]):
   return rests.length === 0 ? all : word('page.then-between', { sets: all, rest: lengthWords(word, rests[0]!) });
 }
 
-/** Each warm-up set with the rest after it. */
-const warmUpWords = (word: Word, sets: PlanItem['sets']): string =>
+/** Each warm-up set with its load and the rest after it. */
+const warmUpWords = (say: Say, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
   sets
-    .map(({ repetitions, durationS, restS }) =>
-      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: lengthWords(word, restS) }),
+    .map(({ repetitions, durationS, restS, load }) =>
+      word('page.then-rest', {
+        set:
+          load === undefined
+            ? setLength(word, repetitions, durationS)
+            : word('page.set-with-load', {
+                set: setLength(word, repetitions, durationS),
+                load: amount(say, load, unit),
+              }),
+        rest: lengthWords(word, restS),
+      }),
     )
     .join(' – ');
 
@@ -252,7 +261,7 @@ function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
-    warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
+    warmUp !== undefined && [word('page.warm-up'), warmUpWords(say, word, warmUp, load?.unit ?? 'kg')],
     [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
     ...setFields(word, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
@@ -297,6 +306,8 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
       [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
       second && [word('page.turns'), turnWords(say, word, listed)],
       ...doneFields(say, word, first, rests),
+      // To tick off at the gym floor, one box a set.
+      detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
       pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
     ];
     const title = second ? word('page.both-sides') : where(first);
