@@ -95,8 +95,8 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
     assumptions: [
-      ...(known ? [logNormalInterval] : []),
-      ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+      ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+      ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
@@ -196,7 +196,7 @@ export function estimateBy(
   given?: ReadingErrors,
 ): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
-  const errors = errorsOf(equation, readings, value, given);
+  const uncertainty = errorsOf(equation, readings, value, given);
   const { evidence, id, formula, symbols, error } = equation;
   const { assumptions, cautions } = sharedNotes(equation, readings);
   const own = ownCautions(equation, value, readings);
@@ -204,10 +204,11 @@ export function estimateBy(
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && logInterval(value, errors)),
+    ...(uncertainty &&
+      (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
-    ...(error.ownLaboratory && { ownEquation: { formula, symbols } }),
+    ...(error.own && { ownEquation: { formula, symbols } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,

@@ -118,6 +118,22 @@ export function writeIntervals(
   }
 }
 
+/** Of your own equation, from standard deviations as shares of the values: in their unit, as least squares has it. */
+export function writeOwnIntervals(
+  { value, lower, upper, standardDeviation }: AnswerColumns,
+  from: number,
+  to: number,
+): void {
+  for (let row = from; row < to; row += 1) {
+    const answer = value[row]!;
+    const share = standardDeviation[row]!;
+    const half = NORMAL_95 * share * answer;
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+    standardDeviation[row] = share * answer;
+  }
+}
+
 /** As `logInterval`; a row without a standard deviation has no interval. */
 export function writeLogIntervals(
   { value, lower, upper, standardDeviation, flag }: AnswerColumns,

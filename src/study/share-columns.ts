@@ -50,21 +50,25 @@ export interface LoadColumnsInput {
 /** A column answer that is given back, and the range its scalar sister takes. */
 interface Base {
   readonly field: string;
-  readonly kind: Answer['kind'];
+  readonly kinds: readonly Answer['kind'][];
   readonly units: readonly Unit[];
   readonly min: number;
   readonly max: number;
 }
 
 /** A column answer of an earlier call; only what is worked with is looked at. */
-function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: Base): ColumnAnswer | undefined {
-  const expected = `a column answer of ${kind}`;
+export function readBase(
+  reader: Reader,
+  input: ColumnReader,
+  { field, kinds, units }: Pick<Base, 'field' | 'kinds' | 'units'>,
+): ColumnAnswer | undefined {
+  const expected = `a column answer of ${kinds.join(' or ')}`;
   const given = reader.raw(field);
   try {
     const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
-    const { kind: asked, unit, evidence } = about;
+    const { kind, unit, evidence } = about;
     const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
-    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence)) {
+    if (whole && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
       input.rows = value.length;
       // What holds for the rows is carried along, as `inputs` of what is worked out from them.
       return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
@@ -139,8 +143,9 @@ function shareColumns(
     for (let row = from; row < to; row += 1) {
       const before = wholeFlag[row]!;
       const given = whole[row]!;
-      flag[row] =
-        before & REFUSED || (given >= base.min && given <= base.max) ? before : given === given ? IMPOSSIBLE : MISSING;
+      // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
+      const fine = given >= base.min && given <= base.max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
+      flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
     }
     percents.check(flag, from, to);
     steps.check(flag, from, to);
@@ -186,7 +191,7 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
     {
       base: {
         field: 'occlusion',
-        kind: 'occlusion-pressure',
+        kinds: ['occlusion-pressure'],
         units: ['mm[Hg]'],
         min: quantities.occlusionMmHg.min / 2,
         max: quantities.occlusionMmHg.max * 4,
@@ -266,7 +271,7 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
     {
       base: {
         field: 'oneRepMax',
-        kind: 'one-repetition-maximum',
+        kinds: ['one-repetition-maximum'],
         units: ['kg', '[lb_av]'],
         min: quantities.load.min,
         max: quantities.load.max * 40,

@@ -259,7 +259,7 @@ describe('an equation of one’s own', () => {
   const fitted = (more: object): readonly Refused[] => refusal(fitOcclusionEquation as never, { ...fitInput, ...more });
   const ID = 'lower-case letters, digits and hyphens, and not the id of a published equation';
   const TERMS =
-    "a list of 'circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'ageYears', 'sex', each once";
+    "a list of 'circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'ageYears', 'sex', 'heightCm', 'bodyMassIndex', 'skinfoldMm', each once";
 
   it('is refused where it cannot be fitted', () => {
     for (const id of ['Lab', '1lab', 'lab thigh', '', 'thigh-2019', 'x'.repeat(61)])
@@ -347,7 +347,7 @@ describe('an equation of one’s own', () => {
     const answer = estimateWith(fittedExample, person);
     expectHoldsTogether(answer);
     expect(answer.errors!.map(({ part, evidence: grade }) => [part, grade])).toEqual([['equation', 'derived']]);
-    expect(codesOf(answer.assumptions)).toEqual(expect.arrayContaining(['error-of-left-out', 'own-laboratory']));
+    expect(codesOf(answer.assumptions)).toEqual(expect.arrayContaining(['error-of-prediction', 'own-laboratory']));
     const [first, second] = ['male', 'female'].map(
       (sex) => estimateWith(fittedExample, { ...person, sex } as never).value,
     );
@@ -362,29 +362,57 @@ describe('an equation of one’s own', () => {
     ['cuffWidthCm', -3, 67],
     ['ageYears', 1, 130],
     ['sex', 10, 120],
+    ['heightCm', 0.5, 185],
+    ['bodyMassIndex', 2, 150],
+    ['skinfoldMm', -1, 88],
   ] as const)('draws on %s alone where it is the only term', (field, coefficient, expected) => {
     const fit = {
       ...fittedExample,
       cuffWidthCm: field === 'cuffWidthCm' ? 'any' : 11,
       intercept: { coefficient: 100 },
       terms: [{ field, coefficient, low: 1, high: 200 }],
+      leverage: { means: [0], factor: [[0]] },
     };
     const { ageYears, sex, ...bare } = person;
-    const needed = { ...(field === 'ageYears' && { ageYears }), ...(field === 'sex' && { sex }) };
+    const own = { heightCm: 170, bodyMassIndex: 25, skinfoldMm: 12 };
+    const needed = {
+      ...(field === 'ageYears' && { ageYears }),
+      ...(field === 'sex' && { sex }),
+      ...(field in own && { [field]: own[field as 'heightCm'] }),
+    };
     expectClose(estimateWith(fit, { ...bare, ...needed }).value, expected);
-    const { limb, cuffWidthCm, posture, ...own } = { ...bare, ...needed };
+    const { limb, cuffWidthCm, posture, ...others } = { ...bare, ...needed };
     const many = columns({
       answer: 'occlusion-pressure',
       equation: fit as never,
       limb,
       cuffWidthCm,
       posture,
-      ...own,
+      ...others,
       circumferenceCm: [person.circumferenceCm],
     } as never);
     expectClose(many.value[0]!, expected);
-    expect(equationFromFit(fit).needs).toEqual(Object.keys(needed));
-    expect(Object.keys(equationFromFit(fit).fitted)).toEqual(field === 'sex' ? [] : [field]);
+    expect(equationFromFit(fit).needs).toEqual(Object.keys(needed).filter((name) => !(name in own)));
+    expect(Object.keys(equationFromFit(fit).fitted)).toEqual(field === 'sex' || field in own ? [] : [field]);
+    if (!(field in own)) return;
+    // Without it, and outside its range.
+    expect(refusal(() => estimateWith(fit, bare) as never, {})).toEqual([
+      [field, 'missing', expect.any(String), 'undefined'],
+    ]);
+    expect(
+      estimateWith({ ...fit, terms: [{ ...fit.terms[0]!, high: 5 }] }, { ...bare, ...needed }).cautions.map(
+        ({ code, path }) => [code, path],
+      ),
+    ).toContainEqual(['outside-fitted-range', [field]]);
+    const outside = columns({
+      answer: 'occlusion-pressure',
+      equation: { ...fit, terms: [{ ...fit.terms[0]!, high: 20 }] } as never,
+      ...bare,
+      [field]: [own[field as 'heightCm'], 15, NaN, -5],
+    } as never);
+    expect([...outside.flag].map((bits) => bits & 19)).toEqual(
+      field === 'heightCm' ? [16, 2, 1, 2] : field === 'skinfoldMm' ? [0, 0, 1, 2] : [16, 0, 1, 2],
+    );
   });
 
   it('is read back whole, or not at all', () => {
@@ -393,7 +421,7 @@ describe('an equation of one’s own', () => {
     expect(of({})).toEqual([]);
     expect(refusal(equationFromFit as never, 5)[0]![2]).toBe('an equation of fitOcclusionEquation, as plain JSON');
     expect(of({ document: 'plan' })).toEqual([
-      ['document', 'wrong-type', "'fitted-occlusion-equation'", 'something else'],
+      ['document', 'not-one-of', "one of 'fitted-occlusion-equation', 'recalibrated-occlusion-equation'", '"plan"'],
     ]);
     expect(of({ id: 'thigh-2019' })[0]!.slice(0, 3)).toEqual(['id', 'wrong-type', ID]);
     expect(of({ id: undefined })).toEqual([['id', 'missing', ID, 'undefined']]);
@@ -404,8 +432,8 @@ describe('an equation of one’s own', () => {
       'a number from 3 to 40 cm',
     ]);
     expect(of({ people: 2 })).toEqual([['people', 'out-of-range', 'a whole number from 3 to 1000000', '2']]);
-    expect(of({ leaveOneOutMmHg: undefined })).toEqual([
-      ['leaveOneOutMmHg', 'missing', 'a number from 0 to 1000 mmHg', 'undefined'],
+    expect(of({ residualMmHg: undefined })).toEqual([
+      ['residualMmHg', 'missing', 'a number from 0 to 1000 mmHg', 'undefined'],
     ]);
     expect(of({ intercept: { coefficient: 1.1e6 } })[0]!.slice(0, 2)).toEqual([
       'intercept.coefficient',
@@ -413,13 +441,21 @@ describe('an equation of one’s own', () => {
     ]);
     expect(of({ terms: [{ ...term, field: 'height' }] })[0]!.slice(0, 2)).toEqual(['terms.0.field', 'not-one-of']);
     expect(of({ terms: [{ ...term, low: 'x' }] })[0]!.slice(0, 2)).toEqual(['terms.0.low', 'wrong-type']);
+    for (const leverage of [
+      undefined,
+      {},
+      { means: [1], factor: fittedExample.leverage.factor },
+      { means: fittedExample.leverage.means, factor: [[1], [1], [1], [1], [1]] },
+      { means: fittedExample.leverage.means, factor: [[1], [1, 2], [1, 2, 3], [1, 2, 3, 4], [1, 2, 3, 4, 1e13]] },
+    ])
+      expect(of({ leverage })[0]![0]).toMatch(/^leverage/);
     const twice: Refused[] = [['terms', 'wrong-relation', 'one term for each of its fields', 'none, or a field twice']];
     expect([of({ terms: undefined }), of({ terms: [term, term] })]).toEqual([twice, twice]);
     expect(equationFromFit(fittedExample)).toMatchObject({
       name: 'lab-thigh, fitted to 60 people',
-      sample: '60 people, fitted by the caller',
+      sample: '60 people of yours',
       evidence: 'derived',
-      error: { standardDeviationMmHg: fittedExample.leaveOneOutMmHg, evidence: 'derived' },
+      error: { evidence: 'derived', assumption: 'error-of-prediction' },
       sources: [],
     });
   });

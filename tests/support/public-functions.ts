@@ -20,7 +20,7 @@ import {
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
 import * as text from '../../src/text/index.js';
-import { fitInput, fittedExample } from './fitted.js';
+import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -274,7 +274,14 @@ export const publicFunctions: Readonly<
     call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
-  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
+  fitOcclusionEquation: {
+    call: study.fitOcclusionEquation,
+    right: { ...fitInput, terms: [...fitInput.terms], diagnostics: true },
+  },
+  recalibrateOcclusionEquation: {
+    call: study.recalibrateOcclusionEquation,
+    right: { ...recalibrateInput, rows: [...recalibrateInput.rows] },
+  },
 };
 
 const rows = {
@@ -320,6 +327,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   dayQuestions: { call: dayQuestions, right: [] },
   standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
+  compareColumns: { call: study.compareColumns, right: [{ ...leftLeg, ...readings, circumferenceCm: [54, 60] }] },
+  reachedColumns: { call: study.reachedColumns, right: [{ of: study.columns(rows as never), setting: 80 }] },
+  eachRow: {
+    call: study.eachRow as never,
+    right: [root.measuredOcclusionPressure, { valueMmHg: [160, 170], method: 'doppler', limb: 'leg' }],
+  },
   agreement: {
     call: study.agreement,
     right: [measuredMmHg, measuredMmHg.map((value) => value + 3), { acceptable: 10 }],
@@ -337,6 +350,22 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.reliability,
     right: [[measuredMmHg, measuredMmHg.map((value, row) => value + (row % 3))], { scale: 'log' }],
   },
+  bootstrap: {
+    call: study.bootstrap as never,
+    right: [{ rows: measuredMmHg, statistic: (rows: readonly number[]) => rows[0]! + rows.length, draws: 200 }],
+  },
+  crossValidate: {
+    call: study.crossValidate as never,
+    right: [{ rows: measuredMmHg, fit: () => () => 160, measured: (row: number) => row, folds: 3 }],
+  },
+  conformal: {
+    call: study.conformal,
+    right: [
+      Array.from({ length: 20 }, (_, i) => 150 + i),
+      Array.from({ length: 20 }, (_, i) => 150 + 2 * i),
+      { scale: 'log' },
+    ],
+  },
   bibliography: { call: text.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
   working: { call: text.working, right: [root.testedOneRepMax({ load: 100 })] },
   methods: { call: text.methods, right: [root.testedOneRepMax({ load: 100 })] },
@@ -350,9 +379,14 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.propagate,
     right: [
       {
-        inputs: { load: { value: 80, standardDeviation: 2 } },
-        pipeline: ({ load }: { load: number }) => load * 2,
+        inputs: {
+          load: { value: 80, standardDeviation: 2 },
+          share: { distribution: 'triangular', low: 1, mode: 2, high: 2.5 },
+        },
+        pipeline: ({ load, share }: { load: number; share: number }) => load * share,
         draws: 100,
+        keepDraws: true,
+        correlations: [{ between: ['load', 'share'], value: 0.5 }],
       },
     ],
   },
