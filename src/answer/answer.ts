@@ -42,7 +42,8 @@ export type AnswerKind =
   | 'strain'
   | 'acute-chronic-ratio'
   | 'sessions'
-  | 'percent-of-occlusion';
+  | 'percent-of-occlusion'
+  | 'limb-symmetry';
 
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {

@@ -104,6 +104,8 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'chance-limit-holds': 'practitioner',
   'held-below-target': 'practitioner',
   'session-shorter-than-sets': 'practitioner',
+  'symmetry-without-error': 'practitioner',
+  'symmetry-not-detected': 'practitioner',
   'lighter-than-asked': 'practitioner',
   'lighter-reserve-without-cuff': 'practitioner',
   'limb-not-trained': 'practitioner',

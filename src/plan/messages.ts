@@ -150,8 +150,7 @@ export const planMessages = {
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
-  'weeks-clear-no-one':
-    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-clear-no-one': 'This adds up weeks. It clears no one to train; the practitioner decides what is done next.',
   'weeks-no-one-road':
     'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
   'both-raised':
@@ -170,6 +169,8 @@ export const planMessages = {
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'other-exercise-recorded': 'Another exercise was done that day ({exercise}), so nothing is raised.',
 
   'lighter-no-promise':
     'This is arithmetic: no option is known to have the effect of the session as planned. The practitioner decides.',

@@ -19,6 +19,7 @@ import { findingValues, measures, type Measure, type Place } from './measures.js
 import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
+import { heaviestLoad } from './set-counts.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import { say, type StandingSentence } from './standing.js';
 import { inForce, type Stop } from './stops.js';
@@ -122,10 +123,17 @@ function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'>
   const done = 'done' in item ? item.done : undefined;
   const { oneRepMax, percent } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percent?: number };
   const asked = load && percent;
-  if (!done) return load?.reached && { found: load.reached.percent, asked };
-  if (!load || !oneRepMax || done.load === undefined || !done.unit) return undefined;
-  const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
-  const asPlanned = convertLoad(done.load, done.unit, loadUnitOf(load.unit)) === load.value;
+  const own = load && item.sets.some((set) => set.load !== undefined);
+  if (!done && !own) return load?.reached && { found: load.reached.percent, asked };
+  if (!load || !oneRepMax || done?.instead !== undefined) return undefined;
+  const unit = loadUnitOf(oneRepMax.unit);
+  if (!done) {
+    const heaviest = convertLoad(heaviestLoad(item.sets, load.value), loadUnitOf(load.unit), unit);
+    return { found: (100 * heaviest) / oneRepMax.value, asked: undefined };
+  }
+  if (done.load === undefined || !done.unit) return undefined;
+  const lifted = convertLoad(heaviestLoad(done.sets, done.load), done.unit, unit);
+  const asPlanned = !own && convertLoad(lifted, unit, loadUnitOf(load.unit)) === load.value;
   return { found: (100 * lifted) / oneRepMax.value, asked: asPlanned ? asked : undefined };
 }
 
@@ -160,7 +168,7 @@ function readingsOf(
   if (!done) {
     read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent'], { asked });
   } else if (done.heldMmHg !== undefined) {
-    const share = (100 * done.heldMmHg) / occlusion.value;
+    const share = (100 * done.heldMmHg) / (done.occlusionMmHg ?? occlusion.value);
     const asPlanned = done.heldMmHg === target!.value;
     read('percent-of-occlusion', share, [...within, 'heldMmHg'], asPlanned ? { asked } : {});
   }

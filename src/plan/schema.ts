@@ -134,7 +134,10 @@ const stops = list(
   0,
 );
 
-const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
+/** What a set may have of its own, planned or done. */
+const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
+const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percent')) });
+const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
 
 const replies = z.enum(['yes', 'no', 'unknown']);
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
@@ -336,6 +339,7 @@ export const planRequest = strict({
   ...some({
     label: line(120),
     date: day,
+    notes: text(4000),
     stops,
     decisions,
     screening: screeningGiven,
@@ -392,10 +396,10 @@ const head = <D extends string>(document: D) => ({
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
-  annotations,
-  { id: 'sets' },
-);
+const sets = list(
+  open({ ...setLength, ...ofSet, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }),
+  50,
+).register(annotations, { id: 'sets' });
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -480,12 +484,23 @@ const painReport = {
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
 };
-const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
+const feelings = some({
+  ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
+  notes: text(4000),
+});
 
 const doneDetails = some(
-  numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
+  numbers(
+    'load',
+    'heldMmHg',
+    'restHeldMmHg',
+    'occlusionMmHg',
+    'reperfusedBeforeS',
+    'inflatedBeforeS',
+    'deflatedAfterS',
+  ),
 );
-const lastDone = some({ lastSetToFailure: z.boolean() });
+const lastDone = some({ lastSetToFailure: z.boolean(), instead: text(120) });
 const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
@@ -493,7 +508,7 @@ const done = {
   items: list(
     strict({
       ...place,
-      sets: list(askedSet, 50),
+      sets: list(doneSet, 50),
       ...doneDetails,
       ...some({ stoppedEarly: z.boolean() }),
       ...lastDone,

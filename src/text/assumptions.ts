@@ -129,6 +129,7 @@ export const strengthAssumptions = {
 export const sessionAssumptions = {
   'clock-starts-with-inflation':
     'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
+  'sides-independent': 'The errors of the two sides are taken as independent of each other.',
   'tempo-kept': 'Every repetition is taken to keep the tempo.',
   'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
   'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',

@@ -24,6 +24,7 @@ import {
   always,
   disclaimers,
   limbLine,
+  setFields,
   stopBlocks,
   told,
   totalTime,
@@ -208,6 +209,9 @@ function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (
       word('page.load'),
       load ? beside(amount(say, done.load!, loadUnitCode(done.unit!)), told(say, load)) : word('page.no-load'),
     ],
+    ...setFields(word, done.sets, done.unit ?? 'kg'),
+    done.instead !== undefined && [word('page.instead'), done.instead],
+    done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(say, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),
       restriction === 'none'
@@ -302,6 +306,14 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
     {
       lines: [
         [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+        ...(record.systolicMmHg === undefined
+          ? []
+          : [
+              word('page.blood-pressure-day', {
+                systolic: format(record.systolicMmHg),
+                diastolic: format(record.diastolicMmHg!),
+              }),
+            ]),
         ...disclaimers(say, standing),
       ],
     },

@@ -223,6 +223,15 @@ export const pageWords = {
   'page.goal-at-least': 'at least {value}',
   'page.goal-at-most': 'at most {value}',
 
+  'page.set-with-load': '{set} at {load}',
+  'page.tick': 'Sets done',
+  'page.set-loads': 'Loads, {unit}',
+  'page.set-reserve': 'In reserve',
+  'page.set-effort': 'Effort, 1–10',
+  'page.instead': 'Done instead',
+  'page.measured-day': 'LOP that day',
+  'page.blood-pressure-day': 'Blood pressure before: {systolic}/{diastolic} mmHg',
+
   'page.compared': 'Two sessions compared',
   'page.line-joint': 'On the joint',
   'page.line-work': 'Work',

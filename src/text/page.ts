@@ -5,6 +5,7 @@ import { amount, named, saying, sentence, type Say } from '../answer/say.js';
 import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
+import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
@@ -20,7 +21,8 @@ import { isDoneBy, isSameLimb, timesOf } from '../plan/places.js';
 import { questionMessages } from '../plan/screening-messages.js';
 import { inForce, type Stop } from '../plan/stops.js';
 import type { StandingSentence } from '../plan/standing.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem } from '../plan/types.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
+import { perSet } from '../plan/set-counts.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
@@ -147,11 +149,20 @@ function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]):
   return rests.length === 0 ? all : word('page.then-between', { sets: all, rest: lengthWords(word, rests[0]!) });
 }
 
-/** Each warm-up set with the rest after it. */
-const warmUpWords = (word: Word, sets: PlanItem['sets']): string =>
+/** Each warm-up set with its load and the rest after it. */
+const warmUpWords = (say: Say, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
   sets
-    .map(({ repetitions, durationS, restS }) =>
-      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: lengthWords(word, restS) }),
+    .map(({ repetitions, durationS, restS, load }) =>
+      word('page.then-rest', {
+        set:
+          load === undefined
+            ? setLength(word, repetitions, durationS)
+            : word('page.set-with-load', {
+                set: setLength(word, repetitions, durationS),
+                load: amount(say, load, unit),
+              }),
+        rest: lengthWords(word, restS),
+      }),
     )
     .join(' – ');
 
@@ -256,9 +267,19 @@ function cuffWords(say: Say, word: Word, { request }: Plan, item: PlanItem): str
 
 type Field = readonly [label: string, text: string];
 
+/** What each set has of its own: load, repetitions in reserve, effort. */
+export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit): Field[] {
+  const fields: (readonly [string, string | undefined])[] = [
+    [word('page.set-loads', { unit }), perSet(sets, ({ load }) => load)],
+    [word('page.set-reserve'), perSet(sets, ({ repetitionsInReserve }) => repetitionsInReserve)],
+    [word('page.set-effort'), perSet(sets, ({ reserveRpe }) => reserveRpe)],
+  ];
+  return fields.flatMap(([label, text]) => (text === undefined ? [] : [[label, text]]));
+}
+
 /** What to do, but for the cuff. */
 function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
-  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
+  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure, load } = item;
   const done = setWords(word, sets, rests);
   const fields: (Field | false)[] = [
     (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
@@ -266,8 +287,9 @@ function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
-    warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
+    warmUp !== undefined && [word('page.warm-up'), warmUpWords(say, word, warmUp, load?.unit ?? 'kg')],
     [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
+    ...setFields(word, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
   return fields.filter((field) => field !== false);
@@ -310,6 +332,8 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
       [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
       second && [word('page.turns'), turnWords(say, word, listed)],
       ...doneFields(say, word, first, rests),
+      // To tick off at the gym floor, one box a set.
+      detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
       pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
     ];
     const title = second ? word('page.both-sides') : where(first);
@@ -445,8 +469,9 @@ const measuredAs = (say: Say, { items }: Plan): string[] => [
 
 /** Who trains, in one line. */
 function personLine(say: Say, word: Word, request: Plan['request']): string {
-  const { label, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
+  const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
   const parts = [
+    date,
     label ?? word('page.person'),
     ageYears !== undefined && word('page.years', { age: format(ageYears) }),
     sex && named(say, 'value', sex),
@@ -465,7 +490,13 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const top: Block[] = [
     title(word('page.title')),
     ...stopBlocks(say, stops),
-    { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
+    {
+      lines: [
+        personLine(say, word, request),
+        ...(request.notes === undefined ? [] : [word('page.notes', { notes: request.notes })]),
+        ...disclaimers(say, standing),
+      ],
+    },
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
   const usual = standing.filter(({ code }) => code === USUAL);
