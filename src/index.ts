@@ -15,8 +15,25 @@ export {
   roundToStep,
 } from './answer/convert.js';
 export { cite, type Citation } from './answer/cite.js';
-export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';
+export {
+  attemptForm,
+  inputFields,
+  type FormAttempt,
+  type FormOptions,
+  type FormUnit,
+  type InputField,
+} from './answer/form.js';
+export {
+  attempt,
+  InputError,
+  isInputError,
+  type Attempt,
+  type Expectation,
+  type InputIssue,
+  type Path,
+} from './answer/issues.js';
 export { fill } from './answer/fill.js';
+export type { TakesInput } from './answer/with-input.js';
 export type { IssueCode, MessageValues } from './answer/messages.js';
 export { messages, type MessageCode } from './messages.js';
 export { equations } from './equation-list.js';

@@ -291,6 +291,11 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
   fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  attemptForm: {
+    call: root.attemptForm,
+    right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
+  },
+  inputFields: { call: root.inputFields, right: [root.testedOneRepMax, { lift: 'squat' }, []] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
