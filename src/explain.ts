@@ -1,15 +1,15 @@
 import type { Answer, AnswerKind } from './answer/answer.js';
 import { addAnswerWords, sectionOf } from './answer/explain.js';
 import { kindWords } from './answer/kinds.js';
-import { InputError, issue, type InputIssue } from './answer/issues.js';
+import { InputError, issue } from './answer/issues.js';
 import { fill, type Catalogue } from './answer/messages.js';
 import { plainInput } from './answer/plain-input.js';
 import { Reader } from './answer/reader.js';
 import { english, type Say } from './answer/words.js';
 import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
+import type { SessionComparison } from './plan/compare-sessions.js';
 import type { WeekComparison } from './plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
-import { checkConsistency, finder } from './plan/consistency.js';
 import {
   comparisonBlocks,
   dayCheckBlocks,
@@ -24,11 +24,11 @@ import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
 import { planBlocks, planWorking, type Detail } from './plan/page.js';
 import { pageWords } from './plan/page-words.js';
+import { printable } from './plan/read-document.js';
 import type { SessionRecord } from './plan/record.js';
 import type { Review } from './plan/review-plan.js';
 import type { DayCheck, Screening } from './plan/questions.js';
 import type { Plan } from './plan/types.js';
-import type { SessionComparison } from './session/compare.js';
 import { frozen } from './quantity/frozen.js';
 
 /** A document of `cuffwork/plan`. */
@@ -175,9 +175,9 @@ const answerWriters = {
  * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the
  * working and the sources stay on the full page.
  *
- * It works on answers and documents that were stored as JSON and read back. Read a stored document with `readDocument`
- * first, which verifies it. Here the text of each caution is taken from the catalogue by its code, and a document whose
- * numbers do not fit each other is refused.
+ * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening and a
+ * check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against itself, and
+ * the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
  * `mathml`, the working alone, of answers and plans: one `aligned` environment, to stand in display mathematics, or one
@@ -209,12 +209,11 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      const issues: InputIssue[] = [];
-      checkConsistency(copy, finder(issues));
-      if (issues.length > 0) throw new InputError(issues);
-      return writePage(copy as { readonly document: keyof typeof pages }, format, say, detail);
+      return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, say, detail);
     }
-    if (kind !== undefined && Object.hasOwn(kindWords, kind)) return answerWriters[format](copy as Answer, say);
+    if (kind !== undefined && Object.hasOwn(kindWords, kind)) {
+      return answerWriters[format](printable(copy) as Answer, say);
+    }
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;

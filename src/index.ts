@@ -88,14 +88,6 @@ export type { ReadingName } from './quantity/readings.js';
 export type { Rounding } from './quantity/round.js';
 export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
 export type { LimbExposure } from './session/limbs.js';
-export {
-  compareSessions,
-  type ComparedQuantity,
-  type ComparisonInput,
-  type ComparisonRow,
-  type SessionComparison,
-  type TrainingAim,
-} from './session/compare.js';
 export type {
   ExerciseSet,
   ExerciseSide,
@@ -154,3 +146,5 @@ export {
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
+export { checkAnswer, type AnswerCheck } from './teaching/check-answer.js';
+export type { CheckCode } from './teaching/messages.js';

@@ -7,6 +7,7 @@ import { pressureMessages } from './pressure/messages.js';
 import { sessionMessages } from './session/messages.js';
 import { strengthMessages } from './strength/messages.js';
 import { studyMessages } from './study/messages.js';
+import { teachingMessages } from './teaching/messages.js';
 
 /**
  * Every sentence the library says, by its code. Translate the texts, keep the `{slots}`, and put the values of a
@@ -28,6 +29,7 @@ export const messages = /* @__PURE__ */ (() =>
     ...planMessages,
     ...screeningMessages,
     ...studyMessages,
+    ...teachingMessages,
   } as const))();
 
 /** The code of a sentence in {@link messages}. */

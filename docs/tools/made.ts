@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { format, resolveConfig } from 'prettier';
+import { sheet } from './exercises.js';
 import { index } from './llms.js';
 import { pictures } from './pictures.js';
 import {
@@ -29,8 +30,16 @@ const parts: Readonly<Record<string, () => string>> = {
   'ask first': askFirstList,
   'stop criteria': stopCriteria,
   afterwards,
+  // The seed is the year of the course.
+  exercises: () => sheet(2026),
 };
-const pages = ['README.md', 'docs/cautions.md', 'docs/choosing-an-equation.md', 'docs/publications.md'];
+const pages = [
+  'README.md',
+  'docs/cautions.md',
+  'docs/choosing-an-equation.md',
+  'docs/publications.md',
+  'docs/course/exercises.md',
+];
 
 const withParts = (text: string, put: Set<string>): string =>
   text.replace(/(<!-- made: (.*?) -->\n)[\s\S]*?(<!-- end -->)/g, (_all, head: string, name: string, end: string) => {

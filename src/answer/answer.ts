@@ -41,7 +41,8 @@ export type AnswerKind =
   | 'monotony'
   | 'strain'
   | 'acute-chronic-ratio'
-  | 'sessions';
+  | 'sessions'
+  | 'percent-of-occlusion';
 
 /** Something taken for granted. */
 export interface Assumption {

@@ -87,9 +87,6 @@ export const explainWords = {
   'value.continuous': 'continuous',
   'value.intermittent': 'intermittent',
   'value.partial': 'partial',
-  'value.mechanical': 'mechanical',
-  'value.restriction': 'restriction',
-  'value.session': 'session',
 } as const satisfies Catalogue;
 
 /** A word that is its own English code, such as a posture or a grade. */

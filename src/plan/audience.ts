@@ -21,6 +21,7 @@ export type Audience = 'person' | 'practitioner' | 'method';
  * ```
  */
 export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ frozen({
+  'document-unverified': 'person',
   'measurements-contradict': 'practitioner',
   'blood-pressure-refer': 'person',
   'blood-pressure-very-high': 'person',
@@ -100,7 +101,6 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'chance-limit-holds': 'practitioner',
   'held-below-target': 'practitioner',
   'session-shorter-than-sets': 'practitioner',
-  'document-unverified': 'practitioner',
   'limb-not-trained': 'practitioner',
   'item-not-recorded': 'practitioner',
   'score-incomplete': 'practitioner',

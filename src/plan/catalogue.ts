@@ -20,10 +20,11 @@ const sentences: Catalogue = {
 
 /**
  * The text of a sentence by its code: the one given where the catalogue says just that, else what the catalogue says.
- * Nothing where it has no such code.
+ * Nothing where it has no such code, or where the values of another version leave a slot open.
  */
 export function textByCode(code: string, values: MessageValues = {}, given?: string): string | undefined {
   if (!Object.hasOwn(sentences, code)) return undefined;
   const sentence = sentences[code]!;
-  return given === fill(sentence, values) ? given : filled(sentence, values);
+  const text = given === fill(sentence, values) ? given : filled(sentence, values);
+  return /\{\w+\}/.test(text) ? undefined : text;
 }

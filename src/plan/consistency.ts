@@ -10,7 +10,7 @@ import { textByCode } from './catalogue.js';
 type Json = Record<string, unknown>;
 
 /** Lists of sentences in a document. */
-const SENTENCES = ['assumptions', 'cautions', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
+const SENTENCES = ['assumptions', 'cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
 
 const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isNumber = (part: unknown): part is number => typeof part === 'number';
@@ -90,10 +90,17 @@ function checkEvents(events: readonly unknown[], path: Path, found: Found): void
 }
 
 /** A sentence gets its text from the catalogue: what stands in a document under a code is not trusted. */
-function settle(sentence: unknown, path: Path, unknownCode: (path: Path, code: unknown) => void): void {
-  if (!isObject(sentence) || typeof sentence['code'] !== 'string') return;
+function settle(
+  sentence: unknown,
+  path: Path,
+  unknownCode: (path: Path, code: unknown) => void,
+  ownWords: boolean,
+): void {
+  // A finding of a review has its figures in words, which its page writes.
+  if (!isObject(sentence) || typeof sentence['code'] !== 'string' || typeof sentence['measure'] === 'string') return;
   const { code, values, text } = sentence;
   const known = textByCode(code, isObject(values) ? (values as MessageValues) : {}, text as string);
+  if (known === undefined && ownWords) return;
   if (known === undefined) unknownCode([...path, 'code'], code);
   const said = known ?? textByCode('code-unknown');
   // What this version made already says so, and may be shared and frozen.
@@ -110,6 +117,7 @@ export function checkConsistency(
   document: object,
   found: Found,
   unknownCode: (path: Path, code: unknown) => void = () => undefined,
+  ownWords = false,
 ): void {
   const walk = (part: unknown, path: Path): void => {
     if (Array.isArray(part)) part.forEach((item, index) => walk(item, [...path, index]));
@@ -121,7 +129,7 @@ export function checkConsistency(
       if (Array.isArray(item) && SENTENCES.includes(name)) {
         // A stop stays a stop, even where only another version knows its code.
         const unknown = name === 'stops' ? () => undefined : unknownCode;
-        item.forEach((sentence, index) => settle(sentence, [...place, index], unknown));
+        item.forEach((sentence, index) => settle(sentence, [...place, index], unknown, ownWords));
       }
       walk(item, place);
     }

@@ -1,16 +1,18 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
+import { fill } from '../answer/messages.js';
 import { named, saying, sentence, type Say } from '../answer/words.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
-import type { ComparisonRow, SessionComparison } from '../session/compare.js';
+import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
 import { byAudience } from './audience.js';
 import { part, title, type Block } from './blocks.js';
+import type { SessionComparison } from './compare-sessions.js';
 import type { WeekComparison, WeekRow } from './compare-weeks.js';
 import { saidKey } from './gravest-first.js';
-import { findingValues, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
-import { planMessages } from './messages.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
+import { planMessages, type PlanCode } from './messages.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import { pageWords, type Word } from './page-words.js';
 import {
@@ -124,12 +126,14 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
 export function reviewBlocks(review: Review, say: Say): Block[] {
   const { of, guideline, findings, inside, notJudged, stops, standing } = review;
   const word = saying(say, pageWords);
-  const name = say(`guideline.${guideline.id}`, guideline.name);
+  const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
-  const outside = (finding: ReviewFinding | StopFinding): string =>
-    finding.measure === undefined
-      ? cautionLine(say, finding)
-      : `${cautionLine(say, { ...finding, values: findingValues(say, finding, name) })} [${grade(finding)}]`;
+  const outside = (finding: ReviewFinding | StopFinding): string => {
+    if (finding.measure === undefined) return cautionLine(say, finding);
+    const values = findingValues(say, finding, name);
+    const text = fill(planMessages[finding.code as PlanCode], values);
+    return `${cautionLine(say, { ...finding, values, text })} [${grade(finding)}]`;
+  };
   const within = (judged: Judgement): string =>
     word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
   const missing = (measure: Judgement['measure']): string => {
@@ -418,15 +422,21 @@ export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
 
 const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
 
-/** A comparison of sessions as a table. */
-export function comparisonBlocks({ aim, rows, cautions }: SessionComparison, say: Say): Block[] {
-  const word = saying(say, pageWords);
+/** What each of the four lines says of a comparison; the table has the rest. */
+const SHORT = {
+  joint: ['peakLoad', 'peakPercent'],
+  work: ['repetitions', 'volumeLoad'],
+  cuff: ['restrictionTime', 'percentLop', 'longestRestriction'],
+} as const satisfies Partial<Record<ComparisonRow['line'], readonly ComparedQuantity[]>>;
+
+/** How a number of a comparison is written, and how it changes. */
+function comparisonWriter(say: Say, word: Word) {
   const words = (value: number, unit: Unit): string =>
     unit === 's'
       ? word('page.time', { time: `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` })
       : amount(say, value, unit).replace(/^-/, '−');
-  /** `−45 kg (−60 %)`; a change of a percentage is told in points. */
-  const changeWords = ({ change, percent, unit }: ComparisonRow): string => {
+  /** `−45 kg (−60 %)`; a change of a percentage is written in points. */
+  const change = ({ change, percent, unit }: ComparisonRow): string => {
     if (change === undefined) return word('page.not-known');
     if (change === 0) return word('page.same');
     const share = percent === undefined ? '' : ` (${signed(percent, words(percent, '%'))})`;
@@ -435,21 +445,58 @@ export function comparisonBlocks({ aim, rows, cautions }: SessionComparison, say
   };
   const cell = (answer: Answer | undefined): string =>
     answer ? words(answer.value, answer.unit) : word('page.not-given');
-  const heads = [word('page.measured'), word('page.from'), word('page.to'), word('page.change'), word('page.stress')];
+  /** `75 kg → 30 kg`, or the one number where nothing changes. */
+  const fromTo = ({ from, to, change }: ComparisonRow): string =>
+    change === 0 ? cell(from) : word('page.from-to', { from: cell(from), to: cell(to) });
+  return { change, cell, fromTo };
+}
+
+/** The four lines of a comparison: on the joint, work, under the cuff, not known. */
+export function comparedLines(
+  { rows, notKnown }: Pick<SessionComparison, 'rows' | 'notKnown'>,
+  say: Say,
+): (readonly [string, string])[] {
+  const word = saying(say, pageWords);
+  const { fromTo } = comparisonWriter(say, word);
+  const lines = (['joint', 'work', 'cuff'] as const).map((line) => {
+    const own = SHORT[line].flatMap((quantity) => {
+      const row = rows.find((one) => one.quantity === quantity);
+      return row ? [word(`page.short-${quantity}`, { value: fromTo(row) })] : [];
+    });
+    return [word(`page.line-${line}`), own.join('; ') || word('page.nothing-given')] as const;
+  });
+  const open = notKnown.map((code) => {
+    const { from, to } = rows.find(({ quantity }) => quantity === code) ?? {};
+    return code === 'equal-effect' ? word('page.equal-effect') : kindName(say, (from ?? to)!.kind);
+  });
+  return [...lines, [word('page.line-not-known'), open.join('; ')] as const];
+}
+
+/** A comparison of sessions in four lines, then as a table. */
+export function comparisonBlocks(comparison: SessionComparison, say: Say): Block[] {
+  const { rows, cautions, stops } = comparison;
+  const word = saying(say, pageWords);
+  const { change, cell } = comparisonWriter(say, word);
+  const heads = [word('page.measured'), word('page.from'), word('page.to'), word('page.change')];
   return [
-    title(word(aim ? `page.compared-${aim}` : 'page.compared')),
-    {
-      table: [
-        heads,
-        ...rows.map((row) => [
-          kindName(say, (row.from ?? row.to)!.kind),
-          cell(row.from),
-          cell(row.to),
-          changeWords(row),
-          named(say, 'value', row.stress),
+    title(word('page.compared')),
+    ...stopBlocks(say, stops),
+    ...(isStopped(comparison)
+      ? []
+      : [
+          { fields: comparedLines(comparison, say) },
+          {
+            table: [
+              heads,
+              ...rows.map((row) => [
+                kindName(say, (row.from ?? row.to)!.kind),
+                cell(row.from),
+                cell(row.to),
+                change(row),
+              ]),
+            ],
+          },
+          ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
         ]),
-      ],
-    },
-    ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
   ];
 }

@@ -7,6 +7,13 @@ export { audiences, type Audience } from './audience.js';
 export { guidelines, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 export { measures, type Measure } from './measures.js';
 export {
+  compareSessions,
+  type ComparableSession,
+  type ComparisonInput,
+  type SessionComparison,
+} from './compare-sessions.js';
+export type { ComparedLine, ComparedQuantity, ComparisonRow, NotKnown } from '../session/compare.js';
+export {
   compareWeeks,
   type WeekComparison,
   type WeekComparisonInput,

@@ -197,13 +197,15 @@ function reasonsToHold(given: ItemCase): Assumption[] {
 }
 
 /** What was not recorded, and so was not judged. */
-function notJudged({ item, latest, date }: ItemCase): Assumption[] {
+function notJudged({ item, own, latest, date }: ItemCase): Assumption[] {
+  const last = own.at(-1);
   const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
   const open = reports.some(
     ({ site, during = 0, after = 0, nextMorning }) =>
       site !== 'muscle' && nextMorning === undefined && Math.max(during, after) > 0,
   );
   return [
+    ...(last?.item.target && last.item.done.heldMmHg === undefined ? [coded('held-not-recorded')] : []),
     ...(latest.every(({ pain }) => pain) ? [] : [coded('pain-not-recorded')]),
     ...(open ? [coded('pain-next-morning-not-recorded')] : []),
     ...(date === undefined ? [coded('break-not-known')] : []),

@@ -115,6 +115,7 @@ export const planMessages = {
   'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so it was not judged.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so it was not judged.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',

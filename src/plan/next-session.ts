@@ -21,7 +21,16 @@ import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { applyDecisions, mergeStops, softened, inForce, stopsOf, type Stop, type StopDecision } from './stops.js';
+import {
+  applyDecisions,
+  asOfDay,
+  mergeStops,
+  softened,
+  inForce,
+  stopsOf,
+  type Stop,
+  type StopDecision,
+} from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -57,6 +66,10 @@ function read(request: ProgressionRequest) {
   const lastDay = records.at(-1)?.date;
   if (date !== undefined && lastDay !== undefined && date < lastDay) {
     issues.push(issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date));
+  }
+  const planned = plan?.request.date;
+  if (date !== undefined && planned !== undefined && date < planned) {
+    issues.push(issue('wrong-relation', ['date'], `not before the plan, ${planned}`, date));
   }
   if (issues.length > 0) throw new InputError(issues);
   return {
@@ -233,7 +246,7 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     ...records.flatMap((record) => [record.stops, stopsOf(reportedCautions(record), record.date)]),
     stopsOf(raised, date),
   );
-  const stops = applyDecisions(known, decisions);
+  const stops = applyDecisions(asOfDay(known, date), decisions, date);
   const standing = inForce(stops);
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.

@@ -561,15 +561,17 @@ function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   ];
 }
 
-/** The documents of answers in a request, worked out again; a screening of a later day than the plan is refused. */
+/** The documents of answers in a request, worked out again; what is of a later day than the plan is refused. */
 function answersOf(request: PlanRequest): PlanRequest {
-  const { screening, dayCheck, date } = request;
-  const screened = screening?.request.date;
-  if (date !== undefined && screened !== undefined && screened > date) {
-    throw new InputError([
-      issue('wrong-relation', ['screening', 'request', 'date'], `not after ${date}, the day of the plan`, screened),
-    ]);
-  }
+  const { screening, dayCheck, date, limbs } = request;
+  const issues: InputIssue[] = [];
+  const check = (day: string | undefined, path: Path): void => {
+    if (date === undefined || day === undefined || day <= date) return;
+    issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
+  };
+  check(screening?.request.date, ['screening', 'request', 'date']);
+  limbs.forEach(({ measured }, index) => check(measured?.date, ['limbs', index, 'measured', 'date']));
+  if (issues.length > 0) throw new InputError(issues);
   return {
     ...request,
     ...(screening && { screening: screeningAgain(screening, ['screening']) }),
@@ -625,7 +627,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
-  const asked = value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date'] });
+  const asked =
+    value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date', 'limbs'] });
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
@@ -637,7 +640,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     { cautions: cautionsOf(asked, items, limbs, session), since: date },
   ];
   const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
-  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions);
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions, date);
   const plan = {
     document: 'plan',
     schemaVersion: 1,

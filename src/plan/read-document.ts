@@ -1,20 +1,27 @@
-import { attempt, type InputIssue, type Path } from '../answer/issues.js';
-import type { Found } from './consistency.js';
+import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { guards, passedStep } from '../evidence/guards.js';
+import { format } from '../quantity/format.js';
+import { quantities } from '../quantity/quantities.js';
+import { dayCheckAgain, screeningAgain } from './checks.js';
+import { checkConsistency, finder, type Found } from './consistency.js';
 import { isSameLimb } from './places.js';
 import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
+import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
 import { recordFrom, totalsDone } from './record-session.js';
 import type { SessionRecord } from './record.js';
-import { proposalDocument, recordDocument } from './schema.js';
+import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
 import { inForce } from './stops.js';
-import { storedDocument, type StoredKind } from './stored.js';
+import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
 import type { Plan } from './types.js';
 
 interface Documents {
   readonly plan: Plan;
   readonly record: SessionRecord;
   readonly proposal: Proposal;
+  readonly screening: Screening;
+  readonly 'day-check': DayCheck;
 }
 
 /** What was done adds up anew; what was planned is taken as the record has it. */
@@ -24,10 +31,29 @@ const recordKind: StoredKind<SessionRecord> = {
   upgrades: {},
   remade: (record) =>
     recordFrom({ ...record, items: record.items.map((item) => ({ ...item, totals: totalsDone(item) })) }),
+  otherwise: keptUnverified,
 };
 
 const isUp = (way: { readonly from: number; readonly to?: number } | undefined): boolean =>
   way?.to !== undefined && way.to > way.from;
+
+/** A new cuff pressure: none above those of trials, none that goes another way than its percentage. */
+function checkPressure({ cuffMmHg, percentOfOcclusion }: ProposalItem, place: Path, found: Found): void {
+  const to = cuffMmHg?.to;
+  if (to === undefined) return;
+  const { from } = cuffMmHg!;
+  const at = [...place, 'cuffMmHg', 'to'];
+  if (to > from && passedStep('cuff-pressure', to)?.severity === 'stop') {
+    return found(at, `at most ${guards['cuff-pressure'].steps.at(-1)!.above!} mmHg`, to);
+  }
+  if (!percentOfOcclusion) return;
+  const { from: percent, to: next = percent } = percentOfOcclusion;
+  if (to > from && next <= percent) found(at, `at most ${from}, since its percentage is not raised`, to);
+  if (to < from && next > percent) found(at, `at least ${from}, since its percentage is raised`, to);
+  // The gauge rounds the old pressure down, by less than its widest step.
+  const most = ((from + quantities.gaugeStepMmHg.max) * next) / percent;
+  if (to > from && next > percent && to > most) found(at, `at most ${format(most)}, by its percentage`, to);
+}
 
 /** What holds of a proposal, whatever the practitioner wrote into it. */
 function checkProposal(proposal: Proposal, found: Found): void {
@@ -41,6 +67,7 @@ function checkProposal(proposal: Proposal, found: Found): void {
       if (action === 'stop' && way?.to !== undefined)
         found([...place, name, 'to'], 'left out where the action is stop', way.to);
     }
+    checkPressure(item, place, found);
     const pressed = (other: ProposalItem): boolean =>
       isSameLimb(item, other) && (isUp(other.cuffMmHg) || isUp(other.percentOfOcclusion));
     if (isUp(load) && items.some(pressed)) {
@@ -60,11 +87,40 @@ const proposalKind: StoredKind<Proposal> = {
   upgrades: {},
   remade: (proposal) => ({ ...proposal, ...ruledBy(proposal.rule.id, proposal.painRule.id) }),
   inPart: true,
+  otherwise: keptUnverified,
   check: checkProposal,
 };
 
+/** A document of answers is worked out again from them, whatever version made it. */
+const answered = {
+  current: 1,
+  upgrades: {},
+  otherwise: <T extends Screening | DayCheck>(given: T, made: T): T => ({
+    ...given,
+    ...made,
+    libraryVersion: given.libraryVersion,
+  }),
+};
+const screeningKind: StoredKind<Screening> = {
+  ...answered,
+  schema: screeningDocument,
+  remade: (given) => screeningAgain(given, []),
+};
+const dayCheckKind: StoredKind<DayCheck> = {
+  ...answered,
+  schema: dayCheckDocument,
+  remade: (given) => dayCheckAgain(given, []),
+};
+
 /** Every document that is read back. */
-const kinds = { plan: planKind, record: recordKind, proposal: proposalKind };
+const kinds = {
+  plan: planKind,
+  record: recordKind,
+  proposal: proposalKind,
+  screening: screeningKind,
+  'day-check': dayCheckKind,
+};
+const NAMES = Object.keys(kinds) as (keyof typeof kinds)[];
 
 /** One of the library’s documents, given back as plain JSON of its own; issues are told from `place`. */
 export const documentOf = <K extends keyof Documents>(
@@ -73,6 +129,19 @@ export const documentOf = <K extends keyof Documents>(
   place: Path = [],
 ): Documents[K] =>
   storedDocument(Object.fromEntries(allowed.map((name) => [name, kinds[name]])), document, place) as Documents[K];
+
+/**
+ * What is to be printed, verified: a document as `readDocument` reads it; an answer, a comparison or a review, which hold
+ * nothing to make them again from, against themselves, with the texts of the catalogue.
+ */
+export function printable(given: { readonly document?: string }): object {
+  if (NAMES.some((name) => name === given.document)) return documentOf(NAMES, given);
+  const issues: InputIssue[] = [];
+  // An answer of your own equation may have remarks of its own.
+  checkConsistency(given, finder(issues), undefined, given.document === undefined);
+  if (issues.length > 0) throw new InputError(issues);
+  return given;
+}
 
 /** One of the library’s documents; what is wrong with it goes to `issues`. */
 export function documentInto<K extends keyof Documents>(
@@ -88,20 +157,22 @@ export function documentInto<K extends keyof Documents>(
 }
 
 /**
- * A plan, a record or a proposal that was stored, read back and verified.
+ * A document that was stored, read back and verified: a plan, a record, a proposal, a screening or a check of the day.
  *
  * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library does
  *   not know are kept and never looked at.
  * - Fit: intervals hold their value, times are in order, a pressure or a load is the percentage that the document says.
- * - Numbers: a plan is made again from its request and a record added up again from what was done; where they differ,
- *   the document was changed by hand and is refused, by the name of the field. A practitioner may change the numbers of a
- *   proposal: its rules are looked up again, and load and pressure may not go up together.
+ * - Numbers: a plan is made again from its request, a record added up again from what was done, a screening and a check
+ *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,
+ *   by the name of the field. A practitioner may change the numbers of a proposal: its rules are looked up again, load
+ *   and pressure may not go up together, and a cuff pressure goes the way of its percentage.
  * - Words: the text of every caution, assumption, stop and standing sentence is taken from the catalogue, by its code.
  *
- * A document of another version of the library whose numbers this one does not give again gets the caution
- * `document-unverified`.
+ * Of another version of the library: a document whose numbers this version does not give again gets the caution
+ * `document-unverified`. Its stops are derived again from its request, and cautions that it lacks are put back. One that
+ * cannot be made again is refused.
  *
- * @param document - a plan, a record or a proposal, as JSON.
+ * @param document - a document of `cuffwork/plan`, as JSON; a review or a comparison of weeks is made again instead.
  * @returns the document, verified, in the current version.
  * @throws InputError naming every wrong field, or the version where it is newer than this library.
  *
@@ -113,5 +184,5 @@ export function documentInto<K extends keyof Documents>(
  * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
  * ```
  */
-export const readDocument = (document: object): Plan | SessionRecord | Proposal =>
-  documentOf(['plan', 'record', 'proposal'], document);
+export const readDocument = (document: object): Plan | SessionRecord | Proposal | Screening | DayCheck =>
+  documentOf(NAMES, document);

@@ -35,7 +35,7 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { say } from './standing.js';
-import { mergeStops, stopsOf } from './stops.js';
+import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
@@ -78,8 +78,8 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
 /** One exercise on one limb as it was done, before it is added up. */
 type RecordFacts = Omit<RecordItem, 'totals'>;
 
-/** What was done of an item adds up to: from what the record holds, and nothing else. */
-export function totalsDone(item: RecordFacts): RecordItem['totals'] {
+/** What was done of an item as a prescription: from what the record holds, and nothing else. */
+export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
   const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
   const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
@@ -87,8 +87,11 @@ export function totalsDone(item: RecordFacts): RecordItem['totals'] {
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
   );
-  return addUp(cuffed(full, item));
+  return { ...cuffed(full, item), name: item.exercise };
 }
+
+/** What was done of an item adds up to. */
+export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(prescriptionDone(item));
 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
@@ -218,6 +221,17 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
   return [codedCaution('caution', 'session-shorter-than-sets', { session: sessionS, sets }, { path: ['sessionS'] })];
 }
 
+/** A session is of no day before its plan, nor before what the plan was made from was measured. */
+function checkDay({ plan: { request }, date }: RecordRequest): void {
+  const measured = request.limbs.flatMap((limb) => limb.measured?.date ?? []);
+  const [first, what] = [
+    [request.date, 'the plan'] as const,
+    ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
+  ].find(([day]) => day !== undefined && day > date) ?? [undefined];
+  if (first === undefined) return;
+  throw new InputError([issue('wrong-relation', ['date'], `not before ${first}, the day of ${what!}`, date)]);
+}
+
 /** The cautions of a record that only its plan tells; the others come of what the record holds. */
 const OF_PLAN = ['item-not-recorded', 'document-unverified'];
 
@@ -260,7 +274,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: onceEach([...ofDay, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
   } as const;
@@ -313,6 +327,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
+  checkDay(done);
   const items = itemsOf(done);
   const recorded = placesOf(items);
   const keys = placesOf(plan.items);

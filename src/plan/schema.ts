@@ -65,6 +65,17 @@ const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
 const text = (most: number) =>
   z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
 
+/** Text of at most so many characters that says something. */
+const wording = (most: number) =>
+  z
+    .string()
+    .check(
+      z.regex(
+        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
+        `text of 1 to ${most} characters, not only spaces`,
+      ),
+    );
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -91,7 +102,7 @@ const decision = strict({
   stop: text(120),
   by: z.enum(DECIDER_ROLES),
   on: day,
-  why: text(1000),
+  why: wording(1000),
   ...some({ since: day }),
 }).register(annotations, { id: 'stopDecision' });
 const decisions = list(decision, 100, 0);
@@ -162,11 +173,12 @@ const sources = z.array(source);
 const said = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
 const assumption = open(said).register(annotations, { id: 'assumption' });
-const caution = open({
+const cautionFields = {
   ...said,
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path, source }),
-}).register(annotations, { id: 'caution' });
+};
+const caution = open(cautionFields).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const assumptions = z.array(assumption);
 const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
@@ -434,11 +446,17 @@ const limbTotals = z.array(
   }),
 );
 
+/** An exercise of a plan on a limb. */
+export const planItem = itemOf(
+  { ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) },
+  { occlusion },
+);
+
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({
   ...head('plan'),
   request: planRequest,
-  items: list(itemOf({ ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion }), 200),
+  items: list(planItem, 200),
   limbs: limbTotals,
   session: open({ timeline, totals: sessionTotals }),
   assumptions,
@@ -483,29 +501,29 @@ export const doneRequest = strict(done);
 /** What `recordSession` takes. */
 export const recordRequest = strict({ plan: planDocument, ...done });
 
+/** An exercise of a record on a limb. */
+export const recordItem = itemOf(
+  {
+    ...prescribed,
+    ...some(numbers('cuffWidthCm', 'circumferenceCm')),
+    done: open({
+      sets,
+      stoppedEarly: z.boolean(),
+      ...doneDetails,
+      ...some({ unit: z.enum(LOAD_UNITS) }),
+      ...lastDone,
+    }),
+    totals,
+  },
+  {},
+);
+
 /** A record, as `recordSession` makes it. */
 export const recordDocument = open({
   ...head('record'),
   date: day,
   posture: z.enum(POSTURES),
-  items: list(
-    itemOf(
-      {
-        ...prescribed,
-        ...some(numbers('cuffWidthCm', 'circumferenceCm')),
-        done: open({
-          sets,
-          stoppedEarly: z.boolean(),
-          ...doneDetails,
-          ...some({ unit: z.enum(LOAD_UNITS) }),
-          ...lastDone,
-        }),
-        totals,
-      },
-      {},
-    ),
-    200,
-  ),
+  items: list(recordItem, 200),
   limbs: limbTotals,
   symptoms: reported,
   ...feelings,
@@ -516,6 +534,28 @@ export const recordDocument = open({
   standing,
   sources,
 });
+
+const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
+/** What a document of answers has, with its request. */
+const concluded = {
+  outcome: z.enum(SCREENING_OUTCOMES),
+  complete: z.boolean(),
+  findings: screeningFindings,
+  unanswered: z.array(open({ code: z.string(), question: z.string() })),
+  standing,
+  sources,
+};
+
+/** A screening, as `screen` makes it. */
+export const screeningDocument = open({
+  ...head('screening'),
+  request: screeningRequest,
+  ...concluded,
+  thrombosisScore: answerOf('thrombosis-score', ['1']),
+});
+
+/** A check of the day, as `checkDay` makes it. */
+export const dayCheckDocument = open({ ...head('day-check'), request: dayCheckRequest, ...concluded });
 
 /** Where something stands, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });

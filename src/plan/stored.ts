@@ -1,3 +1,4 @@
+import type { Caution } from '../answer/answer.js';
 import { describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
@@ -5,6 +6,7 @@ import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
+import { derivedStops, type Stop } from './stops.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -21,6 +23,8 @@ export interface StoredKind<T = Verified> {
   readonly remade: (document: T) => T;
   /** Only a part of it is made again: that it is the same says nothing of its numbers. */
   readonly inPart?: true;
+  /** What a document of another version becomes, where this version makes another one of it. */
+  readonly otherwise: (document: T, made: T, unverified: Caution) => T;
   /** What else must hold. */
   readonly check?: (document: T, found: Found) => void;
 }
@@ -68,12 +72,31 @@ function differences(made: unknown, given: unknown, schema: Shaped | undefined, 
 
 interface Verified {
   readonly libraryVersion: string;
-  readonly cautions: readonly Parameters<typeof onceEach>[0][number][];
+}
+
+interface WithStops extends Verified {
+  readonly cautions: readonly Caution[];
+  readonly stops: readonly Stop[];
+}
+
+/**
+ * A document of another version keeps its numbers, and says that they were not verified. Its stops are derived again,
+ * and a caution that it lacks is put back: what was taken out of it is not lost.
+ */
+export function keptUnverified<T extends WithStops>(document: T, made: T, unverified: Caution): T {
+  const codes = new Set(document.cautions.map(({ code }) => code));
+  const back = made.cautions.filter(({ code }) => !codes.has(code));
+  return {
+    ...document,
+    stops: derivedStops(document.stops, made.stops),
+    cautions: onceEach([unverified, ...document.cautions, ...back]),
+  };
 }
 
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
- * made must be what this version makes again from it; what another one made and this one makes otherwise gets a caution.
+ * made must be what this version makes again from it; what another one made and this one makes otherwise gets a caution,
+ * and what this one cannot make again is refused.
  */
 function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   const own = document.libraryVersion === version;
@@ -84,19 +107,13 @@ function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   });
   kind.check?.(document, found);
   if (issues.length > 0) throw new InputError(issues);
-  try {
-    const made = kind.remade(document);
-    checkConsistency(made, () => undefined);
-    const { libraryVersion } = document;
-    differences({ ...made, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    issues.push(...error.issues);
-  }
+  const made = kind.remade(document);
+  checkConsistency(made, () => undefined);
+  const { libraryVersion } = document;
+  differences({ ...made, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) return document;
-  const unverified = caution('caution', 'document-unverified', { version: document.libraryVersion });
-  return { ...document, cautions: onceEach([unverified, ...document.cautions]) };
+  return kind.otherwise(document, made, caution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */
@@ -121,7 +138,7 @@ export function storedDocument<K extends string>(
     const other = isOther(document, names);
     const json = other
       ? (document as Json)
-      : (plainInput(document, `a ${names.join(' or a ')} of this library`) as Json);
+      : (plainInput(document, `a ${names.length > 2 ? 'document' : names.join(' or a ')} of this library`) as Json);
     const name = names.find((kind) => json['document'] === kind);
     if (!name) {
       const expected = names.map((kind) => `'${kind}'`).join(' or ');

@@ -1,46 +1,43 @@
-import type { Answer, Caution } from '../answer/answer.js';
-import { Reader } from '../answer/reader.js';
-import { withInput } from '../answer/with-input.js';
+import type { Answer, AnswerKind } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
-import type { Unit } from '../quantity/quantities.js';
-import { accountFor, type SessionTotals } from './account.js';
-import { readSession, type SessionInput } from './prescription.js';
-import { caution } from './messages.js';
+import { Math } from '../quantity/maths.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
+import { accountFor, addUp, limbRestriction } from './account.js';
+import { ofSide } from './layout.js';
+import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
+import { peaks } from './volume.js';
+import { highest, isTense, nothing, summed, total } from './working.js';
 
-/** What a comparison is read for; it decides which rows stand first. */
-export type TrainingAim = 'rehabilitation' | 'transition' | 'performance';
-export const TRAINING_AIMS = ['rehabilitation', 'transition', 'performance'] as const;
+/** Four lines that a comparison is read in; the fourth is what the numbers do not say. */
+export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
 
-/** What {@link compareSessions} takes. */
-export interface ComparisonInput {
-  /** The session to compare with. */
-  readonly from: SessionInput;
-  /** The session that may take its place. */
-  readonly to: SessionInput;
-  readonly aim?: TrainingAim;
-}
+/** Every quantity that sessions are compared by, with the line it belongs to. */
+const LINES = {
+  peakLoad: 'joint',
+  peakPercent: 'joint',
+  repetitions: 'work',
+  volumeLoad: 'work',
+  relativeVolumeLoad: 'work',
+  bodyMassVolumeLoad: 'work',
+  timeUnderTension: 'work',
+  restrictionTime: 'cuff',
+  percentLop: 'cuff',
+  longestRestriction: 'cuff',
+  partialRestrictionTime: 'cuff',
+  pressureTime: 'cuff',
+  relativePressureTime: 'cuff',
+  sessionTime: 'session',
+  sessionLoad: 'session',
+} as const satisfies Record<string, ComparedLine>;
 
-/** A total that sessions are compared by. */
-export type ComparedQuantity =
-  | 'peakLoad'
-  | 'peakPercent'
-  | 'volumeLoad'
-  | 'relativeVolumeLoad'
-  | 'bodyMassVolumeLoad'
-  | 'repetitions'
-  | 'timeUnderTension'
-  | 'restrictionTime'
-  | 'partialRestrictionTime'
-  | 'longestRestriction'
-  | 'pressureTime'
-  | 'relativePressureTime'
-  | 'sessionTime'
-  | 'sessionLoad';
+/** A quantity that sessions are compared by. */
+export type ComparedQuantity = keyof typeof LINES;
+const QUANTITIES = /* @__PURE__ */ (() => Object.keys(LINES) as ComparedQuantity[])();
 
 /** One quantity of two sessions. */
 export interface ComparisonRow {
-  readonly stress: 'mechanical' | 'restriction' | 'session';
+  readonly line: ComparedLine;
   readonly quantity: ComparedQuantity;
   /** Unit of `change`: that of `from`. */
   readonly unit: Unit;
@@ -52,59 +49,105 @@ export interface ComparisonRow {
   readonly percent?: number;
 }
 
-/** Two sessions side by side. Plain JSON; print it with `explain`. */
-export interface SessionComparison {
-  readonly document: 'session-comparison';
-  readonly aim?: TrainingAim;
-  readonly rows: readonly ComparisonRow[];
-  readonly cautions: readonly Caution[];
+/** What two sessions do not tell: whether they have an equal effect, and the quantities that only one of them has. */
+export type NotKnown = 'equal-effect' | ComparedQuantity;
+
+/** A session to be compared: its exercises as one limb does each, and what is known of it as a whole. */
+export interface ComparedSession {
+  readonly parts: readonly FullPrescription[];
+  readonly sessionTime?: Answer<'session-time'> | undefined;
+  readonly sessionLoad?: Answer<'session-load'> | undefined;
 }
 
-const STRESS: Record<ComparedQuantity, ComparisonRow['stress']> = {
-  peakLoad: 'mechanical',
-  peakPercent: 'mechanical',
-  volumeLoad: 'mechanical',
-  relativeVolumeLoad: 'mechanical',
-  bodyMassVolumeLoad: 'mechanical',
-  repetitions: 'mechanical',
-  timeUnderTension: 'mechanical',
-  restrictionTime: 'restriction',
-  partialRestrictionTime: 'restriction',
-  longestRestriction: 'restriction',
-  pressureTime: 'restriction',
-  relativePressureTime: 'restriction',
-  sessionTime: 'session',
-  sessionLoad: 'session',
-};
-const QUANTITIES = /* @__PURE__ */ Object.keys(STRESS) as ComparedQuantity[];
+type Totals = { readonly [Q in ComparedQuantity]?: Answer | undefined };
 
-/** What a coach with each aim reads first (`practice`). */
-const FIRST: Record<TrainingAim, readonly ComparedQuantity[]> = {
-  rehabilitation: ['peakLoad', 'volumeLoad', 'restrictionTime', 'longestRestriction', 'relativePressureTime'],
-  transition: ['peakPercent', 'relativeVolumeLoad', 'restrictionTime', 'relativePressureTime'],
-  performance: ['peakPercent', 'peakLoad', 'volumeLoad', 'sessionTime', 'restrictionTime'],
-};
+/** A session as it was prescribed, limb by limb. */
+export function comparedSession(session: FullSession): ComparedSession {
+  const { sessionTime, sessionLoad } = accountFor(session);
+  const parts = session.exercises.flatMap((full) =>
+    full.side ? sidesOf(full.side).map((side) => ofSide(full, side)) : [full],
+  );
+  return { parts, sessionTime, sessionLoad };
+}
 
-const isRestricted = ({ longestRestriction }: SessionTotals): boolean => longestRestriction.value > 0;
+export const isCuffed = ({ restriction }: FullPrescription): boolean => restriction !== 'none';
 
-/** A total of a session; where it is about a cuff that was never up it is 0 and not unknown. */
-function totalOf(session: SessionTotals, quantity: ComparedQuantity, other: SessionTotals): Answer | undefined {
-  const given = session[quantity];
+/** The highest share of occlusion pressure in the sets of an exercise [%]. */
+function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'percent-of-occlusion'> | undefined {
+  const own = side === 'right' ? 'right' : 'left';
+  const pressures = sets.flatMap(({ pressureMmHg }) => (pressureMmHg === undefined ? [] : [onSide(pressureMmHg, own)]));
+  if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
+  const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
+  const value = decimal(pressure).times(100).div(decimal(occlusion)).toNumber();
+  const working = {
+    formula: '100 * P / LOP',
+    symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' },
+    inputs: { pressureMmHg: pressure, occlusionMmHg: occlusion },
+  };
+  return total('percent-of-occlusion', value, '%', working, 'definition');
+}
+
+/** What one limb does and bears in a session. */
+function limbTotals(parts: readonly FullPrescription[]): Totals {
+  const all = parts.map((full) => ({ full, totals: addUp(full) }));
+  const lifted = all.filter(({ full, totals }) => isTense(full) && totals.repetitions.value > 0);
+  const loaded = all.filter(
+    ({ full, totals }) =>
+      isTense(full) && (totals.repetitions.value > 0 || full.sets.some(({ load }) => load !== undefined)),
+  );
+  const cuffed = all.filter(({ full }) => isCuffed(full));
+  const peak = loaded.map(({ full }) => peaks(full));
+  const sumOf = <K extends AnswerKind>(among: typeof all, of: (part: (typeof all)[number]) => Answer<K> | undefined) =>
+    summed(among.map(of), 'exercises');
+  const { cautions: _, ...restriction } = limbRestriction(cuffed.map(({ totals }) => totals));
+  return {
+    peakLoad: highest(peak.map(({ peakLoad }) => peakLoad)),
+    peakPercent: highest(peak.map(({ peakPercent }) => peakPercent)),
+    repetitions: sumOf(all, ({ totals }) => totals.repetitions),
+    volumeLoad: sumOf(lifted, ({ totals }) => totals.volumeLoad),
+    relativeVolumeLoad: sumOf(lifted, ({ totals }) => totals.relativeVolumeLoad),
+    bodyMassVolumeLoad: sumOf(
+      lifted.filter(({ totals }) => totals.bodyMassVolumeLoad),
+      ({ totals }) => totals.bodyMassVolumeLoad,
+    ),
+    timeUnderTension: sumOf(all, ({ totals }) => totals.timeUnderTension),
+    ...(cuffed.length > 0 && { ...restriction, percentLop: highest(cuffed.map(({ full }) => percentLop(full))) }),
+  };
+}
+
+/** What the limb that has most of each quantity has of it, and what is known of the whole session. */
+function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): Totals {
+  const limbs = [...new Set(parts.map(placeOf))].map((place) =>
+    limbTotals(parts.filter((part) => placeOf(part) === place)),
+  );
+  const most = QUANTITIES.map((quantity) => {
+    // A limb without a load, or without a cuff, has none of it; where it should have one, nothing is known.
+    const own = limbs.filter((limb) => quantity in limb && (LINES[quantity] !== 'joint' || limb[quantity]));
+    return [quantity, own.length > 0 ? highest(own.map((limb) => limb[quantity])) : undefined] as const;
+  });
+  return { ...Object.fromEntries(most), sessionTime, sessionLoad };
+}
+
+const placeOf = ({ limb, side }: FullPrescription): string =>
+  placeName(limb && side ? { limb, side: side === 'right' ? 'right' : 'left' } : {});
+
+/** A total of a session; where it is about a cuff that was never inflated it is 0 and not unknown. */
+function totalOf(session: Totals, quantity: ComparedQuantity, other: Totals): Answer | undefined {
   const likewise = other[quantity];
-  const absent = quantity === 'partialRestrictionTime' || !isRestricted(session);
-  if (given || !likewise || STRESS[quantity] !== 'restriction' || !absent) return given;
-  return { ...likewise, value: 0, formula: '0', symbols: {}, inputs: {} };
+  const absent = quantity === 'partialRestrictionTime' || !session.longestRestriction;
+  if (session[quantity] || !likewise || LINES[quantity] !== 'cuff' || !absent) return session[quantity];
+  const { kind, unit, evidence } = likewise;
+  return total(kind, 0, unit, nothing, evidence);
 }
 
-function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: SessionTotals): ComparisonRow | undefined {
+function rowOf(quantity: ComparedQuantity, first: Totals, second: Totals): ComparisonRow | undefined {
   const from = totalOf(first, quantity, second);
   const to = totalOf(second, quantity, first);
   const unit = (from ?? to)?.unit;
   if (!unit) return undefined;
-  const row = { stress: STRESS[quantity], quantity, unit };
+  const row = { line: LINES[quantity], quantity, unit };
   if (!from || !to) return { ...row, ...(from && { from }), ...(to && { to }) };
-  const loadUnit = (code: Unit): 'kg' | 'lb' => (code === '[lb_av]' ? 'lb' : 'kg');
-  const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnit(to.unit), loadUnit(unit));
+  const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
   const change = decimal(after).minus(decimal(from.value));
   return {
     ...row,
@@ -115,66 +158,13 @@ function rowOf(quantity: ComparedQuantity, first: SessionTotals, second: Session
   };
 }
 
-/**
- * Two sessions side by side: what mechanical load one spares against the other, and what restriction it adds.
- *
- * Formula, row by row: change = to − from; percent = 100 × change / from.
- *
- * Mechanical: peak load, peak share of the maximum, volume loads, repetitions, time under tension. Restriction: time at
- * the full and the lower pressure, longest unbroken time, pressure × time. A total that one session does not have is
- * left open, except where its cuff is never up: then it is 0. With an `aim` the rows that matter most to it stand first.
- *
- * This is arithmetic. It never claims that two sessions have the same effect.
- *
- * - Evidence: that of each total; which rows an aim puts first is `practice`.
- *
- * @function
- * @param input - `from` and `to`, each one prescription or a session of several exercises; `aim`
- * @returns the rows; print them as a table with `explain`.
- * @throws InputError naming every wrong field.
- *
- * @example
- * ```ts
- * import { compareSessions, explain } from 'cuffwork';
- * const tempo = '2-0-2-0';
- * const { rows } = compareSessions({
- *   from: { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percent: 75 },
- *   to: { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 30, percent: 30, pressureMmHg: 80 },
- * });
- * const row = (name: string) => rows.find(({ quantity }) => quantity === name);
- * row('peakLoad')?.change; // => -45
- * row('volumeLoad')?.change; // => 0
- * row('restrictionTime')?.change; // => 390
- * row('pressureTime')?.change; // => 520
- * ```
- */
-export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
-  input: ComparisonInput,
-): SessionComparison {
-  const reader = new Reader(input);
-  const first = readSession(reader.child('from'));
-  const second = readSession(reader.child('to'));
-  const aim = reader.optionalChoice('aim', TRAINING_AIMS);
-  reader.done();
-  const from = accountFor(first);
-  const to = accountFor(second);
-  const leading = aim ? FIRST[aim] : [];
-  const order = [...leading, ...QUANTITIES.filter((quantity) => !leading.includes(quantity))];
-  const several = from.exercises.length > 1 || to.exercises.length > 1;
-  const heavyAgainstRestricted = isRestricted(from) !== isRestricted(to);
-  return {
-    document: 'session-comparison',
-    ...(aim && { aim }),
-    rows: order.flatMap((quantity) => rowOf(quantity, from, to) ?? []),
-    cautions: [
-      caution('caution', 'no-equivalence'),
-      ...(heavyAgainstRestricted
-        ? [caution('note', 'restriction-gives-less-strength', undefined, { source: 'heavy-or-restricted-2018' })]
-        : []),
-      ...(aim === 'performance'
-        ? [caution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
-        : []),
-      ...(several ? [caution('note', 'different-maximum')] : []),
-    ],
-  };
-});
+/** The rows of two sessions in the order of their lines, and what they do not tell. */
+export function compareTotals(
+  from: ComparedSession,
+  to: ComparedSession,
+): { readonly rows: readonly ComparisonRow[]; readonly notKnown: readonly NotKnown[] } {
+  const [first, second] = [totalsOf(from), totalsOf(to)];
+  const rows = QUANTITIES.flatMap((quantity) => rowOf(quantity, first, second) ?? []);
+  const open = rows.flatMap(({ change, quantity }) => (change === undefined ? [quantity] : []));
+  return { rows, notKnown: ['equal-effect', ...open] };
+}

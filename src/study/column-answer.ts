@@ -5,14 +5,17 @@ import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
+import { NO_INTERVAL, REFUSED } from './flags.js';
 
-/** The four columns of an answer, one row a person. */
+/** The columns of an answer, one row a person. */
 export interface AnswerColumns {
   /** The answers; NaN where the row was refused. */
   readonly value: Float64Array;
   /** Ends of the 95 % intervals; NaN where there is none. */
   readonly lower: Float64Array;
   readonly upper: Float64Array;
+  /** Standard deviations, on the scale of `about.scale`; NaN where there is none. */
+  readonly standardDeviation: Float64Array;
   /** What is to be said about a row; see `rowFlags`. */
   readonly flag: Uint8Array;
 }
@@ -55,38 +58,80 @@ export const emptyColumns = (rows: number): AnswerColumns => ({
   value: new Float64Array(rows),
   lower: new Float64Array(rows),
   upper: new Float64Array(rows),
+  standardDeviation: new Float64Array(rows),
   flag: new Uint8Array(rows),
 });
 
+/** The columns of numbers of an answer. */
+const numbersOf = ({ value, lower, upper, standardDeviation }: AnswerColumns) =>
+  [value, lower, upper, standardDeviation] as const;
+
 /** Whether answers lie in the memory that a column is read from. */
-export const sharesMemory = (column: Float64Array, { value, lower, upper, flag }: AnswerColumns): boolean =>
-  [value, lower, upper, flag].some(({ buffer }) => buffer === column.buffer);
+export const sharesMemory = (column: Float64Array, out: AnswerColumns): boolean =>
+  [...numbersOf(out), out.flag].some(({ buffer }) => buffer === column.buffer);
+
+/** Whether something has all columns of an answer, of one length. */
+export function hasColumns(given: AnswerColumns, rows: number): boolean {
+  return numbersOf(given).every((column) => isNumberColumn(column, rows)) && isFlagColumn(given.flag, rows);
+}
 
 /** The columns to write into: those of an earlier answer that the caller gives back, else new ones. */
 export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   const given = reader.raw('into');
   if (given === undefined) return reader.fine ? emptyColumns(rows) : (given as unknown as AnswerColumns);
   try {
-    const { value, lower, upper, flag } = given as AnswerColumns;
-    const numbers = [value, lower, upper];
-    const apart = new Set(numbers).size === 3;
-    if (apart && numbers.every((column) => isNumberColumn(column, rows)) && isFlagColumn(flag, rows)) {
-      return { value, lower, upper, flag };
-    }
+    const { value, lower, upper, standardDeviation, flag } = given as AnswerColumns;
+    const columns = { value, lower, upper, standardDeviation, flag };
+    if (new Set(numbersOf(columns)).size === 4 && hasColumns(columns, rows)) return columns;
   } catch {
     // Whatever cannot be read is no column.
   }
-  const expected = `three Float64Array (value, lower, upper) and a Uint8Array (flag), each of ${rows} rows`;
+  const expected = `four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of ${rows} rows`;
   reader.report('wrong-type', 'into', expected, 'something else');
   return given as AnswerColumns;
 }
 
-/** As `interval` for the rows of a block: around their values, from standard deviations left in `upper`. */
-export function writeIntervals({ value, lower, upper }: AnswerColumns, from: number, to: number): void {
+/** Puts answers where they go. */
+export function copyColumns(from: AnswerColumns, to: AnswerColumns): void {
+  for (const name of ['value', 'lower', 'upper', 'standardDeviation', 'flag'] as const) to[name].set(from[name]);
+}
+
+/** Rows that are refused have no numbers, and no flag but the reason. */
+export function refuseRows(out: AnswerColumns, from: number, to: number): void {
+  const { value, lower, upper, standardDeviation, flag } = out;
   for (let row = from; row < to; row += 1) {
-    const half = NORMAL_95 * upper[row]!;
+    if ((flag[row]! & REFUSED) === 0) continue;
+    flag[row]! &= REFUSED;
+    value[row] = lower[row] = upper[row] = standardDeviation[row] = NaN;
+  }
+}
+
+/** As `interval` for the rows of a block: around their values, from their standard deviations. */
+export function writeIntervals(
+  { value, lower, upper, standardDeviation }: AnswerColumns,
+  from: number,
+  to: number,
+): void {
+  for (let row = from; row < to; row += 1) {
+    const half = NORMAL_95 * standardDeviation[row]!;
     lower[row] = value[row]! - half;
     upper[row] = value[row]! + half;
+  }
+}
+
+/** As `logInterval`; a row without a standard deviation has no interval. */
+export function writeLogIntervals(
+  { value, lower, upper, standardDeviation, flag }: AnswerColumns,
+  from: number,
+  to: number,
+): void {
+  for (let row = from; row < to; row += 1) {
+    const answer = value[row]!;
+    const deviation = standardDeviation[row]!;
+    const factor = Math.exp(NORMAL_95 * deviation);
+    lower[row] = answer / factor;
+    upper[row] = answer * factor;
+    if (deviation !== deviation) flag[row]! |= NO_INTERVAL;
   }
 }
 

@@ -1,4 +1,5 @@
 import { Math } from '../quantity/maths.js';
+import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
@@ -23,13 +24,23 @@ const isList = (value: unknown): value is ArrayLike<unknown> => {
   }
 };
 
-/** The numbers of a plain list: missing ones as NaN, what is no number as Infinity, which no quantity takes. */
-function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array {
+/** What is neither missing nor of the type of its column: text among numbers, 64-bit integers, numbers among words. */
+class WrongElement {
+  constructor(
+    readonly row: number,
+    readonly value: unknown,
+  ) {}
+}
+
+/** The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread. */
+function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | WrongElement {
   const numbers = new Float64Array(rows);
   // By position: an iterator of the caller’s own may never end.
   for (let row = 0; row < rows; row += 1) {
     const value = list[row];
-    numbers[row] = typeof value === 'number' ? value : value === undefined || value === null ? NaN : Infinity;
+    if (typeof value === 'number') numbers[row] = value;
+    else if (value === undefined || value === null) numbers[row] = NaN;
+    else return new WrongElement(row, value);
   }
   return numbers;
 }
@@ -48,20 +59,19 @@ export class Numbers {
     this.mask = varies ? -1 : 0;
   }
 
-  /** Flags the rows of a block whose value is missing or impossible; whether there were none. */
-  check(flag: Uint8Array, from: number, to: number): boolean {
-    const { values, optional, varies } = this;
-    if (!varies) return true;
+  /** The flag of a value that is missing or impossible, or 0. */
+  judge(value: number): number {
     const { min, max, whole } = this.quantity;
-    let fine = true;
-    for (let row = from; row < to; row += 1) {
-      const value = values[row]!;
-      if (value >= min && value <= max && (!whole || value === Math.floor(value))) continue;
-      if (value !== value && optional) continue;
-      flag[row]! |= value === value ? IMPOSSIBLE : MISSING;
-      fine = false;
-    }
-    return fine;
+    if (value >= min && value <= max && (!whole || value === Math.floor(value))) return 0;
+    if (value === value) return IMPOSSIBLE;
+    return this.optional ? 0 : MISSING;
+  }
+
+  /** Flags the rows of a block whose value is missing or impossible. One value for all rows was looked at already. */
+  check(flag: Uint8Array, from: number, to: number): void {
+    if (!this.varies) return;
+    const { values } = this;
+    for (let row = from; row < to; row += 1) flag[row]! |= this.judge(values[row]!);
   }
 }
 
@@ -85,19 +95,19 @@ export class Words<T extends string> {
     return this.words[this.codes[row & this.mask]!];
   }
 
-  check(flag: Uint8Array, from: number, to: number): boolean {
+  check(flag: Uint8Array, from: number, to: number): void {
     const { codes, optional, varies } = this;
-    if (!varies) return true;
-    let fine = true;
+    if (!varies) return;
     for (let row = from; row < to; row += 1) {
       const code = codes[row]!;
       if (code < NO_WORD || (code === NO_WORD && optional)) continue;
       flag[row]! |= code === WRONG_WORD ? IMPOSSIBLE : MISSING;
-      fine = false;
     }
-    return fine;
   }
 }
+
+/** What of a column may be missing: nothing, values of it, or only the column as a whole. */
+export type MayMiss = 'nothing' | 'values' | 'column';
 
 /** Reads fields that may hold a value or a column, and holds all columns to one length. */
 export class ColumnReader {
@@ -112,7 +122,8 @@ export class ColumnReader {
   private list<A extends ArrayLike<unknown>>(
     name: string,
     value: ArrayLike<unknown>,
-    convert: (list: ArrayLike<unknown>, rows: number) => A,
+    expected: string,
+    convert: (list: ArrayLike<unknown>, rows: number) => A | WrongElement,
   ): A | undefined {
     const { rows } = this;
     const report = (expected: string, received: string): undefined => {
@@ -125,7 +136,15 @@ export class ColumnReader {
       if (rows !== undefined && length !== rows)
         return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
       this.rows = length;
-      return convert(value, length);
+      const column = convert(value, length);
+      if (!(column instanceof WrongElement)) return column;
+      this.reader.report(
+        'wrong-type',
+        [name, column.row],
+        `${expected}, or null where it is missing`,
+        describe(column.value),
+      );
+      return undefined;
     } catch {
       return report('a column that can be read', 'an error');
     }
@@ -139,31 +158,36 @@ export class ColumnReader {
     return this.rows ?? 0;
   }
 
-  numbers(name: string, quantity: Quantity, optional = false): Numbers {
+  numbers(name: string, quantity: Quantity, missing: MayMiss = 'nothing'): Numbers {
     const value = this.reader.raw(name);
+    const optional = missing === 'values' || (missing === 'column' && value === undefined);
     if (!isList(value)) {
       const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
       return new Numbers(quantity, Float64Array.of(scalar), false, optional);
     }
-    const values = this.list(name, value, (list, rows) =>
+    const values = this.list(name, value, 'a number', (list, rows) =>
       list instanceof Float64Array ? list : toNumbers(list, rows),
     );
     return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
   }
 
-  words<T extends string>(name: string, words: readonly T[], optional = false): Words<T> {
+  words<T extends string>(name: string, words: readonly T[], missing: MayMiss = 'nothing'): Words<T> {
     const value = this.reader.raw(name);
+    const optional = missing === 'values' || (missing === 'column' && value === undefined);
     if (!isList(value)) {
       const word = optional && value === undefined ? undefined : this.reader.among(name, words, value);
       return new Words(words, Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word)), false, optional);
     }
-    const code = (word: unknown): number => {
-      const position = words.indexOf(word as T);
-      return position >= 0 ? position : word === undefined || word === null ? NO_WORD : WRONG_WORD;
-    };
-    const codes = this.list(name, value, (list, rows) => {
+    const codes = this.list(name, value, 'a word', (list, rows) => {
       const codes = new Uint8Array(rows);
-      for (let row = 0; row < rows; row += 1) codes[row] = code(list[row]);
+      for (let row = 0; row < rows; row += 1) {
+        const word = list[row];
+        const position = words.indexOf(word as T);
+        if (position >= 0) codes[row] = position;
+        else if (word === undefined || word === null) codes[row] = NO_WORD;
+        else if (typeof word === 'string') codes[row] = WRONG_WORD;
+        else return new WrongElement(row, word);
+      }
       return codes;
     });
     return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);

@@ -166,76 +166,36 @@ export function equationFromFit(fit: object): OcclusionEquation {
   return recordOf(readCore(fit));
 }
 
-/** The coefficients of a fitted equation, 0 where it has no such term. */
-interface Linear {
-  readonly first: number;
-  readonly girth: number;
-  readonly systolic: number;
-  readonly diastolic: number;
-  readonly width: number;
-  readonly age: number;
-  readonly sex: number;
-}
-
-function linearOf({ intercept, terms }: Core): Linear {
-  const slope = (field: TermField): number => terms.find((term) => term.field === field)?.coefficient ?? 0;
-  return {
-    first: intercept.coefficient,
-    girth: slope('circumferenceCm'),
-    systolic: slope('systolicMmHg'),
-    diastolic: slope('diastolicMmHg'),
-    width: slope('cuffWidthCm'),
-    age: slope('ageYears'),
-    sex: slope('sex'),
-  };
-}
-
-/** A fitted equation without its terms of age and sex. The coefficients come one by one: so a loop keeps them at hand. */
-export const applyLinear = (
-  first: number,
-  girth: number,
-  systolic: number,
-  diastolic: number,
-  width: number,
-  circumferenceCm: number,
-  systolicMmHg: number,
-  diastolicMmHg: number,
-  cuffWidthCm: number,
-): number =>
-  first + girth * circumferenceCm + systolic * systolicMmHg + diastolic * diastolicMmHg + width * cuffWidthCm;
-
-/** The same with the terms of the person; a reading that is no term may be missing. */
-export const withPerson = ({ age, sex }: Linear, value: number, ageYears: number, sexCode: number): number =>
-  value + (age === 0 ? 0 : age * ageYears) + (sex === 0 ? 0 : sex * sexCode);
-
 const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
+
+/** The sum of the terms. A reading that is no term may be missing. */
+function applyOf({ intercept: { coefficient: first }, terms }: Core): OcclusionEquation['apply'] {
+  const slope = (field: TermField): number => terms.find((term) => term.field === field)?.coefficient ?? 0;
+  const [byCircumference, bySystolic, byDiastolic] = [
+    slope('circumferenceCm'),
+    slope('systolicMmHg'),
+    slope('diastolicMmHg'),
+  ];
+  const [byWidth, byAge, bySex] = [slope('cuffWidthCm'), slope('ageYears'), slope('sex')];
+  return ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, sex }) =>
+    first +
+    (byCircumference === 0 ? 0 : byCircumference * circumferenceCm) +
+    (bySystolic === 0 ? 0 : bySystolic * systolicMmHg) +
+    (byDiastolic === 0 ? 0 : byDiastolic * diastolicMmHg) +
+    (byWidth === 0 ? 0 : byWidth * cuffWidthCm) +
+    (byAge === 0 ? 0 : byAge * ageYears) +
+    (bySex === 0 ? 0 : bySex * SEX_CODES[sex]);
+}
 
 function recordOf(core: Core): OcclusionEquation {
   const { id, limb, cuffWidthCm, posture, people, leaveOneOutMmHg, terms } = core;
-  const linear = linearOf(core);
   const fitted: Partial<Record<QuantityName, { readonly low: number; readonly high: number }>> = {};
   for (const { field, low, high } of terms) if (field !== 'sex') fitted[field] = { low, high };
   return {
     id,
     name: `${id}, fitted to ${people} people`,
     ...formulaOf(core),
-    apply: ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, sex }) =>
-      withPerson(
-        linear,
-        applyLinear(
-          linear.first,
-          linear.girth,
-          linear.systolic,
-          linear.diastolic,
-          linear.width,
-          circumferenceCm,
-          systolicMmHg,
-          diastolicMmHg,
-          cuffWidthCm,
-        ),
-        ageYears,
-        SEX_CODES[sex],
-      ),
+    apply: applyOf(core),
     needs: EXTRA.filter((field) => terms.some((term) => term.field === field)),
     limb,
     cuffWidthCm,
@@ -255,11 +215,8 @@ function recordOf(core: Core): OcclusionEquation {
   };
 }
 
-/** An equation that columns are worked out by; one’s own with its coefficients. */
-export type ColumnEquation = OcclusionEquation & { readonly linear?: Linear };
-
 /** The field `equation`: a published equation by its id, or one’s own as JSON. */
-export function readEquation(reader: Reader, published: readonly OcclusionEquation[]): ColumnEquation | undefined {
+export function readEquation(reader: Reader, published: readonly OcclusionEquation[]): OcclusionEquation | undefined {
   const given = reader.raw('equation');
   if (typeof given !== 'object' || given === null) {
     const ids = published.map(({ id }) => id);
@@ -267,8 +224,7 @@ export function readEquation(reader: Reader, published: readonly OcclusionEquati
     return published.find((equation) => equation.id === id);
   }
   try {
-    const core = readCore(given);
-    return { ...recordOf(core), linear: linearOf(core) };
+    return equationFromFit(given);
   } catch (error) {
     if (!isInputError(error)) throw error;
     const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';

@@ -50,12 +50,12 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const input = new ColumnReader(reader);
   const loads = input.numbers('load', inLoadUnit(quantities.load, loadUnitCode(unit)));
   const repetitions = input.numbers('repetitions', quantities.repetitions);
-  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, true);
-  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, true);
-  const lift = input.words('lift', LIFTS, true);
-  const sex = input.words('sex', SEXES, true);
-  const ages = input.numbers('ageYears', quantities.ageYears, true);
-  const training = input.words('training', TRAINING, true);
+  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, 'values');
+  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, 'values');
+  const lift = input.words('lift', LIFTS, 'values');
+  const sex = input.words('sex', SEXES, 'values');
+  const ages = input.numbers('ageYears', quantities.ageYears, 'values');
+  const training = input.words('training', TRAINING, 'values');
   const rows = input.someRows('load');
   const { lifts } = equation;
   const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
@@ -66,7 +66,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const out = outputColumns(reader, rows);
   reader.done();
 
-  const { value, upper, flag } = out;
+  const { value, standardDeviation, flag } = out;
   const { apply, formula } = inUnit(equation, unit);
   const { fittedRepetitions: fitted, population } = equation;
   const told = { repetitions: 0, from: 0, to: 0 };
@@ -112,13 +112,13 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       const maximum = flag[row] !== 0 ? NaN : once ? load : apply(load, set.r);
       if (maximum < load) flag[row] = RELATION;
       if ((flag[row]! & REFUSED) !== 0) {
-        value[row] = upper[row] = NaN;
+        value[row] = standardDeviation[row] = NaN;
         continue;
       }
       if (once) set.facts = defined({ lift: lift.at(row), training: training.at(row) });
       const deviation = maximumDeviation(equation, maximum, set);
       value[row] = maximum;
-      upper[row] = deviation;
+      standardDeviation[row] = deviation;
       if (deviation !== deviation) flag[row]! |= NO_INTERVAL;
       if (!once && outside(row)) flag[row]! |= OUTSIDE_FITTED_RANGE;
     }

@@ -1,23 +1,11 @@
-import { Math, square } from '../quantity/maths.js';
 import { rangeNotKnown } from '../pressure/estimate.js';
 import { assumption } from '../pressure/estimate-messages.js';
 import { logNormalInterval } from '../answer/answer.js';
-import { NORMAL_95 } from '../statistics/normal.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { ExtraReading, Range } from '../pressure/equation.js';
+import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
-import {
-  emptyShares,
-  errorShares,
-  errorTerms,
-  inapplicableField,
-  READING_ERROR_FIELDS,
-  READING_ERRORS,
-  readingDeviation,
-  requirement,
-  varianceOf,
-} from '../pressure/uncertainty.js';
+import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
 import {
   limbGirth,
   LIMBS,
@@ -33,35 +21,28 @@ import {
   type Side,
 } from '../quantity/quantities.js';
 import {
+  copyColumns,
   emptyColumns,
   inBlocks,
   outputColumns,
+  refuseRows,
   sharesMemory,
   type AnswerColumns,
   type ColumnAnswer,
 } from './column-answer.js';
-import { at, ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
+import {
+  at,
+  ColumnReader,
+  type MayMiss,
+  type NumberColumn,
+  type Numbers,
+  type WordColumn,
+  type Words,
+} from './column-input.js';
+import { curveBlock } from './curve-rows.js';
 import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
-import {
-  BLOOD_PRESSURE_REFER,
-  DOES_NOT_APPLY,
-  IMPOSSIBLE,
-  NO_INTERVAL,
-  OUTSIDE_FITTED_RANGE,
-  REFUSED,
-  RELATION,
-} from './flags.js';
-import {
-  answerBlock,
-  applyRows,
-  blockFine,
-  boundsOf,
-  fillReadings,
-  loadBlock,
-  loadSame,
-  sameReadings,
-  type OcclusionReadingColumns,
-} from './occlusion-rows.js';
+import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
+import { firstReadings, rowsBy, type OcclusionReadingColumns, type WriteRows } from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
@@ -69,11 +50,14 @@ export interface OcclusionColumnsInput {
   /** An equation by its id, or your own of `fitOcclusionEquation`. */
   readonly equation: OcclusionEquationId | FittedOcclusionEquation;
   readonly limb: WordColumn<Limb>;
-  readonly circumferenceCm: NumberColumn;
-  readonly systolicMmHg: NumberColumn;
-  readonly diastolicMmHg: NumberColumn;
-  readonly cuffWidthCm: NumberColumn;
-  readonly posture: WordColumn<Posture>;
+  /** Leave out a reading that the equation does not use. */
+  readonly circumferenceCm?: NumberColumn;
+  readonly systolicMmHg?: NumberColumn;
+  /** Without it most equations give no interval. */
+  readonly diastolicMmHg?: NumberColumn;
+  readonly cuffWidthCm?: NumberColumn;
+  /** Without it most equations for the thigh give no interval. */
+  readonly posture?: WordColumn<Posture>;
   /** For the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite>;
   readonly ageYears?: NumberColumn;
@@ -90,26 +74,33 @@ export interface OcclusionColumnsInput {
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
   const equation = readEquation(reader, occlusionEquations);
-  const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
+  const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
+  const uses = equation && usesOf(equation);
+  // A reading that the equation does not use may be left out; one that is given has to be right.
+  const unused = (field: keyof OcclusionReadings): MayMiss => (!uses || uses.has(field) ? 'nothing' : 'column');
   const input = new ColumnReader(reader);
   const limb = input.words('limb', LIMBS);
   const oneLimb = limb.varies ? undefined : limb.at(0);
   const columns: OcclusionReadingColumns = {
     limb,
-    // A limb for all rows bounds the girth for all rows.
-    circumferenceCm: input.numbers('circumferenceCm', oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm),
-    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg),
-    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg),
-    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm),
-    posture: input.words('posture', POSTURES),
+    // A limb for all rows bounds the circumference for all rows.
+    circumferenceCm: input.numbers(
+      'circumferenceCm',
+      oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm,
+      unused('circumferenceCm'),
+    ),
+    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg, unused('systolicMmHg')),
+    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg, unused('diastolicMmHg')),
+    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm, unused('cuffWidthCm')),
+    posture: input.words('posture', POSTURES, unused('posture')),
     ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
     sex: input.words('sex', SEXES, spare('sex')),
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
-    side: input.words('side', SIDES, true),
-    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, true),
+    side: input.words('side', SIDES, 'values'),
+    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, 'values'),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
-    column: input.numbers(name, quantities[name], true),
+    column: input.numbers(name, quantities[name], 'values'),
     field: READING_ERRORS[name].field,
   })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
   const rows = input.someRows('circumferenceCm');
@@ -117,90 +108,45 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   reader.done();
 
   // One limb, cuff and posture for all rows are looked at once.
-  const readings = sameReadings(columns);
-  const shares = emptyShares();
-  const { fitted, apply } = equation!;
-  const { cuffWidthCm, posture } = columns;
+  const { cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  const first = firstReadings(columns);
   if (!limb.varies && !cuffWidthCm.varies) {
-    const field = inapplicableField(equation!, readings);
-    if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(readings[field]));
+    // What a person’s row lacks refuses that row.
+    const field = inapplicableField({ ...equation!, needs: [] }, first);
+    if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(first[field]));
     reader.done();
   }
-  const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
-  const quick = onePlace && errors.length === 0 ? applyRows(equation!) : undefined;
-  const error = equation!.error.curve ?? errorTerms(equation!, readings);
-  const noInterval = 'share' in error && Number.isNaN(error.share);
-  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
+  const { fitted, error } = equation!;
+  const ranges = Object.entries(fitted)
+    .map(([field, range]) => [columns[field as 'ageYears'], range] as const)
+    .filter(([column]) => column.varies || !Number.isNaN(at(column, 0)));
+  const marked = ranges.map(([column]) => column);
+  const pressures = [circumferenceCm, systolicMmHg, diastolicMmHg];
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
     Numbers | Words<string>
   )[];
-  // Girths and pressures are looked at together, ages that have a fitted range with that.
-  const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
-  const together = [circumferenceCm, systolicMmHg, diastolicMmHg, ...ranges.map(([column]) => column)];
-  const others = all.filter((column) => column.varies && !together.includes(column as Numbers));
+  const others = all.filter((column) => ![...marked, ...pressures].includes(column as Numbers));
+  const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
+  const curve = onePlace && errors.length === 0 ? error.curve : undefined;
+  const write: WriteRows = curve
+    ? (into, from, to) => curveBlock(curve, columns, first, into, from, to)
+    : rowsBy(equation!, columns, errors);
   // The columns to write into may be columns of the input too: then the answers are put there in the end.
   const shared = all.some((column) => 'values' in column && sharesMemory(column.values, out));
   const work = shared ? emptyColumns(rows) : out;
-  const { value, lower, upper, flag } = work;
-
-  /** Looks at an answer that stands there: whether it is a pressure. */
-  const judgeRow = (row: number): boolean => {
-    if (!(value[row]! > 0)) {
-      flag[row] = RELATION;
-      return false;
-    }
-    if (Number.isNaN(upper[row])) flag[row]! |= NO_INTERVAL;
-    return true;
-  };
-  const answerRow = (row: number): boolean => {
-    fillReadings(readings, columns, row);
-    if (!onePlace) {
-      if (inapplicableField(equation!, readings)) {
-        flag[row]! |= DOES_NOT_APPLY;
-        return false;
-      }
-    }
-    const answer = apply(readings);
-    errorShares(equation!, readings, answer, shares);
-    let variance = varianceOf(shares);
-    for (const { column, field } of errors) {
-      const deviation = at(column, row);
-      if (deviation === deviation) {
-        variance += square(readingDeviation(equation!, readings, field, deviation) / answer);
-      }
-    }
-    const factor = Math.exp(NORMAL_95 * Math.sqrt(variance));
-    value[row] = answer;
-    lower[row] = answer / factor;
-    upper[row] = answer * factor;
-    return judgeRow(row);
-  };
-  const bounds = quick && boundsOf(columns, equation!);
-  if (quick) loadSame(columns, rows);
+  const { flag } = work;
   inBlocks(rows, (from, to) => {
     flag.fill(0, from, to);
-    if (quick) loadBlock(columns, from, to);
-    let fine = bounds !== undefined && blockFine(bounds, to - from);
-    for (const column of others) fine = column.check(flag, from, to) && fine;
-    if (!fine) {
-      checkPressures(columns, flag, from, to);
-      if (limb.varies) checkGirths(columns, flag, from, to);
-      for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
-    }
-    if (quick) {
-      fine = answerBlock(quick, readings, error, work, from, to - from) && fine;
-      if (fine && noInterval) flag.fill(NO_INTERVAL, from, to);
-      if (fine) return;
-    }
-    for (let row = from; row < to; row += 1) {
-      if ((flag[row]! & REFUSED) === 0 && (quick ? judgeRow(row) : answerRow(row))) continue;
-      flag[row]! &= REFUSED;
-      value[row] = lower[row] = upper[row] = NaN;
-    }
+    for (const column of others) column.check(flag, from, to);
+    checkPressures(columns, flag, from, to);
+    if (limb.varies) checkGirths(columns, flag, from, to);
+    for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
+    write(work, from, to);
+    refuseRows(work, from, to);
   });
-  if (shared) for (const name of ['value', 'lower', 'upper', 'flag'] as const) out[name].set(work[name]);
+  if (shared) copyColumns(work, out);
   const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
-  const known = equation!.error.assumption !== 'error-not-known';
+  const known = error.assumption !== 'error-not-known';
   return {
     about: {
       kind: 'occlusion-pressure',
@@ -213,7 +159,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       symbols,
       assumptions: [
         ...(known ? [logNormalInterval] : []),
-        ...(known && !equation!.error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+        ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
       sources,
@@ -222,19 +168,41 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   };
 }
 
-const { min: SYSTOLIC_MIN, max: SYSTOLIC_MAX } = quantities.systolicMmHg;
-const { min: DIASTOLIC_MIN, max: DIASTOLIC_MAX } = quantities.diastolicMmHg;
+/** The readings that an equation cannot do without: those of its formula, and of what it applies to. */
+function usesOf({ symbols, error, cuffWidthCm }: OcclusionEquation): ReadonlySet<string> {
+  const curve = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'posture'];
+  return new Set([
+    ...Object.values(symbols).map((symbol) => (typeof symbol === 'string' ? symbol : symbol.field)),
+    ...(error.curve ? curve : []),
+    ...(cuffWidthCm === 'any' ? [] : ['cuffWidthCm']),
+  ]);
+}
 
-/** Flags girths and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
+/** Flags circumferences and pressures that are missing or impossible, pressures swapped, and pressures to refer. */
 function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
   const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
-  for (const column of [circumferenceCm, systolicMmHg, diastolicMmHg]) column.check(flag, from, to);
+  const { values: circumferences, mask } = circumferenceCm;
+  const { values: systolics, mask: systolicMask } = systolicMmHg;
+  const { values: diastolics, mask: diastolicMask } = diastolicMmHg;
+  const { min: least, max: most } = circumferenceCm.quantity;
+  const { min: systolicLeast } = systolicMmHg.quantity;
+  const { min: diastolicLeast } = diastolicMmHg.quantity;
   for (let row = from; row < to; row += 1) {
-    const systolic = systolicMmHg.values[row & systolicMmHg.mask]!;
-    const diastolic = diastolicMmHg.values[row & diastolicMmHg.mask]!;
-    const possible =
-      systolic >= SYSTOLIC_MIN && systolic <= SYSTOLIC_MAX && diastolic >= DIASTOLIC_MIN && diastolic <= DIASTOLIC_MAX;
-    if (!possible) continue;
+    const circumference = circumferences[row & mask]!;
+    const systolic = systolics[row & systolicMask]!;
+    const diastolic = diastolics[row & diastolicMask]!;
+    const ordinary =
+      circumference >= least &&
+      circumference <= most &&
+      systolic >= systolicLeast &&
+      systolic < REFER_SYSTOLIC &&
+      diastolic >= diastolicLeast &&
+      diastolic < REFER_DIASTOLIC &&
+      diastolic < systolic;
+    if (ordinary) continue;
+    const pressures = systolicMmHg.judge(systolic) | diastolicMmHg.judge(diastolic);
+    flag[row]! |= circumferenceCm.judge(circumference) | pressures;
+    if (pressures !== 0) continue;
     if (systolic <= diastolic) flag[row]! |= RELATION;
     if (systolic >= REFER_SYSTOLIC || diastolic >= REFER_DIASTOLIC) flag[row]! |= BLOOD_PRESSURE_REFER;
   }

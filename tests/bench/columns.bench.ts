@@ -23,6 +23,7 @@ function peopleOf(rows: number) {
       value: new Float64Array(rows),
       lower: new Float64Array(rows),
       upper: new Float64Array(rows),
+      standardDeviation: new Float64Array(rows),
       flag: new Uint8Array(rows),
     },
   };

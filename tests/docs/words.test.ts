@@ -84,10 +84,13 @@ const under = (folder: string, ending: string): string[] =>
     .filter((name) => name.endsWith(ending))
     .map((name) => join(folder, name));
 
+/** A page without what its examples print: those are sentences of the library, and counted there. */
+const page = (file: string): string => readFileSync(file, 'utf8').replaceAll(/^```text\n[\s\S]*?^```/gm, '');
+
 /** Each page, and each folder of the library, with its text. */
 const places: ReadonlyMap<string, string> = new Map([
   ...['README.md', ...under('docs', '.md').filter((file) => !file.startsWith(join('docs', 'site')))].map(
-    (file) => [file, readFileSync(file, 'utf8')] as const,
+    (file) => [file, page(file)] as const,
   ),
   ...readdirSync('src').map((name) => {
     const at = join('src', name);
@@ -122,6 +125,7 @@ const rewritten = [
   'docs/occlusion-pressure.md',
   'docs/rehabilitation-to-performance.md',
   'docs/counting-exposure.md',
+  ...under(join('docs', 'course'), '.md'),
 ];
 
 /** Prose of a page by sentences: no code, tables, quotes of the code, pictures or addresses. */

@@ -353,7 +353,7 @@ describe('a record', () => {
       inflatedBeforeS: 5,
     });
     expect(codesOf(full.assumptions)).toEqual(['tempo-not-recorded']);
-    const bare = recordOf(plan, all);
+    const bare = recordOf(plan, all, {}, { heldMmHg: undefined });
     expect(Object.keys(bare.items[0]!.done)).toEqual(['sets', 'load', 'unit', 'stoppedEarly']);
     for (const name of ['pain', 'sessionOfDay', 'sessionRpe', 'sessionLoad', 'notes', 'label'])
       expect(bare).not.toHaveProperty(name);

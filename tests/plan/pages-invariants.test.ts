@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  compareSessions,
   estimateOneRepMax,
   explain,
   isInputError,
@@ -11,6 +10,7 @@ import {
   type ExplainOptions,
 } from '../../src/index.js';
 import {
+  compareSessions,
   checkDay,
   compareWeeks,
   guidelines,

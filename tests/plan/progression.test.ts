@@ -76,7 +76,7 @@ describe('nextSession', () => {
     expect(proposal.items[0]!.load).toEqual({ from: 20, unit: 'kg' });
     expect(proposal.cautions[0]).toMatchObject({ severity: 'stop', code: 'symptom-clinician-first' });
     const morning = recordOf(plan, all, { symptoms: ['symptom-chest-pain'] });
-    expect(first([morning, recordOf(plan, all)]).action).toBe('stop');
+    expect(first([morning, recordOf(plan, [30, 15, 15, 16])]).action).toBe('stop');
     expect(first([morning, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('stop');
   });
 

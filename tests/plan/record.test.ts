@@ -191,8 +191,24 @@ describe('recordSession', () => {
     ]);
   });
 
+  it('is of no day before its plan, nor before its pressure was measured', () => {
+    const dated = planOf({}, { date: '2026-03-02' });
+    expect(recordOf(dated, [30], { date: '2026-03-02' }).date).toBe('2026-03-02');
+    expect(() => recordOf(dated, [30], { date: '2020-03-02' })).toThrow(
+      'date must be not before 2026-03-02, the day of the plan; received 2020-03-02.',
+    );
+    const measured = { valueMmHg: 200, method: 'doppler', date: '2026-03-03' } as const;
+    expect(() => recordOf(planOf({}, {}, { measured }), [30], { date: '2026-03-02' })).toThrow(
+      'date must be not before 2026-03-03, the day of a measured pressure of the plan; received 2026-03-02.',
+    );
+    expect(() => planOf({}, { date: '2026-03-02' }, { measured })).toThrow(
+      'limbs[0].measured.date must be not after 2026-03-02, the day of the plan; received 2026-03-03.',
+    );
+    expect(planOf({}, { date: '2026-03-03' }, { measured }).request.date).toBe('2026-03-03');
+  });
+
   it('prints a page that a stored record prints too', () => {
-    const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 });
+    const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 }, { heldMmHg: undefined });
     const page = explain(record);
     for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
     for (const line of [

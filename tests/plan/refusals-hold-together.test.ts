@@ -400,8 +400,11 @@ describe('a document that is read back', () => {
     [{ ...plan, schemaVersion: 0.5 }, ['schemaVersion', 'not-one-of', version, '0.5']],
     [{ ...plan, schemaVersion: '2' }, ['schemaVersion', 'not-one-of', version, '"2"']],
     [{ ...plan, document: 'record' }, ['date', 'missing', 'of type string', 'undefined']],
-    [{ ...plan, document: 'review' }, ['document', 'not-one-of', "'plan' or 'record' or 'proposal'", '"review"']],
-    [5, ['', 'wrong-type', 'a plan or a record or a proposal of this library, as plain JSON', '5']],
+    [
+      { ...plan, document: 'review' },
+      ['document', 'not-one-of', "'plan' or 'record' or 'proposal' or 'screening' or 'day-check'", '"review"'],
+    ],
+    [5, ['', 'wrong-type', 'a document of this library, as plain JSON', '5']],
     [
       { ...plan, cautions: [{ code: 'x', text: 'y', severity: 'z' }] },
       ['cautions.0.severity', 'not-one-of', "one of 'note', 'caution', 'stop'", '"z"'],

@@ -39,7 +39,7 @@ const stopped = (request: Partial<Plan['request']> = {}): Plan =>
 const decided = (stop: string, more: Partial<StopDecision> = {}): StopDecision => ({
   stop,
   by: 'physician',
-  on: '2026-03-03',
+  on: '2026-03-02',
   why: 'seen today',
   ...more,
 });
@@ -163,9 +163,40 @@ describe('a stop', () => {
     // What was lifted stays visible, and is a stop no longer.
     expect(lifted.cautions.find(({ code }) => code === 'pregnancy')!.severity).toBe('caution');
     expect(lifted.cautions.find(({ code }) => code === 'blood-pressure-refer')!.severity).toBe('stop');
-    for (const wrong of [{ by: 'a friend' }, { why: '' }, { on: 'today' }, { on: undefined }, { name: 'x' }]) {
+    for (const wrong of [
+      { by: 'a friend' },
+      { why: '' },
+      { why: ' \n' },
+      { on: 'today' },
+      { on: undefined },
+      { name: 'x' },
+    ]) {
       expect(() => stopped({ decisions: [decided('pregnancy', wrong as never)] })).toThrow(InputError);
     }
+  });
+
+  it('is in force on a day before its decision', () => {
+    const plan = stopped({
+      date: '2026-03-05',
+      decisions: [decided('pregnancy', { on: '2026-03-05' }), decided('blood-pressure-refer', { on: '2026-03-05' })],
+    });
+    expect(standingStops(plan)).toEqual([]);
+    const later = { on: '2026-03-06' };
+    expect(() => stopped({ date: '2026-03-05', decisions: [decided('pregnancy', later)] })).toThrow(
+      'decisions[0].on must be not after 2026-03-05, the day of this session; received 2026-03-06.',
+    );
+    const clean = planOf({ step: 2.5 });
+    const records = [recordOf(clean, all, { date: '2026-03-04', symptoms: ['symptom-chest-pain'] })];
+    const decisions = [decided('symptom-chest-pain', later)];
+    expect(() => propose(clean, { records, date: '2026-03-05', decisions })).toThrow(/not after 2026-03-05/);
+    const lifted = propose(clean, { records, date: '2026-03-06', decisions });
+    expect(standingStops(lifted)).toEqual([]);
+    const next = planSession(nextRequest({ plan: clean, proposal: lifted }).request);
+    expect(standingStops(next)).toEqual([]);
+    expect(standingStops(recordOf(next, all, { date: '2026-03-06' }))).toEqual([]);
+    expect(codes(standingStops(recordOf(next, all, { date: '2026-03-05' })))).toEqual(['symptom-emergency']);
+    const early = { records: [recordOf(clean, all, { date: '2026-03-05' })], date: '2026-03-05' };
+    expect(codes(standingStops(propose(next, early)))).toEqual(['symptom-emergency']);
   });
 
   it('that was lifted stays lifted in what is made of the plan', () => {

@@ -1,7 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
-import { nextSession, readDocument, type Plan, type Proposal, type SessionRecord } from '../../src/plan/index.js';
+import { attempt, explain, InputError, messages } from '../../src/index.js';
+import {
+  checkDay,
+  nextSession,
+  readDocument,
+  reviewPlan,
+  screen,
+  standingStops,
+  type Plan,
+  type Proposal,
+  type SessionRecord,
+} from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const stored = <T>(document: T): T => JSON.parse(JSON.stringify(document)) as T;
@@ -59,6 +69,76 @@ describe('a document that nobody changed', () => {
     const kept = edited(edited(plan, ['app'], { id: 7 }), ['items', 0, 'colour'], 'blue');
     expect(readDocument(kept)).toEqual(kept);
     expect(issuesOf(edited(plan, ['request', 'ceilingMmhg'], 150))).toEqual([['request.ceilingMmhg', 'unknown-field']]);
+  });
+});
+
+const screening = stored(
+  screen({ date: '2026-03-01', ageYears: 66, systolicMmHg: 150, answers: { pregnancy: 'yes', diabetes: 'no' } }),
+);
+const dayCheck = stored(checkDay({ date: '2026-03-02', painNow: 5, answers: { 'today-illness': 'yes' } }));
+
+describe('a screening and a check of the day', () => {
+  it.each(Object.entries({ screening, dayCheck }))('are read back as they were, and printed: %s', (_, document) => {
+    expect(readDocument(document)).toEqual(document);
+    expect(readDocument(edited(document, ['app'], { id: 7 }))).toEqual({ ...document, app: { id: 7 } });
+    expect(explain(document)).toContain('refer');
+  });
+
+  it.each(Object.entries({ screening, dayCheck }))('are refused where they were changed: %s', (_, document) => {
+    for (const path of [['findings'], ['unanswered'], ['standing'], ['sources']]) {
+      const emptied = edited(document, path, []);
+      expect(refusedAt(emptied)).toEqual(path);
+      expect(() => explain(emptied)).toThrow(InputError);
+    }
+    expect(refusedAt(edited(document, ['outcome'], 'nothing-found'))).toEqual(['outcome']);
+    expect(refusedAt(edited(document, ['complete'], true))).toEqual(['complete']);
+    expect(refusedAt(edited(document, ['findings', 0, 'severity'], 'note'))).toEqual(['findings.0.severity']);
+    expect(refusedAt(edited(document, ['request', 'answers'], {}))[0]).toMatch(/^(findings|outcome)/);
+    const forged = edited(document, ['findings', 0, 'text'], 'CLEARED');
+    expect(readDocument(forged)).toEqual(document);
+    expect(explain(forged)).toBe(explain(document));
+  });
+
+  it('of another version are worked out again from their answers', () => {
+    const older = edited(screening, ['libraryVersion'], '0.0.9');
+    expect(readDocument(older)).toEqual(older);
+    expect(readDocument(edited(older, ['findings'], []))).toEqual(older);
+    expect(refusedAt(edited(older, ['outcome'], 'nothing-found'))).toEqual(['outcome']);
+  });
+});
+
+describe('what explain prints', () => {
+  const stopped = stored(planOf({ step: 2.5 }, { systolicMmHg: 185, date: '2026-03-02' }));
+  const decision = { stop: 'blood-pressure-refer', by: 'physician', on: '2026-03-03', why: 'seen' };
+
+  it.each([
+    ['a plan without its stops', edited(stopped, ['stops'], [])],
+    ['a plan whose stop was lifted by hand', edited(stopped, ['stops', 0, 'lifted'], decision)],
+    ['a plan whose clock was changed', edited(plan, ['session', 'timeline', 'events', 0, 'pressureMmHg'], 700)],
+    ['a plan that is cut short', { document: 'plan', schemaVersion: 1 }],
+    ['a record without its stops', edited(record, ['stops'], [])],
+    ['a proposal with a pressure above those of trials', edited(proposal, ['items', 0, 'cuffMmHg', 'to'], 700)],
+    ['a proposal that opens the cuff and raises its share', edited(proposal, ['items', 0, 'cuffMmHg', 'to'], 110)],
+  ])('is not %s', (_, document) => {
+    const read = attempt(readDocument, document);
+    const printed = attempt(explain, document as Plan);
+    expect(printed.ok).toBe(false);
+    expect(printed.ok || read.ok ? [] : printed.issues).toEqual(read.ok ? [] : read.issues);
+  });
+
+  it('is of an answer the catalogue’s words, and no number that does not fit', () => {
+    const { target } = plan.items[0]!;
+    const answer = edited(target!, ['cautions'], [{ severity: 'note', code: 'percent-not-flow', text: 'CLEARED' }]);
+    expect(explain(answer)).toContain(messages['percent-not-flow']);
+    expect(explain(answer)).not.toContain('CLEARED');
+    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percent must be/);
+  });
+
+  it('is of a review what its figures say', () => {
+    const review = stored(reviewPlan(planOf({ restS: 90 })));
+    const forged = edited(edited(review, ['findings', 0, 'text'], 'CLEARED'), ['guideline', 'name'], 'CLEARED');
+    expect(review.findings).not.toEqual([]);
+    expect(explain(forged)).toBe(explain(review));
   });
 });
 
@@ -224,8 +304,10 @@ describe('a proposal that was changed', () => {
 describe('a document of another version', () => {
   const older = <T extends Plan | SessionRecord | Proposal>(document: T): T =>
     edited(document, ['libraryVersion'], '0.0.9');
-  const unverified = (document: Plan | SessionRecord | Proposal): unknown[] =>
-    document.cautions.filter(({ code }) => code === 'document-unverified').map(({ values }) => values);
+  const unverified = (document: ReturnType<typeof readDocument>): unknown[] =>
+    ('cautions' in document ? document.cautions : [])
+      .filter(({ code }) => code === 'document-unverified')
+      .map(({ values }) => values);
 
   it('is verified where this version makes the same numbers', () => {
     for (const document of [plan, record]) expect(unverified(readDocument(older(document)))).toEqual([]);
@@ -239,6 +321,47 @@ describe('a document of another version', () => {
     expect(readDocument(stored(read))).toEqual(read);
     expect(explain(read)).toContain('Another version of the library (0.0.9) made this document');
     expect(unverified(readDocument(older(proposal)))).toEqual([{ version: '0.0.9' }]);
+  });
+
+  it('keeps its stops, which are derived from its request, and its cautions', () => {
+    const request = { systolicMmHg: 185, date: '2026-03-02' };
+    const stopped = older(stored(planOf({ step: 2.5 }, request, { percent: 80 })));
+    const emptied = edited(edited(stopped, ['stops'], []), ['cautions'], []);
+    const read = readDocument(emptied) as Plan;
+    expect(unverified(read)).toHaveLength(1);
+    expect(standingStops(read)).toEqual(stopped.stops);
+    expect(read.cautions.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(stopped.cautions.map(({ code }) => code)),
+    );
+    expect(readDocument(stored(read))).toEqual(read);
+    const page = explain(emptied, { detail: 'brief' });
+    expect(page).toMatch(/DO NOT TRAIN/);
+    expect(page).not.toMatch(/\d % of LOP/);
+    const lifted = { stop: 'blood-pressure-refer', by: 'physician', on: '2026-03-03', why: 'seen' };
+    expect(standingStops(readDocument(edited(stopped, ['stops', 0, 'lifted'], lifted)) as Plan)).toHaveLength(1);
+    // What a stop says is in its answers too.
+    const high = older(stored(planOf({}, {}, { percent: 100, ceilingMmHg: 200 })));
+    const codes = high.stops.map(({ code }) => code);
+    expect(codes).not.toEqual([]);
+    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
+    expect(standingStops(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
+    // A record derives those of what was reported.
+    const reported = edited(edited(older(record), ['stops'], []), ['cautions'], []);
+    expect(standingStops(readDocument(reported) as SessionRecord)).toEqual(record.stops);
+  });
+
+  it('is refused where this version cannot make it again', () => {
+    expect(refusedAt(edited(older(plan), ['request', 'exercises', 0, 'restriction'], 'partial'))).toEqual([
+      'request.exercises.0.restCuffPercent',
+    ]);
+  });
+
+  it('says on the page that it was not verified, in brief too', () => {
+    const path = ['session', 'totals', 'sessionTime', 'value'];
+    const other = edited(older(plan), path, plan.session.totals.sessionTime.value + 1);
+    for (const detail of ['full', 'brief'] as const) {
+      expect(explain(other, { detail })).toContain('Another version of the library (0.0.9) made this document');
+    }
   });
 
   it('is refused where it does not fit itself', () => {

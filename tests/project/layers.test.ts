@@ -4,7 +4,18 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 
 // Lowest first: a file imports only from its own layer and the layers below it.
-const LAYERS = ['quantity', 'statistics', 'evidence', 'answer', 'strength', 'pressure', 'session', 'study', 'plan'];
+const LAYERS = [
+  'quantity',
+  'statistics',
+  'evidence',
+  'answer',
+  'strength',
+  'pressure',
+  'session',
+  'teaching',
+  'study',
+  'plan',
+];
 
 const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .filter((name) => name.endsWith('.ts'))

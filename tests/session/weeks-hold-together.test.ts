@@ -1,14 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compareSessions, explain, weekTotals, type ComparisonRow } from '../../src/index.js';
-import {
-  CHAIN,
-  codesOf,
-  expectClose,
-  expectHoldsTogether,
-  refusal,
-  type Said,
-  said,
-} from '../support/hold-together.js';
+import { weekTotals } from '../../src/index.js';
+import { expectHoldsTogether, refusal, type Said, said } from '../support/hold-together.js';
 
 // Reference C.5 and C.6.
 describe('a week', () => {
@@ -148,100 +140,5 @@ describe('a week', () => {
     expect(refusal(weekTotals, { days: [{}, ...days.slice(1)] }).map(([path, code]) => [path, code])).toEqual([
       ['days.0.loadAu', 'missing'],
     ]);
-  });
-});
-
-describe('two sessions', () => {
-  const heavy = { scheme: '3x10', tempo: '2-0-2-0', restS: 90, restriction: 'none', load: 75, percent: 75 } as const;
-  const light = { ...CHAIN, load: 30, percent: 30, pressureMmHg: 80 } as const;
-  const compare = (more: object = {}) => compareSessions({ from: heavy, to: light, ...more } as never);
-  const row = (rows: readonly ComparisonRow[], name: string) => rows.find(({ quantity }) => quantity === name);
-
-  it('row by row', () => {
-    const { rows, cautions, document } = compare();
-    expect(document).toBe('session-comparison');
-    for (const { from, to } of rows) for (const answer of [from, to]) if (answer) expectHoldsTogether(answer);
-    // C.1: 3 × 10 at 75 kg and 75 repetitions at 30 kg are 2250 kg both.
-    expect(
-      rows.map(({ stress, quantity, unit, change, percent }) => [stress, quantity, unit, change, percent]),
-    ).toEqual([
-      ['mechanical', 'peakLoad', 'kg', -45, -60],
-      ['mechanical', 'peakPercent', '%', -45, -60],
-      ['mechanical', 'volumeLoad', 'kg', 0, 0],
-      ['mechanical', 'relativeVolumeLoad', '1', 0, 0],
-      ['mechanical', 'repetitions', '{reps}', 45, 150],
-      ['mechanical', 'timeUnderTension', 's', 180, 150],
-      ['restriction', 'restrictionTime', 's', 390, undefined],
-      ['restriction', 'longestRestriction', 's', 390, undefined],
-      ['restriction', 'pressureTime', 'mm[Hg].min', 520, undefined],
-      ['session', 'sessionTime', 's', 90, 30],
-    ]);
-    expect(row(rows, 'pressureTime')!.from).toMatchObject({ value: 0, formula: '0', symbols: {}, inputs: {} });
-    expect(said(cautions)).toEqual([
-      ['no-equivalence', { severity: 'caution' }],
-      ['restriction-gives-less-strength', { severity: 'note', source: 'heavy-or-restricted-2018' }],
-    ]);
-  });
-
-  it('says what an aim and several exercises change', () => {
-    const codes = (more: object) => codesOf(compare(more).cautions);
-    expect(said(compare({ aim: 'performance' }).cautions).at(-1)).toEqual([
-      'pressure-adds-little-heavy',
-      { severity: 'note', source: 'load-and-pressure-2015' },
-    ]);
-    expect(codes({ from: light })).toEqual(['no-equivalence']);
-    const several = { exercises: [light, heavy], reperfusionS: 200 };
-    expect(said(compare({ from: several }).cautions).at(-1)).toEqual(['different-maximum', { severity: 'note' }]);
-    expect(codes({ from: light, to: several })).toContain('different-maximum');
-    const first = (aim: string) =>
-      compare({ aim })
-        .rows.slice(0, 3)
-        .map(({ quantity }) => quantity);
-    expect(first('rehabilitation')).toEqual(['peakLoad', 'volumeLoad', 'restrictionTime']);
-    expect(first('transition')).toEqual(['peakPercent', 'relativeVolumeLoad', 'restrictionTime']);
-    expect(first('performance')).toEqual(['peakPercent', 'peakLoad', 'volumeLoad']);
-    expect(compare({ aim: 'transition' }).aim).toBe('transition');
-    expect(compare()).not.toHaveProperty('aim');
-  });
-
-  it('leaves open what one does not tell, and carries pounds', () => {
-    const { load: _load, percent: _percent, ...bare } = light;
-    const { rows } = compare({ to: bare });
-    expect(row(rows, 'volumeLoad')).toMatchObject({ unit: 'kg', from: { value: 2250 } });
-    expect(row(rows, 'volumeLoad')).not.toHaveProperty('change');
-    expect(row(rows, 'volumeLoad')).not.toHaveProperty('to');
-    const back = compare({ from: bare, to: heavy });
-    expect(row(back.rows, 'volumeLoad')).not.toHaveProperty('from');
-    const pounds = compare({ to: { ...light, unit: 'lb' } });
-    expectClose(row(pounds.rows, 'peakLoad')!.change!, 30 * 0.45359237 - 75);
-    const partial = compare({ from: light, to: { ...light, restriction: 'partial', restPressureMmHg: 30 } });
-    expect(row(partial.rows, 'partialRestrictionTime')).toMatchObject({ change: 90, from: { value: 0 } });
-    const unknown = compare({ from: { ...light, pressureMmHg: undefined }, to: light });
-    expect(row(unknown.rows, 'pressureTime')).not.toHaveProperty('from');
-  });
-
-  it('as a table', () => {
-    const lines = explain(compare({ aim: 'rehabilitation' }))
-      .split('\n')
-      .map((line) => line.trim().split(/ {2,}/));
-    expect(lines[0]).toEqual(['TWO SESSIONS COMPARED, FOR REHABILITATION']);
-    expect(lines[1]).toEqual(['='.repeat('TWO SESSIONS COMPARED, FOR REHABILITATION'.length)]);
-    expect(lines[3]).toEqual(['measure', 'from', 'to', 'change', 'kind']);
-    const cells = lines.map((line) => line.slice(1));
-    expect(cells).toContainEqual(['75 kg', '30 kg', '−45 kg (−60 %)', 'mechanical']);
-    expect(cells).toContainEqual(['75 %', '30 %', '−45 points (−60 %)', 'mechanical']);
-    expect(cells).toContainEqual(['2250 kg', '2250 kg', 'the same', 'mechanical']);
-    expect(cells).toContainEqual(['0:00 min', '6:30 min', '+6:30 min', 'restriction']);
-    expect(cells).toContainEqual(['5:00 min', '6:30 min', '+1:30 min (+30 %)', 'session']);
-    const { load: _load, percent: _percent, ...bare } = light;
-    const open = explain(compare({ to: bare }))
-      .split('\n')
-      .map((line) => line.trim().split(/ {2,}/).slice(1));
-    expect(open).toContainEqual(['75 kg', 'not given', 'not known', 'mechanical']);
-    const back = explain(compare({ from: light, to: heavy }))
-      .split('\n')
-      .map((line) => line.trim().split(/ {2,}/).slice(1));
-    expect(back).toContainEqual(['6:30 min', '5:00 min', '−1:30 min (−23.08 %)', 'session']);
-    expect(explain(compare())).toMatch(/^TWO SESSIONS COMPARED\n=+\n[^]*\n- caution: These are sums/);
   });
 });

@@ -8,7 +8,7 @@ import { fittedExample } from '../support/fitted.js';
 // one field: at an end of what is possible, just past it, missing, or no number or word at all.
 
 type Row = Readonly<Record<string, unknown>>;
-const WRONG = [null, undefined, NaN, Infinity, -5, '120', {}];
+const WRONG = [null, undefined, NaN, Infinity, -5];
 const varied = (ordinary: Row, fields: Readonly<Record<string, readonly unknown[]>>): Row[] => [
   ordinary,
   ...Object.entries(fields).flatMap(([field, values]) => values.map((value) => ({ ...ordinary, [field]: value }))),
@@ -32,7 +32,7 @@ const PERSON = {
 };
 const ERRORS = {
   circumferenceErrorCm: [0, 1, 2.5, -1, null],
-  systolicErrorMmHg: [0, 5, 12, '5'],
+  systolicErrorMmHg: [0, 5, 12, 301],
   diastolicErrorMmHg: [0, 5, 99],
 };
 
@@ -113,8 +113,8 @@ describe.each(all)('occlusion pressures by $id', ({ equation, one, limb, width }
       { ...own, ageYears: 70 },
     ]) {
       // Whatever stood in the columns before is written over.
-      const [value, lower, upper] = [7, 7, 7].map((left) => new Float64Array(1500).fill(left));
-      const into = { value, lower, upper, flag: new Uint8Array(1500).fill(255) };
+      const [value, lower, upper, standardDeviation] = [7, 7, 7, 7].map((left) => new Float64Array(1500).fill(left));
+      const into = { value, lower, upper, standardDeviation, flag: new Uint8Array(1500).fill(255) };
       const got = lop([...rows.slice(1), odd], equation, { limb, cuffWidthCm, posture, into });
       for (const [at, row] of [
         [0, rows[1]!],

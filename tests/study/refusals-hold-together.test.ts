@@ -45,7 +45,7 @@ describe('a call that is wrong', () => {
       'a column of at most 50000000 rows',
       '50000001 rows',
     ]);
-    expect(refused({ posture: undefined })).toEqual([
+    expect(refused({ posture: undefined, equation: 'pooled-curve-thigh-2026' })).toEqual([
       ['posture', 'missing', "one of 'supine', 'seated', 'standing'", 'undefined'],
     ]);
     expect(refused({ circumferenceCm: 9, systolicMmHg: [120, 120, 120] })[0]!.slice(1)).toEqual([
@@ -128,22 +128,24 @@ describe('a call that is wrong', () => {
       [
         'into',
         'wrong-type',
-        'three Float64Array (value, lower, upper) and a Uint8Array (flag), each of 3 rows',
+        'four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of 3 rows',
         'something else',
       ],
     ];
     const one = columns({ ...right, circumferenceCm: [54] });
-    const { value, lower, upper, flag } = into();
+    const { value, lower, upper, standardDeviation, flag } = into();
     expect(refused({ into: into() })).toEqual([]);
     for (const given of [
       null,
       5,
       one,
-      { value, lower: value, upper, flag },
-      { value, lower, upper: lower, flag },
-      { value, lower, upper, flag: new Uint8Array(2) },
-      { value, lower, upper },
-      { value: [1, 2, 3], lower, upper, flag },
+      { value, lower: value, upper, standardDeviation, flag },
+      { value, lower, upper: lower, standardDeviation, flag },
+      { value, lower, upper, standardDeviation: upper, flag },
+      { value, lower, upper, standardDeviation, flag: new Uint8Array(2) },
+      { value, lower, upper, standardDeviation },
+      { value, lower, upper, flag },
+      { value: [1, 2, 3], lower, upper, standardDeviation, flag },
     ])
       expect(refused({ into: given })).toEqual(wrong);
   });

@@ -160,15 +160,16 @@ describe('columns that are read and written at once', () => {
   it('give what they give apart', () => {
     for (const more of [{}, { systolicErrorMmHg: 5 }]) {
       const apart = columns({ ...right, ...more });
-      const memory = new Float64Array(9);
-      const [value, lower, upper] = [0, 3, 6].map((from) => memory.subarray(from, from + 3));
+      const memory = new Float64Array(12);
+      const [value, lower, upper, standardDeviation] = [0, 3, 6, 9].map((from) => memory.subarray(from, from + 3));
       value!.set([54, 60, 66]);
       // One column of the input is an output, and another lies across two of them.
       const across = memory.subarray(4, 7).fill(120);
-      const into = { value: value!, lower: lower!, upper: upper!, flag: new Uint8Array(3) };
+      const flag = new Uint8Array(3);
+      const into = { value: value!, lower: lower!, upper: upper!, standardDeviation: standardDeviation!, flag };
       const got = columns({ ...right, ...more, circumferenceCm: value!, systolicMmHg: across, into });
       expect(got.value).toBe(value);
-      for (const name of ['value', 'lower', 'upper', 'flag'] as const)
+      for (const name of ['value', 'lower', 'upper', 'standardDeviation', 'flag'] as const)
         expect(Array.from(got[name])).toEqual(Array.from(apart[name]));
     }
   });

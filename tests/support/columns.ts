@@ -33,16 +33,16 @@ export const column = (rows: readonly Readonly<Record<string, unknown>>[], name:
 /** A row of a column answer says what the scalar function says. */
 export function expectSame(got: ColumnAnswer, row: number, expected: Attempt<Answer>): void {
   const flag = got.flag[row]!;
-  const numbers = [got.value[row], got.lower[row], got.upper[row]];
+  const numbers = [got.value, got.lower, got.upper, got.standardDeviation].map((column) => column[row]);
   if (!expected.ok) {
     expect(flag & REFUSED, JSON.stringify(expected.issues)).not.toBe(0);
-    expect(numbers).toEqual([NaN, NaN, NaN]);
+    expect(numbers).toEqual([NaN, NaN, NaN, NaN]);
     return;
   }
-  const { value, lower, upper, cautions } = expected.value;
+  const { value, lower, upper, standardDeviation, cautions } = expected.value;
   expect(flag & REFUSED, flagCodes(flag).join()).toBe(0);
   // The very numbers, not numbers near them.
-  expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN]);
+  expect(numbers).toEqual([value, lower ?? NaN, upper ?? NaN, standardDeviation ?? NaN]);
   const codes = cautions.map(({ code }) => code);
   const { kind } = got.about;
   const flagged = (code: keyof typeof rowFlags): boolean => (flag & rowFlags[code].bit) !== 0;

@@ -1,6 +1,7 @@
 import * as root from '../../src/index.js';
 import {
   nextRung,
+  compareSessions,
   compareWeeks,
   nextRequest,
   nextSession,
@@ -14,6 +15,7 @@ import {
   screeningQuestions,
   standingStops,
   trainingDays,
+  type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
 import { fitInput, fittedExample } from './fitted.js';
@@ -246,10 +248,15 @@ export const publicFunctions: Readonly<
     call: root.weekTotals,
     right: { days, deviation: 'sample', ratio: 'coupled', earlierWeeksAu: [1000, 900, 1100] },
   },
-  compareSessions: { call: root.compareSessions, right: { from: prescription, to: session, aim: 'transition' } },
+  compareSessions: { call: compareSessions, right: { from: prescription, to: session } },
+  'compareSessions, of documents': {
+    call: compareSessions,
+    right: { from: plan, to: recordSession(recordRequest) },
+    open: true,
+  },
   'explain, a comparison': {
     call: root.explain,
-    right: root.compareSessions({ from: prescription, to: prescription } as root.ComparisonInput),
+    right: compareSessions({ from: prescription, to: prescription } as ComparisonInput),
     open: true,
   },
   'explain, its options': {
@@ -296,6 +303,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
   },
   inputFields: { call: root.inputFields, right: [root.testedOneRepMax, { lift: 'squat' }, []] },
+  checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {

@@ -1,0 +1,198 @@
+import type { Caution } from '../answer/answer.js';
+import { attempt, isInputError, type InputIssue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
+import {
+  comparedSession,
+  compareTotals,
+  isCuffed,
+  type ComparedSession,
+  type ComparisonRow,
+  type NotKnown,
+} from '../session/compare.js';
+import { caution } from '../session/messages.js';
+import { readSession, type SessionInput } from '../session/prescription.js';
+import { peaks } from '../session/volume.js';
+import { listed, total } from '../session/working.js';
+import { format } from '../quantity/format.js';
+import { checkConsistency, finder } from './consistency.js';
+import { prescribedItem } from './item-prescription.js';
+import { parseDocument } from './parse.js';
+import { documentOf } from './read-document.js';
+import { prescriptionDone } from './record-session.js';
+import type { RecordItem, SessionRecord } from './record.js';
+import { planItem, recordItem } from './schema.js';
+import { mergeStops, type Stop } from './stops.js';
+import type { Plan, PlanItem } from './types.js';
+
+/** What {@link compareSessions} compares: what you have, as it is. */
+export type ComparableSession = Plan | SessionRecord | PlanItem | RecordItem | SessionInput;
+
+/** What {@link compareSessions} takes. */
+export interface ComparisonInput {
+  /** The session to compare with. */
+  readonly from: ComparableSession;
+  /** The session that may take its place, or that was done. */
+  readonly to: ComparableSession;
+}
+
+/** Two sessions side by side. Plain JSON; print it with `explain`. */
+export interface SessionComparison {
+  readonly document: 'session-comparison';
+  /** In four lines: on the joint, work, under the cuff; what is about the whole session comes last. */
+  readonly rows: readonly ComparisonRow[];
+  /** The fourth line: `equal-effect`, always, and each quantity that only one of the two sessions tells. */
+  readonly notKnown: readonly NotKnown[];
+  /** Reasons not to train, of the plans and records, with the decisions that lifted them. */
+  readonly stops: readonly Stop[];
+  readonly cautions: readonly Caution[];
+}
+
+/** A session with what a comparison needs to know of its document. */
+interface Side extends ComparedSession {
+  readonly exercises: number;
+  readonly stops: readonly Stop[];
+}
+
+const named = (items: readonly { readonly exercise: string }[]): number =>
+  new Set(items.map(({ exercise }) => exercise)).size;
+
+/** A plan or a record as a session to compare. */
+export function sideOf(document: Plan | SessionRecord): Side {
+  if (document.document === 'plan') {
+    const { items, session, stops } = document;
+    const { sessionTime } = session.totals;
+    return { parts: items.map(prescribedItem), sessionTime, exercises: named(items), stops };
+  }
+  const { items, sessionS, sessionLoad, stops } = document;
+  const sessionTime =
+    sessionS === undefined
+      ? undefined
+      : total('session-time', sessionS, 's', listed('T', 'sessionS', format(sessionS)), 'definition');
+  return { parts: items.map(prescriptionDone), sessionTime, sessionLoad, exercises: named(items), stops };
+}
+
+/** One exercise on one limb as a session to compare. */
+export function sideOfItem(item: PlanItem | RecordItem): Side {
+  const full = 'done' in item ? prescriptionDone(item) : prescribedItem(item);
+  return { parts: [full], sessionTime: item.totals.sessionTime, exercises: 1, stops: [] };
+}
+
+const EXPECTED = 'a plan, a record, an item of one of them, or a session';
+
+function readItem(given: object, place: readonly [string], issues: InputIssue[]): PlanItem | RecordItem | undefined {
+  const parsed = parseDocument<PlanItem | RecordItem>(
+    ('done' in given ? recordItem : planItem) as unknown as Parameters<typeof parseDocument<PlanItem | RecordItem>>[0],
+    given,
+  );
+  const found = [...parsed.issues];
+  if (parsed.value) checkConsistency(parsed.value, finder(found));
+  issues.push(...found.map((one) => ({ ...one, path: [...place, ...one.path] })));
+  return found.length > 0 ? undefined : parsed.value;
+}
+
+function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
+  const given = reader.anything(name, EXPECTED);
+  const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem> | null;
+  if (fields?.document !== undefined) {
+    const result = attempt((document: unknown) => documentOf(['plan', 'record'], document, [name]), given);
+    if (result.ok) return sideOf(result.value);
+    issues.push(...result.issues);
+    return undefined;
+  }
+  if (fields?.totals !== undefined) {
+    const item = readItem(fields, [name], issues);
+    return item && sideOfItem(item);
+  }
+  if (given === undefined) return undefined;
+  const own = new Reader(given, [name]);
+  try {
+    const full = readSession(own);
+    own.done();
+    return { ...comparedSession(full), exercises: full.exercises.length, stops: [] };
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    issues.push(...error.issues);
+    return undefined;
+  }
+}
+
+/** Share of the maximum from which more pressure added little muscle in the trial [%]. */
+const LITTLE_FROM = 40;
+
+const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
+  parts.some((part) => isCuffed(part) && (peaks(part).peakPercent?.value ?? 0) >= LITTLE_FROM);
+
+/** What is said of any two sessions. */
+function cautionsOf(from: Side, to: Side): Caution[] {
+  const isRestricted = ({ parts }: Side): boolean => parts.some(isCuffed);
+  return [
+    caution('caution', 'no-equivalence'),
+    ...(isRestricted(from) !== isRestricted(to)
+      ? [caution('note', 'restriction-gives-less-strength', undefined, { source: 'heavy-or-restricted-2018' })]
+      : []),
+    ...(isHeavyUnderCuff(from) || isHeavyUnderCuff(to)
+      ? [caution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
+      : []),
+    ...(from.exercises > 1 || to.exercises > 1 ? [caution('note', 'different-maximum')] : []),
+  ];
+}
+
+/** Two sessions that were read, side by side. */
+export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
+  document: 'session-comparison',
+  ...compareTotals(from, to),
+  stops: mergeStops(from.stops, to.stops),
+  cautions: cautionsOf(from, to),
+});
+
+/**
+ * Two sessions side by side, as you have them: plans, records, single items of them, or prescriptions.
+ *
+ * Read it in four lines.
+ *
+ * 1. On the joint: peak load, and peak load as a percentage of 1RM.
+ * 2. Work: repetitions, volume load, time under tension.
+ * 3. Under the cuff: restriction time, percent of LOP, longest unbroken restriction, pressure × time.
+ * 4. Not known: whether the two have an equal effect; and what only one of them tells.
+ *
+ * Formula, row by row: change = to − from; percent = 100 × change / from. Each row but those of the whole session is of
+ * the limb that has most of it: 75 repetitions with both legs are 75, not 150. A total that one session does not have is
+ * left open, except where its cuff is never inflated: then it is 0.
+ *
+ * This is arithmetic. It never claims that two sessions have the same effect.
+ *
+ * - Evidence: that of each total; percent of LOP is a `definition`.
+ *
+ * @function
+ * @param input - `from` and `to`: a plan, a record, an item of one of them, one prescription, or a session of several
+ *   exercises
+ * @returns the rows, what is not known, stops of the documents and cautions; print it with `explain`.
+ * @throws InputError naming every wrong field.
+ *
+ * @example
+ * ```ts
+ * import { compareSessions } from 'cuffwork/plan';
+ * const tempo = '2-0-2-0';
+ * const { rows, notKnown } = compareSessions({
+ *   from: { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percent: 75 },
+ *   to: { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 30, percent: 30, pressureMmHg: 80 },
+ * });
+ * const row = (name: string) => rows.find(({ quantity }) => quantity === name);
+ * row('peakLoad')?.change; // => -45
+ * row('volumeLoad')?.change; // => 0
+ * row('restrictionTime')?.change; // => 390
+ * notKnown; // => ['equal-effect']
+ * ```
+ */
+export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
+  input: ComparisonInput,
+): SessionComparison {
+  const reader = new Reader(input);
+  const issues: InputIssue[] = [];
+  const from = readSide(reader, 'from', issues);
+  const to = readSide(reader, 'to', issues);
+  for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
+  reader.done();
+  return comparisonOf(from!, to!);
+});
