@@ -42,6 +42,7 @@ export { guards, type Guard, type GuardId, type GuardStep } from './evidence/gua
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
 export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
+export { show, toRows, type AnswerRow } from './show.js';
 export {
   correctForBladderWidth,
   type BladderWidthInput,

@@ -22,6 +22,7 @@ export {
   type WeekSession,
 } from './compare-weeks.js';
 export { checkDay, dayQuestions } from './day-check.js';
+export { findItem, type ItemPlace } from './find-item.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export { nextSession } from './next-session.js';

@@ -40,12 +40,13 @@ import { symptomOf } from './symptoms.js';
 import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
-function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequest[]): PlanSet[] {
+function setsDone({ sets: planned, tempo }: PlanItem, done: readonly (PlanSetRequest | number)[]): PlanSet[] {
   const issues: InputIssue[] = [];
   const ask = (index: number, name: string, expected: string): void => {
     issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
   };
-  const sets = done.map(({ repetitions, durationS, restS }, index) => {
+  const sets = done.map((set, index) => {
+    const { repetitions, durationS, restS }: PlanSetRequest = typeof set === 'number' ? { repetitions: set } : set;
     if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', 'given, or durationS');
     else if (durationS === undefined && !tempo) ask(index, 'durationS', 'given, because the plan has no tempo');
     const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
@@ -109,7 +110,7 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
   const { heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
-  const sets = setsDone(item, done.sets);
+  const sets = setsDone(item, done.sets ?? item.sets);
   const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
   const facts = {
@@ -126,7 +127,26 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   return { ...facts, totals: totalsDone(facts) };
 }
 
-function itemsOf(request: RecordRequest): RecordItem[] {
+/** A request with its items; those that were done as planned are added in the order of the plan. */
+type Listed = RecordRequest & { readonly items: readonly DoneItem[] };
+
+/** What is not listed is asked for, or taken as planned where the request says so. */
+function listed(request: RecordRequest): Listed {
+  const { plan, asPlanned, items = [] } = request;
+  if (!asPlanned) {
+    const missing = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
+    const places = request.items?.length ? missing : [['items']];
+    if (places.length === 0) return { ...request, items };
+    const expected = 'given, unless asPlanned says that it was done as planned';
+    throw new InputError(places.map((place) => issue('missing', place, expected, 'undefined')));
+  }
+  const keys = placesOf(items);
+  const planned = placesOf(plan.items);
+  const others = plan.items.filter((_, index) => !keys.includes(planned[index]!));
+  return { ...request, items: [...items, ...others.map(({ exercise, limb, side }) => ({ exercise, limb, side }))] };
+}
+
+function itemsOf(request: Listed): RecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
   const whole = (item: Pick<PlanItem, 'exercise' | 'side' | 'limb'>): string =>
@@ -291,12 +311,14 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * is left out of the request stays unknown, save for load and rests, and pressure for pressure × time, which are
  * taken as planned.
  *
+ * `asPlanned: true` says that everything was done as planned, except what `items` lists: what you did not see done, list.
+ *
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
  * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
- *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
+ *   [s], or `[30, 15, 15, 17]`), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
  *   `limb` and `side`; `sessionRpe` [0 to 10]; `sessionS` [s]; `sessionOfDay`; `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
@@ -313,11 +335,10 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
- * const sets = [30, 15, 15, 9].map((repetitions) => ({ repetitions }));
- * const record = recordSession({
- *   plan, date: '2026-03-02', items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets }], sessionRpe: 6,
- * });
+ * const place = { exercise: 'leg extension', limb: 'leg', side: 'left' } as const;
+ * const record = recordSession({ plan, date: '2026-03-02', items: [{ ...place, sets: [30, 15, 15, 9] }], sessionRpe: 6 });
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
+ * recordSession({ plan, date: '2026-03-04', asPlanned: true }).items[0]?.totals.volumeLoad?.value; // => 1125
  * ```
  */
 export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
@@ -328,7 +349,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   checkDay(done);
-  const items = itemsOf(done);
+  const items = itemsOf(listed(done));
   const recorded = placesOf(items);
   const keys = placesOf(plan.items);
   const left = plan.items

@@ -24,8 +24,11 @@ export interface DoneItem {
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;
-  /** The sets that were done, by repetitions or time [s]; a rest [s] left out is taken as planned. */
-  readonly sets: readonly PlanSetRequest[];
+  /**
+   * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
+   * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
+   */
+  readonly sets?: readonly (PlanSetRequest | number)[] | undefined;
   /** Load really lifted, in the plan’s unit; that of the plan when left out. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg]. */
@@ -49,7 +52,13 @@ export interface RecordRequest extends Feelings {
   readonly date: string;
   /** Which session of the day it was, from 1; needed to tell two sessions of one day apart that were alike. */
   readonly sessionOfDay?: number | undefined;
-  readonly items: readonly DoneItem[];
+  /**
+   * Everything was done as planned, except what `items` says: an item that is not listed had the planned sets and load.
+   * You must have seen it done.
+   */
+  readonly asPlanned?: true | undefined;
+  /** What was done of each item; needed unless `asPlanned` is given. */
+  readonly items?: readonly DoneItem[] | undefined;
   readonly symptoms?: readonly Symptom[] | undefined;
   /** A document of `checkDay`, of the day of the session. */
   readonly dayCheck?: DayCheck | undefined;

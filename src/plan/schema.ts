@@ -481,17 +481,22 @@ const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
   date: day,
-  items: list(
-    strict({
-      ...place,
-      sets: list(askedSet, 50),
-      ...doneDetails,
-      ...some({ stoppedEarly: z.boolean() }),
-      ...lastDone,
-    }),
-    200,
-  ),
-  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0), dayCheck: dayCheckGiven }),
+  ...some({
+    asPlanned: z.literal(true),
+    items: list(
+      strict({
+        ...place,
+        ...some({ sets: list(z.union([quantity('repetitions'), askedSet]), 50), stoppedEarly: z.boolean() }),
+        ...doneDetails,
+        ...lastDone,
+      }),
+      200,
+      0,
+    ),
+    symptoms: reported,
+    pain: list(strict(painReport), 20, 0),
+    dayCheck: dayCheckGiven,
+  }),
   ...feelings,
 };
 

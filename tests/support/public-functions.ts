@@ -1,5 +1,6 @@
 import * as root from '../../src/index.js';
 import {
+  findItem,
   nextRung,
   compareSessions,
   compareWeeks,
@@ -298,6 +299,9 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
   fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  show: { call: root.show, right: [plan] },
+  toRows: { call: root.toRows, right: [plan] },
+  findItem: { call: findItem as never, right: [plan, { exercise: 'leg extension', limb: 'leg', side: 'left' }] },
   attemptForm: {
     call: root.attemptForm,
     right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
