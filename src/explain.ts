@@ -13,12 +13,14 @@ import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
 import {
   comparisonBlocks,
   dayCheckBlocks,
+  lighterBlocks,
   proposalBlocks,
   recordBlocks,
   reviewBlocks,
   screeningBlocks,
   weeksBlocks,
 } from './plan/document-pages.js';
+import type { LighterOptions } from './plan/lighten.js';
 import { guidelineNames, measures } from './plan/measures.js';
 import { planMessages, planValueWords } from './plan/messages.js';
 import type { Proposal } from './plan/proposal.js';
@@ -32,7 +34,7 @@ import type { Plan } from './plan/types.js';
 import { frozen } from './quantity/frozen.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -136,6 +138,7 @@ const pages = {
   review: (document: object, say: Say) => reviewBlocks(document as Review, say),
   record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
   proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'lighter-options': (document: object, say: Say) => lighterBlocks(document as LighterOptions, say),
   'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
   'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
 } as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;

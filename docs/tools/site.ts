@@ -2,27 +2,55 @@
  * `npm run docs`: the typed docs and the guides as one site, in `docs/site`. Formulas are typeset here, so that a
  * page loads nothing from another host and runs no script to show one. Whatever is missing fails the build.
  */
-import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { build } from 'esbuild';
 import {
   Application,
+  Comment,
+  CommentTag,
   Converter,
+  DeclarationReflection,
   DocumentReflection,
+  KindRouter,
   PageEvent,
+  ReferenceType,
+  Reflection,
   RendererEvent,
   type DefaultTheme,
   type NavigationElement,
   ReflectionKind,
   ReflectionType,
+  type SomeType,
   UnknownType,
 } from 'typedoc';
+import { fieldTable, type Field } from './fields.js';
 import { fullText } from './llms.js';
 import { guides } from './guides.js';
 import { entryPoints } from './public-names.js';
+import { taskOf, tasks } from './tasks.js';
 import { siteMarkdown } from './typeset.js';
 
 const OUT = 'docs/site';
+
+/** Where the files that names are declared in are shown. */
+const SOURCES = 'source';
+/** Stands for the way to the root of the site until a page knows its own place. */
+const ROOT = 'to-root:';
+
+const guideOf = (document: Reflection): (typeof guides)[number] | undefined =>
+  guides.find(({ name, title }) => [name, title].includes(document.name.split('/').at(-1)!) || title === document.name);
+
+/** Short addresses: guide/cuff-width.html, course/start-here.html, api/targetCuffPressure.html. */
+class ShortRouter extends KindRouter {
+  protected override getIdealBaseName(reflection: Reflection): string {
+    if (reflection instanceof DocumentReflection) return guideOf(reflection)!.address;
+    if (reflection.kindOf(ReflectionKind.SomeModule))
+      return `api/${reflection.getFriendlyFullName().replaceAll('/', '-')}`;
+    return `${reflection.kindOf(ReflectionKind.FunctionOrMethod | ReflectionKind.Variable) ? 'api' : 'type'}/${reflection.name}`;
+  }
+}
 
 const app = await Application.bootstrap({
   name: 'cuffwork',
@@ -31,12 +59,34 @@ const app = await Application.bootstrap({
   readme: 'docs/README.md',
   projectDocuments: guides.map(({ file }) => file),
   excludeInternal: true,
-  disableSources: true,
+  includeVersion: true,
+  disableGit: true,
+  sourceLinkTemplate: `${ROOT}${SOURCES}/{path}.html#L{line}`,
+  basePath: '.',
+  router: 'short',
+  searchInComments: true,
+  searchInDocuments: true,
+  // Who searches wants a page to read: guides first, then functions; a field is found in its table.
+  searchGroupBoosts: {
+    Guides: 12,
+    'Look up': 6,
+    Course: 8,
+    Functions: 3,
+    Properties: 0,
+    Interfaces: 0.5,
+    'Type Aliases': 0.5,
+  },
+  navigationLinks: {
+    Course: `${ROOT}course/start-here.html`,
+    Exercises: `${ROOT}exercises/index.html`,
+    Worksheet: `${ROOT}worksheet/index.html`,
+  },
   validation: { notExported: true, invalidLink: true, invalidPath: true, notDocumented: true },
   requiredToBeDocumented: ['Function', 'Interface', 'TypeAlias', 'Variable', 'Class'],
   // Each is only the list that a public type is made from.
   intentionallyNotExported: [
     'src/answer/messages.ts:answerMessages',
+    'src/teaching/messages.ts:teachingMessages',
     'src/pressure/measured.ts:measurementMethods',
     'src/pressure/equations.ts:occlusionEquations',
     'src/strength/equations.ts:oneRepMaxEquations',
@@ -60,9 +110,20 @@ const app = await Application.bootstrap({
   ],
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,
-  groupOrder: ['Documents', 'Modules', 'Functions', 'Variables', 'Classes', 'Interfaces', 'Type Aliases', '*'],
+  groupOrder: [
+    ...new Set(guides.map(({ group }) => group)),
+    'Modules',
+    'Functions',
+    'Variables',
+    'Classes',
+    'Interfaces',
+    'Type Aliases',
+    '*',
+  ],
   sort: ['documents-first', 'alphabetical-ignoring-documents'],
-  navigation: { includeGroups: true, compactFolders: false },
+  navigation: { includeGroups: true, includeCategories: true, compactFolders: false },
+  categorizeByGroup: true,
+  categoryOrder: [...tasks],
   visibilityFilters: {},
   hideGenerator: true,
   lightHighlightTheme: 'github-light-high-contrast',
@@ -71,11 +132,52 @@ const app = await Application.bootstrap({
   markdownItLoader: siteMarkdown,
 });
 
-// A guide goes by its title.
+app.renderer.defineRouter('short', ShortRouter);
+
+const text = (words: string) => [{ kind: 'text' as const, text: words }];
+/** Puts a tag on what is said of a reflection. */
+function tag(reflection: Reflection, name: `@${string}`, words: string): void {
+  (reflection.comment ??= new Comment()).blockTags.push(new CommentTag(name, text(words)));
+}
+const plainWords = (comment: Comment | undefined): string =>
+  (comment?.summary ?? []).map(({ text: words }) => words).join('');
+
+/** Fields of an input, where its type is an interface or an object. */
+function fieldsOf(type: SomeType | undefined): Field[] {
+  const reflection = type instanceof ReferenceType ? type.reflection : undefined;
+  const declared = reflection instanceof DeclarationReflection ? reflection : undefined;
+  const children =
+    declared?.children ?? (declared?.type instanceof ReflectionType ? declared.type.declaration.children : undefined);
+  return (children ?? [])
+    .filter((child) => child.kindOf(ReflectionKind.Property))
+    .map((child) => ({
+      name: child.name,
+      type: child.type?.toString() ?? '',
+      optional: child.flags.isOptional,
+      comment: plainWords(child.comment),
+    }));
+}
+
+// A guide goes by its title, under the heading of the front page; a name goes under its task.
 app.converter.on(Converter.EVENT_RESOLVE_BEGIN, ({ project }) => {
   for (const document of Object.values(project.reflections)) {
     if (!(document instanceof DocumentReflection)) continue;
-    document.name = guides.find(({ name }) => name === document.name.split('/').at(-1))?.title ?? document.name;
+    const guide = guideOf(document);
+    if (!guide) continue;
+    document.name = guide.title;
+    document.frontmatter['group'] = guide.group;
+  }
+  for (const reflection of project.getReflectionsByKind(ReflectionKind.SomeExport)) {
+    if (!(reflection instanceof DeclarationReflection) || !reflection.parent?.kindOf(ReflectionKind.SomeModule))
+      continue;
+    const file = reflection.sources?.[0]?.fileName ?? '';
+    const holders: readonly Reflection[] = reflection.signatures ?? [reflection];
+    for (const holder of holders) tag(holder, '@category', taskOf(file));
+    for (const signature of reflection.signatures ?? []) {
+      const fields = fieldsOf(signature.parameters?.[0]?.type);
+      if (fields.length > 1)
+        (signature.comment ??= new Comment()).blockTags.unshift(new CommentTag('@fields', text(fieldTable(fields))));
+    }
   }
   // A catalogue of constants would print its whole contents as its type.
   for (const variable of project.getReflectionsByKind(ReflectionKind.Variable)) {
@@ -109,19 +211,123 @@ app.renderer.on(RendererEvent.BEGIN, () => {
   theme.buildNavigation = (project) => build(project).map(unlinked);
 });
 
+const escaped = (words: string): string => words.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+/** Functions by name, with their pages: for the links of the guides. */
+const pagesOfNames = new Map<string, string>();
+app.renderer.on(RendererEvent.BEGIN, ({ pages }) => {
+  for (const { model, url } of pages) {
+    if (model instanceof DeclarationReflection && model.kindOf(ReflectionKind.Function))
+      pagesOfNames.set(model.name, url);
+  }
+});
+
+/** Code that names a function leads to its page, outside of blocks and links. */
+const linked = (html: string, root: string): string =>
+  html
+    .split(/(<pre[\s\S]*?<\/pre>|<a [\s\S]*?<\/a>)/)
+    .map((part) =>
+      /^<(pre|a )/.test(part)
+        ? part
+        : part.replaceAll(/<code>(\w+)<\/code>/g, (code, name: string) => {
+            const url = pagesOfNames.get(name);
+            return url ? `<a href="${root}${url}">${code}</a>` : code;
+          }),
+    )
+    .join('');
+
+const way = (href: string, rel: string, words: string): string =>
+  `<a href="${href}" rel="${rel}">${escaped(words)}</a>`;
+/** The guides before and after one. */
+function ways(index: number, root: string): string {
+  const [before, after] = [guides[index - 1], guides[index + 1]];
+  const parts = [
+    before && way(`${root}${before.address}.html`, 'prev', `← ${before.title}`),
+    after && way(`${root}${after.address}.html`, 'next', `${after.title} →`),
+  ];
+  return `<nav class="ways" aria-label="Next and previous page">${parts.filter(Boolean).join('')}</nav>`;
+}
+/** The guides that speak of a function. */
+function readMore(name: string, root: string): string {
+  const about = guides.filter(
+    ({ text: page, group }) => group !== 'For maintainers' && new RegExp(`\\b${name}\\(|\`${name}\``).test(page),
+  );
+  const items = about.map(({ address, title }) => `<li>${way(`${root}${address}.html`, 'help', title)}</li>`);
+  return items.length === 0
+    ? ''
+    : `<section class="tsd-panel"><h2>In the guides</h2><ul>${items.join('')}</ul></section>`;
+}
+
 // What the theme leaves to be wished for by a screen reader: landmarks, and no link within what folds and unfolds.
 app.renderer.on(PageEvent.END, (page) => {
   if (page.contents === undefined) return;
+  const root = '../'.repeat(page.url.split('/').length - 1);
   page.contents = page.contents
     .replace('<div class="col-content">', '<div class="col-content" role="main">')
     .replace('<div class="col-sidebar">', '<div class="col-sidebar" role="complementary" aria-label="About this page">')
     .replaceAll(/<summary[\s\S]*?<\/summary>/g, (summary) =>
       summary.replaceAll(/<a [^>]*aria-label="Permalink"[\s\S]*?<\/a>/g, ''),
+    )
+    .replaceAll(ROOT, root);
+  const { model } = page;
+  const index = model instanceof DocumentReflection ? guides.indexOf(guideOf(model)!) : -1;
+  const end = /(<\/div>\s*<div class="col-sidebar")/;
+  if (index >= 0)
+    page.contents = linked(page.contents, root).replace(
+      end,
+      () => `${ways(index, root)}</div><div class="col-sidebar"`,
     );
+  else if (model instanceof DeclarationReflection && model.kindOf(ReflectionKind.Function))
+    page.contents = page.contents.replace(end, () => `${readMore(model.name, root)}</div><div class="col-sidebar"`);
   // The front page has a title of its own.
   if (page.url === 'index.html')
-    page.contents = page.contents.replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
+    page.contents = linked(page.contents, root).replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
 });
+
+/** A file of the library as a page, each line with its number. */
+function sourcePage(file: string): string {
+  const lines = readFileSync(file, 'utf8').trimEnd().split('\n');
+  const rows = lines.map(
+    (line, at) => `<span id="L${at + 1}"><b>${String(at + 1).padStart(4)}</b>  ${escaped(line)}</span>`,
+  );
+  return `<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width">
+<meta name="color-scheme" content="light dark"><title>${file}</title>
+<style>body{font:14px ui-monospace,monospace;margin:1rem}main{overflow-x:auto}:target{background:#ffe9a8;color:#000}</style>
+<h1 style="font-size:1rem">${file}</h1><main tabindex="0" aria-label="source"><pre>${rows.join('\n')}</pre></main></html>\n`;
+}
+function writeSources(): void {
+  for (const name of readdirSync('src', { recursive: true, encoding: 'utf8' })) {
+    if (!name.endsWith('.ts')) continue;
+    const to = join(OUT, SOURCES, `${name}.html`);
+    mkdirSync(dirname(to), { recursive: true });
+    writeFileSync(to, sourcePage(join('src', name)));
+  }
+}
+/** The worksheet to play with, and the exercises that check a number: pages with a script of their own. */
+async function writePlaygrounds(): Promise<void> {
+  const places = { worksheet: 'examples/page', exercises: 'docs/tools/practice' };
+  for (const [name, from] of Object.entries(places)) {
+    const to = join(OUT, name);
+    await build({
+      entryPoints: ['index.html', 'style.css', 'main.ts'].map((file) => join(from, file)),
+      bundle: true,
+      minify: true,
+      target: 'es2022',
+      loader: { '.html': 'copy' },
+      alias: { 'cuffwork/plan': './src/plan/index.ts', cuffwork: './src/index.ts' },
+      outdir: to,
+      logLevel: 'error',
+    });
+    const page = join(to, 'index.html');
+    const back = '<p style="margin:0.5rem 1rem"><a href="../index.html">cuffwork: the docs</a></p>';
+    writeFileSync(
+      page,
+      readFileSync(page, 'utf8')
+        .replace('<header>', `<header>${back}`)
+        // A page opened as a file may run no module.
+        .replace('<script type="module"', '<script defer'),
+    );
+  }
+}
 
 const project = await app.convert();
 if (project) {
@@ -139,5 +345,7 @@ if (project) {
   writeFileSync(style, letters + readFileSync(style, 'utf8'));
   cpSync('docs/llms.txt', join(OUT, 'llms.txt'));
   writeFileSync(join(OUT, 'llms-full.txt'), fullText());
+  writeSources();
+  await writePlaygrounds();
 }
 if (!project || app.logger.hasErrors() || app.logger.hasWarnings()) process.exitCode = 1;

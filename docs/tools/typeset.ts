@@ -81,16 +81,42 @@ interface Token {
   content: string;
   children: unknown[] | null;
   hidden: boolean;
+  attrSet(name: string, value: string): void;
 }
 interface Parser {
   readonly renderer: { readonly rules: Record<string, unknown> };
   readonly core: { readonly ruler: { push(name: string, rule: (state: { readonly tokens: Token[] }) => void): void } };
 }
 
+const ROLES: Readonly<Record<string, string>> = {
+  thead_open: 'rowgroup',
+  tbody_open: 'rowgroup',
+  tr_open: 'row',
+  th_open: 'columnheader',
+  td_open: 'cell',
+};
+
 /** Teaches the Markdown parser that a paragraph beginning with “Formula: ” is to be typeset, and that a wide table scrolls. */
 export function siteMarkdown(parser: Parser): void {
-  parser.renderer.rules.table_open = () => '<div class="table" role="group" aria-label="table" tabindex="0"><table>';
+  parser.renderer.rules.table_open = () =>
+    '<div class="table" role="group" aria-label="table" tabindex="0"><table role="table">';
   parser.renderer.rules.table_close = () => '</table></div>';
+  // On a phone a row becomes a card: each cell carries the words of its column.
+  parser.core.ruler.push('labels', ({ tokens }) => {
+    let heads: string[] = [];
+    let column = 0;
+    for (const [index, token] of tokens.entries()) {
+      // Said outright: a browser forgets what a table is once a style sheet makes a block of it.
+      const role = ROLES[token.type];
+      if (role) token.attrSet('role', role);
+      if (token.type === 'table_open') heads = [];
+      if (token.type === 'th_open') heads.push(tokens[index + 1]!.content);
+      if (token.type === 'tr_open') column = 0;
+      if (token.type !== 'td_open') continue;
+      token.attrSet('data-label', heads[column]!);
+      column += 1;
+    }
+  });
   parser.core.ruler.push('formula', ({ tokens }) => {
     for (const [index, token] of tokens.entries()) {
       if (token.type !== 'inline' || !token.content.startsWith('Formula: ')) continue;

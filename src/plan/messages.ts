@@ -167,10 +167,36 @@ export const planMessages = {
   'both-raised':
     '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
+  'load-jump':
+    '{exercise}, {side} {limb}: load goes up by {points} points of 1RM from week {from} to week {to}, more than {largest}.',
+  'load-jump-percent':
+    '{exercise}, {side} {limb}: load goes up by {percent} % from week {from} to week {to}, more than {largest} %.',
+  'pressure-jump':
+    '{exercise}, {side} {limb}: pressure goes up by {points} points of LOP from week {from} to week {to}, more than {largest}.',
+  'deload-not-lighter':
+    '{side} {limb}: week {to} is marked as a deload, and neither volume load nor minutes under the cuff are below week {from}.',
+
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'lighter-no-promise':
+    'This is arithmetic: no option is known to have the effect of the session as planned. The practitioner decides.',
+  'lighter-than-asked': 'The heaviest load you can set is {reached} % lighter, not {asked} %.',
+  'lighter-not-counted': 'A set is by time, so there are no repetitions to add.',
+  'lighter-too-many': 'So light a load would need more than 200 repetitions for the same volume load.',
+  'lighter-reserve-not-known':
+    'No equation gives repetitions to failure at both loads: it needs 1RM, and 1 to 20 repetitions to failure.',
+  'lighter-reserve-passed':
+    'A set has more repetitions than the {repetitions} to failure that the equation gives, so nothing is in reserve by it.',
+  'lighter-reserve-of-fresh-set':
+    'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
+  'lighter-reserve-without-cuff':
+    'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
+  'lighter-minutes-passed':
+    'Even one repetition in each set passes the {high} min under the cuff that guidance gives; it is {minutes} min as planned.',
+  'lighter-no-cuff': 'The plan has no cuff with a percentage for this limb, so no option adds one.',
 
   'document-unverified':
     'Another version of the library ({version}) made this document, and this version did not calculate its numbers again. Make it again before you use it.',

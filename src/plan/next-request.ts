@@ -80,7 +80,7 @@ const HALF_UP = 4;
 const UP = 0;
 
 /** An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. */
-function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+export function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const { percent: _, oneRepMax: __, step, available, bar, collars, plates, rounding, maximumOf, ...rest } = exercise;

@@ -59,7 +59,8 @@ export interface ComparedSession {
   readonly sessionLoad?: Answer<'session-load'> | undefined;
 }
 
-type Totals = { readonly [Q in ComparedQuantity]?: Answer | undefined };
+/** Totals of a limb or a session, by what they are compared by. */
+export type ComparedTotals = { readonly [Q in ComparedQuantity]?: Answer | undefined };
 
 /** A session as it was prescribed, limb by limb. */
 export function comparedSession(session: FullSession): ComparedSession {
@@ -88,7 +89,7 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
 }
 
 /** What one limb does and bears in a session. */
-function limbTotals(parts: readonly FullPrescription[]): Totals {
+export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const all = parts.map((full) => ({ full, totals: addUp(full) }));
   const lifted = all.filter(({ full, totals }) => isTense(full) && totals.repetitions.value > 0);
   const loaded = all.filter(
@@ -116,7 +117,7 @@ function limbTotals(parts: readonly FullPrescription[]): Totals {
 }
 
 /** What the limb that has most of each quantity has of it, and what is known of the whole session. */
-function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): Totals {
+function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): ComparedTotals {
   const limbs = [...new Set(parts.map(placeOf))].map((place) =>
     limbTotals(parts.filter((part) => placeOf(part) === place)),
   );
@@ -132,7 +133,7 @@ const placeOf = ({ limb, side }: FullPrescription): string =>
   placeName(limb && side ? { limb, side: side === 'right' ? 'right' : 'left' } : {});
 
 /** A total of a session; where it is about a cuff that was never inflated it is 0 and not unknown. */
-function totalOf(session: Totals, quantity: ComparedQuantity, other: Totals): Answer | undefined {
+function totalOf(session: ComparedTotals, quantity: ComparedQuantity, other: ComparedTotals): Answer | undefined {
   const likewise = other[quantity];
   const absent = quantity === 'partialRestrictionTime' || !session.longestRestriction;
   if (session[quantity] || !likewise || LINES[quantity] !== 'cuff' || !absent) return session[quantity];
@@ -140,7 +141,7 @@ function totalOf(session: Totals, quantity: ComparedQuantity, other: Totals): An
   return total(kind, 0, unit, nothing, evidence);
 }
 
-function rowOf(quantity: ComparedQuantity, first: Totals, second: Totals): ComparisonRow | undefined {
+function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: ComparedTotals): ComparisonRow | undefined {
   const from = totalOf(first, quantity, second);
   const to = totalOf(second, quantity, first);
   const unit = (from ?? to)?.unit;

@@ -13,16 +13,46 @@ import { chromium } from 'playwright-core';
 
 const PAGES = [
   'index.html',
-  'documents/Choosing_an_equation.html',
-  'documents/Cuff_width.html',
-  'documents/Glossary.html',
-  'documents/Publications.html',
-  'modules/cuffwork.html',
-  'functions/cuffwork.estimateOcclusionPressure.html',
-  'functions/cuffwork_equations.widthRatio.html',
-  'variables/cuffwork.equations.html',
-  'interfaces/cuffwork.Answer.html',
+  'course/start-here.html',
+  'course/why-it-may-work.html',
+  'course/a-pressure.html',
+  'course/exercises.html',
+  'guide/choosing-an-equation.html',
+  'guide/cuff-width.html',
+  'guide/glossary.html',
+  'guide/publications.html',
+  'api/cuffwork.html',
+  'api/estimateOcclusionPressure.html',
+  'api/targetCuffPressure.html',
+  'api/widthRatio.html',
+  'api/equations.html',
+  'type/Answer.html',
+  'source/pressure/target.ts.html',
+  'exercises/index.html',
 ];
+/** Twenty terms of the trade, each with a page that the first three results of the search must have. */
+const TERMS: Readonly<Record<string, string>> = {
+  'sickle cell': 'guide/cautions.html',
+  '1RM': 'guide/light-loads.html',
+  'limb occlusion pressure': 'guide/occlusion-pressure.html',
+  AOP: 'guide/occlusion-pressure.html',
+  Doppler: 'guide/occlusion-pressure.html',
+  'cuff width': 'guide/cuff-width.html',
+  posture: 'api/correctForPosture.html',
+  reperfusion: 'guide/counting-exposure.html',
+  '30-15-15-15': 'guide/counting-exposure.html',
+  'repetitions in reserve': 'api/repetitionsInReserveFromRpe.html',
+  Epley: 'api/epley.html',
+  'muscle breakdown': 'guide/cautions.html',
+  'blood clot': 'guide/cautions.html',
+  pregnancy: 'guide/cautions.html',
+  'growth hormone': 'course/why-it-may-work.html',
+  Achilles: 'course/why-it-may-work.html',
+  hypertension: 'guide/cautions.html',
+  numbness: 'guide/cautions.html',
+  'volume load': 'guide/counting-exposure.html',
+  'limits of agreement': 'guide/for-research.html',
+};
 /** The front page is held to every rule of axe, good practice included. */
 const EVERY_RULE = 'axe.run()';
 /** The others to WCAG 2.2. */
@@ -51,14 +81,14 @@ try {
         const seen = (await page.evaluate(`({
           wide: document.documentElement.scrollWidth,
           pictures: [...document.images].map((image) => image.naturalWidth),
-          formulas: [...document.querySelectorAll('.formula')].map((formula) => formula.querySelector('.katex-html').getBoundingClientRect().height),
+          formulas: [...document.querySelectorAll('.formula .katex-html')].map((formula) => formula.getBoundingClientRect().height),
         })`)) as { wide: number; pictures: number[]; formulas: number[] };
         if (seen.wide > width) found.push(`${name} is ${seen.wide} px wide on a page of ${width}`);
         assert.ok(
           seen.pictures.every((size) => size > 0),
           `${name}: a picture is missing`,
         );
-        if (name.includes('widthRatio')) assert.ok(seen.formulas[0]! > 30, `${name}: the formula is not typeset`);
+        if (name.endsWith('widthRatio.html')) assert.ok(seen.formulas[0]! > 30, `${name}: the formula is not typeset`);
         await page.evaluate(axe);
         const { violations } = (await page.evaluate(name === 'index.html' ? EVERY_RULE : WCAG_RULES)) as AxeResults;
         for (const { id, nodes } of violations) {
@@ -68,10 +98,42 @@ try {
       }
     }
   }
+
+  const site = (name: string): string => pathToFileURL(resolve('docs/site', name)).href;
+  for (const [term, wanted] of Object.entries(TERMS)) {
+    await page.goto(site('index.html'));
+    await page.click('#tsd-search-trigger');
+    await page.fill('#tsd-search-input', term);
+    await page.waitForSelector('#tsd-search-results li a');
+    const results = (await page.evaluate(
+      `[...document.querySelectorAll('#tsd-search-results li a')].slice(0, 3).map((link) => link.href)`,
+    )) as string[];
+    if (!results.includes(site(wanted))) found.push(`search for ${term}: no ${wanted} in ${results.join(', ')}`);
+  }
+
+  // A student: from the front page to the course, to the exercises, to a checked number.
+  await page.setViewportSize({ width: 1280, height: 900 });
+  await page.goto(site('index.html'));
+  await page.click('#tsd-toolbar-links a:has-text("Course")');
+  await page.click('[role="main"] a:has-text("Exercises")');
+  await page.waitForSelector('h1:has-text("Exercises")');
+  await page.click('#tsd-toolbar-links a:has-text("Exercises")');
+  // 70 / 100 × 142 = 99.4; down to fives, 95.
+  for (const [number, text] of [
+    ['99.4', 'The last step is missing'],
+    ['95', 'Right: 95 mmHg.'],
+  ] as const) {
+    await page.fill('#number-0', number);
+    await page.press('#number-0', 'Enter');
+    const said = (await page.textContent('#result-0')) ?? '';
+    if (!said.includes(text)) found.push(`exercise 1, ${number}: ${said}`);
+  }
 } finally {
   await context.close();
   rmSync(profile, { recursive: true, force: true });
 }
 assert.deepEqual(elsewhere, [], 'the site asks other hosts');
 assert.deepEqual(found, [], 'what should not be');
-console.log(`docs site: ${looks} looks at ${PAGES.length} pages, no violation`);
+console.log(
+  `docs site: ${looks} looks at ${PAGES.length} pages, no violation; ${Object.keys(TERMS).length} searches; an exercise checked`,
+);

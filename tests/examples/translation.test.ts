@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { attempt, estimateOcclusionPressure, explain, fill, messages, words } from '../../src/index.js';
 import {
   compareSessions,
+  lightenExercise,
   type ComparisonInput,
   compareWeeks,
   guidelines,
@@ -220,6 +221,7 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
   ['sessions', compareSessions(sessions)],
   ['sessions, both heavy', compareSessions({ from: share(75), to: share(70) } as ComparisonInput)],
   ['sessions, one heavy', compareSessions(heavy as ComparisonInput)],
+  ['less load', lightenExercise({ plan: light, exercise: light.items[0]!.exercise, lighterPercent: 20 })],
   ['a plan and its record', compareSessions({ from: light, to: Object.values(records)[0]! })],
 ];
 

@@ -5,6 +5,7 @@ import { guardMessages } from '../../src/answer/guards.js';
 import { explain, messages, type ExplainOptions } from '../../src/index.js';
 import {
   compareSessions,
+  lightenExercise,
   audiences,
   checkDay,
   compareWeeks,
@@ -147,6 +148,35 @@ const done = (request: typeof both | typeof referred) =>
   });
 
 const BRIEF = { detail: 'brief' } as const;
+/** An athlete with sore shoulders, once a week: light in sets of 2 and 3. */
+const heavyPress = planSession({
+  systolicMmHg: 118,
+  diastolicMmHg: 74,
+  posture: 'supine',
+  limbs: (['left', 'right'] as const).map((side) => ({
+    limb: 'arm',
+    side,
+    cuffWidthCm: 7,
+    percent: 50,
+    gaugeStepMmHg: 5,
+    measured: { valueMmHg: 140, method: 'doppler' },
+  })),
+  exercises: [
+    {
+      name: 'bench press',
+      limb: 'arm',
+      side: 'both',
+      oneRepMax: { load: 100 },
+      percent: 80,
+      step: 2.5,
+      sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })),
+      tempo: '2-0-1-0',
+      restS: 150,
+      restriction: 'none',
+    },
+  ],
+});
+
 const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOptions?]> = {
   'plan-two-legs-brief.txt': [planOfBoth, BRIEF],
   'plan-two-legs.txt': [planOfBoth],
@@ -188,9 +218,15 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
       weeks: [
         { sessions: [{ plan: planOfBoth, times: 3 }] },
         { sessions: [{ plan: planOfBoth, times: 2 }, { plan: noCuff }] },
+        { records: [recorded], deload: true },
+      ],
+      goals: [
+        { name: '60 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 60 },
+        { name: 'hop test of both sides', atLeast: 90 },
       ],
     }),
   ],
+  'lighter.txt': [lightenExercise({ plan: heavyPress, exercise: 'bench press', lighterPercent: 15 })],
   'comparison.txt': [
     compareSessions({
       from: { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, load: 15, restriction: 'continuous' },

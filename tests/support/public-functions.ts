@@ -4,6 +4,7 @@ import {
   nextRung,
   compareSessions,
   compareWeeks,
+  lightenExercise,
   nextRequest,
   nextSession,
   planSession,
@@ -237,7 +238,14 @@ export const publicFunctions: Readonly<
       proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
     },
   },
-  compareWeeks: { call: compareWeeks, right: { weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }] } },
+  lightenExercise: { call: lightenExercise, right: { plan, exercise: 'leg extension', lighterPercent: 20 } },
+  compareWeeks: {
+    call: compareWeeks,
+    right: {
+      weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }, { records: [recordSession(recordRequest)], deload: true }],
+      goals: [{ name: 'a quarter', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 25 }],
+    },
+  },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
   explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
   cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
