@@ -33,6 +33,7 @@ export {
   type Path,
 } from './answer/issues.js';
 export { fill } from './answer/fill.js';
+export type { Exact, Full, Loose } from './answer/defined.js';
 export type { TakesInput } from './answer/with-input.js';
 export type { IssueCode, MessageValues } from './answer/messages.js';
 export { messages, type MessageCode } from './messages.js';

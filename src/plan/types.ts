@@ -1,3 +1,4 @@
+import type { Exact, Full } from '../answer/defined.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
@@ -77,7 +78,7 @@ export interface PlanSetRequest {
 }
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
-export type PlanSet = Pick<ExerciseSet, 'repetitions' | 'durationS'> & { readonly restS: number };
+export type PlanSet = Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> & { readonly restS: number };
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is up. A resistance exercise says what is
@@ -203,7 +204,7 @@ export interface PlanItem {
   readonly sets: readonly PlanSet[];
   readonly lastSetToFailure?: true;
   /** Absent where every set is by time. */
-  readonly tempo?: Required<Tempo>;
+  readonly tempo?: Full<Tempo>;
   readonly restriction: Restriction;
   /** The clock of this exercise on this limb, from its start. */
   readonly timeline: SessionTimeline;

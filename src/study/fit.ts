@@ -44,7 +44,7 @@ export interface FitInput {
   readonly limb: Limb;
   readonly posture: Posture;
   /** Width of the one cuff; left out where `cuffWidthCm` is a term. */
-  readonly cuffWidthCm?: number;
+  readonly cuffWidthCm?: number | undefined;
   /** The readings to fit on. */
   readonly terms: readonly TermField[];
   /** One row a person. */
