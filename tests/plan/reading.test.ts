@@ -1,11 +1,13 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
 import { attempt, measuredOcclusionPressure, show, testedOneRepMax, toRows, weekTotals } from '../../src/index.js';
 import {
   findItem,
   nextSession,
   planSession,
+  readDocument,
   recordSession,
   screen,
+  type Plan,
   type PlanRequest,
   type RecordRequest,
 } from '../../src/plan/index.js';
@@ -75,6 +77,18 @@ describe('a record', () => {
     expect(issuesOf({})).toEqual([['items', 'missing']]);
     expect(issuesOf({ items: [] })).toEqual([['items', 'missing']]);
     expect(issuesOf({ items: [place] })).toEqual([['items.0.sets', 'missing']]);
+  });
+});
+
+describe('a document read back', () => {
+  it('is of the kind that you expect, by its type too', () => {
+    const stored: object = JSON.parse(JSON.stringify(one)) as object;
+    expectTypeOf(readDocument(stored, 'plan')).toEqualTypeOf<Plan>();
+    expect(readDocument(stored, 'plan')).toEqual(one);
+    expect(attempt(readDocument, stored, 'record')).toMatchObject({ issues: [{ path: ['document'] }] });
+    expect(attempt(readDocument, stored, 'plans' as never)).toMatchObject({
+      issues: [{ path: ['kind'], suggestions: ['plan'] }],
+    });
   });
 });
 
