@@ -26,7 +26,8 @@ export const guides: readonly Guide[] = listed.split(/^#{2,3} /m).flatMap((part)
     const text = readFileSync(file, 'utf8');
     const [, title, about] = /^# (.*)\n+([^\n]*)/.exec(text)!;
     const name = basename(file, '.md');
-    const folder = dirname(file) === join('docs', 'course') ? 'course' : 'guide';
+    const inside = basename(dirname(file));
+    const folder = ['course', 'maintainers'].includes(inside) ? inside : 'guide';
     return { file, name, title: title!, group, address: `${folder}/${name.toLowerCase()}`, about: about!, text };
   });
 });

@@ -7,6 +7,7 @@ import { format, resolveConfig } from 'prettier';
 import { sheet } from './exercises.js';
 import { index } from './llms.js';
 import { pictures } from './pictures.js';
+import { pictureWords } from './slides.js';
 import {
   afterwards,
   askFirstList,
@@ -18,6 +19,11 @@ import {
   screenFirst,
   stopCriteria,
 } from './tables.js';
+
+const drawn = new Map(pictures());
+/** What a picture says, folded under it: for who cannot see it, or wants its numbers. */
+const inWords = (name: string) => (): string =>
+  `<details>\n\n<summary>The picture in words</summary>\n\n${pictureWords(drawn.get(name)!)}\n\n</details>`;
 
 /** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
 const parts: Readonly<Record<string, () => string>> = {
@@ -32,6 +38,10 @@ const parts: Readonly<Record<string, () => string>> = {
   afterwards,
   // The seed is the year of the course.
   exercises: () => sheet(2026),
+  'true-percent in words': inWords('true-percent'),
+  'session-timeline in words': inWords('session-timeline'),
+  'pressure-by-width in words': inWords('pressure-by-width'),
+  'maximum-by-equation in words': inWords('maximum-by-equation'),
 };
 const pages = [
   'README.md',
@@ -39,6 +49,9 @@ const pages = [
   'docs/choosing-an-equation.md',
   'docs/publications.md',
   'docs/course/exercises.md',
+  'docs/course/a-session.md',
+  'docs/cuff-width.md',
+  'docs/occlusion-pressure.md',
 ];
 
 const withParts = (text: string, put: Set<string>): string =>
@@ -56,7 +69,7 @@ export async function made(): Promise<ReadonlyMap<string, string>> {
     files.set(file, await format(text, { ...(await resolveConfig(file)), filepath: file }));
   }
   for (const name of Object.keys(parts)) if (!put.has(name)) throw new Error(`no page has a place for: ${name}`);
-  for (const [name, svg] of pictures()) files.set(`docs/pictures/${name}.svg`, svg);
+  for (const [name, svg] of drawn) files.set(`docs/pictures/${name}.svg`, svg);
   files.set('docs/llms.txt', index());
   return files;
 }

@@ -29,6 +29,7 @@ import { fieldTable, type Field } from './fields.js';
 import { fullText } from './llms.js';
 import { guides } from './guides.js';
 import { entryPoints } from './public-names.js';
+import { slides } from './slides.js';
 import { taskOf, tasks } from './tasks.js';
 import { siteMarkdown } from './typeset.js';
 
@@ -80,6 +81,7 @@ const app = await Application.bootstrap({
     Course: `${ROOT}course/start-here.html`,
     Exercises: `${ROOT}exercises/index.html`,
     Worksheet: `${ROOT}worksheet/index.html`,
+    Slides: `${ROOT}slides/index.html`,
   },
   validation: { notExported: true, invalidLink: true, invalidPath: true, notDocumented: true },
   requiredToBeDocumented: ['Function', 'Interface', 'TypeAlias', 'Variable', 'Class'],
@@ -254,7 +256,7 @@ function readMore(name: string, root: string): string {
   const items = about.map(({ address, title }) => `<li>${way(`${root}${address}.html`, 'help', title)}</li>`);
   return items.length === 0
     ? ''
-    : `<section class="tsd-panel"><h2>In the guides</h2><ul>${items.join('')}</ul></section>`;
+    : `<section class="tsd-panel in-guides"><h2>In the guides</h2><ul>${items.join('')}</ul></section>`;
 }
 
 // What the theme leaves to be wished for by a screen reader: landmarks, and no link within what folds and unfolds.
@@ -267,6 +269,7 @@ app.renderer.on(PageEvent.END, (page) => {
     .replaceAll(/<summary[\s\S]*?<\/summary>/g, (summary) =>
       summary.replaceAll(/<a [^>]*aria-label="Permalink"[\s\S]*?<\/a>/g, ''),
     )
+    .replace('<nav id="tsd-sidebar-links"', '<nav id="tsd-sidebar-links" aria-label="Course and tools"')
     .replaceAll(ROOT, root);
   const { model } = page;
   const index = model instanceof DocumentReflection ? guides.indexOf(guideOf(model)!) : -1;
@@ -347,5 +350,7 @@ if (project) {
   writeFileSync(join(OUT, 'llms-full.txt'), fullText());
   writeSources();
   await writePlaygrounds();
+  mkdirSync(join(OUT, 'slides'), { recursive: true });
+  writeFileSync(join(OUT, 'slides/index.html'), slides());
 }
 if (!project || app.logger.hasErrors() || app.logger.hasWarnings()) process.exitCode = 1;

@@ -72,7 +72,7 @@ export function typeset(line: string): string {
   const formula = formulaTex(line);
   if (!formula) return `<p class="formula formula-note">${escaped(line)}</p>`;
   const math = katex.renderToString(formula.tex, { displayMode: true, output: 'htmlAndMathml' });
-  return `<div class="formula">${math}${formula.note && `<p class="formula-note">${escaped(formula.note)}</p>`}</div>`;
+  return `<div class="formula" role="group" aria-label="formula" tabindex="0">${math}${formula.note && `<p class="formula-note">${escaped(formula.note)}</p>`}</div>`;
 }
 
 /** As much of markdown-it as is needed here. */

@@ -13,7 +13,7 @@ import {
 import { caution } from '../session/messages.js';
 import { readSession, type SessionInput } from '../session/prescription.js';
 import { peaks } from '../session/volume.js';
-import { listed, total } from '../session/working.js';
+import { total } from '../session/working.js';
 import { format } from '../quantity/format.js';
 import { checkConsistency, finder } from './consistency.js';
 import { prescribedItem } from './item-prescription.js';
@@ -68,7 +68,7 @@ export function sideOf(document: Plan | SessionRecord): Side {
   const sessionTime =
     sessionS === undefined
       ? undefined
-      : total('session-time', sessionS, 's', listed('T', 'sessionS', format(sessionS)), 'definition');
+      : total('session-time', sessionS, 's', { sessionS: format(sessionS) }, 'definition');
   return { parts: items.map(prescriptionDone), sessionTime, sessionLoad, exercises: named(items), stops };
 }
 

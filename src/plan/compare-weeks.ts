@@ -1,18 +1,16 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
 import { attempt, describe, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, sum } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
-import { highest, list, listed, summed, total } from '../session/working.js';
+import { highest, list, summed, total } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { onceEach } from './gravest-first.js';
@@ -71,7 +69,6 @@ export interface WeekComparison {
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the week', whole: true };
@@ -125,7 +122,7 @@ const isRestricted = ({ parts }: Done): boolean => parts.some(isCuffed);
 
 const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
-  return total('sessions', sum(times), '{sessions}', listed('S', 'weekSessions', list(times)), 'practice');
+  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) }, 'practice');
 };
 
 /** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
@@ -154,7 +151,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
         return limbTotals(own)[quantity] as Answer<K> | undefined;
       }),
     );
-  const none = total('restriction-time', 0, 's', listed('S', 'weekSessions', '0'), 'practice');
+  const none = total('restriction-time', 0, 's', { weekSessions: '0' }, 'practice');
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
@@ -397,13 +394,12 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
-  const comparison = {
+  return {
     document: 'week-comparison',
     weeks: rows,
     goals: goalResults(goals, last.done ?? last.planned),
     stops,
     cautions,
     standing,
-  } as const;
-  return { ...comparison, sources: idsIn(comparison) };
+  };
 });

@@ -10,7 +10,7 @@ import { textByCode } from './catalogue.js';
 type Json = Record<string, unknown>;
 
 /** Lists of sentences in a document. */
-const SENTENCES = ['assumptions', 'cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
+const SENTENCES = ['cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
 
 const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isNumber = (part: unknown): part is number => typeof part === 'number';

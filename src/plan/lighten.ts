@@ -1,16 +1,18 @@
-import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
+import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
 import { parseScheme } from '../session/notation.js';
 import type { Restriction } from '../session/prescription.js';
 import { repetitionsAtPercent } from '../strength/repetitions.js';
 import { heaviestUpTo } from './available-loads.js';
+import { assumption } from './assumptions.js';
 import { coded, codedCaution } from './coded.js';
 import { comparisonOf, sideOfItems, type SessionComparison } from './compare-sessions.js';
 import { onceEach } from './gravest-first.js';
@@ -65,7 +67,7 @@ export interface LighterOptions {
   /** None while a stop is in force. */
   readonly options: readonly LighterOption[];
   /** What no option keeps, and why. */
-  readonly notOffered: readonly (Assumption & { readonly keeps: Keeps })[];
+  readonly notOffered: readonly (Sentence & { readonly keeps: Keeps })[];
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
@@ -214,7 +216,7 @@ function toFailure({ items }: Case, load: number): number | undefined {
 function waysOf(given: Case) {
   const { counts, items, exercise, plan, load, lighter } = given;
   const ways: Way[] = [{ keeps: 'sets', counts }];
-  const notOffered: (Assumption & { readonly keeps: Keeps })[] = [];
+  const notOffered: (Sentence & { readonly keeps: Keeps })[] = [];
   const not = (keeps: Keeps, ...sentence: Parameters<typeof coded>): void => {
     notOffered.push({ keeps, ...coded(...sentence) });
   };
@@ -234,7 +236,9 @@ function waysOf(given: Case) {
     ways.push({
       keeps: 'repetitions-in-reserve',
       counts: counts.map((count) => count + more),
-      assumptions: [coded('lighter-reserve-of-fresh-set', { from: before, to: after })],
+      assumptions: [
+        assumption('lighter-reserve-of-fresh-set', { from: Number(format(before)), to: Number(format(after)) }),
+      ],
       cautions: cuffed ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
     });
   }

@@ -1,4 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
+import type { Sentence } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import type { Grade } from '../evidence/grades.js';
@@ -32,13 +32,7 @@ export function measureAgain(
   testedOn: string | undefined,
 ): MeasureAgain[] {
   const found: MeasureAgain[] = [];
-  const add = (
-    what: MeasureAgain['what'],
-    due: boolean,
-    said: Assumption,
-    evidence: Grade,
-    source?: SourceId,
-  ): void => {
+  const add = (what: MeasureAgain['what'], due: boolean, said: Sentence, evidence: Grade, source?: SourceId): void => {
     found.push({ what, due, ...said, evidence, ...(source && { source }) });
   };
   for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {

@@ -39,8 +39,6 @@ export const planMessages = {
   'symptom-soreness': 'muscle soreness that is still there at the next session',
 
   'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
-  'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
-  'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
   'screening-clears-no-one':
     'We compared the answers with a list of published conditions. This is no clearance to train.',
@@ -82,9 +80,6 @@ export const planMessages = {
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. Trials of exercise went up to about {most} mmHg. Stop, and see a clinician before another session.',
   'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} {unit} was lifted, above the {planned} {unit} of the plan.',
   'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
-  'tempo-not-recorded':
-    'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
-  'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
 
   'proposal-clears-no-one':
     'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
@@ -155,11 +150,6 @@ export const planMessages = {
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
-  'readings-carried':
-    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
-  'lower-of-two-sides':
-    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
-
   'weeks-clear-no-one':
     'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
   'weeks-no-one-road':
@@ -190,8 +180,6 @@ export const planMessages = {
     'No equation gives repetitions to failure at both loads: it needs 1RM, and 1 to 20 repetitions to failure.',
   'lighter-reserve-passed':
     'A set has more repetitions than the {repetitions} to failure that the equation gives, so nothing is in reserve by it.',
-  'lighter-reserve-of-fresh-set':
-    'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
   'lighter-reserve-without-cuff':
     'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
   'lighter-minutes-passed':
@@ -226,4 +214,4 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { assumption, caution } = /* @__PURE__ */ speaker(planMessages);
+export const { caution, sentence } = /* @__PURE__ */ speaker(planMessages);

@@ -8,7 +8,7 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';

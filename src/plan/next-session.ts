@@ -1,5 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
+import type { Sentence } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
@@ -87,7 +86,7 @@ function read(request: ProgressionRequest) {
 }
 
 /** A draft that raises nothing, and why. */
-const held = (item: PlanItem, { reasons }: Draft, why: Assumption): Draft => ({
+const held = (item: PlanItem, { reasons }: Draft, why: Sentence): Draft => ({
   action: 'repeat',
   load: loadOf(item).load,
   reasons: [...reasons, why],
@@ -253,7 +252,7 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
   const cautions = [...latest.flatMap((record) => record.cautions), ...said];
   const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
-  const proposal = {
+  return {
     document: 'proposal',
     schemaVersion: 1,
     libraryVersion: version,
@@ -263,6 +262,5 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     stops,
     cautions: onceEach(softened(cautions, stops)),
     standing: sentences,
-  } as const;
-  return { ...proposal, sources: idsIn(proposal) };
+  };
 });

@@ -1,6 +1,5 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, type InputIssue, type Path } from '../answer/issues.js';
@@ -38,12 +37,13 @@ import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { measuredDay } from './measured-limb.js';
 import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
-import { screeningAssumption, screeningCaution } from './screening-messages.js';
+import { screeningCaution } from './screening-messages.js';
 import { standingSentences, stopSigns } from './standing.js';
 import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
 import type { LimbTotals, Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanRequest, PlanSet } from './types.js';
@@ -59,7 +59,8 @@ function occlusionOf(
   const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
   const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, occlusion, equation, side } = limb;
   const place = { limb: limb.limb, side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg };
-  if (occlusion !== undefined) return occlusionForExercise(heldOcclusion(occlusion, limb, diastolicMmHg), place);
+  if (occlusion !== undefined)
+    return occlusionForExercise(heldOcclusion(occlusion, limb, diastolicMmHg), { ...place, held: true });
   if (!measured) {
     const readings = {
       limb: limb.limb,
@@ -191,12 +192,9 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
   unit: loadUnitCode(unit),
   equation: 'stated-load',
   evidence: 'practice',
-  formula: 'w',
-  symbols: { w: 'load' },
   inputs: { load, unit },
   assumptions: [assumption('load-as-stated')],
   cautions: [],
-  sources: [],
 });
 
 /** What a load of one’s own may have beside it: the weights there are, for the next one up or down. */
@@ -552,9 +550,9 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
 function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   if (!screening) return [];
   const { date: screened } = screening.request;
-  if (screened === undefined || date === undefined) return [screeningAssumption('screening-age-unknown')];
+  if (screened === undefined || date === undefined) return [assumption('screening-age-unknown')];
   return [
-    screeningAssumption('screening-dated', {
+    assumption('screening-dated', {
       date: screened,
       days: daysBetween(screened, date),
     }),
@@ -660,5 +658,5 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     standing: standingSentences(),
     stopSigns: stopSigns(),
   } as const;
-  return { ...plan, sources: idsIn(plan) };
+  return plan;
 });

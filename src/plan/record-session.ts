@@ -1,5 +1,4 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -20,7 +19,8 @@ import type { DayCheck } from './questions.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
@@ -281,7 +281,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     ...lengthCautions(facts, items),
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
   ]);
-  const record = {
+  return {
     document: 'record',
     schemaVersion: 1,
     libraryVersion: version,
@@ -297,8 +297,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: onceEach([...ofDay, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
-  } as const;
-  return { ...record, sources: idsIn(record) } as SessionRecord;
+  } as SessionRecord;
 }
 
 /**

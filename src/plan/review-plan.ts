@@ -1,11 +1,10 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution, Severity } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
-import { english } from '../answer/words.js';
+import { english } from '../answer/say.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -75,7 +74,6 @@ export interface Review {
   /** What the guideline has a range for and the document does not say. */
   readonly notJudged: readonly Measure[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 /** Which guideline to hold a document against. */
@@ -384,7 +382,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   const judged = new Set([...findings, ...inside].map(({ measure }) => measure));
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
-  const review = {
+  return {
     document: 'review',
     schemaVersion: 1,
     libraryVersion: version,
@@ -399,6 +397,5 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
       say('local-codes-decide'),
       say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
-  } as const;
-  return { ...review, sources: idsIn(review) };
+  };
 });

@@ -95,7 +95,7 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
 const setLength = some(numbers('repetitions', 'durationS'));
 
-const values = z.record(z.string(), z.union([z.string(), z.number()]));
+const values = z.record(z.string(), z.union([z.string(), z.number(), z.array(z.string())]));
 const source = code<SourceId>();
 
 const decision = strict({
@@ -169,10 +169,10 @@ const dayCheckGiven = open({
 
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const sources = z.array(source);
-const said = { code: z.string(), text: z.string(), ...some({ values }) };
+const coded = { code: z.string(), ...some({ values }) };
+const said = { ...coded, text: z.string() };
 // An id makes a part one definition of the JSON Schema.
-const assumption = open(said).register(annotations, { id: 'assumption' });
+const assumption = open(coded).register(annotations, { id: 'assumption' });
 const cautionFields = {
   ...said,
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
@@ -181,6 +181,7 @@ const cautionFields = {
 const caution = open(cautionFields).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const assumptions = z.array(assumption);
+const sentence = open(said).register(annotations, { id: 'sentence' });
 const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
 
 const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
@@ -191,14 +192,16 @@ const evidence = {
   value: z.number(),
   equation: z.string(),
   evidence: grade,
-  formula: z.string(),
-  symbols: z
-    .record(z.string(), z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]))
-    .register(annotations, { id: 'symbols' }),
   assumptions,
   cautions,
-  sources,
   ...some({
+    ownEquation: open({
+      formula: z.string(),
+      symbols: z.record(
+        z.string(),
+        z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
+      ),
+    }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
@@ -464,7 +467,6 @@ export const planDocument = open({
   cautions,
   standing,
   stopSigns: standing,
-  sources,
 });
 
 const painReport = {
@@ -537,7 +539,6 @@ export const recordDocument = open({
   stops,
   cautions,
   standing,
-  sources,
 });
 
 const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
@@ -548,7 +549,6 @@ const concluded = {
   findings: screeningFindings,
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
   standing,
-  sources,
 };
 
 /** A screening, as `screen` makes it. */
@@ -581,7 +581,7 @@ export const proposalDocument = open({
     open({
       ...place,
       action: z.enum(PROGRESSION_ACTIONS),
-      reasons: assumptions,
+      reasons: z.array(sentence),
       ...some({
         load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
         percentOfMaximum: open(fromTo(positive)),
@@ -605,5 +605,4 @@ export const proposalDocument = open({
   stops,
   cautions,
   standing,
-  sources,
 });

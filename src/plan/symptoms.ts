@@ -63,7 +63,7 @@ export type Symptom = (typeof rows)[number]['code'];
  *
  * @example
  * ```ts
- * import { messages } from 'cuffwork';
+ * import { messages } from 'cuffwork/explain';
  * import { symptoms } from 'cuffwork/plan';
  * symptoms.filter(({ grade }) => grade === 'lower').map(({ code }) => code).includes('symptom-bruising'); // => true
  * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'

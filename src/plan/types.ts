@@ -1,6 +1,5 @@
 import type { Exact, Full } from '../answer/defined.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
@@ -250,7 +249,6 @@ export interface Plan {
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly stopSigns: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 /** What is proposed for an exercise. */

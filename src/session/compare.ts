@@ -7,7 +7,7 @@ import { accountFor, addUp, limbRestriction } from './account.js';
 import { ofSide } from './layout.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { peaks } from './volume.js';
-import { highest, isTense, nothing, summed, total } from './working.js';
+import { highest, isTense, summed, total } from './working.js';
 
 /** Four lines that a comparison is read in; the fourth is what the numbers do not say. */
 export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
@@ -80,12 +80,8 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
   const value = decimal(pressure).times(100).div(decimal(occlusion)).toNumber();
-  const working = {
-    formula: '100 * P / LOP',
-    symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' },
-    inputs: { pressureMmHg: pressure, occlusionMmHg: occlusion },
-  };
-  return total('percent-of-occlusion', value, '%', working, 'definition');
+  const inputs = { pressureMmHg: pressure, occlusionMmHg: occlusion };
+  return total('percent-of-occlusion', value, '%', inputs, 'definition');
 }
 
 /** What one limb does and bears in a session. */
@@ -138,7 +134,7 @@ function totalOf(session: ComparedTotals, quantity: ComparedQuantity, other: Com
   const absent = quantity === 'partialRestrictionTime' || !session.longestRestriction;
   if (session[quantity] || !likewise || LINES[quantity] !== 'cuff' || !absent) return session[quantity];
   const { kind, unit, evidence } = likewise;
-  return total(kind, 0, unit, nothing, evidence);
+  return total(kind, 0, unit, {}, evidence);
 }
 
 function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: ComparedTotals): ComparisonRow | undefined {

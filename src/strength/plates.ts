@@ -7,7 +7,8 @@ import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** A kind of plate. */
 export interface Plate {
@@ -257,18 +258,15 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
     unit: code,
     equation: 'bar-and-plates',
     evidence: 'definition',
-    formula: 'b + c + 2 * s',
-    symbols: { b: 'bar', c: 'collars', s: 'perSide' },
     inputs: { target, bar, collars, perSide: sideText(perSide), unit, rounding },
     assumptions: [
-      assumption(rounding === 'down' ? 'loaded-not-above' : 'loaded-nearest', { target: formatUnit(target, code) }),
+      assumption(rounding === 'down' ? 'loaded-not-above' : 'loaded-nearest', { target, unit }),
       assumption('plates-in-pairs'),
     ],
     cautions:
       most === undefined
         ? []
         : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
-    sources: [],
     perSide,
   };
 });

@@ -10,13 +10,13 @@ export type NumberColumn = number | ArrayLike<number | null | undefined>;
 /** One word for every row, or a word a row. */
 export type WordColumn<T extends string> = T | ArrayLike<T | null | undefined>;
 
-const MOST_ROWS = 50_000_000;
+export const MOST_ROWS = 50_000_000;
 /** Codes of a word column besides the positions of its words. */
 const NO_WORD = 254;
 const WRONG_WORD = 255;
 
 /** A list of any kind; asked so that a proxy cannot pass for a typed array. */
-const isList = (value: unknown): value is ArrayLike<unknown> => {
+export const isList = (value: unknown): value is ArrayLike<unknown> => {
   try {
     return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
   } catch {

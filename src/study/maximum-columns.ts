@@ -67,7 +67,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   reader.done();
 
   const { value, standardDeviation, flag } = out;
-  const { apply, formula } = inUnit(equation, unit);
+  const apply = inUnit(equation, unit);
   const { fittedRepetitions: fitted, population } = equation;
   const told = { repetitions: 0, from: 0, to: 0 };
   type Row = Parameters<typeof maximumDeviation>[2];
@@ -124,7 +124,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
     }
     writeIntervals(out, from, to);
   });
-  const { evidence, symbols, sources } = equation;
+  const { evidence } = equation;
   return {
     about: {
       kind: 'one-repetition-maximum',
@@ -132,10 +132,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       level: 0.95,
       equation: id,
       evidence,
-      formula,
-      symbols,
       assumptions: [normalInterval],
-      sources,
     },
     ...out,
   };

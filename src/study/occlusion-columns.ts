@@ -1,5 +1,5 @@
 import { rangeNotKnown } from '../pressure/estimate.js';
-import { assumption } from '../pressure/estimate-messages.js';
+import { assumption } from '../pressure/assumptions.js';
 import { logNormalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
@@ -40,15 +40,15 @@ import {
   type Words,
 } from './column-input.js';
 import { curveBlock } from './curve-rows.js';
-import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
+import { OWN_READINGS, readEquation, type OwnOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
 import { firstReadings, rowsBy, type OcclusionReadingColumns, type WriteRows } from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
   readonly answer: 'occlusion-pressure';
-  /** An equation by its id, or your own of `fitOcclusionEquation`. */
-  readonly equation: OcclusionEquationId | FittedOcclusionEquation;
+  /** An equation by its id, or your own of `fitOcclusionEquation` or `recalibrateOcclusionEquation`. */
+  readonly equation: OcclusionEquationId | OwnOcclusionEquation;
   readonly limb: WordColumn<Limb>;
   /** Leave out a reading that the equation does not use. */
   readonly circumferenceCm?: NumberColumn | undefined;
@@ -64,6 +64,10 @@ export interface OcclusionColumnsInput {
   readonly sex?: WordColumn<Sex> | undefined;
   readonly paddingCoefficient?: NumberColumn | undefined;
   readonly side?: WordColumn<Side> | undefined;
+  /** Readings that only your own equation draws on. */
+  readonly heightCm?: NumberColumn | undefined;
+  readonly bodyMassIndex?: NumberColumn | undefined;
+  readonly skinfoldMm?: NumberColumn | undefined;
   /** Standard deviations of the readings, where they are known. */
   readonly circumferenceErrorCm?: NumberColumn | undefined;
   readonly systolicErrorMmHg?: NumberColumn | undefined;
@@ -73,7 +77,9 @@ export interface OcclusionColumnsInput {
 }
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
-  const equation = readEquation(reader, occlusionEquations);
+  const read = readEquation(reader, occlusionEquations);
+  const equation = read?.equation;
+  const isTerm = (field: string): boolean => equation?.own?.terms.some((term) => term.field === field) ?? false;
   const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
   const uses = equation && usesOf(equation);
   // A reading that the equation does not use may be left out; one that is given has to be right.
@@ -98,6 +104,12 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
     side: input.words('side', SIDES, 'values'),
     circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, 'values'),
+    ...(Object.fromEntries(
+      OWN_READINGS.map((field) => [
+        field,
+        input.numbers(field, quantities[field], isTerm(field) ? 'nothing' : 'values'),
+      ]),
+    ) as Pick<OcclusionReadingColumns, (typeof OWN_READINGS)[number]>),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
     column: input.numbers(name, quantities[name], 'values'),
@@ -116,8 +128,8 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(first[field]));
     reader.done();
   }
-  const { fitted, error } = equation!;
-  const ranges = Object.entries(fitted)
+  const { error } = equation!;
+  const ranges = Object.entries(read!.ranges)
     .map(([field, range]) => [columns[field as 'ageYears'], range] as const)
     .filter(([column]) => column.varies || !Number.isNaN(at(column, 0)));
   const marked = ranges.map(([column]) => column);
@@ -145,24 +157,22 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     refuseRows(work, from, to);
   });
   if (shared) copyColumns(work, out);
-  const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
+  const { id, evidence, formula, symbols, fittedNotKnown } = equation!;
   const known = error.assumption !== 'error-not-known';
   return {
     about: {
       kind: 'occlusion-pressure',
       unit: 'mm[Hg]',
       level: 0.95,
-      ...(known && { scale: 'log' }),
+      ...(known && !error.own && { scale: 'log' }),
       equation: id,
       evidence,
-      formula,
-      symbols,
+      ...(equation!.error.own && { ownEquation: { formula, symbols } }),
       assumptions: [
-        ...(known ? [logNormalInterval] : []),
-        ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+        ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+        ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
-      sources,
     },
     ...out,
   };

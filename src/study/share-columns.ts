@@ -1,8 +1,8 @@
 import { Math } from '../quantity/maths.js';
 import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
-import { sources as allSources, type SourceId } from '../evidence/sources.js';
 import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
@@ -50,31 +50,28 @@ export interface LoadColumnsInput {
 /** A column answer that is given back, and the range its scalar sister takes. */
 interface Base {
   readonly field: string;
-  readonly kind: Answer['kind'];
+  readonly kinds: readonly Answer['kind'][];
   readonly units: readonly Unit[];
   readonly min: number;
   readonly max: number;
 }
 
 /** A column answer of an earlier call; only what is worked with is looked at. */
-function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: Base): ColumnAnswer | undefined {
-  const expected = `a column answer of ${kind}`;
+export function readBase(
+  reader: Reader,
+  input: ColumnReader,
+  { field, kinds, units }: Pick<Base, 'field' | 'kinds' | 'units'>,
+): ColumnAnswer | undefined {
+  const expected = `a column answer of ${kinds.join(' or ')}`;
   const given = reader.raw(field);
   try {
     const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
-    const { kind: asked, unit, evidence, scale, sources } = about;
+    const { kind, unit, evidence } = about;
     const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
-    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
-      const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
+    if (whole && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
       input.rows = value.length;
-      return {
-        value,
-        lower,
-        upper,
-        standardDeviation,
-        flag,
-        about: { kind, unit, evidence, scale, sources: ids } as unknown as ColumnsAbout,
-      };
+      // What holds for the rows is carried along, as `inputs` of what is worked out from them.
+      return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
     }
   } catch {
     // Whatever cannot be read is no column answer.
@@ -92,7 +89,7 @@ interface Share {
   /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
   readonly readFit?: (unit: Unit) => ((highest: number) => Fit) | undefined;
   readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
-  readonly about: Pick<ColumnsAbout, 'kind' | 'equation' | 'formula' | 'symbols'>;
+  readonly about: Pick<ColumnsAbout, 'kind' | 'equation'>;
 }
 
 /** A percentage of a column answer, brought to a step: what targets and loads have in common. */
@@ -146,8 +143,9 @@ function shareColumns(
     for (let row = from; row < to; row += 1) {
       const before = wholeFlag[row]!;
       const given = whole[row]!;
-      flag[row] =
-        before & REFUSED || (given >= base.min && given <= base.max) ? before : given === given ? IMPOSSIBLE : MISSING;
+      // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
+      const fine = given >= base.min && given <= base.max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
+      flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
     }
     percents.check(flag, from, to);
     steps.check(flag, from, to);
@@ -172,7 +170,7 @@ function shareColumns(
     }
     refuseRows(out, from, to);
   });
-  const { unit, evidence, scale, sources } = of!.about;
+  const { unit, evidence, scale } = of!.about;
   return {
     about: {
       ...about,
@@ -181,7 +179,7 @@ function shareColumns(
       evidence,
       ...(log && { scale }),
       assumptions: [log ? logNormalInterval : normalInterval],
-      sources: [...new Set<SourceId>([...sources, 'guideline-review-2019'])],
+      inputs: { [base.field]: of!.about },
     },
     ...out,
   };
@@ -193,7 +191,7 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
     {
       base: {
         field: 'occlusion',
-        kind: 'occlusion-pressure',
+        kinds: ['occlusion-pressure'],
         units: ['mm[Hg]'],
         min: quantities.occlusionMmHg.min / 2,
         max: quantities.occlusionMmHg.max * 4,
@@ -203,8 +201,6 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
       about: {
         kind: 'cuff-pressure',
         equation: 'percent-of-occlusion',
-        formula: 'p / 100 * LOP',
-        symbols: { p: 'percent', LOP: 'occlusion' },
       },
     },
     'down',
@@ -275,7 +271,7 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
     {
       base: {
         field: 'oneRepMax',
-        kind: 'one-repetition-maximum',
+        kinds: ['one-repetition-maximum'],
         units: ['kg', '[lb_av]'],
         min: quantities.load.min,
         max: quantities.load.max * 40,
@@ -285,8 +281,6 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
       about: {
         kind: 'training-load',
         equation: 'percent-of-maximum',
-        formula: 'p / 100 * M',
-        symbols: { p: 'percent', M: 'oneRepMax' },
       },
     },
     rounding,

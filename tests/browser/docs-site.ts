@@ -29,6 +29,7 @@ const PAGES = [
   'type/Answer.html',
   'source/pressure/target.ts.html',
   'exercises/index.html',
+  'slides/index.html',
 ];
 /** Twenty terms of the trade, each with a page that the first three results of the search must have. */
 const TERMS: Readonly<Record<string, string>> = {

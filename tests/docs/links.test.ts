@@ -59,7 +59,7 @@ describe('links of the pages', () => {
   it('join every guide to the front page of the docs', () => {
     const front = readFileSync('docs/README.md', 'utf8');
     for (const file of pages.filter(
-      (name) => /^docs\/(course\/)?[\w-]+\.md$/.test(name) && name !== 'docs/README.md',
+      (name) => /^docs\/((course|maintainers)\/)?[\w-]+\.md$/.test(name) && name !== 'docs/README.md',
     )) {
       expect(front, `${file} is not linked from docs/README.md`).toContain(`(${file.slice('docs/'.length)})`);
     }

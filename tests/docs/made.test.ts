@@ -36,6 +36,21 @@ describe('the pictures', () => {
     expect(document.querySelectorAll('path, rect, circle').length).toBeGreaterThan(5);
   });
 
+  it.each(svgs)('%s has plain colours where no style sheet is read, and others on a dark page', (_file, text) => {
+    expect(text).not.toContain('var(');
+    const { document } = parseHTML(text);
+    const style = document.querySelector('style')!.textContent!;
+    const light = Object.values(palettes.light) as string[];
+    for (const part of ['fill', 'stroke']) {
+      for (const mark of document.querySelectorAll(`[${part}^="#"]`)) {
+        expect(light).toContain(mark.getAttribute(part));
+        const name = [...mark.classList].find((one) => one.startsWith(`${part}-`));
+        expect(style, mark.outerHTML.slice(0, 120)).toContain(`.${name}{`);
+      }
+    }
+    expect(document.querySelector('svg > text')!.textContent).toBe(document.querySelector('title')!.textContent);
+  });
+
   // Source: WCAG 2.2, 1.4.3 (text, 4.5:1) and 1.4.11 (graphics, 3:1).
   it.each(Object.entries(palettes))('have enough contrast on %s paper', (_name, colours) => {
     for (const text of [colours.text, colours.faint]) expect(wcagContrast(text, colours.paper)).toBeGreaterThan(4.5);

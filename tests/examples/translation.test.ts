@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, explain, fill, messages, words } from '../../src/index.js';
+import { attempt, estimateOcclusionPressure } from '../../src/index.js';
+import { cite, explain, fill, messages, words } from '../../src/text/index.js';
 import {
   compareSessions,
   lightenExercise,
@@ -227,7 +228,7 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
 
 const ids = [
   ...progressionRules.map(({ id }) => id),
-  ...others.flatMap(([, document]) => ('sources' in document ? document.sources : [])),
+  ...others.flatMap(([, document]) => cite(document).map(({ id }) => id)),
 ];
 const names = ['Beinpresse', 'Armbeuge', 'Beinstrecker', 'leg extension', 'squat', 'quad set', 'walk'];
 /** Words and abbreviations that are the same in both languages, and symbols of the working. */

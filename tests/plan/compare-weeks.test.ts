@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
+import { attempt } from '../../src/index.js';
+import { cite, explain, working } from '../../src/text/index.js';
 import { compareWeeks, type Plan } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -128,15 +129,16 @@ describe('weeks side by side', () => {
       ['leg press', 0, undefined],
       ['curl', 160, 50],
     ]);
-    const { document, standing, sources } = comparison;
+    const { document, standing } = comparison;
     expect([document, ...standing.map(({ code }) => code)]).toEqual([
       'week-comparison',
       'weeks-clear-no-one',
       'weeks-no-one-road',
       'one-thing-at-a-time',
     ]);
-    expect(sources).toContain('volume-methods-2009');
-    const { equation, formula, symbols, evidence, unit } = week.sessions;
+    expect(cite(comparison).map(({ id }) => id)).toContain('volume-methods-2009');
+    const { equation, evidence, unit } = week.sessions;
+    const { formula, symbols } = working(week.sessions)!;
     expect([equation, formula, symbols, evidence, unit]).toEqual([
       'sessions',
       'S',

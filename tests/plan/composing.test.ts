@@ -6,7 +6,6 @@ import {
   correctForPosture,
   estimateOcclusionPressure,
   estimateOneRepMax,
-  explain,
   measuredOcclusionPressure,
   targetCuffPressure,
   testedOneRepMax,
@@ -23,6 +22,7 @@ import {
   type PlanLimb,
   type PlanRequest,
 } from '../../src/plan/index.js';
+import { explain } from '../../src/text/index.js';
 import { codesOf, expectClose } from '../support/hold-together.js';
 
 const readings = {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { explain, InputError, messages } from '../../src/index.js';
+import { InputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import { checkDay, dayQuestions, type DayCheckRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf } from '../support/plans.js';

@@ -2,13 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   estimateOneRepMax,
-  explain,
   isInputError,
   measuredOcclusionPressure,
   targetCuffPressure,
   trainingLoad,
-  type ExplainOptions,
 } from '../../src/index.js';
+import { explain, type ExplainOptions } from '../../src/text/index.js';
 import {
   compareSessions,
   checkDay,

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { guardMessages } from '../../src/answer/guards.js';
-import { explain, messages, type ExplainOptions } from '../../src/index.js';
+import { explain, messages, type ExplainOptions } from '../../src/text/index.js';
 import {
   compareSessions,
   lightenExercise,

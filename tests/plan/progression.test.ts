@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cite, explain, isInputError, messages } from '../../src/index.js';
+import { isInputError } from '../../src/index.js';
+import { cite, explain, messages } from '../../src/text/index.js';
 import { ladder, nextRung, nextSession, progressionRules, type ProgressionRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { codesOf as codes } from '../support/hold-together.js';

@@ -1,5 +1,6 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
-import { attempt, measuredOcclusionPressure, show, testedOneRepMax, toRows, weekTotals } from '../../src/index.js';
+import { attempt, measuredOcclusionPressure, testedOneRepMax, weekTotals } from '../../src/index.js';
+import { show, toRows } from '../../src/text/index.js';
 import {
   findItem,
   nextSession,
@@ -96,7 +97,7 @@ describe('show', () => {
   it('is one line for an answer, with interval, equation and grade', () => {
     const lop = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
     expect(show(lop)).toBe(
-      'Limb occlusion pressure 168 mmHg (95 % interval 151.14–184.86) · measured-doppler · derived',
+      'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived',
     );
     expect(show({ ...lop, cautions: [{ severity: 'caution', code: 'x', text: 'x' }] })).toMatch(/ · read 1 caution$/);
   });

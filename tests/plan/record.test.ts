@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, cite, explain, isInputError } from '../../src/index.js';
+import { accountSession, isInputError } from '../../src/index.js';
+import { cite, explain } from '../../src/text/index.js';
 import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';

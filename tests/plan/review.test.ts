@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cite, explain, type Path } from '../../src/index.js';
+import { type Path } from '../../src/index.js';
+import { cite, explain } from '../../src/text/index.js';
 import { guidelines, planSession, recordSession, reviewPlan, type Plan, type Review } from '../../src/plan/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { messages } from '../../src/index.js';
+import { messages } from '../../src/text/index.js';
 import {
   guidelines,
   ladder,

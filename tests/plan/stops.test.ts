@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError, messages } from '../../src/index.js';
+import { attempt, InputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import {
   checkDay,
   nextRequest,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError, messages } from '../../src/index.js';
+import { attempt, InputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import {
   checkDay,
   nextSession,
@@ -85,7 +86,7 @@ describe('a screening and a check of the day', () => {
   });
 
   it.each(Object.entries({ screening, dayCheck }))('are refused where they were changed: %s', (_, document) => {
-    for (const path of [['findings'], ['unanswered'], ['standing'], ['sources']]) {
+    for (const path of [['findings'], ['unanswered'], ['standing']]) {
       const emptied = edited(document, path, []);
       expect(refusedAt(emptied)).toEqual(path);
       expect(() => explain(emptied)).toThrow(InputError);
@@ -188,7 +189,7 @@ describe('a plan that was changed', () => {
     expect(readDocument(edited(forged, ['standing', 0, 'text'], 'CLEARED'))).toEqual(plan);
   });
 
-  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'sources', 'limbs', 'assumptions'] as const)(
+  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'limbs', 'assumptions'] as const)(
     'is refused where %s were emptied or added to',
     (name) => {
       if (plan[name].length > 0) expect(refusedAt(edited(plan, [name], []))).toContain(name);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
+import { attempt } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import {
   compareWeeks,
   nextRequest,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
 /** The rows of the ledger: what stands between the bars of every line whose first cell is an id. */
-const rows = readFileSync('docs/robustness.md', 'utf8')
+const rows = readFileSync('docs/maintainers/robustness.md', 'utf8')
   .split('\n')
   .filter((line) => /^\| [A-Z]-\d\d /.test(line))
   .map((line) => {

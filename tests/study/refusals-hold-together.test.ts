@@ -88,15 +88,13 @@ describe('a call that is wrong', () => {
       { about: { ...about, kind: 'cuff-pressure' } },
       { about: { ...about, unit: 'kg' } },
       { about: { ...about, evidence: 'good' } },
-      { about: { ...about, sources: 'none' } },
     ])
       expect(of(wrong)).toEqual(none);
     expect(refused({ oneRepMax: occlusion }, load)).toEqual([
       ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', 'something else'],
     ]);
-    const more = { about: { ...about, sources: [...about.sources, 'of-a-newer-version', 5] } } as never;
-    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion: { ...occlusion, ...(more as object) } });
-    expect(kept.about.sources).not.toContain('of-a-newer-version');
+    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion });
+    expect(kept.about.inputs).toEqual({ occlusion: about });
   });
 
   it('brings a load to what there is in one way', () => {

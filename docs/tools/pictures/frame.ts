@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 
-/** Colours by their job; each is a variable of the picture, so that it follows a dark page. */
+/** Colours by their job: names until the picture is done, then plain colours that follow a dark page. */
 export const ink = {
   text: 'var(--text)',
   faint: 'var(--faint)',
@@ -34,21 +34,39 @@ export const palettes = {
   },
 } as const;
 
-const variables = (palette: Readonly<Record<string, string>>): string =>
-  Object.entries(palette)
-    .map(([name, colour]) => `--${name}:${colour}`)
-    .join(';');
+/** The rules that a dark page changes the colours by; without them, each mark has its plain colour. */
+const dark = (['fill', 'stroke'] as const)
+  .flatMap((part) => Object.entries(palettes.dark).map(([name, colour]) => `.${part}-${name}{${part}:${colour}}`))
+  .join('');
+
+/** `fill="var(--first)"` as a plain colour, with a class for a dark page: word processors and slides know no variables. */
+function plainColours(svg: string): string {
+  return svg.replace(/<\w[^>]*>/g, (tag) => {
+    const classes: string[] = [];
+    const plain = tag.replace(/ (fill|stroke)="var\(--(\w+)\)"/g, (_all, part: string, name: string) => {
+      classes.push(`${part}-${name}`);
+      return ` ${part}="${palettes.light[name as keyof typeof palettes.light]}"`;
+    });
+    return classes.length === 0 ? tag : plain.replace(/^<\w+/, (start) => `${start} class="${classes.join(' ')}"`);
+  });
+}
 
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 /** What a picture is called, and what it says to who cannot see it. */
 export interface Words {
   readonly title: string;
+  /** What its marks are, under the title. */
+  readonly legend?: string;
   readonly description: string;
 }
 
+/** Room for the title, and for the legend under it. */
+const HEAD = 34;
+const LEGEND = 18;
+
 /** A plot as the text of an SVG file that needs nothing beside it. */
-export function draw({ title, description }: Words, options: Plot.PlotOptions): string {
+export function draw({ title, legend, description }: Words, options: Plot.PlotOptions): string {
   const { document } = parseHTML('<html><body></body></html>');
   const plot = Plot.plot({
     width: 800,
@@ -58,25 +76,32 @@ export function draw({ title, description }: Words, options: Plot.PlotOptions): 
     ...options,
   });
   const [, left, top, width, height] = /viewBox="([-\d.]+) ([-\d.]+) ([-\d.]+) ([-\d.]+)"/.exec(plot.outerHTML)!;
-  const style = [
-    `svg{${variables(palettes.light)};font:13px system-ui,sans-serif;color:var(--text)}`,
-    `@media(prefers-color-scheme:dark){svg{${variables(palettes.dark)}}}`,
-    'text{white-space:pre}',
-  ].join('');
+  const { text: ground } = palettes.light;
+  const style = `text{white-space:pre}@media(prefers-color-scheme:dark){svg{color:${palettes.dark.text}}${dark}}`;
   const inner = plot.innerHTML
     .replace(/<style>[\s\S]*?<\/style>/, '')
     // Two decimals of a pixel are more than an eye sees, and the same on every machine.
     .replaceAll(/-?\d+\.\d{3,}/g, (digits) => String(Number(Number(digits).toFixed(2))))
     .replaceAll(/<(g|path|text|line|rect|circle)/g, '\n<$1');
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[left, top, width, height].join(' ')}" width="${width}" height="${height}" role="img" aria-labelledby="title description" fill="currentColor" text-anchor="middle">`,
+  // The title is seen too: a picture is often shown alone.
+  const head = HEAD + (legend ? LEGEND : 0);
+  const [x, y] = [Number(left), Number(top) - head];
+  const high = Number(height) + head;
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${[x, y, width, high].join(' ')}" width="${width}" height="${high}" role="img" aria-labelledby="title description" color="${ground}" fill="currentColor" text-anchor="middle" font-family="system-ui, sans-serif" font-size="13">`,
     `<title id="title">${escaped(title)}</title>`,
     `<desc id="description">${escaped(description)}</desc>`,
     `<style>${style}</style>`,
-    `<rect width="${width}" height="${height}" rx="6" fill="var(--paper)"/>${inner}`,
+    `<rect x="${x}" y="${y}" width="${width}" height="${high}" rx="6" fill="var(--paper)"/>`,
+    `<text x="${x + 12}" y="${y + 24}" text-anchor="start" font-size="15" font-weight="600" fill="var(--text)">${escaped(title)}</text>`,
+    legend
+      ? `<text x="${x + 12}" y="${y + 24 + LEGEND}" text-anchor="start" font-size="12" fill="var(--faint)">${escaped(legend)}</text>`
+      : '',
+    inner,
     '</svg>',
     '',
   ].join('\n');
+  return plainColours(svg);
 }
 
 /** Words on a picture, with a halo of paper that keeps them apart from what they stand on. */

@@ -9,8 +9,8 @@ export function maximumByEquation(): string {
   const BOTTOM = 80;
   const TOP = 220;
   const curves = maximumViews
-    // An equation with an intercept holds for its own lift and unit, and has no curve of this kind.
-    .filter(({ apply }) => Math.abs(apply(2 * LOAD, 8) - 2 * apply(LOAD, 8)) < 1e-6)
+    // Those for any lift whose coefficients we read; the decimal form of one is the same curve.
+    .filter(({ lifts, evidence, id }) => lifts === 'any' && evidence !== 'unconfirmed' && !id.endsWith('-decimal'))
     .map(({ id, name, evidence }) => ({
       name,
       evidence,
@@ -36,7 +36,8 @@ export function maximumByEquation(): string {
   const rows = Math.ceil(curves.length / columns);
   return draw(
     {
-      title: 'One-repetition maximum from 100 kg, by equation',
+      title: 'One-repetition maximum from 100 kg, by the equations for any lift',
+      legend: 'Line in colour: this equation. Grey lines: the others. Band: 95 % interval. Shaded: no error known.',
       description: `One panel for each equation, its line in colour in front of the others in grey. The band is the 95 % interval; where there is none, no error is known. Above 10 repetitions to failure the equations spread apart. ${curves
         .map(
           ({ name, evidence, points }) =>

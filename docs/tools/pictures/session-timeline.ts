@@ -10,7 +10,7 @@ const prescription = (restriction: Restriction): Prescription => ({
   restriction,
 });
 
-/** The clock of one session, with the cuff left up and let down in the rests. */
+/** The clock of one session, with the cuff inflated throughout and deflated in the rests. */
 export function sessionPicture(): string {
   const rows = (['continuous', 'intermittent'] as const).map((restriction) => {
     const { events } = sessionTimeline(prescription(restriction));
@@ -29,11 +29,12 @@ export function sessionPicture(): string {
   const cuff = rows.flatMap(({ row, cuff: all }) => all.map((up) => ({ row, ...up })));
   const names = rows.flatMap(({ row }) => [
     { row, y: 0.72, text: 'sets' },
-    { row, y: 0.2, text: 'cuff up' },
+    { row, y: 0.2, text: 'inflated' },
   ]);
   return draw(
     {
       title: 'The clock of 30-15-15-15 with continuous and with intermittent restriction',
+      legend: 'Upper bars: sets. Lower bars: the cuff is inflated.',
       description: `Four sets of 30, 15, 15 and 15 repetitions of 4 seconds with three rests of 30 seconds take 6 minutes 30. ${rows.map(({ row }) => row).join('; ')}.`,
     },
     {

@@ -31,6 +31,7 @@ export function truePercent(): string {
   return draw(
     {
       title: 'What a target really is, as a percentage of the true occlusion pressure',
+      legend: 'Dot: the share you ask for. Bar: 95 % interval of the true share. Shaded: the artery is closed.',
       description: `For each way of coming by the occlusion pressure of a thigh and each target, the range that holds for 95 of 100 people. ${targets.map(({ way, asked, lower, upper }) => `${way}, ${asked}: ${Math.round(lower)} to ${Math.round(upper)} %`).join('; ')}. At 100 % the artery is closed.`,
     },
     {

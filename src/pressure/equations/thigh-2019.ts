@@ -1,8 +1,8 @@
 import type { OcclusionEquation } from '../equation.js';
 
 /**
- * Thigh occlusion pressure with an 18 cm cuff (2019 regression). The one equation here whose
- * every coefficient was read in its publication.
+ * Thigh occlusion pressure with an 18 cm cuff (2019 regression). We read every coefficient in its
+ * publication.
  *
  * Formula: LOP = 65.290 + 1.110 × TC + 0.178 × SBP + 1.153 × age − 7.984 × sex, sex: 1 male, 2 female
  *
@@ -52,5 +52,5 @@ export const thigh2019Equation = {
   error: { standardDeviationMmHg: 15.438159484000002, evidence: 'published', assumption: 'error-from-fit' },
   evidence: 'published',
   sources: ['thigh-equation-2019'],
-  assumptions: ['width-taken-from-publication', 'girth-site-not-stated'],
+  assumptions: ['width-taken-from-publication', 'circumference-site-not-checked'],
 } as const satisfies OcclusionEquation;

@@ -1,0 +1,47 @@
+import { reference, sources, type SourceId } from '../evidence/sources.js';
+import { isWorked, workingBy } from './working.js';
+import { plainInput } from '../answer/plain-input.js';
+
+/** A publication that stands behind an answer. */
+export interface Citation {
+  readonly id: SourceId;
+  readonly text: string;
+}
+
+/** What stands in several places of a document is looked into once. */
+function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void {
+  if (typeof value !== 'object' || value === null || seen.has(value)) return;
+  seen.add(value);
+  for (const [name, item] of Object.entries(value) as [string, unknown][]) {
+    const ids = name === 'sources' || name === 'source' ? [item].flat() : [];
+    for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
+    collect(item, found, seen);
+  }
+  if (isWorked(value)) for (const id of workingBy(value)?.sources ?? []) found.add(id);
+}
+
+/** Every source id anywhere in plain JSON of the library’s own, in the order met. */
+export function idsIn(document: object): SourceId[] {
+  const found = new Set<SourceId>();
+  collect(document, found, new Set());
+  return [...found];
+}
+
+/**
+ * The publications behind an answer, a plan or anything that holds answers, each once.
+ *
+ * @param answer - an answer, a plan, or anything that holds answers
+ * @returns the publications in the order met.
+ * @throws InputError when it is not an object of plain data.
+ *
+ * @example
+ * ```ts
+ * import { testedOneRepMax } from 'cuffwork';
+ * import { cite } from 'cuffwork/explain';
+ * cite(testedOneRepMax({ load: 100 })).map(({ id }) => id); // => ['one-rep-max-reliability-2020']
+ * ```
+ */
+export function cite(answer: object): Citation[] {
+  const document = plainInput(answer, 'an answer, a plan, or anything that holds answers');
+  return idsIn(document).map((id) => ({ id, text: reference(id) }));
+}

@@ -1,0 +1,639 @@
+import { Math } from '../quantity/maths.js';
+import type { Answer } from '../answer/answer.js';
+import { fill } from '../answer/messages.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { byAudience } from '../plan/audience.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import type { StageGoalResult } from '../plan/stage-goals.js';
+import type { WeekLimb, WeekSums } from '../plan/week-types.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
+import { planMessages, type PlanCode } from '../plan/messages.js';
+import type { Proposal, ProposalItem } from '../plan/proposal.js';
+import { clock, format } from '../quantity/format.js';
+import { loadUnitCode, type Unit } from '../quantity/quantities.js';
+import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
+import { assumptionText } from './assumptions.js';
+import { part, title, type Block } from './blocks.js';
+import { idsIn } from './cite.js';
+import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './section.js';
+import { pageWords, type Word } from './page-words.js';
+import {
+  always,
+  disclaimers,
+  limbLine,
+  stopBlocks,
+  told,
+  totalTime,
+  withPlaces,
+  workLines,
+  type Detail,
+} from './page.js';
+import { isSameLimb, limbsIn } from '../plan/places.js';
+import type { ScreeningFinding } from '../plan/questions.js';
+import type { RecordItem, SessionRecord } from '../plan/record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import { setCounts } from '../plan/set-counts.js';
+import { inForce, type Stop } from '../plan/stops.js';
+
+const isStopped = (document: { readonly stops: readonly Stop[] }): boolean => inForce(document.stops).length > 0;
+const sourcesPart = (word: Word, document: object): Block[] =>
+  part(word('page.sources'), { points: sourceLines(idsIn(document)) });
+/** Where there is nothing to list, a page says so. */
+const listed = (lines: readonly string[], otherwise: string): Block =>
+  lines.length > 0 ? { points: lines } : { lines: [otherwise] };
+const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): Block => ({
+  heading: word('page.item', {
+    number: index + 1,
+    exercise: item.exercise,
+    side: sideWords(say, item.side, item.limb),
+  }),
+  level: 2,
+});
+
+/** Cautions that are no stop of the document, by whom they are for; remarks on the method last. */
+function watchParts(
+  say: Say,
+  word: Word,
+  { cautions, stops }: Pick<SessionRecord, 'cautions' | 'stops'>,
+  between: readonly Block[] = [],
+  more: readonly string[] = [],
+): Block[] {
+  const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));
+  const { person, practitioner, method } = byAudience(left);
+  const lines = (own: typeof left): string[] => own.map((said) => cautionLine(say, said));
+  return [
+    ...part(word('page.watch'), { points: lines(person) }),
+    ...part(word('page.practitioner'), { points: lines(practitioner) }),
+    ...between,
+    ...part(word('page.method'), { points: [...lines(method), ...more] }),
+  ];
+}
+
+/** A finding of a screening, with how well it is backed. */
+function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
+  const { outcome, evidence, source } = finding;
+  const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
+  const grade = named(say, 'grade', evidence);
+  return `${cautionLine(say, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+}
+
+/** What answers lead to: the outcome, its findings and what is open. */
+function answeredBlocks(say: Say, word: Word, document: Screening | DayCheck): Block[] {
+  const { request, outcome: found, complete, findings, unanswered, standing } = document;
+  const outcome = word(`page.${found}`);
+  const dated = [request.date, request.label].filter((text) => text !== undefined).join(', ');
+  return [
+    {
+      lines: [
+        ...(dated ? [dated] : []),
+        complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
+        ...disclaimers(say, standing),
+      ],
+    },
+    ...part(
+      word('page.found'),
+      listed(
+        findings.map((finding) => foundLine(say, word, finding)),
+        word('page.nothing-in-answers'),
+      ),
+    ),
+    ...part(word('page.not-answered'), {
+      points: unanswered.map(({ code, question }) => say(`ask-${code}`, question)),
+    }),
+  ];
+}
+
+/** A screening as a page. */
+export function screeningBlocks(screening: Screening, say: Say): Block[] {
+  const { thrombosisScore } = screening;
+  const word = saying(say, pageWords);
+  return [
+    title(word('page.screening')),
+    ...answeredBlocks(say, word, screening),
+    { heading: word('page.score'), level: 2 },
+    { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
+    {
+      lines: [
+        ...thrombosisScore.assumptions.map((one) => assumptionText(say, one)),
+        ...thrombosisScore.cautions.map((one) => sentence(say, one)),
+      ],
+    },
+    ...sourcesPart(word, screening),
+  ];
+}
+
+/** A check of the day as a page. */
+export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
+  const word = saying(say, pageWords);
+  return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
+}
+
+/** A figure outside a range, with how well the range is backed. */
+function outsideLine(say: Say, finding: ReviewFinding, guideline: string): string {
+  const values = findingValues(say, finding, guideline);
+  const text = fill(planMessages[finding.code as PlanCode], values);
+  return `${cautionLine(say, { ...finding, values, text })} [${named(say, 'grade', finding.evidence)}]`;
+}
+
+/** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
+export function reviewBlocks(review: Review, say: Say): Block[] {
+  const { of, guideline, findings, inside, notJudged, stops, standing } = review;
+  const word = saying(say, pageWords);
+  const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
+  const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
+  const outside = (finding: ReviewFinding | StopFinding): string =>
+    finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);
+  const within = (judged: Judgement): string =>
+    word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
+  const missing = (measure: Judgement['measure']): string => {
+    const { name, of } = measureWords(say, measure);
+    return name + of;
+  };
+  return [
+    title(word(`page.review-${of}`)),
+    ...stopBlocks(say, stops),
+    { lines: [word('page.held-against', { guideline: name }), ...disclaimers(say, standing)] },
+    ...(isStopped(review)
+      ? []
+      : [
+          ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
+          ...part(
+            word('page.inside'),
+            // Limbs that are alike are told once.
+            listed([...new Set(inside.map(within))], word('page.nothing-judged')),
+          ),
+          ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
+        ]),
+    ...sourcesPart(word, review),
+  ];
+}
+
+/** What was done; with what was planned, unless a stop is in force. */
+function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (readonly [string, string])[] {
+  const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
+  const beside = (done: string, planned: string): string =>
+    stopped ? word('page.only-done', { done }) : word('page.done', { done, planned });
+  const held = (pressure: number | undefined, planned: Answer): string => {
+    const held =
+      pressure === undefined
+        ? word('page.held-not-recorded')
+        : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
+    return stopped ? held : word('page.held-and-planned', { held, planned: told(say, planned) });
+  };
+  const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
+  const fields: (readonly [string, string] | false | undefined)[] = [
+    [
+      word('page.sets'),
+      lastSetToFailure && !stopped ? word('page.done-to-failure', counts) : beside(counts.done, counts.planned),
+    ],
+    (load !== undefined || mode === undefined || mode === 'resistance') && [
+      word('page.load'),
+      load ? beside(amount(say, done.load!, loadUnitCode(done.unit!)), told(say, load)) : word('page.no-load'),
+    ],
+    [
+      word('page.cuff'),
+      restriction === 'none'
+        ? word('page.no-cuff')
+        : [held(done.heldMmHg, target!), named(say, 'value', restriction)].join('; '),
+    ],
+    restTarget && [word('page.rests'), held(done.restHeldMmHg, restTarget)],
+    done.reperfusedBeforeS !== undefined && [
+      word('page.before'),
+      word('page.cuff-down', { time: clock(done.reperfusedBeforeS) }),
+    ],
+  ];
+  return fields.filter((field) => !!field);
+}
+
+function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): Block[] {
+  const { done, totals } = item;
+  const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
+  return [
+    { fields: doneFields(say, word, item, stopped) },
+    {
+      lines: [
+        ...(done.stoppedEarly ? [word('page.stopped-early')] : []),
+        ...(done.lastSetToFailure ? [word('page.last-to-failure')] : []),
+      ],
+    },
+    {
+      under: word('page.totals'),
+      lines: [
+        ...workLines(say, word, totals),
+        totalTime(word, totals),
+        ...(item.restriction === 'none'
+          ? []
+          : [
+              [
+                word('page.restriction', { restriction: clock(restrictionTime.value) }),
+                ...(partialRestrictionTime
+                  ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })]
+                  : []),
+                ...(pressureTime ? [word('page.pressure-time', { pressure: told(say, pressureTime) })] : []),
+              ].join(', '),
+            ]),
+      ],
+    },
+  ];
+}
+
+/** Pain, a line a site. */
+function painLines(
+  say: Say,
+  word: Word,
+  scale: (value: number | undefined) => string,
+  pain: SessionRecord['pain'],
+): string[] {
+  if (!pain) return [word('page.pain-not-recorded')];
+  if (pain.length === 0) return [word('page.pain-none')];
+  return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
+    word('page.pain', {
+      place: [
+        named(say, 'value', site),
+        ...(side ? [named(say, 'value', side)] : []),
+        ...(limb ? [named(say, 'value', limb)] : []),
+      ].join(', '),
+      before: scale(before),
+      during: scale(during),
+      after: scale(after),
+      next: scale(nextMorning),
+    }),
+  );
+}
+
+/** A record as a page; in full with the working of its totals. */
+export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): Block[] {
+  const { date, label, posture, items, limbs, symptoms, stops, standing, assumptions } = record;
+  const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
+  const word = saying(say, pageWords);
+  const full = detail === 'full';
+  const stopped = isStopped(record);
+  const scale = (value: number | undefined): string =>
+    value === undefined ? word('page.not-recorded') : `${format(value)}/10`;
+  const time = sessionS === undefined ? word('page.not-recorded') : word('page.time', { time: clock(sessionS) });
+  const assumed = assumptions.map((said) => assumedLine(say, said));
+  const afterwards = part(word('page.afterwards'), { points: always(say, standing) });
+  const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
+    group: placeWords(say, { exercise, side, limb }),
+    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, say), grounds: [] })),
+  }));
+  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
+  return [
+    title(word('page.record')),
+    ...stopBlocks(say, stops),
+    {
+      lines: [
+        [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+        ...disclaimers(say, standing),
+      ],
+    },
+    ...items.flatMap((item, index) => [itemHeading(say, word, item, index), ...doneBlocks(say, word, item, stopped)]),
+    ...part(word('page.felt'), {
+      lines: [
+        ...painLines(say, word, scale, pain),
+        word('page.effort', { effort: scale(sessionRpe) }),
+        [
+          word('page.took', { time }),
+          ...(sessionLoad ? [word('page.session-load', { load: told(say, sessionLoad) })] : []),
+        ].join(', '),
+        word('page.symptoms', {
+          symptoms: symptoms.map((code) => say(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+        }),
+        ...(notes === undefined ? [] : [word('page.notes', { notes })]),
+      ],
+    }),
+    ...part(word('page.limbs'), { lines: limbs.map((totals) => limbLine(say, word, totals, 'page.limb-time')) }),
+    ...(stopped ? afterwards : watchParts(say, word, record, afterwards, full ? assumed : [])),
+    ...(full && !stopped ? part(word('page.working'), ...working, ...load) : []),
+    ...(full ? sourcesPart(word, record) : []),
+  ];
+}
+
+/** What is proposed for an exercise: what changes, from what to what. */
+function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
+  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
+  const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
+    if (weight === undefined) return undefined;
+    const words = amount(say, weight, loadUnitCode(load!.unit));
+    return share === undefined ? words : word('page.share-of-maximum', { load: words, percent: format(share) });
+  };
+  const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
+    mmHg === undefined
+      ? undefined
+      : word('page.share-asked', { pressure: amount(say, mmHg, 'mm[Hg]'), percent: format(share!) });
+  const moved = (from: string | undefined, to: string | undefined): string =>
+    from === to
+      ? word('page.kept', { value: from! })
+      : word('page.from-to', { from: from!, to: to ?? word('page.no-number') });
+  const fields: Block = {
+    fields: [
+      [
+        word('page.load'),
+        load
+          ? moved(lifted(load.from, percentOfMaximum?.from), lifted(load.to, percentOfMaximum?.to))
+          : word('page.no-load'),
+      ],
+      [
+        word('page.cuff'),
+        cuffMmHg
+          ? moved(pressed(cuffMmHg.from, percentOfOcclusion!.from), pressed(cuffMmHg.to, percentOfOcclusion!.to))
+          : word('page.no-cuff'),
+      ],
+      ...(sets ? [[word('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))] as const] : []),
+    ],
+  };
+  return [{ lines: [word(`page.propose-${action}`)] }, ...(stopped ? [] : [fields])];
+}
+
+/** Why, each reason once; with the exercises it is about, where it is not every one. */
+function reasonLines(say: Say, items: readonly ProposalItem[]): string[] {
+  const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [saidKey(reason), reason])));
+  return [...reasons].map(([key, reason]) => {
+    const own = items.filter((item) => item.reasons.some((other) => saidKey(other) === key));
+    return withPlaces(sentence(say, reason), own.length < items.length ? own.map((item) => placeWords(say, item)) : []);
+  });
+}
+
+/** A proposal as a page; while a stop is in force, the stop and no number. */
+export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
+  const { rule, painRule, items, measureAgain, stops, standing } = proposal;
+  const word = saying(say, pageWords);
+  const stopped = isStopped(proposal);
+  // What is a reason already is no caution again.
+  const reasons = new Set(items.flatMap((item) => item.reasons.map(saidKey)));
+  const left = proposal.cautions.filter((said) => !reasons.has(saidKey(said)));
+  const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
+  const ruled = word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText });
+  const painRuled = word('page.pain-rule', {
+    rule: named(say, 'value', painRule.id),
+    grade: named(say, 'grade', painRule.evidence),
+  });
+  return [
+    title(word('page.proposal')),
+    ...stopBlocks(say, stops),
+    { lines: [...(stopped ? [] : [ruled, painRuled]), ...disclaimers(say, standing)] },
+    ...items.flatMap((item, index) => [
+      itemHeading(say, word, item, index),
+      ...proposalBlocksOf(say, word, item, stopped),
+    ]),
+    ...(stopped ? [] : part(word('page.why'), { points: reasonLines(say, items) })),
+    ...part(
+      word('page.measure-again'),
+      listed(
+        measureAgain.map((again) => {
+          const text = sentence(say, again);
+          return `${again.due ? word('page.due', { text }) : text} [${named(say, 'grade', again.evidence)}]`;
+        }),
+        word('page.nothing'),
+      ),
+    ),
+    ...(stopped ? [] : watchParts(say, word, { stops, cautions: left })),
+    ...sourcesPart(word, proposal),
+  ];
+}
+
+/** A row of the table of a limb: an exercise in a week, as planned or as done. */
+interface WeekCells {
+  readonly row: WeekRow;
+  readonly way: 'planned' | 'done';
+  readonly sums: WeekSums;
+}
+
+/** Weeks as tables: the week, then each limb, exercise by exercise. */
+export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
+  const { weeks, goals, stops, standing } = comparison;
+  const word = saying(say, pageWords);
+  const lines = weeks.flatMap((row) =>
+    (['planned', 'done'] as const).flatMap((way): WeekCells[] => (row[way] ? [{ row, way, sums: row[way] }] : [])),
+  );
+  const places = limbsIn(lines.flatMap(({ sums }) => sums.limbs));
+  const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
+  const time = (answer: Answer): string => word('page.time', { time: clock(answer.value) });
+  const weekCells = ({ row, way }: WeekCells): string[] => [
+    format(row.week),
+    row.deload ? word('page.week-deload', { way: word(`page.week-${way}`) }) : word(`page.week-${way}`),
+  ];
+  const whole = lines.map((line) => [
+    ...weekCells(line),
+    format(line.sums.sessions.value),
+    format(line.sums.restrictedSessions.value),
+    cell(line.sums.sessionLoad),
+  ]);
+  const occlusionWords = ({ valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>): string =>
+    [
+      amount(say, valueMmHg, 'mm[Hg]'),
+      word(measured ? 'page.lop-measured' : 'page.lop-estimated'),
+      ...(date === undefined ? [] : [date]),
+    ].join(', ');
+  const limbTables = (place: (typeof places)[number]): Block[] => {
+    const own = lines.flatMap((line) => {
+      const limb = line.sums.limbs.find((one) => isSameLimb(one, place));
+      return limb ? [{ line, limb }] : [];
+    });
+    return [
+      { heading: sideWords(say, place.side, place.limb), level: 2 },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.week-exercise'),
+            word('page.heaviest'),
+            word('page.maximum'),
+            word('page.week-inflated'),
+            word('page.occlusion'),
+          ],
+          ...own.flatMap(({ line, limb }) =>
+            limb.exercises.map((one) => [
+              ...weekCells(line),
+              one.exercise,
+              cell(one.peakLoad),
+              cell(one.peakPercent),
+              time(one.restrictionTime),
+              cell(one.percentLop),
+            ]),
+          ),
+        ],
+      },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.volume'),
+            word('page.week-inflated'),
+            word('page.week-lop'),
+            word('page.week-circumference'),
+            word('page.week-pain'),
+          ],
+          ...own.map(({ line, limb }) => [
+            ...weekCells(line),
+            cell(limb.volumeLoad),
+            time(limb.restrictionTime),
+            limb.occlusion ? occlusionWords(limb.occlusion) : '–',
+            limb.circumferenceCm === undefined ? '–' : amount(say, limb.circumferenceCm, 'cm'),
+            limb.worstPain ? `${format(limb.worstPain.value)}/10` : '–',
+          ]),
+        ],
+      },
+    ];
+  };
+  const goalLine = ({ name, outcome, found, atLeast, atMost }: StageGoalResult): string =>
+    word('page.goal', {
+      name,
+      outcome: word(`page.goal-${outcome}`),
+      found: found === undefined ? '–' : format(found),
+      wanted: [
+        ...(atLeast === undefined ? [] : [word('page.goal-at-least', { value: format(atLeast) })]),
+        ...(atMost === undefined ? [] : [word('page.goal-at-most', { value: format(atMost) })]),
+      ].join(', '),
+    });
+  const heads = [
+    word('page.week'),
+    word('page.week-way'),
+    word('page.sessions'),
+    word('page.with-cuff'),
+    word('page.week-session-load'),
+  ];
+  return [
+    title(word('page.by-week')),
+    ...stopBlocks(say, stops),
+    { lines: disclaimers(say, standing) },
+    ...(isStopped(comparison)
+      ? []
+      : [
+          { table: [heads, ...whole] },
+          ...places.flatMap(limbTables),
+          ...part(word('page.goals'), { points: goals.map(goalLine) }),
+          ...watchParts(say, word, comparison),
+        ]),
+  ];
+}
+
+const signed = (value: number, text: string): string => (value > 0 ? `+${text}` : text);
+
+/** What each of the four lines says of a comparison; the table has the rest. */
+const SHORT = {
+  joint: ['peakLoad', 'peakPercent'],
+  work: ['repetitions', 'volumeLoad'],
+  cuff: ['restrictionTime', 'percentLop', 'longestRestriction'],
+} as const satisfies Partial<Record<ComparisonRow['line'], readonly ComparedQuantity[]>>;
+
+/** How a number of a comparison is written, and how it changes. */
+function comparisonWriter(say: Say, word: Word) {
+  const words = (value: number, unit: Unit): string =>
+    unit === 's'
+      ? word('page.time', { time: `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` })
+      : amount(say, value, unit).replace(/^-/, '−');
+  /** `−45 kg (−60 %)`; a change of a percentage is written in points. */
+  const change = ({ change, percent, unit }: ComparisonRow): string => {
+    if (change === undefined) return word('page.not-known');
+    if (change === 0) return word('page.same');
+    const share = percent === undefined ? '' : ` (${signed(percent, words(percent, '%'))})`;
+    const moved = unit === '%' ? word('page.points', { change: words(change, '1') }) : words(change, unit);
+    return signed(change, moved) + share;
+  };
+  const cell = (answer: Answer | undefined): string =>
+    answer ? words(answer.value, answer.unit) : word('page.not-given');
+  /** `75 kg → 30 kg`, or the one number where nothing changes. */
+  const fromTo = ({ from, to, change }: ComparisonRow): string =>
+    change === 0 ? cell(from) : word('page.from-to', { from: cell(from), to: cell(to) });
+  return { change, cell, fromTo };
+}
+
+/** The four lines of a comparison: on the joint, work, under the cuff, not known. */
+export function comparedLines(
+  { rows, notKnown }: Pick<SessionComparison, 'rows' | 'notKnown'>,
+  say: Say,
+): (readonly [string, string])[] {
+  const word = saying(say, pageWords);
+  const { fromTo } = comparisonWriter(say, word);
+  const lines = (['joint', 'work', 'cuff'] as const).map((line) => {
+    const own = SHORT[line].flatMap((quantity) => {
+      const row = rows.find((one) => one.quantity === quantity);
+      return row ? [word(`page.short-${quantity}`, { value: fromTo(row) })] : [];
+    });
+    const none = word(line === 'cuff' ? 'page.no-cuff' : 'page.nothing-given');
+    return [word(`page.line-${line}`), own.join('; ') || none] as const;
+  });
+  const open = notKnown.map((code) => {
+    const { from, to } = rows.find(({ quantity }) => quantity === code) ?? {};
+    return code === 'equal-effect' ? word('page.equal-effect') : kindName(say, (from ?? to)!.kind);
+  });
+  return [...lines, [word('page.line-not-known'), open.join('; ')] as const];
+}
+
+/** A comparison of sessions in four lines, then as a table. */
+export function comparisonBlocks(comparison: SessionComparison, say: Say): Block[] {
+  const { rows, cautions, stops } = comparison;
+  const word = saying(say, pageWords);
+  const { change, cell } = comparisonWriter(say, word);
+  const heads = [word('page.measured'), word('page.from'), word('page.to'), word('page.change')];
+  return [
+    title(word('page.compared')),
+    ...stopBlocks(say, stops),
+    ...(isStopped(comparison)
+      ? []
+      : [
+          { fields: comparedLines(comparison, say) },
+          {
+            table: [
+              heads,
+              ...rows.map((row) => [
+                kindName(say, (row.from ?? row.to)!.kind),
+                cell(row.from),
+                cell(row.to),
+                change(row),
+              ]),
+            ],
+          },
+          ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
+        ]),
+  ];
+}
+
+/** Ways to do an exercise with less load, each in four lines with its cautions; while a stop is in force, the stop. */
+export function lighterBlocks(document: LighterOptions, say: Say): Block[] {
+  const { exercise, lighterPercent, options, notOffered, stops, cautions, standing } = document;
+  const word = saying(say, pageWords);
+  const guideline = say('guideline.guideline-review-2019', guidelineNames['guideline-review-2019']);
+  return [
+    title(word('page.lighter')),
+    ...stopBlocks(say, stops),
+    {
+      lines: [
+        word('page.lighter-asked', { exercise, percent: format(lighterPercent) }),
+        ...disclaimers(say, standing),
+        ...cautions.map((said) => cautionLine(say, said)),
+      ],
+    },
+    ...options.flatMap(
+      ({ keeps, load, sets, restriction, comparison, assumptions, findings, cautions: own }): Block[] => [
+        { heading: word(`page.keeps-${keeps}`), level: 2 },
+        {
+          fields: [
+            [word('page.load'), told(say, load)],
+            [word('page.sets'), setCounts(sets)],
+            [word('page.cuff'), named(say, 'value', restriction)],
+            ...comparedLines(comparison, say),
+          ],
+        },
+        {
+          points: [
+            ...findings.map((finding) => outsideLine(say, finding, guideline)),
+            // Remarks on the method are in the data; on this page they would hide the others.
+            ...own.filter((said) => byAudience([said]).method.length === 0).map((said) => cautionLine(say, said)),
+            ...assumptions.map((said) => assumedLine(say, said)),
+          ],
+        },
+      ],
+    ),
+    ...part(word('page.not-offered'), {
+      points: notOffered.map((said) => `${word(`page.keeps-${said.keeps}`)}: ${sentence(say, said)}`),
+    }),
+  ];
+}

@@ -1,0 +1,229 @@
+import type { Answer, AnswerKind } from '../answer/answer.js';
+import { InputError, issue } from '../answer/issues.js';
+import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { plainInput } from '../answer/plain-input.js';
+import { Reader } from '../answer/reader.js';
+import { english, type Say } from '../answer/say.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison } from '../plan/compare-weeks.js';
+import { pageMarkdown, pageText, type Block } from './blocks.js';
+import {
+  comparisonBlocks,
+  dayCheckBlocks,
+  lighterBlocks,
+  proposalBlocks,
+  recordBlocks,
+  reviewBlocks,
+  screeningBlocks,
+  weeksBlocks,
+} from './document-pages.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import { guidelineNames, measures } from '../plan/measures.js';
+import { planMessages, planValueWords } from '../plan/messages.js';
+import type { Proposal } from '../plan/proposal.js';
+import { printable } from '../plan/read-document.js';
+import type { SessionRecord } from '../plan/record.js';
+import type { Review } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import type { Plan } from '../plan/types.js';
+import { frozen } from '../quantity/frozen.js';
+import { kindWords } from './kinds.js';
+import { planBlocks, planWorking, type Detail } from './page.js';
+import { pageWords } from './page-words.js';
+import { addAnswerWords, sectionOf } from './section.js';
+import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './write.js';
+
+/** A document of `cuffwork/plan`. */
+export type PlanDocument =
+  Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
+
+const EXPECTED = 'an answer, a comparison or a document of this library';
+
+/** What an explanation is written as. */
+export type ExplainFormat = 'text' | 'markdown' | 'latex' | 'mathml';
+const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'latex', 'mathml'];
+const DETAILS: readonly Detail[] = ['full', 'brief'];
+
+/** How {@link explain} is to write. */
+export interface ExplainOptions {
+  /** Plain text when left out. */
+  readonly format?: ExplainFormat | undefined;
+  /** `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out. */
+  readonly detail?: 'full' | 'brief' | undefined;
+  /**
+   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers,
+   * comparisons and every document.
+   */
+  readonly messages?: Readonly<Record<string, string>> | undefined;
+}
+
+/**
+ * Every word that {@link explain} says around the sentences of `messages`, by its code: headings, names of answers
+ * and fields, grades, units. Translate the texts, keep the `{slots}`, and give them to `explain` with those of
+ * `messages`.
+ *
+ * @example
+ * ```ts
+ * import { words } from 'cuffwork/explain';
+ * words['page.title']; // => 'Session plan'
+ * words['kind.training-load']; // => 'Training load'
+ * ```
+ */
+export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
+  const all: Record<string, string> = {};
+  addAnswerWords(all);
+  for (const [measure, { name, of }] of Object.entries(measures)) {
+    all[`measure.${measure}`] = name;
+    if (of) all[`measure-of.${measure}`] = of;
+  }
+  for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
+  return frozen(Object.assign(all, pageWords, planValueWords));
+})();
+
+/** Slots of text that is the caller’s already, or said already. */
+const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
+
+/** A language of the caller’s. Fields, words of choice, symptoms that stand in a slot are translated too. */
+function sayingWith(catalogue: Catalogue): Say {
+  const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
+  const inSlots = new Map<string, string>(
+    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
+      const said = own(code) ?? text;
+      // A value is a code; a few are still words.
+      if (/^(value\.|symptom-)/.test(code)) {
+        return [
+          [text, said],
+          [code.replace('value.', ''), said],
+        ];
+      }
+      return code.startsWith('field.') ? [[text, said]] : [];
+    }),
+  );
+  /** One word, or one with numbers in it. */
+  const inPart = (part: string): string => {
+    const numbers: string[] = [];
+    const pattern = part.replace(/[\d–][\d.s–-]*/g, (number) => `{${numbers.push(number) - 1}}`);
+    const said = inSlots.get(pattern);
+    return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
+  };
+  const inWords = (slot: string, value: string): string =>
+    slot === 'total'
+      ? (own(`kind.${value}`) ?? words[`kind.${value}`] ?? value)
+      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', '));
+  const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
+    slot,
+    typeof value !== 'string' || SAID.includes(slot) ? value : inWords(slot, value),
+  ];
+  return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
+}
+
+function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; say: Say } {
+  const copy = plainInput(options, 'options of explain');
+  const reader = new Reader(copy);
+  const format = reader.optionalChoice('format', FORMATS) ?? 'text';
+  const detail = reader.optionalChoice('detail', DETAILS) ?? 'full';
+  const expected = 'texts by their codes';
+  const read = reader.anything('messages', expected, true);
+  const given = read === undefined ? {} : read;
+  const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? given : undefined;
+  if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
+    reader.report('wrong-type', 'messages', expected, 'something else');
+  }
+  reader.done();
+  return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
+}
+
+/** What a document is as a page. */
+const pages = {
+  plan: (document: object, say: Say, detail: Detail) => planBlocks(document as Plan, say, detail),
+  screening: (document: object, say: Say) => screeningBlocks(document as Screening, say),
+  'day-check': (document: object, say: Say) => dayCheckBlocks(document as DayCheck, say),
+  review: (document: object, say: Say) => reviewBlocks(document as Review, say),
+  record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
+  proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'lighter-options': (document: object, say: Say) => lighterBlocks(document as LighterOptions, say),
+  'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
+  'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
+} as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
+
+/** A page in a format; of a plan the working alone too. */
+function writePage(
+  document: { readonly document: keyof typeof pages },
+  format: ExplainFormat,
+  say: Say,
+  detail: Detail,
+): string {
+  if (format === 'text' || format === 'markdown') {
+    const blocks = pages[document.document](document, say, detail);
+    return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
+  }
+  if (document.document === 'plan') {
+    const working = planWorking(document as unknown as Plan, say);
+    return format === 'latex' ? workingLatex(working) : workingMathml(working);
+  }
+  throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
+}
+
+/** An answer in a format. */
+const answerWriters = {
+  text: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
+  markdown: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
+  latex: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
+  mathml: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
+} satisfies Record<ExplainFormat, object>;
+
+/**
+ * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
+ * from, what is taken for granted, what to watch for, the sources. A plan, a screening, a review, a record or a
+ * proposal as a page to take to the gym floor; a comparison of sessions or of weeks as a table.
+ *
+ * In `brief`, a plan is what the gym floor needs: signs to stop at, for each exercise the cuffs, load, sets, rests and
+ * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the
+ * working and the sources stay on the full page.
+ *
+ * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening and a
+ * check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against itself, and
+ * the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
+ *
+ * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
+ * `mathml`, the working alone, of answers and plans: one `aligned` environment, to stand in display mathematics, or one
+ * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
+ *
+ * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
+ * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`
+ * @returns plain text, one line for each fact, or the format asked for.
+ * @throws InputError when it is given none of them, or an option it does not have.
+ *
+ * @example
+ * ```ts
+ * import { testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { explain } from 'cuffwork/explain';
+ * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
+ * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
+ * ```
+ */
+export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
+  const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
+  const { document, kind } = copy;
+  const { format, detail, say } = readOptions(options);
+  const page = format === 'text' || format === 'markdown';
+  if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
+    throw new InputError([
+      issue('not-one-of', ['detail'], "'brief' for the page of a plan or a record alone", "'brief'"),
+    ]);
+  }
+  try {
+    if (document !== undefined && Object.hasOwn(pages, document)) {
+      return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, say, detail);
+    }
+    if (kind !== undefined && Object.hasOwn(kindWords, kind)) {
+      return answerWriters[format](printable(copy) as Answer, say);
+    }
+  } catch (error) {
+    // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
+    if (!(error instanceof TypeError)) throw error;
+  }
+  throw new InputError([issue('wrong-type', [], EXPECTED, 'something else')]);
+}

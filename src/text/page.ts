@@ -1,0 +1,475 @@
+import type { Full } from '../answer/defined.js';
+import type { Answer, Caution } from '../answer/answer.js';
+import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import type { Group } from './write.js';
+import { bloodPressureCautions } from '../pressure/blood-pressure.js';
+import { clock, format } from '../quantity/format.js';
+import type { ExerciseTotals } from '../session/account.js';
+import type { Tempo } from '../session/notation.js';
+import { sidesOf, takesTurns } from '../session/prescription.js';
+import { byAudience } from '../plan/audience.js';
+import { idsIn } from './cite.js';
+import { part, title, type Block } from './blocks.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { itemCautions } from '../plan/item-cautions.js';
+import { placeWords, sideWords } from '../plan/measures.js';
+import { pageWords, type Word } from './page-words.js';
+import { isDoneBy, isSameLimb, timesOf } from '../plan/places.js';
+import { inForce, type Stop } from '../plan/stops.js';
+import type { StandingSentence } from '../plan/standing.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem } from '../plan/types.js';
+
+/** How much of a page: all of it, or what to do and what to watch for. */
+export type Detail = 'full' | 'brief';
+
+/** As many cautions a person reads on a gym floor. */
+const MOST_FOR_PERSON = 3;
+
+/** What is said whoever trains, below the numbers; all else that every document says is above them. */
+const ALWAYS = [
+  'screen-first',
+  'supervise-first-sessions',
+  'reperfuse-between-exercises',
+  'side-effects-usual',
+  'burn-usual',
+  'watch-afterwards',
+];
+/** What is usual, so that an ordinary set is not taken for a reason to stop: beside the stop criteria. */
+const USUAL = 'burn-usual';
+
+export const disclaimers = (say: Say, standing: readonly StandingSentence[]): string[] =>
+  standing.filter(({ code }) => !ALWAYS.includes(code)).map((said) => sentence(say, said));
+
+/** What is said always; in brief what to watch for after the session. */
+export const always = (say: Say, standing: readonly StandingSentence[], detail: Detail = 'full'): string[] =>
+  standing
+    .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
+    .map((said) => sentence(say, said));
+
+/** The stops of a document, before anything else: those in force, then those that a practitioner lifted. */
+export function stopBlocks(say: Say, stops: readonly Stop[]): Block[] {
+  const word = saying(say, pageWords);
+  const lifted = stops.flatMap((stop) => {
+    if (!stop.lifted) return [];
+    const { by, on, why } = stop.lifted;
+    const text = stopLine(say, stop);
+    return [word('page.lifted-by', { text, role: word(`page.role-${by}`), date: on, why })];
+  });
+  const standing = inForce(stops).map((stop) => stopLine(say, stop));
+  return [
+    ...(standing.length > 0
+      ? part(word('page.do-not-train'), { points: standing }, { lines: [word('page.no-settings')] })
+      : []),
+    ...part(word('page.lifted'), { points: lifted }),
+  ];
+}
+
+/** What a stop says, and since when. */
+function stopLine(say: Say, { code, text: english, values = {}, since }: Stop): string {
+  const text = sentence(say, { code, text: english, values });
+  return since === undefined ? text : saying(say, pageWords)('page.dated', { text, date: since });
+}
+
+/** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
+function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' | 'page.of-maximum'): string {
+  const { percent, lower, upper } = reached!;
+  const range =
+    lower === undefined
+      ? word('page.no-range')
+      : upper === undefined
+        ? word('page.range-from', { lower: lower.toFixed(1) })
+        : word('page.range', { lower: lower.toFixed(1), upper: upper.toFixed(1) });
+  return word(of, { percent: percent.toFixed(1), range });
+}
+
+function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Full<Tempo>): string {
+  const pause = (seconds: number, where: 'page.at-top' | 'page.at-bottom'): string =>
+    seconds > 0 ? word(where, { seconds: format(seconds) }) : '';
+  return word('page.up-and-down', {
+    up: format(concentricS),
+    top: pause(topS, 'page.at-top'),
+    down: format(eccentricS),
+    bottom: pause(bottomS, 'page.at-bottom'),
+  });
+}
+
+/** `30 s` or `2 min` */
+const lengthWords = (word: Word, seconds: number): string =>
+  seconds >= 60 && seconds % 60 === 0
+    ? word('page.minutes', { minutes: format(seconds / 60) })
+    : word('page.seconds', { seconds: format(seconds) });
+
+/** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
+const setLength = (word: Word, repetitions: number | undefined, durationS: number | undefined): string =>
+  repetitions === undefined ? lengthWords(word, durationS!) : word('page.repetitions', { sets: format(repetitions) });
+
+/** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
+function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
+  const counted = sets.every(({ repetitions }) => repetitions !== undefined);
+  const lengths = sets.map(({ repetitions, durationS }) =>
+    counted ? format(repetitions!) : setLength(word, repetitions, durationS),
+  );
+  if (new Set(rests).size > 1) {
+    return lengths
+      .map((set, index) =>
+        index < rests.length ? word('page.then-rest', { set, rest: lengthWords(word, rests[index]!) }) : set,
+      )
+      .join(' – ');
+  }
+  const alike = lengths.length > 1 && new Set(lengths).size === 1;
+  const chain = alike ? word('page.times', { count: lengths.length, set: lengths[0]! }) : lengths.join(' – ');
+  const all = counted ? word('page.repetitions', { sets: chain }) : chain;
+  return rests.length === 0 ? all : word('page.then-between', { sets: all, rest: lengthWords(word, rests[0]!) });
+}
+
+/** Each warm-up set with the rest after it. */
+const warmUpWords = (word: Word, sets: PlanItem['sets']): string =>
+  sets
+    .map(({ repetitions, durationS, restS }) =>
+      word('page.then-rest', { set: setLength(word, repetitions, durationS), rest: lengthWords(word, restS) }),
+    )
+    .join(' – ');
+
+/** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
+function clockRows(say: Say, word: Word, { session, request, limbs }: Plan): [string, string][] {
+  const { events, durationS } = session.timeline;
+  const names = request.exercises.map(({ name }) => name);
+  const rows = events.map(({ atS, event, exercise, limb, side, pressureMmHg, ...more }): [string, string] => {
+    const { set, repetitions, warmUp, durationS: lastsS } = more;
+    const length = event === 'set' ? setLength(word, repetitions, lastsS) : '';
+    const plain =
+      event === 'set' ? word(warmUp ? 'page.warm-up-set' : 'page.set', { set: set!, length }) : word(`page.${event}`);
+    const words =
+      event === 'set' && exercise !== undefined
+        ? word('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
+        : pressureMmHg === undefined
+          ? plain
+          : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
+    if (limbs.length < 2 || limb === undefined || side === undefined) return [clock(atS), words];
+    const one = side === 'left' || side === 'right';
+    const where = one ? sideWords(say, side, limb) : word('page.both-sides');
+    return [clock(atS), word('page.with-side', { event: words, side: where })];
+  });
+  return [...rows, [clock(durationS), word('page.end')]];
+}
+
+export const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
+
+export const totalTime = (word: Word, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
+  [
+    ...(tension.value > 0 ? [word('page.total-tension', { tension: clock(tension.value) })] : []),
+    word('page.total-time', { session: clock(sessionTime.value) }),
+  ].join(', ');
+
+/** The work that was or is to be done, where sets are counted. */
+export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+  const { repetitions, volumeLoad, bodyMassVolumeLoad } = totals;
+  if (repetitions.value === 0) return [];
+  const count = format(repetitions.value);
+  return [
+    volumeLoad
+      ? word('page.total-volume', { repetitions: count, volume: told(say, volumeLoad) })
+      : word('page.total-repetitions', { repetitions: count }),
+    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(say, bodyMassVolumeLoad) })] : []),
+  ];
+}
+
+/** What an exercise or a session adds up to. */
+function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+  const { restrictionTime, longestRestriction } = totals;
+  const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
+  return [
+    ...workLines(say, word, totals),
+    totalTime(word, totals),
+    ...(longestRestriction.value > 0
+      ? [
+          word('page.total-restriction', {
+            restriction: clock(restrictionTime.value),
+            longest: clock(longestRestriction.value),
+          }),
+        ]
+      : []),
+    ...(partialRestrictionTime ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })] : []),
+    ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
+    ...(relativePressureTime
+      ? [
+          word('page.total-pressures', {
+            pressure: told(say, pressureTime!),
+            relative: told(say, relativePressureTime),
+          }),
+        ]
+      : []),
+  ];
+}
+
+/** What is lifted: a load, a share of body mass, both, or nothing. */
+function loadWords(say: Say, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+  const lifted =
+    load &&
+    amount(say, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
+  if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
+  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(say, bodyMassKg!, 'kg') });
+  return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
+}
+
+/** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
+function cuffWords(say: Say, word: Word, { request }: Plan, item: PlanItem): string {
+  const { target, restTarget, restriction } = item;
+  if (restriction === 'none') return word('page.no-cuff');
+  const when = restTarget
+    ? word('page.partial', {
+        pressure: amount(say, restTarget.value, 'mm[Hg]'),
+        percent: restTarget.reached!.percent.toFixed(1),
+      })
+    : word(`page.${restriction}`);
+  const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
+  const worn = width === undefined ? [] : [word('page.cuff-width', { width: amount(say, width, 'cm') })];
+  const pressure = [amount(say, target!.value, 'mm[Hg]'), reachedWords(word, target!, 'page.of-occlusion'), ...worn];
+  return `${pressure.join(', ')}; ${when}`;
+}
+
+type Field = readonly [label: string, text: string];
+
+/** What to do, but for the cuff. */
+function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
+  const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure } = item;
+  const done = setWords(word, sets, rests);
+  const fields: (Field | false)[] = [
+    (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
+    intensityPercent !== undefined && [
+      word('page.intensity'),
+      word('page.of-capacity', { percent: format(intensityPercent) }),
+    ],
+    warmUp !== undefined && [word('page.warm-up'), warmUpWords(word, warmUp)],
+    [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
+    tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
+  ];
+  return fields.filter((field) => field !== false);
+}
+
+/** How the sides of an exercise share its sets. */
+function turnWords(say: Say, word: Word, { side, limb, changeS = 0 }: PlanExercise): string {
+  if (!side || !takesTurns(side)) return word('page.at-once');
+  const first = { side: sideWords(say, sidesOf(side)[0]!, limb) };
+  return changeS > 0 ? word('page.in-turn-change', { ...first, change: format(changeS) }) : word('page.in-turn', first);
+}
+
+/** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
+function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block[] {
+  const { request, items, session } = plan;
+  let from = 0;
+  return request.exercises.flatMap((listed, index): Block[] => {
+    const { name } = listed;
+    const sides = request.limbs.filter((limb) => isDoneBy(listed, limb));
+    const own = items.slice(from, (from += sides.length));
+    const [first, second] = own;
+    if (!first) return [];
+    const where = ({ side, limb }: PlanItem): string => sideWords(say, side, limb);
+    const ofSide = (label: string, item: PlanItem): string =>
+      second ? word('page.with-side', { event: label, side: where(item) }) : label;
+    const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
+    // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
+    const after = new Map<number, number>();
+    for (const { event, set, warmUp, durationS } of events) {
+      if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
+    }
+    const rests = [...after.values()];
+    const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
+    const bare = first.restriction === 'none';
+    const fields: (Field | false | undefined)[] = [
+      ...(bare ? [first] : own).map((item): Field => [
+        bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
+        cuffWords(say, word, plan, item),
+      ]),
+      [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
+      second && [word('page.turns'), turnWords(say, word, listed)],
+      ...doneFields(say, word, first, rests),
+      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
+    ];
+    const title = second ? word('page.both-sides') : where(first);
+    return [
+      { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
+      { fields: fields.filter((field) => !!field) },
+      ...(detail === 'full' && !second && !several(plan)
+        ? [{ under: word('page.clock'), rows: clockRows(say, word, plan) }]
+        : []),
+      ...(detail === 'full'
+        ? own.map((item) => ({
+            under: ofSide(word('page.totals'), item),
+            lines: totalLines(say, word, item.totals),
+          }))
+        : []),
+    ];
+  });
+}
+
+/** The totals of an exercise or a session, by name. */
+const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) => Object.entries(sums) as [keyof typeof sums, Answer][];
+
+/** Whether a session is more than one exercise on one limb. */
+const several = ({ items }: Plan): boolean => items.length > 1;
+
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/**
+ * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
+ * then what is one limb’s own.
+ */
+export function planWorking(plan: Plan, say: Say): Required<Group>[] {
+  const { items, session } = plan;
+  const groups: Required<Group>[] = [];
+  const standing = inForce(plan.stops).map((stop) => stopLine(say, stop));
+  if (standing.length > 0) {
+    const word = saying(say, pageWords);
+    return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
+  }
+  // What several answers rest on is said once.
+  const said = new Set<string>();
+  const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
+    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
+    if (sections.length > 0) groups.push({ group, sections });
+  };
+  const times = timesOf(items);
+  const titles = items.map(({ exercise }, index) => (times[index]! > 1 ? `${exercise} (${times[index]!})` : exercise));
+  const shown = new Map<string, Answer>();
+  items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, totals }, index) => {
+    const title = titles[index]!;
+    const where = sideWords(say, side, limb);
+    const limbs = items.filter((_, at) => titles[at] === title);
+    const isShared = ([name, answer]: ReturnType<typeof sumsOf>[number]): boolean =>
+      limbs.every((other) => isSame(other.totals[name], answer));
+    const sums = sumsOf(totals);
+    if (target && !shown.has(where)) {
+      shown.set(where, target);
+      add(where, [occlusion, target]);
+    }
+    if (titles.indexOf(title) === index) {
+      add(title, [oneRepMax, load, ...sums.filter(isShared).map(([, answer]) => answer)]);
+    }
+    const own = sums.filter((sum) => !isShared(sum)).map(([, answer]) => answer);
+    add(`${title}, ${where}`, [isSame(shown.get(where), target) ? undefined : target, restTarget, ...own]);
+  });
+  if (several(plan)) {
+    const whole = sumsOf(session.totals).map(([, answer]) => answer);
+    add(say('page.session', pageWords['page.session']), whole);
+  }
+  return groups;
+}
+
+/** What a limb goes through in a session; `some` tells its restriction where there is any. */
+export function limbLine(
+  say: Say,
+  word: Word,
+  totals: LimbTotals,
+  some: 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
+): string {
+  const { limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad } = totals;
+  const values = { side: sideWords(say, side, limb), restriction: clock(restrictionTime.value), exercises };
+  return [
+    word(exercises === 0 ? 'page.limb-none' : some, values),
+    lower && word('page.total-partial', { partial: clock(lower.value) }),
+    volumeLoad && word('page.limb-volume', { volume: told(say, volumeLoad) }),
+  ]
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** A line with the exercises or limbs that it is about. */
+export const withPlaces = (line: string, places: readonly string[]): string =>
+  places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
+/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
+function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
+  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(saidKey);
+  return cautions.map((said) => {
+    const key = saidKey(said);
+    const isSaid = (own: readonly Caution[]): boolean => own.some((other) => saidKey(other) === key);
+    const whose = personal.includes(key) ? items : items.filter((item) => isSaid(itemCautions(item)));
+    const worn = limbs.filter((limb) => isSaid(limb.cautions));
+    const places =
+      whose.length > 0 && whose.length < items.length
+        ? whose.map((item) => placeWords(say, item))
+        : whose.length === 0 && worn.length < limbs.length
+          ? worn.map(({ side, limb }) => sideWords(say, side, limb))
+          : [];
+    return withPlaces(cautionLine(say, said), places);
+  });
+}
+
+/** Who trains, in one line. */
+function personLine(say: Say, word: Word, request: Plan['request']): string {
+  const { label, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
+  const parts = [
+    label ?? word('page.person'),
+    ageYears !== undefined && word('page.years', { age: format(ageYears) }),
+    sex && named(say, 'value', sex),
+    word('page.blood-pressure', { systolic: format(systolicMmHg), diastolic: format(diastolicMmHg) }),
+    sessionsPerWeek !== undefined && word('page.sessions-per-week', { sessions: format(sessionsPerWeek) }),
+    weeks !== undefined && word('page.weeks', { weeks: format(weeks) }),
+  ];
+  return parts.filter(Boolean).join(', ');
+}
+
+/** A plan as a page: in full with the working of every number below it, or in brief, to hold at the gym floor. */
+export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
+  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops } = plan;
+  const word = saying(say, pageWords);
+  const brief = detail === 'brief';
+  const top: Block[] = [
+    title(word('page.title')),
+    ...stopBlocks(say, stops),
+    { lines: [personLine(say, word, request), ...disclaimers(say, standing)] },
+  ];
+  const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
+  const usual = standing.filter(({ code }) => code === USUAL);
+  const criteria = part(
+    word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
+    { points: stopSigns.map((said) => sentence(say, said)) },
+    { lines: usual.map((said) => sentence(say, said)) },
+  );
+  const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
+  if (inForce(plan.stops).length > 0) return [...top, ...criteria, ...below];
+
+  // A stop that was lifted is shown with its decision, and not as a caution again.
+  const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));
+  const { person, practitioner, method } = byAudience(left);
+  const shown = brief ? person.slice(0, MOST_FOR_PERSON) : person;
+  const rest = left.length - shown.length;
+  const more = rest === 0 ? [] : [word(rest === 1 ? 'page.more-one' : 'page.more', { count: rest })];
+  const limbLines = limbs.map((totals) =>
+    limbLine(say, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
+  );
+  const watch = { points: warnings(say, plan, shown) };
+  const exercises = exerciseBlocks(say, word, plan, detail);
+  if (brief) {
+    return [
+      ...top,
+      ...(shown.length > 0 ? part(word('page.watch'), watch, { lines: more }) : []),
+      ...criteria,
+      ...exercises,
+      ...part(word('page.limbs'), { lines: [...limbLines, totalTime(word, session.totals)] }),
+      ...below,
+      ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
+    ];
+  }
+  const clockAndTotals: Block[] = [
+    { under: word('page.clock'), rows: clockRows(say, word, plan) },
+    { under: word('page.totals'), lines: totalLines(say, word, session.totals) },
+  ];
+  return [
+    ...top,
+    ...criteria,
+    ...exercises,
+    ...(several(plan) ? part(word('page.session'), ...clockAndTotals) : []),
+    ...part(word('page.limbs'), { lines: limbLines }),
+    ...part(word('page.watch'), watch),
+    ...part(word('page.practitioner'), { points: warnings(say, plan, practitioner) }),
+    ...below,
+    ...part(word('page.method'), {
+      points: [...warnings(say, plan, method), ...assumptions.map((said) => assumedLine(say, said))],
+    }),
+    ...part(word('page.working'), ...planWorking(plan, say)),
+    ...part(word('page.sources'), { points: sourceLines(idsIn(plan)) }),
+  ];
+}
