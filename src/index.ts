@@ -24,7 +24,25 @@ export {
   poundsToKilograms,
   roundToStep,
 } from './answer/convert.js';
-export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';
+export {
+  attemptForm,
+  inputFields,
+  type FormAttempt,
+  type FormOptions,
+  type FormUnit,
+  type InputField,
+} from './answer/form.js';
+export {
+  attempt,
+  InputError,
+  isInputError,
+  type Attempt,
+  type Expectation,
+  type InputIssue,
+  type Path,
+} from './answer/issues.js';
+export type { Exact, Full, Loose } from './answer/defined.js';
+export type { TakesInput } from './answer/with-input.js';
 export type { IssueCode, MessageValues } from './answer/messages.js';
 export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';

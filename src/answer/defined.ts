@@ -1,3 +1,12 @@
 /** An object without the fields that are undefined. */
 export const defined = <T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
   Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as never;
+
+/** With every field given: none left out, none undefined. */
+export type Full<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> };
+
+/** With fields left out, and none undefined. */
+export type Exact<T> = { readonly [K in keyof T]: Exclude<T[K], undefined> };
+
+/** With `undefined` accepted for what may be left out. */
+export type Loose<T> = { readonly [K in keyof T]: object extends Pick<T, K> ? T[K] | undefined : T[K] };

@@ -49,7 +49,10 @@ export function fieldIssue(path: Path, known: readonly string[], name: string): 
   const suggestions = suggest(name, known);
   const likely = likeliest(name, suggestions);
   const expected = likely.length > 0 ? `perhaps ${likely.join(' or ')}` : among(known, 'fields');
-  return issue('unknown-field', [...path, name], expected, describe(name), undefined, { options: known, suggestions });
+  return issue('unknown-field', [...path, name], expected, describe(name), undefined, {
+    options: [...known],
+    suggestions,
+  });
 }
 
 /** A value that is none of the options, with those it was likely meant for. */
@@ -60,7 +63,7 @@ export function optionIssue(path: Path, options: readonly string[], value: unkno
   const many = options.length > MOST_SHOWN && suggestions.length > 0;
   const expected = (many ? `one of ${options.length} options` : among(quoted(options), 'options')) + likely;
   const code = value === undefined ? 'missing' : 'not-one-of';
-  return issue(code, path, expected, describe(value), undefined, { options, suggestions });
+  return issue(code, path, expected, describe(value), undefined, { options: [...options], suggestions });
 }
 
 /**

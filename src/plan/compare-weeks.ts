@@ -31,15 +31,15 @@ import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 export interface WeekSession {
   readonly plan: Plan;
   /** 1 when left out. */
-  readonly times?: number;
+  readonly times?: number | undefined;
 }
 
 /** A week: what was planned, what was done, or both. */
 export interface WeekInput {
-  readonly sessions?: readonly WeekSession[];
-  readonly records?: readonly SessionRecord[];
+  readonly sessions?: readonly WeekSession[] | undefined;
+  readonly records?: readonly SessionRecord[] | undefined;
   /** A lighter week on purpose: the week after it is compared with the one before it. */
-  readonly deload?: boolean;
+  readonly deload?: boolean | undefined;
 }
 
 /** What {@link compareWeeks} takes. */
@@ -47,9 +47,9 @@ export interface WeekComparisonInput {
   /** Weeks in their order. */
   readonly weeks: readonly WeekInput[];
   /** Number of the first week, such as weeks since surgery; 1 when left out. */
-  readonly firstWeek?: number;
+  readonly firstWeek?: number | undefined;
   /** Your own criteria of a stage, compared with the last week. */
-  readonly goals?: readonly StageGoal[];
+  readonly goals?: readonly StageGoal[] | undefined;
 }
 
 /** One week. */

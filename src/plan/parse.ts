@@ -2,7 +2,8 @@ import type * as z from 'zod/mini';
 import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
 import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import { quantities, type QuantityName } from '../quantity/quantities.js';
+import { quantityName } from '../quantity/field-quantity.js';
+import { quantities } from '../quantity/quantities.js';
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
@@ -45,9 +46,6 @@ const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
   return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
 };
 
-/** Fields that take an answer, and what they are as a number. */
-const NUMBERS: Readonly<Record<string, QuantityName>> = { occlusion: 'occlusionMmHg', oneRepMax: 'load' };
-
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
@@ -58,8 +56,8 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  const quantity = (Object.hasOwn(NUMBERS, name!) ? NUMBERS[name!] : name) as QuantityName;
-  if (wantsNumber && Object.hasOwn(quantities, quantity)) {
+  const quantity = quantityName(name);
+  if (wantsNumber && quantity) {
     const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
   }

@@ -59,7 +59,8 @@ function occlusionOf(
   const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
   const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, occlusion, equation, side } = limb;
   const place = { limb: limb.limb, side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg };
-  if (occlusion !== undefined) return occlusionForExercise(heldOcclusion(occlusion, limb, diastolicMmHg), place);
+  if (occlusion !== undefined)
+    return occlusionForExercise(heldOcclusion(occlusion, limb, diastolicMmHg), { ...place, held: true });
   if (!measured) {
     const readings = {
       limb: limb.limb,

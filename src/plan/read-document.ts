@@ -1,4 +1,5 @@
 import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { optionIssue } from '../answer/reader.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
@@ -174,7 +175,8 @@ export function documentInto<K extends keyof Documents>(
  * cannot be made again is refused.
  *
  * @param document - a document of `cuffwork/plan`, as JSON; a review or a comparison of weeks is made again instead.
- * @returns the document, verified, in the current version.
+ * @param kind - which document you expect, such as `plan`; any when left out
+ * @returns the document, verified, in the current version; of the type of its kind.
  * @throws InputError naming every wrong field, or the version where it is newer than this library.
  *
  * @example
@@ -185,5 +187,8 @@ export function documentInto<K extends keyof Documents>(
  * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
  * ```
  */
-export const readDocument = (document: object): Plan | SessionRecord | Proposal | Screening | DayCheck =>
-  documentOf(NAMES, document);
+export function readDocument<K extends keyof Documents = keyof Documents>(document: object, kind?: K): Documents[K] {
+  if (kind === undefined) return documentOf(NAMES, document) as Documents[K];
+  if (NAMES.includes(kind)) return documentOf([kind], document);
+  throw new InputError([optionIssue(['kind'], NAMES, kind)]);
+}

@@ -40,13 +40,13 @@ import { heaviestLoad } from './set-counts.js';
 import { say } from './standing.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
-import type { Plan, PlanItem, PlanSet } from './types.js';
+import type { DoneSet, Plan, PlanItem, PlanSet } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
-function setsDone(
-  { sets: planned, tempo, load: plannedLoad }: PlanItem,
-  { sets: done, load, instead }: DoneItem,
-): PlanSet[] {
+function setsDone({ sets: planned, tempo, load: plannedLoad }: PlanItem, { sets, load, instead }: DoneItem): PlanSet[] {
+  const done: readonly DoneSet[] = (
+    sets ?? planned.map(({ repetitionsInReserve: _, reserveRpe: __, ...set }) => set)
+  ).map((set) => (typeof set === 'number' ? { repetitions: set } : set));
   const issues: InputIssue[] = [];
   const ask = (index: number, name: string, expected: string): void => {
     issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
@@ -56,7 +56,7 @@ function setsDone(
     (set, index) => set.load ?? (load === undefined && instead === undefined ? planned[index]?.load : undefined),
   );
   const loaded = own.some((one) => one !== undefined);
-  const sets = done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
+  const kept = done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
     if (set.load !== undefined && !plannedLoad) {
       issues.push(
         issue('wrong-relation', ['sets', index, 'load'], 'left out, because the plan has no load here', 'a value'),
@@ -77,7 +77,7 @@ function setsDone(
     }) as PlanSet;
   });
   if (issues.length > 0) throw new InputError(issues);
-  return sets;
+  return kept;
 }
 
 /** The cuff as it was held, and as planned where that is not known. */
@@ -172,7 +172,26 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   return { ...facts, totals: totalsDone(facts) };
 }
 
-function itemsOf(request: RecordRequest): RecordItem[] {
+/** A request with its items; those that were done as planned are added in the order of the plan. */
+type Listed = RecordRequest & { readonly items: readonly DoneItem[] };
+
+/** What is not listed is asked for, or taken as planned where the request says so. */
+function listed(request: RecordRequest): Listed {
+  const { plan, asPlanned, items = [] } = request;
+  if (!asPlanned) {
+    const missing = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
+    const places = request.items?.length ? missing : [['items']];
+    if (places.length === 0) return { ...request, items };
+    const expected = 'given, unless asPlanned says that it was done as planned';
+    throw new InputError(places.map((place) => issue('missing', place, expected, 'undefined')));
+  }
+  const keys = placesOf(items);
+  const planned = placesOf(plan.items);
+  const others = plan.items.filter((_, index) => !keys.includes(planned[index]!));
+  return { ...request, items: [...items, ...others.map(({ exercise, limb, side }) => ({ exercise, limb, side }))] };
+}
+
+function itemsOf(request: Listed): RecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
   const whole = (item: Pick<PlanItem, 'exercise' | 'side' | 'limb'>): string =>
@@ -353,12 +372,14 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * is left out of the request stays unknown, save for load and rests, and pressure for pressure × time, which are
  * taken as planned.
  *
+ * `asPlanned: true` says that everything was done as planned, except what `items` lists: what you did not see done, list.
+ *
  * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
  * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
- *   [s]), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
+ *   [s], or `[30, 15, 15, 17]`), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
  *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
  *   `limb` and `side`; `sessionRpe` [0 to 10]; `sessionS` [s]; `sessionOfDay`; `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
@@ -375,11 +396,10 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
- * const sets = [30, 15, 15, 9].map((repetitions) => ({ repetitions }));
- * const record = recordSession({
- *   plan, date: '2026-03-02', items: [{ exercise: 'leg extension', limb: 'leg', side: 'left', sets }], sessionRpe: 6,
- * });
+ * const place = { exercise: 'leg extension', limb: 'leg', side: 'left' } as const;
+ * const record = recordSession({ plan, date: '2026-03-02', items: [{ ...place, sets: [30, 15, 15, 9] }], sessionRpe: 6 });
  * record.items[0]?.totals.volumeLoad?.value; // => 1035
+ * recordSession({ plan, date: '2026-03-04', asPlanned: true }).items[0]?.totals.volumeLoad?.value; // => 1125
  * ```
  */
 export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
@@ -390,7 +410,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   checkDay(done);
-  const items = itemsOf(done);
+  const items = itemsOf(listed(done));
   const recorded = placesOf(items);
   const keys = placesOf(plan.items);
   const left = plan.items

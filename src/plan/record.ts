@@ -23,8 +23,11 @@ export interface DoneItem {
   readonly exercise: string;
   readonly limb: Limb;
   readonly side: Side;
-  /** The sets that were done, by repetitions or time [s]; a rest [s] left out is taken as planned. */
-  readonly sets: readonly DoneSet[];
+  /**
+   * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
+   * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
+   */
+  readonly sets?: readonly (DoneSet | number)[] | undefined;
   /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
   readonly instead?: string | undefined;
   /** Load really lifted, in the plan’s unit; that of the plan when left out. */
@@ -52,7 +55,13 @@ export interface RecordRequest extends Feelings {
   readonly date: string;
   /** Which session of the day it was, from 1; needed to tell two sessions of one day apart that were alike. */
   readonly sessionOfDay?: number | undefined;
-  readonly items: readonly DoneItem[];
+  /**
+   * Everything was done as planned, except what `items` says: an item that is not listed had the planned sets and load.
+   * You must have seen it done.
+   */
+  readonly asPlanned?: true | undefined;
+  /** What was done of each item; needed unless `asPlanned` is given. */
+  readonly items?: readonly DoneItem[] | undefined;
   /** Blood pressure before the session, both together [mmHg]. */
   readonly systolicMmHg?: number | undefined;
   readonly diastolicMmHg?: number | undefined;

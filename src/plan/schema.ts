@@ -505,17 +505,22 @@ const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
   date: day,
-  items: list(
-    strict({
-      ...place,
-      sets: list(doneSet, 50),
-      ...doneDetails,
-      ...some({ stoppedEarly: z.boolean() }),
-      ...lastDone,
-    }),
-    200,
-  ),
-  ...some({ symptoms: reported, pain: list(strict(painReport), 20, 0), dayCheck: dayCheckGiven }),
+  ...some({
+    asPlanned: z.literal(true),
+    items: list(
+      strict({
+        ...place,
+        ...some({ sets: list(z.union([quantity('repetitions'), doneSet]), 50), stoppedEarly: z.boolean() }),
+        ...doneDetails,
+        ...lastDone,
+      }),
+      200,
+      0,
+    ),
+    symptoms: reported,
+    pain: list(strict(painReport), 20, 0),
+    dayCheck: dayCheckGiven,
+  }),
   ...feelings,
 };
 

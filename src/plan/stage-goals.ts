@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { defined } from '../answer/defined.js';
+import { type Exact, defined } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
 import { Math } from '../quantity/maths.js';
@@ -19,19 +19,19 @@ export interface StageGoal {
   /** In your own words. */
   readonly name: string;
   /** What of the last week it is about; left out, give what you `found` yourself. */
-  readonly measure?: GoalMeasure;
-  readonly limb?: Limb;
-  readonly side?: Side;
+  readonly measure?: GoalMeasure | undefined;
+  readonly limb?: Limb | undefined;
+  readonly side?: Side | undefined;
   /** Of this exercise alone; of the whole limb when left out. */
-  readonly exercise?: string;
+  readonly exercise?: string | undefined;
   /** What you found, such as a hop test [your own unit]; not measured when left out. */
-  readonly found?: number;
-  readonly atLeast?: number;
-  readonly atMost?: number;
+  readonly found?: number | undefined;
+  readonly atLeast?: number | undefined;
+  readonly atMost?: number | undefined;
 }
 
 /** A criterion with what was found. It says nothing of what you may do next. */
-export interface StageGoalResult extends StageGoal {
+export interface StageGoalResult extends Exact<StageGoal> {
   readonly outcome: 'met' | 'not-met' | 'not-measured';
 }
 

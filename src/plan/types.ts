@@ -1,3 +1,4 @@
+import type { Exact, Full } from '../answer/defined.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
@@ -87,7 +88,7 @@ export interface PlanSetRequest {
 export type DoneSet = Omit<PlanSetRequest, 'percent'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
-export interface PlanSet extends Pick<ExerciseSet, 'repetitions' | 'durationS'> {
+export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
   readonly restS: number;
   /** Load of this set [unit of the exercise]; left out where every set has that of the exercise. */
   readonly load?: number;
@@ -221,7 +222,7 @@ export interface PlanItem {
   readonly sets: readonly PlanSet[];
   readonly lastSetToFailure?: true;
   /** Absent where every set is by time. */
-  readonly tempo?: Required<Tempo>;
+  readonly tempo?: Full<Tempo>;
   readonly restriction: Restriction;
   /** The clock of this exercise on this limb, from its start. */
   readonly timeline: SessionTimeline;

@@ -27,7 +27,7 @@ export interface CalibrationInput {
    */
   readonly measurements: readonly Answer<'occlusion-pressure'>[];
   /** The day the answer is for. Left out, it is the day of the measurements that name none. */
-  readonly day?: number;
+  readonly day?: number | undefined;
 }
 
 /** An occlusion pressure updated with measurements. */

@@ -24,7 +24,7 @@ export interface CuffWidthInput extends ConversionReadings {
   readonly fromWidthCm: number;
   readonly toWidthCm: number;
   /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
-  readonly standardDeviationMmHg?: number;
+  readonly standardDeviationMmHg?: number | undefined;
 }
 
 const curveOf = (limb: Limb): PooledCurve => defaultEquations[limb].error.curve;

@@ -1,4 +1,5 @@
 import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
+import type { Loose } from '../answer/defined.js';
 import { FieldReader } from '../answer/field-reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
@@ -35,9 +36,9 @@ import { frozen } from '../quantity/frozen.js';
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
 
 /** What {@link estimateOcclusionPressure} takes. */
-export interface OcclusionInput extends OcclusionReadings, ReadingErrors {
+export interface OcclusionInput extends Loose<OcclusionReadings>, ReadingErrors {
   /** An equation by its id; left out, it is the pooled curve of the limb. */
-  readonly equation?: OcclusionEquationId;
+  readonly equation?: OcclusionEquationId | undefined;
 }
 
 /** What {@link compareOcclusionEquations} takes. */

@@ -20,12 +20,12 @@ export interface FittedRange {
 /** What {@link withinFittedRange} takes: an equation, and the readings that are at hand. */
 export interface FittedRangeInput {
   readonly equation: OcclusionEquationId;
-  readonly limb?: Limb;
-  readonly circumferenceCm?: number;
-  readonly systolicMmHg?: number;
-  readonly diastolicMmHg?: number;
-  readonly cuffWidthCm?: number;
-  readonly ageYears?: number;
+  readonly limb?: Limb | undefined;
+  readonly circumferenceCm?: number | undefined;
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
+  readonly cuffWidthCm?: number | undefined;
+  readonly ageYears?: number | undefined;
 }
 
 const FIELDS = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'ageYears'] as const;

@@ -1,5 +1,5 @@
 import { type Answer, type Assumption, type Caution, type ErrorPart, logInterval } from '../answer/answer.js';
-import { InputError, isInputError, moved } from '../answer/issues.js';
+import { InputError, isInputError, moved, type Path } from '../answer/issues.js';
 import type { Limb, Posture, Side } from '../quantity/quantities.js';
 import { correctForCuffWidth } from './cuff-width.js';
 import { placeOf } from './held-pressure.js';
@@ -19,6 +19,8 @@ export interface ExercisePlace {
   readonly cuffWidthCm: number;
   /** Needed where the measurement was made with another cuff. */
   readonly circumferenceCm: number | undefined;
+  /** Whether the pressure is one that the request holds as it is, not a measurement field by field. */
+  readonly held?: boolean;
   readonly systolicMmHg: number;
   readonly diastolicMmHg: number;
 }
@@ -46,13 +48,13 @@ const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
   cautions: [...measured.cautions, ...corrected.cautions],
 });
 
-/** A conversion; what is wrong with it is wrong with a field of the measurement. */
-function converted(field: 'cuffWidthCm' | 'posture', convert: () => Pressure): Pressure {
+/** A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading. */
+function converted(path: Path, convert: () => Pressure): Pressure {
   try {
     return convert();
   } catch (error) {
     if (!isInputError(error)) throw error;
-    throw new InputError(error.issues.map((one) => moved(one, () => ['measured', field])));
+    throw new InputError(error.issues.map((one) => moved(one, (own) => (one.code === 'missing' ? own : path))));
   }
 }
 
@@ -63,10 +65,11 @@ function converted(field: 'cuffWidthCm' | 'posture', convert: () => Pressure): P
  */
 export function occlusionForExercise(measured: Pressure, place: ExercisePlace): Pressure {
   const { side, posture, cuffWidthCm } = placeOf(measured);
-  const { limb } = place;
+  const { limb, held } = place;
+  const pathOf = (field: string): Path => (held ? ['occlusion'] : ['measured', field]);
   let answer = measured;
   if (cuffWidthCm !== undefined && cuffWidthCm !== place.cuffWidthCm) {
-    const corrected = converted('cuffWidthCm', () =>
+    const corrected = converted(pathOf('cuffWidthCm'), () =>
       correctForCuffWidth({
         occlusionMmHg: measured.value,
         limb,
@@ -83,7 +86,7 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
   if (posture !== undefined && posture !== place.posture) {
     const before = answer;
     if (limb === 'leg') {
-      const corrected = converted('posture', () =>
+      const corrected = converted(pathOf('posture'), () =>
         correctForPosture({
           occlusionMmHg: before.value,
           diastolicMmHg: place.diastolicMmHg,

@@ -19,15 +19,15 @@ export interface MeasuredInput {
   readonly valueMmHg: number;
   readonly method: MeasurementMethod;
   readonly limb: Limb;
-  readonly side?: Side;
-  readonly cuffWidthCm?: number;
-  readonly posture?: Posture;
+  readonly side?: Side | undefined;
+  readonly cuffWidthCm?: number | undefined;
+  readonly posture?: Posture | undefined;
   /** Day it was measured, `YYYY-MM-DD`. */
-  readonly date?: string;
+  readonly date?: string | undefined;
   /** Number of the day, counted from anywhere: measurements on one day share that day’s departure. */
-  readonly day?: number;
+  readonly day?: number | undefined;
   /** Standard deviation of the measurement’s own error, below the pressure itself; left out, it is a published one. */
-  readonly standardDeviationMmHg?: number;
+  readonly standardDeviationMmHg?: number | undefined;
 }
 
 interface MethodError {

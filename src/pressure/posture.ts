@@ -18,7 +18,7 @@ export interface PostureInput {
   readonly fromPosture: Posture;
   readonly toPosture: Posture;
   /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
-  readonly standardDeviationMmHg?: number;
+  readonly standardDeviationMmHg?: number | undefined;
 }
 
 /**

@@ -25,13 +25,13 @@ export interface TargetInput {
   /** Share of limb occlusion pressure to set [%]. */
   readonly percent: number;
   /** Smallest step of the gauge; 1 mmHg when left out. */
-  readonly gaugeStepMmHg?: number;
+  readonly gaugeStepMmHg?: number | undefined;
   /** Highest pressure that may be set. */
-  readonly ceilingMmHg?: number;
+  readonly ceilingMmHg?: number | undefined;
   /** What is done under the cuff: at rest guidance gives higher pressures. `resistance` when left out. */
-  readonly mode?: ExerciseMode;
+  readonly mode?: ExerciseMode | undefined;
   /** Highest chance that the setting may have of closing the artery fully; none when left out. */
-  readonly occlusionChanceLimitPercent?: number;
+  readonly occlusionChanceLimitPercent?: number | undefined;
 }
 
 function percentCautions(percent: number, mode: ExerciseMode): Caution[] {

@@ -28,10 +28,10 @@ export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: num
 /** Standard deviations of the readings themselves, where the caller knows them. */
 export interface ReadingErrors {
   /** Of the tape [cm]. */
-  readonly circumferenceErrorCm?: number;
+  readonly circumferenceErrorCm?: number | undefined;
   /** Of the blood-pressure reading [mmHg]. */
-  readonly systolicErrorMmHg?: number;
-  readonly diastolicErrorMmHg?: number;
+  readonly systolicErrorMmHg?: number | undefined;
+  readonly diastolicErrorMmHg?: number | undefined;
 }
 
 /** Which reading each error belongs to. */

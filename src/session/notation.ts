@@ -1,3 +1,4 @@
+import type { Full } from '../answer/defined.js';
 import { quantities } from '../quantity/quantities.js';
 
 /** How long each phase of a repetition takes [s]. Pauses left out are 0. */
@@ -5,11 +6,11 @@ export interface Tempo {
   /** Lowering. */
   readonly eccentricS: number;
   /** Pause at the bottom. */
-  readonly bottomS?: number;
+  readonly bottomS?: number | undefined;
   /** Lifting. */
   readonly concentricS: number;
   /** Pause at the top. */
-  readonly topS?: number;
+  readonly topS?: number | undefined;
 }
 
 // A plan’s page and a phone write the dash longer, and some the sets with slashes.
@@ -55,7 +56,7 @@ export function parseScheme(scheme: string): SchemeSet[] | undefined {
  * The trade’s four-phase notation: eccentric, bottom, concentric, top. `X`, as fast as possible, has no time and is
  * `undefined` here. Three digits are refused, since it is not agreed which pause they leave out.
  */
-export function parseTempo(text: string): { [phase in keyof Required<Tempo>]: number | undefined } | undefined {
+export function parseTempo(text: string): { [phase in keyof Full<Tempo>]: number | undefined } | undefined {
   if (!TEMPO.test(text)) return undefined;
   const compact = /^[\dXx]{4}$/.test(text.trim());
   const phases = compact ? [...text.trim()] : text.split(/[-/]/).map((part) => part.trim());

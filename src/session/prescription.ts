@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { defined } from '../answer/defined.js';
+import { defined, type Full } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
@@ -36,15 +36,15 @@ export type PerSide = number | { readonly left: number; readonly right: number }
 
 /** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {
-  readonly repetitions?: number;
+  readonly repetitions?: number | undefined;
   /** How long the set lasts [s]: a hold, a bout of walking or cycling, a passive bout, or a set by the watch. */
-  readonly durationS?: number;
+  readonly durationS?: number | undefined;
   /** Rest after this set [s]; `restS` of the prescription when left out. The last set has none. */
-  readonly restS?: number;
+  readonly restS?: number | undefined;
   /** Load of this set [`unit`]; that of the prescription when left out. */
-  readonly load?: number;
+  readonly load?: number | undefined;
   /** Cuff pressure of this set, kept in the rest after it too; that of the prescription when left out. */
-  readonly pressureMmHg?: PerSide;
+  readonly pressureMmHg?: PerSide | undefined;
 }
 
 /** A set done without the cuff and without counting: it lengthens the session and nothing else. */
@@ -53,68 +53,68 @@ export type WarmUpSet = Pick<ExerciseSet, 'repetitions' | 'durationS' | 'restS'>
 /** One exercise: its sets, tempo and rests, and when the cuff is up. */
 export interface Prescription {
   /** Sets in the trade’s notation: `30-15-15-15`, `3x10`, or by time `5x2min`, `45s-30s`. Instead of `sets`. */
-  readonly scheme?: string;
+  readonly scheme?: string | undefined;
   /** The sets one by one, as planned or as they were done. Instead of `scheme`. */
-  readonly sets?: readonly ExerciseSet[];
+  readonly sets?: readonly ExerciseSet[] | undefined;
   /** Sets before the first, without the cuff; they are not counted in anything but the session time. */
-  readonly warmUp?: readonly WarmUpSet[];
+  readonly warmUp?: readonly WarmUpSet[] | undefined;
   /**
    * Seconds of each phase, or the four-phase notation: eccentric, bottom, concentric, top, such as `2-0-2-0` or
    * `2020`. Needed where a set has repetitions and no time.
    */
-  readonly tempo?: Tempo | string;
+  readonly tempo?: Tempo | string | undefined;
   /** Rest between sets [s]. */
-  readonly restS?: number;
+  readonly restS?: number | undefined;
   readonly restriction: Restriction;
-  readonly mode?: ExerciseMode;
+  readonly mode?: ExerciseMode | undefined;
   /** Limb the cuff is on; given together with `side`. */
-  readonly limb?: Limb;
-  readonly side?: ExerciseSide;
+  readonly limb?: Limb | undefined;
+  readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where every set is done with one side and then with the other [s]; 0 when left out. */
-  readonly changeS?: number;
+  readonly changeS?: number | undefined;
   /** Load lifted [`unit`], for the volume load. */
-  readonly load?: number;
+  readonly load?: number | undefined;
   /** Unit of `load`; kg when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
   /** Load as a percentage of the maximum, for the relative volume load. Instead of `oneRepMax`. */
-  readonly percent?: number;
+  readonly percent?: number | undefined;
   /** The maximum that `load` is compared with: an answer of `testedOneRepMax` or `estimateOneRepMax`. */
-  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  readonly oneRepMax?: Answer<'one-repetition-maximum'> | undefined;
   /** Body mass [kg] and the share of it that is moved [%], for the volume load of body mass. */
-  readonly bodyMassKg?: number;
-  readonly bodyMassPercent?: number;
+  readonly bodyMassKg?: number | undefined;
+  readonly bodyMassPercent?: number | undefined;
   /** Cuff pressure [mmHg]. */
-  readonly pressureMmHg?: PerSide;
+  readonly pressureMmHg?: PerSide | undefined;
   /** Cuff pressure in the rests, with partial restriction [mmHg]. */
-  readonly restPressureMmHg?: PerSide;
+  readonly restPressureMmHg?: PerSide | undefined;
   /** Limb occlusion pressure [mmHg], for pressure × time in percent of it. */
-  readonly occlusionMmHg?: PerSide;
+  readonly occlusionMmHg?: PerSide | undefined;
   /** How long the cuff was up before the first set [s]; 0 when left out. */
-  readonly inflatedBeforeS?: number;
+  readonly inflatedBeforeS?: number | undefined;
   /** How long the cuff stayed up after the last set [s]; 0 when left out. */
-  readonly deflatedAfterS?: number;
+  readonly deflatedAfterS?: number | undefined;
 }
 
 /** What is noted about a whole session once it is over. */
 export interface SessionNotes {
   /** How hard the whole session was, 0 to 10, asked about 30 minutes after it. */
-  readonly sessionRpe?: number;
+  readonly sessionRpe?: number | undefined;
   /** How long the session really took [s]; the time of the clock laid out here when left out. */
-  readonly sessionS?: number;
+  readonly sessionS?: number | undefined;
 }
 
 /** An exercise of a session. */
 export interface SessionExercise extends Prescription {
-  readonly name?: string;
+  readonly name?: string | undefined;
   /** Pause after this exercise [s]; `reperfusionS` of the session when left out. The last exercise has none. */
-  readonly reperfusionS?: number;
+  readonly reperfusionS?: number | undefined;
 }
 
 /** Several exercises, one after the other, with the cuffs down between them. */
 export interface Session extends SessionNotes {
   readonly exercises: readonly SessionExercise[];
   /** Pause between exercises, cuffs down [s]. */
-  readonly reperfusionS?: number;
+  readonly reperfusionS?: number | undefined;
 }
 
 /** One exercise, or a session of several. */
@@ -140,7 +140,7 @@ export interface FullPrescription {
   readonly name?: string;
   readonly sets: readonly FullSet[];
   readonly warmUp: readonly FullSet[];
-  readonly tempo?: Required<Tempo>;
+  readonly tempo?: Full<Tempo>;
   readonly restriction: Restriction;
   readonly mode: ExerciseMode;
   readonly limb?: Limb;
@@ -184,7 +184,7 @@ export const onSide = (value: PerSide, side: Side | undefined): number =>
 /** Names a limb: `left leg`. */
 export const placeName = ({ limb, side }: Place): string => (limb && side ? `${side} ${limb}` : 'the limb');
 
-function readTempo(reader: Reader): Required<Tempo> | { readonly without: string } | undefined {
+function readTempo(reader: Reader): Full<Tempo> | { readonly without: string } | undefined {
   const given = reader.textOrChild('tempo', TEMPO_WORDS, (text) => parseTempo(text) !== undefined);
   if (given === undefined) return undefined;
   if (typeof given === 'string') {
@@ -288,7 +288,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const pressures = given.map((set) => set.pressureMmHg ?? pressureMmHg);
   checkPressures(reader, { restriction, side, pressures, rest: restPressureMmHg, occlusionMmHg });
 
-  const rest = (set: ExerciseSet): FullSet => ({ ...set, restS: set.restS ?? restS ?? 0 });
+  const rest = (set: ExerciseSet): FullSet => defined({ ...set, restS: set.restS ?? restS ?? 0 }) as FullSet;
   return defined({
     sets: given.map((set, index) => {
       const pressure = pressures[index];
@@ -322,7 +322,7 @@ function checkTempo(
   reader: Reader,
   tempo: ReturnType<typeof readTempo>,
   sets: readonly ExerciseSet[],
-): Required<Tempo> | undefined {
+): Full<Tempo> | undefined {
   const counted = sets.some((set) => set.durationS === undefined && set.repetitions !== undefined);
   if (!tempo || 'without' in tempo) {
     if (tempo && counted) {

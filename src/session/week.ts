@@ -32,11 +32,11 @@ export interface TrainingDay {
   /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
   readonly loadAu: number;
   /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
-  readonly sessions?: number;
+  readonly sessions?: number | undefined;
   /** Number of them with restriction; 1 on a day with any restriction time, when left out. */
-  readonly restrictedSessions?: number;
-  readonly restrictedS?: LimbSeconds;
-  readonly volumeKg?: LimbKilograms;
+  readonly restrictedSessions?: number | undefined;
+  readonly restrictedS?: LimbSeconds | undefined;
+  readonly volumeKg?: LimbKilograms | undefined;
 }
 
 /** Which standard deviation: that of a sample (divided by n − 1) or of a population (divided by n). */
@@ -49,11 +49,11 @@ export interface WeekInput {
   /** Seven days in a row, days of rest included. */
   readonly days: readonly TrainingDay[];
   /** `sample` when left out. */
-  readonly deviation?: Deviation;
+  readonly deviation?: Deviation | undefined;
   /** Asks for an acute to chronic load ratio, by its form. */
-  readonly ratio?: RatioForm;
+  readonly ratio?: RatioForm | undefined;
   /** Loads of the three weeks before [AU], needed for the ratio. */
-  readonly earlierWeeksAu?: readonly number[];
+  readonly earlierWeeksAu?: readonly number[] | undefined;
 }
 
 /** What a week added up to. */

@@ -74,7 +74,7 @@ export interface BodyMassInput {
   readonly sex: Sex;
   readonly bodyMass: number;
   /** Unit of `bodyMass` and of the answer; kg when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
 }
 
 /**

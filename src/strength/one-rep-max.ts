@@ -31,16 +31,16 @@ export type OneRepMax = Answer<'one-repetition-maximum'>;
 /** What {@link estimateOneRepMax} takes. */
 export interface OneRepMaxInput extends LiftedSet {
   /** An equation by its id. `auto` (the default) uses one fitted on the lift, person and repetitions, else Brzycki. */
-  readonly equation?: OneRepMaxEquationId | 'auto';
+  readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
 }
 
 /** What {@link testedOneRepMax} takes. */
 export interface TestedInput {
   readonly load: number;
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
   /** With `training: 'untrained'`: the lift whose first test it may be. */
-  readonly lift?: Lift;
-  readonly training?: Training;
+  readonly lift?: Lift | undefined;
+  readonly training?: Training | undefined;
 }
 
 /** Above this many repetitions in a set, people judge repetitions in reserve poorly. */

@@ -1,3 +1,4 @@
+import type { Full } from '../answer/defined.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
@@ -14,7 +15,7 @@ export interface Plate {
   /** Mass of one plate [`unit`]. */
   readonly mass: number;
   /** How many you have; as many as needed when left out. */
-  readonly count?: number;
+  readonly count?: number | undefined;
 }
 
 /** A bar and what can be put on it, all in one unit. */
@@ -22,7 +23,7 @@ export interface BarAndPlates {
   /** Mass of the bar. */
   readonly bar: number;
   /** Mass of both collars together; 0 when left out. */
-  readonly collars?: number;
+  readonly collars?: number | undefined;
   readonly plates: readonly Plate[];
 }
 
@@ -31,13 +32,13 @@ export interface PlatesInput extends BarAndPlates {
   /** The target load, with bar and collars. */
   readonly target: number;
   /** Unit of every mass here; kg when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
   /** `nearest` when left out; `down` never goes above the target. */
-  readonly rounding?: Rounding;
+  readonly rounding?: Rounding | undefined;
 }
 
 /** A loaded bar, and the plates on each side of it, heaviest first. */
-export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Required<Plate>[] };
+export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Full<Plate>[] };
 
 export const ROUNDINGS = ['nearest', 'down'] as const;
 
@@ -135,7 +136,7 @@ function fewestPairs(kinds: readonly Kind[], most: number): Int32Array[] {
 
 /** What a bar can be loaded to for a target, or why it cannot. */
 export type Loading =
-  | { readonly total: number; readonly perSide: readonly Required<Plate>[]; readonly most?: number }
+  | { readonly total: number; readonly perSide: readonly Full<Plate>[]; readonly most?: number }
   /** The target is too light: the lightest load, or 0 without a single pair. */
   | { readonly lightest: number }
   | { readonly tooFine: true };
@@ -161,7 +162,7 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   while (over <= most && reached[over]! < 0) over += 1;
   if (over <= most && wanted.minus(chosen).gt(wanted.minus(over).abs())) chosen = over;
 
-  const perSide: Required<Plate>[] = [];
+  const perSide: Full<Plate>[] = [];
   let left = chosen;
   for (let at = kinds.length - 1; at >= 0; at -= 1) {
     const { mass, steps } = kinds[at]!;
@@ -169,7 +170,7 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
     if (count > 0) perSide.push({ mass, count });
     left -= count * steps;
   }
-  const weight = (taken: readonly Required<Plate>[]): number =>
+  const weight = (taken: readonly Full<Plate>[]): number =>
     taken.reduce((sum, { mass, count }) => sum.plus(decimal(mass).times(2 * count)), base).toNumber();
   const everything = kinds.map(({ mass, pairs }) => ({ mass, count: pairs }));
   const total = weight(perSide);
@@ -200,7 +201,7 @@ export function loadableWeights({ bar, collars, plates }: Inventory, target: num
 }
 
 /** `20 + 2 * 1.25`, as formulas and people read it. */
-const sideText = (perSide: readonly Required<Plate>[]): string =>
+const sideText = (perSide: readonly Full<Plate>[]): string =>
   perSide.map(({ mass, count }) => (count === 1 ? `${mass}` : `${count} * ${mass}`)).join(' + ') || '0';
 
 /**

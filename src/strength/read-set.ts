@@ -1,3 +1,4 @@
+import type { Exact } from '../answer/defined.js';
 import type { Reader } from '../answer/reader.js';
 import { SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
@@ -6,14 +7,14 @@ import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
 export interface LiftFacts {
-  readonly lift?: Lift;
-  readonly sex?: Sex;
-  readonly ageYears?: number;
-  readonly training?: Training;
+  readonly lift?: Lift | undefined;
+  readonly sex?: Sex | undefined;
+  readonly ageYears?: number | undefined;
+  readonly training?: Training | undefined;
 }
 
-function readFacts(reader: Reader): LiftFacts {
-  const facts: { -readonly [Field in keyof LiftFacts]: LiftFacts[Field] } = {};
+function readFacts(reader: Reader): Exact<LiftFacts> {
+  const facts: { -readonly [Field in keyof LiftFacts]: Exclude<LiftFacts[Field], undefined> } = {};
   const lift = reader.optionalChoice('lift', LIFTS);
   const sex = reader.optionalChoice('sex', SEXES);
   const ageYears = reader.optionalNumber('ageYears');
@@ -31,11 +32,11 @@ export interface LiftedSet extends LiftFacts {
   /** Repetitions done. */
   readonly repetitions: number;
   /** Repetitions that were still possible; 0 when left out. */
-  readonly repetitionsInReserve?: number;
+  readonly repetitionsInReserve?: number | undefined;
   /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. It is not the scale of session effort. */
-  readonly reserveRpe?: number;
+  readonly reserveRpe?: number | undefined;
   /** Unit of `load` and of the answer; kg when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
 }
 
 /** A set after reading. */
@@ -46,7 +47,7 @@ export interface ReadSet {
   readonly reserve: Reserve;
   /** Repetitions to failure. */
   readonly r: number;
-  readonly facts: LiftFacts;
+  readonly facts: Exact<LiftFacts>;
 }
 
 export function readSet(reader: Reader): ReadSet {

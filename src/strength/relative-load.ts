@@ -11,9 +11,9 @@ import { caution } from './messages.js';
 export interface RelativeLoadInput {
   readonly equation: RelativeLoadEquationId;
   /** Velocity of the bar in a repetition lifted as fast as possible; for the equations by velocity. */
-  readonly velocityMPerS?: number;
+  readonly velocityMPerS?: number | undefined;
   /** Rating on the OMNI-RES 0–10 scale; for the equation by rating. */
-  readonly omniRating?: number;
+  readonly omniRating?: number | undefined;
 }
 
 const IDS = /* @__PURE__ */ (() => relativeLoadEquations.map(({ id }) => id))();

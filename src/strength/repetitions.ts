@@ -60,16 +60,16 @@ export interface PercentInput {
   /** Repetitions to failure. */
   readonly repetitions: number;
   /** A printed chart; the training load chart when neither chart nor equation is given. */
-  readonly chart?: RepetitionChart;
+  readonly chart?: RepetitionChart | undefined;
   /** A repetition equation, instead of a chart. */
-  readonly equation?: OneRepMaxEquationId;
+  readonly equation?: OneRepMaxEquationId | undefined;
 }
 
 /** What {@link repetitionsAtPercent} takes. */
 export interface RepetitionsInput {
   readonly percent: number;
   /** A repetition equation with an inverse; Brzycki when left out. */
-  readonly equation?: OneRepMaxEquationId;
+  readonly equation?: OneRepMaxEquationId | undefined;
 }
 
 const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();

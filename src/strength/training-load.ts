@@ -1,3 +1,4 @@
+import type { Full } from '../answer/defined.js';
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -14,7 +15,7 @@ import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './
 import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
-export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Required<Plate>[] };
+export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Full<Plate>[] };
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
@@ -22,22 +23,22 @@ export interface TrainingLoadInput {
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
   readonly percent: number;
   /** Unit of the load; that of the maximum when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
   /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
-  readonly step?: number;
+  readonly step?: number | undefined;
   /** The loads you can set [`unit`], such as a rack of dumbbells. Instead of `step`. */
-  readonly available?: readonly number[];
+  readonly available?: readonly number[] | undefined;
   /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
-  readonly bar?: number;
+  readonly bar?: number | undefined;
   /** Mass of both collars together [`unit`]; 0 when left out. */
-  readonly collars?: number;
-  readonly plates?: readonly Plate[];
+  readonly collars?: number | undefined;
+  readonly plates?: readonly Plate[] | undefined;
   /** `nearest` when left out; `down` never goes above the percentage. */
-  readonly rounding?: Rounding;
+  readonly rounding?: Rounding | undefined;
   /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
-  readonly maximumOf?: 'this-limb' | 'other-limb';
+  readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
   /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
-  readonly bodyMassLoad?: Answer<'body-mass-load'> | number;
+  readonly bodyMassLoad?: Answer<'body-mass-load'> | number | undefined;
 }
 
 export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;

@@ -115,18 +115,18 @@ export type Estimates = Numbers | { readonly value: Numbers; readonly lower?: Nu
 /** What {@link agreement} may be told. */
 export interface AgreementOptions {
   /** Largest difference that is acceptable; 15 mmHg when left out. */
-  readonly acceptable?: number;
+  readonly acceptable?: number | undefined;
   /** The person of each row, where people have several rows (two legs, repeated visits): a name or a number. */
-  readonly person?: ArrayLike<string | number | null | undefined>;
+  readonly person?: ArrayLike<string | number | null | undefined> | undefined;
   /** `log` for errors that grow with the value: limits are then ratios. `difference` when left out. */
-  readonly scale?: 'difference' | 'log';
+  readonly scale?: 'difference' | 'log' | undefined;
   /**
    * What the difference is set against. `estimated` when left out, for estimates against measurements. `mean` for two
    * methods of measurement with errors of the same size: with unequal errors it shows a slope where no bias is.
    */
-  readonly size?: 'estimated' | 'mean';
+  readonly size?: 'estimated' | 'mean' | undefined;
   /** The bias that makes no difference, for a test of equivalence; a ratio above 1 on the log scale. */
-  readonly margin?: number;
+  readonly margin?: number | undefined;
 }
 
 /** Clinically acceptable difference of a method-comparison trial [mmHg]. */

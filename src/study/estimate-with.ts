@@ -9,9 +9,9 @@ import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReadi
 
 /** What {@link estimateWith} takes: the readings of an estimate, and those that only your own equation draws on. */
 export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
-  readonly heightCm?: number;
-  readonly bodyMassIndex?: number;
-  readonly skinfoldMm?: number;
+  readonly heightCm?: number | undefined;
+  readonly bodyMassIndex?: number | undefined;
+  readonly skinfoldMm?: number | undefined;
 }
 
 /**

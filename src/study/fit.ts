@@ -29,13 +29,13 @@ export interface FitInput {
   readonly limb: Limb;
   readonly posture: Posture;
   /** Width of the one cuff; left out where `cuffWidthCm` is a term. */
-  readonly cuffWidthCm?: number;
+  readonly cuffWidthCm?: number | undefined;
   /** The readings to fit on. */
   readonly terms: readonly TermField[];
   /** One row a person. */
   readonly rows: readonly FitRow[];
   /** Whether to return `diagnostics`: residuals, leverages, distances, covariance, robust standard errors. */
-  readonly diagnostics?: boolean;
+  readonly diagnostics?: boolean | undefined;
 }
 
 /** Rows asked for each term (`practice`). */

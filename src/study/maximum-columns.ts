@@ -28,16 +28,16 @@ export interface MaximumColumnsInput {
   readonly equation: OneRepMaxEquationId;
   readonly load: NumberColumn;
   readonly repetitions: NumberColumn;
-  readonly repetitionsInReserve?: NumberColumn;
-  readonly reserveRpe?: NumberColumn;
-  readonly lift?: WordColumn<Lift>;
-  readonly sex?: WordColumn<Sex>;
-  readonly ageYears?: NumberColumn;
-  readonly training?: WordColumn<Training>;
+  readonly repetitionsInReserve?: NumberColumn | undefined;
+  readonly reserveRpe?: NumberColumn | undefined;
+  readonly lift?: WordColumn<Lift> | undefined;
+  readonly sex?: WordColumn<Sex> | undefined;
+  readonly ageYears?: NumberColumn | undefined;
+  readonly training?: WordColumn<Training> | undefined;
   /** Unit of the loads and of the answers; kg when left out. */
-  readonly unit?: LoadUnit;
+  readonly unit?: LoadUnit | undefined;
   /** Columns of an earlier answer, to be written over. */
-  readonly into?: AnswerColumns;
+  readonly into?: AnswerColumns | undefined;
 }
 
 export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-maximum'> {

@@ -51,29 +51,29 @@ export interface OcclusionColumnsInput {
   readonly equation: OcclusionEquationId | OwnOcclusionEquation;
   readonly limb: WordColumn<Limb>;
   /** Leave out a reading that the equation does not use. */
-  readonly circumferenceCm?: NumberColumn;
-  readonly systolicMmHg?: NumberColumn;
+  readonly circumferenceCm?: NumberColumn | undefined;
+  readonly systolicMmHg?: NumberColumn | undefined;
   /** Without it most equations give no interval. */
-  readonly diastolicMmHg?: NumberColumn;
-  readonly cuffWidthCm?: NumberColumn;
+  readonly diastolicMmHg?: NumberColumn | undefined;
+  readonly cuffWidthCm?: NumberColumn | undefined;
   /** Without it most equations for the thigh give no interval. */
-  readonly posture?: WordColumn<Posture>;
+  readonly posture?: WordColumn<Posture> | undefined;
   /** For the record. */
-  readonly circumferenceSite?: WordColumn<CircumferenceSite>;
-  readonly ageYears?: NumberColumn;
-  readonly sex?: WordColumn<Sex>;
-  readonly paddingCoefficient?: NumberColumn;
-  readonly side?: WordColumn<Side>;
+  readonly circumferenceSite?: WordColumn<CircumferenceSite> | undefined;
+  readonly ageYears?: NumberColumn | undefined;
+  readonly sex?: WordColumn<Sex> | undefined;
+  readonly paddingCoefficient?: NumberColumn | undefined;
+  readonly side?: WordColumn<Side> | undefined;
   /** Readings that only your own equation draws on. */
-  readonly heightCm?: NumberColumn;
-  readonly bodyMassIndex?: NumberColumn;
-  readonly skinfoldMm?: NumberColumn;
+  readonly heightCm?: NumberColumn | undefined;
+  readonly bodyMassIndex?: NumberColumn | undefined;
+  readonly skinfoldMm?: NumberColumn | undefined;
   /** Standard deviations of the readings, where they are known. */
-  readonly circumferenceErrorCm?: NumberColumn;
-  readonly systolicErrorMmHg?: NumberColumn;
-  readonly diastolicErrorMmHg?: NumberColumn;
+  readonly circumferenceErrorCm?: NumberColumn | undefined;
+  readonly systolicErrorMmHg?: NumberColumn | undefined;
+  readonly diastolicErrorMmHg?: NumberColumn | undefined;
   /** Columns of an earlier answer, to be written over. */
-  readonly into?: AnswerColumns;
+  readonly into?: AnswerColumns | undefined;
 }
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {

@@ -25,13 +25,13 @@ export interface PropagateInput<Name extends string = string> {
   /** From the readings to a number, or to an answer, whose own error is then drawn too. */
   readonly pipeline: (draw: Readonly<Record<Name, number>>) => number | Answer;
   /** How many times to draw; 10 000 when left out. */
-  readonly draws?: number;
+  readonly draws?: number | undefined;
   /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
-  readonly seed?: number;
+  readonly seed?: number | undefined;
   /** Inputs that go together, as systolic and diastolic pressure do. All others are independent. */
-  readonly correlations?: readonly Correlation[];
+  readonly correlations?: readonly Correlation[] | undefined;
   /** Whether to return the draws. */
-  readonly keepDraws?: boolean;
+  readonly keepDraws?: boolean | undefined;
 }
 
 /** A value with its 95 % interval and standard deviation. */

@@ -37,7 +37,7 @@ export interface RecalibrateInput {
   readonly limb: Limb;
   readonly posture: Posture;
   /** Width of the one cuff; left out where the rows name their own. */
-  readonly cuffWidthCm?: number;
+  readonly cuffWidthCm?: number | undefined;
   /** One row a person. */
   readonly rows: readonly RecalibrateRow[];
 }

@@ -53,7 +53,7 @@ export interface Reliability {
 /** What {@link reliability} may be told. */
 export interface ReliabilityOptions {
   /** `log` for errors that grow with the value. `difference` when left out. */
-  readonly scale?: 'difference' | 'log';
+  readonly scale?: 'difference' | 'log' | undefined;
 }
 
 const LEAST_PEOPLE = 3;

@@ -61,11 +61,11 @@ export interface BootstrapInput<Row> {
   /** From rows to the figure that you want an interval of. */
   readonly statistic: (rows: readonly Row[]) => number;
   /** The person of each row: people are then drawn whole. */
-  readonly person?: People;
+  readonly person?: People | undefined;
   /** How many times to draw; 2000 when left out. */
-  readonly draws?: number;
+  readonly draws?: number | undefined;
   /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
-  readonly seed?: number;
+  readonly seed?: number | undefined;
 }
 
 /** What {@link bootstrap} returns: plain JSON. */
@@ -202,10 +202,10 @@ export interface CrossValidateInput<Row> {
   /** What each prediction is held against. */
   readonly measured: (row: Row) => number;
   /** The person of each row: people then stay together. */
-  readonly person?: People;
+  readonly person?: People | undefined;
   /** In how many parts; 10 when left out, at most one for each row (person). */
-  readonly folds?: number;
-  readonly seed?: number;
+  readonly folds?: number | undefined;
+  readonly seed?: number | undefined;
 }
 
 /** What {@link crossValidate} returns: plain JSON. */
@@ -303,10 +303,10 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
 /** What {@link conformal} may be told. */
 export interface ConformalOptions {
   /** The person of each row, where people have several rows: one of them is drawn for each. */
-  readonly person?: People;
-  readonly seed?: number;
+  readonly person?: People | undefined;
+  readonly seed?: number | undefined;
   /** `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out. */
-  readonly scale?: 'difference' | 'log';
+  readonly scale?: 'difference' | 'log' | undefined;
 }
 
 /** What {@link conformal} returns: plain JSON. */

@@ -26,9 +26,9 @@ export interface TargetColumnsInput {
   readonly answer: 'cuff-pressure';
   readonly occlusion: ColumnAnswer<'occlusion-pressure'>;
   readonly percent: NumberColumn;
-  readonly gaugeStepMmHg?: NumberColumn;
-  readonly ceilingMmHg?: NumberColumn;
-  readonly into?: AnswerColumns;
+  readonly gaugeStepMmHg?: NumberColumn | undefined;
+  readonly ceilingMmHg?: NumberColumn | undefined;
+  readonly into?: AnswerColumns | undefined;
 }
 
 /** Training loads over columns: fields of `trainingLoad`, in the unit of the maximum. */
@@ -37,14 +37,14 @@ export interface LoadColumnsInput {
   readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
   readonly percent: NumberColumn;
   /** Smallest step between loads; instead of it `available`, or `bar` and `plates`, the same for all rows. */
-  readonly step?: NumberColumn;
-  readonly available?: readonly number[];
-  readonly bar?: number;
-  readonly collars?: number;
-  readonly plates?: readonly Plate[];
+  readonly step?: NumberColumn | undefined;
+  readonly available?: readonly number[] | undefined;
+  readonly bar?: number | undefined;
+  readonly collars?: number | undefined;
+  readonly plates?: readonly Plate[] | undefined;
   /** `nearest` when left out. */
-  readonly rounding?: Rounding;
-  readonly into?: AnswerColumns;
+  readonly rounding?: Rounding | undefined;
+  readonly into?: AnswerColumns | undefined;
 }
 
 /** A column answer that is given back, and the range its scalar sister takes. */

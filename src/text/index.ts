@@ -12,3 +12,4 @@ export { messages, type MessageCode } from './messages.js';
 export { methods } from './methods.js';
 export { working } from './working.js';
 export type { Worked, Working } from './workings/working.js';
+export { show, toRows, type AnswerRow } from './show.js';

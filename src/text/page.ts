@@ -1,3 +1,4 @@
+import type { Full } from '../answer/defined.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
 import type { Catalogue } from '../answer/messages.js';
@@ -109,7 +110,7 @@ function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' |
   return word(of, { percent: percent.toFixed(1), range });
 }
 
-function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Required<Tempo>): string {
+function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Full<Tempo>): string {
   const pause = (seconds: number, where: 'page.at-top' | 'page.at-bottom'): string =>
     seconds > 0 ? word(where, { seconds: format(seconds) }) : '';
   return word('page.up-and-down', {

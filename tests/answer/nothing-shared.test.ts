@@ -48,7 +48,9 @@ describe('every public function', () => {
       holders.set(object, [...(holders.get(object) ?? []), `${name}${path}`]);
   }
 
-  it.each(answers)('$name shares nothing that can be changed with its input, a table or another answer', (one) => {
+  // What is looked up in a document is the part itself, to be compared and changed there.
+  const made = answers.filter(({ name }) => name !== 'findItem');
+  it.each(made)('$name shares nothing that can be changed with its input, a table or another answer', (one) => {
     const { answer, input, again, right } = one;
     const later = inside(again(...(structuredCloneOf(right) as never[])));
     const changeable = [...answer].filter(([object]) => !Object.isFrozen(object));

@@ -11,7 +11,6 @@ import {
   testedOneRepMax,
   trainingLoad,
 } from '../../src/index.js';
-import { explain } from '../../src/text/index.js';
 import {
   nextRequest,
   nextSession,
@@ -23,6 +22,7 @@ import {
   type PlanLimb,
   type PlanRequest,
 } from '../../src/plan/index.js';
+import { explain } from '../../src/text/index.js';
 import { codesOf, expectClose } from '../support/hold-together.js';
 
 const readings = {

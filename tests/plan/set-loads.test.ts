@@ -20,7 +20,7 @@ const heavy = (sets: Sets, more: object = {}) =>
   planOf({ percent: 80, step: 2.5, sets, restS: 120, restriction: 'intermittent', ...more }, { date: '2026-03-01' });
 const done = (
   plan: ReturnType<typeof heavy>,
-  sets: RecordRequest['items'][number]['sets'],
+  sets: NonNullable<RecordRequest['items']>[number]['sets'],
   item: object = {},
   more = {},
 ) =>

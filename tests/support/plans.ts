@@ -6,6 +6,7 @@ import {
   type Plan,
   type PlanRequest,
   type ProgressionRequest,
+  type DoneItem,
   type RecordRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
@@ -78,7 +79,7 @@ export const recordOf = (
   plan: Plan,
   repetitions: readonly number[],
   request: Partial<RecordRequest> = {},
-  item: Partial<RecordRequest['items'][number]> = {},
+  item: Partial<DoneItem> = {},
 ) => {
   const { exercise, limb, side, target } = plan.items[0]!;
   const held = target && { heldMmHg: target.value };

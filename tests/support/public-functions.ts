@@ -1,5 +1,6 @@
 import * as root from '../../src/index.js';
 import {
+  findItem,
   nextRung,
   compareSessions,
   compareWeeks,
@@ -315,6 +316,14 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
   fill: { call: text.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  show: { call: text.show, right: [plan] },
+  toRows: { call: text.toRows, right: [plan] },
+  findItem: { call: findItem as never, right: [plan, { exercise: 'leg extension', limb: 'leg', side: 'left' }] },
+  attemptForm: {
+    call: root.attemptForm,
+    right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
+  },
+  inputFields: { call: root.inputFields, right: [root.testedOneRepMax, { lift: 'squat' }, []] },
   checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },

@@ -1,0 +1,254 @@
+import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
+import { scaled } from '../quantity/decimal.js';
+import { quantityName } from '../quantity/field-quantity.js';
+import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
+import { attempt, describe, InputError, issue, MOST_ISSUES, type Attempt, type Path } from './issues.js';
+import { Reader } from './reader.js';
+
+/** Units that a form may ask for instead of the unit of a field. */
+const FORM_UNITS = {
+  in: { unit: 'cm', times: CENTIMETRES_PER_INCH, over: 1 },
+  lb: { unit: 'kg', times: KILOGRAMS_PER_POUND, over: 1 },
+  kPa: { unit: 'mm[Hg]', times: 1000, over: PASCALS_PER_MMHG },
+  min: { unit: 's', times: 60, over: 1 },
+} as const satisfies Record<string, { unit: Unit; times: number; over: number }>;
+
+/** A unit that a form asks for instead of cm, kg, mmHg or s. */
+export type FormUnit = keyof typeof FORM_UNITS;
+
+/** What {@link attemptForm} takes as its options. */
+export interface FormOptions {
+  /** Fields that the form asks for in another unit; their numbers are converted exactly. */
+  readonly units?: { readonly [Field in QuantityName]?: FormUnit | undefined } | undefined;
+  /** The part of the input that the form does not ask for. */
+  readonly given?: object | undefined;
+}
+
+/** What {@link attemptForm} returns: what `attempt` does, with the errors by the names of the fields in the form. */
+export type FormAttempt<T> = Attempt<T> & {
+  /** The input that was made of the form. */
+  readonly input: object;
+  /** What is wrong, by the name of the field in the form; empty where nothing is. */
+  readonly errors: Readonly<Record<string, string>>;
+};
+
+/** A number with a decimal comma or point, and no mark between thousands. */
+const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/;
+const MOST_FIELDS = 1000;
+const MOST_STEPS = 12;
+/** Fields that are `true` or left out: a box to tick. */
+const TICKED = ['unloaded', 'lastSetToFailure', 'stoppedEarly', 'deload'];
+
+type Part = Record<string, unknown>;
+
+/** What a field of a form gives: nothing where it is empty, a number where the field is one, else as it is. */
+function valueOf(name: string, given: unknown, unit: FormUnit | undefined): unknown {
+  if (typeof given !== 'string') return given;
+  const text = given.trim();
+  if (text === '') return undefined;
+  if (TICKED.includes(name)) return text === 'on' || text === 'true' ? true : text;
+  // What is no number stays as it is, and the function says what is wrong with it.
+  if (!quantityName(name) || text.length > 40 || !NUMBER.test(text)) return text;
+  const value = Number(text.replace(',', '.'));
+  if (unit === undefined) return value;
+  const { times, over } = FORM_UNITS[unit];
+  return scaled(value, times, over);
+}
+
+/** Puts a value at a place; lists and objects on the way are made. */
+function put(root: Part, path: readonly string[], value: unknown): void {
+  let part = root;
+  path.forEach((step, index) => {
+    const last = index === path.length - 1;
+    const own = Object.hasOwn(part, step) ? part[step] : undefined;
+    const made = typeof own === 'object' && own !== null ? own : /^\d{1,3}$/.test(path[index + 1] ?? '') ? [] : {};
+    // Never the prototype, whatever a field is called.
+    Object.defineProperty(part, step, {
+      value: last ? value : made,
+      enumerable: true,
+      configurable: true,
+      writable: true,
+    });
+    part = made as Part;
+  });
+}
+
+function entriesOf(form: unknown): (readonly [string, unknown])[] {
+  const refuse = (received: string): never => {
+    throw new InputError([issue('wrong-type', ['form'], 'a FormData, a Map or an object of fields', received)]);
+  };
+  try {
+    if (typeof form !== 'object' || form === null || Array.isArray(form)) return refuse(describe(form));
+    const entries: (readonly [string, unknown])[] = [];
+    const all = Symbol.iterator in form ? (form as Iterable<readonly [string, unknown]>) : Object.entries(form);
+    for (const [name, value] of all) {
+      if (typeof name !== 'string' || entries.length >= MOST_FIELDS) return refuse(`more than ${MOST_FIELDS} fields`);
+      entries.push([name, value]);
+    }
+    return entries;
+  } catch (error) {
+    if (error instanceof InputError) throw error;
+    return refuse('one that cannot be read');
+  }
+}
+
+function readOptions(options: unknown): { units: Readonly<Record<string, FormUnit>>; given: Part } {
+  const reader = new Reader(options ?? {}, ['options']);
+  const units = reader.anything('units', 'units by the names of fields', true) as Record<string, unknown> | undefined;
+  const given = reader.anything('given', 'the rest of the input, as plain JSON', true);
+  const known = Object.keys(FORM_UNITS);
+  for (const [name, unit] of Object.entries(typeof units === 'object' && units !== null ? units : {})) {
+    const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
+    const quantity = quantityName(name);
+    const own = quantity && quantities[quantity].unit;
+    if (form && form.unit === own) continue;
+    const fits = known.filter((code) => FORM_UNITS[code as FormUnit].unit === own);
+    const expected = fits.length > 0 ? fits.map((code) => `'${code}'`).join(' or ') : 'left out: it has one unit';
+    reader.report('wrong-type', ['units', name], expected, describe(unit));
+  }
+  reader.done();
+  return {
+    units: (units ?? {}) as Record<string, FormUnit>,
+    given: typeof given === 'object' && given !== null && !Array.isArray(given) ? (given as Part) : {},
+  };
+}
+
+/**
+ * Calls a function with what a form holds: texts become an input, and what is wrong comes back by the name of the field.
+ *
+ * - Numbers may have a decimal comma or point. A mark between thousands is refused: 1.250 would be read as 1.25.
+ * - An empty field is left out.
+ * - Inches, pounds, kilopascals and minutes are converted exactly, for the fields that `units` names.
+ * - A field inside is named by its place, with points: `limbs.0.circumferenceCm`.
+ *
+ * @param fn - a function of this library
+ * @param form - the fields by name: a `FormData`, a `Map`, or an object of texts
+ * @param options - `units` by field: `in`, `lb`, `kPa` or `min`; `given`, the part that the form does not ask for
+ * @returns the answer, or the issues; with the `input` that was made, and the `errors` by the name of the field.
+ * @throws InputError for what is no form, and for a unit that a field cannot have
+ *
+ * @example
+ * ```ts
+ * import { attemptForm, estimateOcclusionPressure } from 'cuffwork';
+ * const form = {
+ *   limb: 'leg', circumferenceCm: '22', systolicMmHg: '120', diastolicMmHg: '', cuffWidthCm: '10,5', posture: 'seated',
+ * };
+ * const result = attemptForm(estimateOcclusionPressure, form, { units: { circumferenceCm: 'in' } });
+ * result.input; // => { limb: 'leg', circumferenceCm: 55.88, systolicMmHg: 120, cuffWidthCm: 10.5, posture: 'seated' }
+ * result.errors; // => { diastolicMmHg: 'diastolicMmHg is missing: expected a number from 30 to 200 mmHg.' }
+ * ```
+ */
+export function attemptForm<T>(fn: (input: never) => T, form: object, options?: FormOptions): FormAttempt<T> {
+  const { units, given: input } = readOptions(options);
+  for (const [field, text] of entriesOf(form)) {
+    const path = field.split('.', MOST_STEPS + 1);
+    // The quantity of an item of a list is that of the list.
+    const name = [...path].reverse().find((step) => !/^\d+$/.test(step)) ?? field;
+    const value = valueOf(name, text, Object.hasOwn(units, name) ? units[name] : undefined);
+    if (value !== undefined) put(input, path.slice(0, MOST_STEPS), value);
+  }
+  const result = attempt(fn, input);
+  const errors: Record<string, string> = {};
+  // The first of several for one field; a name is never the prototype.
+  for (const { path, message } of result.ok ? [] : result.issues) {
+    const field = path.join('.');
+    if (!Object.hasOwn(errors, field))
+      Object.defineProperty(errors, field, { value: message, enumerable: true, configurable: true, writable: true });
+  }
+  return { ...result, input, errors };
+}
+
+/** What there is to know of a field before anything is entered in it. */
+export interface InputField {
+  readonly name: string;
+  /** What it is, for a label. */
+  readonly label?: string;
+  /** UCUM code of its unit. */
+  readonly unit?: Unit;
+  /** The least and the most it may be [`unit`]. */
+  readonly min?: number;
+  readonly max?: number;
+  /** Present where it must be a whole number. */
+  readonly whole?: true;
+  /** The words it may be. */
+  readonly options?: readonly string[];
+  /** Whether it must be given, with what else is given. */
+  readonly required: boolean;
+  /** Where on the body, or with what, it is taken. */
+  readonly where?: string;
+  /** What it takes, in words. */
+  readonly expected: string;
+}
+
+/** Where on the body a reading is taken. */
+const WHERE: Readonly<Record<string, string>> = {
+  circumferenceCm: 'mid-thigh or mid-arm, not under the cuff',
+  circumferenceSite: 'mid-thigh or mid-arm, or under the cuff',
+  systolicMmHg: 'upper arm, at rest',
+  diastolicMmHg: 'upper arm, at rest',
+  cuffWidthCm: 'the cuff on the limb you train',
+  bladderWidthCm: 'the bladder of the blood-pressure cuff on the upper arm',
+  valueMmHg: 'the limb you train, with its cuff, at rest',
+  occlusion: 'the limb you train, with its cuff, at rest',
+};
+
+const NOBODY = 'a field nobody knows';
+
+const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every((step, index) => step === b[index]);
+
+/**
+ * The fields that a function takes, as data for a form: label, unit, bounds, options, whether it must be given, and where
+ * on the body it is taken. The function itself says so, so nothing can differ.
+ *
+ * @param fn - a function of this library that takes one object
+ * @param given - what is known already, such as the limb, on which bounds may depend
+ * @param path - the place of a part inside, such as `['limbs', 0]`
+ * @returns the fields, in the order in which they are read.
+ * @throws InputError for what is no function of this library
+ *
+ * @example
+ * ```ts
+ * import { estimateOcclusionPressure, inputFields } from 'cuffwork';
+ * const fields = inputFields(estimateOcclusionPressure, { limb: 'arm' });
+ * const girth = fields.find(({ name }) => name === 'circumferenceCm');
+ * [girth?.min, girth?.max, girth?.unit, girth?.required]; // => [15, 70, 'cm', true]
+ * girth?.where; // => 'mid-thigh or mid-arm, not under the cuff'
+ * ```
+ */
+export function inputFields(fn: (input: never) => unknown, given: object = {}, path: Path = []): InputField[] {
+  if (typeof fn !== 'function')
+    throw new InputError([issue('wrong-type', ['fn'], 'a function of this library', describe(fn))]);
+  const isStep = (step: unknown): step is string | number => typeof step === 'string' || typeof step === 'number';
+  if (!Array.isArray(path) || path.length > MOST_STEPS || !path.every(isStep))
+    throw new InputError([issue('wrong-type', ['path'], 'names and positions', describe(path))]);
+  const steps = path.map(String);
+  const issuesOf = (change: Part) => {
+    const { given: input } = readOptions({ given });
+    for (const [name, value] of Object.entries(change)) put(input, [...steps, name], value);
+    const result = attempt(fn, input);
+    return result.ok ? [] : result.issues;
+  };
+  const unknown = issuesOf({ [NOBODY]: true }).find(
+    ({ code, path: at }) => code === 'unknown-field' && at.at(-1) === NOBODY,
+  );
+  const known = unknown?.options?.slice(0, MOST_ISSUES) ?? [];
+  const missing = issuesOf({ [NOBODY]: true }).filter(({ code }) => code === 'missing');
+  return known.map((name): InputField => {
+    const place = [...(unknown?.path.slice(0, -1) ?? []), name];
+    const own = issuesOf({ [name]: null }).find(({ path: at }) => samePath(at, place));
+    const { unit, min, max, whole, options, expected = 'a value' } = own ?? {};
+    const quantity = quantityName(name);
+    return {
+      name,
+      ...(quantity && { label: quantities[quantity].name }),
+      ...(unit !== undefined && { unit }),
+      ...(min !== undefined && { min }),
+      ...(max !== undefined && { max }),
+      ...(whole && { whole }),
+      ...(options && { options }),
+      required: missing.some(({ path: at }) => samePath(at, place)),
+      ...(Object.hasOwn(WHERE, name) && { where: WHERE[name]! }),
+      expected,
+    };
+  });
+}

@@ -1,0 +1,68 @@
+import { describe, InputError, issue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
+
+/** Which item {@link findItem} looks for; what is left out may be any. */
+export interface ItemPlace {
+  readonly exercise?: string | undefined;
+  readonly limb?: Limb | undefined;
+  readonly side?: Side | undefined;
+}
+
+interface Placed {
+  readonly exercise: string;
+  readonly limb: Limb;
+  readonly side: Side;
+}
+
+const MOST_NAME = 120;
+
+/**
+ * The one item of a plan, a record or a proposal for an exercise, a limb and a side.
+ *
+ * @param document - a plan, a record or a proposal
+ * @param which - the exercise by its name, the limb and the side; what is left out may be any
+ * @returns the item.
+ * @throws InputError where there is none, or more than one, with what there is
+ *
+ * @example
+ * ```ts
+ * import { findItem, planSession } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   exercises: [{
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous',
+ *   }],
+ * });
+ * findItem(plan, { exercise: 'leg extension', side: 'left' }).load?.value; // => 15
+ * ```
+ */
+export function findItem<I extends Placed>(document: { readonly items: readonly I[] }, which: ItemPlace = {}): I {
+  const reader = new Reader(which, ['which']);
+  const exercise = reader.optionalText('exercise', 'the name of an exercise', (name) => name.length <= MOST_NAME);
+  const limb = reader.optionalChoice('limb', LIMBS);
+  const side = reader.optionalChoice('side', SIDES);
+  reader.done();
+  let items: readonly I[] = [];
+  try {
+    items = [...(Array.isArray(document?.items) ? document.items : [])];
+  } catch {
+    // What cannot be read has no items.
+  }
+  const there = items.filter((item) => typeof item === 'object' && item !== null);
+  const fits = ({ exercise: name, limb: own, side: ownSide }: I): boolean =>
+    (exercise ?? name) === name && (limb ?? own) === own && (side ?? ownSide) === ownSide;
+  const found = there.filter(fits);
+  if (found.length === 1) return found[0]!;
+  const names = there
+    .slice(0, 20)
+    .map(({ exercise: name, limb: own, side: ownSide }) =>
+      [describe(name), describe(ownSide), describe(own)].join(' '),
+    );
+  const expected = names.length > 0 ? `one item of ${[...new Set(names)].join('; ')}` : 'a document with items';
+  throw new InputError([
+    issue('wrong-relation', ['which'], expected, found.length === 0 ? 'none of them' : `${found.length} of them`),
+  ]);
+}

@@ -1,0 +1,155 @@
+import fc from 'fast-check';
+import { describe, expect, expectTypeOf, it } from 'vitest';
+import {
+  attemptForm,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  inputFields,
+  poundsToKilograms,
+  quantities,
+  type OcclusionPressure,
+} from '../../src/index.js';
+import { planSession } from '../../src/plan/index.js';
+import { publicFunctions } from '../support/public-functions.js';
+
+const texts = {
+  limb: 'leg',
+  circumferenceCm: '55',
+  systolicMmHg: '120',
+  diastolicMmHg: '70',
+  cuffWidthCm: '10',
+  posture: 'seated',
+};
+
+describe('a form', () => {
+  it('becomes the input that a programmer would write', () => {
+    const result = attemptForm(estimateOcclusionPressure, { ...texts, ageYears: ' ', cuffWidthCm: '10,5' });
+    const input = {
+      limb: 'leg',
+      circumferenceCm: 55,
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+      cuffWidthCm: 10.5,
+      posture: 'seated',
+    } as const;
+    expect(result.input).toEqual(input);
+    expect(result).toMatchObject({ ok: true, errors: {}, value: estimateOcclusionPressure(input) });
+    if (result.ok) expectTypeOf(result.value).toEqualTypeOf<OcclusionPressure>();
+  });
+
+  it('takes FormData and Map alike', () => {
+    const data = new FormData();
+    for (const [name, text] of Object.entries(texts)) data.append(name, text);
+    const { input } = attemptForm(estimateOcclusionPressure, texts);
+    expect(attemptForm(estimateOcclusionPressure, data).input).toEqual(input);
+    expect(attemptForm(estimateOcclusionPressure, new Map(Object.entries(texts))).input).toEqual(input);
+  });
+
+  it('reads every number, with a comma or a point', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1500, max: 7000 }), fc.constantFrom(',', '.'), (hundredths, mark) => {
+        const text = (hundredths / 100).toFixed(2).replace('.', mark);
+        const { input } = attemptForm(estimateOcclusionPressure, { ...texts, circumferenceCm: text });
+        expect(input).toMatchObject({ circumferenceCm: hundredths / 100 });
+      }),
+    );
+  });
+
+  // Exact by definition: 1 in = 2.54 cm, 1 lb = 0.45359237 kg (international yard and pound, 1959); NIST SP 811.
+  it.each([
+    ['circumferenceCm', '21.5', 'in', 54.61],
+    ['cuffWidthCm', '4', 'in', 10.16],
+    ['systolicMmHg', '16', 'kPa', (16 * 1000) / 133.322387415],
+  ] as const)('converts %s %s %s exactly', (field, text, unit, value) => {
+    const { input } = attemptForm(estimateOcclusionPressure, { ...texts, [field]: text }, { units: { [field]: unit } });
+    expect((input as Record<string, number>)[field]).toBeCloseTo(value, 10);
+  });
+  it('converts pounds', () => {
+    const { input } = attemptForm(estimateOneRepMax, { load: '45', repetitions: '8' }, { units: { load: 'lb' } });
+    expect(input).toEqual({ load: 20.41165665, repetitions: 8 });
+    expect(poundsToKilograms(45)).toBe(20.41165665);
+  });
+
+  it('names what is wrong by the field of the form', () => {
+    const { errors, ok } = attemptForm(estimateOcclusionPressure, {
+      ...texts,
+      circumferenceCm: '55 cm',
+      systolicMmHg: '',
+      cuffWidthCm: '1.000,5',
+      posture: 'sitting',
+    });
+    expect(ok).toBe(false);
+    expect(Object.keys(errors)).toEqual(['circumferenceCm', 'systolicMmHg', 'cuffWidthCm', 'posture']);
+    for (const [field, error] of Object.entries(errors)) expect(error.startsWith(field)).toBe(true);
+    expect(errors['posture']).toContain("perhaps 'seated'");
+  });
+
+  it('puts fields at their places in a request', () => {
+    const { right } = publicFunctions['planSession']! as { right: { limbs: object[]; exercises: object[] } };
+    const given = JSON.parse(JSON.stringify(right)) as object;
+    const form = { 'limbs.0.percent': '40', 'limbs.0.circumferenceCm': '900', 'exercises.0.oneRepMax': '65,5' };
+    const result = attemptForm(planSession, form, { given });
+    expect(result.input).toMatchObject({
+      limbs: [{ percent: 40, circumferenceCm: 900 }],
+      exercises: [{ oneRepMax: 65.5 }],
+    });
+    expect(Object.keys(result.errors)).toEqual(['limbs.0.circumferenceCm']);
+    expect(attemptForm(planSession, { ...form, 'limbs.0.circumferenceCm': '' }, { given }).ok).toBe(true);
+  });
+
+  it('never touches a prototype, and refuses units that a field cannot have', () => {
+    attemptForm(estimateOneRepMax, { '__proto__.polluted': '1', 'constructor.prototype.polluted': '1' });
+    expect({}).not.toHaveProperty('polluted');
+    expect(() => attemptForm(estimateOneRepMax, {}, { units: { load: 'in' } })).toThrow(/options\.units\.load/);
+    expect(() => attemptForm(estimateOneRepMax, 5 as never)).toThrow(/form must be/);
+  });
+});
+
+describe('the fields of an input', () => {
+  it('are those of the function, with bounds of the vocabulary', () => {
+    const fields = inputFields(estimateOcclusionPressure);
+    const required = fields.filter((field) => field.required).map(({ name }) => name);
+    expect(required.sort()).toEqual(Object.keys(texts).sort());
+    const width = fields.find(({ name }) => name === 'cuffWidthCm');
+    const { min, max, unit, name: label } = quantities.cuffWidthCm;
+    expect(width).toMatchObject({ min, max, unit, label, required: true, where: 'the cuff on the limb you train' });
+    expect(fields.find(({ name }) => name === 'posture')?.options).toEqual(['supine', 'seated', 'standing']);
+  });
+
+  it('depend on what is known already', () => {
+    const girth = (limb: string) =>
+      inputFields(estimateOcclusionPressure, { limb }).find(({ name }) => name === 'circumferenceCm');
+    expect([girth('arm')?.max, girth('leg')?.max]).toEqual([70, 120]);
+  });
+
+  it('of a part inside are told too', () => {
+    const fields = inputFields(planSession, {}, ['limbs', 0]);
+    expect(fields.map(({ name }) => name)).toEqual(expect.arrayContaining(['limb', 'side', 'occlusion', 'percent']));
+    expect(fields.find(({ name }) => name === 'side')).toMatchObject({ required: true, options: ['left', 'right'] });
+    expect(fields.find(({ name }) => name === 'percent')).toMatchObject({
+      required: false,
+      unit: '%',
+      min: 1,
+      max: 100,
+    });
+  });
+
+  // Each function that carries its schema: what a form is made of must hold for its own right input.
+  it.each(Object.entries(publicFunctions).filter(([, { call, open }]) => 'input' in call && !open))(
+    'hold of what is right: %s',
+    (_name, { call, right }) => {
+      const fields = inputFields(call as never);
+      if (_name.startsWith('sessionTimeline') || _name.startsWith('accountSession')) return;
+      expect(fields.length).toBeGreaterThan(0);
+      const input = right as Record<string, unknown>;
+      for (const { name, required, min, max, options } of fields) {
+        if (required) expect(input, name).toHaveProperty(name);
+        const value = input[name];
+        if (typeof value === 'number' && min !== undefined && max !== undefined) {
+          expect(value >= min && value <= max, name).toBe(true);
+        }
+        if (typeof value === 'string' && options) expect(options).toContain(value);
+      }
+    },
+  );
+});
