@@ -359,6 +359,9 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
       { scale: 'log' },
     ],
   },
+  bibliography: { call: text.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
+  working: { call: text.working, right: [root.testedOneRepMax({ load: 100 })] },
+  methods: { call: text.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },
   estimateWith: {
     call: study.estimateWith,
