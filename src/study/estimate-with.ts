@@ -18,13 +18,12 @@ export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
  * Limb occlusion pressure by a laboratory’s own equation: the same answer as
  * `estimateOcclusionPressure` gives by a published one, for `targetCuffPressure` and the rest.
  *
- * Its error is the leave-one-out error of the fit, and what another posture, a cuff up to 0.5 cm off and the errors of
- * the readings put on top. How far laboratories differ is left out: the equation is taken to be used where it was
- * fitted, by the same hands, cuffs and device, on people like its sample, and that is what the leave-one-out error
- * was found on. Used in another laboratory it holds less well: by the shares that `estimateOcclusionPressure` adds to
+ * Its error is that of a prediction, t s √(1 + h) for the leverage h of the person, and what another posture, a cuff up
+ * to 0.5 cm off and the errors of the readings put on top. How far laboratories differ is left out: the equation is taken to be used where it was
+ * fitted, by the same hands, cuffs and device, on people like its sample, and that is what the error was found on. Used in another laboratory it holds less well: by the shares that `estimateOcclusionPressure` adds to
  * a published equation.
  *
- * - Error: the leave-one-out error of the fit.
+ * - Error: the prediction error of the fit, a symmetric interval in mmHg.
  * - Evidence: `derived`.
  * - Source: the caller’s own measurements.
  *
@@ -37,16 +36,14 @@ export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
  *
  * @example
  * ```ts
- * import { estimateWith } from 'cuffwork/study';
- * const fit = {
- *   document: 'fitted-occlusion-equation', id: 'lab-thigh', limb: 'leg', cuffWidthCm: 11, posture: 'seated',
- *   people: 40, leaveOneOutMmHg: 12, intercept: { coefficient: 20 },
- *   terms: [{ field: 'circumferenceCm', coefficient: 2.5, low: 45, high: 65 }],
- * };
- * const lop = estimateWith(fit, {
- *   limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 11, posture: 'seated',
- * });
- * [lop.value, Math.round(lop.standardDeviation! * lop.value), lop.evidence]; // => [157.5, 12, 'derived']
+ * import { estimateWith, fitOcclusionEquation } from 'cuffwork/study';
+ * const place = { limb: 'leg', cuffWidthCm: 11, posture: 'seated' } as const;
+ * const rows = Array.from({ length: 20 }, (_, i) => ({ circumferenceCm: 45 + i, valueMmHg: 150 + 2 * i + 9 * (i % 2) }));
+ * const fit = fitOcclusionEquation({ id: 'lab-thigh', ...place, terms: ['circumferenceCm'], rows });
+ * const readings = { ...place, systolicMmHg: 120, diastolicMmHg: 70 };
+ * const [near, far] = [55, 75].map((circumferenceCm) => estimateWith(fit, { ...readings, circumferenceCm }));
+ * near!.evidence; // => 'derived'
+ * far!.standardDeviation! > near!.standardDeviation!; // => true
  * ```
  */
 export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEstimateInput): OcclusionPressure {
