@@ -76,6 +76,8 @@ export {
 export type { ReadingName } from './quantity/readings.js';
 export type { Rounding } from './quantity/round.js';
 export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
+export { protocolExamples, type ProtocolExample, type TrainingAim } from './evidence/protocol-examples.js';
+export { limbSymmetry, type LimbSymmetry, type SymmetryInput } from './session/symmetry.js';
 export type { LimbExposure } from './session/limbs.js';
 export type {
   ExerciseSet,

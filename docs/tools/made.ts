@@ -11,6 +11,7 @@ import { pictureWords } from './slides.js';
 import {
   afterwards,
   askFirstList,
+  coverageTable,
   occlusionErrorTable,
   occlusionTable,
   oneRepMaxTable,
@@ -36,6 +37,8 @@ const parts: Readonly<Record<string, () => string>> = {
   'ask first': askFirstList,
   'stop criteria': stopCriteria,
   afterwards,
+  'coverage of agreement': () => coverageTable('agreement'),
+  'coverage of your own equation': () => coverageTable('equation'),
   // The seed is the year of the course.
   exercises: () => sheet(2026),
   'true-percent in words': inWords('true-percent'),
@@ -48,6 +51,7 @@ const pages = [
   'docs/cautions.md',
   'docs/choosing-an-equation.md',
   'docs/publications.md',
+  'docs/for-research.md',
   'docs/course/exercises.md',
   'docs/course/a-session.md',
   'docs/cuff-width.md',

@@ -3,6 +3,7 @@ import { pressureByGirth } from './pictures/pressure-by-girth.js';
 import { pressureByWidth } from './pictures/pressure-by-width.js';
 import { sessionPicture } from './pictures/session-timeline.js';
 import { truePercent } from './pictures/true-percent.js';
+import { weeksPicture } from './pictures/weeks.js';
 
 /** Every picture of the docs, drawn now: its name and its SVG. */
 export const pictures = (): readonly (readonly [string, string])[] => [
@@ -11,4 +12,5 @@ export const pictures = (): readonly (readonly [string, string])[] => [
   ['session-timeline', sessionPicture()],
   ['true-percent', truePercent()],
   ['maximum-by-equation', maximumByEquation()],
+  ['weeks', weeksPicture()],
 ];

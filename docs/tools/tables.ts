@@ -1,6 +1,7 @@
 import { sources, type Source } from '../../src/index.js';
 import { messages } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
+import coverage from '../working/coverage.json' with { type: 'json' };
 import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
 
 const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
@@ -146,3 +147,10 @@ export const afterwards = (): string =>
 
 /** What a plan says of screening. */
 export const screenFirst = (): string => messages['screen-first'];
+
+/** How often 95 % intervals held the truth on simulated studies, by docs/working/coverage.ts. */
+export const coverageTable = (of: 'agreement' | 'equation'): string =>
+  table(
+    ['95 % interval of', ...coverage.people.map((n) => `n = ${n}`)],
+    coverage[of].map(({ what, percent }) => [what, ...percent.map((share) => share?.toFixed(1) ?? '–')]),
+  );

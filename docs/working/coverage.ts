@@ -212,7 +212,7 @@ const equations = {
     const value = fit(rows)({ circumferenceCm, valueMmHg: 0 });
     return holds({ lower: value - halfWidth, upper: value + halfWidth }, line(circumferenceCm) + 15 * skewed(z()));
   },
-  'bootstrap of a mean, skewed values': (n: number, z: Draw) => {
+  'bootstrap of a mean, skewed values (too narrow for few people)': (n: number, z: Draw) => {
     const rows = draws(n, () => 15 * skewed(z()));
     const statistic = (some: readonly number[]) => some.reduce((sum, value) => sum + value, 0) / some.length;
     return holds(bootstrap({ rows, statistic, draws: 500, seed: Math.floor(1e6 * Math.abs(z())) }), 0);

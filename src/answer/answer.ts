@@ -42,7 +42,8 @@ export type AnswerKind =
   | 'strain'
   | 'acute-chronic-ratio'
   | 'sessions'
-  | 'percent-of-occlusion';
+  | 'percent-of-occlusion'
+  | 'limb-symmetry';
 
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
@@ -120,8 +121,11 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   /** Id of the equation or method that made the number. */
   readonly equation: string;
   readonly evidence: Grade;
-  /** Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`. */
-  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols };
+  /**
+   * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
+   * published equation that it recalibrates.
+   */
+  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols; readonly base?: string };
   readonly inputs: Inputs;
   /** The one rounding that was done, and what it was done to. */
   readonly rounding?: {
@@ -195,9 +199,11 @@ export function interval(value: number, errors: readonly ErrorPart[]) {
   };
 }
 
-/** A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value). */
-export function logInterval(value: number, errors: readonly ErrorPart[]) {
-  const standardDeviation = inQuadrature(errors);
+/**
+ * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value), where
+ * it is known from elsewhere too.
+ */
+export function logInterval(value: number, errors: readonly ErrorPart[], standardDeviation = inQuadrature(errors)) {
   const factor = Math.exp(NORMAL_95 * standardDeviation);
   return {
     lower: value / factor,

@@ -46,13 +46,15 @@ export interface WeekInput {
 export interface WeekComparisonInput {
   /** Weeks in their order. */
   readonly weeks: readonly WeekInput[];
+  /** Number of the first week, such as weeks since surgery; 1 when left out. */
+  readonly firstWeek?: number;
   /** Your own criteria of a stage, compared with the last week. */
   readonly goals?: readonly StageGoal[];
 }
 
 /** One week. */
 export interface WeekRow {
-  /** From 1. */
+  /** From `firstWeek`. */
   readonly week: number;
   readonly deload?: true;
   readonly planned?: WeekSums;
@@ -72,6 +74,8 @@ export interface WeekComparison {
 }
 
 const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the week', whole: true };
+
+const FIRST: Quantity = { ...quantities.weeks, name: 'number of the first week', whole: true };
 
 /** A session of a week, limb by limb, and how often it is done. */
 interface Done {
@@ -247,8 +251,8 @@ function sumsOf(sessions: readonly Done[]): WeekSums {
   };
 }
 
-const rowOf = ({ deload, planned, done }: Week, index: number): WeekRow => ({
-  week: index + 1,
+const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
+  week,
   ...(deload && { deload }),
   ...(planned.length > 0 && { planned: sumsOf(planned) }),
   ...(done.length > 0 && { done: sumsOf(done) }),
@@ -257,14 +261,20 @@ const rowOf = ({ deload, planned, done }: Week, index: number): WeekRow => ({
 const inKilograms = ({ value, unit }: { readonly value: number; readonly unit: Unit }): number =>
   convertLoad(value, loadUnitOf(unit), 'kg');
 
+/** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
+function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
+  const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
+  if (way) return [before[way]!, after[way]!];
+  return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
+}
+
 /** What an exercise of a row went up by, compared with an earlier row. */
 function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
-  const exercisesOf = ({ done, planned }: WeekRow) =>
-    (done ?? planned)?.limbs.flatMap(({ limb, side, exercises }) =>
-      exercises.map((exercise) => ({ limb, side, ...exercise })),
-    ) ?? [];
-  const earlier = new Map(exercisesOf(before).map((one) => [keyOf(one), one]));
-  return exercisesOf(after).flatMap((now): Caution[] => {
+  const exercisesOf = (sums: WeekSums) =>
+    sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
+  const [first, second] = alike(before, after);
+  const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
+  return exercisesOf(second).flatMap((now): Caution[] => {
     const was = earlier.get(keyOf(now));
     if (!was) return [];
     const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
@@ -291,9 +301,9 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
 
 /** Weeks marked as deload that are not lighter than the week before. */
 function notLighter(before: WeekRow, after: WeekRow): Caution[] {
-  const limbsOf = ({ done, planned }: WeekRow): readonly WeekLimb[] => (done ?? planned)?.limbs ?? [];
-  return limbsOf(after).flatMap((now) => {
-    const was = limbsOf(before).find((one) => isSameLimb(one, now));
+  const [first, second] = alike(before, after);
+  return second.limbs.flatMap((now) => {
+    const was = first.limbs.find((one) => isSameLimb(one, now));
     const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>
       a !== undefined && b !== undefined && a.value < b.value;
     if (!was || isLess(now.volumeLoad, was.volumeLoad) || isLess(now.restrictionTime, was.restrictionTime)) return [];
@@ -352,7 +362,7 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
  *
  * @function
  * @param input - `weeks`, in order, each with planned `sessions` (a `plan`, and how many `times` a week), `records`, or
- *   both, and `deload`; `goals`
+ *   both, and `deload`; `firstWeek`; `goals`
  * @returns the weeks, the goals, stops and cautions; print them as tables with `explain`.
  * @throws InputError naming every wrong field.
  *
@@ -385,10 +395,11 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const reader = new Reader(input);
   const issues: InputIssue[] = [];
   const weeks = readWeeks(reader, issues);
+  const firstWeek = reader.optionalNumber('firstWeek', FIRST) ?? 1;
   const goals = readGoals(reader);
   reader.done();
   if (issues.length > 0) throw new InputError(issues);
-  const rows = weeks.map(rowOf);
+  const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
   const cautions = onceEach(cautionsOf(rows));
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);

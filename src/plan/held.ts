@@ -19,7 +19,7 @@ export interface Held {
 /** What was held compared with what was planned; nothing where no held pressure is recorded. */
 export function comparedHeld({ target, done }: Pick<RecordItem, 'target' | 'done'>): Held | undefined {
   if (!target || done.heldMmHg === undefined) return undefined;
-  const { value: occlusion } = target.inputs['occlusion'] as Answer<'occlusion-pressure'>;
+  const occlusion = done.occlusionMmHg ?? (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
   const held = done.heldMmHg;
   const pointsAbove = decimal(held).minus(decimal(target.value)).times(100).div(decimal(occlusion)).toNumber();
   const tolerance = progressionLimits.pressureTolerance.value;

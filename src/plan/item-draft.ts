@@ -15,7 +15,7 @@ import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { SetGoal } from './proposal.js';
 import type { RecordItem, SessionRecord } from './record.js';
-import { setCounts } from './set-counts.js';
+import { loadsOfSets, setCounts } from './set-counts.js';
 import { symptomOf } from './symptoms.js';
 import type { PlanExercise, PlanItem, ProgressionAction } from './types.js';
 
@@ -87,7 +87,8 @@ function targetAt({ target }: PlanItem, percent: number): CuffPressure {
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
 function otherwise(planned: PlanItem, done: RecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
-  const lifted = done.done.load === undefined ? undefined : convertLoad(done.done.load, done.done.unit ?? unit, unit);
+  const { instead } = done.done;
+  if (instead !== undefined) return coded('other-exercise-recorded', { exercise: instead });
   if (planned.restriction !== done.restriction) {
     return coded('other-restriction-recorded', { done: done.restriction, planned: planned.restriction });
   }
@@ -97,9 +98,15 @@ function otherwise(planned: PlanItem, done: RecordItem): Sentence | undefined {
       return coded('other-pressure-recorded', { done: percentOf(before), planned: percentOf(now) });
     }
   }
-  // A load is carried between units: what differs in the last digits only is the same.
-  if (lifted === undefined || load === undefined || decimal(lifted).eq(decimal(load))) return undefined;
-  return coded('other-load-recorded', { done: lifted, planned: load, unit });
+  if (done.done.load === undefined || load === undefined) return undefined;
+  const asked = loadsOfSets(planned.sets, load);
+  const lifted = loadsOfSets(done.done.sets, done.done.load).map((one) =>
+    convertLoad(one, done.done.unit ?? unit, unit),
+  );
+  // A load is converted between units: what differs in the last digits only is the same.
+  const other = lifted.findIndex((one, index) => !decimal(one).eq(decimal(asked[index] ?? one)));
+  if (other < 0) return undefined;
+  return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }
 
 /** The cuff pressure that goes down by the largest step; nothing where none is lower. */

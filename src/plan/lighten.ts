@@ -2,6 +2,7 @@ import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js'
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
 import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
@@ -23,6 +24,7 @@ import { planSession } from './plan-session.js';
 import { documentOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
+import { loadsOfSets } from './set-counts.js';
 import { say, type StandingSentence } from './standing.js';
 import { inForce, type Stop } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
@@ -99,6 +101,9 @@ interface Case {
   readonly counts: Counts | undefined;
   readonly load: number;
   readonly lighter: number;
+  /** Load of each set, now and with less load. */
+  readonly loads: readonly number[];
+  readonly lighterLoads: readonly number[];
 }
 
 function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
@@ -123,6 +128,7 @@ function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
     const expected = 'less: no load you can set is so light';
     throw new InputError([issue('out-of-range', ['lighterPercent'], expected, String(lighterPercent))]);
   }
+  const loads = loadsOfSets(items[0]!.sets, load);
   const sets: readonly PlanSetRequest[] = exercise.sets ?? parseScheme(exercise.scheme ?? '') ?? [];
   const counts = sets.flatMap(({ repetitions, durationS }) =>
     repetitions === undefined || durationS !== undefined ? [] : [repetitions],
@@ -136,6 +142,8 @@ function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
     counts: counts.length === sets.length ? counts : undefined,
     load,
     lighter,
+    loads,
+    lighterLoads: loads.map((own) => heaviestUpTo(product(own, lighter / load), exercise) ?? lighter),
   };
 }
 
@@ -153,11 +161,11 @@ interface Way {
 }
 
 /** The whole plan with the exercise done another way, and the exercise in it. */
-function madeWith({ plan, index, exercise, items, sets, lighter }: Case, { counts, restriction }: Way) {
-  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter);
+function madeWith({ plan, index, exercise, items, sets, load, lighter }: Case, { counts, restriction }: Way) {
+  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter, (own) => product(own, lighter / load));
   const next: PlanExercise = {
     ...rest,
-    sets: counts ? counts.map((repetitions, at) => ({ ...sets[at]!, repetitions })) : sets,
+    sets: (rest.sets ?? sets).map((set, at) => ({ ...set, ...(counts && { repetitions: counts[at]! }) })),
     ...(restriction && { restriction }),
   };
   const { decisions: __, ...asked } = plan.request;
@@ -195,11 +203,16 @@ function optionOf(given: Case, way: Way): LighterOption {
 }
 
 /** Repetitions so that the volume load is not below that of the plan. */
-function workCounts({ counts, load, lighter }: Case): Counts | undefined {
+function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
   if (!counts) return undefined;
-  const volume = decimal(product(sum(counts), load));
-  const repetitions = volume.div(decimal(lighter)).ceil().toNumber();
-  return repetitions > MOST_REPETITIONS ? undefined : sharedOut(counts, repetitions);
+  const volume = (of: Counts, at: readonly number[]): number =>
+    sum(of.map((count, index) => product(count, at[index]!)));
+  const before = volume(counts, loads);
+  for (let repetitions = sum(counts); repetitions <= MOST_REPETITIONS; repetitions += 1) {
+    const shared = sharedOut(counts, repetitions);
+    if (volume(shared, lighterLoads) >= before) return shared;
+  }
+  return undefined;
 }
 
 /** Repetitions to failure at a load of the plan; nothing where no equation is valid. */
@@ -301,6 +314,7 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  *
  * - Evidence: which of them to keep is `practice`; repetitions to failure by Brzycki are `secondary`.
  *
+ * @function
  * @param input - the `plan`; the name of its `exercise`; `lighterPercent` p, 1–90 [% of the load]
  * @returns options, each with its request for `planSession`, a comparison in four lines and cautions; and what is not
  * offered, with the reason.
@@ -323,7 +337,7 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  * options[1]?.sets.map(({ repetitions }) => repetitions); // => [4, 4, 2, 2, 2]
  * ```
  */
-export function lightenExercise(input: LightenInput): LighterOptions {
+export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
   const given = reader.anything('plan', 'a plan of this library');
   const name = reader.optionalText('exercise', 'the name of an exercise', (text) => text.length <= 120);
@@ -349,4 +363,4 @@ export function lightenExercise(input: LightenInput): LighterOptions {
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
     standing: [say('lighter-no-promise'), say('local-codes-decide')],
   };
-}
+});

@@ -13,7 +13,7 @@ export const planMessages = {
   'side-effects-usual':
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
-    'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling; refer at once.',
+    'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling. If you notice one, see a doctor at once.',
   'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
   'burn-usual':
     'Usual: burning in the muscle that fades within a minute of deflation, and mild soreness for a day or two.',
@@ -25,10 +25,10 @@ export const planMessages = {
   'symptom-limb-stays-cold': 'a limb that stays cold, white or blue after deflation',
   'symptom-dark-urine': 'dark brown or red urine in the days after',
   'symptom-numbness-stays': 'numbness or tingling that stays after deflation',
-  'symptom-sharp-pain': 'sharp or stabbing pain under the cuff or in the limb',
+  'symptom-sharp-pain': 'sharp or stabbing pain in the limb',
   'symptom-slow-refill':
     'skin that takes more than 3 s to get its colour back after you press it, with the cuff deflated',
-  'symptom-dizziness-stays': 'dizziness that stays after deflation',
+  'symptom-dizziness-stays': 'dizziness that stays after you stop',
   'symptom-pain-out-of-proportion': 'muscle pain or weakness in the days after, far beyond what the session explains',
   'symptom-swelling': 'one limb still swollen the next day',
   'symptom-bruising-spreads': 'bruising that spreads beyond the cuff',
@@ -150,8 +150,7 @@ export const planMessages = {
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
-  'weeks-clear-no-one':
-    'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-clear-no-one': 'This adds up weeks. It clears no one to train; the practitioner decides what is done next.',
   'weeks-no-one-road':
     'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
   'both-raised':
@@ -170,6 +169,8 @@ export const planMessages = {
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'other-exercise-recorded': 'Another exercise was done that day ({exercise}), so nothing is raised.',
 
   'lighter-no-promise':
     'This is arithmetic: no option is known to have the effect of the session as planned. The practitioner decides.',

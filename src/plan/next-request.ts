@@ -5,10 +5,11 @@ import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
+import { decimal, sum } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './assumptions.js';
+import { heaviestUpTo } from './available-loads.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
@@ -79,8 +80,26 @@ const DIGITS = [1, 2, 4, 8];
 const HALF_UP = 4;
 const UP = 0;
 
-/** An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. */
-export function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+/**
+ * An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. Sets
+ * with loads of their own go up or down by as much, or as `ofSet` says.
+ */
+export function withLoad(
+  exercise: PlanExercise,
+  item: PlanItem,
+  to: number,
+  ofSet: (load: number) => number = (load) => sum([load, to, -item.load!.value]),
+): PlanExercise {
+  const next = atLoad(exercise, item, to);
+  if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
+  const sets = next.sets.map(({ percent: _, ...set }, index) => {
+    const { load } = item.sets[index]!;
+    return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? to }) };
+  });
+  return { ...next, sets };
+}
+
+function atLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const { percent: _, oneRepMax: __, step, available, bar, collars, plates, rounding, maximumOf, ...rest } = exercise;

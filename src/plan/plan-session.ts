@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, isInputError, issue, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
@@ -206,6 +206,8 @@ const OF_MAXIMUM = [
   'rounding',
   'maximumOf',
 ] as const satisfies (keyof PlanExercise)[];
+/** What the load of an exercise comes from. */
+const LOADED = ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'oneRepMax'] as const satisfies (keyof PlanExercise)[];
 const LIFTED = ['oneRepMax', 'load', 'bodyMassPercent', 'unloaded'] as const satisfies (keyof PlanExercise)[];
 
 /** Fields of an exercise that do not go together, or that others ask for. */
@@ -266,6 +268,42 @@ function loadOf(
   return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
 }
 
+/** The loads of an exercise’s sets, where any has its own: as stated, or brought to the loads you can set. */
+function loadsOf(
+  exercise: PlanExercise,
+  oneRepMax: Answer<'one-repetition-maximum'> | undefined,
+  load: Answer<'training-load'> | undefined,
+  name: 'sets' | 'warmUp',
+): readonly { readonly value: number; readonly cautions: readonly Caution[] }[] | undefined {
+  const sets = exercise[name];
+  if (!sets?.some((set) => set.load !== undefined || set.percent !== undefined)) return undefined;
+  const { unit, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
+  const ways = { oneRepMax, unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
+  return sets.map((set, index) => {
+    const refuse = (field: 'load' | 'percent', why: string): never => {
+      throw new InputError([issue('wrong-relation', [name, index, field], `left out ${why}`, 'a value')]);
+    };
+    if (set.percent !== undefined) {
+      if (set.load !== undefined) refuse('percent', 'when the set has a load');
+      if (!oneRepMax) refuse('percent', 'unless oneRepMax is given');
+      try {
+        return trainingLoad(defined({ ...ways, percent: set.percent }) as TrainingLoadInput);
+      } catch (error) {
+        if (!isInputError(error)) throw error;
+        throw new InputError(error.issues.map((found) => moved(found, (path) => [name, index, ...path])));
+      }
+    }
+    if (set.load !== undefined && !load) refuse('load', 'unless oneRepMax or load is given');
+    return { value: set.load ?? load!.value, cautions: [] };
+  });
+}
+
+/** What a set is in time, with its load. */
+const bareSets = (sets: PlanExercise['sets'], loads?: readonly { readonly value: number }[]): Prescription['sets'] =>
+  sets?.map(({ repetitions, durationS, restS }, index) =>
+    defined({ repetitions, durationS, restS, load: loads?.[index]?.value }),
+  ) as Prescription['sets'];
+
 /** The sets of an exercise, before its cuffs. */
 function setsOf(
   exercise: PlanExercise,
@@ -273,14 +311,15 @@ function setsOf(
   bodyMassKg: number | undefined,
   oneRepMax: Answer<'one-repetition-maximum'> | undefined,
   load: Answer<'training-load'> | undefined,
+  loads: readonly { readonly value: number }[] | undefined,
 ): FullPrescription {
   const { scheme, sets, warmUp, tempo, restS, restriction, mode, limb, changeS, bodyMassPercent } = exercise;
   const lifted = load && { load: load.value, unit: loadUnitOf(load.unit), oneRepMax };
   const moved = bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent };
   const prescription = {
     scheme,
-    sets,
-    warmUp,
+    sets: bareSets(sets, loads),
+    warmUp: bareSets(warmUp),
     tempo,
     restS,
     restriction,
@@ -340,7 +379,11 @@ function exerciseOf(
     { fields: ['limb', 'side'] },
   );
   const side = exercise?.side ?? (wearing?.length === 2 ? 'both' : wearing?.[0]?.side);
-  const sets = findings.try(place, () => setsOf(exercise, side, bodyMassKg, oneRepMax, load), {
+  const loads = findings.try(place, () => loadsOf(exercise, oneRepMax, load, 'sets'), { fields: ['sets', ...LOADED] });
+  const warmUpLoads = findings.try(place, () => loadsOf(exercise, oneRepMax, load, 'warmUp'), {
+    fields: ['warmUp', ...LOADED],
+  });
+  const sets = findings.try(place, () => setsOf(exercise, side, bodyMassKg, oneRepMax, load, loads), {
     fields: ['scheme', 'sets', 'warmUp', 'tempo', 'restS', 'restriction', 'mode', 'limb', 'side', 'changeS'],
   });
   const bare = exercise?.restriction === 'none';
@@ -377,11 +420,11 @@ function exerciseOf(
         ...(target && { target }),
         ...(restTarget && { restTarget }),
         ...(oneRepMax && { oneRepMax }),
-        ...(load && { load }),
+        ...(load && { load: withCautions(load, loads, bare) }),
         ...(intensityPercent !== undefined && { intensityPercent }),
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
-        ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp) }),
-        sets: planSets(own.sets),
+        ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp, exercise.warmUp, warmUpLoads) }),
+        sets: planSets(own.sets, exercise.sets, loads),
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
@@ -392,9 +435,28 @@ function exerciseOf(
   };
 }
 
-/** Sets as a plan tells them. */
-const planSets = (sets: readonly FullSet[]): PlanSet[] =>
-  sets.map(({ repetitions, durationS, restS }) => defined({ repetitions, durationS, restS }) as PlanSet);
+/** Sets as a plan has them, with what was asked for of each. */
+const planSets = (
+  sets: readonly FullSet[],
+  asked: PlanExercise['sets'],
+  loads: readonly { readonly value: number }[] | undefined,
+): PlanSet[] =>
+  sets.map(({ repetitions, durationS, restS }, index) => {
+    const { repetitionsInReserve, reserveRpe } = asked?.[index] ?? {};
+    const load = loads?.[index]?.value;
+    return defined({ repetitions, durationS, restS, load, repetitionsInReserve, reserveRpe }) as PlanSet;
+  });
+
+/** The load of an exercise with what its sets are warned of: each sentence once. */
+function withCautions(
+  load: Answer<'training-load'>,
+  loads: readonly { readonly cautions: readonly Caution[] }[] | undefined,
+  bare: boolean,
+): Answer<'training-load'> {
+  const ofSets = (loads ?? []).flatMap(({ cautions }) => cautions);
+  const told = ofSets.filter(({ code }) => !bare || !ABOUT_RESTRICTION.includes(code));
+  return told.length > 0 ? { ...load, cautions: onceEach([...load.cautions, ...told]) } : load;
+}
 
 interface Cuff {
   readonly target: CuffPressure;
@@ -567,7 +629,9 @@ function answersOf(request: PlanRequest): PlanRequest {
     issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
   };
   check(screening?.request.date, ['screening', 'request', 'date']);
-  limbs.forEach(({ measured }, index) => check(measured?.date, ['limbs', index, 'measured', 'date']));
+  limbs.forEach((limb, index) => {
+    check(measuredDay(limb), ['limbs', index, ...(limb.measured ? ['measured', 'date'] : ['occlusion'])]);
+  });
   if (issues.length > 0) throw new InputError(issues);
   return {
     ...request,
@@ -631,6 +695,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
+  const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const said = [
     { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
@@ -654,8 +719,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
         stops,
       ),
     ),
-    standing: standingSentences(),
-    stopSigns: stopSigns(),
+    standing: standingSentences(cuffed),
+    stopSigns: stopSigns(cuffed),
   } as const;
   return plan;
 });

@@ -4,6 +4,7 @@ import { InputError, issue, isInputError, moved, type InputIssue } from '../answ
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
+import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
@@ -24,6 +25,7 @@ import { caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
+import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
   KEPT,
@@ -34,24 +36,45 @@ import {
   type SessionRecord,
 } from './record.js';
 import { doneRequest } from './schema.js';
+import { heaviestLoad } from './set-counts.js';
 import { say } from './standing.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
-import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
+import type { Plan, PlanItem, PlanSet } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
-function setsDone({ sets: planned, tempo }: PlanItem, done: readonly PlanSetRequest[]): PlanSet[] {
+function setsDone(
+  { sets: planned, tempo, load: plannedLoad }: PlanItem,
+  { sets: done, load, instead }: DoneItem,
+): PlanSet[] {
   const issues: InputIssue[] = [];
   const ask = (index: number, name: string, expected: string): void => {
     issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
   };
-  const sets = done.map(({ repetitions, durationS, restS }, index) => {
+  // A set keeps the load that was planned for it, unless one load is recorded for them all.
+  const own = done.map(
+    (set, index) => set.load ?? (load === undefined && instead === undefined ? planned[index]?.load : undefined),
+  );
+  const loaded = own.some((one) => one !== undefined);
+  const sets = done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
+    if (set.load !== undefined && !plannedLoad) {
+      issues.push(
+        issue('wrong-relation', ['sets', index, 'load'], 'left out, because the plan has no load here', 'a value'),
+      );
+    }
     if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', 'given, or durationS');
     else if (durationS === undefined && !tempo) ask(index, 'durationS', 'given, because the plan has no tempo');
     const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
     const rest = index === done.length - 1 ? 0 : (restS ?? asPlanned);
     if (rest === undefined) ask(index, 'restS', 'given, because the plan has no rest after this set');
-    return defined({ repetitions, durationS, restS: rest ?? 0 }) as PlanSet;
+    return defined({
+      repetitions,
+      durationS,
+      restS: rest ?? 0,
+      load: loaded ? (own[index] ?? load ?? plannedLoad?.value) : undefined,
+      repetitionsInReserve,
+      reserveRpe,
+    }) as PlanSet;
   });
   if (issues.length > 0) throw new InputError(issues);
   return sets;
@@ -70,7 +93,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
   return {
     ...full,
     sets: full.sets.map((set) => ({ ...set, pressureMmHg })),
-    occlusionMmHg: occlusion.value,
+    occlusionMmHg: done.occlusionMmHg ?? occlusion.value,
     ...(rest !== undefined && { restPressureMmHg: rest }),
   };
 }
@@ -81,13 +104,18 @@ type RecordFacts = Omit<RecordItem, 'totals'>;
 /** What was done of an item as a prescription: from what the record holds, and nothing else. */
 export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
-  const { sets, load, unit, inflatedBeforeS, deflatedAfterS } = done;
-  const { oneRepMax } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
+  const { load, unit, inflatedBeforeS, deflatedAfterS, instead } = done;
+  const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) =>
+    defined({ repetitions, durationS, restS, load: own }),
+  );
+  const { oneRepMax: known } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
+  // The maximum is that of the exercise that was planned.
+  const oneRepMax = instead === undefined ? known : undefined;
   const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
   );
-  return { ...cuffed(full, item), name: item.exercise };
+  return { ...cuffed(full, item), name: done.instead ?? item.exercise };
 }
 
 /** What was done of an item adds up to. */
@@ -96,7 +124,10 @@ export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(pre
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const { restriction } = item;
-  const refuse = (name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS', why: string): void => {
+  const refuse = (
+    name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS' | 'occlusionMmHg',
+    why: string,
+  ): void => {
     if (done[name] !== undefined) {
       throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
     }
@@ -105,11 +136,17 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   if (restriction === 'none') {
     refuse('reperfusedBeforeS', 'cuff here');
     refuse('heldMmHg', 'cuff here');
+    refuse('occlusionMmHg', 'cuff here');
   }
   if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
-  const { heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure } = done;
-  const sets = setsDone(item, done.sets);
+  const { instead } = done;
+  if (instead !== undefined && item.load && done.load === undefined) {
+    throw new InputError([issue('missing', ['load'], 'given, because another exercise was done', 'undefined')]);
+  }
+  const { heldMmHg, restHeldMmHg, occlusionMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS } = done;
+  const { lastSetToFailure } = done;
+  const sets = setsDone(item, done);
   const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
   const facts = {
@@ -120,7 +157,16 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
       sets,
       ...lifted,
       stoppedEarly: done.stoppedEarly ?? false,
-      ...defined({ heldMmHg, restHeldMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS, lastSetToFailure }),
+      ...defined({
+        instead,
+        heldMmHg,
+        restHeldMmHg,
+        occlusionMmHg,
+        reperfusedBeforeS,
+        inflatedBeforeS,
+        deflatedAfterS,
+      }),
+      ...defined({ lastSetToFailure }),
     },
   } as RecordFacts;
   return { ...facts, totals: totalsDone(facts) };
@@ -178,9 +224,10 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
     const at = [...path, 'reperfusedBeforeS'];
     found.push(...reperfusionCautions(done.reperfusedBeforeS).map((said) => ({ ...said, path: at })));
   }
-  if (load && done.load !== undefined && done.load > load.value) {
-    const values = { ...who, lifted: done.load, planned: load.value, unit: loadUnitOf(load.unit) };
-    found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
+  if (load && done.load !== undefined && done.instead === undefined) {
+    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, load.value)];
+    const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
+    if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
@@ -223,7 +270,7 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
 
 /** A session is of no day before its plan, nor before what the plan was made from was measured. */
 function checkDay({ plan: { request }, date }: RecordRequest): void {
-  const measured = request.limbs.flatMap((limb) => limb.measured?.date ?? []);
+  const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
   const [first, what] = [
     [request.date, 'the plan'] as const,
     ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
@@ -242,12 +289,26 @@ type SessionFacts = Pick<
 > & {
   readonly label?: string | undefined;
   readonly sessionOfDay?: number | undefined;
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
   readonly dayCheck?: DayCheck | undefined;
 };
+
+/** What the blood pressure of the day leads to; both readings go together. */
+function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution[] {
+  if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
+  for (const [name, reading] of Object.entries({ systolicMmHg, diastolicMmHg })) {
+    if (reading === undefined)
+      throw new InputError([issue('missing', [name], 'given with the other one', 'undefined')]);
+  }
+  checkBloodPressure({ systolicMmHg: systolicMmHg!, diastolicMmHg: diastolicMmHg! });
+  return bloodPressureCautions(systolicMmHg!, diastolicMmHg!);
+}
 
 /** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
 export function recordFrom(facts: SessionFacts): SessionRecord {
   const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
+  const { systolicMmHg, diastolicMmHg } = facts;
   const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
   const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
   const limbs = limbsOf(items);
@@ -255,6 +316,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
   const cautions = onceEach([
+    ...readingCautions(facts),
     ...reportedCautions(facts),
     ...items.flatMap(itemCautions),
     ...limbs.flatMap(({ cautions }) => cautions),
@@ -267,6 +329,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     libraryVersion: version,
     date,
     ...defined({ sessionOfDay, label }),
+    ...defined({ systolicMmHg, diastolicMmHg }),
     posture,
     items,
     limbs,

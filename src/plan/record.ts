@@ -5,7 +5,7 @@ import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
 import type { StandingSentence } from './standing.js';
-import type { LimbTotals, Plan, PlanItem, PlanSetRequest } from './types.js';
+import type { DoneSet, LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How a session felt. */
 export interface Feelings {
@@ -24,13 +24,17 @@ export interface DoneItem {
   readonly limb: Limb;
   readonly side: Side;
   /** The sets that were done, by repetitions or time [s]; a rest [s] left out is taken as planned. */
-  readonly sets: readonly PlanSetRequest[];
+  readonly sets: readonly DoneSet[];
+  /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
+  readonly instead?: string | undefined;
   /** Load really lifted, in the plan’s unit; that of the plan when left out. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg]. */
   readonly heldMmHg?: number | undefined;
   /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
   readonly restHeldMmHg?: number | undefined;
+  /** Limb occlusion pressure measured that day [mmHg]; that of the plan when left out. */
+  readonly occlusionMmHg?: number | undefined;
   /** How long this limb’s cuff was down since its exercise before [s]. */
   readonly reperfusedBeforeS?: number | undefined;
   /** How long the cuff was up before the first set, and after the last [s]; 0 when left out. */
@@ -49,6 +53,9 @@ export interface RecordRequest extends Feelings {
   /** Which session of the day it was, from 1; needed to tell two sessions of one day apart that were alike. */
   readonly sessionOfDay?: number | undefined;
   readonly items: readonly DoneItem[];
+  /** Blood pressure before the session, both together [mmHg]. */
+  readonly systolicMmHg?: number | undefined;
+  readonly diastolicMmHg?: number | undefined;
   readonly symptoms?: readonly Symptom[] | undefined;
   /** A document of `checkDay`, of the day of the session. */
   readonly dayCheck?: DayCheck | undefined;
@@ -83,7 +90,9 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
     /** Absent where the plan has no load. */
     readonly load?: number;
     readonly unit?: LoadUnit;
+    readonly instead?: string;
     readonly heldMmHg?: number;
+    readonly occlusionMmHg?: number;
     readonly restHeldMmHg?: number;
     readonly reperfusedBeforeS?: number;
     readonly inflatedBeforeS?: number;
@@ -107,6 +116,9 @@ export interface SessionRecord extends Feelings {
   readonly label?: string;
   readonly posture: Posture;
   readonly items: readonly RecordItem[];
+  /** Blood pressure before the session [mmHg]. */
+  readonly systolicMmHg?: number;
+  readonly diastolicMmHg?: number;
   readonly limbs: readonly LimbTotals[];
   /** Present where both effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;

@@ -19,6 +19,7 @@ import { findingValues, measures, type Measure, type Place } from './measures.js
 import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
 import { isSameLimb } from './places.js';
+import { heaviestLoad } from './set-counts.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import { say, type StandingSentence } from './standing.js';
 import { inForce, type Stop } from './stops.js';
@@ -28,6 +29,8 @@ import type { Plan, PlanItem } from './types.js';
 export interface Judgement {
   readonly measure: Measure;
   readonly found: number;
+  /** What was asked for, where only rounding puts the figure outside the range. */
+  readonly asked?: number;
   readonly unit: Unit;
   /** Ends of the range; one that is left out is open. */
   readonly low?: number;
@@ -114,16 +117,23 @@ function askedOf(target: CuffPressure): number | undefined {
   return ceilingMmHg === undefined ? percent : Math.min(percent, (100 * ceilingMmHg) / occlusion.value);
 }
 
-/** The share of the maximum that is or was lifted; with what was asked for, where rounding moved it little. */
+/** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
 function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
   const done = 'done' in item ? item.done : undefined;
   const { oneRepMax, percent } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percent?: number };
-  const asked = load && hasCode(load.cautions, 'percent-moved') ? undefined : percent;
-  if (!done) return load?.reached && { found: load.reached.percent, asked };
-  if (!load || !oneRepMax || done.load === undefined || !done.unit) return undefined;
-  const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
-  const asPlanned = convertLoad(done.load, done.unit, loadUnitOf(load.unit)) === load.value;
+  const asked = load && percent;
+  const own = load && item.sets.some((set) => set.load !== undefined);
+  if (!done && !own) return load?.reached && { found: load.reached.percent, asked };
+  if (!load || !oneRepMax || done?.instead !== undefined) return undefined;
+  const unit = loadUnitOf(oneRepMax.unit);
+  if (!done) {
+    const heaviest = convertLoad(heaviestLoad(item.sets, load.value), loadUnitOf(load.unit), unit);
+    return { found: (100 * heaviest) / oneRepMax.value, asked: undefined };
+  }
+  if (done.load === undefined || !done.unit) return undefined;
+  const lifted = convertLoad(heaviestLoad(done.sets, done.load), done.unit, unit);
+  const asPlanned = !own && convertLoad(lifted, unit, loadUnitOf(load.unit)) === load.value;
   return { found: (100 * lifted) / oneRepMax.value, asked: asPlanned ? asked : undefined };
 }
 
@@ -158,7 +168,7 @@ function readingsOf(
   if (!done) {
     read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent'], { asked });
   } else if (done.heldMmHg !== undefined) {
-    const share = (100 * done.heldMmHg) / occlusion.value;
+    const share = (100 * done.heldMmHg) / (done.occlusionMmHg ?? occlusion.value);
     const asPlanned = done.heldMmHg === target!.value;
     read('percent-of-occlusion', share, [...within, 'heldMmHg'], asPlanned ? { asked } : {});
   }
@@ -362,7 +372,11 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     // Outside is what both was asked for and is reached: rounding alone is no finding.
     const above = row.high !== undefined && compared(Math.min(found, asked)) > row.high;
     const below = row.low !== undefined && compared(Math.max(found, asked)) < row.low;
-    if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
+    const beyond = (end: number | undefined, sign: 1 | -1): boolean =>
+      end !== undefined && sign * compared(found) > sign * end;
+    const rounded = !above && !below && (beyond(row.high, 1) || beyond(row.low, -1));
+    if (rounded) verdicts.push({ judged: { ...judged, asked } });
+    else if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
     else {
       const severity = (above ? row.above : row.below) ?? 'note';
       verdicts.push({ judged, severity, code: above ? 'review-above' : 'review-below' });

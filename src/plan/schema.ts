@@ -76,6 +76,12 @@ const wording = (most: number) =>
       ),
     );
 
+/** One line of a page that says something: a second line could pass for one of the library. */
+const line = (most: number) =>
+  z
+    .string()
+    .check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `one line of 1 to ${most} characters, not only spaces`));
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -128,7 +134,10 @@ const stops = list(
   0,
 );
 
-const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
+/** What a set may have of its own, planned or done. */
+const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
+const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percent')) });
+const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
 
 const replies = z.enum(['yes', 'no', 'unknown']);
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
@@ -142,14 +151,14 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
 /** What `screen` takes. */
 export const screeningRequest = strict({
   answers: repliesTo(screeningItems),
-  ...some({ label: text(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+  ...some({ label: line(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
 });
 
 /** What `checkDay` takes. */
 export const dayCheckRequest = strict({
   date: day,
   answers: repliesTo(dayItems),
-  ...some({ label: text(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+  ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
 });
 
 /** Answers that are given to another request: the rest of the document is worked out again from them. */
@@ -201,6 +210,7 @@ const evidence = {
         z.string(),
         z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
       ),
+      ...some({ base: z.string() }),
     }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
     upper: z.number(),
@@ -274,7 +284,7 @@ const limb = strict({
 });
 
 const exercise = strict({
-  name: text(120),
+  name: line(120),
   limb: z.enum(LIMBS),
   restriction: z.enum(RESTRICTIONS),
   ...some({
@@ -327,8 +337,9 @@ export const planRequest = strict({
   limbs: list(limb, 4),
   exercises: list(exercise, 50),
   ...some({
-    label: text(120),
+    label: line(120),
     date: day,
+    notes: text(4000),
     stops,
     decisions,
     screening: screeningGiven,
@@ -385,10 +396,10 @@ const head = <D extends string>(document: D) => ({
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(open({ ...setLength, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
-  annotations,
-  { id: 'sets' },
-);
+const sets = list(
+  open({ ...setLength, ...ofSet, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }),
+  50,
+).register(annotations, { id: 'sets' });
 const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
 const prescribed = {
   ...place,
@@ -473,12 +484,23 @@ const painReport = {
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
 };
-const feelings = some({ ...numbers('sessionOfDay', 'sessionRpe', 'sessionS'), notes: text(4000) });
+const feelings = some({
+  ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
+  notes: text(4000),
+});
 
 const doneDetails = some(
-  numbers('load', 'heldMmHg', 'restHeldMmHg', 'reperfusedBeforeS', 'inflatedBeforeS', 'deflatedAfterS'),
+  numbers(
+    'load',
+    'heldMmHg',
+    'restHeldMmHg',
+    'occlusionMmHg',
+    'reperfusedBeforeS',
+    'inflatedBeforeS',
+    'deflatedAfterS',
+  ),
 );
-const lastDone = some({ lastSetToFailure: z.boolean() });
+const lastDone = some({ lastSetToFailure: z.boolean(), instead: text(120) });
 const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
 
 const done = {
@@ -486,7 +508,7 @@ const done = {
   items: list(
     strict({
       ...place,
-      sets: list(askedSet, 50),
+      sets: list(doneSet, 50),
       ...doneDetails,
       ...some({ stoppedEarly: z.boolean() }),
       ...lastDone,

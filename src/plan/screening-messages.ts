@@ -76,7 +76,10 @@ export const dayMessages = {
 /** The code of what `checkDay` asks about. */
 export type DayCode = keyof typeof dayMessages;
 
-/** The questions, in words that a person of twelve years understands. */
+/**
+ * The questions, in words that a person of twelve years understands. The window of 3 months is practice: clots were
+ * counted for so long after a stay in hospital in the source of the score (Chest 2011;140:706–714).
+ */
 export const questionMessages = {
   'ask-ageYears': 'How old are you?',
   'ask-systolicMmHg': 'What is your upper (systolic) blood pressure at rest?',
@@ -86,8 +89,8 @@ export const questionMessages = {
   'ask-thrombophilia': 'Has a doctor found that your blood does not clot as it should?',
   'ask-limb-paralysis': 'Is one of your legs paralysed, or weak from a nerve or brain disease?',
   'ask-cancer-within-5-years': 'Have you had cancer in the last 5 years?',
-  'ask-intensive-care': 'Have you been in intensive care?',
-  'ask-immobile': 'Have you been in bed, or unable to walk, for a day or longer?',
+  'ask-intensive-care': 'In the last 3 months, have you been in intensive care?',
+  'ask-immobile': 'In the last 3 months, have you been in bed, or unable to walk, for a day or longer?',
   'ask-pregnancy': 'Are you pregnant, or could you be?',
   'ask-after-birth': 'Have you given birth in the last weeks?',
   'ask-sickle-cell': 'Do you have sickle-cell disease, or carry the gene for it?',

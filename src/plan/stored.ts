@@ -6,7 +6,7 @@ import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
-import { derivedStops, type Stop } from './stops.js';
+import { derivedStops, stopsMissing, type Stop } from './stops.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -81,11 +81,9 @@ interface WithStops extends Verified {
 export function keptUnverified<T extends WithStops>(document: T, made: T, unverified: Caution): T {
   const codes = new Set(document.cautions.map(({ code }) => code));
   const back = made.cautions.filter(({ code }) => !codes.has(code));
-  return {
-    ...document,
-    stops: derivedStops(document.stops, made.stops),
-    cautions: onceEach([unverified, ...document.cautions, ...back]),
-  };
+  const cautions = onceEach([unverified, ...document.cautions, ...back]);
+  const stops = derivedStops(document.stops, made.stops);
+  return { ...document, stops: [...stops, ...stopsMissing(stops, cautions)], cautions };
 }
 
 /**

@@ -73,10 +73,27 @@ export interface PlanSetRequest {
   readonly repetitions?: number | undefined;
   readonly durationS?: number | undefined;
   readonly restS?: number | undefined;
+  /** Load of this set [unit of the exercise]; that of the exercise when left out. */
+  readonly load?: number | undefined;
+  /** Share of 1RM of this set [%], instead of `load`; brought to the loads you can set. */
+  readonly percent?: number | undefined;
+  /** Repetitions to be left in reserve, or rated after the set. */
+  readonly repetitionsInReserve?: number | undefined;
+  /** Effort of this set on the 1–10 scale of repetitions in reserve. */
+  readonly reserveRpe?: number | undefined;
 }
 
+/** A set as it was done; its load is a number [unit of the plan]. */
+export type DoneSet = Omit<PlanSetRequest, 'percent'>;
+
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
-export type PlanSet = Pick<ExerciseSet, 'repetitions' | 'durationS'> & { readonly restS: number };
+export interface PlanSet extends Pick<ExerciseSet, 'repetitions' | 'durationS'> {
+  readonly restS: number;
+  /** Load of this set [unit of the exercise]; left out where every set has that of the exercise. */
+  readonly load?: number;
+  readonly repetitionsInReserve?: number;
+  readonly reserveRpe?: number;
+}
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is up. A resistance exercise says what is
@@ -150,6 +167,8 @@ export interface PlanRequest {
   readonly label?: string | undefined;
   /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
   readonly date?: string | undefined;
+  /** In your own words. */
+  readonly notes?: string | undefined;
   /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
   readonly stops?: readonly Stop[] | undefined;
   /** Decisions of practitioners about stops. Each lifts the stop it names. */

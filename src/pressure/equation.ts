@@ -76,9 +76,15 @@ export interface OcclusionEquation {
     readonly own?: {
       /** Standard deviation for a person with these readings [mmHg]. */
       readonly deviation: (readings: Required<OcclusionReadings>) => number;
-      /** The interval around an answer, from the parts of its error as shares of it. */
-      readonly around: (value: number, errors: readonly ErrorPart[]) => ReturnType<typeof interval>;
+      /** The interval around an answer, from the parts of its error and their standard deviation as shares of it. */
+      readonly around: (
+        value: number,
+        errors: readonly ErrorPart[],
+        standardDeviation: number,
+      ) => ReturnType<typeof interval>;
       readonly assumption: Assumption;
+      /** The published equation that it recalibrates. */
+      readonly base?: string;
     };
   };
   readonly evidence: Grade;

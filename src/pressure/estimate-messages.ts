@@ -4,12 +4,13 @@ import type { Catalogue } from '../answer/messages.js';
 /** What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence. */
 export const estimateMessages = {
   'circumference-site-not-given-thigh':
-    'You did not say where the circumference was taken. Use mid-thigh: under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
+    'You did not say where the circumference was taken. Measure at mid-limb, the middle of the thigh. Under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
   'circumference-under-cuff-thigh':
-    'The circumference was taken under the cuff, and the equations are for mid-thigh. Under the cuff a thigh is 7–8 cm bigger, so the estimate may be 7–45 mmHg too high. Measure at mid-thigh.',
-  'circumference-site-not-given-arm': 'You did not say where the circumference was taken. Use mid-arm.',
+    'The circumference was taken under the cuff, and the equations are for mid-limb, the middle of the thigh. Under the cuff a thigh is 7–8 cm bigger, so the estimate may be 7–45 mmHg too high. Measure at mid-limb.',
+  'circumference-site-not-given-arm':
+    'You did not say where the circumference was taken. Measure at mid-limb, the middle of the upper arm.',
   'circumference-under-cuff-arm':
-    'The circumference was taken under the cuff, and the equations are for mid-arm. Measure at mid-arm.',
+    'The circumference was taken under the cuff, and the equations are for mid-limb, the middle of the upper arm. Measure at mid-limb.',
   'too-low-above':
     '{equation} is too low above {limit} cm: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
   'estimate-is-a-start':
@@ -17,13 +18,13 @@ export const estimateMessages = {
   'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
   'outside-fitted-range':
     '{name} {value} is outside {low} to {high}, the range {equation} was fitted on; take the answer as less certain than its interval.',
-  'posture-differs': '{equation} was fitted {fitted}, and the pressure is asked for {asked}. Nothing was shifted.',
-  'posture-ignored': '{equation} has no posture term. Nothing was shifted.',
+  'posture-differs': '{equation} was fitted {fitted}, and you asked for {asked}. No adjustment made.',
+  'posture-ignored': '{equation} has no posture term. No adjustment made.',
   'posture-may-differ':
-    'The posture {equation} was fitted in is not in the text that was read, and the pressure is asked for {asked}. Nothing was shifted.',
+    'The posture {equation} was fitted in is not in the text that was read, and you asked for {asked}. No adjustment made.',
   'posture-shifts-thigh':
     'Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing.',
-  'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not at hand.',
+  'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not reported.',
   'posture-not-stated': 'The posture {equation} was fitted in is not in the text that was read.',
   'cuff-width-below-published':
     'The cuff width of {value} cm is below {limit} cm, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',

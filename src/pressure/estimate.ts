@@ -196,7 +196,7 @@ export function estimateBy(
   given?: ReadingErrors,
 ): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
-  const errors = errorsOf(equation, readings, value, given);
+  const uncertainty = errorsOf(equation, readings, value, given);
   const { evidence, id, formula, symbols, error } = equation;
   const { assumptions, cautions } = sharedNotes(equation, readings);
   const own = ownCautions(equation, value, readings);
@@ -204,10 +204,11 @@ export function estimateBy(
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && (equation.error.own?.around ?? logInterval)(value, errors)),
+    ...(uncertainty &&
+      (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
-    ...(error.own && { ownEquation: { formula, symbols } }),
+    ...(error.own && { ownEquation: { formula, symbols, ...(error.own.base && { base: error.own.base }) } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,

@@ -1,6 +1,6 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { answerFault } from '../answer/read-answer.js';
+import { isSoundAnswer, type AnswerWanted } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
@@ -9,7 +9,11 @@ type Pressure = Answer<'occlusion-pressure'>;
 
 const ENTERED = 'entered';
 const MAKERS =
-  'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+  'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+const wanted = (): AnswerWanted => {
+  const { min, max } = quantities.occlusionMmHg;
+  return { kind: 'occlusion-pressure', makers: MAKERS, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
+};
 
 /** What we assume of an occlusion pressure that was entered as a plain number. */
 export const exactness = ({ equation }: Pressure): readonly Assumption[] =>
@@ -29,13 +33,10 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
 
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
 export function readPressure(reader: Reader, name: string): Pressure {
-  const given = reader.anything(name, MAKERS);
+  const given = reader.anything(name, `an answer of ${MAKERS}`);
   if (typeof given === 'number') return enteredPressure(reader.judge(name, quantities.occlusionMmHg, given) ?? NaN);
-  const { min, max } = quantities.occlusionMmHg;
-  const fault =
-    given === undefined ? undefined : answerFault(given, 'occlusion-pressure', ['mm[Hg]'], min / 2, max * 4);
-  if (fault !== undefined) reader.report('wrong-type', name, MAKERS, fault);
-  return given === undefined || fault !== undefined ? enteredPressure(NaN) : (given as Pressure);
+  const sound = given !== undefined && isSoundAnswer(reader, [name], given, wanted());
+  return sound ? (given as Pressure) : enteredPressure(NaN);
 }
 
 /** Where an occlusion pressure holds; what the answer does not say is left out. */

@@ -22,19 +22,15 @@ export const pressureMessages = {
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. How much of this limb’s occlusion pressure it is, is not known: it may close the artery or do nothing. Take no percentage of it.',
   'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
-  'chance-limit-holds':
-    'The limit of {limit} % on the chance of closing the artery holds the setting below the {wanted} mmHg that {percent} % asks for.',
+  'chance-limit-holds': 'Limited by a chance of {limit} % of closing the artery; {percent} % would need {wanted} mmHg.',
   'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
   'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
-  'true-percent-unbounded':
-    'The occlusion pressure is so uncertain that no upper limit of the true percentage can be given.',
   'true-percent-not-known':
     'How wrong the occlusion pressure may be is not known, so neither is the true percentage, nor the chance that the cuff closes the artery.',
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',
   'pressure-drifts':
     'Occlusion pressure rises during exercise (34 to 44 mmHg in the arm in one study), so the true percentage falls as the session goes on.',
-  'ceiling-reached':
-    'The ceiling of {ceiling} mmHg holds the setting below the {wanted} mmHg that {percent} % asks for.',
+  'ceiling-reached': 'Limited to {ceiling} mmHg; {percent} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
 export type PressureCode = keyof typeof pressureMessages;

@@ -3,7 +3,7 @@ import type { ErrorPart } from '../answer/answer.js';
 import { formatUnit } from '../quantity/format.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
-import { ownDeviation } from './curve.js';
+import { curveErrors } from './curve.js';
 import type { CuffClass, OcclusionEquation, OcclusionReadings } from './equation.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
 
@@ -119,9 +119,18 @@ export interface ErrorShares {
   /** Use in another posture, and with a cuff that is up to 0.5 cm off. */
   posture: number;
   width: number;
+  /** Variance of ln(value): all of them together; NaN where the equation’s own is not known. */
+  variance: number;
 }
 
-export const emptyShares = (): ErrorShares => ({ equation: NaN, people: 0, laboratory: 0, posture: 0, width: 0 });
+export const emptyShares = (): ErrorShares => ({
+  equation: NaN,
+  people: 0,
+  laboratory: 0,
+  posture: 0,
+  width: 0,
+  variance: NaN,
+});
 
 /** What holds for everyone with one limb, cuff and posture, where the equation is no curve. */
 export interface ErrorTerms {
@@ -163,23 +172,24 @@ export function errorShares(
   const { curve, own } = equation.error;
   const above = shareAbove(value, readings.diastolicMmHg);
   if (curve) {
-    shares.equation = ownDeviation(curve, readings) * above;
+    const { own, variance } = curveErrors(curve, readings, value);
+    shares.equation = own;
+    shares.variance = variance;
     shares.people = curve.error.people * above;
     shares.laboratory = curve.error.laboratory * above;
     shares.posture = shares.width = 0;
     return;
   }
   const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
+  // Used as it was fitted, the error of your own equation does not depend on the diastolic pressure.
+  const of = (part: number): number => (own && part === 0 ? 0 : part * above);
   shares.equation = (own ? own.deviation(readings as Required<OcclusionReadings>) : mmHg) / value + share;
   shares.people = 0;
-  shares.laboratory = laboratory * above;
-  shares.posture = posture * above;
-  shares.width = width * above;
+  shares.laboratory = of(laboratory);
+  shares.posture = of(posture);
+  shares.width = of(width);
+  shares.variance = square(shares.equation) + square(shares.laboratory) + square(shares.posture) + square(shares.width);
 }
-
-/** Variance of ln(value), the errors of the readings aside; NaN where none is known. */
-export const varianceOf = ({ equation, people, laboratory, posture, width }: ErrorShares): number =>
-  square(equation) + square(people) + square(laboratory) + square(posture) + square(width);
 
 /** The errors of the readings that were given, as the equation carries them into its answer: shares of it. */
 function readingErrors(
@@ -197,16 +207,19 @@ function readingErrors(
   });
 }
 
-/** Every part of the error of an answer, as shares of it; none where the error of the equation is not known. */
+/**
+ * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error of
+ * the equation is not known.
+ */
 export function errorsOf(
   equation: OcclusionEquation,
   readings: OcclusionReadings,
   value: number,
   given?: ReadingErrors,
-): ErrorPart[] {
+): { readonly errors: ErrorPart[]; readonly standardDeviation: number } | undefined {
   const shares = emptyShares();
   errorShares(equation, readings, value, shares);
-  if (Number.isNaN(shares.equation)) return [];
+  if (Number.isNaN(shares.equation)) return undefined;
   const { people, laboratory, posture, width } = shares;
   const errors: ErrorPart[] = [
     { part: 'equation', standardDeviation: shares.equation, evidence: equation.error.evidence },
@@ -215,6 +228,8 @@ export function errorsOf(
   if (laboratory > 0) errors.push({ part: 'laboratory', standardDeviation: laboratory, evidence: 'derived' });
   if (posture > 0) errors.push({ part: 'posture', standardDeviation: posture, evidence: 'derived' });
   if (width > 0) errors.push({ part: 'width-correction', standardDeviation: width, evidence: 'derived' });
-  if (given) errors.push(...readingErrors(equation, readings, value, given));
-  return errors;
+  const read = given ? readingErrors(equation, readings, value, given) : [];
+  let { variance } = shares;
+  for (const { standardDeviation } of read) variance += square(standardDeviation);
+  return { errors: [...errors, ...read], standardDeviation: Math.sqrt(variance) };
 }

@@ -7,6 +7,7 @@ export type SessionAssumption =
   | 'one-limb-taken'
   | 'standard-deviation-sample'
   | 'standard-deviation-population'
-  | 'standard-deviation-not-told';
+  | 'standard-deviation-not-told'
+  | 'sides-independent';
 
 export const assumption: Assume<SessionAssumption> = assume;

@@ -146,12 +146,14 @@ function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: Compar
   if (!from || !to) return { ...row, ...(from && { from }), ...(to && { to }) };
   const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
   const change = decimal(after).minus(decimal(from.value));
+  // Of next to nothing, no percentage can be written.
+  const percent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
   return {
     ...row,
     from,
     to,
     change: change.toNumber(),
-    ...(from.value > 0 && { percent: change.times(100).div(decimal(from.value)).toNumber() }),
+    ...(Number.isFinite(percent) && { percent }),
   };
 }
 

@@ -22,6 +22,10 @@ export const sessionMessages = {
     'The acute to chronic ratio describes what was done. It cannot tell whether the risk of injury rises or falls, and no range of it is known to protect.',
   'ratio-coupled':
     'The acute week is part of the chronic weeks too, which makes the two correlate by arithmetic alone.',
+  'symmetry-without-error':
+    'No error of the measurement was given, so it is not known what difference can be detected. Give errorPercent.',
+  'symmetry-not-detected':
+    'No difference can be detected: with these errors, any index from {low} to {high} % may be none.',
   'no-equivalence':
     'These are sums. They do not say that two sessions have the same effect, nor that restriction makes up for load.',
   'restriction-gives-less-strength':

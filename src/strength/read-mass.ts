@@ -1,5 +1,5 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { answerFault } from '../answer/read-answer.js';
+import { isSoundAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
@@ -57,7 +57,8 @@ export function readMass<K extends Mass>(
   if (typeof given === 'number') {
     return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
   }
-  const fault = given === undefined ? undefined : answerFault(given, kind, ['kg', '[lb_av]'], least, most);
-  if (fault !== undefined) reader.report('wrong-type', name, expected, fault);
-  return given === undefined || fault !== undefined ? ({ kind, value: NaN } as Answer<K>) : (given as Answer<K>);
+  const wanted = { kind, makers: `${makers}, or a number`, units: ['kg', '[lb_av]'], min: least, max: most } as const;
+  return given !== undefined && isSoundAnswer(reader, [name], given, wanted)
+    ? (given as Answer<K>)
+    : ({ kind, value: NaN } as Answer<K>);
 }

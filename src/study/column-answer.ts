@@ -126,11 +126,11 @@ export function writeOwnIntervals(
 ): void {
   for (let row = from; row < to; row += 1) {
     const answer = value[row]!;
-    const share = standardDeviation[row]!;
-    const half = NORMAL_95 * share * answer;
+    const deviation = standardDeviation[row]! * answer;
+    const half = NORMAL_95 * deviation;
     lower[row] = answer - half;
     upper[row] = answer + half;
-    standardDeviation[row] = share * answer;
+    standardDeviation[row] = deviation;
   }
 }
 

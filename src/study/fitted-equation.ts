@@ -1,4 +1,4 @@
-import { Math, square } from '../quantity/maths.js';
+import { Math } from '../quantity/maths.js';
 import { normalInterval, type ErrorPart, type Symbols } from '../answer/answer.js';
 import { describe, InputError, isInputError, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -340,16 +340,14 @@ function termValue(readings: OwnReadings, field: string, base: OcclusionEquation
 
 const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
 
-const around = (value: number, errors: readonly ErrorPart[]) => {
-  let variance = 0;
-  for (const { standardDeviation } of errors) variance += square(standardDeviation);
-  const share = Math.sqrt(variance);
-  const half = NORMAL_95 * share * value;
+const around = (value: number, errors: readonly ErrorPart[], share: number) => {
+  const standardDeviation = share * value;
+  const half = NORMAL_95 * standardDeviation;
   return {
     lower: value - half,
     upper: value + half,
     level: 0.95 as const,
-    standardDeviation: share * value,
+    standardDeviation,
     errors: errors.map((part) => ({ ...part, standardDeviation: part.standardDeviation * value })),
   };
 };
@@ -386,6 +384,7 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
         deviation: (readings) => own.deviation * Math.sqrt(1 + leverageAt(own, people, valuesOf(readings))),
         around,
         assumption: normalInterval,
+        ...(base && { base: base.id }),
       },
       evidence: 'derived',
       assumption: 'error-of-prediction',

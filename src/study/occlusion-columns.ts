@@ -81,7 +81,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
   const equation = read?.equation;
   const isTerm = (field: string): boolean => equation?.own?.terms.some((term) => term.field === field) ?? false;
   const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
-  const uses = equation && usesOf(equation);
+  const uses = equation && new Set([...usesOf(equation), ...(equation.own?.base ? usesOf(equation.own.base) : [])]);
   // A reading that the equation does not use may be left out; one that is given has to be right.
   const unused = (field: keyof OcclusionReadings): MayMiss => (!uses || uses.has(field) ? 'nothing' : 'column');
   const input = new ColumnReader(reader);
@@ -167,7 +167,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
       ...(known && !error.own && { scale: 'log' }),
       equation: id,
       evidence,
-      ...(equation!.error.own && { ownEquation: { formula, symbols } }),
+      ...(error.own && { ownEquation: { formula, symbols, ...(error.own.base && { base: error.own.base }) } }),
       assumptions: [
         ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
         ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),

@@ -6,7 +6,6 @@ import {
   inapplicableField,
   readingDeviation,
   shareAbove,
-  varianceOf,
   type ErrorTerms,
 } from '../pressure/uncertainty.js';
 import { Math, square } from '../quantity/maths.js';
@@ -99,7 +98,7 @@ export function rowsBy(
   /** Variance of ln(value) of the row whose readings stand in `readings`. */
   const variance = (answer: number, row: number): number => {
     errorShares(equation, readings, answer, shares);
-    let sum = varianceOf(shares);
+    let { variance: sum } = shares;
     for (const { column, field } of errors) {
       const deviation = at(column, row);
       if (deviation === deviation) sum += square(readingDeviation(equation, readings, field, deviation) / answer);
@@ -135,7 +134,7 @@ export function rowsBy(
   };
 }
 
-/** As `varianceOf`, where the terms of the error are those of every row. */
+/** As `errorShares`, where the terms of the error are those of every row. */
 function writeDeviations(
   { mmHg, share, laboratory, posture, width }: ErrorTerms,
   { values, mask }: Numbers,

@@ -1,5 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
 import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
 import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import { inapplicableField, requirement } from '../pressure/uncertainty.js';
@@ -113,6 +114,7 @@ function shrunk({ rows, meanX, meanY, xx, xy, yy }: Moments) {
  * - Source: heuristic shrinkage, Stat Med 1990;9(11):1303–1325; updating with it, Stat Med 2004;23(16):2567–2586 (both
  *   from memory, unconfirmed).
  *
+ * @function
  * @param input - `id`; `equation`, the published one; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `rows`, each with
  * `valueMmHg` (measured LOP) [mmHg] and the readings of the equation
  * @returns the equation with both fits, the shrinkage, the error as published and leave-one-out [mmHg].
@@ -131,7 +133,9 @@ function shrunk({ rows, meanX, meanY, xx, xy, yy }: Moments) {
  * own.leaveOneOutMmHg < own.published.rootMeanSquareMmHg; // => true
  * ```
  */
-export function recalibrateOcclusionEquation(input: RecalibrateInput): RecalibratedOcclusionEquation {
+export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function recalibrateOcclusionEquation(
+  input: RecalibrateInput,
+): RecalibratedOcclusionEquation {
   const reader = new Reader(input);
   const { id, limb, posture } = readIdentity(reader);
   const baseId = reader.choice('equation', EQUATION_IDS);
@@ -234,4 +238,4 @@ export function recalibrateOcclusionEquation(input: RecalibrateInput): Recalibra
             }),
           ],
   };
-}
+});

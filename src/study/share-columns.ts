@@ -143,8 +143,9 @@ function shareColumns(
     for (let row = from; row < to; row += 1) {
       const before = wholeFlag[row]!;
       const given = whole[row]!;
-      flag[row] =
-        before & REFUSED || (given >= base.min && given <= base.max) ? before : given === given ? IMPOSSIBLE : MISSING;
+      // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
+      const fine = given >= base.min && given <= base.max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
+      flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
     }
     percents.check(flag, from, to);
     steps.check(flag, from, to);

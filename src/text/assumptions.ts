@@ -25,9 +25,10 @@ export const pressureAssumptions = {
   'readings-partly-exact':
     'Taken as exact, with no error of its own in the interval: {fields}. Errors of readings are taken as independent.',
   'reading-errors-given': 'The errors of the readings were given by the caller, and are taken as independent.',
-  'girth-site-not-stated': 'Where along the limb the girth was taken is not in the text that was read.',
-  'girth-site-third': 'Thigh girth at 33 % of thigh length from the inguinal crease (recalled, unconfirmed).',
-  'fitted-range-not-known': 'The range of {fields} in the sample is not at hand, so it was not checked.',
+  'circumference-site-not-checked': 'Not checked: where along the limb the circumference of the sample was measured.',
+  'circumference-site-third':
+    'Thigh circumference at 33 % of thigh length from the inguinal crease (from memory, unconfirmed).',
+  'fitted-range-not-known': 'The range of {fields} in the sample is not known to us, so it was not checked.',
   'width-taken-from-publication':
     'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
@@ -42,7 +43,7 @@ export const pressureAssumptions = {
   'own-laboratory':
     'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
   'arm-posture-not-known':
-    'What another posture changes on the arm is not at hand (highest seated, lowest standing): it is not in the interval.',
+    'By how much posture changes the pressure of an arm is not reported (highest seated, lowest standing): it is not in the interval.',
   'own-working': 'The pooled curve is this project’s own working from published group means, not a published equation.',
   'nominal-person':
     'We assume that each published group mean is that of people with 120/70 mmHg and a thigh of 55 cm or an arm of 32 cm.',
@@ -58,7 +59,7 @@ export const pressureAssumptions = {
   'error-between-methods':
     'The error is the spread against a second method, so it holds the second method’s error too.',
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
-  'error-given': 'The error was given by the caller.',
+  'error-given': 'You gave the error.',
   'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
   'posture-ratio': 'We assume that a posture multiplies everyone’s pressure above diastolic by the same factor.',
   'normal-update':
@@ -69,9 +70,9 @@ export const pressureAssumptions = {
     'We assume that each side differs from the mean of both by 4.9 mmHg (standard deviation), as on the thigh in 42 people.',
   'day-error-from-thigh':
     'We assume that a person’s occlusion pressure differs from day to day by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
-  'width-error-shared': 'Measurements with the same other cuff share one error of carrying them.',
+  'width-error-shared': 'Measurements with the same other cuff share one error of the conversion.',
   'bias-published':
-    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not at hand.',
+    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not reported.',
   'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
   'bands-without-gaps':
     'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
@@ -128,6 +129,7 @@ export const strengthAssumptions = {
 export const sessionAssumptions = {
   'clock-starts-with-inflation':
     'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
+  'sides-independent': 'The errors of the two sides are taken as independent of each other.',
   'tempo-kept': 'Every repetition is taken to keep the tempo.',
   'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
   'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',

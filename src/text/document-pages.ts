@@ -24,6 +24,7 @@ import {
   always,
   disclaimers,
   limbLine,
+  setFields,
   stopBlocks,
   told,
   totalTime,
@@ -147,8 +148,26 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
   const outside = (finding: ReviewFinding | StopFinding): string =>
     finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);
-  const within = (judged: Judgement): string =>
-    word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
+  const within = (judged: Judgement): string => {
+    const { asked } = judged;
+    const values = { ...judgedWords(say, judged), grade: grade(judged) };
+    if (asked === undefined) return word('page.judged', values);
+    return word('page.judged-asked', { ...values, asked: amount(say, asked, judged.unit) });
+  };
+  /** What is alike on every limb once; where a measure differs, each line names its place. */
+  const insideLines = (): string[] => {
+    const lines = new Map<Judgement['measure'], Map<string, string[]>>();
+    for (const judged of inside) {
+      const own = lines.get(judged.measure) ?? new Map<string, string[]>();
+      const text = within(judged);
+      lines.set(judged.measure, own.set(text, [...(own.get(text) ?? []), placeWords(say, judged)]));
+    }
+    return [...lines.values()].flatMap((own) =>
+      [...own].map(([text, places]) =>
+        own.size === 1 ? text : word('page.judged-where', { where: [...new Set(places)].join('; '), text }),
+      ),
+    );
+  };
   const missing = (measure: Judgement['measure']): string => {
     const { name, of } = measureWords(say, measure);
     return name + of;
@@ -161,11 +180,7 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
       ? []
       : [
           ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
-          ...part(
-            word('page.inside'),
-            // Limbs that are alike are told once.
-            listed([...new Set(inside.map(within))], word('page.nothing-judged')),
-          ),
+          ...part(word('page.inside'), listed(insideLines(), word('page.nothing-judged'))),
           ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
         ]),
     ...sourcesPart(word, review),
@@ -194,6 +209,9 @@ function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (
       word('page.load'),
       load ? beside(amount(say, done.load!, loadUnitCode(done.unit!)), told(say, load)) : word('page.no-load'),
     ],
+    ...setFields(word, done.sets, done.unit ?? 'kg'),
+    done.instead !== undefined && [word('page.instead'), done.instead],
+    done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(say, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),
       restriction === 'none'
@@ -284,10 +302,18 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
   const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
   return [
     title(word('page.record')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(say, stops, 'page.no-settings-record'),
     {
       lines: [
         [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+        ...(record.systolicMmHg === undefined
+          ? []
+          : [
+              word('page.blood-pressure-day', {
+                systolic: format(record.systolicMmHg),
+                diastolic: format(record.diastolicMmHg!),
+              }),
+            ]),
         ...disclaimers(say, standing),
       ],
     },
@@ -316,10 +342,13 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
   const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
-  const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
+  const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(say, weight, loadUnitCode(load!.unit));
-    return share === undefined ? words : word('page.share-of-maximum', { load: words, percent: format(share) });
+    if (!percentOfMaximum) return words;
+    // Of the load in the proposal: a practitioner may have changed it.
+    const share = (percentOfMaximum.from * weight) / load!.from;
+    return word('page.share-of-maximum', { load: words, percent: format(share) });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
@@ -331,12 +360,7 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
       : word('page.from-to', { from: from!, to: to ?? word('page.no-number') });
   const fields: Block = {
     fields: [
-      [
-        word('page.load'),
-        load
-          ? moved(lifted(load.from, percentOfMaximum?.from), lifted(load.to, percentOfMaximum?.to))
-          : word('page.no-load'),
-      ],
+      [word('page.load'), load ? moved(lifted(load.from), lifted(load.to)) : word('page.no-load')],
       [
         word('page.cuff'),
         cuffMmHg

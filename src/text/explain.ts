@@ -30,8 +30,8 @@ import { frozen } from '../quantity/frozen.js';
 import { kindWords } from './kinds.js';
 import { planBlocks, planWorking, type Detail } from './page.js';
 import { pageWords } from './page-words.js';
-import { addAnswerWords, sectionOf } from './section.js';
-import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './write.js';
+import { addAnswerWords, sectionOf, stopsOfAnswer, type Section } from './section.js';
+import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
 
 /** A document of `cuffwork/plan`. */
 export type PlanDocument =
@@ -164,13 +164,20 @@ function writePage(
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
 }
 
-/** An answer in a format. */
 const answerWriters = {
-  text: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
-  markdown: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
-  latex: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
-  mathml: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
-} satisfies Record<ExplainFormat, object>;
+  text: (section, stops) => [...stops, ...(stops.length > 0 ? [''] : []), ...sectionText(section)].join('\n'),
+  markdown: (section, stops) =>
+    [...markdownPoints(stops), ...(stops.length > 0 ? [''] : []), ...sectionMarkdown(section, 1)].join('\n'),
+  latex: (section, stops) => workingLatex([...stops.map(stopGroup), { sections: [section] }]),
+  mathml: (section, stops) => workingMathml([...stops.map(stopGroup), { sections: [section] }]),
+} satisfies Record<ExplainFormat, (section: Section, stops: readonly string[]) => string>;
+const stopGroup = (group: string): Group => ({ group, sections: [] });
+
+/** An answer in a format, its stops first. */
+function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
+  const stops = stopsOfAnswer(answer, say);
+  return answerWriters[format](sectionOf(answer, say, new Set(stops)), stops);
+}
 
 /**
  * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
@@ -210,16 +217,15 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   const { format, detail, say } = readOptions(options);
   const page = format === 'text' || format === 'markdown';
   if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
-    throw new InputError([
-      issue('not-one-of', ['detail'], "'brief' for the page of a plan or a record alone", "'brief'"),
-    ]);
+    const expected = "'full' here: in brief, there is the page of a plan and of a record, as text or Markdown";
+    throw new InputError([issue('not-one-of', ['detail'], expected, "'brief'")]);
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
       return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, say, detail);
     }
     if (kind !== undefined && Object.hasOwn(kindWords, kind)) {
-      return answerWriters[format](printable(copy) as Answer, say);
+      return writeAnswer(printable(copy) as Answer, format, say);
     }
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.

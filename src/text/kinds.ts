@@ -37,5 +37,6 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
     strain: { name: 'Strain', symbol: 'S' },
     'acute-chronic-ratio': { name: 'Acute to chronic load ratio', symbol: 'r' },
     sessions: { name: 'Sessions', symbol: 'N' },
+    'limb-symmetry': { name: 'Limb symmetry index', symbol: 'S' },
     'percent-of-occlusion': { name: 'Cuff pressure as a share of LOP', symbol: 'p' },
   }))();

@@ -21,6 +21,9 @@ const fieldWords: Readonly<Record<string, string>> = {
   oneRepMax: 'one-repetition maximum',
   repetitionsToFailure: 'repetitions to failure',
   repetitionsPerSet: 'repetitions, set by set',
+  involvedValue: 'the involved side',
+  otherValue: 'the other side',
+  involved: 'the side compared',
   rests: 'rests [s]',
   longestSet: 'repetitions of the longest set',
   timedSets: 'sets by the watch [s]',
@@ -224,10 +227,21 @@ export function workingOf(answer: Answer, say: Say, said = new Set<string>()): S
   };
 }
 
+/** The answers that an answer was worked out from. */
+const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);
+
+/** The stops of an answer and of what it was worked out from, each once: they come before its number. */
+export const stopsOfAnswer = (answer: Answer, say: Say): string[] => [
+  ...new Set([
+    ...answer.cautions.filter(({ severity }) => severity === 'stop').map((one) => cautionLine(say, filled(one))),
+    ...partsOf(answer).flatMap((part) => stopsOfAnswer(part, say)),
+  ]),
+];
+
 /** An answer explained in full, with the answers it was worked out from. */
 export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): Section {
   const word = saying(say, explainWords);
-  const { cautions, inputs } = answer;
+  const { cautions } = answer;
   return {
     ...workingOf(answer, say, said),
     cautions: unsaid(
@@ -238,9 +252,6 @@ export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): S
       sourceLines(workingBy(answer)?.sources ?? []).map((text) => word('from-source', { text })),
       said,
     ),
-    inner: Object.values(inputs)
-      .flat()
-      .filter(isAnswer)
-      .map((part) => sectionOf(part, say, said)),
+    inner: partsOf(answer).map((part) => sectionOf(part, say, said)),
   };
 }

@@ -17,8 +17,11 @@ const workings: Workings = /* @__PURE__ */ (() => ({
 
 /** The working of an answer; nothing where this version does not know its equation, or not for its kind. */
 export function workingBy(answer: Worked): Working | undefined {
-  const { equation, ownEquation } = answer;
-  if (ownEquation) return { ...ownEquation, sources: [] };
+  const { equation, ownEquation, ...others } = answer;
+  if (ownEquation) {
+    const { base, ...own } = ownEquation;
+    return { ...own, sources: (base !== undefined && workingBy({ ...others, equation: base })?.sources) || [] };
+  }
   const found = Object.hasOwn(workings, equation) ? workings[equation] : undefined;
   if (typeof found !== 'function') return found;
   try {

@@ -103,6 +103,26 @@ describe('an answer explained', () => {
     ]);
   });
 
+  it('begins with its stops, and with those of what it was worked out from', () => {
+    const text = 'Do not inflate to 320 mmHg.';
+    const stop = { severity: 'stop', code: 'own-stop', text } as const;
+    const inside: Answer = { ...whole, inputs: { ...whole.inputs, oneRepMax: { ...inner, cautions: [stop] } } };
+    for (const answer of [{ ...whole, cautions: [...whole.cautions, stop] }, inside]) {
+      const page = explain(answer);
+      expect(lines(answer).slice(0, 3)).toEqual([`stop: ${text}`, '', 'Training load: 17.5 kg']);
+      expect(page.split(text)).toHaveLength(2);
+      expect(lines(answer, { format: 'markdown' }).slice(0, 3)).toEqual([
+        `- stop: ${text}`,
+        '',
+        '# Training load: 17.5 kg',
+      ]);
+      expect(lines(answer, { format: 'latex' })[1]).toContain(`[stop: ${text}]`);
+      expect(explain(answer, { format: 'mathml' }).indexOf(text)).toBeLessThan(
+        explain(answer, { format: 'mathml' }).indexOf('Training load'),
+      );
+    }
+  });
+
   it('with no symbols, no interval and no rounding', () => {
     expect(lines(bare).slice(0, 6)).toEqual([
       'Sessions: 3 sessions',

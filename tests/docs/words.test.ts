@@ -51,10 +51,10 @@ const allowed: Readonly<Record<string, number>> = {
   'src/evidence': 5,
   'src/explain.ts': 7,
   'src/plan': 96,
-  'src/pressure': 63,
+  'src/pressure': 64,
   'src/quantity': 1,
   'src/session': 16,
-  'src/study': 24,
+  'src/study': 38,
 };
 
 /** Comments and texts of a module, without its names. */
@@ -89,7 +89,7 @@ const page = (file: string): string => readFileSync(file, 'utf8').replaceAll(/^`
 
 /** Each page, and each folder of the library, with its text. */
 const places: ReadonlyMap<string, string> = new Map([
-  ...['README.md', ...under('docs', '.md').filter((file) => !file.startsWith(join('docs', 'site')))].map(
+  ...['README.md', ...under('docs', '.md').filter((file) => !/^docs.(site|stories)/.test(file))].map(
     (file) => [file, page(file)] as const,
   ),
   ...readdirSync('src').map((name) => {

@@ -212,6 +212,11 @@ describe('weeks side by side', () => {
     const stated = (load: number) => heavy(60, { oneRepMax: undefined, percent: undefined, load });
     expect(said(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
     expect(said(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
+    // Done is compared with done, planned with planned: one session on record of three planned is no lighter week.
+    const onRecord = { sessions: [{ plan: heavy(60), times: 3 }], records: [recordOf(heavy(60), [8, 8, 8])] };
+    const lighter = { sessions: [{ plan: heavy(60), times: 2 }], deload: true };
+    expect(compareWeeks({ weeks: [onRecord, lighter] }).cautions).toEqual([]);
+    expect(compareWeeks({ weeks: [lighter, lighter], firstWeek: 8 }).weeks.map(({ week }) => week)).toEqual([8, 9]);
     const deload = weekOf(heavy(40), { deload: true });
     expect(said(weekOf(heavy(60)), deload, weekOf(heavy(65)))).toEqual([]);
     expect(said(weekOf(heavy(60)), weekOf(heavy(40)), weekOf(heavy(65)))).toEqual([['load-jump', 25]]);

@@ -76,7 +76,7 @@ describe('checkDay', () => {
         .map(({ code }) => code);
     expect(codesOf('2026-03-02')).toEqual(['today-pain']);
     expect(codesOf()).toEqual(['today-pain']);
-    expect(codesOf('2026-03-03')).toEqual(['today-pain', 'day-check-other-day']);
+    expect(codesOf('2026-03-03')).toEqual(['day-check-other-day', 'today-pain']);
     const check = checkDay(well);
     expect(() => planOf({}, { dayCheck: { ...check, outcome: 'refer' } })).toThrow(/dayCheck\.outcome/);
   });

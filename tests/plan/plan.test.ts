@@ -146,8 +146,8 @@ describe('planSession', () => {
     expect(plan.request.screening).toEqual(screening);
     // A released operation stays visible, and so does what is open: 36 questions and both pressures.
     expect(plan.cautions.filter(({ path }) => path?.[0] === 'screening')).toMatchObject([
-      { severity: 'caution', code: 'surgery-released' },
       { severity: 'caution', code: 'screening-incomplete', values: { count: 38 } },
+      { severity: 'caution', code: 'surgery-released' },
     ]);
     const [age] = plan.assumptions;
     expect(age).toMatchObject({ code: 'screening-dated', values: { date: '2026-02-20', days: 10 } });

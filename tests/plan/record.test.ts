@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, isInputError } from '../../src/index.js';
+import { accountSession, isInputError, measuredOcclusionPressure } from '../../src/index.js';
 import { cite, explain } from '../../src/text/index.js';
 import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -206,6 +206,10 @@ describe('recordSession', () => {
       'limbs[0].measured.date must be not after 2026-03-02, the day of the plan; received 2026-03-03.',
     );
     expect(planOf({}, { date: '2026-03-03' }, { measured }).request.date).toBe('2026-03-03');
+    const occlusion = measuredOcclusionPressure({ ...measured, limb: 'leg', side: 'left', cuffWidthCm: 10 });
+    const answered = { occlusion, measured: undefined };
+    expect(() => planOf({}, { date: '2026-03-02' }, answered)).toThrow(/^limbs\[0\]\.occlusion must be not after/);
+    expect(() => recordOf(planOf({}, {}, answered), [30], { date: '2026-03-02' })).toThrow(/not before 2026-03-03/);
   });
 
   it('prints a page that a stored record prints too', () => {

@@ -69,7 +69,7 @@ describe('a request for a plan', () => {
     expect(asked({ ...plan.request, label: '' })[0]).toEqual([
       'label',
       'wrong-type',
-      'text of 1 to 120 characters',
+      'one line of 1 to 120 characters, not only spaces',
       '""',
     ]);
     expect(asked({ ...plan.request, label: 5 })[0]).toEqual(['label', 'wrong-type', 'of type string', '5']);

@@ -41,7 +41,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [18, 18],
     error: ['error-from-fit'],
-    more: ['width-taken-from-publication', 'girth-site-not-stated'],
+    more: ['width-taken-from-publication', 'circumference-site-not-checked'],
     unchecked: ['circumferenceCm', 'systolicMmHg'],
   },
   'thigh-2015': {
@@ -51,7 +51,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-third'],
+    more: ['circumference-site-third'],
     unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'arm-2015': {
@@ -61,7 +61,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-not-stated'],
+    more: ['circumference-site-not-checked'],
     unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'width-ratio-1993': {

@@ -18,6 +18,7 @@ const set = fc
     timed: fc.boolean(),
     rest: upTo(10),
     pressure: upTo(300, 60),
+    load: upTo(200, 1),
   })
   .map(({ repetitions, ticks, timed, ...shared }) => ({
     ...shared,
@@ -67,6 +68,8 @@ describe('an independent simulation, tick by tick', () => {
         const got = {
           all: ticks(totals.sessionTime),
           repetitions: totals.repetitions.value,
+          volume: totals.volumeLoad?.value ?? 0,
+          peak: totals.peakLoad?.value,
           work: ticks(totals.timeUnderTension),
           whole: cuff(totals),
           left: limb('left'),

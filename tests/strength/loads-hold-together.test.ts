@@ -176,9 +176,14 @@ describe('a training load', () => {
   });
 
   it('of a maximum with an interval of the caller’s own', () => {
-    const reached = (ends: object) => Object.keys(loadOf({ oneRepMax: { ...HUNDRED, ...ends } }).reached!);
-    expect(reached({ upper: 0 })).toEqual(['percent', 'upper']);
-    expect(reached({ lower: 0 })).toEqual(['percent', 'lower']);
+    const issues = (ends: object) =>
+      refusal(trainingLoad, { oneRepMax: { ...HUNDRED, ...ends }, percent: 50 } as never).map(([path]) => path);
+    expect(issues({ lower: 101, upper: 110 })).toEqual(['oneRepMax.value']);
+    expect(issues({ lower: 90, upper: 99 })).toEqual(['oneRepMax.value']);
+    expect(issues({ lower: 110, upper: 90 })).toEqual(['oneRepMax.lower']);
+    expect(issues({ lower: 90, upper: undefined })).toEqual(['oneRepMax.upper']);
+    expect(issues({ lower: undefined, upper: 110 })).toEqual(['oneRepMax.lower']);
+    expect(issues({ lower: 100, upper: 100 })).toEqual([]);
   });
 
   const share = bodyMassLoad({ movement: 'push-up-top', sex: 'male', bodyMass: 80 });

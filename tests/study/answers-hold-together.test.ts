@@ -568,6 +568,7 @@ describe('propagation', () => {
     const bare = { ...testedOneRepMax({ load: 100 }), standardDeviation: undefined } as unknown as Answer;
     const got = run({ x }, () => bare, { draws: 100, seed: 0 });
     expect(got.monteCarlo).toMatchObject({ value: 100, standardDeviation: 0, lower: 100, upper: 100 });
+    expect(got.monteCarlo.error).toMatchObject({ value: 0, standardDeviation: 0 });
     expect(got.closedForm).toMatchObject({ standardDeviation: 0, parts: { x: 0 } });
     expect(() => run({ x }, throws)).toThrow(RangeError);
   });

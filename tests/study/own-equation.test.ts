@@ -8,6 +8,7 @@ import {
   recalibrateOcclusionEquation,
   type FitRow,
 } from '../../src/study/index.js';
+import { cite } from '../../src/text/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { expectDigits } from '../support/digits.js';
 import { fitInput, recalibrateInput } from '../support/fitted.js';
@@ -190,6 +191,8 @@ describe('a published equation, recalibrated', () => {
       expect(updated.upper! - updated.lower!).toBeLessThan(estimate.upper! - estimate.lower!);
     }
     expect(targetCuffPressure({ occlusion: answer, percent: 50 }).evidence).toBe('derived');
+    // The publication of the equation is cited.
+    expect(cite(answer).length).toBeGreaterThan(0);
     expect(equationFromFit(own).formula).toContain('(65.290 + 1.110 * TC');
     expect(equationFromFit(own).fitted['circumferenceCm']).toEqual(own.ranges.circumferenceCm);
   });

@@ -70,6 +70,7 @@ describe('cuff pressures', () => {
   it('are the multiples that decimals have, on the edge between two steps', () => {
     const own = occlusion();
     own.value.set([300, 100, 160]);
+    for (const end of [own.lower, own.upper]) end.set(own.value);
     const set = (percent: number[], more = {}) =>
       Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percent, ...more }).value);
     expect(set([57, 7, 50])).toEqual([171, 7, 80]);
@@ -88,10 +89,20 @@ describe('cuff pressures', () => {
     ]);
     const changed = (value: number) => {
       const own = occlusion();
-      own.value[0] = value;
+      for (const column of [own.value, own.lower, own.upper]) column[0] = value;
       return flagCodes(columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 }).flag[0]!);
     };
     expect([24.9, 25, 4000, 4000.1, NaN].map(changed)).toEqual([['impossible'], [], [], ['impossible'], ['missing']]);
+    // An end on the wrong side of its value.
+    for (const [end, factor] of [
+      ['lower', 1.01],
+      ['upper', 0.99],
+    ] as const) {
+      const own = occlusion();
+      own[end][0] = own.value[0]! * factor;
+      const { value, flag } = columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 });
+      expect([value[0], flagCodes(flag[0]!)]).toEqual([NaN, ['impossible']]);
+    }
   });
 });
 

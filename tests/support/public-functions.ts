@@ -253,6 +253,7 @@ export const publicFunctions: Readonly<
   'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
   'accountSession, several exercises': { call: root.accountSession, right: session },
   'accountSession, everything given': { call: root.accountSession, right: one },
+  limbSymmetry: { call: root.limbSymmetry, right: { left: 45, right: 50, involved: 'left', errorPercent: 4.2 } },
   weekTotals: {
     call: root.weekTotals,
     right: { days, deviation: 'sample', ratio: 'coupled', earlierWeeksAu: [1000, 900, 1100] },

@@ -8,6 +8,8 @@ export interface WalkedExercise {
     readonly ticks?: number;
     readonly rest: number;
     readonly pressure: number;
+    /** Load of this set [kg]. */
+    readonly load?: number;
   }[];
   /** Ticks of the four phases of a repetition. */
   readonly tempo: readonly [number, number, number, number];
@@ -143,6 +145,12 @@ export function walkSession(exercises: readonly WalkedExercise[]) {
           sets.reduce((total, { repetitions = 0 }) => total + repetitions, 0) * (side.includes('then') ? 2 : 1),
       )
       .reduce((total, own) => total + own, 0),
+    // Repetition by repetition, each with the load of its set.
+    volume: exercises
+      .flatMap(({ sets, side }) => [...sets, ...(side.includes('then') ? sets : [])])
+      .flatMap(({ repetitions = 0, load = 0 }) => Array.from({ length: repetitions }, () => load))
+      .reduce((total, load) => total + load, 0),
+    peak: Math.max(...exercises.flatMap(({ sets }) => sets.map(({ load = 0 }) => load))),
     work: ticks.filter(({ what }) => what === 'work').length,
     cuffs,
     whole: count(any),
@@ -190,7 +198,8 @@ export function asSession(exercises: readonly WalkedExercise[], tickS: number): 
         const cuffed = restriction !== 'none';
         const turns = side === 'left-then-right' || side === 'right-then-left';
         return {
-          sets: sets.map(({ repetitions, ticks, rest, pressure }) => ({
+          sets: sets.map(({ repetitions, ticks, rest, pressure, load }) => ({
+            ...(load !== undefined && { load }),
             ...(repetitions === undefined ? {} : { repetitions }),
             ...(ticks === undefined ? {} : { durationS: seconds(ticks) }),
             restS: seconds(rest),

@@ -160,6 +160,11 @@ export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
       [`strain-${deviation}`, { formula: 'L * (L / 7 / s)', ...MONOTONY }],
     ]),
   ),
+  'limb-symmetry': {
+    formula: '100 * a / b',
+    symbols: { a: 'involvedValue', b: 'otherValue' },
+    sources: [],
+  },
   coupled: { formula: 'A / ((A + W) / 4)', ...RATIO },
   uncoupled: { formula: 'A / (W / 3)', ...RATIO },
 }))();

@@ -1,0 +1,158 @@
+import { frozen } from '../quantity/frozen.js';
+import type { ExerciseMode } from '../quantity/quantities.js';
+import type { Grade } from './grades.js';
+import type { SourceId } from './sources.js';
+
+/** What an example is for. */
+export type TrainingAim = 'rehabilitation' | 'transition' | 'performance';
+
+/**
+ * A protocol that was tried, or that practitioners use, set by set. What its text does not report is left out. It is an
+ * example, not advice.
+ */
+export interface ProtocolExample {
+  readonly id: string;
+  readonly aim: TrainingAim;
+  readonly mode: ExerciseMode;
+  /** In the notation of `scheme`. */
+  readonly scheme: string;
+  readonly restS?: number;
+  /** Eccentric, bottom, concentric, top [s]. */
+  readonly tempo?: string;
+  readonly restriction?: 'continuous' | 'intermittent' | 'none';
+  /** Load [% of 1RM], or its range. */
+  readonly percentOneRepMax?: { readonly low: number; readonly high: number };
+  readonly percentLop?: number;
+  /** A fixed pressure of the trial: not a percentage of anyone’s LOP, so not to be copied. */
+  readonly fixedMmHg?: number;
+  readonly lastSetToFailure?: true;
+  readonly sessionsPerWeek?: number;
+  readonly weeks?: number;
+  readonly evidence: Grade;
+  readonly source?: SourceId;
+}
+
+const exactly = (percent: number) => ({ low: percent, high: percent });
+
+/**
+ * Named examples for each aim, with grade and source: rehabilitation first, then transition, then performance.
+ *
+ * Most trials inflate the cuff from the first set to the last with light loads. The trial of knee osteoarthritis and the
+ * heavy trial deflate it in the rests. We found no trial that compares partial restriction with both. Pooled trials
+ * found no difference in effort between continuous and intermittent (Int J Sports Med 2022;43(1):3–10).
+ *
+ * @example
+ * ```ts
+ * import { accountSession, protocolExamples } from 'cuffwork';
+ * const example = protocolExamples.find(({ id }) => id === 'clinical-75')!;
+ * [example.evidence, example.percentLop]; // => ['published', 60]
+ * const { scheme, tempo, restS } = example;
+ * accountSession({ scheme, tempo, restS, restriction: 'continuous' }).sessionTime.value; // => 390
+ * ```
+ */
+export const protocolExamples = /* @__PURE__ */ (() =>
+  frozen([
+    {
+      id: 'cast-passive',
+      aim: 'rehabilitation',
+      mode: 'passive',
+      scheme: '5x5min',
+      restS: 180,
+      restriction: 'intermittent',
+      fixedMmHg: 200,
+      sessionsPerWeek: 14,
+      weeks: 2,
+      evidence: 'published',
+      source: 'passive-2008',
+    },
+    {
+      id: 'walking',
+      aim: 'rehabilitation',
+      mode: 'aerobic',
+      scheme: '5x2min',
+      restS: 60,
+      sessionsPerWeek: 12,
+      weeks: 3,
+      evidence: 'published',
+      source: 'bout-walking-2011',
+    },
+    {
+      id: 'cycling',
+      aim: 'rehabilitation',
+      mode: 'aerobic',
+      scheme: '1x15min',
+      restriction: 'continuous',
+      sessionsPerWeek: 3,
+      weeks: 8,
+      evidence: 'published',
+      source: 'cycling-2010',
+    },
+    {
+      id: 'body-weight-3x10',
+      aim: 'rehabilitation',
+      mode: 'resistance',
+      scheme: '3x10',
+      evidence: 'practice',
+    },
+    {
+      id: 'clinical-75',
+      aim: 'rehabilitation',
+      mode: 'resistance',
+      scheme: '30-15-15-15',
+      restS: 30,
+      tempo: '2-0-2-0',
+      percentOneRepMax: exactly(30),
+      percentLop: 60,
+      lastSetToFailure: true,
+      weeks: 8,
+      evidence: 'published',
+      source: 'rehabilitation-trial-protocol',
+    },
+    {
+      id: 'knee-repair-75',
+      aim: 'rehabilitation',
+      mode: 'resistance',
+      scheme: '30-15-15-15',
+      restS: 45,
+      tempo: '2-0-2-1',
+      percentOneRepMax: { low: 20, high: 40 },
+      percentLop: 80,
+      sessionsPerWeek: 5,
+      evidence: 'published',
+      source: 'knee-repair-2022',
+    },
+    {
+      id: 'collegiate-light-supplement',
+      aim: 'transition',
+      mode: 'resistance',
+      scheme: '30-20-20-20',
+      restS: 45,
+      percentOneRepMax: exactly(20),
+      weeks: 7,
+      evidence: 'published',
+      source: 'collegiate-2014',
+    },
+    {
+      id: 'rugby-heavy',
+      aim: 'performance',
+      mode: 'resistance',
+      scheme: '5x5',
+      restriction: 'intermittent',
+      percentOneRepMax: exactly(70),
+      fixedMmHg: 180,
+      sessionsPerWeek: 3,
+      weeks: 3,
+      evidence: 'published',
+      source: 'rugby-2014',
+    },
+    {
+      id: 'in-season-2s-and-3s',
+      aim: 'performance',
+      mode: 'resistance',
+      scheme: '3-3-2-2-2',
+      restriction: 'intermittent',
+      percentOneRepMax: { low: 70, high: 80 },
+      sessionsPerWeek: 1,
+      evidence: 'practice',
+    },
+  ] as const satisfies readonly ProtocolExample[]))();

@@ -1,0 +1,139 @@
+import { logInterval, logNormalInterval, type Answer } from '../answer/answer.js';
+import { Reader } from '../answer/reader.js';
+import { withInput } from '../answer/with-input.js';
+import { grades, type Grade } from '../evidence/grades.js';
+import { Math, square } from '../quantity/maths.js';
+import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
+
+/** What {@link limbSymmetry} takes. */
+export interface SymmetryInput {
+  /** The same measure of both sides: numbers in one unit, or answers of one kind. */
+  readonly left: number | Answer;
+  readonly right: number | Answer;
+  /** The side that is compared with the other one, such as the injured one. */
+  readonly involved: Side;
+  /** Coefficient of variation of one measurement [%], where you give numbers. */
+  readonly errorPercent?: number;
+}
+
+/** A limb symmetry index [%], with the indices between which no difference can be detected. */
+export type LimbSymmetry = Answer<'limb-symmetry'> & {
+  /** Inside these ends no difference between the sides can be detected; left out where no error is known. */
+  readonly undetected?: { readonly low: number; readonly high: number };
+};
+
+const MEASURE: Quantity = { name: 'measure of a side', unit: '1', min: 1e-6, max: 1e9, slips: [] };
+const ERROR: Quantity = { name: 'coefficient of variation of one measurement', unit: '%', min: 0, max: 100, slips: [] };
+
+interface Measured {
+  readonly value: number;
+  readonly kind?: string;
+  readonly unit?: string;
+  readonly evidence: Grade;
+  /** Standard deviation of ln(value); left out where it is not known. */
+  readonly share?: number;
+}
+
+function readSide(reader: Reader, name: Side): Measured | undefined {
+  const expected = 'a number, or an answer';
+  const given = reader.anything(name, expected);
+  if (typeof given === 'number') {
+    return reader.judge(name, MEASURE, given) === undefined ? undefined : { value: given, evidence: 'definition' };
+  }
+  const { kind, unit, value, evidence, standardDeviation, scale } = (given ?? {}) as Partial<Answer>;
+  const isAnswer = typeof kind === 'string' && typeof evidence === 'string' && Object.hasOwn(grades, evidence);
+  if (!isAnswer || typeof value !== 'number' || !(value > 0) || !((standardDeviation ?? 0) >= 0)) {
+    if (given !== undefined) reader.report('wrong-type', name, expected, 'something else');
+    return undefined;
+  }
+  const share =
+    standardDeviation === undefined ? undefined : scale === 'log' ? standardDeviation : standardDeviation / value;
+  return { value, kind, unit: unit!, evidence: evidence!, ...(share !== undefined && { share }) };
+}
+
+/**
+ * The limb symmetry index of any measure, with the error of both sides, and what difference can be detected at all.
+ *
+ * Formula: S = 100 × a / b, where a is the involved side and b the other one. Error: s² = sₐ² + s_b², each the standard
+ * deviation of ln(value). No difference can be detected between 100 × exp(−1.96 s) and 100 × exp(1.96 s).
+ *
+ * Measures with 4.2 % of error, the median of repeated tests of 1RM, cannot tell 90 % from 100 %. We apply no threshold:
+ * an index does not give medical clearance.
+ *
+ * - Error: that of both sides, taken as independent; the 95 % interval is on a log scale.
+ * - Evidence: the index is a `definition`; where you give answers, the weaker of theirs.
+ * - Source: arithmetic; the 4.2 % from Sports Med Open 2020;6:31.
+ *
+ * @function
+ * @param input - `left` and `right`, numbers in one unit or answers of one kind; `involved`; `errorPercent` [%], the
+ *   coefficient of variation of one measurement, for numbers
+ * @returns S [%], with its interval, and the indices between which no difference can be detected.
+ * @throws InputError naming every wrong field; also where the two answers are not of one kind and unit.
+ *
+ * @example
+ * ```ts
+ * import { limbSymmetry } from 'cuffwork';
+ * const index = limbSymmetry({ left: 45, right: 50, involved: 'left', errorPercent: 4.2 });
+ * index.value; // => 90
+ * [index.lower!, index.upper!].map(Math.round); // => [80, 101]
+ * Math.round(index.undetected!.low); // => 89
+ * ```
+ */
+export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(input: SymmetryInput): LimbSymmetry {
+  const reader = new Reader(input);
+  const sides = SIDES.map((side) => readSide(reader, side));
+  const involved = reader.choice('involved', SIDES);
+  const errorPercent = reader.optionalNumber('errorPercent', ERROR);
+  const [left, right] = sides;
+  if (left && right && (left.kind !== right.kind || left.unit !== right.unit)) {
+    reader.report('wrong-relation', 'right', 'of the kind and unit of left', right.kind ?? 'a number');
+  }
+  if (left?.kind !== undefined && reader.has('errorPercent')) {
+    reader.report('wrong-relation', 'errorPercent', 'left out where answers are given', 'a value');
+  }
+  reader.done();
+  const [own, other] = involved === 'left' ? [left!, right!] : [right!, left!];
+  const value = (100 * own.value) / other.value;
+  const given = errorPercent === undefined ? undefined : errorPercent / 100;
+  const shares = [own.share ?? given, other.share ?? given];
+  const known = shares.every((share) => share !== undefined) ? (shares as [number, number]) : undefined;
+  const limit = known && NORMAL_95 * Math.sqrt(square(known[0]) + square(known[1]));
+  const undetected = limit === undefined ? undefined : { low: 100 * Math.exp(-limit), high: 100 * Math.exp(limit) };
+  const isHidden = undetected && value > undetected.low && value < undetected.high;
+  return {
+    kind: 'limb-symmetry',
+    value,
+    unit: '%',
+    equation: 'limb-symmetry',
+    evidence: weaker(own.evidence, other.evidence),
+    inputs: { involvedValue: own.value, otherValue: other.value, involved },
+    ...(known && {
+      ...logInterval(value, [
+        { part: 'measurement', standardDeviation: known[0], evidence: own.evidence },
+        { part: 'other-side', standardDeviation: known[1], evidence: other.evidence },
+      ]),
+    }),
+    ...(undetected && { undetected }),
+    assumptions: known ? [logNormalInterval, assumption('sides-independent')] : [],
+    cautions: [
+      ...(known ? [] : [caution('note', 'symmetry-without-error')]),
+      ...(isHidden
+        ? [
+            caution('caution', 'symmetry-not-detected', {
+              low: Math.round(undetected.low),
+              high: Math.round(undetected.high),
+            }),
+          ]
+        : []),
+    ],
+  };
+});
+
+const ORDER = /* @__PURE__ */ (() =>
+  ['definition', 'published', 'derived', 'secondary', 'practice', 'unconfirmed'] as const satisfies readonly Grade[])();
+
+/** The grade of the two that is backed less. */
+const weaker = (a: Grade, b: Grade): Grade => (ORDER.indexOf(a) >= ORDER.indexOf(b) ? a : b);
