@@ -14,6 +14,7 @@ import sys
 import time
 
 import nbformat
+from jupyter_client.kernelspec import NoSuchKernel
 from jupyter_client.manager import KernelManager
 
 NOTEBOOK = "agreement.ipynb"
@@ -80,7 +81,10 @@ def merged(outputs):
 def execute(notebook):
     """The outputs of every code cell, by the cell's id; ends with a message where a cell fails."""
     manager = KernelManager(kernel_name="deno")
-    manager.start_kernel()
+    try:
+        manager.start_kernel()
+    except (NoSuchKernel, FileNotFoundError) as error:
+        sys.exit(f"The TypeScript kernel is missing ({error}). Install it with: npm --prefix examples/notebook ci")
     client = manager.client()
     try:
         client.start_channels()
