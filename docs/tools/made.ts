@@ -11,6 +11,8 @@ import { pictureWords } from './slides.js';
 import {
   afterwards,
   askFirstList,
+  maximumCards,
+  occlusionCards,
   occlusionErrorTable,
   occlusionTable,
   oneRepMaxTable,
@@ -30,6 +32,8 @@ const parts: Readonly<Record<string, () => string>> = {
   'occlusion equations': occlusionTable,
   'occlusion errors': occlusionErrorTable,
   'maximum equations': oneRepMaxTable,
+  'occlusion cards': occlusionCards,
+  'maximum cards': maximumCards,
   publications: publicationsList,
   'screen first': screenFirst,
   refer: referList,
@@ -51,6 +55,7 @@ const pages = [
   'docs/course/exercises.md',
   'docs/course/a-session.md',
   'docs/cuff-width.md',
+  'docs/equations.md',
   'docs/occlusion-pressure.md',
 ];
 
