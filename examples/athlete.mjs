@@ -1,5 +1,5 @@
 // An invented athlete in the fifth week after a knee injury: one plan for both legs, printed as a page.
-import { explain } from 'cuffwork';
+import { explain } from 'cuffwork/explain';
 import { planSession } from 'cuffwork/plan';
 
 const tempo = { eccentricS: 2, concentricS: 2 };

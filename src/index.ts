@@ -1,10 +1,20 @@
 /**
  * Occlusion pressures, targets, maxima, loads, timelines and totals: each an answer with its error, evidence and
- * source, and `explain` and `cite` for every one of them.
+ * cautions. `cuffwork/explain` has the words, the working and the references.
  *
  * @module cuffwork
  */
-export type { Answer, AnswerKind, Assumption, Caution, ErrorPart, Inputs, Severity, Symbols } from './answer/answer.js';
+export type {
+  Answer,
+  AnswerKind,
+  Assumption,
+  Caution,
+  ErrorPart,
+  Inputs,
+  Sentence,
+  Severity,
+  Symbols,
+} from './answer/answer.js';
 export {
   centimetresToInches,
   inchesToCentimetres,
@@ -14,17 +24,13 @@ export {
   poundsToKilograms,
   roundToStep,
 } from './answer/convert.js';
-export { cite, type Citation } from './answer/cite.js';
 export { attempt, InputError, isInputError, type Attempt, type InputIssue, type Path } from './answer/issues.js';
-export { fill } from './answer/fill.js';
 export type { IssueCode, MessageValues } from './answer/messages.js';
-export { messages, type MessageCode } from './messages.js';
 export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export { guards, type Guard, type GuardId, type GuardStep } from './evidence/guards.js';
 export type { Source } from './evidence/source.js';
 export { sources, type SourceId } from './evidence/sources.js';
-export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
 export {
   correctForBladderWidth,
   type BladderWidthInput,

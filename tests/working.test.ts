@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import * as working from '../docs/working/equation-errors.js';
 import { cubics } from '../docs/working/cubic-form.js';
 import { up } from '../docs/working/pooled-curve.js';
-import { DAY_DEVIATION } from '../src/pressure/calibrate.js';
+import {
+  DAY_DEVIATION,
+  MEASURING_DEVIATION,
+  OTHER_SIDE_DEVIATION,
+  SIDE_DEVIATION,
+} from '../src/pressure/person-variation.js';
 import { thigh2015Equation } from '../src/pressure/equations/thigh-2015.js';
 import { thighIndex12Equation } from '../src/pressure/equations/thigh-index.js';
 import { widthRatioEquation } from '../src/pressure/equations/width-ratio.js';
@@ -24,8 +29,10 @@ describe('derived errors of the equations used by name', () => {
   it('of the thigh regression of 2015, from a sample without a pressure limit', () => {
     expect(thigh2015Equation.error.standardDeviationMmHg).toBe(working.thigh2015Deviation);
   });
-  it('of another day', () => {
-    expect(DAY_DEVIATION).toBe(Number(working.betweenDayDeviation.toFixed(1)));
+  it('of another day, another side and of one measurement', () => {
+    const { day, side, otherSide, measuring } = working.withinPerson;
+    const shipped = [DAY_DEVIATION, SIDE_DEVIATION, OTHER_SIDE_DEVIATION, MEASURING_DEVIATION];
+    expect(shipped).toEqual([day, side, otherSide, measuring].map((deviation) => Number(deviation.toFixed(1))));
   });
   it('counts every pair of widths and of postures once', () => {
     expect(working.widthPairs).toHaveLength(6);

@@ -1,4 +1,5 @@
-import { messages, sources, type Source } from '../../src/index.js';
+import { sources, type Source } from '../../src/index.js';
+import { messages } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
 

@@ -74,7 +74,7 @@ export const allMeans: readonly Mean[] = (groupMeans.rows as readonly GroupMean[
 });
 /** Those of the fit. */
 export const means = allMeans.filter(({ grade }) => grade !== 'unconfirmed');
-const capped = ({ source, widthCm }: Mean): boolean => source === 'cuff-width-2012' && widthCm === 5;
+export const capped = ({ source, widthCm }: Mean): boolean => source === 'cuff-width-2012' && widthCm === 5;
 
 // Linear algebra of small matrices.
 
@@ -435,9 +435,10 @@ export interface LeftOut {
 /** Every laboratory predicted from the others; those whose means are from memory are never in the fit. */
 export function leftOut(rows: readonly Mean[] = means, freed: readonly ('a' | 'p')[] = [], start = START): LeftOut[] {
   return [...new Set(allMeans.map(({ source }) => source))].flatMap((left) => {
-    const { coefficients } = fit(dataOf(rows.filter(({ source }) => source !== left)), freed, start);
+    const { coefficients, names } = fit(dataOf(rows.filter(({ source }) => source !== left)), freed, start);
+    // Where no other laboratory has a posture, its factor is not fitted and its mean not predicted.
     return allMeans
-      .filter(({ source }) => source === left)
+      .filter(({ source, at }) => source === left && (at === 'supine' || names.includes(at)))
       .map((mean) => {
         const predicted = answerOf(coefficients, mean);
         return { mean, predicted, error: Math.log(mean.mean / predicted) };
@@ -447,6 +448,12 @@ export function leftOut(rows: readonly Mean[] = means, freed: readonly ('a' | 'p
 /** Root mean square of the errors of a limb, over means of known width or all. */
 export const leftOutError = (rows: readonly LeftOut[], limb: Limb, assumed = false): number =>
   rms(rows.filter(({ mean }) => mean.limb === limb && (assumed || !mean.assumed)).map(({ error }) => error));
+/** The same on the thigh, with the mean that is an underestimate not counted. */
+const uncapped = (rows: readonly LeftOut[]): number =>
+  leftOutError(
+    rows.filter(({ mean }) => !capped(mean)),
+    'leg',
+  );
 
 /** Forms that were tried. The one with the smallest left-out error on the thigh, and the fewest coefficients, is taken. */
 export const forms = () =>
@@ -488,7 +495,7 @@ export const sensitivity = () => {
       b: { leg: own.coefficients.leg, arm: own.coefficients.arm },
       thigh10: at(own, 'leg', 10),
       arm5: at(own, 'arm', 5),
-      leftOut: { leg: leftOutError(errors, 'leg'), arm: leftOutError(errors, 'arm') },
+      leftOut: { leg: leftOutError(errors, 'leg'), legUncapped: uncapped(errors), arm: leftOutError(errors, 'arm') },
     };
   };
   return [
@@ -500,6 +507,10 @@ export const sensitivity = () => {
     row(
       'without the sample capped at 300 mmHg',
       means.filter((mean) => !capped(mean)),
+    ),
+    row(
+      'without either',
+      means.filter((mean) => !mean.assumed && !capped(mean)),
     ),
     row(
       'without the 3 cm cuff',

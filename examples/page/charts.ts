@@ -83,6 +83,53 @@ export function bandChart(
   return picture(width, bottom + 24, words, [...scale(max, bottom, x, label, step), ...lines, ...rows]);
 }
 
+/** A point of the curve: cuff width [cm], pressure and the ends of its interval [mmHg]. */
+export interface CurvePoint {
+  readonly width: number;
+  readonly value: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** Pressure against cuff width: the curve with its band, published means, and the cuff that is worn. */
+export function curveChart(
+  width: number,
+  words: string,
+  curve: readonly CurvePoint[],
+  means: readonly { readonly width: number; readonly mean: number }[],
+  cuff: number,
+): SVGElement {
+  const [first, last] = [curve[0]!, curve.at(-1)!];
+  const highest = Math.max(...curve.map(({ upper }) => upper), ...means.map(({ mean }) => mean));
+  const [left, top, bottom] = [EDGE + 34, 10, 210];
+  const x = (at: number): number => left + ((at - first.width) / (last.width - first.width)) * (width - left - EDGE);
+  const y = (value: number): number => bottom - (value / highest) * (bottom - top);
+  const path = (points: readonly (readonly [number, number])[]): string =>
+    points.map(([at, value], index) => `${index === 0 ? 'M' : 'L'}${x(at).toFixed(1)} ${y(value).toFixed(1)}`).join('');
+  const upper = curve.map((point) => [point.width, point.upper] as const);
+  const lower = curve.map((point) => [point.width, point.lower] as const).reverse();
+  const line = curve.map((point) => [point.width, point.value] as const);
+  const step = niceStep(highest, 280);
+  const heights = Array.from({ length: Math.floor(highest / step) + 1 }, (_, index) => index * step);
+  const widths = [5, 10, 15, 20].filter((at) => at >= first.width && at <= last.width);
+  return picture(width, bottom + 24, words, [
+    ...heights.flatMap((value) => [
+      draw('line', { class: 'grid', x1: left, x2: width - EDGE, y1: y(value), y2: y(value) }),
+      draw('text', { class: 'scale', x: left - 6, y: y(value) + 4, 'text-anchor': 'end' }, String(value)),
+    ]),
+    ...widths.map((at) => {
+      const label = at === widths.at(-1) ? `${at} cm` : String(at);
+      return draw('text', { class: 'scale', x: x(at), y: bottom + 18, 'text-anchor': 'middle' }, label);
+    }),
+    draw('path', { class: 'band pressure', d: `${path([...upper, ...lower])}Z` }),
+    draw('path', { class: 'line pressure', d: path(line) }),
+    ...(cuff >= first.width && cuff <= last.width
+      ? [draw('line', { class: 'across', x1: x(cuff), x2: x(cuff), y1: top, y2: bottom })]
+      : []),
+    ...means.map(({ width: at, mean }) => draw('circle', { class: 'mean', cx: x(at), cy: y(mean), r: 4 })),
+  ]);
+}
+
 /** The session in time: sets above, the cuff below. */
 export function timelineChart(width: number, words: string, { events, durationS }: SessionTimeline): SVGElement {
   const x = (seconds: number): number => EDGE + (seconds / durationS) * (width - 2 * EDGE);

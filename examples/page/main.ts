@@ -1,17 +1,16 @@
 import {
   attempt,
+  compareOcclusionEquations,
   equations,
-  explain,
-  fill,
   grades,
-  messages,
-  words,
   type Answer,
   type Caution,
   type InputIssue,
 } from 'cuffwork';
+import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
+import { explain, fill, messages, words } from 'cuffwork/explain';
 import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
-import { bandChart, clock, timelineChart } from './charts.js';
+import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
 import {
   choices,
   fields,
@@ -192,6 +191,48 @@ function showStops(plan: Plan): string {
   return stops.length > 0 ? `${words['page.do-not-train']!}. ${stops.join(' ')}` : '';
 }
 
+/** Widths of the curve that is drawn [cm]: those of the published means. */
+const WIDTHS: Readonly<Record<string, readonly [number, number]>> = { leg: [5, 18], arm: [3, 13] };
+
+/** The pooled curve for this person, beside the published means; the other equations are folded away. */
+function showCurve({ request }: Plan): void {
+  const { limb, circumferenceCm, cuffWidthCm } = request.limbs[0]!;
+  const place = byId('curve-section');
+  place.hidden = circumferenceCm === undefined || cuffWidthCm === undefined;
+  if (circumferenceCm === undefined || cuffWidthCm === undefined) return;
+  const { systolicMmHg, diastolicMmHg, ageYears, sex, posture } = request;
+  const person = { limb, circumferenceCm, systolicMmHg, diastolicMmHg, posture } as const;
+  const of = (width: number) =>
+    compareOcclusionEquations({
+      ...person,
+      cuffWidthCm: width,
+      ...(ageYears !== undefined && { ageYears }),
+      ...(sex !== undefined && { sex }),
+    }).answers;
+  const [from, to] = WIDTHS[limb]!;
+  const curve = Array.from({ length: 2 * (to - from) + 1 }, (_, index): CurvePoint => {
+    const { value, lower, upper } = of(from + index / 2)[0]!;
+    return { width: from + index / 2, value, lower: lower!, upper: upper! };
+  });
+  const means = groupMeans.rows.flatMap(({ limb: on, cuffWidthCm: width, mean, posture: at }) =>
+    on === limb && width !== undefined && (at === 'supine' || at === 'not-stated') ? [{ width, mean }] : [],
+  );
+  const [first, last] = [curve[0]!, curve.at(-1)!];
+  const inWords = `The pressure falls from ${round(first.value)} mmHg with a cuff of ${from} cm to ${round(last.value)} mmHg with ${to} cm. Published means: ${means.map(({ width, mean }) => `${mean} mmHg at ${width} cm`).join(', ')}.`;
+  chart('curve-chart', (width) => curveChart(width, inWords, curve, means, cuffWidthCm));
+  byId('others').replaceChildren(
+    ...of(cuffWidthCm).map((answer) =>
+      element(
+        'tr',
+        {},
+        element('td', {}, answer.equation),
+        element('td', {}, round(answer.value)),
+        element('td', {}, interval(answer)),
+      ),
+    ),
+  );
+}
+
 function showPlan(plan: Plan): string {
   const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
@@ -229,6 +270,7 @@ function showPlan(plan: Plan): string {
       ],
     ),
   );
+  showCurve(plan);
   const { percent, lower, upper } = target.reached!;
   chart('percent-chart', (width) =>
     bandChart(

@@ -1,4 +1,5 @@
-import { attempt, explain, words, type Path } from 'cuffwork';
+import { attempt, type Path } from 'cuffwork';
+import { explain, words } from 'cuffwork/explain';
 import { planSession, standingStops, type Plan } from 'cuffwork/plan';
 import { useState, type FormEvent } from 'react';
 

@@ -5,7 +5,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
-import { answerMessages, fill, type Catalogue, type MessageValues } from './messages.js';
+import { fill, type Catalogue, type MessageValues } from './messages.js';
 
 /** What an answer is about. */
 export type AnswerKind =
@@ -44,18 +44,22 @@ export type AnswerKind =
   | 'sessions'
   | 'percent-of-occlusion';
 
-/** Something taken for granted. */
+/** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
   readonly code: string;
-  readonly text: string;
   readonly values?: MessageValues;
+}
+
+/** A code with its English sentence. */
+export interface Sentence extends Assumption {
+  readonly text: string;
 }
 
 /** `stop`: do not go on without a clinician. `caution`: look before going on. `note`: know this. */
 export type Severity = 'note' | 'caution' | 'stop';
 
 /** Something to watch for with these inputs. */
-export interface Caution extends Assumption {
+export interface Caution extends Sentence {
   readonly severity: Severity;
   readonly path?: Path;
   readonly source?: SourceId;
@@ -95,8 +99,8 @@ export type Symbols = Readonly<
 export type Inputs = { readonly [field: string]: string | number | Answer | readonly Answer[] };
 
 /**
- * A number with its evidence. Plain JSON: it can be stored, sent and read back, and
- * {@link explain} and {@link cite} still work on it.
+ * A number with its evidence. Plain JSON: store it, send it and read it back. It holds facts alone: `explain`, `cite`
+ * and `working` of `cuffwork/explain` find words, formula and sources by its codes and its `equation`.
  */
 export interface Answer<K extends AnswerKind = AnswerKind> {
   readonly kind: K;
@@ -116,9 +120,8 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   /** Id of the equation or method that made the number. */
   readonly equation: string;
   readonly evidence: Grade;
-  /** The formula as text; its symbols stand for fields of `inputs`. */
-  readonly formula: string;
-  readonly symbols: Symbols;
+  /** Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`. */
+  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols };
   readonly inputs: Inputs;
   /** The one rounding that was done, and what it was done to. */
   readonly rounding?: {
@@ -139,12 +142,17 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   };
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
-  readonly sources: readonly SourceId[];
 }
 
-/** The sentences of one layer’s catalogue, as assumptions and as cautions. */
+/** An assumption by its code; a layer narrows it to its own codes. */
+export const assume = (code: string, values?: MessageValues): Assumption => (values ? { code, values } : { code });
+
+/** Makes the assumptions of one layer, typed by their codes. */
+export type Assume<C extends string> = (code: C, values?: MessageValues) => Assumption;
+
+/** The sentences of one layer’s catalogue, plain and as cautions. */
 export function speaker<C extends Catalogue>(catalogue: C) {
-  const assumption = (code: keyof C & string, values?: MessageValues): Assumption => {
+  const sentence = (code: keyof C & string, values?: MessageValues): Sentence => {
     const text = catalogue[code]!;
     return values ? { code, text: fill(text, values), values } : { code, text };
   };
@@ -153,19 +161,20 @@ export function speaker<C extends Catalogue>(catalogue: C) {
     code: keyof C & string,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
-  ): Caution => ({ severity, ...assumption(code, values), ...more });
-  return { assumption, caution };
+  ): Caution => ({ severity, ...sentence(code, values), ...more });
+  return { sentence, caution };
 }
+
+/** The assumptions that answers of every layer make. */
+export type AnswerAssumption = 'normal-interval' | 'log-normal-interval';
 
 /** Errors are assumed to be normal in the unit of the answer. */
 export const normalInterval: Assumption = /* @__PURE__ */ frozen({
-  code: 'normal-interval',
-  text: answerMessages['normal-interval'],
+  code: 'normal-interval' satisfies AnswerAssumption,
 });
 /** Errors are assumed to be shares of the value. */
 export const logNormalInterval: Assumption = /* @__PURE__ */ frozen({
-  code: 'log-normal-interval',
-  text: answerMessages['log-normal-interval'],
+  code: 'log-normal-interval' satisfies AnswerAssumption,
 });
 
 function inQuadrature(errors: readonly ErrorPart[]): number {
@@ -186,9 +195,11 @@ export function interval(value: number, errors: readonly ErrorPart[]) {
   };
 }
 
-/** A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value). */
-export function logInterval(value: number, errors: readonly ErrorPart[]) {
-  const standardDeviation = inQuadrature(errors);
+/**
+ * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value), where
+ * it is known from elsewhere too.
+ */
+export function logInterval(value: number, errors: readonly ErrorPart[], standardDeviation = inQuadrature(errors)) {
   const factor = Math.exp(NORMAL_95 * standardDeviation);
   return {
     lower: value / factor,

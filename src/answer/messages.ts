@@ -4,10 +4,10 @@
  */
 export type Catalogue = Readonly<Record<string, string>>;
 
-/** The numbers and words that go into a sentence. */
-export type MessageValues = Readonly<Record<string, string | number>>;
+/** The codes and numbers that go into a sentence. */
+export type MessageValues = Readonly<Record<string, string | number | readonly string[]>>;
 
-/** What is wrong with an input, and what every layer takes for granted. */
+/** What is wrong with an input. */
 export const answerMessages = {
   missing: '{field} is missing: expected {expected}.',
   'wrong-type': '{field} must be {expected}; received {received}.',
@@ -26,13 +26,10 @@ export const answerMessages = {
   'changed-document':
     '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
   'more-issues': '… and {count} more.',
-  'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
-  'log-normal-interval':
-    'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',
 } as const satisfies Catalogue;
 
 /** The code of what is wrong with an input. */
-export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'normal-interval'>;
+export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
 
 /** Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. */
 export const fill = (text: string, values: MessageValues = {}): string =>

@@ -2,13 +2,13 @@ import { grades } from '../evidence/grades.js';
 import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
-import { describe } from './issues.js';
+import { describe, type Path } from './issues.js';
 import type { Reader } from './reader.js';
 
 /** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
 const isSound = (part: number): boolean => part === 0 || (Math.abs(part) > 1e-300 && Math.abs(part) < 1e300);
 
-/** The answers whose errors may be shares of the value. */
+/** The answers whose errors are shares of the value. */
 const LOG_KINDS: readonly AnswerKind[] = ['occlusion-pressure', 'cuff-pressure'];
 
 /** A standard deviation of ln(value) above this is no share: the interval would span more than 30 million to 1. */
@@ -34,9 +34,55 @@ export function answerFault(
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
   if ((sd ?? 0) < 0) return 'a negative standard deviation';
-  if (scale === undefined) return undefined;
-  if (scale !== 'log' || !LOG_KINDS.includes(kind)) return `a scale that answers of this kind do not have`;
-  return (sd ?? 0) > MOST_LOG_DEVIATION || (lower ?? 1) <= 0 ? 'a broken interval' : undefined;
+  const log = LOG_KINDS.includes(kind);
+  const known = sd !== undefined || lower !== undefined || upper !== undefined;
+  if (scale !== (log && known ? 'log' : undefined)) return 'a scale that answers of this kind do not have';
+  return log && ((sd ?? 0) > MOST_LOG_DEVIATION || (lower ?? 1) <= 0) ? 'a broken interval' : undefined;
+}
+
+/** The field of an interval that contradicts the others, where one does. */
+function intervalFault({
+  value,
+  lower,
+  upper,
+  rounding,
+}: Answer): readonly [field: string, expected: string] | undefined {
+  if ((lower === undefined) !== (upper === undefined)) {
+    return [lower === undefined ? 'lower' : 'upper', 'given together with the other end of the interval'];
+  }
+  if (lower === undefined || upper === undefined) return undefined;
+  if (lower > upper) return ['lower', `at most the upper end of the interval, ${upper}`];
+  const middle = rounding?.from ?? value;
+  return middle >= lower && middle <= upper ? undefined : ['value', `in its own interval, ${lower} to ${upper}`];
+}
+
+/** What an answer that is given back must be. */
+export interface AnswerWanted {
+  readonly kind: AnswerKind;
+  /** The functions that make it, in words. */
+  readonly makers: string;
+  readonly units: readonly Unit[];
+  readonly min: number;
+  readonly max: number;
+}
+
+/** Reports what is wrong with an answer that is given back; whether nothing is. */
+export function isSoundAnswer(
+  reader: Reader,
+  path: Path,
+  given: unknown,
+  { kind, makers, units, min, max }: AnswerWanted,
+): given is Answer {
+  const fault = answerFault(given, kind, units, min, max);
+  if (fault !== undefined) {
+    reader.report('wrong-type', path, `an answer of ${makers}`, fault);
+    return false;
+  }
+  const wrong = intervalFault(given as Answer);
+  if (!wrong) return true;
+  const [field, expected] = wrong;
+  reader.report('wrong-relation', [...path, field], expected, describe((given as Record<string, unknown>)[field]));
+  return false;
 }
 
 /**
@@ -54,11 +100,8 @@ export function readAnswer<K extends AnswerKind>(
   max: number,
   optional = false,
 ): Answer<K> {
-  const expected = `an answer of ${makers}`;
-  const given = reader.anything(name, expected, optional);
-  const fault = given === undefined ? undefined : answerFault(given, kind, units, min, max);
-  if (fault !== undefined) reader.report('wrong-type', name, expected, fault);
-  return given === undefined || fault !== undefined
-    ? ({ kind, value: NaN } as unknown as Answer<K>)
-    : (given as Answer<K>);
+  const given = reader.anything(name, `an answer of ${makers}`, optional);
+  return given !== undefined && isSoundAnswer(reader, [name], given, { kind, makers, units, min, max })
+    ? (given as Answer<K>)
+    : ({ kind, value: NaN } as unknown as Answer<K>);
 }

@@ -1,7 +1,9 @@
 import { Math } from '../quantity/maths.js';
 import { decimal, product, sum } from '../quantity/decimal.js';
 import { quantities } from '../quantity/quantities.js';
+import { roundToStep } from '../quantity/round.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
+import { nearestOf } from '../strength/training-load.js';
 import type { PlanExercise } from './types.js';
 
 /** A weight just under another: as near as decimals of 12 digits tell apart from it. */
@@ -47,4 +49,18 @@ export function neighbours(
   const steps = Math.max(1, decimal(atLeast).minus(decimal(load)).div(decimal(step)).ceil().toNumber());
   const lighter = sum([load, -step]);
   return { heavier: sum([load, product(steps, step)]), ...(lighter > 0 && { lighter }) };
+}
+
+/** The heaviest load you can set that is not above `load`; nothing where every one is. */
+export function heaviestUpTo(
+  load: number,
+  { bar, collars = 0, plates, available, step }: PlanExercise,
+): number | undefined {
+  if (bar !== undefined && plates) {
+    const loading = loadBar(load, { bar, collars, plates } as Inventory, 'down');
+    return 'total' in loading ? loading.total : undefined;
+  }
+  if (available) return nearestOf(load, available, 'down');
+  const found = step === undefined ? load : roundToStep(load, step, 'down');
+  return found > 0 ? found : undefined;
 }

@@ -37,9 +37,8 @@ export const dayCheckAgain = (given: DayCheck, place: Path): DayCheck =>
 const carried = ({ findings }: Pick<Screening, 'findings'>, place: string): Caution[] =>
   findings.map(({ outcome: _, evidence: __, path = [], ...said }) => ({ ...said, path: [place, ...path] }));
 
-/** What a screening brings into a plan: its findings, and that it is incomplete. */
+/** What a screening brings into a plan: that it is incomplete, which a brief page has to show, and its findings. */
 export const screeningCautions = (screening: Screening): Caution[] => [
-  ...carried(screening, 'screening'),
   ...(screening.complete
     ? []
     : [
@@ -50,12 +49,13 @@ export const screeningCautions = (screening: Screening): Caution[] => [
           { path: ['screening', 'unanswered'] },
         ),
       ]),
+  ...carried(screening, 'screening'),
 ];
 
 /** What a check of the day brings into a plan or a record of `date`: its findings, what is open, and another day. */
 export function dayCheckCautions(check: DayCheck, date: string | undefined): Caution[] {
   const { complete, unanswered, request } = check;
-  const found = carried(check, 'dayCheck');
+  const found: Caution[] = [];
   if (!complete) {
     const path = ['dayCheck', 'unanswered'];
     found.push(screeningCaution('caution', 'day-check-incomplete', { count: unanswered.length }, { path }));
@@ -64,5 +64,5 @@ export function dayCheckCautions(check: DayCheck, date: string | undefined): Cau
     const path = ['dayCheck', 'request', 'date'];
     found.push(screeningCaution('caution', 'day-check-other-day', { checked: request.date, date }, { path }));
   }
-  return found;
+  return [...found, ...carried(check, 'dayCheck')];
 }

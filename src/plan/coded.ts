@@ -1,26 +1,34 @@
-import type { Assumption, Caution, Severity } from '../answer/answer.js';
+import type { Caution, Sentence, Severity } from '../answer/answer.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { format } from '../quantity/format.js';
+import { leftOutNames } from '../session/messages.js';
 import { planMessages, planValueWords, type PlanCode } from './messages.js';
 
-const words: Readonly<Record<string, string>> = planValueWords;
+const words: Readonly<Record<string, string>> = { ...planValueWords, ...leftOutNames };
 const sentences: Readonly<Record<string, string>> = planMessages;
 
+type Value = MessageValues[string];
+
 /** A value as it stands in an English sentence: a number rounded for people, a code by its words. */
-const inWords = (value: string | number): string =>
-  typeof value === 'number' ? format(value) : (words[`value.${value}`] ?? sentences[value] ?? value);
+const inWords = (value: Value): string =>
+  typeof value === 'number'
+    ? format(value)
+    : isList(value)
+      ? value.map(inWords).join(', ')
+      : (words[`value.${value}`] ?? words[value] ?? sentences[value] ?? value);
+const isList = (value: Value): value is readonly string[] => Array.isArray(value);
 
 /** A number in the values of a sentence, as people read it. */
-const shown = (value: string | number): string | number => (typeof value === 'number' ? Number(format(value)) : value);
+const shown = (value: Value): Value => (typeof value === 'number' ? Number(format(value)) : value);
 
-const mapped = <T>(values: MessageValues, by: (value: string | number) => T): Record<string, T> =>
+const mapped = <T>(values: MessageValues, by: (value: Value) => T): Record<string, T> =>
   Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, by(value)]));
 
 /** A sentence with the words of its values. */
 export const filled = (sentence: string, values: MessageValues): string => fill(sentence, mapped(values, inWords));
 
-/** An assumption whose values are codes and numbers; its text has their words. */
-export const coded = (code: PlanCode, values?: MessageValues): Assumption =>
+/** A sentence whose values are codes and numbers; its text has their words. */
+export const coded = (code: PlanCode, values?: MessageValues): Sentence =>
   values
     ? { code, text: filled(planMessages[code], values), values: mapped(values, shown) }
     : { code, text: planMessages[code] };

@@ -13,7 +13,7 @@ import {
 import { caution } from '../session/messages.js';
 import { readSession, type SessionInput } from '../session/prescription.js';
 import { peaks } from '../session/volume.js';
-import { listed, total } from '../session/working.js';
+import { total } from '../session/working.js';
 import { format } from '../quantity/format.js';
 import { checkConsistency, finder } from './consistency.js';
 import { prescribedItem } from './item-prescription.js';
@@ -68,14 +68,14 @@ export function sideOf(document: Plan | SessionRecord): Side {
   const sessionTime =
     sessionS === undefined
       ? undefined
-      : total('session-time', sessionS, 's', listed('T', 'sessionS', format(sessionS)), 'definition');
+      : total('session-time', sessionS, 's', { sessionS: format(sessionS) }, 'definition');
   return { parts: items.map(prescriptionDone), sessionTime, sessionLoad, exercises: named(items), stops };
 }
 
-/** One exercise on one limb as a session to compare. */
-export function sideOfItem(item: PlanItem | RecordItem): Side {
-  const full = 'done' in item ? prescriptionDone(item) : prescribedItem(item);
-  return { parts: [full], sessionTime: item.totals.sessionTime, exercises: 1, stops: [] };
+/** Items of one exercise as a session to compare. */
+export function sideOfItems(items: readonly (PlanItem | RecordItem)[]): Side {
+  const parts = items.map((item) => ('done' in item ? prescriptionDone(item) : prescribedItem(item)));
+  return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops: [] };
 }
 
 const EXPECTED = 'a plan, a record, an item of one of them, or a session';
@@ -102,7 +102,7 @@ function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Si
   }
   if (fields?.totals !== undefined) {
     const item = readItem(fields, [name], issues);
-    return item && sideOfItem(item);
+    return item && sideOfItems([item]);
   }
   if (given === undefined) return undefined;
   const own = new Reader(given, [name]);

@@ -1,213 +1,359 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
+import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
-import { InputError, type InputIssue } from '../answer/issues.js';
+import { attempt, describe, InputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/decimal.js';
-import { loadUnitOf, quantities, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
-import { highest, list, listed, summed, total } from '../session/working.js';
+import { decimal, sum } from '../quantity/decimal.js';
+import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
+import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
+import type { FullPrescription } from '../session/prescription.js';
+import { highest, list, summed, total } from '../session/working.js';
+import { codedCaution } from './coded.js';
+import { sideOf } from './compare-sessions.js';
 import { onceEach } from './gravest-first.js';
+import { occlusionOfTarget } from './item-prescription.js';
 import { caution } from './messages.js';
-import { percentOf } from './item-draft.js';
+import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
 import { isSameLimb, keyOf, limbsIn } from './places.js';
-import { documentInto } from './read-document.js';
+import { progressionLimits as limits } from './progression-limits.js';
+import { documentOf } from './read-document.js';
+import type { SessionRecord } from './record.js';
 import { say, type StandingSentence } from './standing.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
-import type { LimbTotals, Plan, PlanItem } from './types.js';
+import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
+import type { Plan, PlanItem } from './types.js';
+import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 
-/** A session of a week, and how often it is done in it. */
+/** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
   readonly plan: Plan;
   /** 1 when left out. */
   readonly times?: number;
 }
 
+/** A week: what was planned, what was done, or both. */
+export interface WeekInput {
+  readonly sessions?: readonly WeekSession[];
+  readonly records?: readonly SessionRecord[];
+  /** A lighter week on purpose: the week after it is compared with the one before it. */
+  readonly deload?: boolean;
+}
+
 /** What {@link compareWeeks} takes. */
 export interface WeekComparisonInput {
-  /** Weeks in their order, each with its sessions. */
-  readonly weeks: readonly { readonly sessions: readonly WeekSession[] }[];
+  /** Weeks in their order. */
+  readonly weeks: readonly WeekInput[];
+  /** Your own criteria of a stage, compared with the last week. */
+  readonly goals?: readonly StageGoal[];
 }
 
-/** What a limb that is trained goes through in a week. */
-export interface WeekLimb {
-  readonly limb: Limb;
-  readonly side: Side;
-  readonly restrictionTime: Answer<'restriction-time'>;
-  readonly relativePressureTime?: Answer<'relative-pressure-time'>;
-  readonly volumeLoad?: Answer<'volume-load'>;
-}
-
-/** What one week comes to. */
+/** One week. */
 export interface WeekRow {
   /** From 1. */
   readonly week: number;
-  readonly sessions: Answer<'sessions'>;
-  /** Those with a cuff up in any exercise. */
-  readonly restrictedSessions: Answer<'sessions'>;
-  /** Heaviest load, and heaviest share of a maximum; absent where no load or not every maximum is known. */
-  readonly peakLoad?: Answer<'peak-load'>;
-  readonly peakPercent?: Answer<'peak-percent'>;
-  readonly volumeLoad?: Answer<'volume-load'>;
-  /** Highest share of occlusion pressure that is set [%]; absent in a week without a cuff. */
-  readonly percentOfOcclusion?: number;
-  readonly limbs: readonly WeekLimb[];
+  readonly deload?: true;
+  readonly planned?: WeekSums;
+  readonly done?: WeekSums;
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
 export interface WeekComparison {
   readonly document: 'week-comparison';
   readonly weeks: readonly WeekRow[];
-  /** Reasons not to train, of every plan and of the weeks themselves, with the decisions that lifted them. */
+  /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
+  readonly goals: readonly StageGoalResult[];
+  /** Reasons not to train, of every plan and record and of the weeks themselves, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the week', whole: true };
 
-/** The sessions of a week, each as often as it is done. */
-type Week = readonly { readonly plan: Plan; readonly times: number }[];
+/** A session of a week, limb by limb, and how often it is done. */
+interface Done {
+  readonly document: Plan | SessionRecord;
+  readonly parts: readonly FullPrescription[];
+  readonly times: number;
+}
 
-function read(input: WeekComparisonInput): Week[] {
-  const reader = new Reader(input);
-  const expected = 'a list of weeks, each with its sessions';
+interface Week {
+  readonly deload: boolean;
+  readonly planned: readonly Done[];
+  readonly done: readonly Done[];
+}
+
+function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
+  const expected = 'a list of weeks, each with its sessions or records';
   const weeks = reader.optionalList('weeks', expected, quantities.weeks.max);
   if (!reader.has('weeks')) reader.missing('weeks', expected);
-  const given = (weeks ?? []).map((week) => {
+  return (weeks ?? []).map((week, index): Week => {
+    const documentAt = <K extends 'plan' | 'record'>(kind: K, given: unknown, place: readonly (string | number)[]) => {
+      if (given === undefined) return [];
+      const result = attempt((document: unknown) => documentOf([kind], document, ['weeks', index, ...place]), given);
+      if (result.ok) return [result.value];
+      issues.push(...result.issues);
+      return [];
+    };
     const sessions = week.optionalList('sessions', 'a list of sessions, each a plan');
-    if (!week.has('sessions')) week.missing('sessions', 'a list of sessions, each a plan');
-    return (sessions ?? []).map((session) => ({
-      plan: session.anything('plan', 'a plan of this library'),
-      times: session.optionalNumber('times', TIMES) ?? 1,
-    }));
+    const planned = (sessions ?? []).flatMap((session, at) => {
+      const given = session.anything('plan', 'a plan of this library');
+      const times = session.optionalNumber('times', TIMES) ?? 1;
+      return documentAt('plan', given, ['sessions', at, 'plan']).map((document) => ({ document, times }));
+    });
+    const records = week.anything('records', 'a list of records', true) ?? [];
+    if (!Array.isArray(records)) week.report('wrong-type', 'records', 'a list of records', describe(records));
+    if (!week.has('sessions') && !week.has('records'))
+      week.missing('sessions', 'planned sessions, or records, or both');
+    const done = (Array.isArray(records) ? (records as unknown[]) : []).flatMap((given, at) =>
+      documentAt('record', given, ['records', at]).map((document) => ({ document, times: 1 })),
+    );
+    const withParts = (one: Omit<Done, 'parts'>): Done => ({ ...one, parts: sideOf(one.document).parts });
+    const deload = week.anything('deload', 'true or false', true) ?? false;
+    if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', 'true or false', describe(deload));
+    return { deload: deload === true, planned: planned.map(withParts), done: done.map(withParts) };
   });
-  reader.done();
-  const issues: InputIssue[] = [];
-  const read = given.map((sessions, week) =>
-    sessions.flatMap(({ plan, times }, index): Week => {
-      const place = ['weeks', week, 'sessions', index, 'plan'];
-      const document = documentInto(issues, 'plan', plan, place);
-      return document ? [{ plan: document, times }] : [];
-    }),
-  );
-  if (issues.length > 0) throw new InputError(issues);
-  return read;
 }
 
-const isRestricted = ({ restriction }: PlanItem): boolean => restriction !== 'none';
+const isRestricted = ({ parts }: Done): boolean => parts.some(isCuffed);
 
-const count = (sessions: Week): Answer<'sessions'> => {
+const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
-  return total('sessions', sum(times), '{sessions}', listed('S', 'weekSessions', list(times)), 'practice');
+  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) }, 'practice');
 };
 
-/** The parts of a week, each as often as its session is done. */
-const often = <T>(week: Week, of: (plan: Plan) => T): T[] =>
-  week.flatMap(({ plan, times }) => Array.from({ length: times }, () => of(plan)));
-
-function limbsOf(week: Week): WeekLimb[] {
-  const all = often(week, ({ limbs }) => limbs).flat();
-  return limbsIn(all).map((place) => {
-    const own = all.filter((one) => isSameLimb(one, place));
-    // What a session does not have, such as pressure × time without a cuff, is passed over.
-    const sumOf = <K extends AnswerKind>(of: (one: LimbTotals) => Answer<K> | undefined): Answer<K> | undefined =>
-      summed(
-        own.flatMap((one) => of(one) ?? []),
-        'weekSessions',
-      );
-    const relativePressureTime = sumOf((one) => one.relativePressureTime);
-    const volumeLoad = sumOf((one) => one.volumeLoad);
-    return {
-      ...place,
-      restrictionTime: sumOf((one) => one.restrictionTime)!,
-      ...(relativePressureTime && { relativePressureTime }),
-      ...(volumeLoad && { volumeLoad }),
-    };
+/** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
+function often<K extends AnswerKind>(
+  sessions: readonly Done[],
+  among: (part: FullPrescription) => boolean,
+  quantity: ComparedQuantity,
+): Answer<K>[] {
+  return sessions.flatMap(({ parts, times }) => {
+    const own = parts.filter(among);
+    const found = own.length > 0 ? (limbTotals(own)[quantity] as Answer<K> | undefined) : undefined;
+    return found ? Array.from({ length: times }, () => found) : [];
   });
 }
 
-function rowOf(week: Week, index: number): WeekRow {
-  // Walking and restriction at rest have no load to be looked at.
-  const lifted = week.filter(({ plan }) => plan.session.totals.peakLoad);
-  const peakLoad = highest(lifted.map(({ plan }) => plan.session.totals.peakLoad));
-  const peakPercent = highest(lifted.map(({ plan }) => plan.session.totals.peakPercent));
-  const volumeLoad = summed(
-    often(lifted, ({ session }) => session.totals.volumeLoad),
-    'weekSessions',
-  );
-  const cuffed = week.flatMap(({ plan }) => plan.items.filter(isRestricted));
+/** Totals of a limb, or of one exercise on it. */
+function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => boolean) {
+  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
+    summed(often<K>(sessions, among, quantity), 'weekSessions');
+  // A heaviest load is that of the sessions with a load; a share is known where every such load has its maximum.
+  const lifted = sessions.filter(({ parts }) => parts.some((part) => among(part) && limbTotals([part]).peakLoad));
+  const peakOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
+    highest(
+      lifted.map(({ parts }) => {
+        const own = parts.filter((part) => among(part) && limbTotals([part]).peakLoad);
+        return limbTotals(own)[quantity] as Answer<K> | undefined;
+      }),
+    );
+  const none = total('restriction-time', 0, 's', { weekSessions: '0' }, 'practice');
   return {
-    week: index + 1,
-    sessions: count(week),
-    restrictedSessions: count(week.filter(({ plan }) => plan.items.some(isRestricted))),
-    ...(peakLoad && { peakLoad }),
-    ...(peakPercent && { peakPercent }),
-    ...(volumeLoad && { volumeLoad }),
-    ...(cuffed.length > 0 && { percentOfOcclusion: Math.max(...cuffed.map(({ target }) => percentOf(target!))) }),
-    limbs: limbsOf(week),
+    ...defined({
+      peakLoad: peakOf<'peak-load'>('peakLoad'),
+      peakPercent: peakOf<'peak-percent'>('peakPercent'),
+      percentLop: highest(often<'percent-of-occlusion'>(sessions, among, 'percentLop')),
+      volumeLoad: sumOf<'volume-load'>('volumeLoad'),
+      relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
+    }),
+    restrictionTime: sumOf<'restriction-time'>('restrictionTime') ?? none,
   };
 }
 
-/** The heaviest load and the highest pressure of each exercise of a week that is done with a cuff. */
-function heights(week: Week): Map<string, { item: PlanItem; kg: number; percent: number }> {
-  const found = new Map<string, { item: PlanItem; kg: number; percent: number }>();
-  for (const item of week.flatMap(({ plan }) => plan.items.filter(isRestricted))) {
-    if (!item.load) continue;
-    const key = keyOf(item);
-    const kg = convertLoad(item.load.value, loadUnitOf(item.load.unit), 'kg');
-    const { kg: most = 0, percent = 0 } = found.get(key) ?? {};
-    found.set(key, { item, kg: Math.max(most, kg), percent: Math.max(percent, percentOf(item.target!)) });
-  }
-  return found;
-}
+type Placed = { readonly limb: Limb; readonly side: Side };
+const itemsOf = ({ document }: Done): readonly Pick<PlanItem, 'exercise' | 'limb' | 'side' | 'target'>[] =>
+  document.items;
 
-/** Exercises whose load and pressure both go up from one week to the next. */
-function bothRaised(weeks: readonly Week[]): Caution[] {
-  const all = weeks.map(heights);
-  return all.flatMap((later, index) =>
-    [...later].flatMap(([key, { item, kg, percent }]) => {
-      const before = all[index - 1]?.get(key);
-      if (!before || kg <= before.kg || percent <= before.percent) return [];
-      const { exercise, side, limb } = item;
-      return [caution('caution', 'both-raised', { exercise, side, limb, from: index, to: index + 1 })];
+/** The occlusion pressure of the last session with the cuff on a limb, with its day. */
+function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | undefined {
+  const found = sessions.flatMap((session) =>
+    itemsOf(session).flatMap((item) => {
+      const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
+      if (!occlusion) return [];
+      const { measured } = occlusion.inputs as { readonly measured?: Answer };
+      const own = (measured ?? occlusion).inputs as { readonly method?: string; readonly date?: string };
+      const { document } = session;
+      const day = document.document === 'plan' ? document.request.date : undefined;
+      const isMeasured = own.method !== undefined;
+      return [
+        defined({
+          valueMmHg: occlusion.value,
+          measured: isMeasured,
+          date: isMeasured ? own.date : day,
+        }) as WeekOcclusion,
+      ];
     }),
   );
+  return found.at(-1);
 }
 
-/** What the guards say of the restriction that a week plans. */
-const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Caution[] => [
-  ...limbs.flatMap(({ limb, side, restrictionTime }) =>
-    guardCautions('limb-restriction-week', restrictionTime.value / 60, {
-      values: { limb, side },
-      path: ['weeks', index],
+function circumferenceOf(sessions: readonly Done[], place: Placed): number | undefined {
+  const found = sessions.flatMap(({ document }) =>
+    (document.document === 'plan' ? document.request.limbs : document.items).flatMap(
+      (one: Placed & { readonly circumferenceCm?: number | undefined }) =>
+        isSameLimb(one, place) && one.circumferenceCm !== undefined ? [one.circumferenceCm] : [],
+    ),
+  );
+  return found.at(-1);
+}
+
+function worstPainOf(sessions: readonly Done[], place: Placed): WeekLimb['worstPain'] {
+  const asked = sessions.flatMap(({ document }) => (document.document === 'record' ? (document.pain ?? []) : []));
+  const isAsked = sessions.some(({ document }) => document.document === 'record' && document.pain);
+  if (!isAsked) return undefined;
+  const worst = (report: PainReport): number => Math.max(0, ...PAIN_MOMENTS.flatMap((moment) => report[moment] ?? []));
+  return asked
+    .filter((report) => painIsOf(report, place))
+    .map((report) => ({ value: worst(report), site: report.site }))
+    .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
+}
+
+function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
+  const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
+  const names = [
+    ...new Set(
+      sessions.flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place))).map((i) => i.exercise),
+    ),
+  ];
+  const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
+  return {
+    ...place,
+    ...totals,
+    exercises: names.map((exercise) => {
+      const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
+      const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
+      return { exercise, ...kept };
     }),
-  ),
-  ...guardCautions('restricted-sessions-week', restrictedSessions.value, { path: ['weeks', index] }),
-];
+    ...defined({
+      occlusion: occlusionOf(sessions, place),
+      circumferenceCm: circumferenceOf(sessions, place),
+      worstPain: worstPainOf(sessions, place),
+    }),
+  } as WeekLimb;
+}
+
+function sumsOf(sessions: readonly Done[]): WeekSums {
+  const loads = sessions.map(({ document }) => (document.document === 'record' ? document.sessionLoad : undefined));
+  const sessionLoad = summed(loads, 'weekSessions');
+  return {
+    sessions: count(sessions),
+    restrictedSessions: count(sessions.filter(isRestricted)),
+    ...(sessionLoad && { sessionLoad }),
+    limbs: limbsIn(sessions.flatMap(itemsOf)).map((place) => limbOf(sessions, place)),
+  };
+}
+
+const rowOf = ({ deload, planned, done }: Week, index: number): WeekRow => ({
+  week: index + 1,
+  ...(deload && { deload }),
+  ...(planned.length > 0 && { planned: sumsOf(planned) }),
+  ...(done.length > 0 && { done: sumsOf(done) }),
+});
+
+const inKilograms = ({ value, unit }: { readonly value: number; readonly unit: Unit }): number =>
+  convertLoad(value, loadUnitOf(unit), 'kg');
+
+/** What an exercise of a row went up by, compared with an earlier row. */
+function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
+  const exercisesOf = ({ done, planned }: WeekRow) =>
+    (done ?? planned)?.limbs.flatMap(({ limb, side, exercises }) =>
+      exercises.map((exercise) => ({ limb, side, ...exercise })),
+    ) ?? [];
+  const earlier = new Map(exercisesOf(before).map((one) => [keyOf(one), one]));
+  return exercisesOf(after).flatMap((now): Caution[] => {
+    const was = earlier.get(keyOf(now));
+    if (!was) return [];
+    const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
+    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
+    const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
+    const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
+    const found: Caution[] = [];
+    if (now.peakPercent && was.peakPercent) {
+      const points = difference(now.peakPercent.value, was.peakPercent.value);
+      const { value: largest } = limits.largestLoadStep;
+      if (points > largest) found.push(codedCaution('caution', 'load-jump', { ...who, points, largest }));
+    } else if (heavier > 0) {
+      const percent = (100 * heavier) / inKilograms(was.peakLoad!);
+      const { value: largest } = limits.largestLoadStepPercent;
+      if (percent > largest) found.push(codedCaution('caution', 'load-jump-percent', { ...who, percent, largest }));
+    }
+    const { value: largest } = limits.largestPressureStep;
+    if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
+    // The gauge rounds pressures down: less than one point is no rise.
+    if (heavier > 0 && tighter >= 1) found.push(caution('caution', 'both-raised', who));
+    return found;
+  });
+}
+
+/** Weeks marked as deload that are not lighter than the week before. */
+function notLighter(before: WeekRow, after: WeekRow): Caution[] {
+  const limbsOf = ({ done, planned }: WeekRow): readonly WeekLimb[] => (done ?? planned)?.limbs ?? [];
+  return limbsOf(after).flatMap((now) => {
+    const was = limbsOf(before).find((one) => isSameLimb(one, now));
+    const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>
+      a !== undefined && b !== undefined && a.value < b.value;
+    if (!was || isLess(now.volumeLoad, was.volumeLoad) || isLess(now.restrictionTime, was.restrictionTime)) return [];
+    const { limb, side } = now;
+    return [codedCaution('note', 'deload-not-lighter', { side, limb, from: before.week, to: after.week })];
+  });
+}
+
+/** Every week with the last one before it that was no deload. */
+function cautionsOf(rows: readonly WeekRow[]): Caution[] {
+  return rows.flatMap((row, index) => {
+    const before = rows
+      .slice(0, index)
+      .filter(({ deload }) => !deload)
+      .at(-1);
+    const [last] = rows.slice(index - 1, index);
+    return [
+      ...doseCautions(row, index),
+      ...(before ? jumpsOf(before, row) : []),
+      ...(row.deload && last ? notLighter(last, row) : []),
+    ];
+  });
+}
+
+/** What the guards say of the restriction of a week, as it went. */
+function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
+  const sums = done ?? planned;
+  if (!sums) return [];
+  return [
+    ...sums.limbs.flatMap(({ limb, side, restrictionTime }) =>
+      guardCautions('limb-restriction-week', restrictionTime.value / 60, {
+        values: { limb, side },
+        path: ['weeks', index],
+      }),
+    ),
+    ...guardCautions('restricted-sessions-week', sums.restrictedSessions.value, { path: ['weeks', index] }),
+  ];
+}
 
 /**
- * Weeks side by side, from their planned sessions: how much is lifted and how much is restricted in each, so that the
- * shift from light with much restriction to heavy with little can be seen, week by week.
+ * Weeks side by side, planned and done, limb by limb: top load, percentage of 1RM, minutes under the cuff and percent of
+ * LOP of the same exercise, LOP with its day, circumference, pain and session load. So you see how load rises and the
+ * cuff falls, week after week.
  *
- * Formula, row by row: sums over the sessions of the week, each as often as it is done; the heaviest load, the heaviest
- * share of a maximum and the highest share of occlusion pressure are the highest of any session.
+ * Formula, row by row: sums over the sessions of the week, each as often as it is done; loads, percentages and pain are
+ * the highest of any session. `planned` and `done` stand beside each other; they are never added up.
  *
- * A week may have sessions with a cuff beside heavy ones without. Where an exercise with a cuff goes up in load and in
- * pressure from one week to the next, a caution says so: one thing at a time (`practice`).
+ * Jumps are named: a load that goes up by more than `largestLoadStep`, a pressure by more than `largestPressureStep` (see
+ * `progressionLimits`), and an exercise whose load and pressure both go up (`practice`: one thing at a time). A week
+ * marked `deload` is passed over: the next one is compared with the week before it.
  *
- * This is arithmetic. No one road is published; it never claims that one week equals another, and it clears no one.
- * How often a week is held against guidelines by `reviewPlan`; what was done is added up by `weekTotals`.
+ * `goals` are your own criteria. Each is met, not met or not measured in the last week; that clears no one. No one road
+ * from light to heavy is published. How often a week is compared with guidelines: `reviewPlan`.
  *
- * - Evidence: that of each total.
+ * - Evidence: that of each total; limits of a jump `practice`, 10 % of a load `published`.
  *
  * @function
- * @param input - `weeks`, in order, each with its `sessions`: a `plan` of `planSession`, and how many `times` a week
- * @returns the weeks; print them as a table with `explain`.
+ * @param input - `weeks`, in order, each with planned `sessions` (a `plan`, and how many `times` a week), `records`, or
+ *   both, and `deload`; `goals`
+ * @returns the weeks, the goals, stops and cautions; print them as tables with `explain`.
  * @throws InputError naming every wrong field.
  *
  * @example
@@ -215,7 +361,7 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  * import { compareWeeks, planSession } from 'cuffwork/plan';
  * const plan = (percent: number, scheme: string, restriction: 'continuous' | 'none') => planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 180, method: 'doppler' } }],
  *   exercises: [{
  *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent, step: 2.5,
  *     scheme, tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction,
@@ -223,22 +369,37 @@ const doseCautions = ({ restrictedSessions, limbs }: WeekRow, index: number): Ca
  * });
  * const light = plan(25, '30-15-15-15', 'continuous');
  * const heavy = plan(75, '3x8', 'none');
- * const { weeks } = compareWeeks({
+ * const { weeks, goals } = compareWeeks({
  *   weeks: [{ sessions: [{ plan: light, times: 3 }] }, { sessions: [{ plan: light, times: 2 }, { plan: heavy }] }],
+ *   goals: [{ name: '70 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 70 }],
  * });
- * weeks.map(({ restrictedSessions }) => restrictedSessions.value); // => [3, 2]
- * weeks.map(({ volumeLoad }) => volumeLoad?.value); // => [3375, 3330]
- * weeks.map(({ limbs }) => limbs[0]?.restrictionTime.value); // => [1170, 780]
+ * weeks.map(({ planned }) => planned?.restrictedSessions.value); // => [3, 2]
+ * weeks.map(({ planned }) => planned?.limbs[0]?.volumeLoad?.value); // => [3375, 3330]
+ * weeks.map(({ planned }) => planned?.limbs[0]?.restrictionTime.value); // => [1170, 780]
+ * goals.map(({ outcome }) => outcome); // => ['met']
  * ```
  */
 export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   input: WeekComparisonInput,
 ): WeekComparison {
-  const weeks = read(input);
+  const reader = new Reader(input);
+  const issues: InputIssue[] = [];
+  const weeks = readWeeks(reader, issues);
+  const goals = readGoals(reader);
+  reader.done();
+  if (issues.length > 0) throw new InputError(issues);
   const rows = weeks.map(rowOf);
-  const cautions = onceEach([...rows.flatMap(doseCautions), ...bothRaised(weeks)]);
+  const cautions = onceEach(cautionsOf(rows));
   const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
-  const stops = mergeStops(...weeks.flat().map(({ plan }) => plan.stops), stopsOf(cautions));
-  const comparison = { document: 'week-comparison', weeks: rows, stops, cautions, standing } as const;
-  return { ...comparison, sources: idsIn(comparison) };
+  const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
+  const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
+  const last = rows.at(-1)!;
+  return {
+    document: 'week-comparison',
+    weeks: rows,
+    goals: goalResults(goals, last.done ?? last.planned),
+    stops,
+    cautions,
+    standing,
+  };
 });

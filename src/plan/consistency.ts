@@ -2,6 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { issue, describe, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { Math } from '../quantity/maths.js';
+import { passedStep } from '../evidence/guards.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format } from '../quantity/format.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
@@ -10,7 +11,7 @@ import { textByCode } from './catalogue.js';
 type Json = Record<string, unknown>;
 
 /** Lists of sentences in a document. */
-const SENTENCES = ['assumptions', 'cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
+const SENTENCES = ['cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
 
 const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isNumber = (part: unknown): part is number => typeof part === 'number';
@@ -73,9 +74,17 @@ function checkAnswer(answer: Answer, path: Path, found: Found): void {
     found([...path, 'standardDeviation'], '0 or more', standardDeviation);
   if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], `at most ${format(centre)}`, lower);
   if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], `at least ${format(centre)}`, upper);
-  if (!isObject(answer.inputs)) return;
-  if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, path, found);
-  checkRounding(answer, path, found);
+  if (isObject(answer.inputs)) {
+    if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, path, found);
+    checkRounding(answer, path, found);
+  }
+  if (kind === 'cuff-pressure' && passedStep('cuff-pressure', value)?.severity === 'stop') {
+    const isStop = (said: unknown): boolean => isObject(said) && said['severity'] === 'stop';
+    const { cautions } = answer as { readonly cautions?: unknown };
+    if (!Array.isArray(cautions) || !cautions.some(isStop)) {
+      found([...path, 'cautions'], 'a list with the stop of a pressure above those of trials', cautions);
+    }
+  }
 }
 
 /** Events of a clock: none before the start, none before the one that it follows. */
@@ -87,6 +96,21 @@ function checkEvents(events: readonly unknown[], path: Path, found: Found): void
     if (atS < before) found([...path, index, 'atS'], `${format(before)} or more`, atS);
     else before = atS;
   });
+}
+
+/** What stops in the cautions or findings of a document is one of its stops. */
+export function checkStops(document: object, found: Found): void {
+  const { stops } = document as Json;
+  if (!Array.isArray(stops)) return;
+  const codes = new Set(stops.map((stop: unknown) => (isObject(stop) ? stop['code'] : undefined)));
+  for (const name of ['cautions', 'findings']) {
+    const list = (document as Json)[name];
+    if (!Array.isArray(list)) continue;
+    list.forEach((said: unknown, index) => {
+      if (!isObject(said) || said['severity'] !== 'stop' || codes.has(said['code'])) return;
+      found([name, index, 'severity'], 'other than stop, or one of the stops', said['severity']);
+    });
+  }
 }
 
 /** A sentence gets its text from the catalogue: what stands in a document under a code is not trusted. */

@@ -1,4 +1,3 @@
-import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
@@ -82,13 +81,12 @@ export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: Day
     ...painFindings(painNow),
     ...pressureFindings(systolicMmHg, diastolicMmHg),
   ];
-  const check = {
+  return {
     document: 'day-check',
     schemaVersion: 1,
     libraryVersion: version,
     request: value,
     ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],
-  } as const;
-  return { ...check, sources: idsIn(check) };
+  };
 });

@@ -17,11 +17,14 @@ export {
   compareWeeks,
   type WeekComparison,
   type WeekComparisonInput,
-  type WeekLimb,
+  type WeekInput,
   type WeekRow,
   type WeekSession,
 } from './compare-weeks.js';
+export type { GoalMeasure, StageGoal, StageGoalResult } from './stage-goals.js';
+export type { WeekExercise, WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 export { checkDay, dayQuestions } from './day-check.js';
+export { lightenExercise, type Keeps, type LightenInput, type LighterOption, type LighterOptions } from './lighten.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
 export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
 export { nextSession } from './next-session.js';

@@ -1,4 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
+import type { Sentence } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
@@ -28,7 +28,7 @@ export interface Draft {
   readonly target?: CuffPressure;
   /** Sets to go to; left out where they stay. */
   readonly sets?: readonly SetGoal[];
-  readonly reasons: readonly Assumption[];
+  readonly reasons: readonly Sentence[];
 }
 
 /** One item in one session. */
@@ -85,7 +85,7 @@ function targetAt({ target }: PlanItem, percent: number): CuffPressure {
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
-function otherwise(planned: PlanItem, done: RecordItem): Assumption | undefined {
+function otherwise(planned: PlanItem, done: RecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
   const lifted = done.done.load === undefined ? undefined : convertLoad(done.done.load, done.done.unit ?? unit, unit);
   if (planned.restriction !== done.restriction) {
@@ -115,7 +115,7 @@ const goalsOf = (sets: PlanItem['sets']): SetGoal[] =>
   sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }));
 
 /** A way down: a lower pressure, a lighter load, or a set fewer where neither can go down. */
-function backOff({ item, exercise }: ItemCase, because: readonly Assumption[], lower: ReadonlySet<string>): Draft {
+function backOff({ item, exercise }: ItemCase, because: readonly Sentence[], lower: ReadonlySet<string>): Draft {
   const { load, unit } = loadOf(item);
   const target = lower.has('pressure') ? lowerTarget(item) : undefined;
   const reasons = [...because, ...(target ? [coded('pressure-lower', { percent: percentOf(target) })] : [])];
@@ -145,11 +145,11 @@ function isMissed({ sets, lastSetToFailure }: PlanItem, { done }: RecordItem): b
 }
 
 /** What asks for less than the last time, and what of it goes down. */
-function reasonsDown(given: ItemCase): { reasons: Assumption[]; lower: Set<string> } {
+function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string> } {
   const { item, own, latest, painRule, deload } = given;
-  const reasons: Assumption[] = [];
+  const reasons: Sentence[] = [];
   const lower = new Set<string>();
-  const add = (part: string, reason: Assumption): void => {
+  const add = (part: string, reason: Sentence): void => {
     lower.add(part);
     reasons.push(reason);
   };
@@ -179,7 +179,7 @@ const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly SessionRecord
   );
 
 /** What holds everything as it is. */
-function reasonsToHold(given: ItemCase): Assumption[] {
+function reasonsToHold(given: ItemCase): Sentence[] {
   const { own, latest, painRule, date, longBreakDays } = given;
   const last = own.at(-1);
   const next = date ?? latest.at(-1)!.date;
@@ -197,13 +197,15 @@ function reasonsToHold(given: ItemCase): Assumption[] {
 }
 
 /** What was not recorded, and so was not judged. */
-function notJudged({ item, latest, date }: ItemCase): Assumption[] {
+function notJudged({ item, own, latest, date }: ItemCase): Sentence[] {
+  const last = own.at(-1);
   const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
   const open = reports.some(
     ({ site, during = 0, after = 0, nextMorning }) =>
       site !== 'muscle' && nextMorning === undefined && Math.max(during, after) > 0,
   );
   return [
+    ...(last?.item.target && last.item.done.heldMmHg === undefined ? [coded('held-not-recorded')] : []),
     ...(latest.every(({ pain }) => pain) ? [] : [coded('pain-not-recorded')]),
     ...(open ? [coded('pain-next-morning-not-recorded')] : []),
     ...(date === undefined ? [coded('break-not-known')] : []),
@@ -211,7 +213,7 @@ function notJudged({ item, latest, date }: ItemCase): Assumption[] {
 }
 
 /** More repetitions where the load cannot go up: in the last set that has fewer than the most there may be. */
-function raiseRepetitions({ item }: ItemCase, because: readonly Assumption[]): Draft {
+function raiseRepetitions({ item }: ItemCase, because: readonly Sentence[]): Draft {
   const { load } = loadOf(item);
   const goals = goalsOf(item.sets);
   const most = limits.mostRepetitions.value;
@@ -227,7 +229,7 @@ function raiseRepetitions({ item }: ItemCase, because: readonly Assumption[]): D
 }
 
 /** Raises the load by the rule, with the loads you can set; where the step is too large, repetitions come first. */
-function raiseLoad(given: ItemCase, because: readonly Assumption[]): Draft {
+function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
   const { item, exercise, rule } = given;
   const { load, unit, maximum } = loadOf(item);
   if (load === undefined) return { action: 'repeat', load, reasons: [...because, coded('no-load-to-raise')] };
@@ -257,7 +259,7 @@ function raiseLoad(given: ItemCase, because: readonly Assumption[]): Draft {
 }
 
 /** Raises what was asked for once the rule is met: the pressure, else the load, never both. */
-function raise(given: ItemCase, met: readonly Assumption[]): Draft {
+function raise(given: ItemCase, met: readonly Sentence[]): Draft {
   const { item, nextPercent } = given;
   if (nextPercent === undefined) return raiseLoad(given, met);
   if (item.restriction === 'none') return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
@@ -290,7 +292,7 @@ function inARow(own: readonly DoneOnce[], longBreakDays: number): readonly DoneO
 export function draftItem(given: ItemCase): Draft {
   const { item, own, rule, longBreakDays } = given;
   const { load, maximum } = loadOf(item);
-  const repeat = (...reasons: Assumption[]): Draft => ({ action: 'repeat', load, reasons });
+  const repeat = (...reasons: Sentence[]): Draft => ({ action: 'repeat', load, reasons });
   const down = reasonsDown(given);
   if (down.reasons.length > 0) return backOff(given, down.reasons, down.lower);
   const holds = reasonsToHold(given);

@@ -1,9 +1,10 @@
-import type { Assumption } from '../answer/answer.js';
+import type { Sentence } from '../answer/answer.js';
 import { daysBetween } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { coded } from './coded.js';
+import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './places.js';
 import type { MeasureAgain } from './proposal.js';
 import type { RecordItem, SessionRecord } from './record.js';
@@ -31,13 +32,7 @@ export function measureAgain(
   testedOn: string | undefined,
 ): MeasureAgain[] {
   const found: MeasureAgain[] = [];
-  const add = (
-    what: MeasureAgain['what'],
-    due: boolean,
-    said: Assumption,
-    evidence: Grade,
-    source?: SourceId,
-  ): void => {
+  const add = (what: MeasureAgain['what'], due: boolean, said: Sentence, evidence: Grade, source?: SourceId): void => {
     found.push({ what, due, ...said, evidence, ...(source && { source }) });
   };
   for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
@@ -47,14 +42,16 @@ export function measureAgain(
     for (const what of last ? changes(plan, item, session!.posture, last) : []) {
       add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
-    if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && !cuff.measured)) {
+    if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {
       const said = coded('measure-occlusion-estimated', { side, limb });
       add('occlusion-pressure', true, said, occlusion!.evidence);
     }
   }
   const next = date ?? records.at(-1)!.date;
-  for (const { limb, side, measured } of plan.request.limbs) {
-    const since = measured?.date === undefined ? 0 : daysBetween(measured.date, next);
+  for (const cuff of plan.request.limbs) {
+    const { limb, side } = cuff;
+    const measuredOn = measuredDay(cuff);
+    const since = measuredOn === undefined ? 0 : daysBetween(measuredOn, next);
     const values = { limb, side };
     for (const { code, text, values: said } of guardCautions('days-since-measured', since, { values })) {
       add('occlusion-pressure', true, { code, text, ...(said && { values: said }) }, 'practice');

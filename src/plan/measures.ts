@@ -1,9 +1,8 @@
+import type { Catalogue } from '../answer/messages.js';
 import { frozen } from '../quantity/frozen.js';
-import { amount } from '../answer/explain.js';
-import { named, type Say } from '../answer/words.js';
+import { amount, named, type Say } from '../answer/say.js';
 import { format } from '../quantity/format.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
-import { pageWords } from './page-words.js';
 
 /**
  * What a guideline can give a range for, with its name and unit.
@@ -57,8 +56,18 @@ interface Judged {
   readonly high?: number;
 }
 
-const word = (say: Say, code: keyof typeof pageWords, values: Readonly<Record<string, string>> = {}): string =>
-  say(code, pageWords[code], values);
+/** How a finding names a place and a range. */
+export const placeWording = {
+  'page.side': '{side} {limb}',
+  'page.at-most': 'at most {high}',
+  'page.at-least': 'at least {low}',
+  'page.between': '{low}–{high}',
+  'page.of-place': '{exercise}, {side}',
+  'page.plan': 'the whole plan',
+} as const satisfies Catalogue;
+
+const word = (say: Say, code: keyof typeof placeWording, values: Readonly<Record<string, string>> = {}): string =>
+  say(code, placeWording[code], values);
 
 /** What a measure is called, and what it is a share or a part of. */
 export const measureWords = (say: Say, measure: Measure): { name: string; of: string } => ({

@@ -13,7 +13,7 @@ export const planMessages = {
   'side-effects-usual':
     'Soreness, numbness, dizziness and bruising are the side effects practitioners report most often.',
   'watch-afterwards':
-    'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling; refer at once.',
+    'Watch the next 24 to 72 hours for dark urine, extreme soreness or one-sided swelling. If you notice one, see a doctor at once.',
   'reperfuse-between-exercises': 'Deflate the cuff between exercises, for at least 3 minutes.',
   'burn-usual':
     'Usual: burning in the muscle that fades within a minute of deflation, and mild soreness for a day or two.',
@@ -25,10 +25,10 @@ export const planMessages = {
   'symptom-limb-stays-cold': 'a limb that stays cold, white or blue after deflation',
   'symptom-dark-urine': 'dark brown or red urine in the days after',
   'symptom-numbness-stays': 'numbness or tingling that stays after deflation',
-  'symptom-sharp-pain': 'sharp or stabbing pain under the cuff or in the limb',
+  'symptom-sharp-pain': 'sharp or stabbing pain in the limb',
   'symptom-slow-refill':
     'skin that takes more than 3 s to get its colour back after you press it, with the cuff deflated',
-  'symptom-dizziness-stays': 'dizziness that stays after deflation',
+  'symptom-dizziness-stays': 'dizziness that stays after you stop',
   'symptom-pain-out-of-proportion': 'muscle pain or weakness in the days after, far beyond what the session explains',
   'symptom-swelling': 'one limb still swollen the next day',
   'symptom-bruising-spreads': 'bruising that spreads beyond the cuff',
@@ -39,8 +39,6 @@ export const planMessages = {
   'symptom-soreness': 'muscle soreness that is still there at the next session',
 
   'limb-not-trained': 'The {side} {limb} is listed, and no exercise trains it.',
-  'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
-  'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
 
   'screening-clears-no-one':
     'We compared the answers with a list of published conditions. This is no clearance to train.',
@@ -82,9 +80,6 @@ export const planMessages = {
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. Trials of exercise went up to about {most} mmHg. Stop, and see a clinician before another session.',
   'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} {unit} was lifted, above the {planned} {unit} of the plan.',
   'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
-  'tempo-not-recorded':
-    'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
-  'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
 
   'proposal-clears-no-one':
     'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
@@ -115,6 +110,7 @@ export const planMessages = {
   'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so it was not judged.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so it was not judged.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
@@ -154,11 +150,6 @@ export const planMessages = {
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
-  'readings-carried':
-    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
-  'lower-of-two-sides':
-    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
-
   'weeks-clear-no-one':
     'This adds up planned weeks. It clears no one to train; the practitioner decides what is done next.',
   'weeks-no-one-road':
@@ -166,10 +157,34 @@ export const planMessages = {
   'both-raised':
     '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
+  'load-jump':
+    '{exercise}, {side} {limb}: load goes up by {points} points of 1RM from week {from} to week {to}, more than {largest}.',
+  'load-jump-percent':
+    '{exercise}, {side} {limb}: load goes up by {percent} % from week {from} to week {to}, more than {largest} %.',
+  'pressure-jump':
+    '{exercise}, {side} {limb}: pressure goes up by {points} points of LOP from week {from} to week {to}, more than {largest}.',
+  'deload-not-lighter':
+    '{side} {limb}: week {to} is marked as a deload, and neither volume load nor minutes under the cuff are below week {from}.',
+
   'ladder-next': 'The published order has {next} after {rung}.',
   'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
   'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
   'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+
+  'lighter-no-promise':
+    'This is arithmetic: no option is known to have the effect of the session as planned. The practitioner decides.',
+  'lighter-than-asked': 'The heaviest load you can set is {reached} % lighter, not {asked} %.',
+  'lighter-not-counted': 'A set is by time, so there are no repetitions to add.',
+  'lighter-too-many': 'So light a load would need more than 200 repetitions for the same volume load.',
+  'lighter-reserve-not-known':
+    'No equation gives repetitions to failure at both loads: it needs 1RM, and 1 to 20 repetitions to failure.',
+  'lighter-reserve-passed':
+    'A set has more repetitions than the {repetitions} to failure that the equation gives, so nothing is in reserve by it.',
+  'lighter-reserve-without-cuff':
+    'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
+  'lighter-minutes-passed':
+    'Even one repetition in each set passes the {high} min under the cuff that guidance gives; it is {minutes} min as planned.',
+  'lighter-no-cuff': 'The plan has no cuff with a percentage for this limb, so no option adds one.',
 
   'document-unverified':
     'Another version of the library ({version}) made this document, and this version did not calculate its numbers again. Make it again before you use it.',
@@ -199,4 +214,4 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { assumption, caution } = /* @__PURE__ */ speaker(planMessages);
+export const { caution, sentence } = /* @__PURE__ */ speaker(planMessages);

@@ -8,7 +8,7 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './places.js';
@@ -80,7 +80,8 @@ const HALF_UP = 4;
 const UP = 0;
 
 /** An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. */
-function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+export function withLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+  if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const { percent: _, oneRepMax: __, step, available, bar, collars, plates, rounding, maximumOf, ...rest } = exercise;
   const unit = loadUnitOf(load.unit);

@@ -1,10 +1,10 @@
 import { frozen } from '../quantity/frozen.js';
-import type { Assumption } from '../answer/answer.js';
+import type { Sentence } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { assumption } from './messages.js';
+import { sentence } from './messages.js';
 
 /** A rung of the ladder from rehabilitation to performance. */
 export interface Rung {
@@ -41,7 +41,7 @@ export interface LadderPlace {
   readonly of: number;
   /** Left out on the last rung. */
   readonly next?: Rung;
-  readonly says: readonly Assumption[];
+  readonly says: readonly Sentence[];
   readonly sources: readonly SourceId[];
 }
 
@@ -77,17 +77,17 @@ export const nextRung = /* @__PURE__ */ withInput(function nextRung(input: { rea
   const rung = ladder[index]!;
   const next = ladder[index + 1];
   const said = next
-    ? assumption(next.evidence === 'published' ? 'ladder-next' : 'ladder-next-practice', {
+    ? sentence(next.evidence === 'published' ? 'ladder-next' : 'ladder-next-practice', {
         next: next.name,
         rung: rung.name,
       })
-    : assumption('ladder-top');
+    : sentence('ladder-top');
   return {
     rung: { ...rung },
     position: index + 1,
     of: ladder.length,
     ...(next && { next: { ...next } }),
-    says: [said, assumption('ladder-not-permission')],
+    says: [said, sentence('ladder-not-permission')],
     sources: ['clinical-ladder-2021'],
   };
 });

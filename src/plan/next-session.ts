@@ -1,5 +1,4 @@
-import type { Assumption } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
+import type { Sentence } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
@@ -21,7 +20,16 @@ import { documentInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
-import { applyDecisions, mergeStops, softened, inForce, stopsOf, type Stop, type StopDecision } from './stops.js';
+import {
+  applyDecisions,
+  asOfDay,
+  mergeStops,
+  softened,
+  inForce,
+  stopsOf,
+  type Stop,
+  type StopDecision,
+} from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
@@ -58,6 +66,10 @@ function read(request: ProgressionRequest) {
   if (date !== undefined && lastDay !== undefined && date < lastDay) {
     issues.push(issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date));
   }
+  const planned = plan?.request.date;
+  if (date !== undefined && planned !== undefined && date < planned) {
+    issues.push(issue('wrong-relation', ['date'], `not before the plan, ${planned}`, date));
+  }
   if (issues.length > 0) throw new InputError(issues);
   return {
     plan: plan!,
@@ -74,7 +86,7 @@ function read(request: ProgressionRequest) {
 }
 
 /** A draft that raises nothing, and why. */
-const held = (item: PlanItem, { reasons }: Draft, why: Assumption): Draft => ({
+const held = (item: PlanItem, { reasons }: Draft, why: Sentence): Draft => ({
   action: 'repeat',
   load: loadOf(item).load,
   reasons: [...reasons, why],
@@ -233,14 +245,14 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     ...records.flatMap((record) => [record.stops, stopsOf(reportedCautions(record), record.date)]),
     stopsOf(raised, date),
   );
-  const stops = applyDecisions(known, decisions);
+  const stops = applyDecisions(asOfDay(known, date), decisions, date);
   const standing = inForce(stops);
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
   const cautions = [...latest.flatMap((record) => record.cautions), ...said];
   const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
-  const proposal = {
+  return {
     document: 'proposal',
     schemaVersion: 1,
     libraryVersion: version,
@@ -250,6 +262,5 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     stops,
     cautions: onceEach(softened(cautions, stops)),
     standing: sentences,
-  } as const;
-  return { ...proposal, sources: idsIn(proposal) };
+  };
 });

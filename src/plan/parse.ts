@@ -45,6 +45,9 @@ const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
   return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
 };
 
+/** Fields that take an answer, and what they are as a number. */
+const NUMBERS: Readonly<Record<string, QuantityName>> = { occlusion: 'occlusionMmHg', oneRepMax: 'load' };
+
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
@@ -55,8 +58,9 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  if (wantsNumber && Object.hasOwn(quantities, name!)) {
-    const wrong = numberIssue(quantities[name as QuantityName], value, path);
+  const quantity = (Object.hasOwn(NUMBERS, name!) ? NUMBERS[name!] : name) as QuantityName;
+  if (wantsNumber && Object.hasOwn(quantities, quantity)) {
+    const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
@@ -65,9 +69,9 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   }
   if (found.code === 'invalid_union') {
     // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
-    const meant = found.errors.find(
-      (errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'),
-    );
+    const [meant] = found.errors
+      .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
+      .sort((a, b) => a.length - b.length);
     if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];

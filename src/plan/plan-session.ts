@@ -1,9 +1,8 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
@@ -11,6 +10,7 @@ import { commonPractice } from '../evidence/guidance.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import { estimateOcclusionPressure, type OcclusionInput } from '../pressure/estimate.js';
 import { assumedOfMeasurement, occlusionForExercise } from '../pressure/for-exercise.js';
+import { enteredPressure, placeOf } from '../pressure/held-pressure.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
@@ -27,6 +27,7 @@ import {
 } from '../session/prescription.js';
 import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
+import { enteredMass } from '../strength/read-mass.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
@@ -36,24 +37,16 @@ import { Findings } from './findings.js';
 import { onceEach } from './gravest-first.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
+import { measuredDay } from './measured-limb.js';
 import { parseDocument } from './parse.js';
 import { isDoneBy, isSameLimb } from './places.js';
 import { planRequest } from './schema.js';
-import { screeningAssumption, screeningCaution } from './screening-messages.js';
+import { screeningCaution } from './screening-messages.js';
 import { standingSentences, stopSigns } from './standing.js';
 import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
-import type {
-  LimbTotals,
-  Plan,
-  PlanClock,
-  PlanExercise,
-  PlanItem,
-  PlanLimb,
-  PlanMaximum,
-  PlanRequest,
-  PlanSet,
-} from './types.js';
+import type { LimbTotals, Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanRequest, PlanSet } from './types.js';
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
@@ -64,7 +57,9 @@ function occlusionOf(
   posture: Posture,
 ): Answer<'occlusion-pressure'> {
   const { ageYears, sex, systolicMmHg, diastolicMmHg } = request;
-  const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, equation, side } = limb;
+  const { circumferenceCm, circumferenceSite, cuffWidthCm, measured, occlusion, equation, side } = limb;
+  const place = { limb: limb.limb, side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg };
+  if (occlusion !== undefined) return occlusionForExercise(heldOcclusion(occlusion, limb, diastolicMmHg), place);
   if (!measured) {
     const readings = {
       limb: limb.limb,
@@ -84,14 +79,44 @@ function occlusionOf(
   const measurement = measuredOcclusionPressure(
     defined({ side, posture: request.posture, cuffWidthCm, ...defined(measured), limb: limb.limb }) as MeasuredInput,
   );
-  if (measurement.value <= diastolicMmHg) {
-    const expected = 'above the diastolic pressure';
-    throw new InputError([
-      issue('wrong-relation', ['measured', 'valueMmHg'], expected, formatUnit(measurement.value, 'mm[Hg]')),
-    ]);
-  }
+  checkAboveDiastolic(measurement, diastolicMmHg, ['measured', 'valueMmHg']);
   const own = { ...measurement, assumptions: [...measurement.assumptions, ...assumedOfMeasurement(measured)] };
-  return occlusionForExercise(own, { side, posture, cuffWidthCm, circumferenceCm, systolicMmHg, diastolicMmHg });
+  return occlusionForExercise(own, place);
+}
+
+function checkAboveDiastolic({ value }: Answer, diastolicMmHg: number, path: Path): void {
+  if (value > diastolicMmHg) return;
+  throw new InputError([issue('wrong-relation', path, 'above the diastolic pressure', formatUnit(value, 'mm[Hg]'))]);
+}
+
+/** An occlusion pressure that the request holds, with what we assume of it. */
+function heldOcclusion(
+  occlusion: Answer<'occlusion-pressure'> | number,
+  { limb, measured, equation }: PlanLimb,
+  diastolicMmHg: number,
+): Answer<'occlusion-pressure'> {
+  const held = typeof occlusion === 'number' ? enteredPressure(occlusion) : occlusion;
+  const own = placeOf(held);
+  const issues: InputIssue[] = [];
+  if (own.limb !== undefined && own.limb !== limb) {
+    issues.push(
+      issue('wrong-relation', ['occlusion'], `an occlusion pressure of the ${limb}`, `one of the ${own.limb}`),
+    );
+  }
+  for (const [name, value] of Object.entries({ measured, equation })) {
+    if (value !== undefined)
+      issues.push(issue('wrong-relation', [name], 'left out when occlusion is given', 'a value'));
+  }
+  if (issues.length > 0) throw new InputError(issues);
+  checkAboveDiastolic(held, diastolicMmHg, ['occlusion']);
+  return { ...held, assumptions: [...held.assumptions, ...assumedOfMeasurement(own)] };
+}
+
+/** A limb with the width of its cuff: that of the pressure it holds, where none is given. */
+function withWidth(limb: PlanLimb): PlanLimb {
+  if (limb.cuffWidthCm !== undefined || !limb.occlusion || typeof limb.occlusion === 'number') return limb;
+  const { cuffWidthCm } = placeOf(limb.occlusion);
+  return cuffWidthCm === undefined ? limb : { ...limb, cuffWidthCm };
 }
 
 /** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
@@ -109,11 +134,13 @@ interface Worn {
 
 /** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
 const isWorn = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
-  (limb.cuffWidthCm !== undefined && (limb.circumferenceCm !== undefined || limb.measured !== undefined)) ||
+  (limb.cuffWidthCm !== undefined &&
+    (limb.circumferenceCm !== undefined || limb.measured !== undefined || limb.occlusion !== undefined)) ||
   exercises.some((one) => one && one.restriction !== 'none' && isDoneBy(one, limb));
 
 function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
-  const { cuffWidthCm, gaugeStepMmHg, ceilingMmHg } = limb;
+  const { gaugeStepMmHg, ceilingMmHg } = limb;
+  const { cuffWidthCm } = withWidth(limb);
   if (cuffWidthCm === undefined) {
     const expected = 'given, since an exercise has the cuff of this limb up';
     throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
@@ -141,11 +168,21 @@ function restTargetOf({ at }: WornIn, percent: number, mode: ExerciseMode): Cuff
 
 /** A tested maximum, or one estimated for the lift and the person. */
 function maximumOf(
-  { lift, training, ...set }: PlanMaximum,
+  given: NonNullable<PlanExercise['oneRepMax']>,
+  unit: LoadUnit | undefined,
   { ageYears, sex }: PlanRequest,
 ): Answer<'one-repetition-maximum'> {
+  if (typeof given === 'number') return enteredMass('one-repetition-maximum', given, unit ?? 'kg');
+  if ('kind' in given) return given;
+  const { lift, training, ...set } = given;
   if (set.repetitions === undefined) return testedOneRepMax(defined({ ...set, lift, training }) as TestedInput);
   return estimateOneRepMax(defined({ ...set, lift, training, ageYears, sex }) as OneRepMaxInput);
+}
+
+/** The maximum that a load in the form of an answer was worked out from. */
+function maximumBehind({ load }: PlanExercise): Answer<'one-repetition-maximum'> | undefined {
+  const behind = typeof load === 'object' ? load.inputs['oneRepMax'] : undefined;
+  return typeof behind === 'object' ? (behind as Answer<'one-repetition-maximum'>) : undefined;
 }
 
 const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'> => ({
@@ -154,12 +191,9 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
   unit: loadUnitCode(unit),
   equation: 'stated-load',
   evidence: 'practice',
-  formula: 'w',
-  symbols: { w: 'load' },
   inputs: { load, unit },
   assumptions: [assumption('load-as-stated')],
   cautions: [],
-  sources: [],
 });
 
 /** What a load of one’s own may have beside it: the weights there are, for the next one up or down. */
@@ -195,6 +229,7 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   } else {
     if (!LIFTED.some(given)) ask('oneRepMax', 'given with percent, or else load, bodyMassPercent or unloaded: true');
     refuse(OF_MAXIMUM, 'unless oneRepMax is given');
+    if (typeof exercise.load === 'object') refuse(['unit'], 'when load is an answer, which has its own');
     if (!given('load')) refuse(OF_LOAD, 'unless oneRepMax or load is given');
     else if (given('available')) refuse(['step'], 'when available is given');
     if (given('unloaded')) refuse(['load', 'bodyMassPercent'], 'when nothing is lifted');
@@ -223,10 +258,10 @@ function loadOf(
   oneRepMax: Answer<'one-repetition-maximum'> | undefined,
 ): Answer<'training-load'> | undefined {
   const { load, unit, percent, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
-  if (load !== undefined) return statedLoad(load, unit);
-  if (!oneRepMax) return undefined;
+  if (typeof load === 'number') return statedLoad(load, unit);
+  if (!load && !oneRepMax) return undefined;
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
-  const answer = trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
+  const answer = load ?? trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
   if (exercise.restriction !== 'none') return answer;
   return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
 }
@@ -282,7 +317,10 @@ function exerciseOf(
   findings.try(place, () => checkRelations(exercise, bodyMassKg), { fields: ['mode', 'restriction'] });
   const oneRepMax = findings.try(
     [...place, 'oneRepMax'],
-    () => exercise.oneRepMax && maximumOf(exercise.oneRepMax, request),
+    () =>
+      exercise.oneRepMax === undefined
+        ? maximumBehind(exercise)
+        : maximumOf(exercise.oneRepMax, exercise.unit, request),
     { uses: ['ageYears', 'sex'] },
   );
   const load = findings.try(place, () => loadOf(exercise, oneRepMax), {
@@ -443,14 +481,15 @@ function sessionOf(
 
 /** What is said of a measurement that lies some weeks back. */
 const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
-  limbs.flatMap(({ limb, side, measured }, index) =>
-    date === undefined || measured?.date === undefined
-      ? []
-      : guardCautions('days-since-measured', daysBetween(measured.date, date), {
-          values: { limb, side },
-          path: ['limbs', index, 'measured', 'date'],
-        }),
-  );
+  limbs.flatMap((cuff, index) => {
+    const { limb, side, measured } = cuff;
+    const measuredOn = measuredDay(cuff);
+    if (date === undefined || measuredOn === undefined) return [];
+    return guardCautions('days-since-measured', daysBetween(measuredOn, date), {
+      values: { limb, side },
+      path: ['limbs', index, ...(measured ? ['measured', 'date'] : ['occlusion'])],
+    });
+  });
 
 /** What the guards say of a week of this session, where the request says how often it is done. */
 function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTotals[]): Caution[] {
@@ -510,24 +549,28 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
 function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   if (!screening) return [];
   const { date: screened } = screening.request;
-  if (screened === undefined || date === undefined) return [screeningAssumption('screening-age-unknown')];
+  if (screened === undefined || date === undefined) return [assumption('screening-age-unknown')];
   return [
-    screeningAssumption('screening-dated', {
+    assumption('screening-dated', {
       date: screened,
       days: daysBetween(screened, date),
     }),
   ];
 }
 
-/** The documents of answers in a request, worked out again; a screening of a later day than the plan is refused. */
+/** The documents of answers in a request, worked out again; what is of a later day than the plan is refused. */
 function answersOf(request: PlanRequest): PlanRequest {
-  const { screening, dayCheck, date } = request;
-  const screened = screening?.request.date;
-  if (date !== undefined && screened !== undefined && screened > date) {
-    throw new InputError([
-      issue('wrong-relation', ['screening', 'request', 'date'], `not after ${date}, the day of the plan`, screened),
-    ]);
-  }
+  const { screening, dayCheck, date, limbs } = request;
+  const issues: InputIssue[] = [];
+  const check = (day: string | undefined, path: Path): void => {
+    if (date === undefined || day === undefined || day <= date) return;
+    issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
+  };
+  check(screening?.request.date, ['screening', 'request', 'date']);
+  limbs.forEach((limb, index) => {
+    check(measuredDay(limb), ['limbs', index, ...(limb.measured ? ['measured', 'date'] : ['occlusion'])]);
+  });
+  if (issues.length > 0) throw new InputError(issues);
   return {
     ...request,
     ...(screening && { screening: screeningAgain(screening, ['screening']) }),
@@ -544,8 +587,10 @@ function answersOf(request: PlanRequest): PlanRequest {
  * load; walking, cycling and restriction at rest have sets by time. The cuff stays up, goes down or to a second pressure
  * in the rests, or is not worn; sides train alone, at once or in turn.
  *
- * A measured occlusion pressure is used instead of an estimate where one is given, and is carried to the cuff
- * that will be worn when it was measured with another. A maximum without repetitions is a tested one.
+ * An occlusion pressure that you hold (`occlusion`: estimated, measured, calibrated or converted) is used instead of an
+ * estimate, and is converted to the cuff and posture of the exercise where they differ. A maximum is an answer, a load
+ * with repetitions, a tested load without, or a number, which we take as exact. A load is a number or an answer. The
+ * error of what you hold goes into the plan.
  *
  * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
  * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
@@ -574,25 +619,28 @@ function answersOf(request: PlanRequest): PlanRequest {
  */
 export const planSession = /* @__PURE__ */ withInput(function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
-  const { value, issues } = parseDocument(planRequest, document);
+  const { value: read, issues } = parseDocument(planRequest, document);
+  const value = read && { ...read, limbs: read.limbs.map(withWidth) };
   // What an earlier document called a stop is said in the words of the catalogue.
   if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
-  const asked = value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date'] });
+  const asked =
+    value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date', 'limbs'] });
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
   const items = planned.flatMap((exercise) => exercise.items);
   const limbs = limbsOf(items);
   const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
+  const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const said = [
     { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
     { cautions: cautionsOf(asked, items, limbs, session), since: date },
   ];
   const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
-  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions);
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions, date);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
@@ -609,8 +657,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
         stops,
       ),
     ),
-    standing: standingSentences(),
-    stopSigns: stopSigns(),
+    standing: standingSentences(cuffed),
+    stopSigns: stopSigns(cuffed),
   } as const;
-  return { ...plan, sources: idsIn(plan) };
+  return plan;
 });

@@ -1,4 +1,4 @@
-import type { Assumption, Caution } from '../answer/answer.js';
+import type { Caution, Sentence } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, LoadUnit, Side } from '../quantity/quantities.js';
@@ -51,11 +51,11 @@ export interface ProposalItem {
   readonly cuffMmHg?: { readonly from: number; readonly to?: number };
   /** Present where the sets change: more repetitions, or a set fewer. */
   readonly sets?: { readonly from: readonly SetGoal[]; readonly to: readonly SetGoal[] };
-  readonly reasons: readonly Assumption[];
+  readonly reasons: readonly Sentence[];
 }
 
 /** Something to measure or test again. */
-export interface MeasureAgain extends Assumption {
+export interface MeasureAgain extends Sentence {
   readonly what: (typeof MEASURED_AGAIN)[number];
   /** Whether the documents show that it is due; otherwise it is a reminder. */
   readonly due: boolean;
@@ -84,5 +84,4 @@ export interface Proposal {
   /** The cautions of the last session and of a new cuff pressure, gravest first. */
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }

@@ -64,7 +64,6 @@ export interface Screening {
   readonly unanswered: readonly OpenQuestion[];
   readonly thrombosisScore: Answer<'thrombosis-score'>;
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 /** What `checkDay` takes. */
@@ -97,7 +96,6 @@ export interface DayCheck {
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 const READINGS = ['ageYears', 'systolicMmHg', 'diastolicMmHg', 'painNow'] as const;

@@ -3,7 +3,7 @@ import { guards, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
 import { dayCheckAgain, screeningAgain } from './checks.js';
-import { checkConsistency, finder, type Found } from './consistency.js';
+import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
 import { isSameLimb } from './places.js';
 import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
@@ -139,6 +139,7 @@ export function printable(given: { readonly document?: string }): object {
   const issues: InputIssue[] = [];
   // An answer of your own equation may have remarks of its own.
   checkConsistency(given, finder(issues), undefined, given.document === undefined);
+  checkStops(given, finder(issues));
   if (issues.length > 0) throw new InputError(issues);
   return given;
 }

@@ -25,7 +25,7 @@ export const planKind: StoredKind<Plan> = {
   otherwise: (plan, made, unverified) => {
     const kept = keptUnverified(plan, made, unverified);
     const carried = [...kept.items.flatMap(itemCautions), ...kept.limbs.flatMap(({ cautions }) => cautions)];
-    return { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, [...carried, ...kept.cautions])] };
+    return { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, carried)] };
   },
 };
 

@@ -55,9 +55,11 @@ function glance(record: unknown, index: number): Glance | undefined {
   }
 }
 
-const written = (record: unknown): string | undefined => {
+/** What was done, whatever was noted of it: the same twice on a day is one session that was given twice. */
+const doneIn = (record: unknown): string | undefined => {
   try {
-    return JSON.stringify(plainCopy(record));
+    const { items } = plainCopy(record) as { readonly items: readonly Json[] };
+    return JSON.stringify(items.map(({ exercise, limb, side, done }) => [exercise, limb, side, done]));
   } catch {
     return undefined;
   }
@@ -79,20 +81,21 @@ function repeated(given: readonly unknown[], glances: readonly Glance[]): InputI
   const issues: InputIssue[] = [];
   for (const ofDay of byDay(glances)) {
     if (ofDay.length === 1) continue;
-    const seen = new Map<string | undefined, number>();
+    const seen = new Map<string, Glance>();
     const numbered = new Map<number, number>();
-    for (const { index, sessionOfDay, date } of [...ofDay].sort((a, b) => a.index - b.index)) {
-      const text = written(given[index]);
-      const same = text === undefined ? undefined : seen.get(text);
+    for (const one of [...ofDay].sort((a, b) => a.index - b.index)) {
+      const { index, sessionOfDay, date } = one;
+      const done = doneIn(given[index]);
+      const same = done === undefined ? undefined : seen.get(done);
       const numbers = sessionOfDay === undefined ? undefined : numbered.get(sessionOfDay);
-      if (same !== undefined) {
-        const expected = `another session than records[${same}]: number two like sessions of one day with sessionOfDay`;
-        issues.push(issue('wrong-relation', ['records', index], expected, `the same record of ${date} again`));
+      if (same && (sessionOfDay === undefined || same.sessionOfDay === undefined || numbers === same.index)) {
+        const expected = `another session than records[${same.index}]: number two like sessions of one day with sessionOfDay`;
+        issues.push(issue('wrong-relation', ['records', index], expected, `what was done on ${date} again`));
       } else if (numbers !== undefined) {
         const expected = `another number than that of records[${numbers}], of the same day`;
         issues.push(issue('wrong-relation', ['records', index, 'sessionOfDay'], expected, String(sessionOfDay)));
       }
-      seen.set(text, index);
+      if (done !== undefined) seen.set(done, one);
       if (sessionOfDay !== undefined) numbered.set(sessionOfDay, index);
     }
   }

@@ -1,5 +1,4 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -20,10 +19,12 @@ import type { DayCheck } from './questions.js';
 import { onceEach } from './gravest-first.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf } from './places.js';
+import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
   KEPT,
@@ -35,7 +36,7 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { say } from './standing.js';
-import { mergeStops, stopsOf } from './stops.js';
+import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { Plan, PlanItem, PlanSet, PlanSetRequest } from './types.js';
 
@@ -221,6 +222,17 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
   return [codedCaution('caution', 'session-shorter-than-sets', { session: sessionS, sets }, { path: ['sessionS'] })];
 }
 
+/** A session is of no day before its plan, nor before what the plan was made from was measured. */
+function checkDay({ plan: { request }, date }: RecordRequest): void {
+  const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
+  const [first, what] = [
+    [request.date, 'the plan'] as const,
+    ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
+  ].find(([day]) => day !== undefined && day > date) ?? [undefined];
+  if (first === undefined) return;
+  throw new InputError([issue('wrong-relation', ['date'], `not before ${first}, the day of ${what!}`, date)]);
+}
+
 /** The cautions of a record that only its plan tells; the others come of what the record holds. */
 const OF_PLAN = ['item-not-recorded', 'document-unverified'];
 
@@ -250,7 +262,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     ...lengthCautions(facts, items),
     ...facts.cautions.filter(({ code }) => OF_PLAN.includes(code)),
   ]);
-  const record = {
+  return {
     document: 'record',
     schemaVersion: 1,
     libraryVersion: version,
@@ -263,11 +275,10 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
-    stops: mergeStops(facts.stops, stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
+    stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: onceEach([...ofDay, ...cautions]),
     standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
-  } as const;
-  return { ...record, sources: idsIn(record) } as SessionRecord;
+  } as SessionRecord;
 }
 
 /**
@@ -316,6 +327,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
   const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
+  checkDay(done);
   const items = itemsOf(done);
   const recorded = placesOf(items);
   const keys = placesOf(plan.items);

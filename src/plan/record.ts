@@ -1,5 +1,4 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { Limb, LoadUnit, Posture, Side } from '../quantity/quantities.js';
 import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
@@ -119,5 +118,4 @@ export interface SessionRecord extends Feelings {
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }

@@ -1,11 +1,10 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution, Severity } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { defined } from '../answer/defined.js';
 import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
-import { english } from '../answer/words.js';
+import { english } from '../answer/say.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -29,6 +28,8 @@ import type { Plan, PlanItem } from './types.js';
 export interface Judgement {
   readonly measure: Measure;
   readonly found: number;
+  /** What was asked for, where only rounding puts the figure outside the range. */
+  readonly asked?: number;
   readonly unit: Unit;
   /** Ends of the range; one that is left out is open. */
   readonly low?: number;
@@ -75,7 +76,6 @@ export interface Review {
   /** What the guideline has a range for and the document does not say. */
   readonly notJudged: readonly Measure[];
   readonly standing: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 /** Which guideline to hold a document against. */
@@ -116,12 +116,12 @@ function askedOf(target: CuffPressure): number | undefined {
   return ceilingMmHg === undefined ? percent : Math.min(percent, (100 * ceilingMmHg) / occlusion.value);
 }
 
-/** The share of the maximum that is or was lifted; with what was asked for, where rounding moved it little. */
+/** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
 function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
   const done = 'done' in item ? item.done : undefined;
   const { oneRepMax, percent } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percent?: number };
-  const asked = load && hasCode(load.cautions, 'percent-moved') ? undefined : percent;
+  const asked = load && percent;
   if (!done) return load?.reached && { found: load.reached.percent, asked };
   if (!load || !oneRepMax || done.load === undefined || !done.unit) return undefined;
   const lifted = convertLoad(done.load, done.unit, loadUnitOf(oneRepMax.unit));
@@ -364,7 +364,11 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     // Outside is what both was asked for and is reached: rounding alone is no finding.
     const above = row.high !== undefined && compared(Math.min(found, asked)) > row.high;
     const below = row.low !== undefined && compared(Math.max(found, asked)) < row.low;
-    if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
+    const beyond = (end: number | undefined, sign: 1 | -1): boolean =>
+      end !== undefined && sign * compared(found) > sign * end;
+    const rounded = !above && !below && (beyond(row.high, 1) || beyond(row.low, -1));
+    if (rounded) verdicts.push({ judged: { ...judged, asked } });
+    else if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
     else {
       const severity = (above ? row.above : row.below) ?? 'note';
       verdicts.push({ judged, severity, code: above ? 'review-above' : 'review-below' });
@@ -384,7 +388,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   const judged = new Set([...findings, ...inside].map(({ measure }) => measure));
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
-  const review = {
+  return {
     document: 'review',
     schemaVersion: 1,
     libraryVersion: version,
@@ -399,6 +403,5 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
       say('local-codes-decide'),
       say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
-  } as const;
-  return { ...review, sources: idsIn(review) };
+  };
 });

@@ -65,6 +65,23 @@ const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
 const text = (most: number) =>
   z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
 
+/** Text of at most so many characters that says something. */
+const wording = (most: number) =>
+  z
+    .string()
+    .check(
+      z.regex(
+        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
+        `text of 1 to ${most} characters, not only spaces`,
+      ),
+    );
+
+/** One line of a page that says something: a second line could pass for one of the library. */
+const line = (most: number) =>
+  z
+    .string()
+    .check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `one line of 1 to ${most} characters, not only spaces`));
+
 /** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
 const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
 
@@ -84,14 +101,14 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
 const setLength = some(numbers('repetitions', 'durationS'));
 
-const values = z.record(z.string(), z.union([z.string(), z.number()]));
+const values = z.record(z.string(), z.union([z.string(), z.number(), z.array(z.string())]));
 const source = code<SourceId>();
 
 const decision = strict({
   stop: text(120),
   by: z.enum(DECIDER_ROLES),
   on: day,
-  why: text(1000),
+  why: wording(1000),
   ...some({ since: day }),
 }).register(annotations, { id: 'stopDecision' });
 const decisions = list(decision, 100, 0);
@@ -119,68 +136,6 @@ const stops = list(
 
 const askedSet = strict({ ...setLength, ...some(numbers('restS')) });
 
-const limb = strict({
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES),
-  ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
-    measured: strict({
-      valueMmHg: quantity('valueMmHg'),
-      method: z.enum(measurementMethods),
-      ...some({
-        side: z.enum(SIDES),
-        posture: z.enum(POSTURES),
-        date: day,
-        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
-      }),
-    }),
-    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
-    equation: z.enum(occlusionEquations.map(({ id }) => id)),
-  }),
-});
-
-const exercise = strict({
-  name: text(120),
-  limb: z.enum(LIMBS),
-  restriction: z.enum(RESTRICTIONS),
-  ...some({
-    mode: z.enum(EXERCISE_MODES),
-    posture: z.enum(POSTURES),
-    side: z.enum(EXERCISE_SIDES),
-    changeS: quantity('changeS'),
-    oneRepMax: strict({
-      load: quantity('load'),
-      ...some({
-        unit: z.enum(LOAD_UNITS),
-        ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
-        equation: auto(oneRepMaxEquations),
-        lift: z.enum(LIFTS),
-        training: z.enum(TRAINING),
-      }),
-    }),
-    ...numbers('percent', 'load'),
-    unloaded: z.literal(true),
-    bodyMassPercent: quantity('bodyMassPercent'),
-    unit: z.enum(LOAD_UNITS),
-    step: quantity('step'),
-    available: list(quantity('load'), 1000),
-    ...numbers('bar', 'collars'),
-    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-    rounding: z.enum(['nearest', 'down']),
-    maximumOf: z.enum(MAXIMUM_OF),
-    intensityPercent: quantity('intensityPercent'),
-    scheme: text(1000),
-    sets: list(askedSet, 50),
-    lastSetToFailure: z.literal(true),
-    warmUp: list(askedSet, 50),
-    tempo: z.union([
-      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
-      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
-    ]),
-    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
-  }),
-});
-
 const replies = z.enum(['yes', 'no', 'unknown']);
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(
@@ -193,14 +148,14 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
 /** What `screen` takes. */
 export const screeningRequest = strict({
   answers: repliesTo(screeningItems),
-  ...some({ label: text(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+  ...some({ label: line(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
 });
 
 /** What `checkDay` takes. */
 export const dayCheckRequest = strict({
   date: day,
   answers: repliesTo(dayItems),
-  ...some({ label: text(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+  ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
 });
 
 /** Answers that are given to another request: the rest of the document is worked out again from them. */
@@ -216,32 +171,14 @@ const dayCheckGiven = open({
   request: dayCheckRequest,
 }) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
 
-/** What `planSession` takes. */
-export const planRequest = strict({
-  ...numbers('systolicMmHg', 'diastolicMmHg'),
-  posture: z.enum(POSTURES),
-  limbs: list(limb, 4),
-  exercises: list(exercise, 50),
-  ...some({
-    label: text(120),
-    date: day,
-    stops,
-    decisions,
-    screening: screeningGiven,
-    dayCheck: dayCheckGiven,
-    sex: z.enum(SEXES),
-    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
-  }),
-});
-
 // Answers.
 
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const sources = z.array(source);
-const said = { code: z.string(), text: z.string(), ...some({ values }) };
+const coded = { code: z.string(), ...some({ values }) };
+const said = { ...coded, text: z.string() };
 // An id makes a part one definition of the JSON Schema.
-const assumption = open(said).register(annotations, { id: 'assumption' });
+const assumption = open(coded).register(annotations, { id: 'assumption' });
 const cautionFields = {
   ...said,
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
@@ -250,6 +187,7 @@ const cautionFields = {
 const caution = open(cautionFields).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const assumptions = z.array(assumption);
+const sentence = open(said).register(annotations, { id: 'sentence' });
 const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
 
 const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
@@ -260,14 +198,16 @@ const evidence = {
   value: z.number(),
   equation: z.string(),
   evidence: grade,
-  formula: z.string(),
-  symbols: z
-    .record(z.string(), z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]))
-    .register(annotations, { id: 'symbols' }),
   assumptions,
   cautions,
-  sources,
   ...some({
+    ownEquation: open({
+      formula: z.string(),
+      symbols: z.record(
+        z.string(),
+        z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
+      ),
+    }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
@@ -315,6 +255,94 @@ const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(an
 });
 // A load of the user’s own has no maximum behind it.
 const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
+
+// Requests that take answers.
+
+const limb = strict({
+  limb: z.enum(LIMBS),
+  side: z.enum(SIDES),
+  ...some({
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    measured: strict({
+      valueMmHg: quantity('valueMmHg'),
+      method: z.enum(measurementMethods),
+      ...some({
+        side: z.enum(SIDES),
+        posture: z.enum(POSTURES),
+        date: day,
+        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+      }),
+    }),
+    occlusion: z.union([quantity('occlusionMmHg'), occlusion]),
+    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+    equation: z.enum(occlusionEquations.map(({ id }) => id)),
+  }),
+});
+
+const exercise = strict({
+  name: line(120),
+  limb: z.enum(LIMBS),
+  restriction: z.enum(RESTRICTIONS),
+  ...some({
+    mode: z.enum(EXERCISE_MODES),
+    posture: z.enum(POSTURES),
+    side: z.enum(EXERCISE_SIDES),
+    changeS: quantity('changeS'),
+    oneRepMax: z.union([
+      quantity('load'),
+      strict({
+        load: quantity('load'),
+        ...some({
+          unit: z.enum(LOAD_UNITS),
+          ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+          equation: auto(oneRepMaxEquations),
+          lift: z.enum(LIFTS),
+          training: z.enum(TRAINING),
+        }),
+      }),
+      oneRepMax,
+    ]),
+    percent: quantity('percent'),
+    load: z.union([quantity('load'), load]),
+    unloaded: z.literal(true),
+    bodyMassPercent: quantity('bodyMassPercent'),
+    unit: z.enum(LOAD_UNITS),
+    step: quantity('step'),
+    available: list(quantity('load'), 1000),
+    ...numbers('bar', 'collars'),
+    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+    rounding: z.enum(['nearest', 'down']),
+    maximumOf: z.enum(MAXIMUM_OF),
+    intensityPercent: quantity('intensityPercent'),
+    scheme: text(1000),
+    sets: list(askedSet, 50),
+    lastSetToFailure: z.literal(true),
+    warmUp: list(askedSet, 50),
+    tempo: z.union([
+      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+    ]),
+    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+  }),
+});
+
+/** What `planSession` takes. */
+export const planRequest = strict({
+  ...numbers('systolicMmHg', 'diastolicMmHg'),
+  posture: z.enum(POSTURES),
+  limbs: list(limb, 4),
+  exercises: list(exercise, 50),
+  ...some({
+    label: line(120),
+    date: day,
+    stops,
+    decisions,
+    screening: screeningGiven,
+    dayCheck: dayCheckGiven,
+    sex: z.enum(SEXES),
+    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+  }),
+});
 
 const restriction = {
   restrictionTime: answerOf('restriction-time', SECONDS),
@@ -445,7 +473,6 @@ export const planDocument = open({
   cautions,
   standing,
   stopSigns: standing,
-  sources,
 });
 
 const painReport = {
@@ -513,7 +540,6 @@ export const recordDocument = open({
   stops,
   cautions,
   standing,
-  sources,
 });
 
 const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
@@ -524,7 +550,6 @@ const concluded = {
   findings: screeningFindings,
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
   standing,
-  sources,
 };
 
 /** A screening, as `screen` makes it. */
@@ -557,7 +582,7 @@ export const proposalDocument = open({
     open({
       ...place,
       action: z.enum(PROGRESSION_ACTIONS),
-      reasons: assumptions,
+      reasons: z.array(sentence),
       ...some({
         load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
         percentOfMaximum: open(fromTo(positive)),
@@ -581,5 +606,4 @@ export const proposalDocument = open({
   stops,
   cautions,
   standing,
-  sources,
 });

@@ -1,5 +1,4 @@
 import type { Answer } from '../answer/answer.js';
-import { idsIn } from '../answer/cite.js';
 import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
@@ -20,8 +19,9 @@ import {
   type ScreeningReply,
 } from './questions.js';
 import { screeningRequest } from './schema.js';
-import { AGE_POINTS, REFER_POINTS, screeningItems, SURGERY } from './screening-items.js';
-import { screeningAssumption, screeningCaution } from './screening-messages.js';
+import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-items.js';
+import { assumption } from './assumptions.js';
+import { screeningCaution } from './screening-messages.js';
 import { say } from './standing.js';
 
 /**
@@ -40,41 +40,28 @@ import { say } from './standing.js';
 export const screeningQuestions = (): ScreeningQuestion[] => questionsOf(screeningItems);
 
 function thrombosisScore({ ageYears, answers }: ScreeningRequest): Answer<'thrombosis-score'> {
-  const scored = [
-    ...screeningItems.flatMap(({ code, points }) =>
-      points === undefined ? [] : [{ code, points, reply: answers[code] ?? 'unknown' }],
-    ),
-    {
-      code: 'age-60-and-over',
-      points: AGE_POINTS,
-      reply: ageYears === undefined ? 'unknown' : ageYears >= 60 ? 'yes' : 'no',
-    } as const,
-  ];
+  const old = ageYears === undefined ? 'unknown' : ageYears >= 60 ? 'yes' : 'no';
+  const scored = scoredItems.map(({ code, points }) => ({
+    code,
+    points,
+    reply: code === 'age-60-and-over' ? old : (answers[code] ?? 'unknown'),
+  }));
   const total = (...replies: ScreeningReply[]): number =>
     scored.reduce((sum, { points, reply }) => sum + (replies.includes(reply) ? points : 0), 0);
   const open = scored.some(({ reply }) => reply === 'unknown');
   const [possible, most] = [total('yes', 'unknown'), total('yes', 'no', 'unknown')];
-  const codes = { yes: 1, no: 0, unknown: 0 };
-  const symbol = (index: number): string => `q${index + 1}`;
   return {
     kind: 'thrombosis-score',
     value: total('yes'),
     unit: '1',
     equation: 'thrombosis-score-2022',
     evidence: 'published',
-    formula: scored.map(({ points }, index) => `${points} * ${symbol(index)}`).join(' + '),
-    symbols: Object.fromEntries(scored.map(({ code }, index) => [symbol(index), { field: code, codes }])),
     inputs: Object.fromEntries(scored.map(({ code, reply }) => [code, reply])),
-    assumptions: [
-      screeningAssumption('score-for-inpatients'),
-      screeningAssumption('score-cut-offs'),
-      screeningAssumption('score-points-differ'),
-    ],
+    assumptions: [assumption('score-for-inpatients'), assumption('score-cut-offs'), assumption('score-points-differ')],
     cautions: [
       ...(SURGERY.some((code) => answers[code] === 'yes') ? [screeningCaution('caution', 'score-after-surgery')] : []),
       ...(open ? [screeningCaution('note', 'score-incomplete', { possible, most })] : []),
     ],
-    sources: ['risk-stratification-2022', 'thrombosis-score-2011', 'thrombosis-score-2014'],
   };
 }
 
@@ -149,5 +136,5 @@ export const screen = /* @__PURE__ */ withInput(function screen(request: Screeni
     thrombosisScore: score,
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
-  return { ...screening, sources: idsIn(screening) };
+  return screening;
 });

@@ -76,7 +76,10 @@ export const dayMessages = {
 /** The code of what `checkDay` asks about. */
 export type DayCode = keyof typeof dayMessages;
 
-/** The questions, in words that a person of twelve years understands. */
+/**
+ * The questions, in words that a person of twelve years understands. The window of 3 months is practice: clots were
+ * counted for so long after a stay in hospital in the source of the score (Chest 2011;140:706–714).
+ */
 export const questionMessages = {
   'ask-ageYears': 'How old are you?',
   'ask-systolicMmHg': 'What is your upper (systolic) blood pressure at rest?',
@@ -86,8 +89,8 @@ export const questionMessages = {
   'ask-thrombophilia': 'Has a doctor found that your blood does not clot as it should?',
   'ask-limb-paralysis': 'Is one of your legs paralysed, or weak from a nerve or brain disease?',
   'ask-cancer-within-5-years': 'Have you had cancer in the last 5 years?',
-  'ask-intensive-care': 'Have you been in intensive care?',
-  'ask-immobile': 'Have you been in bed, or unable to walk, for a day or longer?',
+  'ask-intensive-care': 'In the last 3 months, have you been in intensive care?',
+  'ask-immobile': 'In the last 3 months, have you been in bed, or unable to walk, for a day or longer?',
   'ask-pregnancy': 'Are you pregnant, or could you be?',
   'ask-after-birth': 'Have you given birth in the last weeks?',
   'ask-sickle-cell': 'Do you have sickle-cell disease, or carry the gene for it?',
@@ -142,9 +145,6 @@ export const screeningMessages = {
   ...questionMessages,
   'screening-incomplete':
     'The screening is incomplete. Questions not answered: {count}. Answer them before you train with a cuff.',
-  'screening-dated':
-    'Date of the screening: {date}. Days from then to this plan: {days}. Screen again after a long break, or when something is new.',
-  'screening-age-unknown': 'The age of the screening is not known: the plan or the screening has no date.',
   'day-check-incomplete':
     'The check of the day is incomplete. Questions not answered: {count}. Answer them before you train.',
   'day-check-other-day': 'The check of the day is of {checked}, and the session is of {date}. Check again.',
@@ -156,15 +156,8 @@ export const screeningMessages = {
   'thrombosis-score-high': 'Thrombosis score {score}, at or above {cutOff}: see a doctor before you train with a cuff.',
   'score-incomplete':
     'Items that are not answered count as 0 here. If all of them applied, the score would be {possible} of {most}.',
-  'score-cut-offs':
-    'Cut-offs of the sources: in three steps 0–1, 2–3, and 4 or more; in two steps 0–2, and 3 or more. From 3 on we refer.',
-  'score-for-inpatients':
-    'The score was made for people in hospital with an illness. It does not count operations, the pill or pregnancy. A low score is not a low risk.',
-  'score-points-differ':
-    'We use the points as the 2022 review prints them: age 60 and over, immobile for 1 day or longer. Its source has over 60, and 7 days or longer.',
   'score-after-surgery':
     'You have had an operation or a broken bone. The score does not count it: do not read it as a low risk.',
 } as const satisfies Catalogue;
 
-export const { assumption: screeningAssumption, caution: screeningCaution } =
-  /* @__PURE__ */ speaker(screeningMessages);
+export const { caution: screeningCaution } = /* @__PURE__ */ speaker(screeningMessages);

@@ -16,17 +16,24 @@ export const say = (code: PlanCode, source?: SourceId): StandingSentence => ({
   ...(source && { source }),
 });
 
-/** What every plan says, whoever it is for. */
-export const standingSentences = (): StandingSentence[] => [
-  say('not-cleared'),
-  say('local-codes-decide'),
-  say('screen-first', 'risk-stratification-2022'),
-  say('supervise-first-sessions', 'case-report-2016'),
-  say('reperfuse-between-exercises'),
-  say('side-effects-usual', 'practitioner-survey-2018'),
-  say('burn-usual'),
-  say('watch-afterwards'),
+/** What is about the cuff, and left out of a plan without one. */
+const OF_CUFF: readonly PlanCode[] = ['reperfuse-between-exercises', 'burn-usual'];
+
+/** What every plan says, with a cuff or without. */
+export const standingSentences = (cuffed: boolean): StandingSentence[] =>
+  ALL_PLANS.filter(([code]) => cuffed || !OF_CUFF.includes(code)).map(([code, source]) => say(code, source));
+
+const ALL_PLANS: readonly (readonly [code: PlanCode, source?: SourceId])[] = [
+  ['not-cleared'],
+  ['local-codes-decide'],
+  ['screen-first', 'risk-stratification-2022'],
+  ['supervise-first-sessions', 'case-report-2016'],
+  ['reperfuse-between-exercises'],
+  ['side-effects-usual', 'practitioner-survey-2018'],
+  ['burn-usual'],
+  ['watch-afterwards'],
 ];
 
-/** What to deflate at, gravest first: the symptoms of a session, from the one table of symptoms. */
-export const stopSigns = (): StandingSentence[] => STOP_CRITERIA.map((code) => say(code, symptomOf(code).source));
+/** What to stop at, gravest first: the symptoms of a session, from the one table of symptoms. */
+export const stopSigns = (cuffed: boolean): StandingSentence[] =>
+  STOP_CRITERIA.filter((code) => cuffed || !symptomOf(code).cuff).map((code) => say(code, symptomOf(code).source));

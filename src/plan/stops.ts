@@ -1,6 +1,6 @@
 import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, issue, moved, type InputIssue } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -71,6 +71,14 @@ const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
 /** What makes one stop another, whatever its values and its decision: they may be of another version. */
 const placeOf = ({ code, about, since, limb, side }: Stop): string => JSON.stringify([code, about, since, limb, side]);
 
+/** Stops as they were on a day: a decision of a later day had not lifted them then. */
+export const asOfDay = (stops: readonly Stop[], day: string | undefined): Stop[] =>
+  stops.map((stop) => {
+    if (day === undefined || stop.lifted === undefined || stop.lifted.on <= day) return stop;
+    const { lifted: _, ...inForceThen } = stop;
+    return inForceThen;
+  });
+
 /** The stops of a document, in place of its own those that were derived again: they cannot be emptied or lifted by hand. */
 export function derivedStops(own: readonly Stop[], derived: readonly Stop[]): Stop[] {
   const places = new Set(derived.map(placeOf));
@@ -133,18 +141,19 @@ export const softened = <C extends Caution>(cautions: readonly C[], stops: reado
 
 /**
  * Stops with decisions about them. A decision lifts only the stop it names, by code and day, and none that came after
- * it. One that fits no stop is refused: silence would hide that nothing was lifted.
+ * it. One that fits no stop is refused: silence would hide that nothing was lifted; so is one of a later day than the
+ * document.
  */
-export function applyDecisions(
-  stops: readonly Stop[],
-  decisions: readonly StopDecision[] = [],
-  place: readonly (string | number)[] = ['decisions'],
-): Stop[] {
+export function applyDecisions(stops: readonly Stop[], decisions: readonly StopDecision[] = [], day?: string): Stop[] {
   const lifted = new Map<Stop, StopDecision>();
   const issues: InputIssue[] = [];
   decisions.forEach((decision, index) => {
-    const found = meant(stops, decision);
-    if (!Array.isArray(found)) issues.push({ ...found, path: [...place, index, ...found.path] });
+    const { on } = decision;
+    const found =
+      day !== undefined && on > day
+        ? issue('wrong-relation', ['on'], `not after ${day}, the day of this session`, on)
+        : meant(stops, decision);
+    if (!Array.isArray(found)) issues.push(moved(found, (path) => ['decisions', index, ...path]));
     else for (const stop of found) lifted.set(stop, decision);
   });
   if (issues.length > 0) throw new InputError(issues);

@@ -6,7 +6,7 @@ import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { onceEach } from './gravest-first.js';
 import { caution } from './messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
-import { derivedStops, type Stop } from './stops.js';
+import { derivedStops, stopsMissing, type Stop } from './stops.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -54,11 +54,6 @@ function differences(made: unknown, given: unknown, schema: Shaped | undefined, 
   if (!isObject(made) || !isObject(given) || Array.isArray(made) !== Array.isArray(given)) {
     return found(path, made === undefined ? 'left out' : show(made), given);
   }
-  // Ids in the order met, which databases may change.
-  if (path.at(-1) === 'sources' && Array.isArray(made) && Array.isArray(given)) {
-    if (JSON.stringify([...made].sort()) !== JSON.stringify([...given].sort())) found(path, made.join(', '), given);
-    return;
-  }
   if (Array.isArray(made) && made.length !== given['length']) return found(path, show(made), given);
   const known = fieldsOf(schema);
   for (const name of new Set([...Object.keys(made), ...Object.keys(given)])) {
@@ -86,11 +81,9 @@ interface WithStops extends Verified {
 export function keptUnverified<T extends WithStops>(document: T, made: T, unverified: Caution): T {
   const codes = new Set(document.cautions.map(({ code }) => code));
   const back = made.cautions.filter(({ code }) => !codes.has(code));
-  return {
-    ...document,
-    stops: derivedStops(document.stops, made.stops),
-    cautions: onceEach([unverified, ...document.cautions, ...back]),
-  };
+  const cautions = onceEach([unverified, ...document.cautions, ...back]);
+  const stops = derivedStops(document.stops, made.stops);
+  return { ...document, stops: [...stops, ...stopsMissing(stops, cautions)], cautions };
 }
 
 /**

@@ -15,6 +15,8 @@ export interface SymptomRow {
   readonly grade: SymptomGrade;
   /** In the session, or in the hours and days after it. Those of the session are the stop criteria of every page. */
   readonly when: 'session' | 'after';
+  /** It is about the cuff: it is no stop criterion of a session without one. */
+  readonly cuff?: true;
   /** What goes down next time; only where the grade is `lower`. */
   readonly lower?: 'pressure' | 'load';
   /** How well it is backed that this symptom is reported or watched for. Which grade it has here is `practice`. */
@@ -32,17 +34,17 @@ const rows = /* @__PURE__ */ frozen([
   { code: 'symptom-fainting', grade: 'emergency', when: 'session', ...survey },
   { code: 'symptom-vision', grade: 'emergency', when: 'session', ...practice },
   { code: 'symptom-movement', grade: 'emergency', when: 'session', ...practice },
-  { code: 'symptom-limb-stays-cold', grade: 'emergency', when: 'session', ...practice },
+  { code: 'symptom-limb-stays-cold', grade: 'emergency', when: 'session', cuff: true, ...practice },
   { code: 'symptom-dark-urine', grade: 'emergency', when: 'after', ...muscleBreakdown },
-  { code: 'symptom-numbness-stays', grade: 'clinician-first', when: 'session', ...practice },
+  { code: 'symptom-numbness-stays', grade: 'clinician-first', when: 'session', cuff: true, ...practice },
   { code: 'symptom-sharp-pain', grade: 'clinician-first', when: 'session', ...practice },
-  { code: 'symptom-slow-refill', grade: 'clinician-first', when: 'session', ...practice },
+  { code: 'symptom-slow-refill', grade: 'clinician-first', when: 'session', cuff: true, ...practice },
   { code: 'symptom-dizziness-stays', grade: 'clinician-first', when: 'session', ...practice },
   { code: 'symptom-pain-out-of-proportion', grade: 'clinician-first', when: 'after', ...muscleBreakdown },
   { code: 'symptom-swelling', grade: 'clinician-first', when: 'after', ...practice },
   { code: 'symptom-bruising-spreads', grade: 'clinician-first', when: 'after', ...practice },
   { code: 'symptom-dizziness', grade: 'lower', when: 'session', lower: 'pressure', ...survey },
-  { code: 'symptom-limb-turns-cold', grade: 'lower', when: 'session', lower: 'pressure', ...practice },
+  { code: 'symptom-limb-turns-cold', grade: 'lower', when: 'session', lower: 'pressure', cuff: true, ...practice },
   { code: 'symptom-tingling', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
   { code: 'symptom-bruising', grade: 'lower', when: 'after', lower: 'pressure', ...survey },
   { code: 'symptom-soreness', grade: 'lower', when: 'after', lower: 'load', ...survey },
@@ -63,7 +65,7 @@ export type Symptom = (typeof rows)[number]['code'];
  *
  * @example
  * ```ts
- * import { messages } from 'cuffwork';
+ * import { messages } from 'cuffwork/explain';
  * import { symptoms } from 'cuffwork/plan';
  * symptoms.filter(({ grade }) => grade === 'lower').map(({ code }) => code).includes('symptom-bruising'); // => true
  * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'

@@ -1,5 +1,4 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
@@ -22,7 +21,10 @@ export interface PlanLimb {
   readonly circumferenceCm?: number | undefined;
   /** Where along the limb it was taken. */
   readonly circumferenceSite?: CircumferenceSite | undefined;
-  /** Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. */
+  /**
+   * Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. That of `occlusion`
+   * when left out.
+   */
   readonly cuffWidthCm?: number | undefined;
   /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
   readonly percent?: number | undefined;
@@ -41,6 +43,11 @@ export interface PlanLimb {
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
+  /**
+   * An occlusion pressure that you hold, used instead of an estimate: an estimated, measured, calibrated or converted
+   * answer, brought to the cuff, posture and side of the exercise with its error; or a number [mmHg], taken as exact.
+   */
+  readonly occlusion?: Answer<'occlusion-pressure'> | number | undefined;
   /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
   readonly equation?: OcclusionEquationId | undefined;
   readonly gaugeStepMmHg?: number | undefined;
@@ -87,11 +94,12 @@ export interface PlanExercise {
   readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where they take turns [s]; 0 when left out. */
   readonly changeS?: number | undefined;
-  readonly oneRepMax?: PlanMaximum | undefined;
+  /** A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact. */
+  readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
   /** Share of the maximum to lift [%]. */
   readonly percent?: number | undefined;
-  /** A load of one’s own [`unit`], such as that of a 30-repetition maximum; instead of `oneRepMax` and `percent`. */
-  readonly load?: number | undefined;
+  /** Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of `oneRepMax` and `percent`. */
+  readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
   readonly unloaded?: true | undefined;
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
@@ -240,7 +248,6 @@ export interface Plan {
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
   readonly stopSigns: readonly StandingSentence[];
-  readonly sources: readonly SourceId[];
 }
 
 /** What is proposed for an exercise. */

@@ -4,9 +4,9 @@ import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { limbGirth } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
-import { bladderBias, diastolicBias, systolicBias } from './equations/bladder-width.js';
-import { assumption, caution } from './messages.js';
-import { frozen } from '../quantity/frozen.js';
+import { diastolicBias, systolicBias } from './equations/bladder-width.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link correctForBladderWidth} takes. */
 export interface BladderWidthInput {
@@ -75,21 +75,18 @@ export const correctForBladderWidth = /* @__PURE__ */ withInput(function correct
       circumferenceCm < 26 || circumferenceCm > 50
         ? [caution('caution', 'arm-outside-bias-range', { value: circumferenceCm }, more)]
         : [],
-    sources: ['monica-quality'],
   } as const;
   const arm = { circumferenceCm, bladderWidthCm };
   return {
     systolic: {
       kind: 'systolic-pressure',
       value: systolic,
-      ...frozen(bladderBias.systolic),
       inputs: { systolicMmHg, ...arm },
       ...common,
     },
     diastolic: {
       kind: 'diastolic-pressure',
       value: diastolic,
-      ...frozen(bladderBias.diastolic),
       inputs: { diastolicMmHg, ...arm },
       ...common,
     },

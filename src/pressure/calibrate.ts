@@ -1,15 +1,18 @@
 import { Math, square } from '../quantity/maths.js';
 import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
-import { describe } from '../answer/issues.js';
-import { answerFault, readAnswer } from '../answer/read-answer.js';
+import { expectedNumber } from '../answer/field-reader.js';
+import { describe, type Path } from '../answer/issues.js';
+import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { quantities, SIDES, type Quantity } from '../quantity/quantities.js';
 import { conversionDeviation, convertedCaution, convertWidth, type ConversionReadings } from './cuff-width.js';
+import { type Conversion, refuseUseless } from './conversion.js';
 import { EQUATION_IDS } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
+import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from './person-variation.js';
 import { deviationAsShare, deviationInUnit } from './answer-spread.js';
 import { chiSquareTail } from '../statistics/chi-square.js';
 import { NORMAL_95 } from '../statistics/normal.js';
@@ -35,17 +38,6 @@ export interface CalibratedOcclusionPressure extends Answer<'occlusion-pressure'
    */
   readonly personalFactor: { readonly value: number; readonly standardDeviation: number };
 }
-
-/*
- * Of the variance of thigh occlusion pressure in 42 people 47 % is between people, 18 % between days, 6 % between legs
- * and 28 % error; what is not between people, 52 %, is a standard deviation of 14.4 mmHg.
- */
-/** Between days [mmHg]: 14.4 × √(18 / 52). */
-export const DAY_DEVIATION = 8.5;
-/** A leg from the mean of both [mmHg]: 14.4 × √(6 / 52). */
-export const SIDE_DEVIATION = 4.9;
-/** Error of one measurement [mmHg], which the error of an estimate includes: 14.4 × √(28 / 52). */
-export const MEASURING_DEVIATION = 10.6;
 
 /** Readings that contradict each other: rarer than this they bring a caution, and an issue (`practice`). */
 export const CONTRADICTION = { caution: 0.01, refuse: 0.0001 } as const;
@@ -124,9 +116,14 @@ const isError = (value: unknown): boolean => fits({ ...quantities.standardDeviat
 const placeOf = ({ inputs }: Partial<Pressure>): Answer['inputs'] =>
   typeof inputs === 'object' && inputs !== null && !Array.isArray(inputs) ? inputs : {};
 
+/** By a published equation, or by your own. */
+const isEstimate = ({ equation, assumptions }: Partial<Pressure>): boolean =>
+  EQUATION_IDS.some((id) => id === equation) ||
+  (Array.isArray(assumptions) && assumptions.some((one: { code?: unknown } | null) => one?.code === 'own-laboratory'));
+
 /** The estimate, with all that measurements are held against. */
 function readEstimate(reader: Reader): Pressure {
-  const makers = 'estimateOcclusionPressure that names its side';
+  const makers = 'estimateOcclusionPressure or estimateWith that names its side';
   const { min, max } = quantities.occlusionMmHg;
   const estimate = readAnswer(reader, 'estimate', 'occlusion-pressure', makers, ['mm[Hg]'], min / 2, max * 4);
   if (!reader.fine) return estimate;
@@ -138,26 +135,53 @@ function readEstimate(reader: Reader): Pressure {
     ),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
-  const received = EQUATION_IDS.some((id) => id === estimate.equation)
+  const received = isEstimate(estimate)
     ? faults.length > 0 && `one without ${faults.join(', ')}`
     : `one of ${describe(estimate.equation)}`;
   if (received) reader.report('wrong-relation', 'estimate', `an answer of ${makers}`, received);
   return estimate;
 }
 
-/** What keeps a measurement from being folded into an estimate, in words. */
-function measurementFault(measured: Pressure, estimate: Pressure): string | undefined {
+/** What keeps a measurement from informing an estimate. */
+interface Fault {
+  /** The field of the measurement; none where it is no measurement. */
+  readonly path: Path;
+  readonly expected: string;
+  readonly received: string;
+}
+
+const inputFault = (field: string, expected: string, value: unknown): Fault => ({
+  path: ['inputs', field],
+  expected,
+  received: describe(value),
+});
+
+function measurementFault(measured: Pressure, estimate: Pressure): Fault | undefined {
+  const { value, equation, standardDeviation } = measured;
   const place = placeOf(measured);
-  if (typeof measured.equation !== 'string' || !measured.equation.startsWith('measured-')) return 'one not measured';
-  if (!isError(deviationInUnit(measured))) return 'one with a standard deviation below 0.1 mmHg';
-  if (measured.value <= Number(placeOf(estimate)['diastolicMmHg'])) return 'one at or below the diastolic pressure';
-  for (const field of ['limb', 'posture'] as const) {
-    if (place[field] !== placeOf(estimate)[field]) return `one of ${field} ${describe(place[field])}`;
+  const wanted = placeOf(estimate);
+  const diastolic = Number(wanted['diastolicMmHg']);
+  if (typeof equation !== 'string' || !equation.startsWith('measured-')) {
+    return { path: ['equation'], expected: 'that of measuredOcclusionPressure', received: describe(equation) };
   }
-  if (!SIDES.some((side) => side === place['side'])) return `one of side ${describe(place['side'])}`;
+  if (!isError(deviationInUnit(measured))) {
+    const expected = 'an error of at least 0.1 mmHg';
+    return { path: ['standardDeviation'], expected, received: describe(standardDeviation) };
+  }
+  if (value <= diastolic) {
+    const expected = `above the diastolic pressure of the estimate, ${formatUnit(diastolic, 'mm[Hg]')}: no artery closes below it, so measure again`;
+    return { path: ['value'], expected, received: formatUnit(value, 'mm[Hg]') };
+  }
+  for (const field of ['limb', 'posture'] as const) {
+    if (place[field] !== wanted[field])
+      return inputFault(field, `${describe(wanted[field])}, as in the estimate`, place[field]);
+  }
+  if (!SIDES.some((side) => side === place['side'])) return inputFault('side', `'left' or 'right'`, place['side']);
   const { cuffWidthCm: width, day } = place;
-  if (!fits(quantities.cuffWidthCm, width)) return `one of cuffWidthCm ${describe(width)}`;
-  return day === undefined || Number.isInteger(day) ? undefined : `one of day ${describe(day)}`;
+  if (!fits(quantities.cuffWidthCm, width))
+    return inputFault('cuffWidthCm', expectedNumber(quantities.cuffWidthCm), width);
+  if (day !== undefined && !Number.isInteger(day)) return inputFault('day', expectedNumber(quantities.day), day);
+  return undefined;
 }
 
 function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
@@ -171,17 +195,18 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   }
   const { fine } = reader;
   const { min, max } = quantities.valueMmHg;
+  const wanted = {
+    kind: 'occlusion-pressure',
+    makers: 'measuredOcclusionPressure',
+    units: ['mm[Hg]'],
+    min,
+    max,
+  } as const;
   list.forEach((item: unknown, index) => {
-    const fault = answerFault(item, 'occlusion-pressure', ['mm[Hg]'], min, max);
-    if (fault !== undefined) {
-      reader.report('wrong-type', ['measurements', index], 'an answer of measuredOcclusionPressure', fault);
-      return;
-    }
-    const differs = fine ? measurementFault(item as Pressure, estimate) : undefined;
-    if (differs === undefined) return;
-    const { limb, posture } = placeOf(estimate);
-    const wanted = `a measurement on the ${String(limb)}, ${String(posture)}, with its side and cuffWidthCm`;
-    reader.report('wrong-relation', ['measurements', index], wanted, differs);
+    const path = ['measurements', index];
+    if (!isSoundAnswer(reader, path, item, wanted) || !fine) return;
+    const fault = measurementFault(item as Pressure, estimate);
+    if (fault) reader.report('wrong-relation', [...path, ...fault.path], fault.expected, fault.received);
   });
   return list as Pressure[];
 }
@@ -249,7 +274,7 @@ function contradiction(
  *   for a later day;
  * - a measurement of the other side informs this one through the person, with the difference of the sides as its error;
  * - a measurement with another cuff is converted by the pooled curve, and its error is scaled with it; all from one
- *   other width share one error of the conversion, as for {@link correctForCuffWidth}.
+ *   other width share one error of the conversion, as for {@link correctForCuffWidth}; one that it refuses is refused.
  *
  * A measurement never widens the interval, and the order of measurements does not matter. Postures stay apart: a
  * measurement in another posture is refused. The measurements are tested for agreement among themselves by chi-square:
@@ -312,6 +337,18 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
     const { value, inputs } = measured;
     const width = inputs['cuffWidthCm'] as number;
     const converted = width === home ? value : convertWidth(value, person, width, home);
+    if (width !== home) {
+      const conversion: Conversion = {
+        valueMmHg: converted,
+        occlusionMmHg: value,
+        diastolicMmHg,
+        part: 'width-correction',
+        deviation: conversionDeviation(person, width, home),
+        standardDeviationMmHg: undefined,
+      };
+      const path = ['measurements', index, 'inputs', 'cuffWidthCm'];
+      refuseUseless(reader, conversion, path, 'measure with the cuff of the estimate');
+    }
     const ratio = (converted - diastolicMmHg) / (value - diastolicMmHg);
     return {
       index,
@@ -322,6 +359,7 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
       widthCm: width,
     };
   });
+  reader.done();
   // Sorted, so that the last digit does not hang on the order in which the measurements were given.
   evidence.sort(
     (a, b) =>
@@ -384,8 +422,6 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
     ...logInterval(value, errors),
     equation: 'calibrated',
     evidence: estimate.evidence,
-    formula: 'LOP1 ^ w * m ^ (1 - w)',
-    symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
     inputs: {
       ...place,
       estimate,
@@ -413,10 +449,6 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
       ...(far.length > 0 ? [caution('caution', 'measured-far-from-estimate', { measured: far.join(', ') })] : []),
       ...(contradicting ? [contradictionCaution(contradicting, measurements)] : []),
       ...(measuredThatDay ? [] : [caution('note', 'not-measured-that-day')]),
-    ],
-    sources: [
-      'variance-days-legs',
-      ...(others.length > 0 ? (['cuff-width-2012', 'posture-widths-2018'] satisfies SourceId[]) : []),
     ],
     personalFactor: {
       value: Math.exp(usual.mean) / estimate.value,

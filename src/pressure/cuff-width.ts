@@ -1,13 +1,14 @@
-import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { formatUnit } from '../quantity/format.js';
 import { Math, square } from '../quantity/maths.js';
 import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
+import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
 import { defaultEquations } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** The person and limb that a pressure is converted for. */
 export interface ConversionReadings {
@@ -74,6 +75,8 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * So a pressure keeps its ratio to the curve above diastolic: an estimate of the curve, converted, is the estimate for
  * the other width, in every posture.
  *
+ * - Limit: upper / lower at most 2.5. The published conversion from 12 to 5 cm, which spans 2.5, is not valid by its own
+ *   publication (Physiol Meas 2024).
  * - Error: 33 % of the pressure above diastolic between cuffs whose widths differ by 30 % or more, in proportion less
  *   below; and the errors of the coefficients (`derived`). None when the widths are equal.
  * - Evidence: `derived`, as the curve.
@@ -83,8 +86,8 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  * @param input - `occlusionMmHg` LOP₁ [mmHg]; limb; `circumferenceCm` C [cm]; `systolicMmHg` SBP, `diastolicMmHg` DBP
  * [mmHg]; `fromWidthCm` W₁, `toWidthCm` W₂ [cm]; `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
- * @throws InputError naming every wrong field; also where the interval would reach the diastolic pressure, which no
- * occlusion pressure can: such an answer is useless.
+ * @throws InputError naming every wrong field; also for a conversion that is useless: one whose interval spans more than
+ * a factor of 2.5, or reaches the diastolic pressure. On the thigh that is every conversion to a cuff of 5 cm.
  *
  * @example
  * ```ts
@@ -112,41 +115,23 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
   const readings = { limb, circumferenceCm, systolicMmHg, diastolicMmHg };
   const same = fromWidthCm === toWidthCm;
   const value = same ? occlusionMmHg : convertWidth(occlusionMmHg, readings, fromWidthCm, toWidthCm);
-  const above = (value - diastolicMmHg) / value;
-  const errors: ErrorPart[] = [
-    {
-      part: 'width-correction',
-      standardDeviation: conversionDeviation(readings, fromWidthCm, toWidthCm) * above,
-      evidence: 'derived',
-    },
-  ];
-  if (standardDeviationMmHg !== undefined) {
-    const share = standardDeviationMmHg / (occlusionMmHg - diastolicMmHg);
-    errors.push({ part: 'occlusion', standardDeviation: share * above, evidence: 'practice' });
-  }
-  const ends = logInterval(value, errors);
-  if (!same && ends.lower <= diastolicMmHg) {
-    const expected = 'a width for which the interval stays above the diastolic pressure; measure with that cuff';
-    reader.report('wrong-relation', 'toWidthCm', expected, formatUnit(toWidthCm, 'cm'));
-    reader.done();
-  }
+  const conversion: Conversion = {
+    valueMmHg: value,
+    occlusionMmHg,
+    diastolicMmHg,
+    part: 'width-correction',
+    deviation: conversionDeviation(readings, fromWidthCm, toWidthCm),
+    standardDeviationMmHg,
+  };
+  if (!same) refuseUseless(reader, conversion, 'toWidthCm', 'measure with that cuff');
+  reader.done();
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...ends,
+    ...conversionInterval(conversion),
     equation: 'width-correction',
     evidence: 'derived',
-    formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP: 'occlusionMmHg',
-      SBP: 'systolicMmHg',
-      b: { field: 'limb', codes: { leg: curveOf('leg').b, arm: curveOf('arm').b } },
-      C: 'circumferenceCm',
-      W2: 'toWidthCm',
-      W1: 'fromWidthCm',
-    },
     inputs: {
       occlusionMmHg,
       ...readings,
@@ -156,6 +141,5 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     },
     assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
-    sources: [...defaultEquations[limb].sources],
   };
 });

@@ -31,10 +31,10 @@ export const CUFF_DEVIATION = 0.23;
 export const aboveDiastolic = (b: number, ratio: number, pulseMmHg: number): number => pulseMmHg / 2 + b * ratio;
 
 /**
- * Standard deviation of a curve’s own error as a share of the pressure above diastolic: it grows with the distance of
- * width, circumference and blood pressures from the data. The constants come one by one, so a loop keeps them at hand.
+ * Variance of a curve’s own error [mmHg²], lying down: it grows with the distance of width, circumference and blood
+ * pressures from the data. The constants come one by one, so that a loop keeps them.
  */
-export function curveDeviation(
+export function ownVariance(
   above: number,
   ratio: number,
   pulseMmHg: number,
@@ -47,15 +47,20 @@ export function curveDeviation(
   withB: number,
   withA: number,
 ): number {
-  const b = ratio / above;
-  const a = pulseMmHg / above;
-  const variance =
-    b * (b * varianceB + 2 * (a * covariance + withB)) +
-    a * (a * varianceA + 2 * withA) +
-    square((level * (middleMmHg - NOMINAL_MIDDLE)) / above) +
-    varianceH;
-  return Math.sqrt(variance);
+  return (
+    ratio * (ratio * varianceB + 2 * (pulseMmHg * covariance + above * withB)) +
+    pulseMmHg * (pulseMmHg * varianceA + 2 * above * withA) +
+    square(level * (middleMmHg - NOMINAL_MIDDLE)) +
+    above * above * varianceH
+  );
 }
+
+/**
+ * Variance of ln(LOP) with everything in it: the curve’s own error, and `spread`, the squared shares of people and
+ * laboratories. Errors are shares of the pressure above diastolic, which is h times that lying down.
+ */
+export const curveVariance = (value: number, h: number, above: number, own: number, spread: number): number =>
+  (own + above * above * spread) * square(h / value);
 
 /** A whole curve of one limb. */
 export interface PooledCurve {
@@ -75,23 +80,31 @@ export interface CurveReadings {
   readonly posture: Posture;
 }
 
-/** The curve’s own error for readings, as a share of the pressure above diastolic. */
-export function ownDeviation({ b, error }: PooledCurve, r: CurveReadings): number {
-  const { variance, level, posture } = error;
-  const own = posture[r.posture];
+/** Both for readings, with the value that they are of: the curve’s own error as a share of it, and the whole variance. */
+export function curveErrors(curve: PooledCurve, r: CurveReadings, value: number): { own: number; variance: number } {
+  const { b, h, error } = curve;
+  const { variance, level, posture, people, laboratory } = error;
+  const { h: varianceH, b: withB, a: withA } = posture[r.posture];
+  const factor = h[r.posture];
   const pulse = r.systolicMmHg - r.diastolicMmHg;
   const ratio = r.circumferenceCm / r.cuffWidthCm;
-  return curveDeviation(
-    aboveDiastolic(b, ratio, pulse),
+  const above = aboveDiastolic(b, ratio, pulse);
+  const middle = (r.systolicMmHg + r.diastolicMmHg) / 2;
+  const own = ownVariance(
+    above,
     ratio,
     pulse,
-    (r.systolicMmHg + r.diastolicMmHg) / 2,
+    middle,
     variance.b,
     variance.a,
     variance.both,
     level,
-    own.h,
-    own.b,
-    own.a,
+    varianceH,
+    withB,
+    withA,
   );
+  return {
+    own: (Math.sqrt(own) * factor) / value,
+    variance: curveVariance(value, factor, above, own, square(people) + square(laboratory)),
+  };
 }

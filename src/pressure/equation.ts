@@ -1,10 +1,10 @@
-import type { Symbols } from '../answer/answer.js';
+import type { Assumption, ErrorPart, interval, Symbols } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { PooledCurve } from './curve.js';
-import type { EstimateCode } from './estimate-messages.js';
+import type { PressureAssumption } from './assumptions.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {
@@ -66,13 +66,26 @@ export interface OcclusionEquation {
     readonly share?: number | Readonly<Record<CuffClass, number>>;
     readonly curve?: PooledCurve;
     readonly evidence: Grade;
-    readonly assumption: EstimateCode;
+    readonly assumption: PressureAssumption;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
     readonly means?: number;
-    /** Fitted in the laboratory that uses it, so how far laboratories differ is no part of its error. */
-    readonly ownLaboratory?: true;
+    /**
+     * Fitted in the laboratory that uses it: how far laboratories differ is no part of its error, which depends on the
+     * person and is in mmHg, as least squares has it.
+     */
+    readonly own?: {
+      /** Standard deviation for a person with these readings [mmHg]. */
+      readonly deviation: (readings: Required<OcclusionReadings>) => number;
+      /** The interval around an answer, from the parts of its error and their standard deviation as shares of it. */
+      readonly around: (
+        value: number,
+        errors: readonly ErrorPart[],
+        standardDeviation: number,
+      ) => ReturnType<typeof interval>;
+      readonly assumption: Assumption;
+    };
   };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
-  readonly assumptions: readonly EstimateCode[];
+  readonly assumptions: readonly PressureAssumption[];
 }

@@ -27,7 +27,8 @@ import {
   requirement,
   type ReadingErrors,
 } from './uncertainty.js';
-import { assumption, caution } from './estimate-messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
@@ -85,7 +86,7 @@ interface Notes {
 
 /** An unknown range is never taken as inside. */
 export const rangeNotKnown = ({ fittedNotKnown }: OcclusionEquation): Assumption =>
-  assumption('fitted-range-not-known', { names: fittedNotKnown.map((field) => quantities[field].name).join(', ') });
+  assumption('fitted-range-not-known', { fields: fittedNotKnown });
 
 function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
   const { limb, posture } = readings;
@@ -94,8 +95,8 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
     assumptions: [
-      ...(known ? [logNormalInterval] : []),
-      ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+      ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+      ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
       ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
@@ -129,8 +130,8 @@ const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')
 function readingsAssumption(given?: ReadingErrors): Assumption {
   if (!given) return readingsExact;
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
-  const names = exact.map((field) => quantities[READING_ERRORS[field].field].name).join(', ');
-  return names ? assumption('readings-partly-exact', { names }) : assumption('reading-errors-given');
+  const fields = exact.map((field) => READING_ERRORS[field].field);
+  return fields.length > 0 ? assumption('readings-partly-exact', { fields }) : assumption('reading-errors-given');
 }
 
 /** Where along the limb the circumference belongs, and what differs. */
@@ -195,23 +196,22 @@ export function estimateBy(
   given?: ReadingErrors,
 ): OcclusionPressure {
   const value = equation.apply(readings as Required<OcclusionReadings>);
-  const errors = errorsOf(equation, readings, value, given);
-  const { evidence, sources, id } = equation;
+  const uncertainty = errorsOf(equation, readings, value, given);
+  const { evidence, id, formula, symbols, error } = equation;
   const { assumptions, cautions } = sharedNotes(equation, readings);
   const own = ownCautions(equation, value, readings);
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...(errors.length > 0 && logInterval(value, errors)),
+    ...(uncertainty &&
+      (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
     equation: id,
     evidence,
-    formula: equation.formula,
-    symbols: equation.symbols,
+    ...(error.own && { ownEquation: { formula, symbols } }),
     inputs: given ? { ...readings, ...given } : readings,
     assumptions: [readingsAssumption(given), ...assumptions],
     cautions: own.length > 0 ? [...cautions, ...own] : cautions,
-    sources,
   };
 }
 

@@ -5,8 +5,8 @@ import { withInput } from '../answer/with-input.js';
 import { limbGirth } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
-import { assumption, caution, type PressureCode } from './messages.js';
-import { frozen } from '../quantity/frozen.js';
+import { assumption, type PressureAssumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** A pressure that older schemes give everyone with the same reading [mmHg]. It is not an occlusion pressure. */
 export type FixedTrainingPressure = Answer<'fixed-training-pressure'>;
@@ -15,17 +15,15 @@ function fixed(
   rule: typeof circumferenceBandsRule | typeof systolic130Rule,
   value: number,
   inputs: Answer['inputs'],
-  assumptions: readonly PressureCode[],
+  assumptions: readonly PressureAssumption[],
 ): FixedTrainingPressure {
-  const { id, formula, symbols, evidence, sources } = frozen(rule);
+  const { id, evidence } = rule;
   return {
     kind: 'fixed-training-pressure',
     value,
     unit: 'mm[Hg]',
     equation: id,
     evidence,
-    formula,
-    symbols,
     inputs,
     assumptions: assumptions.map((code) => assumption(code)),
     cautions: [
@@ -33,7 +31,6 @@ function fixed(
       caution('caution', 'not-an-occlusion-pressure'),
       caution('caution', 'equation-unconfirmed', { equation: id }),
     ],
-    sources,
   };
 }
 

@@ -1,12 +1,13 @@
-import { type Answer, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
+import { formatUnit } from '../quantity/format.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption, type PressureCode } from './messages.js';
+import { assumption, type PressureAssumption } from './assumptions.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
@@ -25,24 +26,24 @@ export interface MeasuredInput {
   readonly date?: string;
   /** Number of the day, counted from anywhere: measurements on one day share that day’s departure. */
   readonly day?: number;
-  /** Standard deviation of the measurement’s own error, where it is known; else a published one is taken. */
+  /** Standard deviation of the measurement’s own error, below the pressure itself; left out, it is a published one. */
   readonly standardDeviationMmHg?: number;
 }
 
 interface MethodError {
-  readonly standardDeviation: number;
+  readonly standardDeviationMmHg: number;
   readonly evidence: Grade;
-  readonly assumption: PressureCode;
+  readonly assumption: PressureAssumption;
   readonly source: SourceId;
 }
 
 /** Published errors of each method; where several were published, the largest. */
-function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
+export function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
   switch (method) {
     case 'doppler':
       // Largest of four groups (men and women, two inflation protocols): differences of repeats, 12.2 mmHg, over √2.
       return {
-        standardDeviation: 8.6,
+        standardDeviationMmHg: 8.6,
         evidence: 'derived',
         assumption: 'error-largest-published',
         source: 'femoral-repeat',
@@ -51,14 +52,14 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
       // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3, whose
       // direction is not at hand, in quadrature.
       return {
-        standardDeviation: 13.1,
+        standardDeviationMmHg: 13.1,
         evidence: 'derived',
         assumption: 'error-between-methods',
         source: 'retest-2020',
       };
     case 'automated':
       return {
-        standardDeviation: limb === 'arm' ? 8 : 15,
+        standardDeviationMmHg: limb === 'arm' ? 8 : 15,
         evidence: 'published',
         assumption: 'error-between-methods',
         source: 'automated-2016',
@@ -70,25 +71,29 @@ function publishedError(method: MeasurementMethod, limb: Limb): MethodError {
  * A measured limb occlusion pressure as the same kind of answer as an estimate, with its own error.
  *
  * Measure at rest, before the session, at least twice, in the posture and with the cuff of the exercise. A very high
- * pressure brings a caution or a stop (`guards`). The error is that of the measurement, in mmHg; it is no share.
+ * pressure brings a caution or a stop (`guards`).
+ *
+ * The 95 % interval is log-normal, as for an estimate: LOP ÷ f to LOP × f, f = exp(1.96 × s / LOP), with s the error below
+ * [mmHg].
  *
  * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits of
  *   agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
- * - Evidence: `derived`, `derived` and `published`; with an error of one’s own `practice`.
+ * - Evidence: `derived`, `derived` and `published`; with your own error `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *
  * @function
  * @param input - `valueMmHg` [mmHg], method and limb; side, `cuffWidthCm` [cm], posture, date and day, for the
  * record and for {@link calibrateOcclusionPressure};
- * `standardDeviationMmHg` [mmHg] where the error is known.
+ * `standardDeviationMmHg` s [mmHg] where the error is known.
  * @returns LOP [mmHg] with its interval.
- * @throws InputError naming every wrong field.
+ * @throws InputError naming every wrong field; also for an error that is no smaller than the pressure.
  *
  * @example
  * ```ts
  * import { measuredOcclusionPressure } from 'cuffwork';
  * const lop = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg', cuffWidthCm: 10 });
- * lop.standardDeviation; // => 8.6
+ * [lop.lower!, lop.upper!].map(Math.round); // => [152, 186]
+ * lop.standardDeviation!.toFixed(4); // => '0.0512'
  * ```
  */
 export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function measuredOcclusionPressure(
@@ -104,22 +109,26 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
   const date = reader.optionalText('date', DAY_EXPECTED, isCalendarDay);
   const day = reader.optionalNumber('day');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
+  const given = standardDeviationMmHg !== undefined;
+  if (given && standardDeviationMmHg >= valueMmHg) {
+    const expected = `below the measured pressure of ${formatUnit(valueMmHg, 'mm[Hg]')}`;
+    reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
+  }
   reader.done();
 
   const published = publishedError(method, limb);
-  const given = standardDeviationMmHg !== undefined;
-  const error: ErrorPart = given
-    ? { part: 'measurement', standardDeviation: standardDeviationMmHg, evidence: 'practice' }
-    : { part: 'measurement', standardDeviation: published.standardDeviation, evidence: published.evidence };
+  const error: ErrorPart = {
+    part: 'measurement',
+    standardDeviation: (standardDeviationMmHg ?? published.standardDeviationMmHg) / valueMmHg,
+    evidence: given ? 'practice' : published.evidence,
+  };
   return {
     kind: 'occlusion-pressure',
     value: valueMmHg,
     unit: 'mm[Hg]',
-    ...interval(valueMmHg, [error]),
+    ...logInterval(valueMmHg, [error]),
     equation: `measured-${method}`,
     evidence: error.evidence,
-    formula: 'measured',
-    symbols: { measured: 'valueMmHg' },
     inputs: {
       valueMmHg,
       method,
@@ -131,8 +140,7 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
       ...(day !== undefined && { day }),
       ...(given && { standardDeviationMmHg }),
     },
-    assumptions: [normalInterval, assumption(given ? 'error-given' : published.assumption)],
+    assumptions: [logNormalInterval, assumption(given ? 'error-given' : published.assumption)],
     cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
-    sources: given ? [] : [published.source],
   };
 });

@@ -1,11 +1,13 @@
-import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
+import { type Answer, logNormalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
+import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
@@ -52,8 +54,8 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  * @param input - `occlusionMmHg` LOP₁, `diastolicMmHg` DBP [mmHg]; limb; `cuffWidthCm` [cm]; `fromPosture`; `toPosture`;
  * `standardDeviationMmHg` [mmHg]
  * @returns LOP₂ [mmHg] with its interval.
- * @throws InputError naming every wrong field; also for an arm, for a pressure at or below diastolic, and where the
- * interval would reach the diastolic pressure.
+ * @throws InputError naming every wrong field; also for an arm, for a pressure at or below diastolic, and for a
+ * conversion that is useless: one whose interval spans more than a factor of 2.5, or reaches the diastolic pressure.
  *
  * @example
  * ```ts
@@ -88,38 +90,23 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   }
   reader.done();
 
-  const above = (value - diastolicMmHg) / value;
-  const errors: ErrorPart[] = [
-    {
-      part: 'posture',
-      standardDeviation: postureDeviation(fromPosture, toPosture, cuffWidthCm) * above,
-      evidence: 'derived',
-    },
-  ];
-  if (standardDeviationMmHg !== undefined) {
-    const share = standardDeviationMmHg / (occlusionMmHg - diastolicMmHg);
-    errors.push({ part: 'occlusion', standardDeviation: share * above, evidence: 'practice' });
-  }
-  const ends = logInterval(value, errors);
-  if (!same && ends.lower <= diastolicMmHg) {
-    const expected = 'small enough for the interval to stay above the diastolic pressure; measure in that posture';
-    reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg!, 'mm[Hg]'));
-    reader.done();
-  }
+  const conversion: Conversion = {
+    valueMmHg: value,
+    occlusionMmHg,
+    diastolicMmHg,
+    part: 'posture',
+    deviation: postureDeviation(fromPosture, toPosture, cuffWidthCm),
+    standardDeviationMmHg,
+  };
+  if (!same) refuseUseless(reader, conversion, 'toPosture', 'measure in that posture');
+  reader.done();
   return {
     kind: 'occlusion-pressure',
     value,
     unit: 'mm[Hg]',
-    ...ends,
+    ...conversionInterval(conversion),
     equation: 'posture-shift',
     evidence: 'derived',
-    formula: 'DBP + (LOP1 - DBP) * h2 / h1',
-    symbols: {
-      DBP: 'diastolicMmHg',
-      LOP1: 'occlusionMmHg',
-      h2: { field: 'toPosture', codes: thighCurve.h },
-      h1: { field: 'fromPosture', codes: thighCurve.h },
-    },
     inputs: {
       occlusionMmHg,
       diastolicMmHg,
@@ -133,6 +120,5 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     cautions: same
       ? []
       : [caution('caution', 'posture-shifted', { from: fromPosture, to: toPosture }, { path: ['toPosture'] })],
-    sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
   };
 });

@@ -1,14 +1,14 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { EXERCISE_MODES, quantities, type ExerciseMode } from '../quantity/quantities.js';
+import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/round.js';
 import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
+import { exactness, readPressure } from './held-pressure.js';
 import { caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
@@ -17,8 +17,12 @@ export type CuffPressure = Answer<'cuff-pressure'>;
 
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {
-  /** An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction. */
-  readonly occlusion: Answer<'occlusion-pressure'>;
+  /**
+   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction;
+   * or a number [mmHg], which is taken as exact.
+   */
+  readonly occlusion: Answer<'occlusion-pressure'> | number;
+  /** Share of limb occlusion pressure to set [%]. */
   readonly percent: number;
   /** Smallest step of the gauge; 1 mmHg when left out. */
   readonly gaugeStepMmHg?: number;
@@ -69,8 +73,8 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  *
  * The interval is that of the pressure which would be exactly p % of the true LOP. `reached` turns it
  * round: the percentage that this setting really is of the LOP given, and the range it may be of the
- * true one, and the chance that it closes the artery fully, where the interval is known: Φ((P − LOP) / s), or on a log
- * scale Φ(ln(P / LOP) / s). From a chance of 5 % on a caution says so, and from 50 % on a stop (`guards`).
+ * true one, and the chance that it closes the artery fully, where the interval is known: Φ(ln(P / LOP) / s), with
+ * s = `standardDeviation` of LOP. From a chance of 5 % on a caution says so, and from 50 % on a stop (`guards`).
  * A `ceilingMmHg` holds the setting down, and so does an `occlusionChanceLimitPercent`: `reached.highestMmHg` is then
  * the highest gauge setting that keeps the chance within that limit. A caution says what was held.
  *
@@ -80,7 +84,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @function
- * @param input - `occlusion` LOP [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
+ * @param input - `occlusion` LOP, an answer or a number [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
  * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure, and where no
@@ -94,23 +98,15 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * target.value; // => 80
  * target.reached?.percent.toFixed(1); // => '48.5'
  * const held = targetCuffPressure({ occlusion, percent: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 });
- * held.value; // => 140
- * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.2'
+ * held.value; // => 145
+ * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.7'
  * ```
  */
 export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(
   input: TargetInput,
 ): CuffPressure {
   const reader = new Reader(input);
-  const occlusion = readAnswer(
-    reader,
-    'occlusion',
-    'occlusion-pressure',
-    'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction',
-    ['mm[Hg]'],
-    quantities.occlusionMmHg.min / 2,
-    quantities.occlusionMmHg.max * 4,
-  );
+  const occlusion = readPressure(reader, 'occlusion');
   const percent = reader.number('percent');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
@@ -137,7 +133,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
 
   const share = percent / 100;
   const mode = asked ?? 'resistance';
-  const { lower, upper, standardDeviation, scale, level } = occlusion;
+  const { lower, upper, standardDeviation, level } = occlusion;
   const chance = closureChance(value, occlusion);
   const usual = percentCautions(percent, mode);
   const cautions: Caution[] = [
@@ -156,12 +152,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     const values = { limit: limit!, wanted: format(wanted), percent };
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
-  const mostPercent = lower !== undefined && lower > 0 ? (100 * value) / lower : undefined;
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
-  if (lower !== undefined && lower <= 0) cautions.push(caution('caution', 'true-percent-unbounded'));
-  // A share of a pressure has the errors of the pressure: the same on a log scale, that share of them in mmHg.
-  const deviation =
-    standardDeviation === undefined ? undefined : scale === 'log' ? standardDeviation : share * standardDeviation;
   return {
     kind: 'cuff-pressure',
     value,
@@ -169,15 +160,14 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     ...(lower !== undefined && { lower: share * lower }),
     ...(upper !== undefined && { upper: share * upper }),
     ...(level !== undefined && { level }),
-    ...(deviation !== undefined && {
-      standardDeviation: deviation,
-      ...(scale && { scale }),
-      errors: [{ part: 'occlusion', standardDeviation: deviation, evidence: occlusion.evidence }],
+    // A share of a pressure has the errors of the pressure, which are shares of it.
+    ...(standardDeviation !== undefined && {
+      standardDeviation,
+      scale: 'log',
+      errors: [{ part: 'occlusion', standardDeviation, evidence: occlusion.evidence }],
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,
-    formula: 'p / 100 * LOP',
-    symbols: { p: 'percent', LOP: 'occlusion' },
     inputs: {
       occlusion,
       percent,
@@ -189,13 +179,12 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },
     reached: {
       percent: (100 * value) / occlusion.value,
-      ...(upper !== undefined && upper > 0 && { lower: (100 * value) / upper }),
-      ...(mostPercent !== undefined && { upper: mostPercent }),
+      ...(upper !== undefined && { lower: (100 * value) / upper }),
+      ...(lower !== undefined && { upper: (100 * value) / lower }),
       ...(chance !== undefined && { occlusionChancePercent: chance }),
       ...(highest !== undefined && { highestMmHg: highest }),
     },
-    assumptions: [],
+    assumptions: exactness(occlusion),
     cautions,
-    sources: ['guideline-review-2019'],
   };
 });

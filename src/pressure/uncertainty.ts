@@ -3,7 +3,7 @@ import type { ErrorPart } from '../answer/answer.js';
 import { formatUnit } from '../quantity/format.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
-import { ownDeviation } from './curve.js';
+import { curveErrors } from './curve.js';
 import type { CuffClass, OcclusionEquation, OcclusionReadings } from './equation.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
 
@@ -103,7 +103,7 @@ export function readingDeviation(
 
 /** Whether the spread of laboratories is no part of an equation’s own error. */
 export const leavesLaboratory = ({ error }: OcclusionEquation): boolean =>
-  error.means === undefined && error.ownLaboratory === undefined;
+  error.means === undefined && error.own === undefined;
 
 /**
  * The parts of an answer’s error as shares of it, that of the readings aside. How laboratories, postures and widths
@@ -119,9 +119,18 @@ export interface ErrorShares {
   /** Use in another posture, and with a cuff that is up to 0.5 cm off. */
   posture: number;
   width: number;
+  /** Variance of ln(value): all of them together; NaN where the equation’s own is not known. */
+  variance: number;
 }
 
-export const emptyShares = (): ErrorShares => ({ equation: NaN, people: 0, laboratory: 0, posture: 0, width: 0 });
+export const emptyShares = (): ErrorShares => ({
+  equation: NaN,
+  people: 0,
+  laboratory: 0,
+  posture: 0,
+  width: 0,
+  variance: NaN,
+});
 
 /** What holds for everyone with one limb, cuff and posture, where the equation is no curve. */
 export interface ErrorTerms {
@@ -142,7 +151,7 @@ export function errorTerms(equation: OcclusionEquation, readings: OcclusionReadi
   const width = homeWidth(equation, cuffWidthCm);
   return {
     mmHg: error.standardDeviationMmHg ?? 0,
-    share: error.standardDeviationMmHg === undefined ? (share ?? NaN) : 0,
+    share: error.standardDeviationMmHg === undefined && !error.own ? (share ?? NaN) : 0,
     laboratory: leavesLaboratory(equation) ? thighCurve.error.laboratory : 0,
     posture: limb === 'leg' && home !== posture ? Math.abs(Math.log(thighCurve.h[posture] / thighCurve.h[home])) : 0,
     width: width === cuffWidthCm ? 0 : Math.abs(Math.log(width / cuffWidthCm)),
@@ -160,26 +169,25 @@ export function errorShares(
   value: number,
   shares: ErrorShares,
 ): void {
-  const { curve } = equation.error;
+  const { curve, own } = equation.error;
   const above = shareAbove(value, readings.diastolicMmHg);
   if (curve) {
-    shares.equation = ownDeviation(curve, readings) * above;
+    const { own, variance } = curveErrors(curve, readings, value);
+    shares.equation = own;
+    shares.variance = variance;
     shares.people = curve.error.people * above;
     shares.laboratory = curve.error.laboratory * above;
     shares.posture = shares.width = 0;
     return;
   }
   const { mmHg, share, laboratory, posture, width } = errorTerms(equation, readings);
-  shares.equation = mmHg / value + share;
+  shares.equation = (own ? own.deviation(readings as Required<OcclusionReadings>) : mmHg) / value + share;
   shares.people = 0;
   shares.laboratory = laboratory * above;
   shares.posture = posture * above;
   shares.width = width * above;
+  shares.variance = square(shares.equation) + square(shares.laboratory) + square(shares.posture) + square(shares.width);
 }
-
-/** Variance of ln(value), the errors of the readings aside; NaN where none is known. */
-export const varianceOf = ({ equation, people, laboratory, posture, width }: ErrorShares): number =>
-  square(equation) + square(people) + square(laboratory) + square(posture) + square(width);
 
 /** The errors of the readings that were given, as the equation carries them into its answer: shares of it. */
 function readingErrors(
@@ -197,16 +205,19 @@ function readingErrors(
   });
 }
 
-/** Every part of the error of an answer, as shares of it; none where the error of the equation is not known. */
+/**
+ * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error of
+ * the equation is not known.
+ */
 export function errorsOf(
   equation: OcclusionEquation,
   readings: OcclusionReadings,
   value: number,
   given?: ReadingErrors,
-): ErrorPart[] {
+): { readonly errors: ErrorPart[]; readonly standardDeviation: number } | undefined {
   const shares = emptyShares();
   errorShares(equation, readings, value, shares);
-  if (Number.isNaN(shares.equation)) return [];
+  if (Number.isNaN(shares.equation)) return undefined;
   const { people, laboratory, posture, width } = shares;
   const errors: ErrorPart[] = [
     { part: 'equation', standardDeviation: shares.equation, evidence: equation.error.evidence },
@@ -215,6 +226,8 @@ export function errorsOf(
   if (laboratory > 0) errors.push({ part: 'laboratory', standardDeviation: laboratory, evidence: 'derived' });
   if (posture > 0) errors.push({ part: 'posture', standardDeviation: posture, evidence: 'derived' });
   if (width > 0) errors.push({ part: 'width-correction', standardDeviation: width, evidence: 'derived' });
-  if (given) errors.push(...readingErrors(equation, readings, value, given));
-  return errors;
+  const read = given ? readingErrors(equation, readings, value, given) : [];
+  let { variance } = shares;
+  for (const { standardDeviation } of read) variance += square(standardDeviation);
+  return { errors: [...errors, ...read], standardDeviation: Math.sqrt(variance) };
 }

@@ -13,6 +13,8 @@ export const unitWords: Record<Unit, string> = {
   '%': ' %',
   '{reps}': ' repetitions',
   'm/s': ' m/s',
+  mm: ' mm',
+  'kg/m2': ' kg/m²',
   '1': '',
   'mm[Hg].min': ' mmHg·min',
   '%.min': ' % of LOP·min',

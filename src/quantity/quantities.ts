@@ -123,6 +123,18 @@ export const quantities = /* @__PURE__ */ (() =>
         { unit: 'pounds', factor: 0.45359237 },
       ],
     },
+    heightCm: {
+      name: 'height',
+      unit: 'cm',
+      min: 60,
+      max: 260,
+      slips: [
+        { unit: 'metres', factor: 100 },
+        { unit: 'inches', factor: 2.54 },
+      ],
+    },
+    bodyMassIndex: { name: 'body mass index', unit: 'kg/m2', min: 8, max: 100 },
+    skinfoldMm: { name: 'skinfold', unit: 'mm', min: 1, max: 120, slips: [{ unit: 'centimetres', factor: 10 }] },
     bodyMassPercent: { name: 'share of body mass that is moved', unit: '%', min: 1, max: 100, slips: FRACTION },
     loadAu: { name: 'session-RPE load of a day', unit: '{AU}', min: 0, max: 14_400 },
     weekLoadAu: { name: 'session-RPE load of a week', unit: '{AU}', min: 0, max: 100_800 },

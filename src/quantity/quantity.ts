@@ -10,6 +10,8 @@ export type Unit =
   | '%'
   | '{reps}'
   | 'm/s'
+  | 'mm'
+  | 'kg/m2'
   | '1'
   | 'mm[Hg].min'
   | '%.min'

@@ -1,5 +1,4 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
-import { kindWords } from '../answer/kinds.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal, sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
@@ -16,21 +15,20 @@ import {
 import { layOutSession, type ExerciseLayout } from './layout.js';
 import { limbsOf, type LimbExposure } from './limbs.js';
 import { fullSession, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
-import { caution } from './messages.js';
+import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
   added,
   highest,
   isTense,
   list,
-  listed,
   plus,
   repetitionsOf,
   repetitionTotal,
   seconds,
   summed,
   total,
-  workWorking,
+  workInputs,
 } from './working.js';
 
 /** What one exercise added up to. */
@@ -102,7 +100,7 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
 }
 
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
-  total(kind, sum(values), 's', listed('E', 'exercises', list(values)), 'practice');
+  total(kind, sum(values), 's', { exercises: list(values) }, 'practice');
 
 /** Pressure × time of each limb of an exercise whose cuff goes up. */
 const pressureCells = ({ full, limbs }: ExerciseLayout): (Cell | undefined)[] =>
@@ -116,11 +114,11 @@ function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
   const lead = [...bouts, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const clock = added(
-    lead.length > 0 && listed('warm', 'warmUp', seconds(lead)),
-    full.inflatedBeforeS > 0 && listed('before', 'inflatedBeforeS', format(full.inflatedBeforeS)),
-    workWorking(full, working),
-    between.length > 0 && listed('rest', 'rests', seconds(between)),
-    full.deflatedAfterS > 0 && listed('after', 'deflatedAfterS', format(full.deflatedAfterS)),
+    lead.length > 0 && { warmUp: seconds(lead) },
+    full.inflatedBeforeS > 0 && { inflatedBeforeS: format(full.inflatedBeforeS) },
+    workInputs(full, working),
+    between.length > 0 && { rests: seconds(between) },
+    full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) },
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } = exerciseRestriction(laid);
   return {
@@ -130,16 +128,15 @@ function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
       'time-under-tension',
       plus(tense.map(({ durationS }) => durationS)).toNumber(),
       's',
-      workWorking(full, tense),
+      workInputs(full, tense),
       'published',
-      'volume-methods-2009',
     ),
     restrictionTime,
     ...(partialRestrictionTime && { partialRestrictionTime }),
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
     ...pressureTotals(pressureCells(laid), 'limbs'),
-    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock, 'derived', 'knee-repair-2022'),
+    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock, 'derived'),
     cautions: exerciseCautions(laid),
   };
 }
@@ -162,13 +159,11 @@ const once = (cautions: readonly Caution[]): Caution[] => [
 function leftOut(
   parts: readonly ExerciseTotals[],
   name: keyof ExerciseTotals,
-  kind: AnswerKind,
+  kind: keyof typeof leftOutNames,
   missing: string,
 ): Caution[] {
   const there = parts.filter((part) => part[name] !== undefined).length;
-  return there > 0 && there < parts.length
-    ? [caution('note', 'total-left-out', { total: kindWords[kind].name, missing })]
-    : [];
+  return there > 0 && there < parts.length ? [leftOutCaution(kind, missing)] : [];
 }
 
 /** Session RPE × minutes. */
@@ -177,10 +172,8 @@ export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'ses
     'session-load',
     decimal(sessionRpe).times(decimal(sessionS)).div(MINUTE).toNumber(),
     '{AU}',
-    { formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' }, inputs: { sessionRpe, sessionS } },
+    { sessionRpe, sessionS },
     'published',
-    'session-rpe-2001',
-    'athlete-dataset-2024',
   );
 
 /** What a session with every default in its place adds up to; `laid` where it is laid out already. */
@@ -225,8 +218,8 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
   const bodyMassVolumeLoad = overExercises(bodyMass, (part) => part.bodyMassVolumeLoad);
   const { restrictionTime: _, ...restricted } = restrictionTotals(laid.flatMap(({ any }) => any));
   const clock = added(
-    listed('E', 'exercises', list(parts.map(({ sessionTime }) => sessionTime.value))),
-    listed('p', 'pauses', list(session.pauses)),
+    { exercises: list(parts.map(({ sessionTime }) => sessionTime.value)) },
+    { pauses: list(session.pauses) },
   );
   return {
     repetitions: overExercises(parts, (part) => part.repetitions)!,
@@ -237,7 +230,7 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
     restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
     ...restricted,
     ...pressureTotals(laid.flatMap(pressureCells), 'limbs'),
-    sessionTime: total('session-time', clockS, 's', clock, 'derived', 'knee-repair-2022'),
+    sessionTime: total('session-time', clockS, 's', clock, 'derived'),
     ...ends,
     cautions: once([
       ...limbs.flatMap((limb) => limb.cautions),

@@ -7,7 +7,7 @@ import { accountFor, addUp, limbRestriction } from './account.js';
 import { ofSide } from './layout.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { peaks } from './volume.js';
-import { highest, isTense, nothing, summed, total } from './working.js';
+import { highest, isTense, summed, total } from './working.js';
 
 /** Four lines that a comparison is read in; the fourth is what the numbers do not say. */
 export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
@@ -59,7 +59,8 @@ export interface ComparedSession {
   readonly sessionLoad?: Answer<'session-load'> | undefined;
 }
 
-type Totals = { readonly [Q in ComparedQuantity]?: Answer | undefined };
+/** Totals of a limb or a session, by what they are compared by. */
+export type ComparedTotals = { readonly [Q in ComparedQuantity]?: Answer | undefined };
 
 /** A session as it was prescribed, limb by limb. */
 export function comparedSession(session: FullSession): ComparedSession {
@@ -79,16 +80,12 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
   const value = decimal(pressure).times(100).div(decimal(occlusion)).toNumber();
-  const working = {
-    formula: '100 * P / LOP',
-    symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' },
-    inputs: { pressureMmHg: pressure, occlusionMmHg: occlusion },
-  };
-  return total('percent-of-occlusion', value, '%', working, 'definition');
+  const inputs = { pressureMmHg: pressure, occlusionMmHg: occlusion };
+  return total('percent-of-occlusion', value, '%', inputs, 'definition');
 }
 
 /** What one limb does and bears in a session. */
-function limbTotals(parts: readonly FullPrescription[]): Totals {
+export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const all = parts.map((full) => ({ full, totals: addUp(full) }));
   const lifted = all.filter(({ full, totals }) => isTense(full) && totals.repetitions.value > 0);
   const loaded = all.filter(
@@ -116,7 +113,7 @@ function limbTotals(parts: readonly FullPrescription[]): Totals {
 }
 
 /** What the limb that has most of each quantity has of it, and what is known of the whole session. */
-function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): Totals {
+function totalsOf({ parts, sessionTime, sessionLoad }: ComparedSession): ComparedTotals {
   const limbs = [...new Set(parts.map(placeOf))].map((place) =>
     limbTotals(parts.filter((part) => placeOf(part) === place)),
   );
@@ -132,15 +129,15 @@ const placeOf = ({ limb, side }: FullPrescription): string =>
   placeName(limb && side ? { limb, side: side === 'right' ? 'right' : 'left' } : {});
 
 /** A total of a session; where it is about a cuff that was never inflated it is 0 and not unknown. */
-function totalOf(session: Totals, quantity: ComparedQuantity, other: Totals): Answer | undefined {
+function totalOf(session: ComparedTotals, quantity: ComparedQuantity, other: ComparedTotals): Answer | undefined {
   const likewise = other[quantity];
   const absent = quantity === 'partialRestrictionTime' || !session.longestRestriction;
   if (session[quantity] || !likewise || LINES[quantity] !== 'cuff' || !absent) return session[quantity];
   const { kind, unit, evidence } = likewise;
-  return total(kind, 0, unit, nothing, evidence);
+  return total(kind, 0, unit, {}, evidence);
 }
 
-function rowOf(quantity: ComparedQuantity, first: Totals, second: Totals): ComparisonRow | undefined {
+function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: ComparedTotals): ComparisonRow | undefined {
   const from = totalOf(first, quantity, second);
   const to = totalOf(second, quantity, first);
   const unit = (from ?? to)?.unit;

@@ -8,19 +8,7 @@ import { format } from '../quantity/format.js';
 import type { ExerciseLayout, Stretch } from './layout.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import {
-  added,
-  isCounted,
-  listed,
-  nothing,
-  plus,
-  repetitionsOf,
-  seconds,
-  TEMPO,
-  total,
-  workWorking,
-  type Working,
-} from './working.js';
+import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -72,13 +60,13 @@ export function tally(stretches: readonly Stretch[]) {
 /** The restriction of a limb, or of all of them, each total with the stretches it is made of. */
 export function restrictionTotals(stretches: readonly Stretch[]) {
   const { full, partial, longest, gaps } = tally(stretches);
-  const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], symbol: string, field: string) =>
-    total(kind, plus(times).toNumber(), 's', listed(symbol, field, seconds(times)), 'practice');
+  const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], field: string) =>
+    total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) }, 'practice');
   return {
-    restrictionTime: time('restriction-time', full, 'up', 'stretches'),
-    ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'up', 'stretches') }),
-    longestRestriction: time('longest-restriction', [longest], 'up', 'longestStretch'),
-    ...(gaps.length > 0 && { reperfusionTime: time('reperfusion-time', gaps, 'down', 'gaps') }),
+    restrictionTime: time('restriction-time', full, 'stretches'),
+    ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'stretches') }),
+    longestRestriction: time('longest-restriction', [longest], 'longestStretch'),
+    ...(gaps.length > 0 && { reperfusionTime: time('reperfusion-time', gaps, 'gaps') }),
   };
 }
 
@@ -92,27 +80,23 @@ export function exerciseRestriction({ full, bouts, rests, any }: ExerciseLayout)
   if (takesTurns(side)) return totals;
   const working = bouts.filter(({ warmUp }) => !warmUp);
   const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
-  const before = full.inflatedBeforeS > 0 && listed('before', 'inflatedBeforeS', format(full.inflatedBeforeS));
-  const after = full.deflatedAfterS > 0 && listed('after', 'deflatedAfterS', format(full.deflatedAfterS));
-  const inRests = held.length > 0 && listed('rest', 'rests', seconds(held));
-  const inSets = workWorking(full, working);
+  const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: format(full.inflatedBeforeS) };
+  const after = full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) };
+  const inRests = held.length > 0 && { rests: seconds(held) };
+  const inSets = workInputs(full, working);
   const whole = added(before, inSets, inRests, after);
   const sets = added(before, inSets, after);
-  const restricted = { continuous: whole, intermittent: sets, partial: sets, none: nothing }[restriction];
+  const restricted = { continuous: whole, intermittent: sets, partial: sets, none: {} }[restriction];
   const simple = !before && !after && working.every(isCounted) && held.length === working.length - 1;
   const longestSet = Math.max(...repetitionsOf(working));
-  const oneSet = simple && {
-    formula: 'n * (e + b + c + t)',
-    symbols: { n: 'longestSet', ...TEMPO },
-    inputs: { longestSet, ...full.tempo },
-  };
-  const unbroken = { continuous: whole, intermittent: oneSet, partial: whole, none: nothing }[restriction];
+  const oneSet = simple && { longestSet, ...full.tempo };
+  const unbroken = { continuous: whole, intermittent: oneSet, partial: whole, none: {} }[restriction];
   return {
     ...totals,
-    restrictionTime: { ...totals.restrictionTime, ...restricted },
+    restrictionTime: { ...totals.restrictionTime, inputs: restricted },
     ...(totals.partialRestrictionTime &&
-      inRests && { partialRestrictionTime: { ...totals.partialRestrictionTime, ...inRests } }),
-    longestRestriction: { ...totals.longestRestriction, ...unbroken },
+      inRests && { partialRestrictionTime: { ...totals.partialRestrictionTime, inputs: inRests } }),
+    longestRestriction: { ...totals.longestRestriction, ...(unbroken && { inputs: unbroken }) },
   };
 }
 
@@ -152,14 +136,13 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   if (!first || known.length < cells.length) return {};
   const one = known.length === 1;
   const inMinutes = (parts: readonly Decimal[]): Decimal[] => parts.map((part) => part.div(MINUTE));
-  const symbols = { Pt: 'pressureSeconds' };
   const inputs = { pressureSeconds: first.terms };
   const times = inMinutes(known.map(({ mmHgSeconds }) => mmHgSeconds));
   const pressureTime = total(
     'pressure-time',
     plus(times).toNumber(),
     'mm[Hg].min',
-    one ? { formula: 'Pt / 60', symbols, inputs } : listed('E', field, seconds(times)),
+    one ? inputs : { [field]: seconds(times) },
     'practice',
   );
   const shares = known.flatMap(({ mmHgSeconds, occlusionMmHg }) =>
@@ -167,18 +150,14 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   );
   if (shares.length < known.length) return { pressureTime };
   const relative = inMinutes(shares);
-  const ofLop: Working = {
-    formula: '100 * Pt / LOP / 60',
-    symbols: { ...symbols, LOP: 'occlusionMmHg' },
-    inputs: { ...inputs, occlusionMmHg: first.occlusionMmHg! },
-  };
+  const ofLop = { ...inputs, occlusionMmHg: first.occlusionMmHg! };
   return {
     pressureTime,
     relativePressureTime: total(
       'relative-pressure-time',
       plus(relative).toNumber(),
       '%.min',
-      one ? ofLop : listed('E', field, seconds(relative)),
+      one ? ofLop : { [field]: seconds(relative) },
       'practice',
     ),
   };

@@ -4,8 +4,9 @@ import { format } from '../quantity/format.js';
 import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
 import { byLimb, type ExerciseLayout } from './layout.js';
 import { takesTurns, type Place } from './prescription.js';
-import { assumption, caution } from './messages.js';
-import { isTense, listed, plus, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
+import { isTense, plus, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
 
 /** What one limb went through in the session. */
 export interface LimbExposure extends Place {
@@ -66,9 +67,8 @@ export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
           'time-under-tension',
           plus(tense).toNumber(),
           's',
-          listed('S', 'setTimes', seconds(tense)),
+          { setTimes: seconds(tense) },
           'published',
-          'volume-methods-2009',
         ),
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,

@@ -1,12 +1,8 @@
-import { speaker } from '../answer/answer.js';
+import { speaker, type AnswerKind, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What the session layer says. */
 export const sessionMessages = {
-  'clock-starts-with-inflation':
-    'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
-  'tempo-kept': 'Every repetition is taken to keep the tempo.',
-  'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
   'restriction-long-exercise':
     '{minutes} min of restriction in one exercise is above the {low} to {high} min that guidance gives.',
   'restriction-long-aerobic':
@@ -18,10 +14,6 @@ export const sessionMessages = {
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
   'timed-sets-no-volume': 'Sets that are timed and not counted have no repetitions and add nothing to the volume load.',
   'total-left-out': '{total} is left out: {missing} is not given in every exercise.',
-  'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',
-  'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
-  'standard-deviation-not-told':
-    'What could be read of the publication does not say which standard deviation is meant; the other one makes monotony 8 % different.',
   'monotony-undefined-rest': 'There was no load all week, so monotony and strain are undefined.',
   'monotony-undefined-equal':
     'Every day has the same load, so their standard deviation is 0 and monotony and strain are undefined.',
@@ -39,4 +31,18 @@ export const sessionMessages = {
   'different-maximum': 'Loads of different exercises do not compare; only shares of each one’s own maximum do.',
 } as const satisfies Catalogue;
 
-export const { assumption, caution } = /* @__PURE__ */ speaker(sessionMessages);
+export const { caution } = /* @__PURE__ */ speaker(sessionMessages);
+
+/** Totals that some exercises have and others lack, as the sentence calls them. */
+export const leftOutNames = {
+  'volume-load': 'Volume load',
+  'relative-volume-load': 'Relative volume load',
+  'pressure-time': 'Pressure × time',
+  'relative-pressure-time': 'Pressure × time, relative',
+} as const satisfies Partial<Record<AnswerKind, string>>;
+
+/** A total that is left out: its values are codes, its sentence has their words. */
+export const leftOutCaution = (total: keyof typeof leftOutNames, missing: string): Caution => ({
+  ...caution('note', 'total-left-out', { total: leftOutNames[total], missing }),
+  values: { total, missing },
+});

@@ -4,7 +4,7 @@ import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
 import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 
 export const SESSION_EVENTS = ['inflate', 'lower', 'deflate', 'set', 'rest', 'reperfuse'] as const;
 

@@ -1,12 +1,12 @@
 import { Math } from '../quantity/maths.js';
-import { interval, normalInterval, type Answer, type AnswerKind } from '../answer/answer.js';
-import { convertLoad, KILOGRAMS_PER_POUND } from '../quantity/convert.js';
+import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
+import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { Bout } from './layout.js';
 import type { FullPrescription } from './prescription.js';
-import { list, plus, total, type Working } from './working.js';
+import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, bouts: readonly Bout[]) {
@@ -15,20 +15,16 @@ export function volumeTotals(full: FullPrescription, bouts: readonly Bout[]) {
     repetitions === undefined ? [] : [{ repetitions, load: load ?? 0 }],
   );
   const repetitions = counted.map((set) => set.repetitions);
-  const R = { R: 'repetitionsPerSet' };
   const ofSets = { repetitionsPerSet: list(repetitions) };
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
   const lifted = plus(counted.map((set) => decimal(set.load).times(set.repetitions)));
   const byHand = counted.map((set) => `${set.repetitions} × ${format(set.load)}`).join(' + ') || '0';
-  const ofLoad: Working =
-    uniform === undefined
-      ? { formula: 'RW', symbols: { RW: 'setLoads' }, inputs: { setLoads: byHand, unit } }
-      : { formula: 'R * w', symbols: { ...R, w: 'load' }, inputs: { ...ofSets, load: uniform, unit } };
+  const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
   const volumeLoad =
     weighed || bodyMassKg !== undefined
-      ? total('volume-load', lifted.toNumber(), loadUnitCode(unit), ofLoad, 'published', 'volume-methods-2009')
+      ? total('volume-load', lifted.toNumber(), loadUnitCode(unit), ofLoad, 'published')
       : undefined;
   const bodyMassVolumeLoad =
     bodyMassKg !== undefined && bodyMassPercent !== undefined
@@ -36,13 +32,8 @@ export function volumeTotals(full: FullPrescription, bouts: readonly Bout[]) {
           'body-mass-volume-load',
           product(sum(repetitions), bodyMassKg, bodyMassPercent / 100),
           'kg',
-          {
-            formula: 'R * m * s / 100',
-            symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' },
-            inputs: { ...ofSets, bodyMassKg, bodyMassPercent },
-          },
+          { ...ofSets, bodyMassKg, bodyMassPercent },
           'unconfirmed',
-          'volume-methods-2009',
         )
       : undefined;
   return {
@@ -53,9 +44,8 @@ export function volumeTotals(full: FullPrescription, bouts: readonly Bout[]) {
         'relative-volume-load',
         product(sum(repetitions), percent / 100),
         '1',
-        { formula: 'R * p / 100', symbols: { ...R, p: 'percent' }, inputs: { ...ofSets, percent } },
+        { ...ofSets, percent },
         'unconfirmed',
-        'monitoring-2016',
       ),
     }),
     ...(oneRepMax && { relativeVolumeLoad: overMaximum('relative-volume-load', lifted, '1', ofLoad, unit, oneRepMax) }),
@@ -67,12 +57,11 @@ function overMaximum<K extends AnswerKind>(
   kind: K,
   mass: Decimal,
   answerUnit: '1' | '%',
-  { formula, symbols, inputs }: Working,
+  inputs: Inputs,
   unit: LoadUnit,
   oneRepMax: Answer<'one-repetition-maximum'>,
 ): Answer<K> {
   const maximumUnit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
-  const factor = unit === maximumUnit ? '' : unit === 'lb' ? ` * ${KILOGRAMS_PER_POUND}` : ` / ${KILOGRAMS_PER_POUND}`;
   const scale = answerUnit === '%' ? 100 : 1;
   const value = decimal(convertLoad(mass.toNumber(), unit, maximumUnit))
     .times(scale)
@@ -83,18 +72,7 @@ function overMaximum<K extends AnswerKind>(
   const evidence = kind === 'relative-volume-load' ? 'unconfirmed' : oneRepMax.evidence;
   const part = { part: 'maximum', standardDeviation: share ?? 0, evidence: oneRepMax.evidence } as const;
   return {
-    ...total(
-      kind,
-      value,
-      answerUnit,
-      {
-        formula: `${answerUnit === '%' ? '100 * ' : ''}${formula}${factor} / M`,
-        symbols: { ...symbols, M: 'oneRepMax' },
-        inputs: { ...inputs, oneRepMax },
-      },
-      evidence,
-      ...(kind === 'relative-volume-load' ? (['monitoring-2016'] as const) : []),
-    ),
+    ...total(kind, value, answerUnit, { ...inputs, oneRepMax }, evidence),
     ...(share !== undefined && { ...interval(value, [part]), assumptions: [normalInterval] }),
   };
 }
@@ -104,13 +82,12 @@ export function peaks(full: FullPrescription) {
   const { unit, percent, oneRepMax, sets } = full;
   const loads = sets.flatMap(({ load }) => (load === undefined ? [] : [load]));
   const peak = loads.length > 0 ? Math.max(...loads) : undefined;
-  const ofPeak: Working = { formula: 'w', symbols: { w: 'load' }, inputs: { load: peak ?? 0, unit } };
-  const given = { formula: 'p', symbols: { p: 'percent' }, inputs: { percent: percent ?? 0 } };
+  const ofPeak = { load: peak ?? 0, unit };
   return {
     peakLoad: peak === undefined ? undefined : total('peak-load', peak, loadUnitCode(unit), ofPeak, 'practice'),
     peakPercent:
       percent !== undefined
-        ? total('peak-percent', percent, '%', given, 'practice')
+        ? total('peak-percent', percent, '%', { percent }, 'practice')
         : peak !== undefined && oneRepMax
           ? overMaximum('peak-percent', decimal(peak), '%', ofPeak, unit, oneRepMax)
           : undefined,

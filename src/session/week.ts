@@ -1,14 +1,14 @@
 import { Math, square } from '../quantity/maths.js';
-import type { Answer, AnswerKind, Assumption, Caution, Inputs, Symbols } from '../answer/answer.js';
+import type { Answer, AnswerKind, Assumption, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import { sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
@@ -87,25 +87,7 @@ const PLACES = [
   { field: 'rightLeg', limb: 'leg', side: 'right' },
 ] as const;
 
-const DAY_SUM = 'd1 + d2 + d3 + d4 + d5 + d6 + d7';
-const DAY_SYMBOLS: Symbols = /* @__PURE__ */ frozen({
-  d1: 'day1',
-  d2: 'day2',
-  d3: 'day3',
-  d4: 'day4',
-  d5: 'day5',
-  d6: 'day6',
-  d7: 'day7',
-});
-const MONOTONY_SYMBOLS: Symbols = /* @__PURE__ */ frozen({ L: 'weekLoad', s: 'standardDeviationAu' });
-const RATIO_SYMBOLS: Symbols = /* @__PURE__ */ frozen({ A: 'weekLoad', W: 'earlierWeeks' });
-const RATIO_FORMULAS = { coupled: 'A / ((A + W) / 4)', uncoupled: 'A / (W / 3)' } as const;
 const NOTHING: readonly never[] = /* @__PURE__ */ frozen([]);
-const LOAD_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['athlete-dataset-2024', 'session-rpe-2001']);
-const VOLUME_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['volume-methods-2009']);
-const MONOTONY_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['overtraining-1998', 'athlete-dataset-2024']);
-const RATIO_SOURCES: readonly SourceId[] = /* @__PURE__ */ frozen(['ratio-coupling-2019', 'ratio-pitfalls-2020']);
-
 /** What is taken for granted about a standard deviation: the same for every week, so made once. */
 const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
   frozen({
@@ -119,36 +101,15 @@ const answer = <K extends AnswerKind>(
   unit: Unit,
   equation: string,
   evidence: Grade,
-  formula: string,
-  symbols: Symbols,
   inputs: Inputs,
-  sources: readonly SourceId[],
   assumptions: readonly Assumption[] = NOTHING,
-): Answer<K> => ({
-  kind,
-  value,
-  unit,
-  equation,
-  evidence,
-  formula,
-  symbols,
-  inputs,
-  assumptions,
-  cautions: NOTHING,
-  sources,
-});
+): Answer<K> => ({ kind, value, unit, equation, evidence, inputs, assumptions, cautions: NOTHING });
 
 /** A sum over the days, shown day by day; days left out are 0. */
-const overDays = <K extends AnswerKind>(
-  kind: K,
-  days: readonly number[],
-  unit: Unit,
-  evidence: Grade,
-  sources: readonly SourceId[],
-): Answer<K> => {
+const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit, evidence: Grade): Answer<K> => {
   const [day1 = 0, day2 = 0, day3 = 0, day4 = 0, day5 = 0, day6 = 0, day7 = 0] = days;
   const inputs = { day1, day2, day3, day4, day5, day6, day7 };
-  return answer(kind, sum(days), unit, `${kind}-of-days`, evidence, DAY_SUM, DAY_SYMBOLS, inputs, sources);
+  return answer(kind, sum(days), unit, `${kind}-of-days`, evidence, inputs);
 };
 
 /** Standard deviation of the daily loads; exactly 0 where every day is the same. */
@@ -246,7 +207,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   }
   reader.done();
 
-  const load = overDays('week-load', loads, '{AU}', 'published', LOAD_SOURCES);
+  const load = overDays('week-load', loads, '{AU}', 'published');
   const mean = load.value / DAYS;
   const sd = standardDeviation(loads, mean, deviation === 'sample' ? DAYS - 1 : DAYS);
   const cautions: Caution[] = [];
@@ -262,10 +223,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
         '1',
         `monotony-${deviation}`,
         'published',
-        'L / 7 / s',
-        MONOTONY_SYMBOLS,
         { weekLoad: load, standardDeviationAu: sd, deviation },
-        MONOTONY_SOURCES,
         assumptions,
       )
     : undefined;
@@ -277,25 +235,22 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
       '{AU}',
       `strain-${deviation}`,
       'published',
-      'L * (L / 7 / s)',
-      MONOTONY_SYMBOLS,
       monotony.inputs,
-      MONOTONY_SOURCES,
       assumptions,
     );
   const acuteChronicRatio = ratio && earlier && ratioOf(ratio, load, earlier, cautions);
   const limbs = PLACES.flatMap(({ limb, side }, place) => {
     const [times, kilograms] = [restricted[place], volumes[place]];
     if (!times && !kilograms) return [];
-    const restrictionTime = overDays('restriction-time', times ?? [], 's', 'practice', NOTHING);
-    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg', 'published', VOLUME_SOURCES);
+    const restrictionTime = overDays('restriction-time', times ?? [], 's', 'practice');
+    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg', 'published');
     return [{ limb, side, restrictionTime, ...(volumeLoad && { volumeLoad }) }];
   });
   return {
     load,
     ...(monotony && { monotony }),
     ...(strain && { strain }),
-    sessions: overDays('sessions', counts, '{sessions}', 'practice', NOTHING),
+    sessions: overDays('sessions', counts, '{sessions}', 'practice'),
     limbs,
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
@@ -341,7 +296,6 @@ function ratioOf(
     return undefined;
   }
   const inputs = { weekLoad: load, earlierWeeks: earlier.map(format).join(' + ') };
-  const formula = RATIO_FORMULAS[form];
   const value = load.value / chronic;
-  return answer('acute-chronic-ratio', value, '1', form, 'published', formula, RATIO_SYMBOLS, inputs, RATIO_SOURCES);
+  return answer('acute-chronic-ratio', value, '1', form, 'published', inputs);
 }

@@ -13,12 +13,19 @@ export interface LeastSquares {
   readonly degreesOfFreedom: number;
   readonly residualDeviation: number;
   readonly rSquared: number;
+  readonly adjustedRSquared: number;
+  /**
+   * What the leverage of new readings x is worked out from: 1 / n + |L (x − means)|², L the lower triangle `factor`, each
+   * row up to its diagonal. s² (1 / n + …) is the variance of the fitted line at x.
+   */
+  readonly means: readonly number[];
+  readonly factor: readonly (readonly number[])[];
   /** Residuals, and how far each row pulls the fit towards itself (0 to 1). */
   readonly residuals: readonly number[];
   readonly leverages: readonly number[];
 }
 
-/** Why a fit cannot be made: a column that does not vary, or one that follows from those before it. */
+/** Why a fit cannot be made: a column that does not vary (−1: the outcome), or one that follows from those before it. */
 export interface NoFit {
   readonly column: number;
   readonly why: 'constant' | 'collinear';
@@ -45,6 +52,9 @@ export function leastSquares(columns: readonly (readonly number[])[], y: readonl
   const lengths = centred.map((column) => Math.sqrt(dot(column, column)));
   const constant = lengths.findIndex((length, j) => !(length > 1e-12 * Math.abs(middles[j]!) * Math.sqrt(rows)));
   if (constant >= 0) return { column: constant, why: 'constant' };
+  const target = y.map((value) => value - middleY);
+  const total = dot(target, target);
+  if (!(Math.sqrt(total) > 1e-12 * Math.abs(middleY) * Math.sqrt(rows))) return { column: -1, why: 'constant' };
   const unit = centred.map((column, j) => column.map((value) => value / lengths[j]!));
 
   // Householder reflections: reflectors[j] is the normal of the j-th mirror, r the triangle they leave.
@@ -80,7 +90,6 @@ export function leastSquares(columns: readonly (readonly number[])[], y: readonl
   const left = (target: readonly number[], solution: readonly number[]): number[] =>
     target.map((value, row) => accurateSum([value, ...unit.map((column, j) => -column[row]! * solution[j]!)]));
 
-  const target = y.map((value) => value - middleY);
   const first = solve(target);
   const correction = solve(left(target, first));
   const solution = first.map((value, j) => value + correction[j]!);
@@ -100,7 +109,9 @@ export function leastSquares(columns: readonly (readonly number[])[], y: readonl
   const degreesOfFreedom = rows - terms - 1;
   const residualSquares = squared(residuals);
   const residualDeviation = Math.sqrt(residualSquares / degreesOfFreedom);
-  const inflation = columns.map((_, j) => squared(forward(columns.map((__, k) => (j === k ? 1 : 0)))));
+  // The columns of R⁻ᵀ.
+  const inverse = columns.map((_, j) => forward(columns.map((__, k) => (j === k ? 1 : 0))));
+  const inflation = inverse.map(squared);
   const middleSquares = squared(forward(middles.map((middle, j) => middle / lengths[j]!)));
   const slopes = solution.map((value, j) => value / lengths[j]!);
   return {
@@ -111,7 +122,10 @@ export function leastSquares(columns: readonly (readonly number[])[], y: readonl
     inflation,
     degreesOfFreedom,
     residualDeviation,
-    rSquared: 1 - residualSquares / squared(target),
+    rSquared: 1 - residualSquares / total,
+    adjustedRSquared: 1 - ((residualSquares / total) * (rows - 1)) / degreesOfFreedom,
+    means: middles,
+    factor: columns.map((_, j) => inverse.slice(0, j + 1).map((column, i) => column[j]! / lengths[i]!)),
     residuals,
     leverages: y.map((_, row) => 1 / rows + squared(forward(unit.map((column) => column[row]!)))),
   };

@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { accurateSum, mean } from './sums.js';
+import { columnOf, mean, sumOf } from './sums.js';
 
 /** A straight line through points, with standard errors. */
 export interface Line {
@@ -10,12 +10,6 @@ export interface Line {
   readonly degreesOfFreedom: number;
   readonly residuals: Float64Array;
 }
-
-const sumOf = (length: number, at: (row: number) => number): number => {
-  const values = new Float64Array(length);
-  for (let row = 0; row < length; row += 1) values[row] = at(row);
-  return accurateSum(values);
-};
 
 /**
  * The least-squares line of y on x, in one pass over a million rows.
@@ -37,7 +31,7 @@ export function lineOf(
   const xy = sumOf(n, (row) => (x[row]! - middleX) * (y[row]! - middleY));
   const slope = xy / xx;
   const intercept = middleY - slope * middleX;
-  const residuals = y.map((value, row) => value - middleY - slope * (x[row]! - middleX));
+  const residuals = columnOf(n, (row) => y[row]! - middleY - slope * (x[row]! - middleX));
   if (!people) {
     const variance = sumOf(n, (row) => square(residuals[row]!)) / (n - 2);
     return {

@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { accurateSum, mean } from './sums.js';
+import { mean, sumOf } from './sums.js';
 
 /** A test for a normal distribution, by skewness and kurtosis together. */
 export interface Normality {
@@ -23,10 +23,10 @@ export function normalityOf(values: Float64Array): Normality | undefined {
   const n = values.length;
   if (n < LEAST) return undefined;
   const middle = mean(values);
-  const m2 = accurateSum(values.map((value) => square(value - middle))) / n;
+  const m2 = sumOf(n, (row) => square(values[row]! - middle)) / n;
   if (!(m2 > square(1e-12 * middle))) return undefined;
-  const m3 = accurateSum(values.map((value) => square(value - middle) * (value - middle))) / n;
-  const m4 = accurateSum(values.map((value) => square(square(value - middle)))) / n;
+  const m3 = sumOf(n, (row) => square(values[row]! - middle) * (values[row]! - middle)) / n;
+  const m4 = sumOf(n, (row) => square(square(values[row]! - middle))) / n;
   const skewness = m3 / (m2 * Math.sqrt(m2));
   const kurtosis = m4 / square(m2);
   // Skewness: transformed to normal by an inverse hyperbolic sine.

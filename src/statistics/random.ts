@@ -37,7 +37,7 @@ export function mersenneTwister(seed: number): Random32 {
 }
 
 /** Uniform on 0 (excluded) to 1 (excluded), with 53 random bits. */
-function uniform(random: Random32): number {
+export function uniform(random: Random32): number {
   const high = random() >>> 5;
   const low = random() >>> 6;
   return (high * 67108864 + low + 0.5) / 9007199254740992;
@@ -62,4 +62,30 @@ export function normalDeviates(random: Random32): () => number {
       return x * factor;
     }
   };
+}
+
+/** A whole number from 0 to below `count`. */
+export const indexBelow = (random: Random32, count: number): number => Math.floor(uniform(random) * count);
+
+/** The whole numbers from 0 to below `count` in random order (Fisher–Yates). */
+export function shuffled(random: Random32, count: number): Int32Array {
+  const order = Int32Array.from({ length: count }, (_, index) => index);
+  for (let last = count - 1; last > 0; last -= 1) {
+    const other = indexBelow(random, last + 1);
+    [order[last], order[other]] = [order[other]!, order[last]!];
+  }
+  return order;
+}
+
+/** Chi-square deviates of `degrees` above 2: twice a gamma, by squeeze (ACM Trans Math Softw 2000;26(3):363–372). */
+export function chiSquareDeviate(random: Random32, normal: () => number, degrees: number): number {
+  const d = degrees / 2 - 1 / 3;
+  const c = 1 / Math.sqrt(9 * d);
+  for (;;) {
+    const z = normal();
+    const root = 1 + c * z;
+    if (root <= 0) continue;
+    const v = root * root * root;
+    if (Math.log(uniform(random)) < (z * z) / 2 + d * (1 - v + Math.log(v))) return 2 * d * v;
+  }
 }

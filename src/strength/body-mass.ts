@@ -14,7 +14,8 @@ import {
   type LoadUnit,
   type Sex,
 } from '../quantity/quantities.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** The share of body mass that a movement lifts, its standard deviation between people, and its source. */
 export interface BodyMassShare {
@@ -126,11 +127,8 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
     ...spread,
     equation: `${movement}-share`,
     evidence,
-    formula: 'f * m',
-    symbols: { f: 'fraction', m: 'bodyMass' },
     inputs: { movement, sex, bodyMass, fraction, unit },
     assumptions: [spread ? normalInterval : assumption('share-from-segments')],
     cautions: spread ? [caution('note', 'static-share', undefined, { source })] : [],
-    sources: [source],
   };
 });

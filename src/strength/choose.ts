@@ -7,7 +7,7 @@ import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
 import { inUnit } from './in-unit.js';
 import { EQUATION_SHARE, MANY, MOST } from './limits.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
 
 /** Why an equation does not fit a set: a field that is missing, or that has another value. */
@@ -86,7 +86,7 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
   // An equation fitted on certain people is used only when you describe the person.
   const described = facts.sex !== undefined || facts.ageYears !== undefined || facts.training !== undefined;
   const holdsAt = (candidate: OneRepMaxEquation): boolean => {
-    const value = inUnit(candidate, unit).apply(load, r);
+    const value = inUnit(candidate, unit)(load, r);
     return value >= load && !farFromFitted(candidate, value, { load, r, unit });
   };
   const fitted =
@@ -99,8 +99,7 @@ export function choose({ facts, r, load, unit }: ReadSet): { equation: OneRepMax
         holdsAt(candidate),
     );
   if (fitted) {
-    const { id, sample } = fitted;
-    return { equation: fitted, why: assumption('equation-fitted', { equation: id, sample }) };
+    return { equation: fitted, why: assumption('equation-fitted', { equation: fitted.id }) };
   }
   const near = described && r >= NEAR_80_PERCENT.low && r <= NEAR_80_PERCENT.high;
   const compared = near && COMPARED.find(({ lift, sex }) => lift === facts.lift && sex === facts.sex);

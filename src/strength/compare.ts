@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Assumption, Caution } from '../answer/answer.js';
+import type { Assumption, Caution, Sentence } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -11,12 +11,12 @@ import { oneRepMaxEquations } from './equations.js';
 import { findingsOn } from './findings.js';
 import type { Lift } from './lifts.js';
 import { OLDER_FROM_YEARS } from './limits.js';
-import { assumption, caution } from './messages.js';
+import { caution, sentence } from './messages.js';
 import { maximumBy, type OneRepMax } from './one-rep-max.js';
 import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
 
 /** What a published comparison found about one equation, or that we found none. */
-export interface PublishedBias extends Assumption {
+export interface PublishedBias extends Sentence {
   readonly source?: SourceId;
   readonly evidence?: Grade;
 }
@@ -37,7 +37,7 @@ export interface OneRepMaxComparison {
   readonly notApplying: readonly {
     readonly equation: string;
     readonly name: string;
-    readonly reasons: readonly Assumption[];
+    readonly reasons: readonly Sentence[];
   }[];
   /** Lowest, median and highest answer, in the unit of the load. The spread is highest − lowest, in % of the median. */
   readonly lowest: number;
@@ -52,13 +52,13 @@ const liftWords = (lift: Lift): string => lift.replace('-', ' ');
 
 function biasOf({ id }: OneRepMaxEquation, { facts: { lift, sex } }: ReadSet): PublishedBias[] {
   const found = findingsOn(id, lift, sex).map(({ bias, lifts, who, source, evidence }) => ({
-    ...assumption(bias, { lifts: lifts.map(liftWords).join(' and '), who }),
+    ...sentence(bias, { lifts: lifts.map(liftWords).join(' and '), who }),
     source,
     evidence,
   }));
   return found.length > 0
     ? found
-    : [assumption('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
+    : [sentence('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
 }
 
 /** What holds for the lift with every equation: comparisons that name no equation, and older people. */
@@ -81,10 +81,10 @@ function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
 }
 
 /** Why an equation does not apply; empty where it does. */
-function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Assumption[] {
-  if (equation.byNameOnly) return [assumption('equation-by-name-only', { equation: equation.id })];
+function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Sentence[] {
+  if (equation.byNameOnly) return [sentence('equation-by-name-only', { equation: equation.id })];
   return misfits(equation, set.facts, set.r).map(({ field, expected, received }) =>
-    assumption('equation-needs', { equation: equation.id, field, expected, received }),
+    sentence('equation-needs', { equation: equation.id, field, expected, received }),
   );
 }
 
@@ -129,7 +129,7 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
       const answer = reasons.length === 0 ? maximumBy(equation, set) : undefined;
       if (answer) applying.push({ equation: id, name, answer, bias: biasOf(equation, set) });
       else {
-        const below = assumption('answer-below-load', { equation: id });
+        const below = sentence('answer-below-load', { equation: id });
         notApplying.push({ equation: id, name, reasons: reasons.length > 0 ? reasons : [below] });
       }
     }

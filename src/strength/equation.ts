@@ -3,6 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit, Sex } from '../quantity/quantities.js';
 import type { Lift, Training } from './lifts.js';
+import type { StrengthAssumption } from './assumptions.js';
 import type { StrengthCode } from './messages.js';
 
 /**
@@ -54,7 +55,7 @@ export interface OneRepMaxEquation {
   readonly basis: 'data' | 'practitioner' | 'not-known';
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
-  readonly assumptions: readonly StrengthCode[];
+  readonly assumptions: readonly StrengthAssumption[];
 }
 
 /** One equation from a reading taken while lifting to the load as a percentage of the maximum. */
@@ -73,7 +74,7 @@ export interface RelativeLoadEquation {
   readonly error?: { readonly standardDeviation: number; readonly evidence: Grade };
   readonly evidence: Grade;
   readonly sources: readonly SourceId[];
-  readonly assumptions: readonly StrengthCode[];
+  readonly assumptions: readonly StrengthAssumption[];
   /** What was found against it later: the code of the caution, and where it was found. */
   readonly cautions?: readonly { readonly code: StrengthCode; readonly source: SourceId }[];
 }

@@ -3,31 +3,8 @@ import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of the strength layer. */
 export const strengthMessages = {
-  'one-repetition-is-the-maximum': 'A load lifted once to failure is the 1RM.',
-  'reserve-added': 'We add the repetitions in reserve to the repetitions done.',
-  'rational-form': 'We use the rational form with 36 and 37, not the original four-decimal form.',
-  'decimal-form':
-    'We use the original four-decimal form. The rational form with 36 and 37 is 0.03 % lower at 10 repetitions.',
-  'constant-one-thirtieth': 'We use the constant 1/30. Other texts print 0.033 or 0.0333.',
-  'retest-error': 'Error: the median coefficient of variation of repeated tests, {percent} %.',
-  'first-test-error': 'Error: the typical error between a first and a second test, {percent} %.',
   'first-test-too-low':
     'An untrained person lifts more in a second test: on average {low}–{high} % more in 39 people. Test again before you set loads. No adjustment made.',
-  'error-of-publication':
-    'Error: as published with {equation}, from its own sample. Expect a larger error in other people.',
-  'error-share': 'Error: {percent} % of 1RM, the upper end of what published comparisons found.',
-  'no-error-above-ten': 'No interval: we found no published error above 10 repetitions.',
-  'regression-of-its-device':
-    'The intercept belongs to the device and the people of the sample. On another device the answer may be biased.',
-  'regression-unit-inferred': 'We infer the unit from that of the published error.',
-  'cubic-form-inferred':
-    'We read the coefficients in the publication. We infer that they form a cubic in the repetitions.',
-  'fitted-on': '{equation} was fitted on {sample}.',
-  'equation-default': 'We use {equation}: no equation fits the lift and the person better, or you gave neither.',
-  'equation-fitted':
-    'We use {equation}: it was fitted on this lift, on such people and on these repetitions: {sample}.',
-  'equation-compared':
-    'We use {equation}: a published comparison found it among the most accurate for this lift and sex, near 80 % of 1RM.',
   'many-repetitions':
     'Above 10 repetitions the equations disagree. Test with a heavier load if the person tolerates it.',
   'outside-fitted-repetitions':
@@ -51,12 +28,7 @@ export const strengthMessages = {
     'On average people can do 0.95 repetitions more than they report (95 % confidence interval 0.17–1.73). The 1RM is therefore more likely above the answer than below. No adjustment made.',
   'reserve-long-set':
     'People judge repetitions in reserve poorly in sets of more than 12. Use a heavier load, or go to failure.',
-  'reserve-of-rating':
-    'The scale gives {from} to {to} repetitions in reserve for a rating of {rating}. We use the middle.',
   'load-could-be-added': 'At 9.5 no repetition was left, but more load was possible. The 1RM is above the answer.',
-  'one-rep-max-exact':
-    'We take the 1RM you entered as exact, so there is no interval. Enter a tested or estimated 1RM to get one.',
-  'body-mass-load-exact': 'We take the share of body mass you entered as exact.',
   'maximum-without-error':
     'The true percentage of this load is unknown: the 1RM has no interval, or one that reaches zero. Test the 1RM where that is allowed.',
   'percent-moved': 'The nearest load you can set, {load}, is {reached} % of 1RM instead of {percent} %.',
@@ -66,10 +38,7 @@ export const strengthMessages = {
   'maximum-not-tested': 'The 1RM is estimated from {repetitions} repetitions, not tested.',
   'maximum-of-other-limb':
     'The 1RM is that of the other limb. This limb may be weaker, so the true percentage may be well above the one shown. Test this limb where that is allowed.',
-  'body-mass-counted': 'The 1RM and the percentage include the share of body mass that is lifted.',
   'static-share': 'The share was measured while holding still. In a fast repetition the peak was 68–98 % of body mass.',
-  'share-from-segments':
-    'The share is body mass less the segments that do not move. We found no figure for its spread.',
   'equations-spread':
     'The equations range from {lowest} to {highest}, which is {percent} % of the median. We do not know which is right for this person.',
   'equation-needs': '{equation} needs {field} to be {expected}; received {received}.',
@@ -87,23 +56,15 @@ export const strengthMessages = {
     'People differ widely. At 80 % of 1RM in the leg press, eight weightlifters did 11.8 ± 2.7 repetitions and eight runners 19.8 ± 6.4.',
   'charts-differ':
     'The charts disagree. At 11 repetitions the training load chart prints nothing and the textbook table 70 %. At 12 they print 70 % and 67 %.',
-  'chart-as-printed': 'The percentage is as printed in the {chart}.',
   'maximal-intent':
     'This holds only for repetitions lifted as fast as possible. Do not use it for paced repetitions, such as light sets to a metronome.',
   'velocity-between-people': 'At 50–80 % of 1RM, velocity differs between people by 9–25 % (coefficient of variation).',
-  'mean-propulsive-velocity': 'The velocity is the mean of the propulsive phase.',
-  'mean-velocity': 'The velocity is the mean of the lifting phase.',
-  'peak-velocity': 'The velocity is the peak of the lifting phase.',
   'full-squat-velocity-over-reads':
     'This equation over-reads. In 52 other people, its form for mean velocity read 6–24 points of 1RM too high, most with light loads. Prefer your own load–velocity line from three loads.',
   'above-the-maximum':
     'The reading gives more than 100 %, so this person moves more slowly at 1RM than the sample did. Treat the load as close to 1RM.',
-  'relative-load-no-error': 'No interval: we found no error figure for {equation}.',
-  'loaded-nearest': 'Target {target}: this is the nearest load you can set.',
-  'loaded-not-above': 'Target {target}: this is the nearest load you can set without exceeding it.',
   'plates-run-out': 'The heaviest load you can set is {most}.',
-  'plates-in-pairs': 'Plates go on in pairs, the same on each side. A plate without a partner stays off.',
 } as const satisfies Catalogue;
 
 export type StrengthCode = keyof typeof strengthMessages;
-export const { assumption, caution } = /* @__PURE__ */ speaker(strengthMessages);
+export const { caution, sentence } = /* @__PURE__ */ speaker(strengthMessages);

@@ -9,7 +9,6 @@ import {
 } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
@@ -19,7 +18,8 @@ import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { inUnit } from './in-unit.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
 import { ADULT_FROM_YEARS, EQUATION_SHARE, MANY, OLDER_FROM_YEARS } from './limits.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { readLoad } from './read-load.js';
 import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
 import { reserveError } from './reserve.js';
@@ -89,14 +89,11 @@ function asTested({ load, unit, facts }: Pick<ReadSet, 'load' | 'unit' | 'facts'
     unit: loadUnitCode(unit),
     ...interval(load, [{ part: 'retest', standardDeviation: share * load, evidence }]),
     evidence,
-    formula: 'w',
-    symbols: { w: 'load' },
     assumptions: [
       assumption(first ? 'first-test-error' : 'retest-error', { percent: Number((100 * share).toPrecision(3)) }),
       normalInterval,
     ],
     cautions: first ? [caution('caution', 'first-test-too-low', FIRST_TEST_GAIN, { path: ['training'], source })] : [],
-    sources: [source],
   } as const;
 }
 
@@ -215,16 +212,13 @@ function liftedOnce(set: ReadSet): OneRepMax {
 export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assumption): OneRepMax | undefined {
   const { load, unit, reserve, r } = set;
   if (r === 1) return liftedOnce(set);
-  const { apply, formula } = inUnit(equation, unit);
-  const value = apply(load, r);
+  const value = inUnit(equation, unit)(load, r);
   if (value < load) return undefined;
-  const { id, sample, basis, error } = equation;
+  const { id, basis, error } = equation;
   const assumptions: Assumption[] = why ? [why] : [];
-  if (basis === 'data' && why?.code !== 'equation-fitted')
-    assumptions.push(assumption('fitted-on', { equation: id, sample }));
+  if (basis === 'data' && why?.code !== 'equation-fitted') assumptions.push(assumption('fitted-on', { equation: id }));
   for (const code of equation.assumptions) assumptions.push(assumption(code));
   const cautions = [...equationCautions(equation, set), ...reserveCautions(set)];
-  const sources: SourceId[] = [...equation.sources];
   const errors: ErrorPart[] = [];
   const own = equationDeviation(equation, value, r, unit);
   const known = !Number.isNaN(own);
@@ -234,7 +228,6 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     if (error) assumptions.push(assumption('error-of-publication', { equation: id }));
     else {
       assumptions.push(assumption('error-share', { percent: 100 * EQUATION_SHARE }));
-      sources.push('bench-and-curl-2010');
     }
     assumptions.push(normalInterval);
   } else {
@@ -243,13 +236,11 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
   if (reserve.rating !== undefined) {
     const { rating, from, to } = reserve;
     assumptions.push(assumption('reserve-of-rating', { from, to, rating }));
-    sources.push('reserve-scale-2016', 'reserve-application-2016');
   }
   if (misjudged > 0) {
     const standardDeviation = reserveDeviation(equation, value, r, misjudged);
     errors.push({ part: 'reserve', standardDeviation, evidence: 'derived' });
     assumptions.push(assumption('reserve-added'));
-    sources.push('reserve-accuracy-2017', 'reserve-accuracy-2022');
   }
   if (farFromFitted(equation, value, set)) {
     cautions.push(
@@ -268,12 +259,9 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     ...(known && interval(value, errors)),
     equation: id,
     evidence: equation.evidence,
-    formula,
-    symbols: equation.symbols,
     inputs: inputsOf(set),
     assumptions,
     cautions,
-    sources,
   };
 }
 

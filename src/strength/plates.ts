@@ -6,7 +6,8 @@ import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** A kind of plate. */
 export interface Plate {
@@ -179,6 +180,25 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
 }
 
+/**
+ * Every weight that a bar can be loaded to, lightest first, to the next above a target at the least; `undefined` where
+ * the masses are too fine to count them through.
+ */
+export function loadableWeights({ bar, collars, plates }: Inventory, target: number): number[] | undefined {
+  const base = decimal(bar).plus(decimal(collars));
+  const { kinds, pairStep } = inSteps(plates);
+  const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
+  const below = Math.max(0, Math.floor(decimal(target).minus(base).div(pairStep).toNumber()));
+  const most = Math.min(all, below + kinds[kinds.length - 1]!.steps);
+  if ((most + 1) * kinds.length > MOST_CELLS) return undefined;
+  const reached = fewestPairs(kinds, most)[kinds.length - 1]!;
+  const weights: number[] = [];
+  reached.forEach((pairs, steps) => {
+    if (pairs >= 0) weights.push(pairStep.times(steps).plus(base).toNumber());
+  });
+  return weights;
+}
+
 /** `20 + 2 * 1.25`, as formulas and people read it. */
 const sideText = (perSide: readonly Required<Plate>[]): string =>
   perSide.map(({ mass, count }) => (count === 1 ? `${mass}` : `${count} * ${mass}`)).join(' + ') || '0';
@@ -237,18 +257,15 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
     unit: code,
     equation: 'bar-and-plates',
     evidence: 'definition',
-    formula: 'b + c + 2 * s',
-    symbols: { b: 'bar', c: 'collars', s: 'perSide' },
     inputs: { target, bar, collars, perSide: sideText(perSide), unit, rounding },
     assumptions: [
-      assumption(rounding === 'down' ? 'loaded-not-above' : 'loaded-nearest', { target: formatUnit(target, code) }),
+      assumption(rounding === 'down' ? 'loaded-not-above' : 'loaded-nearest', { target, unit }),
       assumption('plates-in-pairs'),
     ],
     cautions:
       most === undefined
         ? []
         : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
-    sources: [],
     perSide,
   };
 });

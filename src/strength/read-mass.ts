@@ -1,8 +1,8 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { answerFault } from '../answer/read-answer.js';
+import { isSoundAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
-import { assumption } from './messages.js';
+import { assumption } from './assumptions.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
 const MASSES = {
@@ -30,6 +30,18 @@ const ENTERED = 'entered';
 export const exactness = ({ kind, equation }: Pick<Answer<Mass>, 'kind' | 'equation'>): readonly Assumption[] =>
   equation === ENTERED ? [assumption(MASSES[kind].code)] : [];
 
+/** A plain number [`unit`] as a mass, which we take as exact. */
+export const enteredMass = <K extends Mass>(kind: K, value: number, unit: LoadUnit): Answer<K> => ({
+  kind,
+  value,
+  unit: loadUnitCode(unit),
+  equation: ENTERED,
+  evidence: 'definition',
+  inputs: { load: value, unit },
+  assumptions: [assumption(MASSES[kind].code)],
+  cautions: [],
+});
+
 /** A mass: an answer, or a plain number [`unit`], which we take as exact. The value is NaN where it is left out. */
 export function readMass<K extends Mass>(
   reader: Reader,
@@ -38,27 +50,15 @@ export function readMass<K extends Mass>(
   unit: LoadUnit,
   optional = false,
 ): Answer<K> {
-  const { quantity, least, most, code, makers } = MASSES[kind];
+  const { quantity, least, most, makers } = MASSES[kind];
   const expected = `an answer of ${makers}, or a number`;
   const given = reader.anything(name, expected, optional);
   const ucum = loadUnitCode(unit);
   if (typeof given === 'number') {
-    const value = reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN;
-    return {
-      kind,
-      value,
-      unit: ucum,
-      equation: ENTERED,
-      evidence: 'definition',
-      formula: 'w',
-      symbols: { w: 'load' },
-      inputs: { load: value, unit },
-      assumptions: [assumption(code)],
-      cautions: [],
-      sources: [],
-    };
+    return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
   }
-  const fault = given === undefined ? undefined : answerFault(given, kind, ['kg', '[lb_av]'], least, most);
-  if (fault !== undefined) reader.report('wrong-type', name, expected, fault);
-  return given === undefined || fault !== undefined ? ({ kind, value: NaN } as Answer<K>) : (given as Answer<K>);
+  const wanted = { kind, makers: `${makers}, or a number`, units: ['kg', '[lb_av]'], min: least, max: most } as const;
+  return given !== undefined && isSoundAnswer(reader, [name], given, wanted)
+    ? (given as Answer<K>)
+    : ({ kind, value: NaN } as Answer<K>);
 }

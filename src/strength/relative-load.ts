@@ -4,7 +4,8 @@ import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /** What {@link estimateRelativeLoad} takes. */
 export interface RelativeLoadInput {
@@ -73,11 +74,9 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
     ...ends,
     equation: id,
     evidence,
-    formula: equation.formula,
-    symbols: equation.symbols,
     inputs: { [reading]: given },
     assumptions: [
-      assumption('fitted-on', { equation: id, sample: equation.sample }),
+      assumption('fitted-on', { equation: id }),
       ...equation.assumptions.map((code) => assumption(code)),
       ends ? normalInterval : assumption('relative-load-no-error', { equation: id }),
     ],
@@ -90,6 +89,5 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
       ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
-    sources: equation.sources,
   };
 });

@@ -6,13 +6,14 @@ import { format, formatUnit } from '../quantity/format.js';
 import { outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { MANY, MOST } from './limits.js';
 
 type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
 
 /** Two printed charts. They agree up to 10 repetitions, but not above. */
-const charts: Readonly<Record<RepetitionChart, { readonly name: string; readonly cells: Cells }>> = {
+export const charts: Readonly<Record<RepetitionChart, { readonly name: string; readonly cells: Cells }>> = {
   'training-load-chart': {
     name: 'training load chart',
     cells: {
@@ -102,12 +103,9 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
     unit: '%',
     equation: chart,
     evidence,
-    formula: 'p',
-    symbols: { p: 'printed' },
     inputs: { repetitions, chart, printed },
-    assumptions: [assumption('chart-as-printed', { chart: name })],
+    assumptions: [assumption('chart-as-printed', { chart })],
     cautions,
-    sources: [chart],
   };
 }
 
@@ -162,16 +160,13 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
     unit: '%',
     equation: once ? 'lifted-once' : id,
     evidence: equation.evidence,
-    formula: once ? '100' : `100 / (${equation.formula.replace(/\bw\b/g, '1')})`,
-    symbols: once ? {} : { r: 'repetitions' },
-    inputs: { repetitions },
+    inputs: { repetitions, ...(once && { equation: id }) },
     assumptions: [
       ...(once ? [assumption('one-repetition-is-the-maximum')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
-      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id, sample: equation.sample })] : []),
+      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),
     ],
     cautions: cautionsOf(equation, repetitions),
-    sources: equation.sources,
   };
 });
 
@@ -206,7 +201,7 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
   const percent = reader.number('percent');
   const id = reader.optionalChoice('equation', IDS) ?? IDS[0]!;
   const equation = equationNamed(id);
-  const { inverse, evidence, sources, sample } = equation;
+  const { inverse, evidence } = equation;
   let value = NaN;
   if (!inverse) {
     const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
@@ -233,14 +228,11 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
     unit: '{reps}',
     equation: percent === 100 ? 'lifted-once' : id,
     evidence,
-    formula: percent === 100 ? '1' : inverse!.formula.replace(/\bp\b/g, '(P / 100)'),
-    symbols: percent === 100 ? {} : { P: 'percent' },
-    inputs: { percent },
+    inputs: { percent, ...(percent === 100 && { equation: id }) },
     assumptions: [
       ...equation.assumptions.map((code) => assumption(code)),
-      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id, sample })] : []),
+      ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),
     ],
     cautions: cautionsOf(equation, value),
-    sources,
   };
 });

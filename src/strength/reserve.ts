@@ -2,7 +2,8 @@ import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 
 /**
  * The 1–10 scale of repetitions in reserve, for the ratings that name repetitions. Below 5 it describes effort only.
@@ -98,14 +99,11 @@ export const repetitionsInReserveFromRpe = /* @__PURE__ */ withInput(function re
     unit: '{reps}',
     equation: 'reserve-scale-2016',
     evidence: 'secondary',
-    formula: '(a + b) / 2',
-    symbols: { a: 'from', b: 'to' },
     inputs: { reserveRpe, from, to },
     assumptions: [assumption('reserve-of-rating', { from, to, rating: reserveRpe })],
     cautions: [
       caution('note', 'reserve-inaccurate', undefined, { source: 'reserve-accuracy-2017' }),
       caution('note', 'reserve-underestimated', undefined, { source: 'reserve-accuracy-2022' }),
     ],
-    sources: ['reserve-scale-2016', 'reserve-application-2016', 'reserve-accuracy-2017', 'reserve-accuracy-2022'],
   };
 });

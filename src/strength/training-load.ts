@@ -8,7 +8,8 @@ import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
 import { roundToStep, type Rounding } from '../quantity/round.js';
-import { assumption, caution } from './messages.js';
+import { assumption } from './assumptions.js';
+import { caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
 import { exactness, readMass } from './read-mass.js';
 
@@ -53,10 +54,6 @@ export function nearestOf(wanted: number, available: readonly number[], rounding
       undefined,
     );
 }
-
-/** What a formula appends to a mass to convert it to another unit. */
-const factor = (from: LoadUnit, to: LoadUnit): string =>
-  from === to ? '' : to === 'kg' ? ' * 0.45359237' : ' / 0.45359237';
 
 /** The fields that say which loads you can set; at most one may be given. */
 const WAYS = ['step', 'available', 'bar'] as const;
@@ -192,8 +189,6 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     ...(errors.length > 0 && { ...interval(wanted, errors), ...ends }),
     equation: 'percent-of-maximum',
     evidence: oneRepMax.evidence,
-    formula: `p / 100 * M${factor(fromUnit, unit)}${counted ? ` - b${factor(shareUnit, unit)}` : ''}`,
-    symbols: { p: 'percent', M: 'oneRepMax', ...(counted && { b: 'bodyMassLoad' }) },
     inputs: {
       oneRepMax,
       percent,
@@ -219,7 +214,6 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
       ...(errors.length > 0 ? [normalInterval] : []),
     ],
     cautions,
-    sources: ['guideline-review-2019'],
     ...(perSide && { perSide }),
   };
 });

@@ -3,16 +3,16 @@ import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { binomialChance } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
 import { lineOf, type Line } from '../statistics/line.js';
 import { noncentralTQuantile } from '../statistics/noncentral-t.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { normalityOf, type Normality } from '../statistics/normality.js';
+import { quantileBounds } from '../statistics/order.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
-import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
+import { accurateSum, columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
-import { caution } from './messages.js';
+import { caution, short } from './messages.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
@@ -160,7 +160,7 @@ function concordanceOf(x: Float64Array, y: Float64Array, ofDifferentPeople: bool
   const middleY = mean(y);
   const varianceX = squaresAbout(x, middleX) / n;
   const varianceY = squaresAbout(y, middleY) / n;
-  const covariance = accurateSum(x.map((value, row) => (value - middleX) * (y[row]! - middleY))) / n;
+  const covariance = sumOf(n, (row) => (x[row]! - middleX) * (y[row]! - middleY)) / n;
   const apart = middleX - middleY;
   const spread = varianceX + varianceY + square(apart);
   if (!(spread > 0)) return undefined;
@@ -240,11 +240,11 @@ function spreadOfRows(differences: Float64Array): Spread {
 function spreadOfPeople(differences: Float64Array, { of, count, rows }: People): Spread {
   const n = differences.length;
   const sums = new Float64Array(count);
-  differences.forEach((difference, row) => (sums[of[row]!]! += difference));
+  for (let row = 0; row < n; row += 1) sums[of[row]!]! += differences[row]!;
   const means = sums.map((sum, who) => sum / rows[who]!);
   const bias = mean(means);
   const ofMeans = squaresAbout(means, bias) / (count - 1);
-  const within = accurateSum(differences.map((difference, row) => square(difference - means[of[row]!]!))) / (n - count);
+  const within = sumOf(n, (row) => square(differences[row]! - means[of[row]!]!)) / (n - count);
   const inverse = mean(rows.map((number) => 1 / number));
   const parts = [
     [ofMeans, count - 1],
@@ -282,33 +282,17 @@ function spreadOfPeople(differences: Float64Array, { of, count, rows }: People):
 }
 
 /** A percentile (type 7) and the order statistics that bound it with at least 95 %. */
-function percentileOf(sorted: Float64Array, p: number): Percentile {
-  const n = sorted.length;
-  const value = quantile(sorted, p);
-  // The largest r with P(X₍ᵣ₎ > percentile) ≤ 2.5 %, and its mirror image.
-  const rank = (share: number): number => {
-    let [from, to] = [0, n];
-    while (from < to) {
-      const middle = Math.floor((from + to + 1) / 2);
-      if (binomialChance(middle - 1, n, share) <= 0.025) from = middle;
-      else to = middle - 1;
-    }
-    return from;
-  };
-  const [below, above] = [rank(p), rank(1 - p)];
-  return {
-    value,
-    ...(below > 0 && { lower: sorted[below - 1]! }),
-    ...(above > 0 && { upper: sorted[n - above]! }),
-  };
-}
+const percentileOf = (sorted: Float64Array, p: number): Percentile => ({
+  value: quantile(sorted, p),
+  ...quantileBounds(sorted, p),
+});
 
 /** What a count is worth where the rows of a person go together: p (1 − p) over the variance between people. */
 function effectiveRows(hits: Uint8Array, count: number, { of, count: people, rows }: People): number {
   const p = count / hits.length;
   if (count === 0 || count === hits.length) return people;
   const off = rows.map((number) => -p * number);
-  hits.forEach((hit, row) => (off[of[row]!]! += hit));
+  for (let row = 0; row < hits.length; row += 1) off[of[row]!]! += hits[row]!;
   const variance = ((people / (people - 1)) * accurateSum(off.map(square))) / square(hits.length);
   return Math.min(hits.length, (p * (1 - p)) / variance);
 }
@@ -322,12 +306,15 @@ function bySizeOf(
   // The mean of |z| of a standard normal z is √(2 / π).
   const spread = lineOf(
     size,
-    line.residuals.map((left) => Math.abs(left) * Math.sqrt(Math.PI / 2)),
+    columnOf(size.length, (row) => Math.abs(line.residuals[row]!) * Math.sqrt(Math.PI / 2)),
     people,
   );
   if (!spread) return undefined;
-  const least = size.reduce((low, value) => Math.min(low, value), Infinity);
-  const most = size.reduce((high, value) => Math.max(high, value), -Infinity);
+  let [least, most] = [Infinity, -Infinity];
+  for (let row = 0; row < size.length; row += 1) {
+    least = Math.min(least, size[row]!);
+    most = Math.max(most, size[row]!);
+  }
   return {
     size: name,
     bias: { intercept: line.intercept, slope: line.slope },
@@ -342,9 +329,6 @@ function bySizeOf(
     }),
   };
 }
-
-/** A number as it is printed in a caution. */
-const short = (value: number): number => Number(value.toPrecision(2));
 
 const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 || upper < 0;
 
@@ -432,10 +416,10 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
     else keep[n++] = row;
   }
   const kept = keep.subarray(0, n);
-  const take = (column: Float64Array): Float64Array => Float64Array.from(kept, (row) => column[row]!);
+  const take = (column: Float64Array): Float64Array => columnOf(n, (row) => column[kept[row]!]!);
   const x = take(actual);
   const y = take(guess);
-  const people = who && peopleKept(Int32Array.from(kept, (row) => who[row]!));
+  const people = who && peopleKept(kept, who);
   if (issues.length === 0) {
     if (n < LEAST_PAIRS) {
       issues.push(issue('wrong-relation', ['measured'], `at least ${LEAST_PAIRS} pairs with both values`, `${n}`));
@@ -453,9 +437,9 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
   }
   reader.done();
 
-  const differences = y.map((e, row) => e - x[row]!);
-  const [onX, onY] = log ? [x.map(Math.log), y.map(Math.log)] : [x, y];
-  const onScale = log ? onY.map((e, row) => e - onX[row]!) : differences;
+  const differences = columnOf(n, (row) => y[row]! - x[row]!);
+  const [onX, onY] = log ? [columnOf(n, (row) => Math.log(x[row]!)), columnOf(n, (row) => Math.log(y[row]!))] : [x, y];
+  const onScale = log ? columnOf(n, (row) => onY[row]! - onX[row]!) : differences;
   // One row of each person is rows of different people.
   const repeated = people && people.count < n ? people : undefined;
   const spread = repeated ? spreadOfPeople(onScale, repeated) : spreadOfRows(onScale);
@@ -470,7 +454,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
     const t = studentT95(degreesOfFreedom);
     return { intercept: around(intercept, interceptError, t), slope: around(slope, slopeError, t) };
   };
-  const size = sizeName === 'estimated' ? onY : onY.map((e, row) => (e + onX[row]!) / 2);
+  const size = sizeName === 'estimated' ? onY : columnOf(n, (row) => (onY[row]! + onX[row]!) / 2);
   const calibrated = lineOf(onY, onX, repeated);
   const calibration = calibrated && fitted(calibrated);
   const line = lineOf(size, onScale, repeated);
@@ -478,11 +462,7 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
   const bySize = line && bySizeOf(size, sizeName, line, repeated);
   const normality = normalityOf(spread.independent);
   const concordance = concordanceOf(x, y, !repeated);
-  const sorted = repeated ? undefined : Float64Array.from(onScale).sort();
-  const hitsOf = (hits: Uint8Array): Share => {
-    const count = hits.reduce((sum, hit) => sum + hit, 0);
-    return share(count, n, repeated && effectiveRows(hits, count, repeated));
-  };
+  const sorted = repeated ? undefined : onScale.slice().sort();
   const covered = lowers && uppers && coverageOf(x, take(lowers), take(uppers), repeated);
 
   const cautions: Caution[] = [];
@@ -520,26 +500,42 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
     ...(proportionalBias && { proportionalBias }),
     ...(bySize && { bySize }),
     ...(normality && { normality }),
-    rootMeanSquareError: Math.sqrt(accurateSum(differences.map(square)) / n),
-    meanAbsoluteError: accurateSum(differences.map(Math.abs)) / n,
+    rootMeanSquareError: Math.sqrt(squaresAbout(differences, 0) / n),
+    meanAbsoluteError: sumOf(n, (row) => Math.abs(differences[row]!)) / n,
     ...(concordance && { concordance }),
-    within: { ...hitsOf(Uint8Array.from(differences, (d) => (Math.abs(d) <= acceptable ? 1 : 0))), acceptable },
+    within: { ...shareOf(n, (row) => Math.abs(differences[row]!) <= acceptable, repeated), acceptable },
     ...(covered && { coverage: covered }),
     ...(margin !== undefined && { equivalence: equivalenceOf(spread, margin, log) }),
     cautions,
   };
 }
 
-function peopleKept(given: Int32Array): People {
-  const numbers = new Map<number, number>();
-  const of = given.map((who) => {
-    let number = numbers.get(who);
-    if (number === undefined) numbers.set(who, (number = numbers.size));
-    return number;
-  });
-  const rows = new Float64Array(numbers.size);
-  of.forEach((who) => (rows[who]! += 1));
-  return { of, count: numbers.size, rows };
+/** The people of the rows that are kept, numbered anew from 0. */
+function peopleKept(kept: Int32Array, who: Int32Array): People {
+  // Who there is has a number below that of the rows.
+  const numbers = new Int32Array(who.length).fill(-1);
+  const of = new Int32Array(kept.length);
+  let count = 0;
+  for (let row = 0; row < kept.length; row += 1) {
+    const known = who[kept[row]!]!;
+    if (numbers[known]! < 0) numbers[known] = count++;
+    of[row] = numbers[known]!;
+  }
+  const rows = new Float64Array(count);
+  for (let row = 0; row < of.length; row += 1) rows[of[row]!]! += 1;
+  return { of, count, rows };
+}
+
+/** The share of rows that hit, and its interval. */
+function shareOf(rows: number, hit: (row: number) => boolean, people: People | undefined): Share {
+  const hits = new Uint8Array(rows);
+  let count = 0;
+  for (let row = 0; row < rows; row += 1) {
+    if (!hit(row)) continue;
+    hits[row] = 1;
+    count += 1;
+  }
+  return share(count, rows, people && people.count > 1 ? effectiveRows(hits, count, people) : undefined);
 }
 
 /** The share of measurements inside their interval, among the rows that have one. */
@@ -549,12 +545,15 @@ function coverageOf(
   upper: Float64Array,
   people: People | undefined,
 ): Share | undefined {
-  const rows = Int32Array.from(x.keys()).filter((row) => lower[row]! <= upper[row]!);
-  if (rows.length === 0) return undefined;
-  const hits = Uint8Array.from(rows, (row) => (x[row]! >= lower[row]! && x[row]! <= upper[row]! ? 1 : 0));
-  const count = hits.reduce((sum, hit) => sum + hit, 0);
-  const own = people && peopleKept(Int32Array.from(rows, (row) => people.of[row]!));
-  return share(count, rows.length, own && own.count > 1 ? effectiveRows(hits, count, own) : undefined);
+  const rows = new Int32Array(x.length);
+  let count = 0;
+  for (let row = 0; row < x.length; row += 1) if (lower[row]! <= upper[row]!) rows[count++] = row;
+  if (count === 0) return undefined;
+  const covered = (index: number): boolean => {
+    const row = rows[index]!;
+    return x[row]! >= lower[row]! && x[row]! <= upper[row]!;
+  };
+  return shareOf(count, covered, people && peopleKept(rows.subarray(0, count), people.of));
 }
 
 function equivalenceOf(

@@ -1,9 +1,8 @@
 import { Math } from '../quantity/maths.js';
-import type { AnswerKind, Assumption, Symbols } from '../answer/answer.js';
+import type { Answer, AnswerKind, Assumption } from '../answer/answer.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NO_INTERVAL, REFUSED } from './flags.js';
 
@@ -30,10 +29,10 @@ export interface ColumnsAbout<K extends AnswerKind = AnswerKind> {
   readonly scale?: 'log';
   readonly equation: string;
   readonly evidence: Grade;
-  readonly formula: string;
-  readonly symbols: Symbols;
+  readonly ownEquation?: NonNullable<Answer['ownEquation']>;
+  /** What the column answers were calculated from. */
+  readonly inputs?: Readonly<Record<string, ColumnsAbout>>;
   readonly assumptions: readonly Assumption[];
-  readonly sources: readonly SourceId[];
 }
 
 /** Answers over columns. */
@@ -116,6 +115,22 @@ export function writeIntervals(
     const half = NORMAL_95 * standardDeviation[row]!;
     lower[row] = value[row]! - half;
     upper[row] = value[row]! + half;
+  }
+}
+
+/** Of your own equation, from standard deviations as shares of the values: in their unit, as least squares has it. */
+export function writeOwnIntervals(
+  { value, lower, upper, standardDeviation }: AnswerColumns,
+  from: number,
+  to: number,
+): void {
+  for (let row = from; row < to; row += 1) {
+    const answer = value[row]!;
+    const share = standardDeviation[row]!;
+    const half = NORMAL_95 * share * answer;
+    lower[row] = answer - half;
+    upper[row] = answer + half;
+    standardDeviation[row] = share * answer;
   }
 }
 

@@ -1,4 +1,5 @@
 import { Math } from '../quantity/maths.js';
+import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
@@ -9,13 +10,13 @@ export type NumberColumn = number | ArrayLike<number | null | undefined>;
 /** One word for every row, or a word a row. */
 export type WordColumn<T extends string> = T | ArrayLike<T | null | undefined>;
 
-const MOST_ROWS = 50_000_000;
+export const MOST_ROWS = 50_000_000;
 /** Codes of a word column besides the positions of its words. */
 const NO_WORD = 254;
 const WRONG_WORD = 255;
 
 /** A list of any kind; asked so that a proxy cannot pass for a typed array. */
-const isList = (value: unknown): value is ArrayLike<unknown> => {
+export const isList = (value: unknown): value is ArrayLike<unknown> => {
   try {
     return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
   } catch {
@@ -23,13 +24,23 @@ const isList = (value: unknown): value is ArrayLike<unknown> => {
   }
 };
 
-/** The numbers of a plain list: missing ones as NaN, what is no number as Infinity, which no quantity takes. */
-function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array {
+/** What is neither missing nor of the type of its column: text among numbers, 64-bit integers, numbers among words. */
+class WrongElement {
+  constructor(
+    readonly row: number,
+    readonly value: unknown,
+  ) {}
+}
+
+/** The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread. */
+function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | WrongElement {
   const numbers = new Float64Array(rows);
   // By position: an iterator of the caller’s own may never end.
   for (let row = 0; row < rows; row += 1) {
     const value = list[row];
-    numbers[row] = typeof value === 'number' ? value : value === undefined || value === null ? NaN : Infinity;
+    if (typeof value === 'number') numbers[row] = value;
+    else if (value === undefined || value === null) numbers[row] = NaN;
+    else return new WrongElement(row, value);
   }
   return numbers;
 }
@@ -95,6 +106,9 @@ export class Words<T extends string> {
   }
 }
 
+/** What of a column may be missing: nothing, values of it, or only the column as a whole. */
+export type MayMiss = 'nothing' | 'values' | 'column';
+
 /** Reads fields that may hold a value or a column, and holds all columns to one length. */
 export class ColumnReader {
   /** How many rows the columns have; `undefined` while there is no column. */
@@ -108,7 +122,8 @@ export class ColumnReader {
   private list<A extends ArrayLike<unknown>>(
     name: string,
     value: ArrayLike<unknown>,
-    convert: (list: ArrayLike<unknown>, rows: number) => A,
+    expected: string,
+    convert: (list: ArrayLike<unknown>, rows: number) => A | WrongElement,
   ): A | undefined {
     const { rows } = this;
     const report = (expected: string, received: string): undefined => {
@@ -121,7 +136,15 @@ export class ColumnReader {
       if (rows !== undefined && length !== rows)
         return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
       this.rows = length;
-      return convert(value, length);
+      const column = convert(value, length);
+      if (!(column instanceof WrongElement)) return column;
+      this.reader.report(
+        'wrong-type',
+        [name, column.row],
+        `${expected}, or null where it is missing`,
+        describe(column.value),
+      );
+      return undefined;
     } catch {
       return report('a column that can be read', 'an error');
     }
@@ -135,31 +158,36 @@ export class ColumnReader {
     return this.rows ?? 0;
   }
 
-  numbers(name: string, quantity: Quantity, optional = false): Numbers {
+  numbers(name: string, quantity: Quantity, missing: MayMiss = 'nothing'): Numbers {
     const value = this.reader.raw(name);
+    const optional = missing === 'values' || (missing === 'column' && value === undefined);
     if (!isList(value)) {
       const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
       return new Numbers(quantity, Float64Array.of(scalar), false, optional);
     }
-    const values = this.list(name, value, (list, rows) =>
+    const values = this.list(name, value, 'a number', (list, rows) =>
       list instanceof Float64Array ? list : toNumbers(list, rows),
     );
     return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
   }
 
-  words<T extends string>(name: string, words: readonly T[], optional = false): Words<T> {
+  words<T extends string>(name: string, words: readonly T[], missing: MayMiss = 'nothing'): Words<T> {
     const value = this.reader.raw(name);
+    const optional = missing === 'values' || (missing === 'column' && value === undefined);
     if (!isList(value)) {
       const word = optional && value === undefined ? undefined : this.reader.among(name, words, value);
       return new Words(words, Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word)), false, optional);
     }
-    const code = (word: unknown): number => {
-      const position = words.indexOf(word as T);
-      return position >= 0 ? position : word === undefined || word === null ? NO_WORD : WRONG_WORD;
-    };
-    const codes = this.list(name, value, (list, rows) => {
+    const codes = this.list(name, value, 'a word', (list, rows) => {
       const codes = new Uint8Array(rows);
-      for (let row = 0; row < rows; row += 1) codes[row] = code(list[row]);
+      for (let row = 0; row < rows; row += 1) {
+        const word = list[row];
+        const position = words.indexOf(word as T);
+        if (position >= 0) codes[row] = position;
+        else if (word === undefined || word === null) codes[row] = NO_WORD;
+        else if (typeof word === 'string') codes[row] = WRONG_WORD;
+        else return new WrongElement(row, word);
+      }
       return codes;
     });
     return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);

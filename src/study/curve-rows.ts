@@ -1,8 +1,7 @@
 import { NORMAL_95 } from '../statistics/normal.js';
-import { aboveDiastolic, curveDeviation, type PooledCurve } from '../pressure/curve.js';
+import { aboveDiastolic, curveVariance, ownVariance, type PooledCurve } from '../pressure/curve.js';
 import { armCurve2026 } from '../pressure/equations/arm-curve-2026.js';
 import { thighCurve, thighCurve2026 } from '../pressure/equations/thigh-curve-2026.js';
-import { shareAbove } from '../pressure/uncertainty.js';
 import { Math, square } from '../quantity/maths.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import { BLOCK, type AnswerColumns } from './column-answer.js';
@@ -76,18 +75,21 @@ function putValues({ limb, cuffWidthCm, posture }: CurvePlace, rows: number): vo
 }
 
 /** The error of a curve depends on the readings. */
-function putIntervals({ b, error }: PooledCurve, { cuffWidthCm, posture }: CurvePlace, rows: number): void {
+function putIntervals({ b, h, error }: PooledCurve, { cuffWidthCm, posture }: CurvePlace, rows: number): void {
   const { people, laboratory, level, variance } = error;
   const { b: varianceB, a: varianceA, both } = variance;
   const { h: varianceH, b: withB, a: withA } = error.posture[posture];
+  const factor = h[posture];
+  const spread = square(people) + square(laboratory);
   for (let row = 0; row < rows; row += 1) {
     const answer = VALUES[row]!;
     const systolic = SYSTOLICS[row]!;
     const diastolic = DIASTOLICS[row]!;
     const ratio = GIRTHS[row]! / cuffWidthCm;
     const pulse = systolic - diastolic;
-    const own = curveDeviation(
-      aboveDiastolic(b, ratio, pulse),
+    const above = aboveDiastolic(b, ratio, pulse);
+    const own = ownVariance(
+      above,
       ratio,
       pulse,
       (systolic + diastolic) / 2,
@@ -99,11 +101,10 @@ function putIntervals({ b, error }: PooledCurve, { cuffWidthCm, posture }: Curve
       withB,
       withA,
     );
-    const above = shareAbove(answer, diastolic);
-    const deviation = Math.sqrt(square(own * above) + square(people * above) + square(laboratory * above));
-    const factor = Math.exp(NORMAL_95 * deviation);
+    const deviation = Math.sqrt(curveVariance(answer, factor, above, own, spread));
+    const wide = Math.exp(NORMAL_95 * deviation);
     DEVIATIONS[row] = deviation;
-    LOWERS[row] = answer / factor;
-    UPPERS[row] = answer * factor;
+    LOWERS[row] = answer / wide;
+    UPPERS[row] = answer * wide;
   }
 }

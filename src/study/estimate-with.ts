@@ -2,7 +2,17 @@ import { Reader } from '../answer/reader.js';
 import type { OcclusionReadings } from '../pressure/equation.js';
 import { estimateBy, readReadings, type OcclusionPressure } from '../pressure/estimate.js';
 import { inapplicableField, requirement, type ReadingErrors } from '../pressure/uncertainty.js';
-import { equationFromFit, type FittedOcclusionEquation } from './fitted-equation.js';
+import { caution } from '../pressure/estimate-messages.js';
+import { formatUnit } from '../quantity/format.js';
+import { quantities } from '../quantity/quantities.js';
+import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
+
+/** What {@link estimateWith} takes: the readings of an estimate, and those that only your own equation draws on. */
+export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
+  readonly heightCm?: number;
+  readonly bodyMassIndex?: number;
+  readonly skinfoldMm?: number;
+}
 
 /**
  * Limb occlusion pressure by a laboratory’s own equation: the same answer as
@@ -39,18 +49,30 @@ import { equationFromFit, type FittedOcclusionEquation } from './fitted-equation
  * [lop.value, Math.round(lop.standardDeviation! * lop.value), lop.evidence]; // => [157.5, 12, 'derived']
  * ```
  */
-export function estimateWith(
-  fit: FittedOcclusionEquation | object,
-  readings: OcclusionReadings & ReadingErrors,
-): OcclusionPressure {
-  const equation = equationFromFit(fit);
+export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEstimateInput): OcclusionPressure {
+  const { equation, ranges } = readOwnEquation(fit);
   const reader = new Reader(readings);
-  const { readings: taken, given } = readReadings(reader);
+  const { readings: common, given } = readReadings(reader);
+  const own: Partial<Record<OwnReading, number>> = {};
+  for (const field of OWN_READINGS) {
+    const need = equation.own.terms.some((term) => term.field === field);
+    const value = need ? reader.number(field) : reader.optionalNumber(field);
+    if (value !== undefined) own[field] = value;
+  }
+  const taken: OcclusionReadings = { ...common, ...own };
   const field = reader.fine ? inapplicableField(equation, taken) : undefined;
   if (field) reader.report('wrong-relation', field, requirement(equation, field), String(taken[field]));
   else if (reader.fine && !(equation.apply(taken as Required<OcclusionReadings>) > 0)) {
     reader.report('wrong-relation', 'circumferenceCm', `readings for which ${equation.id} gives a pressure`, 'others');
   }
   reader.done();
-  return estimateBy(equation, taken, given);
+  const answer = estimateBy(equation, taken, given);
+  const outside = OWN_READINGS.flatMap((field) => {
+    const [range, value] = [ranges[field], own[field]];
+    if (!range || value === undefined || (value >= range.low && value <= range.high)) return [];
+    const { name, unit } = quantities[field];
+    const words = { name, value, low: range.low, high: formatUnit(range.high, unit), equation: equation.id };
+    return [caution('caution', 'outside-fitted-range', words, { path: [field] })];
+  });
+  return outside.length > 0 ? { ...answer, cautions: [...answer.cautions, ...outside] } : answer;
 }

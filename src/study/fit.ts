@@ -1,40 +1,25 @@
 import { Math, square } from '../quantity/maths.js';
+import type { Caution } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
+import type { Limb, Posture } from '../quantity/quantities.js';
+import { leastSquares, type LeastSquares } from '../statistics/least-squares.js';
+import { lineOf } from '../statistics/line.js';
+import { normalityOf } from '../statistics/normality.js';
+import { diagnosticsOf } from '../statistics/regression.js';
+import { studentT95 } from '../statistics/student-t.js';
 import {
-  limbGirth,
-  LIMBS,
-  POSTURES,
-  quantities,
-  SEXES,
-  type Limb,
-  type Posture,
-  type Sex,
-} from '../quantity/quantities.js';
-import {
-  FITTED_ID,
+  COEFFICIENT,
+  coefficientOf,
   formulaOf,
-  isFittedId,
+  readIdentity,
   SEX_CODES,
   TERM_FIELDS,
-  type Coefficient,
   type FittedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { leastSquares } from '../statistics/least-squares.js';
-import { studentT95 } from '../statistics/student-t.js';
-
-/** One person’s measured occlusion pressure with the readings to foretell it from. */
-export interface FitRow {
-  /** Measured limb occlusion pressure. */
-  readonly valueMmHg: number;
-  readonly circumferenceCm?: number;
-  readonly systolicMmHg?: number;
-  readonly diastolicMmHg?: number;
-  readonly cuffWidthCm?: number;
-  readonly ageYears?: number;
-  readonly sex?: Sex;
-}
+import { caution, short } from './messages.js';
+import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.js';
 
 /** What {@link fitOcclusionEquation} takes. */
 export interface FitInput {
@@ -49,15 +34,12 @@ export interface FitInput {
   readonly terms: readonly TermField[];
   /** One row a person. */
   readonly rows: readonly FitRow[];
+  /** Whether to return `diagnostics`: residuals, leverages, distances, covariance, robust standard errors. */
+  readonly diagnostics?: boolean;
 }
 
 /** Rows asked for each term (`practice`). */
 const ROWS_PER_TERM = 10;
-const MOST_ROWS = 10_000;
-/** Digits of a coefficient, so that the formula as printed is the equation. */
-const DIGITS = 8;
-
-const printed = (value: number): number => Number(value.toPrecision(DIGITS));
 
 /** The fields to fit on: each once, in the order of the formula. */
 function readTerms(reader: Reader): TermField[] {
@@ -71,31 +53,8 @@ function readTerms(reader: Reader): TermField[] {
   return terms;
 }
 
-/** One row: its readings as numbers, refused where a term is missing or a reading impossible. */
-function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: number; x: number[] } {
-  const y = row.number('valueMmHg');
-  const readings: Partial<Record<TermField, number>> = {};
-  for (const field of TERM_FIELDS) {
-    const need = terms.includes(field);
-    if (field === 'sex') {
-      const sex = need ? row.choice(field, SEXES) : row.optionalChoice(field, SEXES);
-      if (sex) readings.sex = SEX_CODES[sex];
-    } else {
-      const bounds = field === 'circumferenceCm' ? limbGirth[limb] : quantities[field];
-      const value = need ? row.number(field, bounds) : row.optionalNumber(field, bounds);
-      if (value !== undefined) readings[field] = value;
-    }
-  }
-  const { systolicMmHg, diastolicMmHg } = readings;
-  // What is not told compares with nothing.
-  if ((systolicMmHg ?? NaN) <= (diastolicMmHg ?? NaN)) {
-    row.report('swapped-pressures', 'systolicMmHg', 'above the diastolic pressure', String(systolicMmHg));
-  }
-  return { y, x: terms.map((field) => readings[field] ?? NaN) };
-}
-
 /**
- * An occlusion-pressure equation for a laboratory’s own cuff, by least squares on its own measurements.
+ * Your own occlusion-pressure equation, by least squares on your measurements.
  *
  * Formula: LOP = b₀ + b₁ x₁ + … , the xᵢ being the `terms`; solved by QR (Householder) on centred and scaled columns.
  *
@@ -103,16 +62,21 @@ function readRow(row: Reader, limb: Limb, terms: readonly TermField[]): { y: num
  * {@link columns} for many, {@link equationFromFit} for the record itself. Coefficients are rounded to 8
  * significant digits, so that the formula as printed is the equation.
  *
- * - Error of its answers: the leave-one-out error, each person foretold from all the others. It holds for people,
- *   cuffs, postures and hands like those of the rows; elsewhere it is larger.
- * - Refused: fewer than 10 rows for each term (`practice`); a term that does not vary, or that follows from the
- *   others; a row that decides a coefficient alone.
- * - Evidence: `derived`, from the caller’s own rows. Rows are taken as different people.
+ * - Error of its answers: a prediction interval for each person, ± t s √(1 + h); s is the residual standard deviation
+ *   [mmHg], h the leverage of the person’s readings (1 / n at the means, more with the distance from them), t Student’s
+ *   with n − k − 1 degrees of freedom. It holds for people, cuffs, postures and hands like those of the rows, for
+ *   residuals that are normal and spread evenly: `cautions` name what these rows do not meet.
+ * - On `diagnostics: true`: residuals, leverages, Cook’s distances, the covariance of the coefficients, and HC3
+ *   standard errors, which hold where residuals spread unevenly.
+ * - Refused: fewer than 10 rows for each term (`practice`); a term or a measured pressure that does not vary; a term that
+ *   follows from the others; a row that decides a coefficient alone; a coefficient beyond ± 1e6.
+ * - Evidence: `derived`, from your own rows. Rows are taken as different people.
+ * - Source: J Econom 1985;29(3):305–325 (HC3), Technometrics 1977;19(1):15–18 (Cook’s distance): from memory, unconfirmed.
  *
  * @function
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
- * (measured LOP) [mmHg] and its readings
- * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg].
+ * (measured LOP) [mmHg] and its readings; `diagnostics`
+ * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg], and cautions.
  * @throws InputError naming every wrong field of every row, or why the rows cannot carry the fit.
  *
  * @example
@@ -131,35 +95,34 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
   input: FitInput,
 ): FittedOcclusionEquation {
   const reader = new Reader(input);
-  const id = reader.optionalText('id', FITTED_ID, isFittedId);
-  if (id === undefined && reader.fine) reader.report('missing', 'id', FITTED_ID, 'undefined');
-  const limb = reader.choice('limb', LIMBS);
-  const posture = reader.choice('posture', POSTURES);
+  const { id, limb, posture } = readIdentity(reader);
   const terms = readTerms(reader);
   const anyWidth = terms.includes('cuffWidthCm');
   const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
   if (anyWidth && width !== undefined) {
     reader.report('wrong-relation', 'cuffWidthCm', 'left out where it is a term', String(width));
   }
-  const readers = reader.optionalList('rows', 'a list of rows, one a person', MOST_ROWS);
-  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', 'a list of rows, one a person', 'undefined');
-  const rows = (readers ?? []).map((row) => readRow(row, limb, terms));
+  const wanted = readFlag(reader, 'diagnostics');
+  const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;
   if (reader.fine && rows.length < least) {
     reader.report('wrong-relation', 'rows', `at least ${least}, ${ROWS_PER_TERM} for each term`, `${rows.length}`);
   }
   reader.done();
 
-  const columns = terms.map((_, term) => rows.map(({ x }) => x[term]!));
+  const columns = terms.map((field) =>
+    rows.map(({ readings }) => (field === 'sex' ? SEX_CODES[readings.sex!] : readings[field]!)),
+  );
   const fit = leastSquares(
     columns,
-    rows.map(({ y }) => y),
+    rows.map(({ valueMmHg }) => valueMmHg),
   );
   const refuse = (name: string, expected: string, received: string): never => {
     reader.report('wrong-relation', name, expected, received);
     return reader.done() as never;
   };
   if ('why' in fit) {
+    if (fit.column < 0) return refuse('rows', 'measured pressures that vary', 'one valueMmHg in every row');
     const field = terms[fit.column]!;
     return fit.why === 'constant'
       ? refuse('terms', `readings that vary; leave ${field} out`, `one value of ${field} in every row`)
@@ -169,26 +132,25 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
   if (alone >= 0) {
     return refuse('rows', 'such that no one row decides a coefficient alone', `row ${alone}, which does`);
   }
+  const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > COEFFICIENT.max);
+  if (beyond !== undefined) {
+    const expected = `readings that vary more: every coefficient from ${COEFFICIENT.min} to ${COEFFICIENT.max}`;
+    return refuse('rows', expected, `one of ${beyond.toPrecision(3)}`);
+  }
   const t = studentT95(fit.degreesOfFreedom);
-  const coefficient = (value: number, standardError: number): Coefficient => ({
-    coefficient: printed(value),
-    standardError,
-    lower: value - t * standardError,
-    upper: value + t * standardError,
-  });
-  const intercept = coefficient(fit.intercept, fit.interceptError);
+  const intercept = coefficientOf(fit.intercept, fit.interceptError, t);
   const fitted = terms.map((field, term) => ({
     field,
-    ...coefficient(fit.slopes[term]!, fit.slopeErrors[term]!),
+    ...coefficientOf(fit.slopes[term]!, fit.slopeErrors[term]!, t),
     inflation: fit.inflation[term]!,
-    low: columns[term]!.reduce((low, value) => Math.min(low, value)),
-    high: columns[term]!.reduce((high, value) => Math.max(high, value)),
+    ...rangeOf(columns[term]!),
   }));
   const leftOut = fit.residuals.reduce((sum, value, row) => sum + square(value / (1 - fit.leverages[row]!)), 0);
+  const diagnostics = diagnosticsOf(fit, columns);
   return {
     document: 'fitted-occlusion-equation',
     schemaVersion: 1,
-    id: id!,
+    id,
     ...formulaOf({ intercept, terms: fitted }),
     limb,
     cuffWidthCm: width ?? 'any',
@@ -199,7 +161,66 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
     terms: fitted,
     degreesOfFreedom: fit.degreesOfFreedom,
     rSquared: fit.rSquared,
+    adjustedRSquared: fit.adjustedRSquared,
     residualMmHg: fit.residualDeviation,
     leaveOneOutMmHg: Math.sqrt(leftOut / rows.length),
+    leverage: { means: fit.means, factor: fit.factor },
+    ...(wanted && {
+      diagnostics: {
+        residualsMmHg: fit.residuals,
+        studentized: diagnostics.studentized,
+        leverages: fit.leverages,
+        cooksDistances: diagnostics.cooksDistances,
+        covariance: diagnostics.covariance,
+        robust: [fit.intercept, ...fit.slopes].map((value, index) => {
+          const standardError = Math.sqrt(diagnostics.robustCovariance[index]![index]!);
+          return { standardError, lower: value - t * standardError, upper: value + t * standardError };
+        }),
+      },
+    }),
+    cautions: cautionsOf(
+      fit,
+      diagnostics.cooksDistances,
+      terms,
+      rows.map(({ valueMmHg }) => valueMmHg),
+    ),
   };
 });
+
+/** A variance inflation from here on makes a coefficient uncertain (`practice`). */
+const COLLINEAR = 10;
+/** A row with such a distance moves the whole fit (`practice`). */
+const INFLUENTIAL = 1;
+
+function cautionsOf(
+  { inflation, residuals, residualDeviation }: LeastSquares,
+  distances: readonly number[],
+  terms: readonly TermField[],
+  measured: readonly number[],
+): Caution[] {
+  const cautions: Caution[] = [];
+  terms.forEach((field, term) => {
+    if (inflation[term]! < COLLINEAR) return;
+    cautions.push(caution('caution', 'collinear-term', { field, inflation: short(inflation[term]!) }));
+  });
+  distances.forEach((distance, row) => {
+    if (distance > INFLUENTIAL)
+      cautions.push(caution('caution', 'influential-row', { row, distance: short(distance) }));
+  });
+  if (!(residualDeviation > 0)) return cautions;
+  const left = Float64Array.from(residuals);
+  const normality = normalityOf(left);
+  if (normality && normality.chance < 0.05) {
+    const { skewness, excessKurtosis } = normality;
+    const values = { skewness: short(skewness), excessKurtosis: short(excessKurtosis) };
+    cautions.push(caution('caution', 'residuals-not-normal', values));
+  }
+  const spread = lineOf(
+    Float64Array.from(measured, (value, row) => value - left[row]!),
+    left.map(Math.abs),
+  );
+  if (spread && Math.abs(spread.slope) > studentT95(spread.degreesOfFreedom) * spread.slopeError) {
+    cautions.push(caution('caution', 'residual-spread-changes', { slope: short(spread.slope) }));
+  }
+  return cautions;
+}

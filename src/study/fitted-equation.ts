@@ -1,10 +1,11 @@
 import { Math } from '../quantity/maths.js';
-import type { Symbols } from '../answer/answer.js';
+import { normalInterval, type ErrorPart, type Symbols } from '../answer/answer.js';
 import { describe, InputError, isInputError, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import type { ExtraReading, OcclusionEquation } from '../pressure/equation.js';
-import { occlusionEquations } from '../pressure/equations.js';
+import type { Grade } from '../evidence/grades.js';
+import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
+import { EQUATION_IDS, occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import {
   LIMBS,
   POSTURES,
@@ -15,6 +16,15 @@ import {
   type QuantityName,
 } from '../quantity/quantities.js';
 import { frozen } from '../quantity/frozen.js';
+import { NORMAL_95 } from '../statistics/normal.js';
+import { leverageAt } from '../statistics/regression.js';
+import { studentT95 } from '../statistics/student-t.js';
+import type { Caution } from '../answer/answer.js';
+
+/** Readings that only your own equation draws on. */
+export const OWN_READINGS = ['heightCm', 'bodyMassIndex', 'skinfoldMm'] as const;
+/** A reading that only your own equation draws on. */
+export type OwnReading = (typeof OWN_READINGS)[number];
 
 /** Readings that a fitted equation can draw on, in the order its formula has them. */
 export const TERM_FIELDS = [
@@ -24,9 +34,12 @@ export const TERM_FIELDS = [
   'cuffWidthCm',
   'ageYears',
   'sex',
+  ...OWN_READINGS,
 ] as const;
-/** A reading that an equation of one’s own can be fitted on. */
+/** A reading that your own equation can be fitted on. */
 export type TermField = (typeof TERM_FIELDS)[number];
+/** The term of a recalibrated equation: the estimate of the published one. */
+export const ESTIMATE = 'estimateMmHg';
 
 /** How sex enters a formula. */
 export const SEX_CODES = /* @__PURE__ */ frozen({ male: 1, female: 2 });
@@ -38,6 +51,9 @@ const SYMBOLS: Record<TermField, string> = {
   cuffWidthCm: 'W',
   ageYears: 'age',
   sex: 'sex',
+  heightCm: 'height',
+  bodyMassIndex: 'BMI',
+  skinfoldMm: 'skinfold',
 };
 
 /** A coefficient with its standard error and 95 % confidence interval (Student’s t). */
@@ -58,173 +74,349 @@ export interface FittedTerm extends Coefficient {
   readonly high: number;
 }
 
-/** A laboratory’s own occlusion-pressure equation: plain JSON, to be stored, sent and used like a published one. */
-export interface FittedOcclusionEquation {
-  readonly document: 'fitted-occlusion-equation';
+/** What the leverage h of a new person is worked out from: 1 / n + |L (x − means)|². */
+export interface Leverage {
+  /** Means of the terms in the rows; sex as coded. */
+  readonly means: readonly number[];
+  /** The lower triangle L, each row up to its diagonal. */
+  readonly factor: readonly (readonly number[])[];
+}
+
+/** Row by row and coefficient by coefficient, for a fit with `diagnostics: true`. Coefficients: intercept, then terms. */
+export interface FitDiagnostics {
+  /** Measured − fitted [mmHg]. */
+  readonly residualsMmHg: readonly number[];
+  /** Residuals over their own standard deviation, worked out from the other rows. */
+  readonly studentized: readonly number[];
+  /** How far each row pulls the fit towards itself, 0 to 1. */
+  readonly leverages: readonly number[];
+  /** How far all fitted values move without the row. */
+  readonly cooksDistances: readonly number[];
+  /** Covariance of the coefficients. */
+  readonly covariance: readonly (readonly number[])[];
+  /** Standard errors that hold where residuals spread unevenly (HC3), with Student’s t intervals. */
+  readonly robust: readonly Omit<Coefficient, 'coefficient'>[];
+}
+
+/** What decides the answers of your own equation, fitted or recalibrated. */
+interface OwnDocument {
   readonly schemaVersion: 1;
+  /** Your name for it. */
   readonly id: string;
+  /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
   readonly symbols: Symbols;
   readonly limb: Limb;
   readonly cuffWidthCm: number | 'any';
   readonly posture: Posture;
-  readonly evidence: 'derived';
+  readonly evidence: Grade;
+  /** Rows it was fitted to. */
   readonly people: number;
-  readonly intercept: Coefficient;
-  readonly terms: readonly FittedTerm[];
   readonly degreesOfFreedom: number;
-  readonly rSquared: number;
   /** Residual standard deviation, with the degrees of freedom taken off. */
   readonly residualMmHg: number;
-  /** Root mean square of the errors when each row is foretold from all the others. */
+  /** Root mean square of the errors when each row is predicted from all the others. */
   readonly leaveOneOutMmHg: number;
+  readonly leverage: Leverage;
+  /** Which assumptions these rows do not meet. */
+  readonly cautions: readonly Caution[];
 }
 
-/** The part of a fitted equation that decides its answers. */
-type Core = Pick<FittedOcclusionEquation, 'id' | 'limb' | 'cuffWidthCm' | 'posture' | 'people' | 'leaveOneOutMmHg'> & {
-  readonly intercept: Pick<Coefficient, 'coefficient'>;
-  readonly terms: readonly Pick<FittedTerm, 'field' | 'coefficient' | 'low' | 'high'>[];
-};
+/** Your own occlusion-pressure equation: plain JSON, to be stored, sent and used like a published one. */
+export interface FittedOcclusionEquation extends OwnDocument {
+  readonly document: 'fitted-occlusion-equation';
+  readonly intercept: Coefficient;
+  readonly terms: readonly FittedTerm[];
+  readonly rSquared: number;
+  /** R² with the number of terms taken off. */
+  readonly adjustedRSquared: number;
+  readonly diagnostics?: FitDiagnostics;
+}
 
-/** `60 + 1.1 * C - 8 * sex`, and what the symbols stand for. */
-export function formulaOf({ intercept, terms }: Pick<Core, 'intercept' | 'terms'>): {
+/** A published equation, recalibrated to your own people: plain JSON, used like a fitted one. */
+export interface RecalibratedOcclusionEquation extends OwnDocument {
+  readonly document: 'recalibrated-occlusion-equation';
+  /** The published equation. */
+  readonly base: OcclusionEquationId;
+  /** After shrinkage. */
+  readonly intercept: { readonly coefficient: number };
+  /** The one term, the estimate of the published equation; its coefficient is the slope after shrinkage. */
+  readonly terms: readonly [
+    { readonly field: 'estimateMmHg'; readonly coefficient: number; readonly low: number; readonly high: number },
+  ];
+  /** Before shrinkage. */
+  readonly leastSquares: { readonly intercept: Coefficient; readonly slope: Coefficient };
+  /** How much of the least-squares correction is kept, 0 to 1: of the mean difference, and of the slope’s distance from 1. */
+  readonly shrinkage: { readonly offset: number; readonly slope: number };
+  /** How wrong the published equation was in these rows: mean of estimate − measurement, and root mean square. */
+  readonly published: { readonly biasMmHg: number; readonly rootMeanSquareMmHg: number };
+  /** Ranges of the readings in the rows. */
+  readonly ranges: Partial<Record<TermField, Range>>;
+}
+
+/** Your own equation, as `fitOcclusionEquation` or `recalibrateOcclusionEquation` returned it. */
+export type OwnOcclusionEquation = FittedOcclusionEquation | RecalibratedOcclusionEquation;
+
+/** The part of the document that decides its answers. */
+interface Core {
+  readonly id: string;
+  readonly limb: Limb;
+  readonly cuffWidthCm: number | 'any';
+  readonly posture: Posture;
+  readonly people: number;
+  readonly residualMmHg: number;
+  readonly leverage: Leverage;
+  readonly base?: OcclusionEquation | undefined;
+  readonly intercept: { readonly coefficient: number };
+  readonly terms: readonly { readonly field: string; readonly coefficient: number }[];
+  readonly ranges: Partial<Record<TermField, Range>>;
+}
+
+/** `60 + 1.1 * C - 8 * sex`, and what the symbols stand for; a recalibrated one has the formula of its base inside. */
+export function formulaOf({ intercept, terms, base }: Pick<Core, 'intercept' | 'terms' | 'base'>): {
   formula: string;
   symbols: Symbols;
 } {
   const parts = terms.map(({ field, coefficient }) => {
-    return `${coefficient < 0 ? '-' : '+'} ${Math.abs(coefficient)} * ${SYMBOLS[field]}`;
+    const of = base ? `(${base.formula})` : SYMBOLS[field as TermField];
+    return `${coefficient < 0 ? '-' : '+'} ${Math.abs(coefficient)} * ${of}`;
   });
   return {
     formula: [String(intercept.coefficient), ...parts].join(' '),
-    symbols: Object.fromEntries(
-      terms.map(({ field }) => [SYMBOLS[field], field === 'sex' ? { field, codes: SEX_CODES } : field]),
-    ),
+    symbols:
+      base?.symbols ??
+      Object.fromEntries(
+        terms.map(({ field }) => [
+          SYMBOLS[field as TermField],
+          field === 'sex' ? { field, codes: SEX_CODES } : (field as QuantityName),
+        ]),
+      ),
   };
 }
 
+/** How other answers name what made them. */
+const RESERVED = ['calibrated', 'posture-shift', 'bladder-bias', 'width-correction', 'fixed'];
+
 export const isFittedId = (id: string): boolean =>
-  /^[a-z][a-z0-9-]{0,59}$/.test(id) && !occlusionEquations.some((equation) => equation.id === id);
+  /^[a-z][a-z0-9-]{0,59}$/.test(id) &&
+  !id.startsWith('measured-') &&
+  !RESERVED.includes(id) &&
+  !occlusionEquations.some((equation) => equation.id === id);
 export const FITTED_ID = 'lower-case letters, digits and hyphens, and not the id of a published equation';
 
-const COEFFICIENT: Quantity = { name: 'coefficient', unit: '1', min: -1e6, max: 1e6 };
-const ERROR: Quantity = { name: 'leave-one-out error', unit: 'mm[Hg]', min: 0, max: 1000 };
-const PEOPLE: Quantity = { name: 'people', unit: '1', min: 3, max: 1e6, whole: true };
+/** Digits of a coefficient, so that the formula as printed is the equation. */
+const DIGITS = 8;
 
-/** Reads what decides the answers; the rest of the document is carried along unread. */
-function readCore(fit: unknown): Core {
-  const issues: InputIssue[] = [];
-  const reader = new Reader(plainInput(fit, 'an equation of fitOcclusionEquation'), [], issues);
-  const number = (from: Reader, name: string, quantity: Quantity): number =>
-    from.judge(name, quantity, from.raw(name)) ?? NaN;
-  if (reader.raw('document') !== 'fitted-occlusion-equation') {
-    reader.report('wrong-type', 'document', "'fitted-occlusion-equation'", 'something else');
-  }
+export const printed = (value: number): number => Number(value.toPrecision(DIGITS));
+
+export const coefficientOf = (value: number, standardError: number, t: number): Coefficient => ({
+  coefficient: printed(value),
+  standardError,
+  lower: value - t * standardError,
+  upper: value + t * standardError,
+});
+
+/** Your name for an equation, and what all rows have in common. */
+export function readIdentity(reader: Reader): { readonly id: string; readonly limb: Limb; readonly posture: Posture } {
   const id = reader.optionalText('id', FITTED_ID, isFittedId);
   if (id === undefined && reader.fine) reader.report('missing', 'id', FITTED_ID, 'undefined');
-  const limb = reader.choice('limb', LIMBS);
+  return { id: id!, limb: reader.choice('limb', LIMBS), posture: reader.choice('posture', POSTURES) };
+}
+
+/** A coefficient beyond this is neither made nor taken. */
+export const COEFFICIENT: Quantity = { name: 'coefficient', unit: '1', min: -1e6, max: 1e6 };
+const FACTOR: Quantity = { name: 'factor of the leverage', unit: '1', min: -1e12, max: 1e12 };
+const ERROR: Quantity = { name: 'residual standard deviation', unit: 'mm[Hg]', min: 0, max: 1000 };
+const PEOPLE: Quantity = { name: 'people', unit: '1', min: 3, max: 1e6, whole: true };
+
+const DOCUMENTS = ['fitted-occlusion-equation', 'recalibrated-occlusion-equation'] as const;
+
+const number = (from: Reader, name: string, quantity: Quantity): number =>
+  from.judge(name, quantity, from.raw(name)) ?? NaN;
+
+function readRange(of: Reader): Range {
+  return { low: number(of, 'low', COEFFICIENT), high: number(of, 'high', COEFFICIENT) };
+}
+
+/** Means and triangle, as many as there are terms. */
+function readLeverage(from: Reader, terms: number): Leverage {
+  const expected = `${terms} numbers, one for each term`;
+  const means = from.optionalNumbers('means', COEFFICIENT) ?? [];
+  if (from.fine && means.length !== terms) from.report('wrong-relation', 'means', expected, `${means.length}`);
+  const rows = from.values('factor', `a list of ${terms} lists of numbers`);
+  const triangle = rows.length === terms && rows.every((row, j) => Array.isArray(row) && row.length === j + 1);
+  const numbers = triangle ? (rows as unknown[][]).flat() : [];
+  const sound = numbers.every((one) => typeof one === 'number' && one >= FACTOR.min && one <= FACTOR.max);
+  if (from.fine && !(triangle && sound)) {
+    from.report('wrong-relation', 'factor', 'a lower triangle of numbers, one row for each term', 'something else');
+  }
+  return { means, factor: rows as number[][] };
+}
+
+/** Reads what decides the answers; the rest of the document is carried along unread. */
+function readCore(given: unknown): Core {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(plainInput(given, 'an equation of fitOcclusionEquation'), [], issues);
+  const document = reader.choice('document', DOCUMENTS);
+  const { id, limb, posture } = readIdentity(reader);
+  const recalibrated = document === 'recalibrated-occlusion-equation';
+  const baseId = recalibrated ? reader.choice('base', EQUATION_IDS) : undefined;
   const width = reader.raw('cuffWidthCm');
   const cuffWidthCm = width === 'any' ? width : (reader.judge('cuffWidthCm', quantities.cuffWidthCm, width) ?? NaN);
-  const posture = reader.choice('posture', POSTURES);
   const people = number(reader, 'people', PEOPLE);
-  const leaveOneOutMmHg = number(reader, 'leaveOneOutMmHg', ERROR);
+  const residualMmHg = number(reader, 'residualMmHg', ERROR);
   const intercept = { coefficient: number(reader.child('intercept'), 'coefficient', COEFFICIENT) };
+  const fields: readonly string[] = recalibrated ? [ESTIMATE] : TERM_FIELDS;
   const terms = (reader.optionalList('terms', 'a list of terms') ?? []).map((term) => ({
-    field: term.choice('field', TERM_FIELDS),
+    field: term.choice('field', fields),
     coefficient: number(term, 'coefficient', COEFFICIENT),
-    low: number(term, 'low', COEFFICIENT),
-    high: number(term, 'high', COEFFICIENT),
+    ...readRange(term),
   }));
   if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
     reader.report('wrong-relation', 'terms', 'one term for each of its fields', 'none, or a field twice');
   }
+  if (reader.fine && people < terms.length + 2) {
+    reader.report('wrong-relation', 'people', `at least ${terms.length + 2} for so many terms`, `${people}`);
+  }
+  const leverage = readLeverage(reader.child('leverage'), terms.length);
+  const ranges: Partial<Record<TermField, Range>> = {};
+  if (recalibrated) {
+    const given = reader.child('ranges');
+    for (const field of TERM_FIELDS) {
+      const range = given.optionalChild(field);
+      if (range) ranges[field] = readRange(range);
+    }
+  } else for (const { field, low, high } of terms) if (field !== 'sex') ranges[field as TermField] = { low, high };
   if (issues.length > 0) throw new InputError(issues);
-  return { id: id!, limb, cuffWidthCm, posture, people, leaveOneOutMmHg, intercept, terms };
+  const base = occlusionEquations.find((equation) => equation.id === baseId);
+  return { id, limb, cuffWidthCm, posture, people, residualMmHg, leverage, base, intercept, terms, ranges };
 }
 
 /**
- * A fitted equation, perhaps read back from JSON, as a record like those of the published equations.
+ * A fitted or recalibrated equation, perhaps read back from JSON, as a record like those of the published equations.
  *
- * Its error is the leave-one-out error: what it was wrong by for people it had not seen. Formula and answers are made
- * from the coefficients alone.
+ * Its error is that of a prediction, t s √(1 + h), for each person: h is the leverage of their readings. Formula and
+ * answers are made from the coefficients alone.
  *
- * @param fit - what {@link fitOcclusionEquation} returned
- * @returns the record, grade `derived`: formula, symbols, `apply`, ranges, error.
- * @throws InputError where the document is not a whole fitted equation.
+ * @param fit - what {@link fitOcclusionEquation} or {@link recalibrateOcclusionEquation} returned
+ * @returns the record: formula, symbols, `apply`, ranges, error.
+ * @throws InputError where the document is not whole.
  *
  * @example
  * ```ts
- * import { equationFromFit } from 'cuffwork/study';
- * const equation = equationFromFit({
- *   document: 'fitted-occlusion-equation', id: 'lab-thigh', limb: 'leg', cuffWidthCm: 11, posture: 'seated',
- *   people: 40, leaveOneOutMmHg: 12, intercept: { coefficient: 20 },
- *   terms: [{ field: 'circumferenceCm', coefficient: 2.5, low: 45, high: 65 }],
+ * import { equationFromFit, fitOcclusionEquation } from 'cuffwork/study';
+ * const rows = Array.from({ length: 20 }, (_, i) => ({ circumferenceCm: 45 + i, valueMmHg: 150 + 2 * i + (i % 2) }));
+ * const fit = fitOcclusionEquation({
+ *   id: 'lab-thigh', limb: 'leg', posture: 'seated', cuffWidthCm: 11, terms: ['circumferenceCm'], rows,
  * });
- * equation.formula; // => '20 + 2.5 * C'
+ * equationFromFit(fit).formula; // => '60.090226 + 2.0075188 * C'
  * ```
  */
 export function equationFromFit(fit: object): OcclusionEquation {
-  return recordOf(readCore(fit));
+  return ownEquation(readCore(fit));
+}
+
+/** Your own equation as loops over columns use it. */
+export interface OwnTerms extends Leverage {
+  readonly first: number;
+  /** The published equation that was recalibrated: its estimate is the one term. */
+  readonly base: OcclusionEquation | undefined;
+  readonly terms: readonly { readonly field: string; readonly coefficient: number }[];
+  readonly people: number;
+  /** s t / 1.96: times √(1 + h), the standard deviation of a new person, so widened that 1.96 of it make the interval. */
+  readonly deviation: number;
+}
+
+/** An equation that columns are worked out by; your own with its terms. */
+export type ColumnEquation = OcclusionEquation & { readonly own?: OwnTerms };
+
+/** The readings of your own equation. */
+export type OwnReadings = OcclusionReadings & Partial<Record<OwnReading, number>>;
+
+function termValue(readings: OwnReadings, field: string, base: OcclusionEquation | undefined): number {
+  if (base) return base.apply(readings as Required<OcclusionReadings>);
+  return field === 'sex' ? SEX_CODES[readings.sex!] : (readings[field as 'circumferenceCm'] ?? NaN);
 }
 
 const EXTRA: readonly ExtraReading[] = ['ageYears', 'sex'];
 
-/** The sum of the terms. A reading that is no term may be missing. */
-function applyOf({ intercept: { coefficient: first }, terms }: Core): OcclusionEquation['apply'] {
-  const slope = (field: TermField): number => terms.find((term) => term.field === field)?.coefficient ?? 0;
-  const [byCircumference, bySystolic, byDiastolic] = [
-    slope('circumferenceCm'),
-    slope('systolicMmHg'),
-    slope('diastolicMmHg'),
-  ];
-  const [byWidth, byAge, bySex] = [slope('cuffWidthCm'), slope('ageYears'), slope('sex')];
-  return ({ circumferenceCm, systolicMmHg, diastolicMmHg, cuffWidthCm, ageYears, sex }) =>
-    first +
-    (byCircumference === 0 ? 0 : byCircumference * circumferenceCm) +
-    (bySystolic === 0 ? 0 : bySystolic * systolicMmHg) +
-    (byDiastolic === 0 ? 0 : byDiastolic * diastolicMmHg) +
-    (byWidth === 0 ? 0 : byWidth * cuffWidthCm) +
-    (byAge === 0 ? 0 : byAge * ageYears) +
-    (bySex === 0 ? 0 : bySex * SEX_CODES[sex]);
-}
+const around = (value: number, errors: readonly ErrorPart[], share: number) => {
+  const half = NORMAL_95 * share * value;
+  return {
+    lower: value - half,
+    upper: value + half,
+    level: 0.95 as const,
+    standardDeviation: share * value,
+    errors: errors.map((part) => ({ ...part, standardDeviation: part.standardDeviation * value })),
+  };
+};
 
-function recordOf(core: Core): OcclusionEquation {
-  const { id, limb, cuffWidthCm, posture, people, leaveOneOutMmHg, terms } = core;
-  const fitted: Partial<Record<QuantityName, { readonly low: number; readonly high: number }>> = {};
-  for (const { field, low, high } of terms) if (field !== 'sex') fitted[field] = { low, high };
+function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
+  const { id, limb, cuffWidthCm, posture, people, residualMmHg, terms, base, ranges } = core;
+  const own: OwnTerms = {
+    ...core.leverage,
+    first: core.intercept.coefficient,
+    base,
+    terms,
+    people,
+    deviation: (residualMmHg * studentT95(people - terms.length - 1)) / NORMAL_95,
+  };
+  const valuesOf = (readings: OwnReadings): number[] => terms.map(({ field }) => termValue(readings, field, base));
   return {
     id,
     name: `${id}, fitted to ${people} people`,
     ...formulaOf(core),
-    apply: applyOf(core),
-    needs: EXTRA.filter((field) => terms.some((term) => term.field === field)),
+    apply: (readings) => {
+      let sum = own.first;
+      for (const { field, coefficient } of terms) sum += coefficient * termValue(readings, field, base);
+      return sum;
+    },
+    needs: base?.needs ?? EXTRA.filter((field) => terms.some((term) => term.field === field)),
     limb,
     cuffWidthCm,
     posture,
-    sample: `${people} people, fitted by the caller`,
-    fitted,
+    sample: `${people} people of yours`,
+    fitted: Object.fromEntries(Object.entries(ranges).filter(([field]) => !OWN_READINGS.some((one) => one === field))),
     fittedNotKnown: [],
     error: {
-      standardDeviationMmHg: leaveOneOutMmHg,
+      own: {
+        deviation: (readings) => own.deviation * Math.sqrt(1 + leverageAt(own, people, valuesOf(readings))),
+        around,
+        assumption: normalInterval,
+      },
       evidence: 'derived',
-      assumption: 'error-of-left-out',
-      ownLaboratory: true,
+      assumption: 'error-of-prediction',
     },
-    evidence: 'derived',
-    sources: [],
+    evidence: base?.evidence === 'unconfirmed' ? 'unconfirmed' : 'derived',
+    sources: base?.sources ?? [],
     assumptions: ['own-laboratory'],
+    own,
   };
 }
 
-/** The field `equation`: a published equation by its id, or one’s own as JSON. */
-export function readEquation(reader: Reader, published: readonly OcclusionEquation[]): OcclusionEquation | undefined {
+/** Your own equation with the ranges of the readings that only it draws on. */
+export function readOwnEquation(fit: object): {
+  readonly equation: ColumnEquation & { readonly own: OwnTerms };
+  readonly ranges: Partial<Record<TermField, Range>>;
+} {
+  const core = readCore(fit);
+  return { equation: ownEquation(core), ranges: core.ranges };
+}
+
+/** The field `equation`: a published equation by its id, or your own as JSON. */
+export function readEquation(
+  reader: Reader,
+  published: readonly OcclusionEquation[],
+): { readonly equation: ColumnEquation; readonly ranges: Partial<Record<TermField, Range>> } | undefined {
   const given = reader.raw('equation');
   if (typeof given !== 'object' || given === null) {
     const ids = published.map(({ id }) => id);
     const id = reader.among('equation', ids, given);
-    return published.find((equation) => equation.id === id);
+    const equation = published.find((one) => one.id === id);
+    return equation && { equation, ranges: equation.fitted };
   }
   try {
-    return equationFromFit(given);
+    return readOwnEquation(given);
   } catch (error) {
     if (!isInputError(error)) throw error;
     const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';

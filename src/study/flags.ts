@@ -52,7 +52,11 @@ export const rowFlags = /* @__PURE__ */ frozen({
     refused: false,
     text: 'A value is outside the range, or a person outside the sample, that the equation was fitted on.',
   },
-  'no-interval': { bit: NO_INTERVAL, refused: false, text: 'No error figure is at hand, so there is no interval.' },
+  'no-interval': {
+    bit: NO_INTERVAL,
+    refused: false,
+    text: 'The error is not known, or needs a reading that was left out.',
+  },
   'ceiling-reached': { bit: CEILING_REACHED, refused: false, text: 'The ceiling holds the setting down.' },
   'blood-pressure-refer': {
     bit: BLOOD_PRESSURE_REFER,

@@ -1,5 +1,5 @@
 /**
- * For research: columns, agreement, an equation of one’s own, Monte Carlo, citations.
+ * For research: columns, agreement, an equation of one’s own, Monte Carlo.
  *
  * @module cuffwork/study
  */
@@ -15,24 +15,51 @@ export {
   type WithConfidence,
   type WithError,
 } from './agreement.js';
-export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
 export type { NumberColumn, WordColumn } from './column-input.js';
 export { columns, type ColumnsInput } from './columns.js';
-export { estimateWith } from './estimate-with.js';
-export { fitOcclusionEquation, type FitInput, type FitRow } from './fit.js';
+export { compareColumns, type CompareColumnsInput, type ComparedColumns } from './compare-columns.js';
+export { eachRow, type RowFields } from './each-row.js';
+export { estimateWith, type OwnEstimateInput } from './estimate-with.js';
+export { fitOcclusionEquation, type FitInput } from './fit.js';
 export {
   equationFromFit,
   type Coefficient,
+  type FitDiagnostics,
   type FittedOcclusionEquation,
   type FittedTerm,
+  type Leverage,
+  type OwnOcclusionEquation,
+  type OwnReading,
+  type RecalibratedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
 export { flagCodes, REFUSED, rowFlags, type RowFlag } from './flags.js';
 export type { MaximumColumnsInput } from './maximum-columns.js';
-export { methods } from './methods.js';
+export type { FitRow } from './own-rows.js';
 export type { OcclusionColumnsInput } from './occlusion-columns.js';
-export { propagate, type Propagated, type PropagateInput, type Spread, type Uncertain } from './propagate.js';
+export { propagate, type Correlation, type Propagated, type PropagateInput, type Spread } from './propagate.js';
+export type {
+  NormalUncertain,
+  SampleUncertain,
+  StudentUncertain,
+  TriangularUncertain,
+  Uncertain,
+  UniformUncertain,
+} from './uncertain.js';
+export { recalibrateOcclusionEquation, type RecalibrateInput, type RecalibrateRow } from './recalibrate.js';
+export {
+  bootstrap,
+  conformal,
+  crossValidate,
+  type Bootstrap,
+  type BootstrapInput,
+  type Conformal,
+  type ConformalOptions,
+  type CrossValidated,
+  type CrossValidateInput,
+} from './resample.js';
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
+export { reachedColumns, type ReachedColumns, type ReachedColumnsInput } from './reached-columns.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';
 export type { Normality } from '../statistics/normality.js';

@@ -50,12 +50,12 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const input = new ColumnReader(reader);
   const loads = input.numbers('load', inLoadUnit(quantities.load, loadUnitCode(unit)));
   const repetitions = input.numbers('repetitions', quantities.repetitions);
-  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, true);
-  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, true);
-  const lift = input.words('lift', LIFTS, true);
-  const sex = input.words('sex', SEXES, true);
-  const ages = input.numbers('ageYears', quantities.ageYears, true);
-  const training = input.words('training', TRAINING, true);
+  const reserves = input.numbers('repetitionsInReserve', quantities.repetitionsInReserve, 'values');
+  const ratings = input.numbers('reserveRpe', quantities.reserveRpe, 'values');
+  const lift = input.words('lift', LIFTS, 'values');
+  const sex = input.words('sex', SEXES, 'values');
+  const ages = input.numbers('ageYears', quantities.ageYears, 'values');
+  const training = input.words('training', TRAINING, 'values');
   const rows = input.someRows('load');
   const { lifts } = equation;
   const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
@@ -67,7 +67,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   reader.done();
 
   const { value, standardDeviation, flag } = out;
-  const { apply, formula } = inUnit(equation, unit);
+  const apply = inUnit(equation, unit);
   const { fittedRepetitions: fitted, population } = equation;
   const told = { repetitions: 0, from: 0, to: 0 };
   type Row = Parameters<typeof maximumDeviation>[2];
@@ -124,7 +124,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
     }
     writeIntervals(out, from, to);
   });
-  const { evidence, symbols, sources } = equation;
+  const { evidence } = equation;
   return {
     about: {
       kind: 'one-repetition-maximum',
@@ -132,10 +132,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
       level: 0.95,
       equation: id,
       evidence,
-      formula,
-      symbols,
       assumptions: [normalInterval],
-      sources,
     },
     ...out,
   };

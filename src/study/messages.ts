@@ -11,7 +11,19 @@ export const studyMessages = {
     'The bias changes with size: {slope} for each unit. One bias and one pair of limits do not hold over the whole range. Use the limits by size.',
   'tests-differ':
     'The mean changes between tests {from} and {to} by {change}. Let people practise before the first test that counts.',
+  'collinear-term':
+    'The term {field} nearly follows from the others (variance inflation {inflation}). Its coefficient is uncertain: leave a term out.',
+  'influential-row': 'Row {row} moves the whole fit (Cook’s distance {distance}). Check it, and fit again without it.',
+  'residuals-not-normal':
+    'The residuals are not normally distributed (skewness {skewness}, excess kurtosis {excessKurtosis}). Prediction intervals do not hold: use conformal intervals.',
+  'residual-spread-changes':
+    'The residuals spread more at one end than at the other: {slope} for each mmHg. Prediction intervals are too narrow there. Use the robust standard errors for the coefficients.',
+  'recalibration-no-better':
+    'Recalibrated, the equation predicts people it has not seen no better than as published ({recalibrated} against {published} mmHg). Use it as published, or measure more people.',
   'few-people': 'Only {people} people: the intervals are wide, and the assumptions cannot be checked.',
 } as const satisfies Catalogue;
+
+/** A number as it is printed in a caution. */
+export const short = (value: number): number => Number(value.toPrecision(2));
 
 export const { caution } = /* @__PURE__ */ speaker(studyMessages);

@@ -1,9 +1,9 @@
 import { rangeNotKnown } from '../pressure/estimate.js';
-import { assumption } from '../pressure/estimate-messages.js';
+import { assumption } from '../pressure/assumptions.js';
 import { logNormalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { ExtraReading, Range } from '../pressure/equation.js';
+import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
 import {
@@ -30,29 +30,44 @@ import {
   type AnswerColumns,
   type ColumnAnswer,
 } from './column-answer.js';
-import { ColumnReader, type NumberColumn, type Numbers, type WordColumn, type Words } from './column-input.js';
+import {
+  at,
+  ColumnReader,
+  type MayMiss,
+  type NumberColumn,
+  type Numbers,
+  type WordColumn,
+  type Words,
+} from './column-input.js';
 import { curveBlock } from './curve-rows.js';
-import { readEquation, type FittedOcclusionEquation } from './fitted-equation.js';
+import { OWN_READINGS, readEquation, type OwnOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
 import { firstReadings, rowsBy, type OcclusionReadingColumns, type WriteRows } from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
   readonly answer: 'occlusion-pressure';
-  /** An equation by its id, or your own of `fitOcclusionEquation`. */
-  readonly equation: OcclusionEquationId | FittedOcclusionEquation;
+  /** An equation by its id, or your own of `fitOcclusionEquation` or `recalibrateOcclusionEquation`. */
+  readonly equation: OcclusionEquationId | OwnOcclusionEquation;
   readonly limb: WordColumn<Limb>;
-  readonly circumferenceCm: NumberColumn;
-  readonly systolicMmHg: NumberColumn;
-  readonly diastolicMmHg: NumberColumn;
-  readonly cuffWidthCm: NumberColumn;
-  readonly posture: WordColumn<Posture>;
+  /** Leave out a reading that the equation does not use. */
+  readonly circumferenceCm?: NumberColumn;
+  readonly systolicMmHg?: NumberColumn;
+  /** Without it most equations give no interval. */
+  readonly diastolicMmHg?: NumberColumn;
+  readonly cuffWidthCm?: NumberColumn;
+  /** Without it most equations for the thigh give no interval. */
+  readonly posture?: WordColumn<Posture>;
   /** For the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite>;
   readonly ageYears?: NumberColumn;
   readonly sex?: WordColumn<Sex>;
   readonly paddingCoefficient?: NumberColumn;
   readonly side?: WordColumn<Side>;
+  /** Readings that only your own equation draws on. */
+  readonly heightCm?: NumberColumn;
+  readonly bodyMassIndex?: NumberColumn;
+  readonly skinfoldMm?: NumberColumn;
   /** Standard deviations of the readings, where they are known. */
   readonly circumferenceErrorCm?: NumberColumn;
   readonly systolicErrorMmHg?: NumberColumn;
@@ -62,27 +77,42 @@ export interface OcclusionColumnsInput {
 }
 
 export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
-  const equation = readEquation(reader, occlusionEquations);
-  const spare = (field: ExtraReading): boolean => !(equation?.needs.includes(field) ?? false);
+  const read = readEquation(reader, occlusionEquations);
+  const equation = read?.equation;
+  const isTerm = (field: string): boolean => equation?.own?.terms.some((term) => term.field === field) ?? false;
+  const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
+  const uses = equation && usesOf(equation);
+  // A reading that the equation does not use may be left out; one that is given has to be right.
+  const unused = (field: keyof OcclusionReadings): MayMiss => (!uses || uses.has(field) ? 'nothing' : 'column');
   const input = new ColumnReader(reader);
   const limb = input.words('limb', LIMBS);
   const oneLimb = limb.varies ? undefined : limb.at(0);
   const columns: OcclusionReadingColumns = {
     limb,
     // A limb for all rows bounds the circumference for all rows.
-    circumferenceCm: input.numbers('circumferenceCm', oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm),
-    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg),
-    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg),
-    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm),
-    posture: input.words('posture', POSTURES),
+    circumferenceCm: input.numbers(
+      'circumferenceCm',
+      oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm,
+      unused('circumferenceCm'),
+    ),
+    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg, unused('systolicMmHg')),
+    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg, unused('diastolicMmHg')),
+    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm, unused('cuffWidthCm')),
+    posture: input.words('posture', POSTURES, unused('posture')),
     ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
     sex: input.words('sex', SEXES, spare('sex')),
     paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
-    side: input.words('side', SIDES, true),
-    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, true),
+    side: input.words('side', SIDES, 'values'),
+    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, 'values'),
+    ...(Object.fromEntries(
+      OWN_READINGS.map((field) => [
+        field,
+        input.numbers(field, quantities[field], isTerm(field) ? 'nothing' : 'values'),
+      ]),
+    ) as Pick<OcclusionReadingColumns, (typeof OWN_READINGS)[number]>),
   };
   const errors = READING_ERROR_FIELDS.map((name) => ({
-    column: input.numbers(name, quantities[name], true),
+    column: input.numbers(name, quantities[name], 'values'),
     field: READING_ERRORS[name].field,
   })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
   const rows = input.someRows('circumferenceCm');
@@ -98,8 +128,10 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(first[field]));
     reader.done();
   }
-  const { fitted, error } = equation!;
-  const ranges = Object.entries(fitted).map(([field, range]) => [columns[field as 'ageYears'], range] as const);
+  const { error } = equation!;
+  const ranges = Object.entries(read!.ranges)
+    .map(([field, range]) => [columns[field as 'ageYears'], range] as const)
+    .filter(([column]) => column.varies || !Number.isNaN(at(column, 0)));
   const marked = ranges.map(([column]) => column);
   const pressures = [circumferenceCm, systolicMmHg, diastolicMmHg];
   const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
@@ -125,27 +157,35 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     refuseRows(work, from, to);
   });
   if (shared) copyColumns(work, out);
-  const { id, evidence, formula, symbols, sources, fittedNotKnown } = equation!;
+  const { id, evidence, formula, symbols, fittedNotKnown } = equation!;
   const known = error.assumption !== 'error-not-known';
   return {
     about: {
       kind: 'occlusion-pressure',
       unit: 'mm[Hg]',
       level: 0.95,
-      ...(known && { scale: 'log' }),
+      ...(known && !error.own && { scale: 'log' }),
       equation: id,
       evidence,
-      formula,
-      symbols,
+      ...(equation!.error.own && { ownEquation: { formula, symbols } }),
       assumptions: [
-        ...(known ? [logNormalInterval] : []),
-        ...(known && !error.ownLaboratory ? [assumption('new-person-and-laboratory')] : []),
+        ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+        ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
         ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
       ],
-      sources,
     },
     ...out,
   };
+}
+
+/** The readings that an equation cannot do without: those of its formula, and of what it applies to. */
+function usesOf({ symbols, error, cuffWidthCm }: OcclusionEquation): ReadonlySet<string> {
+  const curve = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'posture'];
+  return new Set([
+    ...Object.values(symbols).map((symbol) => (typeof symbol === 'string' ? symbol : symbol.field)),
+    ...(error.curve ? curve : []),
+    ...(cuffWidthCm === 'any' ? [] : ['cuffWidthCm']),
+  ]);
 }
 
 /** Flags circumferences and pressures that are missing or impossible, pressures swapped, and pressures to refer. */

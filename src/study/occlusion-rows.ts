@@ -1,4 +1,4 @@
-import type { OcclusionEquation, OcclusionReadings } from '../pressure/equation.js';
+import type { OcclusionEquation } from '../pressure/equation.js';
 import {
   emptyShares,
   errorShares,
@@ -6,13 +6,13 @@ import {
   inapplicableField,
   readingDeviation,
   shareAbove,
-  varianceOf,
   type ErrorTerms,
 } from '../pressure/uncertainty.js';
 import { Math, square } from '../quantity/maths.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
-import { writeLogIntervals, type AnswerColumns } from './column-answer.js';
+import { writeLogIntervals, writeOwnIntervals, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
+import type { OwnReadings } from './fitted-equation.js';
 import { DOES_NOT_APPLY, REFUSED, RELATION } from './flags.js';
 
 /** The readings of an occlusion pressure, each a column. */
@@ -28,6 +28,9 @@ export interface OcclusionReadingColumns {
   readonly paddingCoefficient: Numbers;
   readonly side: Words<Side>;
   readonly circumferenceSite: Words<CircumferenceSite>;
+  readonly heightCm: Numbers;
+  readonly bodyMassIndex: Numbers;
+  readonly skinfoldMm: Numbers;
 }
 
 /** A column of the errors of a reading, and the reading they belong to. */
@@ -36,7 +39,7 @@ export interface ReadingErrorColumn {
   readonly field: 'circumferenceCm' | 'systolicMmHg' | 'diastolicMmHg';
 }
 
-type Readings = { -readonly [Field in keyof OcclusionReadings]-?: OcclusionReadings[Field] };
+type Readings = { -readonly [Field in keyof OwnReadings]-?: OwnReadings[Field] };
 
 /** Readings of a row, into an object that serves for all rows. */
 function fillPlace(readings: Readings, { limb, cuffWidthCm, posture }: OcclusionReadingColumns, row: number): void {
@@ -49,6 +52,9 @@ function fillPerson(readings: Readings, columns: OcclusionReadingColumns, row: n
   readings.ageYears = at(columns.ageYears, row);
   readings.sex = columns.sex.at(row)!;
   readings.paddingCoefficient = at(columns.paddingCoefficient, row);
+  readings.heightCm = at(columns.heightCm, row);
+  readings.bodyMassIndex = at(columns.bodyMassIndex, row);
+  readings.skinfoldMm = at(columns.skinfoldMm, row);
 }
 
 /** The readings of the first row: those that are the same in every row hold for all. */
@@ -81,16 +87,18 @@ export function rowsBy(
   const readings = firstReadings(columns);
   const shares = emptyShares();
   const onePlace = !columns.limb.varies && !columns.cuffWidthCm.varies && !columns.posture.varies;
-  const onePerson = !columns.ageYears.varies && !columns.sex.varies && !columns.paddingCoefficient.varies;
+  const { ageYears, sex, paddingCoefficient, heightCm, bodyMassIndex, skinfoldMm } = columns;
+  const ofPerson = [ageYears, sex, paddingCoefficient, heightCm, bodyMassIndex, skinfoldMm];
+  const onePerson = ofPerson.every((column) => !column.varies);
   const anyPlace = equation.limb === 'any' && equation.cuffWidthCm === 'any';
   // A row that lacks what the equation needs is refused before.
   const forPlace = { ...equation, needs: [] };
-  const terms = onePlace && !error.curve ? errorTerms(equation, readings) : undefined;
+  const terms = onePlace && !error.curve && !error.own ? errorTerms(equation, readings) : undefined;
   const oneError = terms !== undefined && errors.length === 0;
   /** Variance of ln(value) of the row whose readings stand in `readings`. */
   const variance = (answer: number, row: number): number => {
     errorShares(equation, readings, answer, shares);
-    let sum = varianceOf(shares);
+    let { variance: sum } = shares;
     for (const { column, field } of errors) {
       const deviation = at(column, row);
       if (deviation === deviation) sum += square(readingDeviation(equation, readings, field, deviation) / answer);
@@ -121,11 +129,12 @@ export function rowsBy(
       else if (!oneError) standardDeviation[row] = Math.sqrt(variance(answer, row));
     }
     if (oneError) writeDeviations(terms, columns.diastolicMmHg, out, from, to);
-    writeLogIntervals(out, from, to);
+    if (error.own) writeOwnIntervals(out, from, to);
+    else writeLogIntervals(out, from, to);
   };
 }
 
-/** As `varianceOf`, where the terms of the error are those of every row. */
+/** As `errorShares`, where the terms of the error are those of every row. */
 function writeDeviations(
   { mmHg, share, laboratory, posture, width }: ErrorTerms,
   { values, mask }: Numbers,

@@ -3,16 +3,19 @@ import type { Answer } from '../answer/answer.js';
 import { InputError, isInputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
+import { cholesky } from '../statistics/cholesky.js';
 import { NORMAL_95 } from '../statistics/normal.js';
+import { quantileBounds } from '../statistics/order.js';
 import { mersenneTwister, normalDeviates } from '../statistics/random.js';
 import { accurateSum, mean, quantile } from '../statistics/sums.js';
+import { readFlag } from './own-rows.js';
+import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
-/** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
-export interface Uncertain {
+/** How two inputs go together. */
+export interface Correlation {
+  readonly between: readonly [string, string];
+  /** Correlation of the normal deviates that both are drawn from, above −1 and below 1; of normal inputs, their own. */
   readonly value: number;
-  /** In the unit of the reading; with `scale: 'log'` that of ln(value). */
-  readonly standardDeviation: number;
-  readonly scale?: 'log';
 }
 
 /** What {@link propagate} takes. */
@@ -25,6 +28,10 @@ export interface PropagateInput<Name extends string = string> {
   readonly draws?: number;
   /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
   readonly seed?: number;
+  /** Inputs that go together, as systolic and diastolic pressure do. All others are independent. */
+  readonly correlations?: readonly Correlation[];
+  /** Whether to return the draws. */
+  readonly keepDraws?: boolean;
 }
 
 /** A value with its 95 % interval and standard deviation. */
@@ -46,22 +53,34 @@ export interface Propagated {
   /** Draws that the pipeline refused with an InputError; they are left out. */
   readonly refused: number;
   /** Mean, standard deviation and the 2.5 and 97.5 % quantiles of what was drawn. */
-  readonly monteCarlo: Spread;
+  readonly monteCarlo: Spread & {
+    /** How far chance moves these figures with so many draws: another seed gives others. */
+    readonly error: {
+      /** Standard errors; with `scale: 'log'` those of the logarithm. */
+      readonly value: number;
+      readonly standardDeviation: number;
+      /** 95 % intervals of the two quantiles, by order statistics; an end is left out where there are too few draws for it. */
+      readonly lower: { readonly lower?: number; readonly upper?: number };
+      readonly upper: { readonly lower?: number; readonly upper?: number };
+    };
+  };
+  /** With `keepDraws`: what was drawn, and what came of it, draw by draw; refused draws are left out. */
+  readonly kept?: {
+    readonly inputs: Readonly<Record<string, readonly number[]>>;
+    readonly results: readonly number[];
+  };
   /** The same to first order: slopes at the readings, errors in quadrature. Left out where the pipeline refuses them. */
   readonly closedForm?: Spread & {
     /** The parts of the standard deviation, by input; `own` is the error of the answer itself. */
     readonly parts: Readonly<Record<string, number>>;
+    /** What correlations add to the variance, where there are any: below 0 where errors cancel. */
+    readonly correlated?: number;
   };
 }
 
 const DRAWS: Quantity = { name: 'draws', unit: '1', min: 100, max: 1_000_000, whole: true };
 const SEED: Quantity = { name: 'seed', unit: '1', min: 0, max: 0xffffffff, whole: true };
-const VALUE: Quantity = { name: 'value', unit: '1', min: -1e9, max: 1e9 };
-const DEVIATION: Quantity = { name: 'standard deviation', unit: '1', min: 0, max: 1e9 };
-/** Of a reading on a log scale. */
-const POSITIVE: Quantity = { name: 'value', unit: '1', min: 1e-9, max: 1e9 };
-const SHARE: Quantity = { name: 'standard deviation of the logarithm', unit: '1', min: 0, max: 5 };
-const SCALES = ['log'] as const;
+const CORRELATION: Quantity = { name: 'correlation', unit: '1', min: -0.999999, max: 0.999999 };
 const MOST_INPUTS = 100;
 const OWN = 'own';
 
@@ -71,10 +90,6 @@ interface Outcome {
   readonly deviation: number;
   readonly log: boolean;
 }
-
-/** A value one deviate away, on its scale. */
-const away = (value: number, deviation: number, log: boolean, deviate: number): number =>
-  log ? value * Math.exp(deviation * deviate) : value + deviation * deviate;
 
 function outcomeOf(result: unknown): Outcome {
   const answer = typeof result === 'object' && result !== null ? (result as Partial<Answer>) : undefined;
@@ -90,9 +105,10 @@ function outcomeOf(result: unknown): Outcome {
 /**
  * The uncertainty of any chain of calculations: by Monte Carlo, and beside it to first order in closed form.
  *
- * Monte Carlo draws every input from its normal or log-normal distribution, independently, and runs the pipeline on each
+ * Monte Carlo draws every input from its distribution (normal, log-normal, uniform, triangular, Student’s t, or a sample), with the
+ * `correlations` you give, and runs the pipeline on each
  * draw. Where the pipeline ends in an answer, the answer’s own error is drawn on top: log-normal where its `scale` is
- * `log`. Closed form: s² = Σ (∂f/∂xᵢ sᵢ)² + s²(answer), slopes taken between xᵢ ± sᵢ, and all of it on the logarithms
+ * `log`. Closed form: s² = Σ (∂f/∂xᵢ sᵢ)² + 2 Σ r (∂f/∂xᵢ sᵢ) (∂f/∂xⱼ sⱼ) + s²(answer), slopes taken between xᵢ ± sᵢ, and all of it on the logarithms
  * where the answer is on a log scale. Where the two differ, the chain bends within the errors, or rounds: doubt the
  * closed form.
  *
@@ -100,10 +116,14 @@ function outcomeOf(result: unknown): Outcome {
  * logarithm). Draws that the pipeline refuses, such as pressures that cross, are counted in `refused` and left out:
  * with many of them the result is conditional on being possible.
  *
- * - Evidence: `published` methods.
- * - Source: JCGM 101:2008; JCGM 100:2008, 5.1.2.
+ * Correlated inputs are drawn from correlated normal deviates. `monteCarlo.error` says how far another seed would move
+ * the figures.
  *
- * @param input - `inputs`, each with `value`, `standardDeviation` and, where its error is a share, `scale: 'log'`; `pipeline`; `draws`; `seed`
+ * - Evidence: `published` methods.
+ * - Source: JCGM 101:2008; JCGM 100:2008, 5.1.2 and 5.2.2.
+ *
+ * @param input - `inputs`, each with `value`, `standardDeviation` and, where its error is a share, `scale: 'log'`, or with
+ * another `distribution`; `pipeline`; `draws`; `seed`; `correlations`; `keepDraws`
  * @returns both results, plain JSON.
  * @throws InputError naming every wrong field; also where the pipeline refuses every draw. An error of the pipeline
  * that is no InputError is thrown on.
@@ -129,17 +149,12 @@ function outcomeOf(result: unknown): Outcome {
 export function propagate<Name extends string>(input: PropagateInput<Name>): Propagated {
   const reader = new Reader(input);
   const names: string[] = [];
-  const values: number[] = [];
-  const deviations: number[] = [];
-  const logs: boolean[] = [];
+  const readings: Drawn[] = [];
   const expected = `an object of 1 to ${MOST_INPUTS} readings, each with value and standardDeviation`;
   for (const [name, part] of reader.named('inputs', expected, MOST_INPUTS)) {
     if (name === OWN) part.report('wrong-relation', OWN, 'another name: this one is for the answer’s own error', OWN);
-    const log = part.optionalChoice('scale', SCALES) === 'log';
     names.push(name);
-    logs.push(log);
-    values.push(part.judge('value', log ? POSITIVE : VALUE, part.raw('value')) ?? NaN);
-    deviations.push(part.judge('standardDeviation', log ? SHARE : DEVIATION, part.raw('standardDeviation')) ?? NaN);
+    readings.push(readUncertain(part));
   }
   const pipeline = reader.raw('pipeline') as PropagateInput['pipeline'];
   if (typeof pipeline !== 'function') reader.report('wrong-type', 'pipeline', 'a function', typeof pipeline);
@@ -149,6 +164,12 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   };
   const draws = whole('draws', DRAWS, 10_000);
   const seed = whole('seed', SEED, 1);
+  const keepDraws = readFlag(reader, 'keepDraws');
+  const correlations = readCorrelations(reader, names);
+  const lower = correlations && cholesky(correlations);
+  if (correlations && !lower) {
+    reader.report('wrong-relation', 'correlations', 'possible together (positive definite)', 'others');
+  }
   reader.done();
 
   const run = (numbers: readonly number[]): Outcome | undefined => {
@@ -162,75 +183,118 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
       throw error;
     }
   };
-  const normal = normalDeviates(mersenneTwister(seed));
+  const random = mersenneTwister(seed);
+  const normal = normalDeviates(random);
   const results: number[] = [];
+  const kept: number[][] = names.map(() => []);
   let log = true;
   for (let count = 0; count < draws; count += 1) {
-    const outcome = run(values.map((value, index) => away(value, deviations[index]!, logs[index]!, normal())));
+    // Without correlations a reading is drawn at once, so that its draws are those of the same seed as ever.
+    const deviates = lower && correlated(lower, normal);
+    const drawn = readings.map(({ at }, index) => at(deviates ? deviates[index]! : normal(), random, normal));
+    const outcome = run(drawn);
     // The deviate is drawn in any case, so that a refused draw does not shift those after it.
     const own = normal();
     if (!outcome) continue;
     log &&= outcome.log;
     results.push(away(outcome.value, outcome.deviation, outcome.log, own));
+    if (keepDraws) drawn.forEach((value, index) => kept[index]!.push(value));
   }
-  if (results.length < 2) {
+  const n = results.length;
+  if (n < 2) {
     throw new InputError([issue('wrong-relation', ['inputs'], 'readings that the pipeline takes', 'none it took')]);
   }
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
   const middle = mean(scaled);
-  const squares = accurateSum(scaled.map((result) => square(result - middle)));
-  const closedForm = closedFormOf({ names, values, deviations, logs }, log, run);
+  const variance = accurateSum(scaled.map((result) => square(result - middle))) / (n - 1);
+  const fourth = accurateSum(scaled.map((result) => square(square(result - middle)))) / n;
+  const closedForm = closedFormOf(names, readings, correlations, log, run);
   return {
     seed,
     draws,
-    refused: draws - results.length,
+    refused: draws - n,
     monteCarlo: {
       value: log ? Math.exp(middle) : middle,
-      standardDeviation: Math.sqrt(squares / (results.length - 1)),
+      standardDeviation: Math.sqrt(variance),
       ...(log && { scale: 'log' }),
       lower: quantile(sorted, 0.025),
       upper: quantile(sorted, 0.975),
+      error: {
+        value: Math.sqrt(variance / n),
+        // From the fourth moment, so that heavy tails count.
+        standardDeviation: variance > 0 ? Math.sqrt(Math.max(0, fourth - square(variance)) / n / (4 * variance)) : 0,
+        lower: quantileBounds(sorted, 0.025),
+        upper: quantileBounds(sorted, 0.975),
+      },
     },
+    ...(keepDraws && {
+      kept: { inputs: Object.fromEntries(names.map((name, index) => [name, kept[index]!])), results },
+    }),
     ...(closedForm && { closedForm }),
   };
 }
 
-interface Readings {
-  readonly names: readonly string[];
-  readonly values: readonly number[];
-  readonly deviations: readonly number[];
-  readonly logs: readonly boolean[];
+function readCorrelations(reader: Reader, names: readonly string[]): number[][] | undefined {
+  const list = reader.optionalList(
+    'correlations',
+    'a list of correlations, each between two inputs',
+    MOST_INPUTS * MOST_INPUTS,
+  );
+  if (!list) return undefined;
+  const matrix = names.map((_, i) => names.map((__, j): number => (i === j ? 1 : 0)));
+  for (const one of list) {
+    const value = one.judge('value', CORRELATION, one.raw('value')) ?? NaN;
+    const pair = one.values('between', 'the names of two inputs').map((name) => names.indexOf(name as string));
+    const [i, j] = pair;
+    if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
+      one.report('wrong-relation', 'between', 'the names of two different inputs', `${pair.length} names`);
+    } else if (matrix[i]![j] !== 0) one.report('wrong-relation', 'between', 'each pair once', 'a pair twice');
+    else matrix[i]![j] = matrix[j]![i] = value;
+  }
+  return matrix;
+}
+
+/** Correlated normal deviates. */
+function correlated(lower: readonly (readonly number[])[], normal: () => number): number[] {
+  const free = lower.map(() => normal());
+  return lower.map((row) => row.reduce((sum, entry, index) => sum + entry * free[index]!, 0));
 }
 
 /** Slopes by differences over ± one standard deviation; one-sided where the pipeline refuses an end. */
 function closedFormOf(
-  { names, values, deviations, logs }: Readings,
+  names: readonly string[],
+  readings: readonly Drawn[],
+  correlations: readonly (readonly number[])[] | undefined,
   log: boolean,
   run: (numbers: readonly number[]) => Outcome | undefined,
 ): Propagated['closedForm'] {
+  const values = readings.map(({ value }) => value);
   const centre = run(values);
   if (!centre) return undefined;
   const scaled = ({ value }: Outcome): number => (log ? Math.log(value) : value);
   const parts: Record<string, number> = {};
+  const signed: number[] = [];
   let variance = square(centre.deviation);
   for (const [index, name] of names.entries()) {
+    const { value, deviation, log: ofLog } = readings[index]!;
     const moved = (deviate: number) =>
-      run(
-        values.map((value, other) =>
-          other === index ? away(value, deviations[index]!, logs[index]!, deviate) : value,
-        ),
-      );
+      run(values.map((other, at) => (at === index ? away(value, deviation, ofLog, deviate) : other)));
     const above = moved(1);
     const below = moved(-1);
     if (!above && !below) return undefined;
     const span = above && below ? 2 : 1;
-    const part = Math.abs(scaled(above ?? centre) - scaled(below ?? centre)) / span;
-    parts[name] = part;
+    const part = (scaled(above ?? centre) - scaled(below ?? centre)) / span;
+    signed.push(part);
+    parts[name] = Math.abs(part);
     variance += square(part);
   }
   if (centre.deviation > 0) parts[OWN] = centre.deviation;
-  const standardDeviation = Math.sqrt(variance);
+  let shared = 0;
+  correlations?.forEach((row, i) => {
+    for (let j = 0; j < i; j += 1) shared += 2 * row[j]! * signed[i]! * signed[j]!;
+  });
+  const standardDeviation = Math.sqrt(Math.max(0, variance + shared));
   const { value } = centre;
   return {
     value,
@@ -239,5 +303,6 @@ function closedFormOf(
     lower: away(value, standardDeviation, log, -NORMAL_95),
     upper: away(value, standardDeviation, log, NORMAL_95),
     parts,
+    ...(correlations && { correlated: shared }),
   };
 }

@@ -1,12 +1,12 @@
 import { Math } from '../quantity/maths.js';
 import { logNormalInterval, normalInterval, type Answer } from '../answer/answer.js';
+import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
-import { sources as allSources, type SourceId } from '../evidence/sources.js';
-import { product } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
-import { roundToStep, type Rounding } from '../quantity/round.js';
-import { loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
+import type { Rounding } from '../quantity/round.js';
+import { loadableWeights, loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {
   hasColumns,
@@ -17,7 +17,8 @@ import {
   type ColumnAnswer,
   type ColumnsAbout,
 } from './column-answer.js';
-import { ColumnReader, Numbers, type NumberColumn } from './column-input.js';
+import { at, ColumnReader, Numbers, type NumberColumn } from './column-input.js';
+import { DOUBT, exactShare, placeBelow, roundShare, stepOf, type Step } from './exact-share.js';
 import { CEILING_REACHED, IMPOSSIBLE, MISSING, REFUSED, RELATION } from './flags.js';
 
 /** Cuff pressures over columns: the fields of `targetCuffPressure`. */
@@ -49,31 +50,28 @@ export interface LoadColumnsInput {
 /** A column answer that is given back, and the range its scalar sister takes. */
 interface Base {
   readonly field: string;
-  readonly kind: Answer['kind'];
+  readonly kinds: readonly Answer['kind'][];
   readonly units: readonly Unit[];
   readonly min: number;
   readonly max: number;
 }
 
 /** A column answer of an earlier call; only what is worked with is looked at. */
-function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: Base): ColumnAnswer | undefined {
-  const expected = `a column answer of ${kind}`;
+export function readBase(
+  reader: Reader,
+  input: ColumnReader,
+  { field, kinds, units }: Pick<Base, 'field' | 'kinds' | 'units'>,
+): ColumnAnswer | undefined {
+  const expected = `a column answer of ${kinds.join(' or ')}`;
   const given = reader.raw(field);
   try {
     const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
-    const { kind: asked, unit, evidence, scale, sources } = about;
+    const { kind, unit, evidence } = about;
     const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
-    if (whole && asked === kind && units.includes(unit) && Object.hasOwn(grades, evidence) && Array.isArray(sources)) {
-      const ids = sources.filter((id): id is SourceId => typeof id === 'string' && Object.hasOwn(allSources, id));
+    if (whole && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
       input.rows = value.length;
-      return {
-        value,
-        lower,
-        upper,
-        standardDeviation,
-        flag,
-        about: { kind, unit, evidence, scale, sources: ids } as unknown as ColumnsAbout,
-      };
+      // What holds for the rows is carried along, as `inputs` of what is worked out from them.
+      return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
     }
   } catch {
     // Whatever cannot be read is no column answer.
@@ -82,33 +80,16 @@ function readBase(reader: Reader, input: ColumnReader, { field, kind, units }: B
   return undefined;
 }
 
-/** The step as a fraction of whole numbers; its multiples are then exact to the last digit. */
-function asFraction(step: number): readonly [count: number, scale: number] | undefined {
-  for (let scale = 1; scale <= 1e6; scale *= 10) if (Number.isInteger(step * scale)) return [step * scale, scale];
-  return undefined;
-}
-
-/** Nearer than this to an edge between two steps, doubles are not to be trusted and decimals decide. */
-const DOUBT = 1e-9;
-
-/** A value brought to a step in doubles, or NaN where only decimals can tell. */
-function quickStep(value: number, step: number, count: number, scale: number, rounding: Rounding): number {
-  const steps = value / step + (rounding === 'nearest' ? 0.5 : 0);
-  const whole = Math.floor(steps);
-  const doubt = DOUBT * (1 + steps);
-  return steps - whole > doubt && whole + 1 - steps > doubt ? (whole * count) / scale : NaN;
-}
-
-/** Brings a value to what there is; NaN where nothing there is will do. */
-type Fit = (wanted: number) => number;
+/** Brings a percentage of a value to what there is; NaN where nothing there is will do. */
+type Fit = (percent: number, value: number) => number;
 
 interface Share {
   readonly base: Base;
   readonly step: { readonly field: string; readonly quantity: Quantity; readonly otherwise?: number };
   /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
-  readonly readFit?: (unit: Unit) => Fit | undefined;
+  readonly readFit?: (unit: Unit) => ((highest: number) => Fit) | undefined;
   readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
-  readonly about: Pick<ColumnsAbout, 'kind' | 'equation' | 'formula' | 'symbols'>;
+  readonly about: Pick<ColumnsAbout, 'kind' | 'equation'>;
 }
 
 /** A percentage of a column answer, brought to a step: what targets and loads have in common. */
@@ -120,12 +101,12 @@ function shareColumns(
   const input = new ColumnReader(reader);
   const of = readBase(reader, input, base);
   const percents = input.numbers('percent', quantities.percent);
-  const given = input.numbers(step.field, step.quantity, true);
+  const given = input.numbers(step.field, step.quantity, 'values');
   // Whoever gives a step a row means one in every row, unless there is one to fall back on.
   const steps =
     given.varies && step.otherwise === undefined ? new Numbers(step.quantity, given.values, true, false) : given;
-  const fit = readFit?.(of?.about.unit ?? base.units[0]!);
-  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, true) : undefined;
+  const fitOf = readFit?.(of?.about.unit ?? base.units[0]!);
+  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, 'values') : undefined;
   const rows = of?.value.length ?? 0;
   const out = outputColumns(reader, rows);
   reader.done();
@@ -140,38 +121,31 @@ function shareColumns(
   } = of!;
   const log = of!.about.scale === 'log';
   const fallback = step.otherwise ?? NaN;
-  let lastStep = NaN;
-  let fraction: ReturnType<typeof asFraction>;
+  const fit = fitOf?.(highestShare(of!, percents));
+  let by: Step = stepOf(fallback);
   const setting = (row: number, percent: number): number => {
     const given = whole[row]!;
-    if (fit) return fit(product(percent / 100, given));
+    if (fit) return fit(percent, given);
     const ownStep = steps.values[row & steps.mask]!;
-    const by = ownStep === ownStep ? ownStep : fallback;
+    const asked = ownStep === ownStep ? ownStep : fallback;
+    if (asked !== by.step) by = stepOf(asked);
     const most = ceilings ? ceilings.values[row & ceilings.mask]! : NaN;
-    if (by !== lastStep) {
-      fraction = asFraction(by);
-      lastStep = by;
-    }
     const near = (percent / 100) * given;
-    if (fraction && !(Math.abs(near - most) <= DOUBT * most)) {
-      const quick = quickStep(near > most ? most : near, by, fraction[0], fraction[1], rounding);
-      if (quick === quick) {
-        if (near > most) flag[row]! |= CEILING_REACHED;
-        return quick;
-      }
+    const above = near > most * (1 + DOUBT) || (near > most * (1 - DOUBT) && exactShare(percent, given) > most);
+    if (above) {
+      flag[row]! |= CEILING_REACHED;
+      return roundShare(100, most, by, rounding);
     }
-    const wanted = product(percent / 100, given);
-    const held = wanted > most;
-    if (held) flag[row]! |= CEILING_REACHED;
-    return roundToStep(held ? most : wanted, by, rounding);
+    return roundShare(percent, given, by, rounding);
   };
   inBlocks(rows, (from, to) => {
     // What was said of a row before stays said; the given flags are read first, as they may be those written to.
     for (let row = from; row < to; row += 1) {
       const before = wholeFlag[row]!;
       const given = whole[row]!;
-      flag[row] =
-        before & REFUSED || (given >= base.min && given <= base.max) ? before : given === given ? IMPOSSIBLE : MISSING;
+      // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
+      const fine = given >= base.min && given <= base.max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
+      flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
     }
     percents.check(flag, from, to);
     steps.check(flag, from, to);
@@ -196,7 +170,7 @@ function shareColumns(
     }
     refuseRows(out, from, to);
   });
-  const { unit, evidence, scale, sources } = of!.about;
+  const { unit, evidence, scale } = of!.about;
   return {
     about: {
       ...about,
@@ -205,7 +179,7 @@ function shareColumns(
       evidence,
       ...(log && { scale }),
       assumptions: [log ? logNormalInterval : normalInterval],
-      sources: [...new Set<SourceId>([...sources, 'guideline-review-2019'])],
+      inputs: { [base.field]: of!.about },
     },
     ...out,
   };
@@ -217,7 +191,7 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
     {
       base: {
         field: 'occlusion',
-        kind: 'occlusion-pressure',
+        kinds: ['occlusion-pressure'],
         units: ['mm[Hg]'],
         min: quantities.occlusionMmHg.min / 2,
         max: quantities.occlusionMmHg.max * 4,
@@ -227,8 +201,6 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
       about: {
         kind: 'cuff-pressure',
         equation: 'percent-of-occlusion',
-        formula: 'p / 100 * LOP',
-        symbols: { p: 'percent', LOP: 'occlusion' },
       },
     },
     'down',
@@ -237,18 +209,58 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
 /** What brings a load to what the gym has: the fields it is told in, of which one at most may be given. */
 const WAYS = ['step', 'available', 'bar'] as const;
 
+/** The highest share of a value that any row asks for. */
+function highestShare({ value }: ColumnAnswer, percents: Numbers): number {
+  let highest = 0;
+  for (let row = 0; row < value.length; row += 1) {
+    const percent = at(percents, row);
+    const share = (percent / 100) * value[row]!;
+    if (share > highest && share < Infinity && percent <= percents.quantity.max) highest = share;
+  }
+  return highest;
+}
+
 /** The ways to bring a load to what there is, besides a step. */
-function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): Fit | undefined {
+function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): ((highest: number) => Fit) | undefined {
   const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
   const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
   for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
   if (way === 'step') return undefined;
-  return (wanted) => {
-    if (available) return nearestOf(wanted, available, rounding) ?? NaN;
-    if (!inventory) return wanted;
-    const loading = loadBar(wanted, inventory, rounding);
-    return 'total' in loading ? loading.total : NaN;
+  return (highest) => {
+    if (available)
+      return fitTo(
+        [...available].sort((a, b) => a - b),
+        -Infinity,
+        rounding,
+      );
+    if (!inventory) return exactShare;
+    // One more than the highest, so that the next load above it is there.
+    const weights = loadableWeights(inventory, highest + 1);
+    if (weights) return fitTo(weights, weights[0]!, rounding);
+    return (percent, value) => {
+      const loading = loadBar(exactShare(percent, value), inventory, rounding);
+      return 'total' in loading ? loading.total : NaN;
+    };
+  };
+}
+
+/** The nearest of some loads, lightest first, to a share that is `least` or more; decimals tell close calls. */
+function fitTo(loads: readonly number[], least: number, rounding: Rounding): Fit {
+  return (percent, value) => {
+    const near = (percent / 100) * value;
+    const place = placeBelow(loads, near);
+    const below = loads[place];
+    const above = loads[place + 1];
+    const doubt = DOUBT * near;
+    const clear =
+      below !== undefined &&
+      near - below > doubt &&
+      (above === undefined || (above - near > doubt && Math.abs(above + below - 2 * near) > doubt));
+    if (clear) return rounding === 'down' || above === undefined || near - below < above - near ? below : above;
+    const wanted = exactShare(percent, value);
+    if (wanted < least && decimal(wanted).lt(decimal(least))) return NaN;
+    return nearestOf(wanted, loads.slice(Math.max(0, place - 1), place + 3), rounding) || NaN;
   };
 }
 
@@ -259,7 +271,7 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
     {
       base: {
         field: 'oneRepMax',
-        kind: 'one-repetition-maximum',
+        kinds: ['one-repetition-maximum'],
         units: ['kg', '[lb_av]'],
         min: quantities.load.min,
         max: quantities.load.max * 40,
@@ -269,8 +281,6 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
       about: {
         kind: 'training-load',
         equation: 'percent-of-maximum',
-        formula: 'p / 100 * M',
-        symbols: { p: 'percent', M: 'oneRepMax' },
       },
     },
     rounding,

@@ -56,7 +56,7 @@ const occlusionBy =
 const maximumBy =
   (equation: OneRepMaxEquation): Again =>
   (fields) =>
-    inUnit(equation, loadUnit(fields)).apply(number(fields['load']), number(fields['repetitionsToFailure']));
+    inUnit(equation, loadUnit(fields))(number(fields['load']), number(fields['repetitionsToFailure']));
 
 /** What works an answer out, by its equation. */
 const byEquation: Readonly<Record<string, Again>> = /* @__PURE__ */ (() => ({

@@ -10,16 +10,15 @@ import {
   correctForCuffWidth,
   estimateOcclusionPressure,
   estimateOneRepMax,
-  explain,
   InputError,
   measuredOcclusionPressure,
   targetCuffPressure,
   testedOneRepMax,
   trainingLoad,
   type Answer,
-  type ExplainFormat,
 } from '../../src/index.js';
-import { latexNotation, mathmlNotation, typesetIn } from '../../src/answer/formula.js';
+import { explain, type ExplainFormat } from '../../src/text/index.js';
+import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
 import { planSession, type PlanRequest } from '../../src/plan/index.js';
 import { occlusionEquations } from '../../src/pressure/equations.js';
 import { oneRepMaxEquations } from '../../src/strength/equations.js';

@@ -1,10 +1,10 @@
 import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
-import { latexNotation, mathmlNotation, typesetIn } from '../../src/answer/formula.js';
-import { markdownText } from '../../src/answer/write.js';
+import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
+import { markdownText } from '../../src/text/write.js';
 import { grades } from '../../src/evidence/grades.js';
-import { reference } from '../../src/evidence/sources.js';
-import { explain, messages, words, type Answer } from '../../src/index.js';
+import { type Answer } from '../../src/index.js';
+import { explain, messages, words, fill } from '../../src/text/index.js';
 
 // The answers are made up, so that each holds all that an answer may hold; what is expected is written by hand.
 
@@ -22,13 +22,11 @@ const inner: Answer = {
   ],
   equation: 'made-up-1',
   evidence: 'secondary',
-  formula: 'a',
-  symbols: { a: 'load' },
+  ownEquation: { formula: 'a', symbols: { a: 'load' } },
   inputs: { load: 90 },
   rounding: { from: 90.4, to: 'nearest', available: [85, 90] },
   assumptions: [],
   cautions: [],
-  sources: [],
 };
 const bare: Answer = {
   kind: 'sessions',
@@ -36,12 +34,10 @@ const bare: Answer = {
   unit: '{sessions}',
   equation: 'made-up-2',
   evidence: 'practice',
-  formula: '1 + 2',
-  symbols: {},
+  ownEquation: { formula: '1 + 2', symbols: {} },
   inputs: { parts: [inner] },
   assumptions: [],
   cautions: [],
-  sources: [],
 };
 const whole: Answer = {
   ...inner,
@@ -51,14 +47,16 @@ const whole: Answer = {
   upper: 21,
   equation: 'made-up-3',
   evidence: 'unconfirmed',
-  formula: 'p / 100 * M - (q + x1) * exp(-s) + r',
-  symbols: {
-    p: 'percent',
-    M: 'oneRepMax',
-    q: 'shiftMmHg',
-    x1: 'repetitionsPerSet',
-    s: { field: 'sex', codes: { male: 1, female: 2 } },
-    r: 'girth',
+  ownEquation: {
+    formula: 'p / 100 * M - (q + x1) * exp(-s) + r',
+    symbols: {
+      p: 'percent',
+      M: 'oneRepMax',
+      q: 'shiftMmHg',
+      x1: 'repetitionsPerSet',
+      s: { field: 'sex', codes: { male: 1, female: 2 } },
+      r: 'girth',
+    },
   },
   inputs: {
     percent: 20,
@@ -70,12 +68,8 @@ const whole: Answer = {
   },
   rounding: { from: 18, to: 'down', step: 2.5 },
   reached: { percent: 1750 / 90, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
-  assumptions: [
-    { code: 'own-assumption', text: 'Errors are normal.' },
-    { code: 'error-share', text: 'CLEARED', values: { percent: 10 } },
-  ],
+  assumptions: [{ code: 'own-assumption' }, { code: 'error-share', values: { percent: 10 } }],
   cautions: [{ severity: 'caution', code: 'own-caution', text: 'Look: {x}', values: { x: 1 } }],
-  sources: ['one-rep-max-reliability-2020', 'of-a-newer-version' as 'brzycki-1993'],
 };
 const lines = (answer: Answer, options?: object) => explain(answer, options).split('\n');
 
@@ -94,11 +88,9 @@ describe('an answer explained', () => {
         'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
       '  standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       `  equation made-up-3; evidence unconfirmed: ${grades.unconfirmed}`,
-      '  assumption: Errors are normal.',
-      // The text of a code of the catalogue comes from there, whatever was written under it.
-      '  assumption: Error: 10 % of 1RM, the upper end of what published comparisons found.',
+      `  assumption: ${messages['code-unknown']}`,
+      `  assumption: ${fill(messages['error-share'], { percent: 10 })}`,
       '  caution: Look: 1',
-      `  source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}`,
       '',
       '  One-repetition maximum: 90 kg',
       '    1RM = a',
@@ -109,6 +101,26 @@ describe('an answer explained', () => {
       '    standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       `    equation made-up-1; evidence secondary: ${grades.secondary}`,
     ]);
+  });
+
+  it('begins with its stops, and with those of what it was worked out from', () => {
+    const text = 'Do not inflate to 320 mmHg.';
+    const stop = { severity: 'stop', code: 'own-stop', text } as const;
+    const inside: Answer = { ...whole, inputs: { ...whole.inputs, oneRepMax: { ...inner, cautions: [stop] } } };
+    for (const answer of [{ ...whole, cautions: [...whole.cautions, stop] }, inside]) {
+      const page = explain(answer);
+      expect(lines(answer).slice(0, 3)).toEqual([`stop: ${text}`, '', 'Training load: 17.5 kg']);
+      expect(page.split(text)).toHaveLength(2);
+      expect(lines(answer, { format: 'markdown' }).slice(0, 3)).toEqual([
+        `- stop: ${text}`,
+        '',
+        '# Training load: 17.5 kg',
+      ]);
+      expect(lines(answer, { format: 'latex' })[1]).toContain(`[stop: ${text}]`);
+      expect(explain(answer, { format: 'mathml' }).indexOf(text)).toBeLessThan(
+        explain(answer, { format: 'mathml' }).indexOf('Training load'),
+      );
+    }
   });
 
   it('with no symbols, no interval and no rounding', () => {
@@ -124,7 +136,7 @@ describe('an answer explained', () => {
     const pounds: Answer = {
       ...exact,
       unit: '[lb_av]',
-      symbols: { a: 'load', r: 'repetitions' },
+      ownEquation: { formula: 'a', symbols: { a: 'load', r: 'repetitions' } },
       inputs: { load: 90, repetitions: 5, unit: 'lb' },
     };
     expect(lines(pounds).slice(0, 4)).toEqual([
@@ -234,10 +246,9 @@ describe('an answer explained', () => {
         'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as <value.female> 2>, r girth 3 × 4>',
       deviation,
       '  <equation-and-grade made-up-3 <grade.unconfirmed> <meaning.unconfirmed>>',
-      '  <assumption Errors are normal.>',
+      '  <assumption <code-unknown>>',
       '  <assumption <error-share 10>>',
       '  <with-severity <severity.caution> Look: 1>',
-      `  <from-source one-rep-max-reliability-2020: ${reference('one-rep-max-reliability-2020')}>`,
       '',
       `  <titled-answer <kind.one-repetition-maximum> ${kg(90)}>`,
       '    1RM = a',

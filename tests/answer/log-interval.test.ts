@@ -1,7 +1,8 @@
 import jstat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
-import { explain, targetCuffPressure, type Answer } from '../../src/index.js';
+import { targetCuffPressure, type Answer } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import { expectClose, expectHoldsTogether, refusal } from '../support/hold-together.js';
 
 /** An occlusion pressure whose errors are shares of it. */
@@ -15,12 +16,10 @@ const occlusion = {
   ]),
   equation: 'by-hand',
   evidence: 'derived',
-  formula: 'measured',
-  symbols: { measured: 'valueMmHg' },
+  ownEquation: { formula: 'measured', symbols: { measured: 'valueMmHg' } },
   inputs: { valueMmHg: 190 },
   assumptions: [logNormalInterval],
   cautions: [],
-  sources: [],
 } as const satisfies Answer<'occlusion-pressure'>;
 
 describe('an answer whose errors are shares', () => {

@@ -3,9 +3,10 @@ import * as equations from '../../src/equations.js';
 import * as root from '../../src/index.js';
 import * as plan from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
+import * as text from '../../src/text/index.js';
 import { publicCalls } from '../support/public-functions.js';
 
-const exported = Object.entries({ ...root, ...plan, ...study, ...equations } as Record<string, unknown>);
+const exported = Object.entries({ ...root, ...plan, ...study, ...text, ...equations } as Record<string, unknown>);
 const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
 
 /** Every object inside a value, with where it stands. */

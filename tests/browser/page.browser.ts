@@ -51,6 +51,17 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(await shown('occlusion-name')).toBe('Occlusion pressure, measured');
   });
 
+  it('draws the pooled curve with its band and the published means where it estimates, other equations folded', async () => {
+    expect(await page.locator('#curve-section').isVisible()).toBe(false);
+    await pick('known', 'estimated');
+    expect(await page.locator('#curve-chart path').count()).toBe(2);
+    // Known widths, lying down or not stated: 5, 5, 13, 13.5, 18 and 18 cm.
+    expect(await page.locator('#curve-chart circle').count()).toBe(6);
+    expect(await page.locator('#others').isVisible()).toBe(false);
+    await page.locator('#curve-section summary').click();
+    expect(await page.locator('#others tr td:first-child').allInnerTexts()).toContain('width-ratio-1993');
+  });
+
   it('asks first whether the pressure was measured, and then for what that needs', async () => {
     const first = page.locator('form input').first();
     expect(await first.getAttribute('name')).toBe('known');
@@ -70,7 +81,8 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
       return [...label!.matchAll(/95 % interval (\d+)–(\d+) mmHg/g)].map((match) => match.slice(1).map(Number));
     };
     const [pressure, setting] = await ends('pressure-chart');
-    expect(pressure![0]! + pressure![1]!).toBe(2 * 180);
+    // Log-normal, of whole numbers: the middle is geometric.
+    expect(Math.sqrt(pressure![0]! * pressure![1]!)).toBeCloseTo(180, 0);
     expect(pressure![1]!).toBeGreaterThan(190);
     for (const end of [0, 1]) expect(Math.abs(setting![end]! - pressure![end]! / 2)).toBeLessThanOrEqual(0.5);
     expect(await shown('occlusion-range')).toBe(`95 % interval ${pressure![0]}–${pressure![1]} mmHg`);
@@ -138,9 +150,13 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(await remarks()).not.toBe(before);
     expect(await remarks()).toMatch(/supine/);
     await pick('measuredPosture', 'seated');
-    await page.fill('#measuredWidthCm', '18');
+    await page.fill('#measuredWidthCm', '12');
     // A narrower cuff needs more pressure than the one it was measured with.
     expect(parseFloat((await figures())[0]!)).toBeGreaterThan(180);
+    // From 18 cm, seated, the conversion spans more than a factor of 2.5.
+    await page.fill('#measuredWidthCm', '18');
+    expect((await figures())[0]).toBe('–');
+    expect(await shown('measuredWidthCm-error')).toContain('spans at most a factor of 2.5');
   });
 
   // Sets of 30 and 15 repetitions of 4 s with 30 s between them: 0–120, 150–210, 240–300, 330–390 s.

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { correctForCuffWidth, equations, type OneRepMaxEquation, type Symbols } from '../../src/index.js';
 import type { OcclusionReadings } from '../../src/pressure/equation.js';
 import { quantity, readings } from '../support/arbitraries.js';
+import { working } from '../../src/text/index.js';
 
 /** The symbols of a formula with their values, as an independent evaluator wants them. */
 const scope = (symbols: Symbols, fields: Readonly<Record<string, unknown>>) =>
@@ -57,7 +58,10 @@ describe('formula text and code agree', () => {
         (limb, occlusionMmHg, circumferenceCm, systolicMmHg, diastolicMmHg, fromWidthCm, toWidthCm) => {
           const person = { limb, circumferenceCm, systolicMmHg, diastolicMmHg } as const;
           const answer = correctForCuffWidth({ ...person, occlusionMmHg, fromWidthCm, toWidthCm });
-          expectClose(answer.value, compile(answer.formula).evaluate(scope(answer.symbols, answer.inputs)));
+          expectClose(
+            answer.value,
+            compile(working(answer)!.formula).evaluate(scope(working(answer)!.symbols, answer.inputs)),
+          );
         },
       ),
     );

@@ -42,9 +42,9 @@ describe('the pictures', () => {
     const style = document.querySelector('style')!.textContent!;
     const light = Object.values(palettes.light) as string[];
     for (const part of ['fill', 'stroke']) {
-      for (const mark of document.querySelectorAll(`[${part}^="#"]`)) {
+      for (const mark of Array.from(document.querySelectorAll(`[${part}^="#"]`))) {
         expect(light).toContain(mark.getAttribute(part));
-        const name = [...mark.classList].find((one) => one.startsWith(`${part}-`));
+        const name = Array.from(mark.classList).find((one) => one.startsWith(`${part}-`));
         expect(style, mark.outerHTML.slice(0, 120)).toContain(`.${name}{`);
       }
     }

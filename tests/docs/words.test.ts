@@ -45,16 +45,16 @@ const allowed: Readonly<Record<string, number>> = {
   'docs/documents.md': 1,
   'docs/how-wrong-is-it.md': 32,
   'docs/maintainers/mutation.md': 5,
-  'docs/publications.md': 3,
+  'docs/publications.md': 2,
   'docs/maintainers/robustness.md': 3,
-  'src/answer': 31,
+  'src/answer': 21,
   'src/evidence': 5,
-  'src/explain.ts': 7,
-  'src/plan': 96,
-  'src/pressure': 64,
+  'src/plan': 88,
+  'src/pressure': 54,
   'src/quantity': 1,
   'src/session': 16,
-  'src/study': 38,
+  'src/study': 28,
+  'src/text': 38,
 };
 
 /** Comments and texts of a module, without its names. */

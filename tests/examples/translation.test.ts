@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, explain, fill, messages, words } from '../../src/index.js';
+import { attempt, estimateOcclusionPressure } from '../../src/index.js';
+import { cite, explain, fill, messages, words } from '../../src/text/index.js';
 import {
   compareSessions,
+  lightenExercise,
   type ComparisonInput,
   compareWeeks,
   guidelines,
@@ -220,12 +222,13 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
   ['sessions', compareSessions(sessions)],
   ['sessions, both heavy', compareSessions({ from: share(75), to: share(70) } as ComparisonInput)],
   ['sessions, one heavy', compareSessions(heavy as ComparisonInput)],
+  ['less load', lightenExercise({ plan: light, exercise: light.items[0]!.exercise, lighterPercent: 20 })],
   ['a plan and its record', compareSessions({ from: light, to: Object.values(records)[0]! })],
 ];
 
 const ids = [
   ...progressionRules.map(({ id }) => id),
-  ...others.flatMap(([, document]) => ('sources' in document ? document.sources : [])),
+  ...others.flatMap(([, document]) => cite(document).map(({ id }) => id)),
 ];
 const names = ['Beinpresse', 'Armbeuge', 'Beinstrecker', 'leg extension', 'squat', 'quad set', 'walk'];
 /** Words and abbreviations that are the same in both languages, and symbols of the working. */

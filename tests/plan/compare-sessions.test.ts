@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, type Prescription } from '../../src/index.js';
+import { attempt, type Prescription } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import {
   compareSessions,
   planSession,

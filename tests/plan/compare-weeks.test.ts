@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
+import { attempt } from '../../src/index.js';
+import { cite, explain, working } from '../../src/text/index.js';
 import { compareWeeks, type Plan } from '../../src/plan/index.js';
-import { planOf } from '../support/plans.js';
+import { planOf, recordOf } from '../support/plans.js';
 
 const heavy = (percent: number, more: object = {}): Plan =>
   planOf({ percent, scheme: '3x8', restS: 120, restriction: 'none', ...more });
@@ -34,52 +35,51 @@ describe('weeks side by side', () => {
 
   it('adds up each week, every session as often as it is done', () => {
     const comparison = compared();
-    const rows = comparison.weeks.map((row) => [
-      row.week,
-      row.sessions.value,
-      row.restrictedSessions.value,
-      row.peakLoad?.value,
-      row.peakPercent?.value,
-      row.volumeLoad?.value,
-      row.percentOfOcclusion,
-      row.limbs.map(({ limb, side, restrictionTime, volumeLoad }) => [
+    const rows = comparison.weeks.map(({ week, planned }) => [
+      week,
+      planned!.sessions.value,
+      planned!.restrictedSessions.value,
+      planned!.limbs.map(({ limb, side, peakLoad, peakPercent, restrictionTime, volumeLoad }) => [
         side,
         limb,
+        peakLoad?.value,
+        peakPercent?.value,
         restrictionTime.value,
         volumeLoad?.value,
       ]),
     ]);
     expect(rows).toEqual([
-      [1, 3, 3, 20, 20, 4500, 50, [['left', 'leg', 1170, 4500]]],
-      [2, 3, 2, 70, 70, 4680, 50, [['left', 'leg', 780, 4680]]],
-      [3, 2, 0, 80, 80, 3840, undefined, [['left', 'leg', 0, 3840]]],
+      [1, 3, 3, [['left', 'leg', 20, 20, 1170, 4500]]],
+      [2, 3, 2, [['left', 'leg', 70, 70, 780, 4680]]],
+      [3, 2, 0, [['left', 'leg', 80, 80, 0, 3840]]],
     ]);
+    const [first] = comparison.weeks[0]!.planned!.limbs;
     // 50 % for 6.5 min, three times.
-    expect(comparison.weeks[0]!.limbs[0]!.relativePressureTime?.value).toBeCloseTo(975, 9);
-  });
-
-  it('shows what was added up', () => {
-    const comparison = compared();
-    expect(comparison.weeks[1]!.volumeLoad?.inputs).toEqual({ weekSessions: '1500 + 1500 + 1680' });
-    expect(comparison.weeks[1]!.sessions.inputs).toEqual({ weekSessions: '2 + 1' });
+    expect(first!.relativePressureTime?.value).toBeCloseTo(975, 9);
+    expect(first!.exercises.map(({ percentLop }) => percentLop?.value)).toEqual([50]);
+    expect(first!.occlusion).toEqual({ valueMmHg: 200, measured: true });
+    expect(comparison.weeks[1]!.planned!.sessions.inputs).toEqual({ weekSessions: '2 + 1' });
   });
 
   it('passes over sessions without a load, and counts their restriction', () => {
-    const [week] = compareWeeks({ weeks: [{ sessions: [{ plan: walk, times: 4 }, { plan: heavy(70) }] }] }).weeks;
-    expect([week!.peakLoad?.value, week!.volumeLoad?.value]).toEqual([70, 1680]);
+    const weekOf = (...sessions: { plan: Plan; times?: number }[]) =>
+      compareWeeks({ weeks: [{ sessions }] }).weeks[0]!.planned!.limbs[0]!;
+    const both = weekOf({ plan: walk, times: 4 }, { plan: heavy(70) });
+    expect([both.peakLoad?.value, both.volumeLoad?.value]).toEqual([70, 1680]);
     // Five times 2 min and four rests of 1 min, four times.
-    expect(week!.limbs[0]!.restrictionTime.value).toBe(4 * (5 * 120 + 4 * 60));
-    const [walking] = compareWeeks({ weeks: [{ sessions: [{ plan: walk }] }] }).weeks;
-    expect([walking!.peakLoad, walking!.peakPercent, walking!.volumeLoad]).toEqual([undefined, undefined, undefined]);
+    expect(both.restrictionTime.value).toBe(4 * (5 * 120 + 4 * 60));
+    const walking = weekOf({ plan: walk });
+    expect([walking.peakLoad, walking.peakPercent, walking.volumeLoad]).toEqual([undefined, undefined, undefined]);
   });
 
   it('leaves the share of the maximum open where one is not known', () => {
     const stated = heavy(70, { oneRepMax: undefined, percent: undefined, load: 60 });
     const [week] = compareWeeks({ weeks: [{ sessions: [{ plan: stated }, { plan: light(20, 50) }] }] }).weeks;
-    expect([week!.peakLoad?.value, week!.peakPercent]).toEqual([60, undefined]);
+    const [limb] = week!.planned!.limbs;
+    expect([limb!.peakLoad?.value, limb!.peakPercent]).toEqual([60, undefined]);
   });
 
-  it('tells limbs apart, and takes the highest share of any exercise', () => {
+  it('keeps limbs and exercises apart: which minutes at which pressure', () => {
     const place = { cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 200, method: 'doppler' } } as const;
     const leg = { ...place, limb: 'leg' } as const;
     const arm = { ...place, limb: 'arm', side: 'right' } as const;
@@ -97,11 +97,11 @@ describe('weeks side by side', () => {
         ],
       },
     );
-    const compared = compareWeeks({ weeks: [{ sessions: [{ plan, times: 2 }] }] });
-    const [week] = compared.weeks;
+    const comparison = compareWeeks({ weeks: [{ sessions: [{ plan, times: 2 }] }] });
+    const week = comparison.weeks[0]!.planned!;
     // 2 × 40 s and a rest of 30 s for each leg exercise; the arm’s cuff is down in the rest. 200 kg an exercise at 10 kg.
     expect(
-      week!.limbs.map(({ limb, side, restrictionTime, relativePressureTime, volumeLoad }) => [
+      week.limbs.map(({ limb, side, restrictionTime, relativePressureTime, volumeLoad }) => [
         side,
         limb,
         restrictionTime.value,
@@ -115,18 +115,30 @@ describe('weeks side by side', () => {
       // Twice 80 s at 50 %.
       ['right', 'arm', 160, '133.333', 400],
     ]);
-    expect([week!.week, week!.sessions.value, week!.restrictedSessions.value]).toEqual([1, 2, 2]);
-    expect([week!.percentOfOcclusion, week!.peakLoad?.value]).toEqual([70, 50]);
-    expect(week).not.toHaveProperty('peakPercent');
-    const { document, standing, sources } = compared;
+    expect(
+      week.limbs.flatMap(({ exercises }) =>
+        exercises.map(({ exercise, restrictionTime, percentLop }) => [
+          exercise,
+          restrictionTime.value,
+          percentLop?.value,
+        ]),
+      ),
+    ).toEqual([
+      ['leg extension', 220, 50],
+      ['leg curl', 220, 70],
+      ['leg press', 0, undefined],
+      ['curl', 160, 50],
+    ]);
+    const { document, standing } = comparison;
     expect([document, ...standing.map(({ code }) => code)]).toEqual([
       'week-comparison',
       'weeks-clear-no-one',
       'weeks-no-one-road',
       'one-thing-at-a-time',
     ]);
-    expect(sources).toContain('volume-methods-2009');
-    const { equation, formula, symbols, evidence, unit } = week!.sessions;
+    expect(cite(comparison).map(({ id }) => id)).toContain('volume-methods-2009');
+    const { equation, evidence, unit } = week.sessions;
+    const { formula, symbols } = working(week.sessions)!;
     expect([equation, formula, symbols, evidence, unit]).toEqual([
       'sessions',
       'S',
@@ -136,29 +148,124 @@ describe('weeks side by side', () => {
     ]);
   });
 
+  // By hand: 30 + 12 = 42 repetitions of 4 s and a rest of 30 s are 198 s, at 18 instead of 20 kg; 6 × 25 = 150 AU.
+  it('puts what was done beside what was planned, and never adds them up', () => {
+    const plan = planOf({}, { date: '2026-03-02' }, { circumferenceCm: 56 });
+    const record = recordOf(
+      plan,
+      [30, 12],
+      { sessionRpe: 6, sessionS: 1500, pain: [{ site: 'joint', before: 1, after: 3 }] },
+      { load: 18, heldMmHg: 90 },
+    );
+    const comparison = compareWeeks({ weeks: [{ sessions: [{ plan, times: 3 }], records: [record] }] });
+    const [{ planned, done }] = comparison.weeks as [(typeof comparison.weeks)[number]];
+    expect([planned!.sessions.value, done!.sessions.value]).toEqual([3, 1]);
+    expect([planned!.sessionLoad, done!.sessionLoad?.value]).toEqual([undefined, 150]);
+    const [limb] = done!.limbs;
+    expect([limb!.peakLoad?.value, limb!.peakPercent?.value, limb!.volumeLoad?.value]).toEqual([18, 18, 756]);
+    expect([limb!.restrictionTime.value, limb!.exercises[0]!.percentLop?.value]).toEqual([198, 45]);
+    expect(limb!.worstPain).toEqual({ value: 3, site: 'joint' });
+    expect([limb!.circumferenceCm, planned!.limbs[0]!.circumferenceCm]).toEqual([56, 56]);
+    expect(planned!.limbs[0]).not.toHaveProperty('worstPain');
+    const painless = recordOf(plan, [30], { pain: [] });
+    expect(compareWeeks({ weeks: [{ records: [painless] }] }).weeks[0]!.done!.limbs[0]!.worstPain).toEqual({
+      value: 0,
+    });
+  });
+
+  it('shows the day of a measured occlusion pressure, and of the readings of an estimate', () => {
+    const occlusionOf = (plan: Plan) => {
+      const { planned, done } = compareWeeks({
+        weeks: [{ sessions: [{ plan }], records: [recordOf(plan, [30])] }],
+      }).weeks[0]!;
+      return [planned!.limbs[0]!.occlusion, done!.limbs[0]!.occlusion];
+    };
+    const measured = { valueMmHg: 180, method: 'doppler', date: '2026-02-20' } as const;
+    const known = { valueMmHg: 180, measured: true, date: '2026-02-20' };
+    expect(occlusionOf(planOf({}, { date: '2026-03-01' }, { measured }))).toEqual([known, known]);
+    const [planned, done] = occlusionOf(
+      planOf({}, { date: '2026-03-01' }, { measured: undefined, circumferenceCm: 56 }),
+    );
+    expect(planned).toMatchObject({ measured: false, date: '2026-03-01' });
+    expect(done).not.toHaveProperty('date');
+  });
+
   it('says where load and pressure of an exercise with a cuff both go up, and only there', () => {
     const weekOf = (...plans: Plan[]) => ({ sessions: plans.map((plan) => ({ plan })) });
     const both = { exercise: 'leg extension', side: 'left', limb: 'leg' };
-    expect(codesOf([weekOf(light(20, 50)), weekOf(light(30, 60))])).toEqual([{ ...both, from: 1, to: 2 }]);
-    expect(codesOf([weekOf(light(20, 50)), weekOf(light(30, 50)), weekOf(light(30, 60))])).toEqual([]);
-    expect(codesOf([weekOf(light(20, 60)), weekOf(light(30, 50))])).toEqual([]);
-    // The heavy exercise has no cuff, so the light one is all that is looked at.
-    expect(codesOf([weekOf(light(20, 50)), weekOf(light(20, 60), heavy(80))])).toEqual([]);
+    expect(codesOf([weekOf(light(20, 50)), weekOf(light(25, 60))])).toEqual([{ ...both, from: 1, to: 2 }]);
+    expect(codesOf([weekOf(light(20, 50)), weekOf(light(25, 50)), weekOf(light(25, 60))])).toEqual([]);
+    expect(codesOf([weekOf(light(25, 60)), weekOf(light(30, 50))])).toEqual([]);
     // The highest of a week counts, wherever in it it stands.
     expect(codesOf([weekOf(light(20, 50), light(30, 60)), weekOf(light(25, 55))])).toEqual([]);
-    expect(codesOf([weekOf(light(20, 50)), weekOf(walk), weekOf(light(30, 60))])).toEqual([]);
+    expect(codesOf([weekOf(light(20, 50)), weekOf(walk), weekOf(light(25, 50))])).toEqual([]);
   });
 
-  it('is a table to print, stored or not', () => {
+  it('names jumps, and passes over a deload week', () => {
+    const weekOf = (plan: Plan, more: object = {}) => ({ sessions: [{ plan }], ...more });
+    const said = (...weeks: ReturnType<typeof weekOf>[]) =>
+      compareWeeks({ weeks }).cautions.map(({ code, values }) => [code, values!['points'] ?? values!['percent']]);
+    expect(said(weekOf(heavy(60)), weekOf(heavy(65)))).toEqual([]);
+    expect(said(weekOf(heavy(60)), weekOf(heavy(66)))).toEqual([['load-jump', 6]]);
+    expect(said(weekOf(light(20, 50)), weekOf(light(20, 60)))).toEqual([]);
+    expect(said(weekOf(light(20, 50)), weekOf(light(20, 65)))).toEqual([['pressure-jump', 15]]);
+    const stated = (load: number) => heavy(60, { oneRepMax: undefined, percent: undefined, load });
+    expect(said(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
+    expect(said(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
+    const deload = weekOf(heavy(40), { deload: true });
+    expect(said(weekOf(heavy(60)), deload, weekOf(heavy(65)))).toEqual([]);
+    expect(said(weekOf(heavy(60)), weekOf(heavy(40)), weekOf(heavy(65)))).toEqual([['load-jump', 25]]);
+    expect(said(weekOf(heavy(60)), weekOf(heavy(60), { deload: true }))[0]![0]).toBe('deload-not-lighter');
+  });
+
+  it('compares your own goals with the last week, and clears no one', () => {
+    const goal = (more: object) => ({ name: 'goal', limb: 'leg', side: 'left', ...more });
+    const { goals } = compareWeeks({
+      weeks: [{ sessions: [{ plan: light(20, 50) }] }, { sessions: [{ plan: light(25, 50), times: 3 }] }],
+      goals: [
+        goal({ measure: 'peakPercent', atLeast: 25 }),
+        goal({ measure: 'peakLoadKg', atLeast: 30, exercise: 'leg extension' }),
+        goal({ measure: 'percentLop', atMost: 40 }),
+        goal({ measure: 'restrictionMin', atMost: 20 }),
+        goal({ measure: 'worstPain', atMost: 2 }),
+        goal({ measure: 'volumeLoadKg', atLeast: 5625, atMost: 5625 }),
+        { name: 'three sessions', measure: 'sessions', atLeast: 3 },
+        { name: 'hop test', atLeast: 90 },
+        { name: 'hop test', found: 92, atLeast: 90 },
+      ] as never,
+    });
+    expect(goals.map(({ outcome, found }) => [outcome, found])).toEqual([
+      ['met', 25],
+      ['not-met', 25],
+      ['not-met', 50],
+      ['met', 19.5],
+      ['not-measured', undefined],
+      ['met', 5625],
+      ['met', 3],
+      ['not-measured', undefined],
+      ['met', 92],
+    ]);
+    const page = explain(
+      compareWeeks({ weeks: [{ sessions: [{ plan: walk }] }], goals: [{ name: 'hop test', atLeast: 9 }] }),
+    );
+    expect(page).toContain('hop test: not measured');
+    expect(page).not.toMatch(/cleared|\bsafe\b/);
+  });
+
+  it('is tables to print, stored or not', () => {
     const comparison = compared();
     const page = explain(JSON.parse(JSON.stringify(comparison)) as typeof comparison);
     expect(page).toBe(explain(comparison));
-    expect(page.split('\n').slice(6)).toEqual([
-      'week  sessions  with cuff  heaviest  of 1RM  volume load  of LOP  left leg restricted',
-      '1     3         3          20 kg     20 %    4500 kg      50 %    19:30 min',
-      '2     3         2          70 kg     70 %    4680 kg      50 %    13:00 min',
-      '3     2         0          80 kg     80 %    3840 kg      –       0:00 min',
-    ]);
+    const cells = page.split('\n').map((line) => line.trim().split(/ {2,}/));
+    expect(cells).toEqual(
+      expect.arrayContaining([
+        ['week', 'as', 'sessions', 'with cuff', 'session load'],
+        ['1', 'planned', '3', '3', '–'],
+        ['week', 'as', 'exercise', 'heaviest', 'of 1RM', 'inflated', 'of LOP'],
+        ['2', 'planned', 'leg extension', '70 kg', '70 %', '13:00 min', '50 %'],
+        ['3', 'planned', '3840 kg', '0:00 min', '–', '–', '–'],
+      ]),
+    );
     expect(page).toMatch(/clears no one/);
   });
 
@@ -170,10 +277,10 @@ describe('weeks side by side', () => {
     };
     expect(issuesOf({})).toEqual([['missing', 'weeks']]);
     expect(() => compareWeeks({} as never)).toThrow(
-      'weeks is missing: expected a list of weeks, each with its sessions',
+      'weeks is missing: expected a list of weeks, each with its sessions or records',
     );
     expect(() => compareWeeks({ weeks: [{}] } as never)).toThrow(
-      'weeks[0].sessions is missing: expected a list of sessions, each a plan',
+      'weeks[0].sessions is missing: expected planned sessions, or records, or both',
     );
     expect(() => compareWeeks({ weeks: [{ sessions: [{ plan: 5 }] }] } as never)).toThrow(/a plan of this library/);
     expect(() => compareWeeks({ weeks: [{ sessions: [{ plan, times: 22 }] }] })).toThrow(/from 1 to 21/);
@@ -185,6 +292,19 @@ describe('weeks side by side', () => {
       ['not-whole', 'weeks.0.sessions.1.times'],
       ['unknown-field', 'weeks.0.sessions.2.often'],
     ]);
+    const goals = [
+      { name: 'a' },
+      { name: 'b', measure: 'peakPercent', atLeast: 2 },
+      { name: 'c', limb: 'leg', atMost: 1 },
+    ];
+    expect(issuesOf({ weeks: [{ sessions: [{ plan }], deload: 'yes' }], goals })).toEqual([
+      ['wrong-type', 'weeks.0.deload'],
+      ['missing', 'goals.0.atLeast'],
+      ['missing', 'goals.1.limb'],
+      ['missing', 'goals.1.side'],
+      ['wrong-relation', 'goals.2.limb'],
+    ]);
+    expect(issuesOf({ weeks: [{ records: [plan] }] })).toEqual([['not-one-of', 'weeks.0.records.0.document']]);
     expect(issuesOf({ weeks: [{ sessions: [{ plan: { ...plan, schemaVersion: 2 } }, { plan: {} }] }] })).toEqual([
       ['newer-document', 'weeks.0.sessions.0.plan.schemaVersion'],
       ['not-one-of', 'weeks.0.sessions.1.plan.document'],

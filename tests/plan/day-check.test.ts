@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { explain, InputError, messages } from '../../src/index.js';
+import { InputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import { checkDay, dayQuestions, type DayCheckRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf } from '../support/plans.js';
@@ -75,7 +76,7 @@ describe('checkDay', () => {
         .map(({ code }) => code);
     expect(codesOf('2026-03-02')).toEqual(['today-pain']);
     expect(codesOf()).toEqual(['today-pain']);
-    expect(codesOf('2026-03-03')).toEqual(['today-pain', 'day-check-other-day']);
+    expect(codesOf('2026-03-03')).toEqual(['day-check-other-day', 'today-pain']);
     const check = checkDay(well);
     expect(() => planOf({}, { dayCheck: { ...check, outcome: 'refer' } })).toThrow(/dayCheck\.outcome/);
   });

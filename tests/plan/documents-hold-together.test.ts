@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cite, testedOneRepMax, type Caution } from '../../src/index.js';
+import { testedOneRepMax, type Caution } from '../../src/index.js';
+import { cite, working } from '../../src/text/index.js';
 import {
   ladder,
   nextRung,
@@ -47,7 +48,7 @@ const calm = jointPain(1, 1, 1, 1);
 describe('every document', () => {
   const record = recordOf(plan, all, { ...calm, symptoms: ['symptom-sharp-pain'], sessionRpe: 6, sessionS: 1500 });
   // Made within the test, as all that is held to account is.
-  const documents: [string, () => { readonly sources: readonly string[] }][] = [
+  const documents: [string, () => object][] = [
     ['plan', () => planOf({ percent: 20, step: 2.5 })],
     ['plan of several exercises', () => planSession(several.request)],
     ['record', () => recordOf(plan, all, { ...calm, symptoms: ['symptom-sharp-pain'], sessionRpe: 6, sessionS: 1500 })],
@@ -67,7 +68,7 @@ describe('every document', () => {
   it.each(documents)('%s', (_name, make) => {
     const document = make();
     expectHoldsTogether(document);
-    expect(document.sources).toEqual(cite(document).map(({ id }) => id));
+    expect(cite(document).length).toBeGreaterThan(0);
     const { cautions = [] } = document as { readonly cautions?: readonly Caution[] };
     const gravity = cautions.map(({ severity }) => ['stop', 'caution', 'note'].indexOf(severity));
     expect(gravity).toEqual([...gravity].sort());
@@ -234,12 +235,10 @@ describe('a plan', () => {
       unit: 'kg',
       equation: 'stated-load',
       evidence: 'practice',
-      formula: 'w',
-      symbols: { w: 'load' },
       cautions: [],
-      sources: [],
       inputs: { load: 12, unit: 'kg' },
     });
+    expect(working(stated)).toEqual({ formula: 'w', symbols: { w: 'load' }, sources: [] });
   });
 
   it('holds a pressure to the usual range of its mode, and none of the rests to it', () => {
@@ -353,7 +352,7 @@ describe('a record', () => {
       inflatedBeforeS: 5,
     });
     expect(codesOf(full.assumptions)).toEqual(['tempo-not-recorded']);
-    const bare = recordOf(plan, all);
+    const bare = recordOf(plan, all, {}, { heldMmHg: undefined });
     expect(Object.keys(bare.items[0]!.done)).toEqual(['sets', 'load', 'unit', 'stoppedEarly']);
     for (const name of ['pain', 'sessionOfDay', 'sessionRpe', 'sessionLoad', 'notes', 'label'])
       expect(bare).not.toHaveProperty(name);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { explain, InputError, isInputError, messages } from '../../src/index.js';
+import { InputError, isInputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import { nextSession, readDocument, reviewPlan, screen, type Plan } from '../../src/plan/index.js';
 import { upgraded } from '../../src/plan/stored.js';
 import { planOf, recordOf } from '../support/plans.js';

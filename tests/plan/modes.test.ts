@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { explain, isInputError, weekTotals, type Answer, type ExerciseSide } from '../../src/index.js';
+import { isInputError, weekTotals, type Answer, type ExerciseSide } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import {
   nextSession,
   planSession,

@@ -2,9 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { guardMessages } from '../../src/answer/guards.js';
-import { explain, messages, type ExplainOptions } from '../../src/index.js';
+import { explain, messages, type ExplainOptions } from '../../src/text/index.js';
 import {
   compareSessions,
+  lightenExercise,
   audiences,
   checkDay,
   compareWeeks,
@@ -14,6 +15,7 @@ import {
   reviewPlan,
   screen,
   type PlanRequest,
+  screeningQuestions,
 } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
 
@@ -147,6 +149,35 @@ const done = (request: typeof both | typeof referred) =>
   });
 
 const BRIEF = { detail: 'brief' } as const;
+/** An athlete with sore shoulders, once a week: light in sets of 2 and 3. */
+const heavyPress = planSession({
+  systolicMmHg: 118,
+  diastolicMmHg: 74,
+  posture: 'supine',
+  limbs: (['left', 'right'] as const).map((side) => ({
+    limb: 'arm',
+    side,
+    cuffWidthCm: 7,
+    percent: 50,
+    gaugeStepMmHg: 5,
+    measured: { valueMmHg: 140, method: 'doppler' },
+  })),
+  exercises: [
+    {
+      name: 'bench press',
+      limb: 'arm',
+      side: 'both',
+      oneRepMax: { load: 100 },
+      percent: 80,
+      step: 2.5,
+      sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })),
+      tempo: '2-0-1-0',
+      restS: 150,
+      restriction: 'none',
+    },
+  ],
+});
+
 const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOptions?]> = {
   'plan-two-legs-brief.txt': [planOfBoth, BRIEF],
   'plan-two-legs.txt': [planOfBoth],
@@ -188,9 +219,15 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
       weeks: [
         { sessions: [{ plan: planOfBoth, times: 3 }] },
         { sessions: [{ plan: planOfBoth, times: 2 }, { plan: noCuff }] },
+        { records: [recorded], deload: true },
+      ],
+      goals: [
+        { name: '60 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 60 },
+        { name: 'hop test of both sides', atLeast: 90 },
       ],
     }),
   ],
+  'lighter.txt': [lightenExercise({ plan: heavyPress, exercise: 'bench press', lighterPercent: 15 })],
   'comparison.txt': [
     compareSessions({
       from: { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, load: 15, restriction: 'continuous' },
@@ -254,7 +291,7 @@ const WORKED: Record<string, readonly string[]> = {
     // The whole session: 90 + 280 s; 200 + 60 + 30 s; 175 + 175 + 466.67 mmHg·min.
     '  restriction 6:10 min, longest unbroken 2:00 min',
     '  cuffs deflated between restrictions 4:50 min',
-    '  pressure × time 816.67 mmHg·min, 408.33 % of LOP·min',
+    '  pressure × time, 2 limbs added up: 816.67 mmHg·min, 408.33 % of LOP·min',
     'left leg: 6:10 min of restriction in 2 exercises, at the lower pressure 0:30 min, volume load 450 kg',
     'right leg: 1:30 min of restriction in 1 exercise, at the lower pressure 0:30 min, volume load 640 kg',
   ],
@@ -347,6 +384,51 @@ describe('audiences', () => {
 });
 
 describe('the page of a plan', () => {
+  it('shows what was assumed of a measurement to the practitioner, once', () => {
+    const text = 'The posture of the measurement is not given; we assume that of the plan.';
+    const page = explain(planOf());
+    expect(page.split(text)).toHaveLength(2);
+    expect(page.indexOf(text)).toBeGreaterThan(page.indexOf('FOR THE PRACTITIONER'));
+    expect(page.indexOf(text)).toBeLessThan(page.indexOf('WORKING'));
+    const measured = { valueMmHg: 200, method: 'doppler', posture: 'seated', cuffWidthCm: 10 } as const;
+    expect(explain(planOf({}, {}, { measured }))).not.toContain('of the measurement is not given');
+  });
+
+  it('without a cuff says nothing of one in its stop criteria', () => {
+    const bare = planOf({ restriction: 'none' });
+    const said = [...bare.stopSigns, ...bare.standing].filter(({ code }) => code !== 'screen-first');
+    expect(said.map(({ text }) => text).join(' ')).not.toMatch(/cuff|deflat/i);
+    expect(bare.stopSigns.length).toBeGreaterThan(5);
+    expect(
+      planOf()
+        .stopSigns.map(({ text }) => text)
+        .join(' '),
+    ).toMatch(/deflat/);
+  });
+
+  it('shows in brief that its screening is incomplete, whatever else was found', () => {
+    const answers = Object.fromEntries(
+      screeningQuestions()
+        .filter(({ outcome, code }) => outcome === 'caution' && code !== 'varicose-veins')
+        .map(({ code }) => [code, 'yes' as const]),
+    );
+    const points = ['limb-paralysis', 'cancer-within-5-years', 'intensive-care', 'immobile'];
+    for (const code of points) delete answers[code];
+    const page = explain(planOf({}, { screening: screen({ ageYears: 30, answers }) }), { detail: 'brief' });
+    expect(page).toContain('The screening is incomplete.');
+    expect(page.split('CAUTIONS')[1]!.match(/^- /gm)!.length).toBeGreaterThan(0);
+  });
+
+  it('adds up limbs in words: the percentage of occlusion pressure is none of one limb', () => {
+    const limbs = (['left', 'right'] as const).map(
+      (side) =>
+        ({ limb: 'leg', side, cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 200, method: 'doppler' } }) as const,
+    );
+    const page = explain(planOf({ side: 'both' }, { limbs }));
+    expect(page.match(/pressure × time, 2 limbs added up/g)).toHaveLength(1);
+    expect(page.match(/pressure × time \d/g)).toHaveLength(2);
+  });
+
   it('says where an interval has one end or none', () => {
     const [item] = planOf().items;
     const reached = (change: object) =>

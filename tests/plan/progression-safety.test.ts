@@ -387,6 +387,10 @@ describe('what was done', () => {
     const record = recordOf(plan, all, { sessionRpe: 5, sessionS: 1500 });
     expect(issuesOf(() => propose([record, record]))).toEqual(['records.1']);
     expect(issuesOf(() => propose([record, structuredClone(record)]))).toEqual(['records.1']);
+    // What was noted of a session makes it no other session.
+    for (const noted of [{ notes: 'again' }, { sessionRpe: 6, sessionS: 1500 }, { pain: [] }, { sessionOfDay: 2 }]) {
+      expect(issuesOf(() => propose([record, recordOf(plan, all, noted)]))).toEqual(['records.1']);
+    }
     expect(issuesOf(() => trainingDays({ records: [record, record], from: '2026-03-02' }))).toEqual(['records.1']);
     const evening = (sessionOfDay: number, repetitions = all) =>
       recordOf(plan, repetitions, { sessionRpe: 5, sessionS: 1500, sessionOfDay });
@@ -398,6 +402,15 @@ describe('what was done', () => {
     expect(
       issuesOf(() => nextSession({ plan: named, records: [recordOf(other, all)], rule: 'all-repetitions' })),
     ).toEqual(['records.0.label']);
+  });
+
+  it('says where the cuff pressure is not on record', () => {
+    const reasons = (heldMmHg?: number) => codes(first([recordOf(plan, all, { pain: [] }, { heldMmHg })]).reasons);
+    expect(reasons()).toContain('held-not-recorded');
+    expect(reasons(100)).not.toContain('held-not-recorded');
+    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const proposal = nextSession({ plan: bare, records: [recordOf(bare, all)], rule: 'all-repetitions' });
+    expect(codes(proposal.items[0]!.reasons)).not.toContain('held-not-recorded');
   });
 
   it('names a session that is shorter than its sets, and refuses a held pressure without a cuff', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cite, explain, isInputError, messages } from '../../src/index.js';
+import { isInputError } from '../../src/index.js';
+import { cite, explain, messages } from '../../src/text/index.js';
 import { ladder, nextRung, nextSession, progressionRules, type ProgressionRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { codesOf as codes } from '../support/hold-together.js';
@@ -76,7 +77,7 @@ describe('nextSession', () => {
     expect(proposal.items[0]!.load).toEqual({ from: 20, unit: 'kg' });
     expect(proposal.cautions[0]).toMatchObject({ severity: 'stop', code: 'symptom-clinician-first' });
     const morning = recordOf(plan, all, { symptoms: ['symptom-chest-pain'] });
-    expect(first([morning, recordOf(plan, all)]).action).toBe('stop');
+    expect(first([morning, recordOf(plan, [30, 15, 15, 16])]).action).toBe('stop');
     expect(first([morning, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('stop');
   });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, cite, explain, isInputError } from '../../src/index.js';
+import { accountSession, isInputError, measuredOcclusionPressure } from '../../src/index.js';
+import { cite, explain } from '../../src/text/index.js';
 import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
@@ -191,8 +192,28 @@ describe('recordSession', () => {
     ]);
   });
 
+  it('is of no day before its plan, nor before its pressure was measured', () => {
+    const dated = planOf({}, { date: '2026-03-02' });
+    expect(recordOf(dated, [30], { date: '2026-03-02' }).date).toBe('2026-03-02');
+    expect(() => recordOf(dated, [30], { date: '2020-03-02' })).toThrow(
+      'date must be not before 2026-03-02, the day of the plan; received 2020-03-02.',
+    );
+    const measured = { valueMmHg: 200, method: 'doppler', date: '2026-03-03' } as const;
+    expect(() => recordOf(planOf({}, {}, { measured }), [30], { date: '2026-03-02' })).toThrow(
+      'date must be not before 2026-03-03, the day of a measured pressure of the plan; received 2026-03-02.',
+    );
+    expect(() => planOf({}, { date: '2026-03-02' }, { measured })).toThrow(
+      'limbs[0].measured.date must be not after 2026-03-02, the day of the plan; received 2026-03-03.',
+    );
+    expect(planOf({}, { date: '2026-03-03' }, { measured }).request.date).toBe('2026-03-03');
+    const occlusion = measuredOcclusionPressure({ ...measured, limb: 'leg', side: 'left', cuffWidthCm: 10 });
+    const answered = { occlusion, measured: undefined };
+    expect(() => planOf({}, { date: '2026-03-02' }, answered)).toThrow(/^limbs\[0\]\.occlusion must be not after/);
+    expect(() => recordOf(planOf({}, {}, answered), [30], { date: '2026-03-02' })).toThrow(/not before 2026-03-03/);
+  });
+
   it('prints a page that a stored record prints too', () => {
-    const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 });
+    const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 }, { heldMmHg: undefined });
     const page = explain(record);
     for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
     for (const line of [

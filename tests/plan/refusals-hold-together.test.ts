@@ -59,7 +59,7 @@ describe('a request for a plan', () => {
         '"a field nobody knows"',
       ],
     ]);
-    expect(asked({ ...plan.request, ['x'.repeat(61)]: 1 })[0]![0]).toBe('x'.repeat(60));
+    expect(asked({ ...plan.request, ['x'.repeat(61)]: 1 })[0]![0]).toBe(`${'x'.repeat(60)}…`);
     expect(asked({ ...plan.request, systolicMmHg: '118' })).toEqual([
       ['systolicMmHg', 'wrong-type', 'a number from 60 to 300 mmHg', '"118"'],
     ]);
@@ -69,7 +69,7 @@ describe('a request for a plan', () => {
     expect(asked({ ...plan.request, label: '' })[0]).toEqual([
       'label',
       'wrong-type',
-      'text of 1 to 120 characters',
+      'one line of 1 to 120 characters, not only spaces',
       '""',
     ]);
     expect(asked({ ...plan.request, label: 5 })[0]).toEqual(['label', 'wrong-type', 'of type string', '5']);

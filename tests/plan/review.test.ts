@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cite, explain, type Path } from '../../src/index.js';
+import { type Path } from '../../src/index.js';
+import { cite, explain } from '../../src/text/index.js';
 import { guidelines, planSession, recordSession, reviewPlan, type Plan, type Review } from '../../src/plan/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
@@ -50,7 +51,9 @@ describe('reviewPlan', () => {
     const without = reviewPlan(planOf({ restriction: 'none' }));
     expect([without.findings, without.inside, without.notJudged]).toEqual([[], [], []]);
     expect(without.standing.map(({ code }) => code)).toContain('review-no-cuff');
-    expect(reviewPlan(recordOf(plan, [30, 15, 15, 15])).notJudged).toContain('percent-of-occlusion');
+    expect(reviewPlan(recordOf(plan, [30, 15, 15, 15], {}, { heldMmHg: undefined })).notJudged).toContain(
+      'percent-of-occlusion',
+    );
   });
 
   // Worked by hand: 180 of 200 mmHg is 90 %; 50 of 100 kg is 50 %; 60 repetitions.
@@ -77,6 +80,34 @@ describe('reviewPlan', () => {
   });
 
   // 70 % of 187 mmHg is 130.9, down to 130 on a gauge of 5 mmHg: 69.5 %; with a ceiling of 125 mmHg it is 66.8 %.
+  // 20 % of 59.4 kg is 11.88 kg; of 5.5, 11 and 16.5 kg the nearest is 11: 18.52 %.
+  it('finds nothing in rounding to the loads there are, and says what was asked for', () => {
+    const rounded = planOf({ oneRepMax: { load: 59.4 }, percent: 20, available: [5.5, 11, 16.5] });
+    const review = reviewPlan(rounded);
+    expect(outside(review)).toEqual([]);
+    const load = review.inside.find(({ measure }) => measure === 'percent-of-maximum')!;
+    expect([load.found.toFixed(2), load.asked]).toEqual(['18.52', 20]);
+    expect(explain(review)).toContain('load 18.52 % of 1RM, rounded from 20 % [20–40 %;');
+    expect(outside(reviewPlan(recordOf(rounded, [30, 15, 15, 15])))).toEqual([]);
+    // What was lifted otherwise was not rounded.
+    const other = recordOf(rounded, [30, 15, 15, 15], {}, { load: 5.5 });
+    expect(outside(reviewPlan(other))).toEqual(['percent-of-maximum']);
+  });
+
+  it('names the limb where a figure differs between limbs', () => {
+    const limb = (side: 'left' | 'right', percent: number) =>
+      ({ limb: 'leg', side, cuffWidthCm: 10, percent, measured: { valueMmHg: 200, method: 'doppler' } }) as const;
+    const lines = (right: number) =>
+      explain(reviewPlan(planOf({ side: 'both' }, { limbs: [limb('left', 50), limb('right', right)] })))
+        .split('\n')
+        .filter((line) => line.includes('cuff pressure'));
+    expect(lines(60)).toEqual([
+      expect.stringContaining('leg extension, left leg: cuff pressure 50 % of LOP'),
+      expect.stringContaining('leg extension, right leg: cuff pressure 60 % of LOP'),
+    ]);
+    expect(lines(50)).toEqual([expect.stringMatching(/^- cuff pressure 50 % of LOP/)]);
+  });
+
   it('finds nothing in rounding: what was asked for is in the range', () => {
     const atRest = (limb: object) =>
       planOf(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { messages } from '../../src/index.js';
+import { messages } from '../../src/text/index.js';
 import {
   guidelines,
   ladder,
@@ -106,7 +106,10 @@ describe('a review', () => {
   it('looks at nothing without a cuff, and at what a record lacks', () => {
     expect(found(planOf({ restriction: 'none' }))).toEqual({});
     expect(reviewPlan(planOf({ restriction: 'none' })).notJudged).toEqual([]);
-    expect(reviewPlan(recordOf(plan, all)).notJudged).toEqual(['percent-of-occlusion', 'sessions-per-week']);
+    expect(reviewPlan(recordOf(plan, all, {}, { heldMmHg: undefined })).notJudged).toEqual([
+      'percent-of-occlusion',
+      'sessions-per-week',
+    ]);
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
     expect(reviewPlan(unloaded).notJudged).toEqual(['sessions-per-week', 'percent-of-maximum']);
     expect(reviewPlan(recordOf(unloaded, all)).notJudged).toContain('percent-of-maximum');

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError, messages } from '../../src/index.js';
+import { attempt, guards, InputError } from '../../src/index.js';
+import { explain, messages, words } from '../../src/text/index.js';
 import {
   checkDay,
+  dayQuestions,
   nextRequest,
   nextSession,
   planSession,
@@ -39,7 +41,7 @@ const stopped = (request: Partial<Plan['request']> = {}): Plan =>
 const decided = (stop: string, more: Partial<StopDecision> = {}): StopDecision => ({
   stop,
   by: 'physician',
-  on: '2026-03-03',
+  on: '2026-03-02',
   why: 'seen today',
   ...more,
 });
@@ -163,9 +165,76 @@ describe('a stop', () => {
     // What was lifted stays visible, and is a stop no longer.
     expect(lifted.cautions.find(({ code }) => code === 'pregnancy')!.severity).toBe('caution');
     expect(lifted.cautions.find(({ code }) => code === 'blood-pressure-refer')!.severity).toBe('stop');
-    for (const wrong of [{ by: 'a friend' }, { why: '' }, { on: 'today' }, { on: undefined }, { name: 'x' }]) {
+    for (const wrong of [
+      { by: 'a friend' },
+      { why: '' },
+      { why: ' \n' },
+      { on: 'today' },
+      { on: undefined },
+      { name: 'x' },
+    ]) {
       expect(() => stopped({ decisions: [decided('pregnancy', wrong as never)] })).toThrow(InputError);
     }
+  });
+
+  it('is in force on a day before its decision', () => {
+    const plan = stopped({
+      date: '2026-03-05',
+      decisions: [decided('pregnancy', { on: '2026-03-05' }), decided('blood-pressure-refer', { on: '2026-03-05' })],
+    });
+    expect(standingStops(plan)).toEqual([]);
+    const later = { on: '2026-03-06' };
+    expect(() => stopped({ date: '2026-03-05', decisions: [decided('pregnancy', later)] })).toThrow(
+      'decisions[0].on must be not after 2026-03-05, the day of this session; received 2026-03-06.',
+    );
+    const clean = planOf({ step: 2.5 });
+    const records = [recordOf(clean, all, { date: '2026-03-04', symptoms: ['symptom-chest-pain'] })];
+    const decisions = [decided('symptom-chest-pain', later)];
+    expect(() => propose(clean, { records, date: '2026-03-05', decisions })).toThrow(/not after 2026-03-05/);
+    const lifted = propose(clean, { records, date: '2026-03-06', decisions });
+    expect(standingStops(lifted)).toEqual([]);
+    const next = planSession(nextRequest({ plan: clean, proposal: lifted }).request);
+    expect(standingStops(next)).toEqual([]);
+    expect(standingStops(recordOf(next, all, { date: '2026-03-06' }))).toEqual([]);
+    expect(codes(standingStops(recordOf(next, all, { date: '2026-03-05' })))).toEqual(['symptom-emergency']);
+    const early = { records: [recordOf(clean, all, { date: '2026-03-05' })], date: '2026-03-05' };
+    expect(codes(standingStops(propose(next, early)))).toEqual(['symptom-emergency']);
+  });
+
+  it('is on a page once, with every day it is in force since', () => {
+    const reading = { systolicMmHg: 200, diastolicMmHg: 120 };
+    const screening = screen({ ...readings, ...reading, date: '2026-03-01', answers: no });
+    const plan = planOf({}, { ...reading, date: '2026-03-02', screening });
+    expect(codes(standingStops(plan))).toEqual(['blood-pressure-refer', 'blood-pressure-refer']);
+    for (const document of [plan, reviewPlan(plan)]) {
+      const page = explain(document);
+      expect(page.match(/Blood pressure 200\/120/g)).toHaveLength(1);
+      expect(page).toContain('(since 2026-03-01, 2026-03-02)');
+    }
+  });
+
+  it('that was lifted asks for nothing any more on a page', () => {
+    const plan = planOf({ step: 2.5 });
+    const records = [recordOf(plan, all, { date: '2026-03-01', symptoms: ['symptom-chest-pain'] })];
+    const page = explain(propose(plan, { records, decisions: [decided('symptom-chest-pain')] }));
+    expect(page).toContain('chest pain, pressure or tightness: lifted by physician, 2026-03-02. Reason: seen today');
+    expect(page).not.toMatch(/emergency number|see a clinician|do not train/i);
+    const lifted = stopped({ decisions: [decided('pregnancy'), decided('blood-pressure-refer')] });
+    const brief = explain(lifted, { detail: 'brief' });
+    expect(brief).toContain('“Are you pregnant, or could you be?” Answered yes: lifted by physician');
+    expect(brief).toContain('Blood pressure 200/120 mmHg at rest: lifted by physician');
+    expect(brief).not.toMatch(/do not train|See a doctor first/);
+  });
+
+  it('has a name for the page once it is lifted, whatever code it has', () => {
+    // Codes of stops: those that the source makes, and the gravest steps of the guards.
+    const asked = [...screeningQuestions(), ...dayQuestions()].filter(({ outcome }) => outcome === 'refer');
+    const steps = Object.values(guards).flatMap((guard) => guard.steps.filter(({ severity }) => severity === 'stop'));
+    const named = codes(steps).concat('blood-pressure-refer', 'blood-pressure-very-high', 'thrombosis-score-high');
+    for (const code of named.concat('today-pain-severe', 'pain-severe', 'held-above-tried')) {
+      expect(words, code).toHaveProperty([`stop.${code}`]);
+    }
+    for (const { code } of asked) expect(messages, code).toHaveProperty([`ask-${code}`]);
   });
 
   it('that was lifted stays lifted in what is made of the plan', () => {

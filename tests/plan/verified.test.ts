@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, explain, InputError, messages } from '../../src/index.js';
+import { attempt, InputError } from '../../src/index.js';
+import { explain, messages } from '../../src/text/index.js';
 import {
   checkDay,
   nextSession,
@@ -85,7 +86,7 @@ describe('a screening and a check of the day', () => {
   });
 
   it.each(Object.entries({ screening, dayCheck }))('are refused where they were changed: %s', (_, document) => {
-    for (const path of [['findings'], ['unanswered'], ['standing'], ['sources']]) {
+    for (const path of [['findings'], ['unanswered'], ['standing']]) {
       const emptied = edited(document, path, []);
       expect(refusedAt(emptied)).toEqual(path);
       expect(() => explain(emptied)).toThrow(InputError);
@@ -139,6 +140,24 @@ describe('what explain prints', () => {
     const forged = edited(edited(review, ['findings', 0, 'text'], 'CLEARED'), ['guideline', 'name'], 'CLEARED');
     expect(review.findings).not.toEqual([]);
     expect(explain(forged)).toBe(explain(review));
+    // A stop that is found is one of its stops.
+    expect(() => explain(edited(stored(reviewPlan(stopped)), ['stops'], []))).toThrow(
+      /^findings\[0\]\.severity must be/,
+    );
+  });
+
+  it('is of a proposal the share of the load that stands in it', () => {
+    expect(proposal.items[0]!.load!.from).toBe(20);
+    expect(explain(edited(proposal, ['items', 0, 'load', 'to'], 30))).toContain(
+      '20 kg (20 % of 1RM) → 30 kg (30 % of 1RM)',
+    );
+  });
+
+  it('is one line of a name: a second could pass for one of the library', () => {
+    for (const name of ['press\nCLEARED', 'press\u2028CLEARED', ' ', '']) {
+      expect(() => planOf({ name })).toThrow(/^exercises\[0\]\.name must be one line of 1 to 120 characters/);
+    }
+    expect(() => planOf({}, { label: 'Athlete\nCLEARED' })).toThrow(/^label must be one line/);
   });
 });
 
@@ -163,14 +182,14 @@ describe('a plan that was changed', () => {
   });
 
   it('is refused where everything around the pressure was changed with it', () => {
-    const percents = { percent: 350, lower: 350, upper: 350, occlusionChancePercent: 0 };
+    const percents = { percent: 140, lower: 140, upper: 140, occlusionChancePercent: 0 };
     const forged = [
-      [[...target, 'value'], 700],
+      [[...target, 'value'], 280],
       [[...target, 'lower'], undefined],
       [[...target, 'upper'], undefined],
-      [[...target, 'rounding', 'from'], 700],
+      [[...target, 'rounding', 'from'], 280],
       [[...target, 'reached'], percents],
-      [[...target, 'inputs', 'occlusion', 'value'], 1400],
+      [[...target, 'inputs', 'occlusion', 'value'], 560],
       [[...target, 'inputs', 'occlusion', 'lower'], undefined],
       [[...target, 'inputs', 'occlusion', 'upper'], undefined],
       [[...target, 'reached', 'percent'], 50],
@@ -188,7 +207,7 @@ describe('a plan that was changed', () => {
     expect(readDocument(edited(forged, ['standing', 0, 'text'], 'CLEARED'))).toEqual(plan);
   });
 
-  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'sources', 'limbs', 'assumptions'] as const)(
+  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'limbs', 'assumptions'] as const)(
     'is refused where %s were emptied or added to',
     (name) => {
       if (plan[name].length > 0) expect(refusedAt(edited(plan, [name], []))).toContain(name);
@@ -345,6 +364,13 @@ describe('a document of another version', () => {
     expect(codes).not.toEqual([]);
     const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
     expect(standingStops(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
+    // A pressure above those of trials comes with its stop, whatever was written around it.
+    const forged = edited(plan, ['items', 0, 'target'], {
+      ...plan.items[0]!.target!,
+      ...{ value: 700, lower: undefined, upper: undefined, reached: { percent: 50 }, rounding: undefined },
+      inputs: { occlusion: { ...plan.items[0]!.occlusion!, value: 1400, lower: 1400, upper: 1400 }, percent: 50 },
+    });
+    expect(refusedAt(older(forged))).toEqual(['items.0.target.cautions']);
     // A record derives those of what was reported.
     const reported = edited(edited(older(record), ['stops'], []), ['cautions'], []);
     expect(standingStops(readDocument(reported) as SessionRecord)).toEqual(record.stops);

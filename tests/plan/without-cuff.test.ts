@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, explain } from '../../src/index.js';
+import { attempt } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import {
   compareWeeks,
   nextRequest,
@@ -69,7 +70,8 @@ describe('a session without a cuff', () => {
     expect(proposal.measureAgain.map(({ what }) => what)).not.toContain('occlusion-pressure');
     expect(planSession(nextRequest({ plan: plan(), proposal }).request).items[0]!.load!.value).toBe(165);
     const [week] = compareWeeks({ weeks: [{ sessions: [{ plan: plan() }] }] }).weeks;
-    expect([week!.restrictedSessions.value, week!.percentOfOcclusion]).toEqual([0, undefined]);
+    expect(week!.planned!.restrictedSessions.value).toBe(0);
+    expect(week!.planned!.limbs[0]!.exercises[0]).not.toHaveProperty('percentLop');
   });
 
   it('asks for the cuff where an exercise has it up, and for a percentage where none is given', () => {

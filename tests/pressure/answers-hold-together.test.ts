@@ -23,7 +23,9 @@ import {
   type Said,
   said,
   withCode,
+  withWorking,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 const estimate = (more: object) => estimateOcclusionPressure({ ...LEG, ...more } as never);
 
@@ -50,7 +52,7 @@ describe('an estimate', () => {
     expectHoldsTogether(partly);
     expect(said(partly.assumptions)[0]).toEqual([
       'readings-partly-exact',
-      { values: { names: 'limb circumference, diastolic pressure' } },
+      { values: { fields: ['circumferenceCm', 'diastolicMmHg'] } },
     ]);
     expect(parts(partly).map(([part]) => part)).toEqual(['equation', 'systolic']);
   });
@@ -221,14 +223,16 @@ describe('a comparison', () => {
     expectClose(spread.lowest, 2750 / 54 + 70);
     expectClose(spread.highest, 95 + (17.9 * 55) / 18);
     expectClose(spread.difference, 25 + (17.9 * 55) / 18 - 2750 / 54);
-    expect(notApplicable.map(({ equation, field }) => [equation, field])).toEqual([
-      ['pooled-curve-arm-2026', 'limb'],
-      ['thigh-2019', 'ageYears'],
-      ['thigh-2015', 'cuffWidthCm'],
-      ['arm-2015', 'limb'],
-      ['thigh-index-12', 'cuffWidthCm'],
-      ['padding-2006', 'paddingCoefficient'],
-    ]);
+    expect(Object.fromEntries(notApplicable.map(({ equation, field }) => [equation, field]))).toMatchObject(
+      Object.fromEntries([
+        ['pooled-curve-arm-2026', 'limb'],
+        ['thigh-2019', 'ageYears'],
+        ['thigh-2015', 'cuffWidthCm'],
+        ['arm-2015', 'limb'],
+        ['thigh-index-12', 'cuffWidthCm'],
+        ['padding-2006', 'paddingCoefficient'],
+      ]),
+    );
     expect(notApplicable[1]!.expected).toBe('given, for equation thigh-2019');
     expectHoldsTogether(notApplicable);
   });
@@ -251,11 +255,12 @@ describe('a measured pressure', () => {
       unit: 'mm[Hg]',
       equation: `measured-${method}`,
       evidence,
-      errors: [{ part: 'measurement', standardDeviation: deviation, evidence }],
+      scale: 'log',
+      errors: [{ part: 'measurement', standardDeviation: deviation / 170, evidence }],
       cautions: [],
     });
-    expect(answer.sources).toEqual([source]);
-    expect(said(answer.assumptions)).toEqual([['normal-interval'], [code]]);
+    expect(working(answer)!.sources).toEqual([source]);
+    expect(said(answer.assumptions)).toEqual([['log-normal-interval'], [code]]);
     expect(answer.inputs).toEqual({ valueMmHg: 170, method, limb });
   });
   it('with an error of one’s own, and all that is known of it', () => {
@@ -272,13 +277,17 @@ describe('a measured pressure', () => {
     const answer = measuredOcclusionPressure(input);
     expectHoldsTogether(answer);
     expect(answer.inputs).toEqual(input);
-    expect(answer.errors).toEqual([{ part: 'measurement', standardDeviation: 3, evidence: 'practice' }]);
-    expect(answer).toMatchObject({ evidence: 'practice', sources: [] });
-    expect(said(answer.assumptions)).toEqual([['normal-interval'], ['error-given']]);
+    expect(answer.errors).toEqual([{ part: 'measurement', standardDeviation: 3 / 170, evidence: 'practice' }]);
+    expect(withWorking(answer)).toMatchObject({ evidence: 'practice', sources: [] });
+    expect(said(answer.assumptions)).toEqual([['log-normal-interval'], ['error-given']]);
     expect(refusal(measuredOcclusionPressure, {}).map(([path, code]) => [path, code])).toEqual([
       ['valueMmHg', 'missing'],
       ['method', 'missing'],
       ['limb', 'missing'],
+    ]);
+    expect(refusal(measuredOcclusionPressure, { ...input, standardDeviationMmHg: 169 })).toEqual([]);
+    expect(refusal(measuredOcclusionPressure, { ...input, standardDeviationMmHg: 170 })).toEqual([
+      ['standardDeviationMmHg', 'wrong-relation', 'below the measured pressure of 170 mmHg', '170 mmHg'],
     ]);
   });
 });
@@ -307,7 +316,7 @@ describe('another cuff width', () => {
     expectClose(answer.standardDeviation!, deviation * (1 - 70 / answer.value));
     expect(answer.inputs).toEqual({ occlusionMmHg: 170, ...person, fromWidthCm: 12, toWidthCm: 10 });
     expect(said(answer.assumptions)).toEqual([['ratio-to-curve-kept'], ['log-normal-interval']]);
-    expect(answer.sources).toContain('posture-widths-2018');
+    expect(working(answer)!.sources).toContain('posture-widths-2018');
     expect(said(answer.cautions)).toEqual([
       ['width-converted', { severity: 'caution', values: { from: 12, to: 10 }, path: ['toWidthCm'] }],
     ]);
@@ -325,7 +334,7 @@ describe('another cuff width', () => {
       const { standardDeviation, value } = convert({ toWidthCm });
       return standardDeviation! / (1 - 70 / value);
     };
-    for (const width of [12 * 1.31, 18, 12 / 1.31, 5]) expect(cuffs(width)).toBeGreaterThan(Math.SQRT2 * 0.23);
+    for (const width of [12 * 1.31, 18, 12 / 1.31, 8]) expect(cuffs(width)).toBeGreaterThan(Math.SQRT2 * 0.23);
     expect(cuffs(12.5)).toBeLessThan(0.2 * Math.SQRT2 * 0.23);
   });
   it('to the same, or of what is no occlusion pressure', () => {
@@ -342,12 +351,37 @@ describe('another cuff width', () => {
     expect(refused({ systolicMmHg: 60 }).map(([path]) => path)).toEqual(['systolicMmHg']);
     expect(refused({ toWidthCm: 10, occlusionMmHg: 90, standardDeviationMmHg: 20 })).toEqual([
       [
-        'toWidthCm',
+        'standardDeviationMmHg',
         'wrong-relation',
-        'a width for which the interval stays above the diastolic pressure; measure with that cuff',
-        '10 cm',
+        'an error with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg (measure with that cuff)',
+        '61 to 107 mmHg',
       ],
     ]);
+  });
+  // Physiol Meas 2024: a conversion from 12 to 5 cm is not valid; its limits of agreement span 189 to 470 mmHg, 2.5-fold.
+  it('is refused where the interval spans more than a factor of 2.5', () => {
+    const refused = (more: object) =>
+      refusal(correctForCuffWidth, { ...person, occlusionMmHg: 150, fromWidthCm: 18, toWidthCm: 10, ...more });
+    const spans = (what: string) =>
+      `${what} with which the 95 % interval of the conversion spans at most a factor of 2.5 (measure with that cuff)`;
+    expect(refused({ toWidthCm: 3 })).toEqual([
+      ['toWidthCm', 'wrong-relation', spans('one'), expect.stringMatching(/^\d+ to \d+ mmHg$/)],
+    ]);
+    expect(refused({ fromWidthCm: 12, toWidthCm: 5 }).map(([path]) => path)).toEqual(['toWidthCm']);
+    expect(refused({})).toEqual([]);
+    expect(refused({ standardDeviationMmHg: 25 })).toEqual([
+      ['standardDeviationMmHg', 'wrong-relation', spans('an error'), expect.any(String)],
+    ]);
+    // Nothing that is answered spans more, and the limit leaves no gap: the last width answered is close to it.
+    let last = 0;
+    for (let toWidthCm = 18; toWidthCm >= 3; toWidthCm -= 0.1) {
+      const given = { ...person, occlusionMmHg: 150, fromWidthCm: 18, toWidthCm };
+      if (refusal(correctForCuffWidth, given).length > 0) break;
+      const { lower, upper } = correctForCuffWidth(given);
+      last = upper! / lower!;
+      expect(last).toBeLessThanOrEqual(2.5);
+    }
+    expect(last).toBeGreaterThan(2.45);
   });
 });
 
@@ -395,7 +429,7 @@ describe('another posture', () => {
             ],
           ],
     );
-    expect(answer.sources).toEqual(['posture-2018', 'posture-widths-2018', 'cuff-width-2019']);
+    expect(working(answer)!.sources).toEqual(['posture-2018', 'posture-widths-2018', 'cuff-width-2019']);
   });
   it('with an error, and where it is refused', () => {
     const answer = shift({ standardDeviationMmHg: 8 });
@@ -418,8 +452,8 @@ describe('another posture', () => {
       [
         'standardDeviationMmHg',
         'wrong-relation',
-        'small enough for the interval to stay above the diastolic pressure; measure in that posture',
-        '80 mmHg',
+        'an error with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg (measure in that posture)',
+        '53 to 542 mmHg',
       ],
     ]);
   });
@@ -443,7 +477,7 @@ describe('a reading with the wrong bladder', () => {
       });
       expect(answer.inputs).toEqual({ [field]: reading[field], circumferenceCm: 42, bladderWidthCm: 12 });
       expect(said(answer.assumptions)).toEqual([['bias-published']]);
-      expect(answer.sources).toEqual(['monica-quality']);
+      expect(working(answer)!.sources).toEqual(['monica-quality']);
     }
   });
   it.each([
@@ -503,7 +537,7 @@ describe('a fixed training pressure', () => {
   ])('of a thigh of %d cm is %d', (circumferenceCm, value) => {
     const answer = circumferenceBandPressure({ circumferenceCm });
     expectHoldsTogether(answer);
-    expect(answer).toMatchObject({
+    expect(withWorking(answer)).toMatchObject({
       kind: 'fixed-training-pressure',
       value,
       unit: 'mm[Hg]',

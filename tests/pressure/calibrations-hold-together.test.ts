@@ -11,10 +11,12 @@ import {
   said,
   withCode,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 describe('a calibration', () => {
   const place = { limb: 'leg', side: 'left', posture: 'supine' } as const;
   const base = estimateOcclusionPressure({ ...LEG, side: 'left' });
+  const narrow = estimateOcclusionPressure({ ...LEG, side: 'left', cuffWidthCm: 5 });
   const measured = (more: object = {}) =>
     measuredOcclusionPressure({ ...place, cuffWidthCm: 12, valueMmHg: 200, method: 'doppler', ...more } as never);
   const calibrate = (more: object = {}) =>
@@ -34,7 +36,7 @@ describe('a calibration', () => {
     expect(calibrate().inputs).not.toHaveProperty('day');
     expectClose(calibrate().inputs['measuredMmHg'] as number, 200);
     expect(said(calibrate().cautions)).toEqual(said(base.cautions).filter(([code]) => code !== 'estimate-is-a-start'));
-    expect(answer.sources).toEqual(['variance-days-legs']);
+    expect(working(answer)!.sources).toEqual(['variance-days-legs']);
     expect(codesOf(answer.cautions)).not.toContain('not-measured-that-day');
     const later = calibrate({ day: 9 });
     expectHoldsTogether(later);
@@ -117,21 +119,39 @@ describe('a calibration', () => {
     expect(refused({ measurements: [measured(), 170] })).toEqual([
       ['measurements.1', 'wrong-type', 'an answer of measuredOcclusionPressure', 'a bare number'],
     ]);
-    const wanted = 'a measurement on the leg, supine, with its side and cuffWidthCm';
-    const differs = (measurement: object, received: string) =>
+    const differs = (measurement: object, ...issue: readonly [path: string, expected: string, received: string]) => {
+      const [path, expected, received] = issue;
       expect(refused({ measurements: [measurement] })).toEqual([
-        ['measurements.0', 'wrong-relation', wanted, received],
+        [`measurements.0.${path}`, 'wrong-relation', expected, received],
       ]);
-    differs(base, 'one not measured');
-    differs({ ...measured(), equation: 5 }, 'one not measured');
-    differs(measured({ standardDeviationMmHg: 0 }), 'one with a standard deviation below 0.1 mmHg');
-    differs(measured({ valueMmHg: 70 }), 'one at or below the diastolic pressure');
-    differs({ ...measured(), inputs: { ...measured().inputs, side: 'both' } }, 'one of side "both"');
-    differs(measured({ limb: 'arm' }), 'one of limb "arm"');
-    differs(measured({ posture: 'seated' }), 'one of posture "seated"');
+    };
+    const changed = (inputs: object) => ({ ...measured(), inputs: { ...measured().inputs, ...inputs } });
+    differs(base, 'equation', 'that of measuredOcclusionPressure', `"${base.equation}"`);
+    differs({ ...measured(), equation: 5 }, 'equation', 'that of measuredOcclusionPressure', '5');
+    differs(measured({ standardDeviationMmHg: 0 }), 'standardDeviation', 'an error of at least 0.1 mmHg', '0');
+    differs(
+      measured({ valueMmHg: 70 }),
+      'value',
+      'above the diastolic pressure of the estimate, 70 mmHg: no artery closes below it, so measure again',
+      '70 mmHg',
+    );
+    differs(changed({ side: 'both' }), 'inputs.side', "'left' or 'right'", '"both"');
+    differs(measured({ limb: 'arm' }), 'inputs.limb', '"leg", as in the estimate', '"arm"');
+    differs(measured({ posture: 'seated' }), 'inputs.posture', '"supine", as in the estimate', '"seated"');
     const { cuffWidthCm: _width, ...noWidth } = measured().inputs;
-    differs({ ...measured(), inputs: noWidth }, 'one of cuffWidthCm undefined');
-    differs({ ...measured(), inputs: { ...measured().inputs, day: 1.5 } }, 'one of day 1.5');
+    differs({ ...measured(), inputs: noWidth }, 'inputs.cuffWidthCm', 'a number from 3 to 40 cm', 'undefined');
+    differs(changed({ day: 1.5 }), 'inputs.day', 'a whole number from 0 to 1000000', '1.5');
+    differs({ ...measured(), lower: 230, upper: 210 }, 'lower', 'at most the upper end of the interval, 210', '230');
+    differs({ ...measured(), lower: 201, upper: 210 }, 'value', 'in its own interval, 201 to 210', '200');
+    // What is useless when it is converted is useless here.
+    expect(refused({ estimate: narrow, measurements: [measured()] })).toEqual([
+      [
+        'measurements.0.inputs.cuffWidthCm',
+        'wrong-relation',
+        'one with which the 95 % interval of the conversion spans at most a factor of 2.5 (measure with the cuff of the estimate)',
+        expect.stringMatching(/^\d+ to \d+ mmHg$/),
+      ],
+    ]);
     expect(refused({ measurements: [measured({ valueMmHg: 71 })] })).toEqual([]);
     expect(refused({ measurements: [measured({ side: 'right' })] })).toEqual([]);
     expect(refused({ measurements: [measured({ standardDeviationMmHg: 0.1 })] })).toEqual([]);

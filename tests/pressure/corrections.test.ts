@@ -6,7 +6,6 @@ import {
   correctForBladderWidth,
   correctForPosture,
   equations,
-  explain,
   InputError,
   knownEquations,
   sources,
@@ -14,9 +13,11 @@ import {
   targetCuffPressure,
   withinFittedRange,
 } from '../../src/index.js';
+import { explain, working } from '../../src/text/index.js';
 import * as bare from '../../src/equations.js';
 import { posturePairs } from '../../docs/working/equation-errors.js';
 import { eachRow, expectWithin } from '../support/rows.js';
+import { withWorking } from '../support/hold-together.js';
 
 describe('other pressure formulas', () => {
   const functions: Readonly<Record<string, (...inputs: number[]) => number>> = {
@@ -53,8 +54,11 @@ describe('fixed training pressures', () => {
       expect(() => targetCuffPressure({ occlusion: pressure as never, percent: 50 })).toThrow(InputError);
       expect(explain(pressure)).toContain('not an occlusion pressure');
       // Source: the formula text, evaluated by mathjs.
-      const [[symbol, field]] = Object.entries(pressure.symbols) as [[string, string]];
-      expect(compile(pressure.formula).evaluate({ [symbol]: pressure.inputs[field] })).toBeCloseTo(pressure.value, 9);
+      const [[symbol, field]] = Object.entries(working(pressure)!.symbols) as [[string, string]];
+      expect(compile(working(pressure)!.formula).evaluate({ [symbol]: pressure.inputs[field] })).toBeCloseTo(
+        pressure.value,
+        9,
+      );
     }
     expect(equations.occlusionPressure.map(({ id }) => id as string)).not.toContain('systolic-130');
   });
@@ -118,10 +122,10 @@ describe('correctForBladderWidth', () => {
     expectWithin(systolic.value, 140 - 12.08, 0.005);
     for (const answer of [systolic, diastolic]) {
       const scope = Object.fromEntries(
-        Object.entries(answer.symbols).map(([symbol, field]) => [symbol, answer.inputs[field as string]]),
+        Object.entries(working(answer)!.symbols).map(([symbol, field]) => [symbol, answer.inputs[field as string]]),
       );
-      expect(compile(answer.formula).evaluate(scope)).toBeCloseTo(answer.value, 9);
-      expect(answer).toMatchObject({ evidence: 'published', sources: ['monica-quality'] });
+      expect(compile(working(answer)!.formula).evaluate(scope)).toBeCloseTo(answer.value, 9);
+      expect(withWorking(answer)).toMatchObject({ evidence: 'published', sources: ['monica-quality'] });
     }
   });
   it('is refused outside its bladders, and cautions outside its arms', () => {

@@ -14,8 +14,7 @@ import {
   said,
   withCode,
 } from '../support/hold-together.js';
-
-const all: readonly OcclusionEquation[] = equations.occlusionPressure;
+import { working } from '../../src/text/index.js';
 
 /** What the docs of each equation say of it. */
 interface Told {
@@ -30,7 +29,7 @@ interface Told {
   readonly widths?: readonly [number, number];
   readonly error: Said;
   readonly more: readonly string[];
-  readonly unchecked: string;
+  readonly unchecked: readonly string[];
 }
 type Kind = 'thigh-narrow' | 'thigh-wide' | 'arm';
 const means = (code: string, count: number): Said => [code, { values: { count } }];
@@ -42,8 +41,8 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [18, 18],
     error: ['error-from-fit'],
-    more: ['width-taken-from-publication', 'girth-site-not-stated'],
-    unchecked: 'limb circumference, systolic pressure',
+    more: ['width-taken-from-publication', 'circumference-site-not-checked'],
+    unchecked: ['circumferenceCm', 'systolicMmHg'],
   },
   'thigh-2015': {
     own: 67.1,
@@ -52,8 +51,8 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-third'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    more: ['circumference-site-third'],
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'arm-2015': {
     own: 10.2,
@@ -62,8 +61,8 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     widths: [5, 5],
     error: ['error-from-fit'],
-    more: ['girth-site-not-stated'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    more: ['circumference-site-not-checked'],
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'width-ratio-1993': {
     share: (kind) => ({ 'thigh-narrow': 0.3, 'thigh-wide': 0.28, arm: 0.23 })[kind],
@@ -72,7 +71,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     error: means('error-from-means', 9),
     more: ['width-ratio-bias'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure, cuff width',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm'],
   },
   'pooled-curve-thigh-2026': {
     curve: { b: 17.9, variance: [10.6, 0.083, -0.779] },
@@ -80,7 +79,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     laboratory: false,
     error: means('error-of-curve', 18),
     more: ['own-working', 'nominal-person', 'widths-assumed'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'pooled-curve-arm-2026': {
     curve: { b: 11.5, variance: [10.4, 0.083, -0.721] },
@@ -88,7 +87,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     laboratory: false,
     error: means('error-of-curve', 18),
     more: ['own-working', 'nominal-person'],
-    unchecked: 'limb circumference, systolic pressure, diastolic pressure',
+    unchecked: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   },
   'thigh-index-12': {
     share: () => 0.23,
@@ -98,7 +97,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [12, 12],
     error: means('error-from-means', 3),
     more: ['index-band-12'],
-    unchecked: 'systolic pressure',
+    unchecked: ['systolicMmHg'],
   },
   'thigh-index-18': {
     share: () => 0.23,
@@ -108,7 +107,7 @@ const TOLD: Readonly<Record<string, Told>> = {
     widths: [18, 20],
     error: means('error-from-means', 3),
     more: ['index-band-18'],
-    unchecked: 'systolic pressure',
+    unchecked: ['systolicMmHg'],
   },
   'padding-2006': {
     grade: 'published',
@@ -116,9 +115,13 @@ const TOLD: Readonly<Record<string, Told>> = {
     home: 'supine',
     error: ['error-not-known'],
     more: ['padding-from-caller', 'width-not-in-formula', 'padding-too-low'],
-    unchecked: 'systolic pressure, cuff width',
+    unchecked: ['systolicMmHg', 'cuffWidthCm'],
   },
 };
+/** The equations whose errors are told above, from publications and workings: one that is added later stays out of here. */
+const all: readonly OcclusionEquation[] = Object.keys(TOLD).map((id) =>
+  equations.occlusionPressure.find((equation) => equation.id === id)!,
+);
 
 // docs/working/pooled-curve.ts, as shares of the pressure above diastolic: people 20 %, laboratories 25 %; a posture
 // multiplies it by 1.25 and 1.53 on the thigh, and another width changes it at most in proportion.
@@ -212,7 +215,7 @@ describe('an estimate by each equation', () => {
           expectHoldsTogether(answer);
           expect(answer).toMatchObject({ kind: 'occlusion-pressure', unit: 'mm[Hg]', equation: equation.id });
           expect(answer.inputs).toEqual(readings);
-          expect(answer.sources).toEqual(equation.sources);
+          expect(working(answer)!.sources).toEqual(equation.sources);
           const known = told.error[0] !== 'error-not-known';
           const errors = known ? expectedErrors(equation.id, readings, answer.value) : {};
           expect(Object.keys(deviations(answer))).toEqual(Object.keys(errors));
@@ -226,7 +229,7 @@ describe('an estimate by each equation', () => {
             ...(known && told.laboratory ? [['laboratories-differ']] : []),
             ...(known && limb === 'arm' && posture !== 'supine' ? [['arm-posture-not-known']] : []),
             ...told.more.map((code) => [code]),
-            ['fitted-range-not-known', { values: { names: told.unchecked } }],
+            ['fitted-range-not-known', { values: { fields: told.unchecked } }],
           ]);
           expect(said(answer.cautions)[0]).toEqual(['estimate-is-a-start', { severity: 'note' }]);
           expect(withCode(said(answer.cautions), 'equation-unconfirmed')).toEqual(

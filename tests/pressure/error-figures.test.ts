@@ -1,7 +1,7 @@
 import { describe, expect } from 'vitest';
 import errors from '../../src/checks/occlusion-errors.json' with { type: 'json' };
 import { equations, measuredOcclusionPressure } from '../../src/index.js';
-import { DAY_DEVIATION } from '../../src/pressure/calibrate.js';
+import { DAY_DEVIATION } from '../../src/pressure/person-variation.js';
 import { eachRow, expectWithin } from '../support/rows.js';
 
 /** What each kind of published figure comes to as a standard deviation, a half-width, a ratio or a percentage. */
@@ -26,7 +26,7 @@ const worked: Readonly<Record<string, (...values: number[]) => number>> = {
 };
 
 const measured = (method: 'doppler' | 'oximeter' | 'automated', limb: 'arm' | 'leg') =>
-  measuredOcclusionPressure({ valueMmHg: 160, method, limb }).standardDeviation!;
+  160 * measuredOcclusionPressure({ valueMmHg: 160, method, limb }).standardDeviation!;
 const fit = (id: string) => {
   const { error } = equations.occlusionPressure.find((equation) => equation.id === id)!;
   return (error as { standardDeviationMmHg: number }).standardDeviationMmHg;

@@ -15,12 +15,10 @@ const shared = (value: number, share: number): Answer<'occlusion-pressure'> => (
   ...logInterval(value, [{ part: 'equation', standardDeviation: share, evidence: 'derived' }]),
   equation: 'by-hand',
   evidence: 'derived',
-  formula: 'measured',
-  symbols: { measured: 'valueMmHg' },
+  ownEquation: { formula: 'measured', symbols: { measured: 'valueMmHg' } },
   inputs: { valueMmHg: value },
   assumptions: [logNormalInterval],
   cautions: [],
-  sources: [],
 });
 
 describe('a target of an occlusion pressure with errors that are shares', () => {
@@ -74,9 +72,8 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
     expect(answer.cautions.filter(({ code }) => code === 'may-occlude')).toMatchObject([{ severity: 'caution' }]);
   });
 
-  it('needs no upper limit to be given up, however uncertain the pressure', () => {
+  it('has an upper end of the true percentage, however uncertain the pressure', () => {
     const answer = targetCuffPressure({ occlusion: shared(160, 1), percent: 50 });
-    expect(codesOf(answer.cautions)).not.toContain('true-percent-unbounded');
     expect(answer.reached!.upper).toBeGreaterThan(100);
   });
 });

@@ -4,12 +4,14 @@ import found from '../../docs/working/pooled-curve.json' with { type: 'json' };
 import survey from '../../docs/working/survey-figures.json' with { type: 'json' };
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
 import {
+  attempt,
   correctForCuffWidth,
   correctForPosture,
   estimateOcclusionPressure,
   InputError,
   type Posture,
 } from '../../src/index.js';
+import { convertWidth } from '../../src/pressure/cuff-width.js';
 import { CUFF_DEVIATION } from '../../src/pressure/curve.js';
 import { EQUATION_IDS, occlusionEquations } from '../../src/pressure/equations.js';
 import { armCurve } from '../../src/pressure/equations/arm-curve-2026.js';
@@ -89,9 +91,24 @@ describe('how wrong the curves are for a laboratory they have not seen', () => {
     for (const { thigh10, leftOut } of found.sensitivity) {
       expect(thigh10).toBeGreaterThan(190);
       expect(thigh10).toBeLessThan(199);
-      expect(leftOut.leg).toBeLessThan(0.185);
+      // The mean of the capped sample is an underestimate.
+      expect(leftOut.legUncapped).toBeLessThanOrEqual(0.18);
     }
+    // The limits of 18 and 13 % that are missed are named, here and on the page.
+    const over = found.sensitivity.flatMap(({ choice, leftOut: { leg, arm } }) => [
+      ...(leg > 0.18 ? [`leg ${choice}`] : []),
+      ...(arm > 0.13 ? [`arm ${choice}`] : []),
+    ]);
+    expect(over).toEqual(['leg without the means of assumed width', 'leg without either', 'arm without the 3 cm cuff']);
     for (const { thigh10 } of found.otherNominal) expect(Math.abs(thigh10 / 193.2 - 1)).toBeLessThan(0.06);
+  });
+  it('predicts no mean whose posture no other laboratory has', () => {
+    const known = working.leftOut(working.means.filter(({ assumed }) => !assumed));
+    // The other laboratory that measured standing has a cuff of assumed width.
+    const standing = (list: readonly working.LeftOut[]) =>
+      list.filter(({ mean }) => mean.source === 'cuff-width-2019').map(({ mean }) => mean.at);
+    expect(standing(known)).toEqual([]);
+    expect(standing(errors)).toEqual(['standing']);
   });
   it('was smallest on the thigh with the form that was taken', () => {
     const [taken, ...others] = found.forms;
@@ -275,12 +292,12 @@ describe('conversions follow the same curve', () => {
         const at = (cuffWidthCm: number) => estimateOcclusionPressure({ ...person, posture, cuffWidthCm }).value;
         for (const fromWidthCm of widths) {
           for (const toWidthCm of widths) {
-            const { value } = correctForCuffWidth({
-              ...person,
-              occlusionMmHg: at(fromWidthCm),
-              fromWidthCm,
-              toWidthCm,
-            });
+            const given = { ...person, occlusionMmHg: at(fromWidthCm), fromWidthCm, toWidthCm };
+            const answer = attempt(correctForCuffWidth, given);
+            // Where it is refused as useless, its formula is still the curve.
+            const value = answer.ok
+              ? answer.value.value
+              : convertWidth(given.occlusionMmHg, person, fromWidthCm, toWidthCm);
             expect(value).toBeCloseTo(at(toWidthCm), 9);
           }
         }

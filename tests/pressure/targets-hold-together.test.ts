@@ -1,3 +1,4 @@
+import { erf } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { measuredOcclusionPressure, targetCuffPressure } from '../../src/index.js';
 import {
@@ -10,6 +11,7 @@ import {
   withCode,
   Z,
 } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 describe('a target', () => {
   const occlusion = measuredOcclusionPressure({
@@ -18,6 +20,9 @@ describe('a target', () => {
     limb: 'leg',
     standardDeviationMmHg: 10,
   });
+  // Its error as a share; the chance that the true pressure is below, by the error function of mathjs.
+  const SHARE = 10 / 160;
+  const chance = (setting: number, share = SHARE) => 50 * (1 + erf(Math.log(setting / 160) / share / Math.SQRT2));
   const target = (more: object) => targetCuffPressure({ occlusion, percent: 50, ...more } as never);
   const refused = (more: object) => refusal(targetCuffPressure, { occlusion, percent: 50, ...more });
   const ALWAYS: Said[] = [
@@ -36,16 +41,17 @@ describe('a target', () => {
       evidence: 'practice',
       assumptions: [],
       rounding: { from: 80, to: 'down', step: 15 },
-      errors: [{ part: 'occlusion', standardDeviation: 5, evidence: 'practice' }],
+      scale: 'log',
+      errors: [{ part: 'occlusion', standardDeviation: SHARE, evidence: 'practice' }],
     });
-    expect(answer.sources).toEqual(['guideline-review-2019']);
+    expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
     expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
     expect(said(answer.cautions)).toEqual(ALWAYS);
     const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
     expectClose(percent, (100 * 75) / 160);
-    expectClose(lower!, (100 * 75) / (160 + Z * 10));
-    expectClose(upper!, (100 * 75) / (160 - Z * 10));
-    // Φ(−8.5) is below 1e-16.
+    expectClose(lower!, (100 * 75) / (160 * Math.exp(Z * SHARE)));
+    expectClose(upper!, (100 * 75) / (160 * Math.exp(-Z * SHARE)));
+    // Φ(−12) is below 1e-16.
     expect(occlusionChancePercent).toBe(0);
     expect(rest).toEqual({});
     expect(target({}).rounding).toEqual({ from: 80, to: 'down', step: 1 });
@@ -83,14 +89,13 @@ describe('a target', () => {
     expect(codesOf(target({ percent: 60, ceilingMmHg: 96 }).cautions)).not.toContain('ceiling-reached');
   });
 
-  // Tables of the normal distribution: the 1 % quantile is −2.3263, so 160 − 23.263 = 136.7; the 50 % one is 0.
+  // Tables of the normal distribution: the 1 % quantile is −2.3263, so 160 × exp(−2.3263 / 16) = 138.35; the 50 % one is 0.
   it('held by the chance of closing the artery', () => {
     const answer = target({ percent: 90, occlusionChanceLimitPercent: 1 });
     expectHoldsTogether(answer);
-    expect(answer.value).toBe(136);
-    expect(answer.reached!.highestMmHg).toBe(136);
-    // Φ(−2.4) = 0.0081975 (tables).
-    expect(answer.reached!.occlusionChancePercent!).toBeCloseTo(0.81975, 4);
+    expect(answer.value).toBe(138);
+    expect(answer.reached!.highestMmHg).toBe(138);
+    expect(answer.reached!.occlusionChancePercent!).toBeCloseTo(chance(138), 9);
     expect(withCode(said(answer.cautions), 'chance-limit-holds')).toEqual([
       [
         'chance-limit-holds',
@@ -102,27 +107,27 @@ describe('a target', () => {
       ],
     ]);
     expect(answer.inputs).toMatchObject({ occlusionChanceLimitPercent: 1 });
-    const free = target({ percent: 85, occlusionChanceLimitPercent: 1 });
-    // 0.85 × 160 is 136, as high as the limit lets it be.
-    expect([free.value, free.reached!.highestMmHg]).toEqual([136, 136]);
+    const free = target({ percent: 86.25, occlusionChanceLimitPercent: 1 });
+    // 0.8625 × 160 is 138, as high as the limit lets it be.
+    expect([free.value, free.reached!.highestMmHg]).toEqual([138, 138]);
     expect(codesOf(free.cautions)).not.toContain('chance-limit-holds');
     expect(target({ percent: 100, occlusionChanceLimitPercent: 49, gaugeStepMmHg: 10 }).value).toBe(150);
-    // 160 − 23.263 with steps of 10 and of 0.1.
+    // 138.35 with steps of 10 and of 0.1.
     expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 10 }).value).toBe(130);
-    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 }).value).toBe(136.7);
+    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 }).value).toBe(138.3);
     expect(refused({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 })).toEqual([]);
   });
 
   it('may close the artery', () => {
     const closure = (more: object) =>
       said(target(more).cautions).filter(([code]) => /occlude|closes/.test(code)) as unknown[];
-    // The 5 % quantile of the normal distribution is −1.6449 (tables): 160 − 16.449 is 143.6 mmHg.
-    expect(target({ percent: 89.7 }).value).toBe(143);
-    expect(closure({ percent: 89.7 })).toEqual([]);
-    // Φ(−1.6) = 0.0548 (tables).
+    // The 5 % quantile of the normal distribution is −1.6449 (tables): 160 × exp(−1.6449 / 16) is 144.4 mmHg.
     expect(target({ percent: 90 }).value).toBe(144);
-    expect(closure({ percent: 90 })).toEqual([
-      ['may-occlude', { severity: 'caution', values: { value: 5, limit: 5 }, path: ['percent'] }],
+    expect(closure({ percent: 90 })).toEqual([]);
+    expect(target({ percent: 91 }).value).toBe(145);
+    expect(chance(145)).toBeCloseTo(5.76, 2);
+    expect(closure({ percent: 91 })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 6, limit: 5 }, path: ['percent'] }],
     ]);
     // As likely as not from the middle on; there the percentage itself says stop, once.
     expect(closure({ percent: 99.9 })).toEqual([
@@ -144,7 +149,16 @@ describe('a target', () => {
   });
 
   it('of an occlusion pressure that is not known well', () => {
-    const { standardDeviation: _s, lower: _l, upper: _u, level: _v, errors: _e, assumptions: _a, ...bare } = occlusion;
+    const {
+      standardDeviation: _s,
+      lower: _l,
+      upper: _u,
+      level: _v,
+      errors: _e,
+      scale: _c,
+      assumptions: _a,
+      ...bare
+    } = occlusion;
     const unknown = target({ occlusion: { ...bare, assumptions: [] } });
     expectHoldsTogether(unknown);
     expect(said(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
@@ -163,13 +177,13 @@ describe('a target', () => {
       limb: 'leg',
       standardDeviationMmHg: 100,
     });
-    const unbounded = target({ occlusion: wide });
-    expectHoldsTogether(unbounded);
-    expect(said(unbounded.cautions).at(-1)).toEqual(['true-percent-unbounded', { severity: 'caution' }]);
-    expect(Object.keys(unbounded.reached!)).toEqual(['percent', 'lower', 'occlusionChancePercent']);
-    // Φ(−0.8) = 0.2118554 (tables).
-    expect(unbounded.reached!.occlusionChancePercent!).toBeCloseTo(21.18554, 4);
-    expect(refused({ occlusion: wide, occlusionChanceLimitPercent: 1 })).toEqual([
+    const unsure = target({ occlusion: wide });
+    expectHoldsTogether(unsure);
+    expect(Object.keys(unsure.reached!)).toEqual(['percent', 'lower', 'upper', 'occlusionChancePercent']);
+    expectClose(unsure.reached!.upper!, 50 * Math.exp((Z * 100) / 160));
+    expect(unsure.reached!.occlusionChancePercent!).toBeCloseTo(chance(80, 100 / 160), 9);
+    // The limit is at 160 × exp(−2.3263 × 100 / 160) = 37 mmHg, below a step of 50.
+    expect(refused({ occlusion: wide, gaugeStepMmHg: 50, occlusionChanceLimitPercent: 1 })).toEqual([
       [
         'occlusionChanceLimitPercent',
         'wrong-relation',
@@ -184,8 +198,10 @@ describe('a target', () => {
       ['gaugeStepMmHg', 'wrong-relation', 'at most 16 mmHg', '20'],
     ]);
     const expected =
-      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction';
-    expect(refused({ occlusion: 160 })).toEqual([['occlusion', 'wrong-type', expected, 'a bare number']]);
+      'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+    expect(refused({ occlusion: 1600 })).toEqual([
+      ['occlusion', 'out-of-range', 'a number from 50 to 1000 mmHg', '1600'],
+    ]);
     expect(refused({ occlusion: { ...occlusion, kind: 'cuff-pressure' } })).toEqual([
       ['occlusion', 'wrong-type', expected, "an object whose kind is not 'occlusion-pressure'"],
     ]);

@@ -15,6 +15,7 @@ const LAYERS = [
   'teaching',
   'study',
   'plan',
+  'text',
 ];
 
 const files = readdirSync('src', { recursive: true, encoding: 'utf8' })

@@ -25,7 +25,8 @@ const rows = columns({
   answer: 'occlusion-pressure', equation: 'width-ratio-1993', limb: 'leg', circumferenceCm: new Float64Array([54, 60]),
   systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
 });
-const same = rows.value[0] === lop.value && widthRatio(54, 120, 70, 10) === lop.value && typeof planSchema['~standard'].validate === 'function';
+const explained = explain(lop).startsWith('Limb occlusion pressure');
+const same = explained && rows.value[0] === lop.value && widthRatio(54, 120, 70, 10) === lop.value && typeof planSchema['~standard'].validate === 'function';
 console.log(lop.value, plan.items[0]?.totals.repetitions.value, 'cuffwork/plan', same ? 'ok' : 'not the same');
 `;
 const esm = `
@@ -34,6 +35,7 @@ import { widthRatio } from 'cuffwork/equations';
 import { planSession } from 'cuffwork/plan';
 import { planSchema } from 'cuffwork/schemas';
 import { columns } from 'cuffwork/study';
+import { explain } from 'cuffwork/explain';
 ${body}`;
 const cjs = `
 const { estimateOcclusionPressure } = require('cuffwork');
@@ -41,6 +43,7 @@ const { widthRatio } = require('cuffwork/equations');
 const { planSession } = require('cuffwork/plan');
 const { planSchema } = require('cuffwork/schemas');
 const { columns } = require('cuffwork/study');
+const { explain } = require('cuffwork/explain');
 ${body}`;
 
 describe('the packed package in a fresh project', () => {
@@ -181,6 +184,7 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
     expect(loaded('cuffwork')).toContain('decimal.js');
     expect(loaded('cuffwork/study')).not.toContain('zod');
     expect(loaded('cuffwork/plan')).toContain('zod');
+    expect(loaded('cuffwork/explain')).toContain('zod');
     expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
   });
 

@@ -6,13 +6,13 @@ import {
   accountSession,
   attempt,
   estimateOneRepMax,
-  explain,
   testedOneRepMax,
   type Answer,
   type Prescription,
   type Session,
   type SessionInput,
 } from '../../src/index.js';
+import { explain, working } from '../../src/text/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { session as anySession } from '../support/arbitraries.js';
 
@@ -28,7 +28,7 @@ const issues = (given: object) => {
 /** Answers anywhere in a piece of JSON. */
 function answersIn(value: unknown): Answer[] {
   if (typeof value !== 'object' || value === null) return [];
-  if ('kind' in value && 'formula' in value) return [value as Answer];
+  if ('kind' in value && 'equation' in value) return [value as Answer];
   return Object.values(value).flatMap(answersIn);
 }
 
@@ -152,7 +152,10 @@ describe('accountSession, several exercises', () => {
         }));
         for (const answer of answersIn(accountSession({ ...given, exercises } as Session))) {
           const scope = Object.fromEntries(
-            Object.entries(answer.symbols).map(([symbol, field]) => [symbol, numberOf(answer.inputs[field as string])]),
+            Object.entries(working(answer)!.symbols).map(([symbol, field]) => [
+              symbol,
+              numberOf(answer.inputs[field as string]),
+            ]),
           );
           // Lists show two decimals; parts in mmHg·min, and shares of a maximum, have more: half a hundredth each,
           // beside the roundings of doubles.
@@ -163,7 +166,9 @@ describe('accountSession, several exercises', () => {
           const rounded = /pressure|relative/.test(answer.kind)
             ? 0.005 * shown.length + 1e-9 * answer.value
             : 1e-9 * answer.value;
-          expect(Math.abs((evaluate(answer.formula, scope) as number) - answer.value)).toBeLessThanOrEqual(rounded);
+          expect(Math.abs((evaluate(working(answer)!.formula, scope) as number) - answer.value)).toBeLessThanOrEqual(
+            rounded,
+          );
         }
       }),
       { numRuns: 100 },

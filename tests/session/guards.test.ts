@@ -4,7 +4,6 @@ import {
   circumferenceBandPressure,
   guards,
   measuredOcclusionPressure,
-  messages,
   sources,
   systolicSharePressure,
   targetCuffPressure,
@@ -12,6 +11,7 @@ import {
   type Caution,
   type Guard,
 } from '../../src/index.js';
+import { messages } from '../../src/text/index.js';
 import { compareWeeks, planSession, recordSession } from '../../src/plan/index.js';
 import { press } from '../support/plans.js';
 

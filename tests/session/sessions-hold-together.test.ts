@@ -4,6 +4,7 @@ import { limbRestriction } from '../../src/session/account.js';
 import { ofSide } from '../../src/session/layout.js';
 import { fullPrescription } from '../../src/session/prescription.js';
 import { CHAIN, codesOf, expectClose, expectHoldsTogether, said, told, withCode } from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
 const account = (input: object) => accountSession(input as never);
@@ -20,7 +21,7 @@ describe('a session of several exercises', () => {
     // 3 × 40 s and two rests of 30 s.
     expect(totals.sessionTime.value).toBe(390 + 120 + 180);
     expect(totals.sessionTime.inputs).toEqual({ exercises: '390 + 180', pauses: '120' });
-    expect(totals.sessionTime.formula).toBe('E + p');
+    expect(working(totals.sessionTime)!.formula).toBe('E + p');
     expect(totals.restrictionTime.value).toBe(570);
     expect(totals.repetitions).toMatchObject({ value: 105, inputs: { exercises: '75 + 30' } });
     expect(totals.volumeLoad).toMatchObject({ value: 2250 + 300, inputs: { exercises: '2250 + 300' } });
@@ -40,13 +41,10 @@ describe('a session of several exercises', () => {
     expect(said(totals.cautions)).toEqual([
       [
         'total-left-out',
-        { severity: 'note', values: { total: 'Relative volume load', missing: 'percent or oneRepMax' } },
+        { severity: 'note', values: { total: 'relative-volume-load', missing: 'percent or oneRepMax' } },
       ],
-      ['total-left-out', { severity: 'note', values: { total: 'Pressure × time', missing: 'pressureMmHg' } }],
-      [
-        'total-left-out',
-        { severity: 'note', values: { total: 'Pressure × time, relative', missing: 'occlusionMmHg' } },
-      ],
+      ['total-left-out', { severity: 'note', values: { total: 'pressure-time', missing: 'pressureMmHg' } }],
+      ['total-left-out', { severity: 'note', values: { total: 'relative-pressure-time', missing: 'occlusionMmHg' } }],
     ]);
     expect(account({ ...session, sessionS: 900 }).sessionLoad!.value).toBe(90);
   });
@@ -192,7 +190,7 @@ describe('modes side by side', () => {
     // The walk has no load to leave out, and no time under tension.
     expect(totals.cautions).toEqual([]);
     expect([totals.volumeLoad!.value, totals.timeUnderTension.value, totals.peakLoad!.value]).toEqual([1500, 300, 20]);
-    expect(totals.exercises[1]!.totals.restrictionTime.formula).toBe('0');
+    expect(working(totals.exercises[1]!.totals.restrictionTime)!.formula).toBe('0');
     const body = { ...CHAIN, bodyMassKg: 80, bodyMassPercent: 50 };
     const mixed = account({ exercises: [body, { ...body, bodyMassPercent: 25 }], reperfusionS: 200 });
     expect(mixed.bodyMassVolumeLoad!.value).toBe(75 * 40 + 75 * 20);

@@ -16,6 +16,7 @@ import {
   type Answer,
   type OneRepMaxEquation,
 } from '../../src/index.js';
+import { working } from '../../src/text/index.js';
 
 // Evaluators may order sums and products differently, and conversions take a double in at 12 significant digits.
 const CLOSE = 1e-10;
@@ -23,7 +24,9 @@ const expectClose = (a: number, b: number) =>
   expect(Math.abs(a - b), `${a} against ${b}`).toBeLessThanOrEqual(CLOSE * Math.max(1, Math.abs(a)));
 
 /** What an answer’s own formula gives for its own inputs, by an independent evaluator. */
-function evaluated({ formula, symbols, inputs }: Answer): number {
+function evaluated(answer: Answer): number {
+  const { formula, symbols } = working(answer)!;
+  const { inputs } = answer;
   const scope = Object.fromEntries(
     Object.entries(symbols).map(([symbol, field]) => {
       const given = inputs[field as string]!;

@@ -8,7 +8,16 @@ import {
   type Answer,
   type Plate,
 } from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import {
+  codesOf,
+  expectClose,
+  expectHoldsTogether,
+  refusal,
+  said,
+  type Said,
+  withWorking,
+} from '../support/hold-together.js';
+import { working } from '../../src/text/index.js';
 
 const tested = (load: number, unit: 'kg' | 'lb' = 'kg') => testedOneRepMax({ load, unit });
 const HUNDRED = tested(100);
@@ -20,7 +29,7 @@ describe('a training load', () => {
   it('of a tested maximum', () => {
     const answer = loadOf({});
     expectHoldsTogether(answer);
-    expect(answer).toMatchObject({
+    expect(withWorking(answer)).toMatchObject({
       kind: 'training-load',
       value: 30,
       unit: 'kg',
@@ -51,7 +60,7 @@ describe('a training load', () => {
     expectHoldsTogether(answer);
     expectClose(answer.value, value);
     expectClose(answer.standardDeviation!, 0.042 * value);
-    expect(answer).toMatchObject({ formula, unit: unit === 'kg' ? 'kg' : '[lb_av]', inputs: { unit } });
+    expect(withWorking(answer)).toMatchObject({ formula, unit: unit === 'kg' ? 'kg' : '[lb_av]', inputs: { unit } });
     expectClose(answer.reached!.percent, 30);
     // An error of 4.2 %, whatever the unit.
     expect(answer.reached!.lower!).toBeCloseTo((100 * 30) / 108.232, 3);
@@ -167,9 +176,14 @@ describe('a training load', () => {
   });
 
   it('of a maximum with an interval of the caller’s own', () => {
-    const reached = (ends: object) => Object.keys(loadOf({ oneRepMax: { ...HUNDRED, ...ends } }).reached!);
-    expect(reached({ upper: 0 })).toEqual(['percent', 'upper']);
-    expect(reached({ lower: 0 })).toEqual(['percent', 'lower']);
+    const issues = (ends: object) =>
+      refusal(trainingLoad, { oneRepMax: { ...HUNDRED, ...ends }, percent: 50 } as never).map(([path]) => path);
+    expect(issues({ lower: 101, upper: 110 })).toEqual(['oneRepMax.value']);
+    expect(issues({ lower: 90, upper: 99 })).toEqual(['oneRepMax.value']);
+    expect(issues({ lower: 110, upper: 90 })).toEqual(['oneRepMax.lower']);
+    expect(issues({ lower: 90, upper: undefined })).toEqual(['oneRepMax.upper']);
+    expect(issues({ lower: undefined, upper: 110 })).toEqual(['oneRepMax.lower']);
+    expect(issues({ lower: 100, upper: 100 })).toEqual([]);
   });
 
   const share = bodyMassLoad({ movement: 'push-up-top', sex: 'male', bodyMass: 80 });
@@ -183,8 +197,8 @@ describe('a training load', () => {
       ['sample', 'published'],
     ]);
     expectClose(answer.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80));
-    expect(answer.formula).toBe('p / 100 * M - b');
-    expect(answer.symbols).toEqual({ p: 'percent', M: 'oneRepMax', b: 'bodyMassLoad' });
+    expect(working(answer)!.formula).toBe('p / 100 * M - b');
+    expect(working(answer)!.symbols).toEqual({ p: 'percent', M: 'oneRepMax', b: 'bodyMassLoad' });
     expect(answer.inputs['bodyMassLoad']).toEqual(share);
     expect(codesOf(answer.assumptions)).toEqual(['body-mass-counted', 'normal-interval']);
     expectClose(answer.reached!.percent, 80);
@@ -195,13 +209,13 @@ describe('a training load', () => {
     const other = loadOf({ percent: 80, bodyMassLoad: pullUp });
     expectHoldsTogether(other);
     expectClose(other.value, 80 - 76.4);
-    expect(other.formula).toBe('p / 100 * M - b * 0.45359237');
+    expect(working(other)!.formula).toBe('p / 100 * M - b * 0.45359237');
     expect(other.errors!.map(({ part }) => part)).toEqual(['maximum']);
     const inPounds = loadOf({ percent: 80, bodyMassLoad: share, unit: 'lb' });
     expectHoldsTogether(inPounds);
     expectClose(inPounds.value, 26.4 / POUND);
     expectClose(inPounds.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80) / POUND);
-    expect(inPounds.formula).toBe('p / 100 * M / 0.45359237 - b / 0.45359237');
+    expect(working(inPounds)!.formula).toBe('p / 100 * M / 0.45359237 - b / 0.45359237');
     // The percentage counts body mass: 25 + 53.6 of 100.
     const step = loadOf({ percent: 80, bodyMassLoad: share, step: 5 });
     expectClose(step.reached!.percent, 78.6);
@@ -234,7 +248,7 @@ describe('a training load', () => {
     });
     const inPounds = trainingLoad({ oneRepMax: 60, percent: 30, unit: 'lb', step: 5 });
     expectHoldsTogether(inPounds);
-    expect(inPounds).toMatchObject({ value: 20, unit: '[lb_av]', formula: 'p / 100 * M' });
+    expect(withWorking(inPounds)).toMatchObject({ value: 20, unit: '[lb_av]', formula: 'p / 100 * M' });
     // Given back from a database, it is still exact.
     const stored = JSON.parse(JSON.stringify(answer.inputs['oneRepMax'])) as Answer<'one-repetition-maximum'>;
     expect(trainingLoad({ oneRepMax: stored, percent: 30 })).toEqual(answer);
@@ -437,7 +451,7 @@ describe('a loaded bar', () => {
     const answer = load({});
     expectHoldsTogether(answer);
     // 20 + 2 × (20 + 1.25).
-    expect(answer).toMatchObject({
+    expect(withWorking(answer)).toMatchObject({
       kind: 'loaded-weight',
       value: 62.5,
       unit: 'kg',
@@ -456,7 +470,7 @@ describe('a loaded bar', () => {
       rounding: 'nearest',
     });
     expect(said(answer.assumptions)).toEqual([
-      ['loaded-nearest', { values: { target: '63 kg' } }],
+      ['loaded-nearest', { values: { target: 63, unit: 'kg' } }],
       ['plates-in-pairs'],
     ]);
     const twoTens = load({ target: 60, plates: [{ mass: 10 }], collars: 0.4, unit: 'lb', rounding: 'down' });
@@ -471,7 +485,7 @@ describe('a loaded bar', () => {
       rounding: 'down',
     });
     expect(load({ target: 60, plates: [{ mass: 10 }] }).inputs['perSide']).toBe('2 * 10');
-    expect(said(twoTens.assumptions)[0]).toEqual(['loaded-not-above', { values: { target: '60 lb' } }]);
+    expect(said(twoTens.assumptions)[0]).toEqual(['loaded-not-above', { values: { target: 60, unit: 'lb' } }]);
     const empty = load({ target: 20 });
     expectHoldsTogether(empty);
     expect(empty).toMatchObject({ value: 20, perSide: [], inputs: { perSide: '0' } });

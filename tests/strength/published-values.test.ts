@@ -30,6 +30,7 @@ import {
 import { minimalDetectableChange, standardErrorOfMeasurement, typicalError } from '../../src/equations.js';
 import { fourSetsToFailure, lastSetToFailure, type RestrictedSet } from '../../src/evidence/restricted-sets.js';
 import { eachRow, expectWithin } from '../support/rows.js';
+import { withWorking } from '../support/hold-together.js';
 
 const all: readonly OneRepMaxEquation[] = equations.oneRepetitionMaximum;
 
@@ -86,7 +87,7 @@ describe('error of a tested maximum', () => {
   eachRow(firstTest, ({ inputs, expected, tolerance, cautions, source, grade }) => {
     const answer = testedOneRepMax(inputs as TestedInput);
     expectWithin(answer.standardDeviation!, expected, tolerance);
-    expect(answer).toMatchObject({ evidence: grade, sources: [source] });
+    expect(withWorking(answer)).toMatchObject({ evidence: grade, sources: [source] });
     expect(answer.cautions.map(({ code }) => code)).toEqual(cautions);
   });
 });

@@ -18,6 +18,9 @@ limits <- function(d) {
   z <- qnorm(0.975)
   c(mean(d) - z * sd(d), mean(d) - rev(q) * sd(d), mean(d) + z * sd(d), mean(d) + q * sd(d))
 }
+# The published example of 1986, 17 people; the data are those of src/checks/agreement.json.
+flow <- jsonlite::fromJSON("src/checks/agreement.json")$rows
+line("peakFlow", limits(flow$large[[1]] - flow$mini[[1]]))
 d <- estimated - measured
 line("measured", measured); line("estimated", estimated)
 line("limits", limits(d))

@@ -12,15 +12,14 @@ import { issue } from '../../src/answer/issues.js';
 import { grades } from '../../src/evidence/grades.js';
 import {
   agreement,
-  bibliography,
   columns,
   equationFromFit,
   estimateWith,
   fitOcclusionEquation,
-  methods,
   propagate,
   type PropagateInput,
 } from '../../src/study/index.js';
+import { bibliography, methods, working } from '../../src/text/index.js';
 import { share } from '../../src/study/agreement.js';
 import { leastSquares } from '../../src/statistics/least-squares.js';
 import { accurateSum, quantile } from '../../src/statistics/sums.js';
@@ -260,7 +259,7 @@ describe('an equation of one’s own', () => {
   const fitted = (more: object): readonly Refused[] => refusal(fitOcclusionEquation as never, { ...fitInput, ...more });
   const ID = 'lower-case letters, digits and hyphens, and not the id of a published equation';
   const TERMS =
-    "a list of 'circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'ageYears', 'sex', each once";
+    "a list of 'circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'ageYears', 'sex', 'heightCm', 'bodyMassIndex', 'skinfoldMm', each once";
 
   it('is refused where it cannot be fitted', () => {
     for (const id of ['Lab', '1lab', 'lab thigh', '', 'thigh-2019', 'x'.repeat(61)])
@@ -348,7 +347,7 @@ describe('an equation of one’s own', () => {
     const answer = estimateWith(fittedExample, person);
     expectHoldsTogether(answer);
     expect(answer.errors!.map(({ part, evidence: grade }) => [part, grade])).toEqual([['equation', 'derived']]);
-    expect(codesOf(answer.assumptions)).toEqual(expect.arrayContaining(['error-of-left-out', 'own-laboratory']));
+    expect(codesOf(answer.assumptions)).toEqual(expect.arrayContaining(['error-of-prediction', 'own-laboratory']));
     const [first, second] = ['male', 'female'].map(
       (sex) => estimateWith(fittedExample, { ...person, sex } as never).value,
     );
@@ -363,29 +362,57 @@ describe('an equation of one’s own', () => {
     ['cuffWidthCm', -3, 67],
     ['ageYears', 1, 130],
     ['sex', 10, 120],
+    ['heightCm', 0.5, 185],
+    ['bodyMassIndex', 2, 150],
+    ['skinfoldMm', -1, 88],
   ] as const)('draws on %s alone where it is the only term', (field, coefficient, expected) => {
     const fit = {
       ...fittedExample,
       cuffWidthCm: field === 'cuffWidthCm' ? 'any' : 11,
       intercept: { coefficient: 100 },
       terms: [{ field, coefficient, low: 1, high: 200 }],
+      leverage: { means: [0], factor: [[0]] },
     };
     const { ageYears, sex, ...bare } = person;
-    const needed = { ...(field === 'ageYears' && { ageYears }), ...(field === 'sex' && { sex }) };
+    const own = { heightCm: 170, bodyMassIndex: 25, skinfoldMm: 12 };
+    const needed = {
+      ...(field === 'ageYears' && { ageYears }),
+      ...(field === 'sex' && { sex }),
+      ...(field in own && { [field]: own[field as 'heightCm'] }),
+    };
     expectClose(estimateWith(fit, { ...bare, ...needed }).value, expected);
-    const { limb, cuffWidthCm, posture, ...own } = { ...bare, ...needed };
+    const { limb, cuffWidthCm, posture, ...others } = { ...bare, ...needed };
     const many = columns({
       answer: 'occlusion-pressure',
       equation: fit as never,
       limb,
       cuffWidthCm,
       posture,
-      ...own,
+      ...others,
       circumferenceCm: [person.circumferenceCm],
     } as never);
     expectClose(many.value[0]!, expected);
-    expect(equationFromFit(fit).needs).toEqual(Object.keys(needed));
-    expect(Object.keys(equationFromFit(fit).fitted)).toEqual(field === 'sex' ? [] : [field]);
+    expect(equationFromFit(fit).needs).toEqual(Object.keys(needed).filter((name) => !(name in own)));
+    expect(Object.keys(equationFromFit(fit).fitted)).toEqual(field === 'sex' || field in own ? [] : [field]);
+    if (!(field in own)) return;
+    // Without it, and outside its range.
+    expect(refusal(() => estimateWith(fit, bare) as never, {})).toEqual([
+      [field, 'missing', expect.any(String), 'undefined'],
+    ]);
+    expect(
+      estimateWith({ ...fit, terms: [{ ...fit.terms[0]!, high: 5 }] }, { ...bare, ...needed }).cautions.map(
+        ({ code, path }) => [code, path],
+      ),
+    ).toContainEqual(['outside-fitted-range', [field]]);
+    const outside = columns({
+      answer: 'occlusion-pressure',
+      equation: { ...fit, terms: [{ ...fit.terms[0]!, high: 20 }] } as never,
+      ...bare,
+      [field]: [own[field as 'heightCm'], 15, NaN, -5],
+    } as never);
+    expect([...outside.flag].map((bits) => bits & 19)).toEqual(
+      field === 'heightCm' ? [16, 2, 1, 2] : field === 'skinfoldMm' ? [0, 0, 1, 2] : [16, 0, 1, 2],
+    );
   });
 
   it('is read back whole, or not at all', () => {
@@ -394,7 +421,7 @@ describe('an equation of one’s own', () => {
     expect(of({})).toEqual([]);
     expect(refusal(equationFromFit as never, 5)[0]![2]).toBe('an equation of fitOcclusionEquation, as plain JSON');
     expect(of({ document: 'plan' })).toEqual([
-      ['document', 'wrong-type', "'fitted-occlusion-equation'", 'something else'],
+      ['document', 'not-one-of', "one of 'fitted-occlusion-equation', 'recalibrated-occlusion-equation'", '"plan"'],
     ]);
     expect(of({ id: 'thigh-2019' })[0]!.slice(0, 3)).toEqual(['id', 'wrong-type', ID]);
     expect(of({ id: undefined })).toEqual([['id', 'missing', ID, 'undefined']]);
@@ -405,8 +432,8 @@ describe('an equation of one’s own', () => {
       'a number from 3 to 40 cm',
     ]);
     expect(of({ people: 2 })).toEqual([['people', 'out-of-range', 'a whole number from 3 to 1000000', '2']]);
-    expect(of({ leaveOneOutMmHg: undefined })).toEqual([
-      ['leaveOneOutMmHg', 'missing', 'a number from 0 to 1000 mmHg', 'undefined'],
+    expect(of({ residualMmHg: undefined })).toEqual([
+      ['residualMmHg', 'missing', 'a number from 0 to 1000 mmHg', 'undefined'],
     ]);
     expect(of({ intercept: { coefficient: 1.1e6 } })[0]!.slice(0, 2)).toEqual([
       'intercept.coefficient',
@@ -414,13 +441,21 @@ describe('an equation of one’s own', () => {
     ]);
     expect(of({ terms: [{ ...term, field: 'height' }] })[0]!.slice(0, 2)).toEqual(['terms.0.field', 'not-one-of']);
     expect(of({ terms: [{ ...term, low: 'x' }] })[0]!.slice(0, 2)).toEqual(['terms.0.low', 'wrong-type']);
+    for (const leverage of [
+      undefined,
+      {},
+      { means: [1], factor: fittedExample.leverage.factor },
+      { means: fittedExample.leverage.means, factor: [[1], [1], [1], [1], [1]] },
+      { means: fittedExample.leverage.means, factor: [[1], [1, 2], [1, 2, 3], [1, 2, 3, 4], [1, 2, 3, 4, 1e13]] },
+    ])
+      expect(of({ leverage })[0]![0]).toMatch(/^leverage/);
     const twice: Refused[] = [['terms', 'wrong-relation', 'one term for each of its fields', 'none, or a field twice']];
     expect([of({ terms: undefined }), of({ terms: [term, term] })]).toEqual([twice, twice]);
     expect(equationFromFit(fittedExample)).toMatchObject({
       name: 'lab-thigh, fitted to 60 people',
-      sample: '60 people, fitted by the caller',
+      sample: '60 people of yours',
       evidence: 'derived',
-      error: { standardDeviationMmHg: fittedExample.leaveOneOutMmHg, evidence: 'derived' },
+      error: { evidence: 'derived', assumption: 'error-of-prediction' },
       sources: [],
     });
   });
@@ -657,8 +692,8 @@ describe('a methods paragraph', () => {
   it('says how each kind of number was made', () => {
     const occlusion = estimateOcclusionPressure({ ...LEG, equation: 'width-ratio-1993' });
     expect(middle(targetCuffPressure({ occlusion, percent: 50 }))).toBe(
-      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; evidence unconfirmed: ${grades.unconfirmed}) [${targetCuffPressure({ occlusion, percent: 50 }).sources.join(', ')}]. ` +
-        `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${occlusion.formula}; evidence unconfirmed: ${grades.unconfirmed}) [${occlusion.sources.join(', ')}].`,
+      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; evidence unconfirmed: ${grades.unconfirmed}) [${working(targetCuffPressure({ occlusion, percent: 50 }))!.sources.join(', ')}]. ` +
+        `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${working(occlusion)!.formula}; evidence unconfirmed: ${grades.unconfirmed}) [${working(occlusion)!.sources.join(', ')}].`,
     );
     const own = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' });
     expect(middle(own)).toContain('evidence derived: fitted to measurements of one’s own).');
@@ -667,19 +702,16 @@ describe('a methods paragraph', () => {
     expect(methods([column, column.about])).toBe(methods(column));
     // Only an occlusion pressure that no publication stands behind is of one’s own equation.
     const derived = `evidence derived: ${grades.derived})`;
-    expect(middle({ ...own, sources: ['ucum', 'brzycki-1993'] })).toContain(`${derived} [ucum, brzycki-1993].`);
-    expect(middle({ ...own, kind: 'session-time' })).toContain(`${derived}.`);
-    expect(middle({ ...own, evidence: 'practice' })).toContain(`evidence practice: ${grades.practice}).`);
+    const { ownEquation: _, ...published } = own;
+    expect(middle(published)).toContain(`taken from ${own.equation} (${derived}`);
     expect(middle([])).toBe('');
   });
 
   it('passes over what is no answer, and sources there are not', () => {
     const answer = testedOneRepMax({ load: 100 });
-    for (const change of [{ kind: 'other' }, { kind: 5 }, { equation: 5 }, { formula: null }, { evidence: 'good' }])
+    for (const change of [{ kind: 'other' }, { kind: 5 }, { equation: 5 }, { assumptions: null }, { evidence: 'good' }])
       expect(middle({ ...answer, ...change })).toBe('');
-    const odd = { ...answer, sources: ['of-a-newer-version', ...answer.sources] };
-    expect(methods(odd)).toBe(methods(answer));
-    expect(middle({ ...answer, sources: 'none' })).toMatch(/abstract\)\.$/);
+    expect(methods({ ...answer, sources: ['of-a-newer-version'] })).toBe(methods(answer));
     expect(middle({ parts: [answer, { deep: answer }], none: null })).toBe(middle(answer));
     expect(refusal(methods, 5 as never)[0]![2]).toBe(
       'an answer, a plan, or anything that holds answers, as plain JSON',

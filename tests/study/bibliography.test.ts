@@ -3,10 +3,12 @@ import { Cite } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import { describe, expect, it } from 'vitest';
-import { cite, estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { cite, working } from '../../src/text/index.js';
 import { planSession } from '../../src/plan/index.js';
-import { escapeTex } from '../../src/study/bibliography.js';
-import { bibliography, columns, estimateWith, methods } from '../../src/study/index.js';
+import { escapeTex } from '../../src/text/bibliography.js';
+import { agreement, bootstrap, columns, estimateWith, propagate, reliability } from '../../src/study/index.js';
+import { bibliography, methods } from '../../src/text/index.js';
 import { publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
 
@@ -29,12 +31,12 @@ describe('bibliography', () => {
   it('holds just the sources that were used, each once, and no authors', () => {
     for (const used of [answer, plan]) {
       const records = bibliography(used, { format: 'csl-json' });
-      expect(records.map(({ id }) => id)).toEqual(cite(used).map(({ id }) => id));
+      expect(records.map(({ id }) => id)).toEqual([...cite(used).map(({ id }) => id), 'cuffwork']);
       expect(records.length).toBeGreaterThan(1);
       expect(JSON.stringify(records)).not.toMatch(/author|editor/);
       expect(bibliography(used, { format: 'bibtex' })).not.toMatch(/author|editor/);
     }
-    expect(bibliography(plan, { format: 'csl-json' }).length).toBeLessThan(Object.keys(sources).length);
+    expect(bibliography(plan, { format: 'csl-json' }).length - 1).toBeLessThan(Object.keys(sources).length);
   });
 
   // Source: citation-js, which parses BibTeX on its own and makes CSL-JSON of it.
@@ -99,7 +101,7 @@ describe('bibliography', () => {
       { sources: ['limb-circumference-2015', 'wide-cuffs-1993', 'posture-2018'] },
       { format: 'csl-json' },
     );
-    expect(records.map(({ volume, issue, page }) => [volume, issue, page])).toEqual([
+    expect(records.slice(0, 3).map(({ volume, issue, page }) => [volume, issue, page])).toEqual([
       ['115', '2', '397-405'],
       ['286', undefined, '257-261'],
       ['6', undefined, 'e4697'],
@@ -124,8 +126,11 @@ describe('bibliography', () => {
       cuffWidthCm: 5,
       posture: 'supine',
     });
-    expect(bibliography(about, { format: 'csl-json' }).map(({ id }) => id)).toEqual(about.sources);
-    expect(bibliography({ sources: [] }, { format: 'bibtex' })).toBe('');
+    expect(bibliography(about, { format: 'csl-json' }).map(({ id }) => id)).toEqual([
+      ...working(about)!.sources,
+      'cuffwork',
+    ]);
+    expect(bibliography({ sources: [] }, { format: 'csl-json' }).map(({ id }) => id)).toEqual(['cuffwork']);
   });
 
   it('refuses what it cannot read', () => {
@@ -155,6 +160,65 @@ describe('methods', () => {
     expect(text).toContain('[cuff-width-2012');
     expect(text).not.toMatch(/\n|undefined/);
   });
+  it('defines the symbols with their units and codes', () => {
+    const lop = columns({
+      answer: 'occlusion-pressure',
+      equation: 'thigh-2019',
+      limb: 'leg',
+      posture: 'supine',
+      cuffWidthCm: 18,
+      circumferenceCm: [54, null, 500],
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+      ageYears: 30,
+      sex: 'male',
+    });
+    const text = methods(lop);
+    expect(text).toMatch(/SBP, systolic[^;]* \[mmHg\]/);
+    expect(text).toMatch(/sex, [^;]*: 1 male, 2 female/);
+    expect(text).toContain('computed for 1 rows; 1 were missing a value and 1 were refused.');
+  });
+
+  it('covers every statistic, with n, missing, draws and seed, and the bibliography its publications', () => {
+    const measured = [150, 160, 170, 180, 190, 165, null, 175, 172, 181, 158, 169];
+    const estimated = measured.map((value, row) => (value ?? 160) + (row % 3));
+    const rows = measured.filter((value) => value !== null);
+    const used = [
+      agreement(measured, estimated),
+      reliability([rows, rows.map((value, row) => value + ((row * 7) % 5))]),
+      propagate({
+        inputs: { systolicMmHg: { value: 120, standardDeviation: 5 } },
+        pipeline: ({ systolicMmHg }) =>
+          estimateOcclusionPressure({
+            limb: 'leg',
+            circumferenceCm: 55,
+            systolicMmHg,
+            diastolicMmHg: 70,
+            cuffWidthCm: 10,
+            posture: 'supine',
+          }),
+        draws: 500,
+        seed: 7,
+      }),
+      bootstrap({ rows, statistic: (drawn) => drawn.reduce((sum, value) => sum + value, 0), draws: 300, seed: 9 }),
+    ];
+    const text = methods(used);
+    expect(text).toContain('n = 11 pairs; 1 row left out');
+    expect(text).toContain('n = 11 people with 2 tests; 0 people left out');
+    expect(text).toContain('500 draws of the Mersenne Twister MT19937, seed 7, 0 refused');
+    expect(text).toContain('300 draws of the Mersenne Twister MT19937, seed 9, 0 refused');
+    expect(text).not.toMatch(/undefined|unknown|NaN|\{/);
+    const keys = [...text.matchAll(/\[([a-z0-9, -]+)\]/g)].flatMap(([, list]) => list!.split(', '));
+    const ids = bibliography(used, { format: 'csl-json' }).map(({ id }) => id as string);
+    expect(new Set(keys)).toEqual(new Set(ids));
+    expect(ids).toEqual(
+      expect.arrayContaining(['agreement-1986', 'intraclass-1979', 'mersenne-twister-1998', 'cuffwork']),
+    );
+    const fit = methods(fittedExample);
+    expect(fit).toContain('The equation lab-thigh was fitted by ordinary least squares');
+    expect(fit).not.toMatch(/undefined|NaN/);
+  });
+
   it('covers a plan and one’s own equation', () => {
     const kinds = [plan.items[0]!.occlusion!, plan.items[0]!.load!];
     for (const { equation } of kinds) expect(methods(plan)).toContain(equation);
@@ -187,6 +251,8 @@ describe('column answers', () => {
     const options = { format: 'bibtex' } as const;
     expect(bibliography(lop, options)).toBe(bibliography(lop.about, options));
     expect(bibliography([lop, lop.about], options)).toBe(bibliography(lop.about, options));
-    expect(methods(lop)).toBe(methods(lop.about));
+    // The rows are counted; apart from that the words are those of `about`.
+    expect(methods(lop)).toContain('computed for 1 rows; 0 were missing a value and 0 were refused.');
+    expect(methods(lop).replace(/ It was computed for [^.]*\./, '')).toBe(methods(lop.about));
   });
 });

@@ -1,7 +1,8 @@
 import { compile } from 'mathjs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { explain, targetCuffPressure } from '../../src/index.js';
+import { targetCuffPressure } from '../../src/index.js';
+import { explain } from '../../src/text/index.js';
 import { columns, equationFromFit, estimateWith, fitOcclusionEquation } from '../../src/study/index.js';
 import { readings } from '../support/arbitraries.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
@@ -85,8 +86,10 @@ describe('fitOcclusionEquation', () => {
   it('is taken where a published equation is: one person, many, a target, an explanation', () => {
     const lop = estimateWith(fittedExample, person);
     expect(lop).toMatchObject({ equation: 'lab-thigh', evidence: 'derived', kind: 'occlusion-pressure' });
-    expect(lop.scale).toBe('log');
-    expect(lop.standardDeviation! * lop.value).toBeCloseTo(fittedExample.leaveOneOutMmHg, 9);
+    // Symmetric, in mmHg; wider than the residual deviation, by t and by the leverage of the person.
+    expect(lop).not.toHaveProperty('scale');
+    expect(lop.standardDeviation).toBeGreaterThan(fittedExample.residualMmHg);
+    expect(lop.upper! - lop.value).toBeCloseTo(lop.value - lop.lower!, 9);
     const many = columns({
       ...person,
       answer: 'occlusion-pressure',
@@ -167,7 +170,7 @@ describe('an equation read back', () => {
     ['no terms', { terms: [] }],
     ['a field twice', { terms: [fittedExample.terms[0], fittedExample.terms[0]] }],
     ['a coefficient that is none', { intercept: { coefficient: '5' } }],
-    ['no error', { leaveOneOutMmHg: undefined }],
+    ['no error', { residualMmHg: undefined }],
     ['the name of a published equation', { id: 'thigh-2019' }],
   ])('is refused with %s', (_name, wrong) => {
     const call = () => equationFromFit({ ...fittedExample, ...wrong });

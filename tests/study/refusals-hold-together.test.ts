@@ -45,7 +45,7 @@ describe('a call that is wrong', () => {
       'a column of at most 50000000 rows',
       '50000001 rows',
     ]);
-    expect(refused({ posture: undefined })).toEqual([
+    expect(refused({ posture: undefined, equation: 'pooled-curve-thigh-2026' })).toEqual([
       ['posture', 'missing', "one of 'supine', 'seated', 'standing'", 'undefined'],
     ]);
     expect(refused({ circumferenceCm: 9, systolicMmHg: [120, 120, 120] })[0]!.slice(1)).toEqual([
@@ -88,15 +88,13 @@ describe('a call that is wrong', () => {
       { about: { ...about, kind: 'cuff-pressure' } },
       { about: { ...about, unit: 'kg' } },
       { about: { ...about, evidence: 'good' } },
-      { about: { ...about, sources: 'none' } },
     ])
       expect(of(wrong)).toEqual(none);
     expect(refused({ oneRepMax: occlusion }, load)).toEqual([
       ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', 'something else'],
     ]);
-    const more = { about: { ...about, sources: [...about.sources, 'of-a-newer-version', 5] } } as never;
-    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion: { ...occlusion, ...(more as object) } });
-    expect(kept.about.sources).not.toContain('of-a-newer-version');
+    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion });
+    expect(kept.about.inputs).toEqual({ occlusion: about });
   });
 
   it('brings a load to what there is in one way', () => {

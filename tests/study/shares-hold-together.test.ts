@@ -8,6 +8,7 @@ import {
 } from '../../src/index.js';
 import { columns, flagCodes } from '../../src/study/index.js';
 import { expectSame, lifted, maximum, right, scalarRow } from '../support/columns.js';
+import { working, cite } from '../../src/text/index.js';
 
 // The scalar functions are the judge: they are held to publications elsewhere.
 
@@ -51,11 +52,17 @@ describe('cuff pressures', () => {
         level: 0.95,
         equation: 'percent-of-occlusion',
         evidence: 'unconfirmed',
+      });
+      expect(working(got.about)).toEqual({
         formula: 'p / 100 * LOP',
         symbols: { p: 'percent', LOP: 'occlusion' },
+        sources: ['guideline-review-2019'],
       });
       expect(got.about.assumptions.map(({ code }) => code)).toEqual(['log-normal-interval']);
-      expect(got.about.sources).toEqual([...new Set([...occlusion().about.sources, 'guideline-review-2019'])]);
+      expect(cite(got.about).map(({ id }) => id)).toEqual([
+        ...working(occlusion().about)!.sources,
+        'guideline-review-2019',
+      ]);
     }
   });
 
@@ -63,6 +70,7 @@ describe('cuff pressures', () => {
   it('are the multiples that decimals have, on the edge between two steps', () => {
     const own = occlusion();
     own.value.set([300, 100, 160]);
+    for (const end of [own.lower, own.upper]) end.set(own.value);
     const set = (percent: number[], more = {}) =>
       Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percent, ...more }).value);
     expect(set([57, 7, 50])).toEqual([171, 7, 80]);
@@ -81,10 +89,20 @@ describe('cuff pressures', () => {
     ]);
     const changed = (value: number) => {
       const own = occlusion();
-      own.value[0] = value;
+      for (const column of [own.value, own.lower, own.upper]) column[0] = value;
       return flagCodes(columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 }).flag[0]!);
     };
     expect([24.9, 25, 4000, 4000.1, NaN].map(changed)).toEqual([['impossible'], [], [], ['impossible'], ['missing']]);
+    // An end on the wrong side of its value.
+    for (const [end, factor] of [
+      ['lower', 1.01],
+      ['upper', 0.99],
+    ] as const) {
+      const own = occlusion();
+      own[end][0] = own.value[0]! * factor;
+      const { value, flag } = columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 });
+      expect([value[0], flagCodes(flag[0]!)]).toEqual([NaN, ['impossible']]);
+    }
   });
 });
 
@@ -109,9 +127,8 @@ describe('training loads', () => {
       kind: 'training-load',
       unit: 'kg',
       equation: 'percent-of-maximum',
-      formula: 'p / 100 * M',
-      symbols: { p: 'percent', M: 'oneRepMax' },
     });
+    expect(working(got.about)).toMatchObject({ formula: 'p / 100 * M', symbols: { p: 'percent', M: 'oneRepMax' } });
   });
   it('keep pounds', () => {
     const oneRepMax = columns({ ...lifted, unit: 'lb' });

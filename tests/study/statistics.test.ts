@@ -6,6 +6,7 @@ import { agreement, columns } from '../../src/study/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { expectDigits } from '../support/digits.js';
 import { eachRow, expectWithin } from '../support/rows.js';
+import judgeOfAgreement from './agreement.json' with { type: 'json' };
 import judge from './judge.json' with { type: 'json' };
 
 // Source: simple-statistics, on random data.
@@ -50,6 +51,19 @@ describe('agreement', () => {
       expectWithin(roundedLimits[index]! - t * error, low!, 2 * tolerance);
       expectWithin(roundedLimits[index]! + t * error, high!, 2 * tolerance);
     });
+    // Source: R, qt with a noncentrality; tests/study/agreement.R, on the data of the paper.
+    expectDigits(
+      [
+        limits.lower.value,
+        limits.lower.lower,
+        limits.lower.upper,
+        limits.upper.value,
+        limits.upper.lower,
+        limits.upper.upper,
+      ],
+      judgeOfAgreement.peakFlow,
+      8,
+    );
     // The paper’s intervals are those of large samples. The exact ones of 17 pairs lie further out at both ends.
     expect(limits.lower.lower).toBeLessThan(printed.limitLowerInterval[0]!);
     expect(limits.lower.upper).toBeLessThan(printed.limitLowerInterval[1]!);

@@ -1,4 +1,4 @@
-import { fitOcclusionEquation, type FitInput } from '../../src/study/index.js';
+import { fitOcclusionEquation, type FitInput, type RecalibrateInput } from '../../src/study/index.js';
 import judge from '../study/judge.json' with { type: 'json' };
 
 const { valueMmHg, circumferenceCm, systolicMmHg, diastolicMmHg, ageYears, sex } = judge.people;
@@ -18,5 +18,14 @@ export const fitInput: FitInput = {
     ageYears: ageYears[row]!,
     sex: sex[row] as 'male' | 'female',
   })),
+};
+/** The first twenty of them, for a published equation. */
+export const recalibrateInput: RecalibrateInput = {
+  id: 'lab-2019',
+  equation: 'thigh-2019',
+  limb: 'leg',
+  posture: 'seated',
+  cuffWidthCm: 18,
+  rows: fitInput.rows.slice(0, 20) as RecalibrateInput['rows'],
 };
 export const fittedExample = fitOcclusionEquation(fitInput);

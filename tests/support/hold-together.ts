@@ -3,7 +3,10 @@ import { expect } from 'vitest';
 import german from '../../examples/translation/de.json' with { type: 'json' };
 import { grades } from '../../src/evidence/grades.js';
 import { sources } from '../../src/evidence/sources.js';
-import { attempt, type Answer, type InputIssue } from '../../src/index.js';
+import { english } from '../../src/answer/say.js';
+import { attempt, type Answer, type Assumption, type InputIssue } from '../../src/index.js';
+import { assumptionText } from '../../src/text/assumptions.js';
+import { working } from '../../src/text/index.js';
 
 /** Quantile of the standard normal distribution at 97.5 %, as jstat and tables have it. */
 export const Z = 1.9599639845400545;
@@ -22,8 +25,13 @@ const number = (given: unknown): number =>
       ? (evaluate(given.replaceAll('×', '*')) as number)
       : (given as Answer).value;
 
+/** An answer with its formula, symbols and sources. */
+export const withWorking = <T extends Answer>(answer: T | undefined) => ({ ...answer!, ...working(answer!) });
+
 /** What an answer’s own formula gives for its own inputs, by an independent evaluator (mathjs). */
-function evaluated({ formula, symbols, inputs }: Answer): number {
+function evaluated(answer: Answer): number {
+  const { formula, symbols } = working(answer)!;
+  const { inputs } = answer;
   const scope: Record<string, number> = {};
   for (const [symbol, of] of Object.entries(symbols)) {
     const field = typeof of === 'string' ? of : of.field;
@@ -42,7 +50,7 @@ function evaluated({ formula, symbols, inputs }: Answer): number {
 function answerHolds(answer: Answer): void {
   const { kind, value, rounding, errors, evidence, assumptions } = answer;
   expect(Object.keys(grades)).toContain(evidence);
-  expectClose(rounding ? rounding.from : value, evaluated(answer), answer.formula);
+  expectClose(rounding ? rounding.from : value, evaluated(answer), working(answer)!.formula);
   const log = answer.scale === 'log';
   const normal = assumptions.some(({ code }) => code === (log ? 'log-normal-interval' : 'normal-interval'));
   if (!errors) {
@@ -60,6 +68,13 @@ function answerHolds(answer: Answer): void {
   expectClose(answer.upper!, log ? middle * Math.exp(Z * deviation) : middle + Z * deviation);
   // A cuff pressure carries the interval of its occlusion pressure, which says it.
   expect([answer.level, normal || kind === 'cuff-pressure']).toEqual([0.95, true]);
+}
+
+/** An assumption is a code with codes and numbers; its sentence is whole and known to a translator. */
+function assumptionHolds(assumption: Assumption, at: string): void {
+  expect(Object.keys(german), at).toContain(assumption.code);
+  expect(assumption, at).not.toHaveProperty('text');
+  expectSentence(assumptionText(english, assumption));
 }
 
 /** A sentence with its slots filled. */
@@ -86,7 +101,7 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
   if (typeof part === 'number') expect(Number.isFinite(part), at).toBe(true);
   if (!isObject(part)) return;
   if (!Array.isArray(part)) {
-    if ('formula' in part && 'symbols' in part) answerHolds(part as unknown as Answer);
+    if ('equation' in part && 'inputs' in part) answerHolds(part as unknown as Answer);
     if ('code' in part && 'text' in part) {
       expect(Object.keys(german), at).toContain(part['code']);
       // A sign to stop at is a point of a list.
@@ -104,8 +119,8 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
     const here = `${at}.${name}`;
     if (name === 'sources')
       for (const source of inner as string[]) expect(Object.keys(sources), here).toContain(source);
-    if (name === 'cautions' || name === 'assumptions')
-      for (const item of inner as unknown[]) expect(item, here).toHaveProperty('code');
+    if (name === 'cautions') for (const item of inner as unknown[]) expect(item, here).toHaveProperty('code');
+    if (name === 'assumptions') for (const item of inner as Assumption[]) assumptionHolds(item, here);
     if (name === 'path') {
       expect((inner as unknown[]).length, here).toBeGreaterThan(0);
       for (const step of inner as unknown[]) expect(String(step), here).toMatch(/^\S+$/);
@@ -116,7 +131,7 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
 
 /** What was said, without its English: severity of a caution, code, values, path, source. */
 export type Said = readonly [code: string, more?: object];
-export const said = (list: readonly { readonly code: string; readonly text: string }[]): Said[] =>
+export const said = (list: readonly { readonly code: string; readonly text?: string }[]): Said[] =>
   list.map(({ code, text: _text, ...more }) => (Object.keys(more).length > 0 ? [code, more] : [code]));
 
 export const withCode = (list: readonly Said[], code: string): Said[] => list.filter(([each]) => each === code);
@@ -164,7 +179,8 @@ export const told = (totals: object) =>
     Object.entries(totals)
       .filter(([, part]) => isObject(part) && 'kind' in part)
       .map(([name, part]) => {
-        const { kind, value, unit, evidence, sources, equation } = part as Answer;
+        const { kind, value, unit, evidence, equation } = part as Answer;
+        const { sources } = working(part as Answer)!;
         expect(equation).toBe(kind);
         return [name, [kind, value, unit, evidence, ...sources]];
       }),

@@ -73,19 +73,20 @@ export const jointPain = (before?: number, during?: number, after?: number, next
   ],
 });
 
-/** A record of a plan’s first item. */
+/** A record of a plan’s first item, with the cuff held as planned. */
 export const recordOf = (
   plan: Plan,
   repetitions: readonly number[],
   request: Partial<RecordRequest> = {},
   item: Partial<RecordRequest['items'][number]> = {},
 ) => {
-  const { exercise, limb, side } = plan.items[0]!;
+  const { exercise, limb, side, target } = plan.items[0]!;
+  const held = target && { heldMmHg: target.value };
   const sets = repetitions.map((count) => ({ repetitions: count }));
   return recordSession({
     plan,
     date: '2026-03-02',
-    items: [{ exercise, limb, side, sets, ...item }],
+    items: [{ exercise, limb, side, sets, ...held, ...item }],
     ...request,
   });
 };

@@ -3,6 +3,7 @@ import {
   nextRung,
   compareSessions,
   compareWeeks,
+  lightenExercise,
   nextRequest,
   nextSession,
   planSession,
@@ -18,7 +19,8 @@ import {
   type ComparisonInput,
 } from '../../src/plan/index.js';
 import * as study from '../../src/study/index.js';
-import { fitInput, fittedExample } from './fitted.js';
+import * as text from '../../src/text/index.js';
+import { fitInput, fittedExample, recalibrateInput } from './fitted.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const prescription = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 20 };
@@ -236,10 +238,17 @@ export const publicFunctions: Readonly<
       proposal: nextSession({ plan, records: [recordSession(recordRequest)], rule: 'all-repetitions' }),
     },
   },
-  compareWeeks: { call: compareWeeks, right: { weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }] } },
+  lightenExercise: { call: lightenExercise, right: { plan, exercise: 'leg extension', lighterPercent: 20 } },
+  compareWeeks: {
+    call: compareWeeks,
+    right: {
+      weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }, { records: [recordSession(recordRequest)], deload: true }],
+      goals: [{ name: 'a quarter', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 25 }],
+    },
+  },
   nextRung: { call: nextRung, right: { rung: 'passive' } },
-  explain: { call: root.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
-  cite: { call: root.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
+  explain: { call: text.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
+  cite: { call: text.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
   'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
   'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
   'accountSession, several exercises': { call: root.accountSession, right: session },
@@ -255,16 +264,23 @@ export const publicFunctions: Readonly<
     open: true,
   },
   'explain, a comparison': {
-    call: root.explain,
+    call: text.explain,
     right: compareSessions({ from: prescription, to: prescription } as ComparisonInput),
     open: true,
   },
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
-    call: (options) => root.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
+    call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
     right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
   },
-  fitOcclusionEquation: { call: study.fitOcclusionEquation, right: { ...fitInput, terms: [...fitInput.terms] } },
+  fitOcclusionEquation: {
+    call: study.fitOcclusionEquation,
+    right: { ...fitInput, terms: [...fitInput.terms], diagnostics: true },
+  },
+  recalibrateOcclusionEquation: {
+    call: study.recalibrateOcclusionEquation,
+    right: { ...recalibrateInput, rows: [...recalibrateInput.rows] },
+  },
 };
 
 const rows = {
@@ -297,12 +313,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   kilopascalsToMmHg: { call: root.kilopascalsToMmHg, right: [16] },
   mmHgToKilopascals: { call: root.mmHgToKilopascals, right: [120] },
   roundToStep: { call: root.roundToStep, right: [80.9, 2, 'down'] },
-  fill: { call: root.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
+  fill: { call: text.fill, right: ['{percent} % of {name}', { percent: 50, name: 'LOP' }] },
   checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
-    call: root.explain,
+    call: text.explain,
     right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
@@ -310,6 +326,12 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   dayQuestions: { call: dayQuestions, right: [] },
   standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
+  compareColumns: { call: study.compareColumns, right: [{ ...leftLeg, ...readings, circumferenceCm: [54, 60] }] },
+  reachedColumns: { call: study.reachedColumns, right: [{ of: study.columns(rows as never), setting: 80 }] },
+  eachRow: {
+    call: study.eachRow as never,
+    right: [root.measuredOcclusionPressure, { valueMmHg: [160, 170], method: 'doppler', limb: 'leg' }],
+  },
   agreement: {
     call: study.agreement,
     right: [measuredMmHg, measuredMmHg.map((value) => value + 3), { acceptable: 10 }],
@@ -327,8 +349,25 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.reliability,
     right: [[measuredMmHg, measuredMmHg.map((value, row) => value + (row % 3))], { scale: 'log' }],
   },
-  bibliography: { call: study.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
-  methods: { call: study.methods, right: [root.testedOneRepMax({ load: 100 })] },
+  bootstrap: {
+    call: study.bootstrap as never,
+    right: [{ rows: measuredMmHg, statistic: (rows: readonly number[]) => rows[0]! + rows.length, draws: 200 }],
+  },
+  crossValidate: {
+    call: study.crossValidate as never,
+    right: [{ rows: measuredMmHg, fit: () => () => 160, measured: (row: number) => row, folds: 3 }],
+  },
+  conformal: {
+    call: study.conformal,
+    right: [
+      Array.from({ length: 20 }, (_, i) => 150 + i),
+      Array.from({ length: 20 }, (_, i) => 150 + 2 * i),
+      { scale: 'log' },
+    ],
+  },
+  bibliography: { call: text.bibliography, right: [root.testedOneRepMax({ load: 100 }), { format: 'csl-json' }] },
+  working: { call: text.working, right: [root.testedOneRepMax({ load: 100 })] },
+  methods: { call: text.methods, right: [root.testedOneRepMax({ load: 100 })] },
   flagCodes: { call: study.flagCodes, right: [5] },
   estimateWith: {
     call: study.estimateWith,
@@ -339,9 +378,14 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     call: study.propagate,
     right: [
       {
-        inputs: { load: { value: 80, standardDeviation: 2 } },
-        pipeline: ({ load }: { load: number }) => load * 2,
+        inputs: {
+          load: { value: 80, standardDeviation: 2 },
+          share: { distribution: 'triangular', low: 1, mode: 2, high: 2.5 },
+        },
+        pipeline: ({ load, share }: { load: number; share: number }) => load * share,
         draws: 100,
+        keepDraws: true,
+        correlations: [{ between: ['load', 'share'], value: 0.5 }],
       },
     ],
   },

@@ -5,12 +5,12 @@ import {
   estimateOcclusionPressure,
   estimateOneRepMax,
   measuredOcclusionPressure,
-  messages,
   targetCuffPressure,
   testedOneRepMax,
   trainingLoad,
   type Answer,
 } from '../../src/index.js';
+import { messages } from '../../src/text/index.js';
 import { teachingMessages } from '../../src/teaching/messages.js';
 
 const seated = { limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicMmHg: 70, cuffWidthCm: 10 } as const;

@@ -42,5 +42,5 @@ export const arm2015Equation = {
   error: { standardDeviationMmHg: 10.2, evidence: 'derived', assumption: 'error-from-fit' },
   evidence: 'unconfirmed',
   sources: ['limb-circumference-2015', 'cuff-materials-2017'],
-  assumptions: ['girth-site-not-stated'],
+  assumptions: ['circumference-site-not-checked'],
 } as const satisfies OcclusionEquation;

@@ -47,5 +47,5 @@ export const thigh2015Equation = {
   error: { standardDeviationMmHg: 67.1, evidence: 'derived', assumption: 'error-from-fit' },
   evidence: 'unconfirmed',
   sources: ['limb-circumference-2015', 'posture-widths-2018', 'narrow-cuffs-2024'],
-  assumptions: ['girth-site-third'],
+  assumptions: ['circumference-site-third'],
 } as const satisfies OcclusionEquation;

@@ -52,5 +52,5 @@ export const thigh2019Equation = {
   error: { standardDeviationMmHg: 15.438159484000002, evidence: 'published', assumption: 'error-from-fit' },
   evidence: 'published',
   sources: ['thigh-equation-2019'],
-  assumptions: ['width-taken-from-publication', 'girth-site-not-stated'],
+  assumptions: ['width-taken-from-publication', 'circumference-site-not-checked'],
 } as const satisfies OcclusionEquation;

@@ -1,24 +1,4 @@
-import { fill, type Catalogue, type MessageValues } from './messages.js';
-
-/**
- * Says what stands behind a code: the English text, or the caller’s own for that code, with values in its slots.
- */
-export type Say = (code: string, english: string, values?: MessageValues) => string;
-
-/** Says everything in English. */
-export const english: Say = (_code, text, values) => fill(text, values);
-
-/** The words of one table, by their codes alone. */
-export const saying =
-  <T extends Catalogue>(say: Say, table: T) =>
-  (code: keyof T & string, values?: MessageValues): string =>
-    say(code, table[code]!, values);
-
-/** A sentence of a document: as it stands there, unless the caller has one of their own. */
-export const sentence = (
-  say: Say,
-  { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues },
-): string => say(code, '', values) || text;
+import type { Catalogue } from '../answer/messages.js';
 
 /** What an explanation says around an answer: headings, frames, and the words that stand in slots. */
 export const explainWords = {
@@ -88,7 +68,3 @@ export const explainWords = {
   'value.intermittent': 'intermittent',
   'value.partial': 'partial',
 } as const satisfies Catalogue;
-
-/** A word that is its own English code, such as a posture or a grade. */
-export const named = (say: Say, family: 'severity' | 'grade' | 'part' | 'value', id: string): string =>
-  say(`${family}.${id}`, id);

@@ -1,14 +1,16 @@
-import { idsIn } from '../answer/cite.js';
+import { idsIn } from './cite.js';
 import { InputError, describe, issue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { Source } from '../evidence/source.js';
 import { sources, type SourceId } from '../evidence/sources.js';
-import { columnsAsAbout } from './column-answer.js';
+import { columnsAsAbout } from '../study/column-answer.js';
+import { version } from '../study/version.js';
+import { statisticsUsed } from './statistics-used.js';
 
 /** One record of CSL-JSON (Citation Style Language 1.0.2), without authors. */
 export interface CslRecord {
-  readonly id: SourceId;
-  readonly type: 'article-journal' | 'document';
+  readonly id: SourceId | 'cuffwork';
+  readonly type: 'article-journal' | 'document' | 'software';
   readonly title: string;
   readonly 'container-title'?: string;
   readonly issued?: { readonly 'date-parts': readonly [readonly [number]] };
@@ -20,6 +22,14 @@ export interface CslRecord {
   readonly URL?: string;
   readonly note?: string;
 }
+
+/** This package, as reference managers take software: version and licence. */
+const SOFTWARE: CslRecord = {
+  id: 'cuffwork',
+  type: 'software',
+  title: 'cuffwork: restriction training in numbers',
+  note: `Computer software, version ${version}`,
+};
 
 /** What {@link bibliography} may be told. */
 export interface BibliographyOptions {
@@ -86,7 +96,7 @@ function bibtexRecord(record: CslRecord): string {
 }
 
 /**
- * The publications behind an answer, a plan, a column answer, or anything that holds them, for a reference manager: just those used, each once. Authors are left out on purpose; complete them from the DOI.
+ * The publications behind an answer, a plan, a column answer, or anything that holds them, for a reference manager: just those used, each once, those of the statistics among them, and this package last. Authors are left out on purpose; complete them from the DOI.
  *
  * @param used - an answer, a plan, a column answer (or its `about`), or a list of them
  * @param options - `format`: `'bibtex'` for BibTeX text, `'csl-json'` for records of the Citation Style Language
@@ -96,7 +106,7 @@ function bibtexRecord(record: CslRecord): string {
  * @example
  * ```ts
  * import { testedOneRepMax } from 'cuffwork';
- * import { bibliography } from 'cuffwork/study';
+ * import { bibliography } from 'cuffwork/explain';
  * const maximum = testedOneRepMax({ load: 100 });
  * bibliography(maximum, { format: 'bibtex' }).split('\n')[0]; // => '@article{one-rep-max-reliability-2020,'
  * bibliography(maximum, { format: 'csl-json' })[0]?.type; // => 'article-journal'
@@ -106,7 +116,8 @@ export function bibliography(used: object, options: { readonly format: 'bibtex' 
 export function bibliography(used: object, options: { readonly format: 'csl-json' }): CslRecord[];
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
   const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout);
-  const records = idsIn(document).map(cslRecord);
+  const ids = new Set<SourceId>([...idsIn(document), ...statisticsUsed(document).flatMap((used) => used.sources)]);
+  const records = [...[...ids].map(cslRecord), SOFTWARE];
   let format: unknown;
   try {
     format = (options as Partial<BibliographyOptions> | undefined)?.format;

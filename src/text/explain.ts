@@ -1,38 +1,41 @@
-import type { Answer, AnswerKind } from './answer/answer.js';
-import { addAnswerWords, sectionOf } from './answer/explain.js';
-import { kindWords } from './answer/kinds.js';
-import { InputError, issue } from './answer/issues.js';
-import { fill, type Catalogue } from './answer/messages.js';
-import { plainInput } from './answer/plain-input.js';
-import { Reader } from './answer/reader.js';
-import { english, type Say } from './answer/words.js';
-import { sectionMarkdown, sectionText, workingLatex, workingMathml } from './answer/write.js';
-import type { SessionComparison } from './plan/compare-sessions.js';
-import type { WeekComparison } from './plan/compare-weeks.js';
-import { pageMarkdown, pageText, type Block } from './plan/blocks.js';
+import type { Answer, AnswerKind } from '../answer/answer.js';
+import { InputError, issue } from '../answer/issues.js';
+import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { plainInput } from '../answer/plain-input.js';
+import { Reader } from '../answer/reader.js';
+import { english, type Say } from '../answer/say.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison } from '../plan/compare-weeks.js';
+import { pageMarkdown, pageText, type Block } from './blocks.js';
 import {
   comparisonBlocks,
   dayCheckBlocks,
+  lighterBlocks,
   proposalBlocks,
   recordBlocks,
   reviewBlocks,
   screeningBlocks,
   weeksBlocks,
-} from './plan/document-pages.js';
-import { guidelineNames, measures } from './plan/measures.js';
-import { planMessages, planValueWords } from './plan/messages.js';
-import type { Proposal } from './plan/proposal.js';
-import { planBlocks, planWorking, type Detail } from './plan/page.js';
-import { pageWords } from './plan/page-words.js';
-import { printable } from './plan/read-document.js';
-import type { SessionRecord } from './plan/record.js';
-import type { Review } from './plan/review-plan.js';
-import type { DayCheck, Screening } from './plan/questions.js';
-import type { Plan } from './plan/types.js';
-import { frozen } from './quantity/frozen.js';
+} from './document-pages.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import { guidelineNames, measures } from '../plan/measures.js';
+import { planMessages, planValueWords } from '../plan/messages.js';
+import type { Proposal } from '../plan/proposal.js';
+import { printable } from '../plan/read-document.js';
+import type { SessionRecord } from '../plan/record.js';
+import type { Review } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import type { Plan } from '../plan/types.js';
+import { frozen } from '../quantity/frozen.js';
+import { kindWords } from './kinds.js';
+import { planBlocks, planWorking, type Detail } from './page.js';
+import { pageWords } from './page-words.js';
+import { addAnswerWords, sectionOf, stopsOfAnswer, type Section } from './section.js';
+import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
 
 /** A document of `cuffwork/plan`. */
-export type PlanDocument = Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison;
+export type PlanDocument =
+  Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
 
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
@@ -61,7 +64,7 @@ export interface ExplainOptions {
  *
  * @example
  * ```ts
- * import { words } from 'cuffwork';
+ * import { words } from 'cuffwork/explain';
  * words['page.title']; // => 'Session plan'
  * words['kind.training-load']; // => 'Training load'
  * ```
@@ -103,11 +106,13 @@ function sayingWith(catalogue: Catalogue): Say {
     const said = inSlots.get(pattern);
     return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
   };
-  const inSlot = ([slot, value]: [string, string | number]): [string, string | number] => [
+  const inWords = (slot: string, value: string): string =>
+    slot === 'total'
+      ? (own(`kind.${value}`) ?? words[`kind.${value}`] ?? value)
+      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', '));
+  const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
     slot,
-    typeof value !== 'string' || SAID.includes(slot)
-      ? value
-      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', ')),
+    typeof value !== 'string' || SAID.includes(slot) ? value : inWords(slot, value),
   ];
   return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }
@@ -136,6 +141,7 @@ const pages = {
   review: (document: object, say: Say) => reviewBlocks(document as Review, say),
   record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
   proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
+  'lighter-options': (document: object, say: Say) => lighterBlocks(document as LighterOptions, say),
   'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
   'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
 } as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
@@ -158,13 +164,20 @@ function writePage(
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
 }
 
-/** An answer in a format. */
 const answerWriters = {
-  text: (answer: Answer, say: Say) => sectionText(sectionOf(answer, say)).join('\n'),
-  markdown: (answer: Answer, say: Say) => sectionMarkdown(sectionOf(answer, say), 1).join('\n'),
-  latex: (answer: Answer, say: Say) => workingLatex([{ sections: [sectionOf(answer, say)] }]),
-  mathml: (answer: Answer, say: Say) => workingMathml([{ sections: [sectionOf(answer, say)] }]),
-} satisfies Record<ExplainFormat, object>;
+  text: (section, stops) => [...stops, ...(stops.length > 0 ? [''] : []), ...sectionText(section)].join('\n'),
+  markdown: (section, stops) =>
+    [...markdownPoints(stops), ...(stops.length > 0 ? [''] : []), ...sectionMarkdown(section, 1)].join('\n'),
+  latex: (section, stops) => workingLatex([...stops.map(stopGroup), { sections: [section] }]),
+  mathml: (section, stops) => workingMathml([...stops.map(stopGroup), { sections: [section] }]),
+} satisfies Record<ExplainFormat, (section: Section, stops: readonly string[]) => string>;
+const stopGroup = (group: string): Group => ({ group, sections: [] });
+
+/** An answer in a format, its stops first. */
+function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
+  const stops = stopsOfAnswer(answer, say);
+  return answerWriters[format](sectionOf(answer, say, new Set(stops)), stops);
+}
 
 /**
  * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
@@ -190,7 +203,8 @@ const answerWriters = {
  *
  * @example
  * ```ts
- * import { explain, testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
  * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
@@ -203,16 +217,15 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   const { format, detail, say } = readOptions(options);
   const page = format === 'text' || format === 'markdown';
   if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
-    throw new InputError([
-      issue('not-one-of', ['detail'], "'brief' for the page of a plan or a record alone", "'brief'"),
-    ]);
+    const expected = "'full' here: in brief, there is the page of a plan and of a record, as text or Markdown";
+    throw new InputError([issue('not-one-of', ['detail'], expected, "'brief'")]);
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
       return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, say, detail);
     }
     if (kind !== undefined && Object.hasOwn(kindWords, kind)) {
-      return answerWriters[format](printable(copy) as Answer, say);
+      return writeAnswer(printable(copy) as Answer, format, say);
     }
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.

@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Section } from './explain.js';
+import type { Section } from './section.js';
 import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from './formula.js';
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));

@@ -1,19 +1,24 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { amount, assumedLine, cautionLine, kindName, sourceLines, workingOf } from '../answer/explain.js';
 import { fill } from '../answer/messages.js';
-import { named, saying, sentence, type Say } from '../answer/words.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { byAudience } from '../plan/audience.js';
+import type { SessionComparison } from '../plan/compare-sessions.js';
+import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
+import type { LighterOptions } from '../plan/lighten.js';
+import type { StageGoalResult } from '../plan/stage-goals.js';
+import type { WeekLimb, WeekSums } from '../plan/week-types.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
+import { planMessages, type PlanCode } from '../plan/messages.js';
+import type { Proposal, ProposalItem } from '../plan/proposal.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
 import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
-import { byAudience } from './audience.js';
+import { assumptionText } from './assumptions.js';
 import { part, title, type Block } from './blocks.js';
-import type { SessionComparison } from './compare-sessions.js';
-import type { WeekComparison, WeekRow } from './compare-weeks.js';
-import { saidKey } from './gravest-first.js';
-import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from './measures.js';
-import { planMessages, type PlanCode } from './messages.js';
-import type { Proposal, ProposalItem } from './proposal.js';
+import { idsIn } from './cite.js';
+import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './section.js';
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
@@ -26,17 +31,17 @@ import {
   workLines,
   type Detail,
 } from './page.js';
-import { isSameLimb, limbsIn } from './places.js';
-import type { ScreeningFinding } from './questions.js';
-import type { RecordItem, SessionRecord } from './record.js';
-import type { Judgement, Review, ReviewFinding, StopFinding } from './review-plan.js';
-import type { DayCheck, Screening } from './questions.js';
-import { setCounts } from './set-counts.js';
-import { inForce, type Stop } from './stops.js';
+import { isSameLimb, limbsIn } from '../plan/places.js';
+import type { ScreeningFinding } from '../plan/questions.js';
+import type { RecordItem, SessionRecord } from '../plan/record.js';
+import type { Judgement, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
+import type { DayCheck, Screening } from '../plan/questions.js';
+import { setCounts } from '../plan/set-counts.js';
+import { inForce, type Stop } from '../plan/stops.js';
 
 const isStopped = (document: { readonly stops: readonly Stop[] }): boolean => inForce(document.stops).length > 0;
-const sourcesPart = (word: Word, { sources }: Pick<Review, 'sources'>): Block[] =>
-  part(word('page.sources'), { points: sourceLines(sources) });
+const sourcesPart = (word: Word, document: object): Block[] =>
+  part(word('page.sources'), { points: sourceLines(idsIn(document)) });
 /** Where there is nothing to list, a page says so. */
 const listed = (lines: readonly string[], otherwise: string): Block =>
   lines.length > 0 ? { points: lines } : { lines: [otherwise] };
@@ -111,7 +116,12 @@ export function screeningBlocks(screening: Screening, say: Say): Block[] {
     ...answeredBlocks(say, word, screening),
     { heading: word('page.score'), level: 2 },
     { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
-    { lines: [...thrombosisScore.assumptions, ...thrombosisScore.cautions].map((said) => sentence(say, said)) },
+    {
+      lines: [
+        ...thrombosisScore.assumptions.map((one) => assumptionText(say, one)),
+        ...thrombosisScore.cautions.map((one) => sentence(say, one)),
+      ],
+    },
     ...sourcesPart(word, screening),
   ];
 }
@@ -122,20 +132,41 @@ export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
   return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
 }
 
+/** A figure outside a range, with how well the range is backed. */
+function outsideLine(say: Say, finding: ReviewFinding, guideline: string): string {
+  const values = findingValues(say, finding, guideline);
+  const text = fill(planMessages[finding.code as PlanCode], values);
+  return `${cautionLine(say, { ...finding, values, text })} [${named(say, 'grade', finding.evidence)}]`;
+}
+
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
 export function reviewBlocks(review: Review, say: Say): Block[] {
   const { of, guideline, findings, inside, notJudged, stops, standing } = review;
   const word = saying(say, pageWords);
   const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
   const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
-  const outside = (finding: ReviewFinding | StopFinding): string => {
-    if (finding.measure === undefined) return cautionLine(say, finding);
-    const values = findingValues(say, finding, name);
-    const text = fill(planMessages[finding.code as PlanCode], values);
-    return `${cautionLine(say, { ...finding, values, text })} [${grade(finding)}]`;
+  const outside = (finding: ReviewFinding | StopFinding): string =>
+    finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);
+  const within = (judged: Judgement): string => {
+    const { asked } = judged;
+    const values = { ...judgedWords(say, judged), grade: grade(judged) };
+    if (asked === undefined) return word('page.judged', values);
+    return word('page.judged-asked', { ...values, asked: amount(say, asked, judged.unit) });
   };
-  const within = (judged: Judgement): string =>
-    word('page.judged', { ...judgedWords(say, judged), grade: grade(judged) });
+  /** What is alike on every limb once; where a measure differs, each line names its place. */
+  const insideLines = (): string[] => {
+    const lines = new Map<Judgement['measure'], Map<string, string[]>>();
+    for (const judged of inside) {
+      const own = lines.get(judged.measure) ?? new Map<string, string[]>();
+      const text = within(judged);
+      lines.set(judged.measure, own.set(text, [...(own.get(text) ?? []), placeWords(say, judged)]));
+    }
+    return [...lines.values()].flatMap((own) =>
+      [...own].map(([text, places]) =>
+        own.size === 1 ? text : word('page.judged-where', { where: [...new Set(places)].join('; '), text }),
+      ),
+    );
+  };
   const missing = (measure: Judgement['measure']): string => {
     const { name, of } = measureWords(say, measure);
     return name + of;
@@ -148,11 +179,7 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
       ? []
       : [
           ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
-          ...part(
-            word('page.inside'),
-            // Limbs that are alike are told once.
-            listed([...new Set(inside.map(within))], word('page.nothing-judged')),
-          ),
+          ...part(word('page.inside'), listed(insideLines(), word('page.nothing-judged'))),
           ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
         ]),
     ...sourcesPart(word, review),
@@ -271,7 +298,7 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
   const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
   return [
     title(word('page.record')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(say, stops, 'page.no-settings-record'),
     {
       lines: [
         [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
@@ -303,10 +330,13 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
   const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
-  const lifted = (weight: number | undefined, share: number | undefined): string | undefined => {
+  const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(say, weight, loadUnitCode(load!.unit));
-    return share === undefined ? words : word('page.share-of-maximum', { load: words, percent: format(share) });
+    if (!percentOfMaximum) return words;
+    // Of the load in the proposal: a practitioner may have changed it.
+    const share = (percentOfMaximum.from * weight) / load!.from;
+    return word('page.share-of-maximum', { load: words, percent: format(share) });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
@@ -318,12 +348,7 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
       : word('page.from-to', { from: from!, to: to ?? word('page.no-number') });
   const fields: Block = {
     fields: [
-      [
-        word('page.load'),
-        load
-          ? moved(lifted(load.from, percentOfMaximum?.from), lifted(load.to, percentOfMaximum?.to))
-          : word('page.no-load'),
-      ],
+      [word('page.load'), load ? moved(lifted(load.from), lifted(load.to)) : word('page.no-load')],
       [
         word('page.cuff'),
         cuffMmHg
@@ -383,40 +408,121 @@ export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
   ];
 }
 
-/** Weeks as a table: what is lifted, then what is restricted. */
+/** A row of the table of a limb: an exercise in a week, as planned or as done. */
+interface WeekCells {
+  readonly row: WeekRow;
+  readonly way: 'planned' | 'done';
+  readonly sums: WeekSums;
+}
+
+/** Weeks as tables: the week, then each limb, exercise by exercise. */
 export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
-  const { weeks, stops, standing } = comparison;
+  const { weeks, goals, stops, standing } = comparison;
   const word = saying(say, pageWords);
-  const places = limbsIn(weeks.flatMap(({ limbs }) => limbs));
+  const lines = weeks.flatMap((row) =>
+    (['planned', 'done'] as const).flatMap((way): WeekCells[] => (row[way] ? [{ row, way, sums: row[way] }] : [])),
+  );
+  const places = limbsIn(lines.flatMap(({ sums }) => sums.limbs));
   const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
-  const cells = (row: WeekRow): string[] => [
+  const time = (answer: Answer): string => word('page.time', { time: clock(answer.value) });
+  const weekCells = ({ row, way }: WeekCells): string[] => [
     format(row.week),
-    format(row.sessions.value),
-    format(row.restrictedSessions.value),
-    cell(row.peakLoad),
-    cell(row.peakPercent),
-    cell(row.volumeLoad),
-    row.percentOfOcclusion === undefined ? '–' : amount(say, row.percentOfOcclusion, '%'),
-    ...places.map((place) => {
-      const own = row.limbs.find((one) => isSameLimb(one, place));
-      return own ? word('page.time', { time: clock(own.restrictionTime.value) }) : '–';
-    }),
+    row.deload ? word('page.week-deload', { way: word(`page.week-${way}`) }) : word(`page.week-${way}`),
   ];
+  const whole = lines.map((line) => [
+    ...weekCells(line),
+    format(line.sums.sessions.value),
+    format(line.sums.restrictedSessions.value),
+    cell(line.sums.sessionLoad),
+  ]);
+  const occlusionWords = ({ valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>): string =>
+    [
+      amount(say, valueMmHg, 'mm[Hg]'),
+      word(measured ? 'page.lop-measured' : 'page.lop-estimated'),
+      ...(date === undefined ? [] : [date]),
+    ].join(', ');
+  const limbTables = (place: (typeof places)[number]): Block[] => {
+    const own = lines.flatMap((line) => {
+      const limb = line.sums.limbs.find((one) => isSameLimb(one, place));
+      return limb ? [{ line, limb }] : [];
+    });
+    return [
+      { heading: sideWords(say, place.side, place.limb), level: 2 },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.week-exercise'),
+            word('page.heaviest'),
+            word('page.maximum'),
+            word('page.week-inflated'),
+            word('page.occlusion'),
+          ],
+          ...own.flatMap(({ line, limb }) =>
+            limb.exercises.map((one) => [
+              ...weekCells(line),
+              one.exercise,
+              cell(one.peakLoad),
+              cell(one.peakPercent),
+              time(one.restrictionTime),
+              cell(one.percentLop),
+            ]),
+          ),
+        ],
+      },
+      {
+        table: [
+          [
+            word('page.week'),
+            word('page.week-way'),
+            word('page.volume'),
+            word('page.week-inflated'),
+            word('page.week-lop'),
+            word('page.week-circumference'),
+            word('page.week-pain'),
+          ],
+          ...own.map(({ line, limb }) => [
+            ...weekCells(line),
+            cell(limb.volumeLoad),
+            time(limb.restrictionTime),
+            limb.occlusion ? occlusionWords(limb.occlusion) : '–',
+            limb.circumferenceCm === undefined ? '–' : amount(say, limb.circumferenceCm, 'cm'),
+            limb.worstPain ? `${format(limb.worstPain.value)}/10` : '–',
+          ]),
+        ],
+      },
+    ];
+  };
+  const goalLine = ({ name, outcome, found, atLeast, atMost }: StageGoalResult): string =>
+    word('page.goal', {
+      name,
+      outcome: word(`page.goal-${outcome}`),
+      found: found === undefined ? '–' : format(found),
+      wanted: [
+        ...(atLeast === undefined ? [] : [word('page.goal-at-least', { value: format(atLeast) })]),
+        ...(atMost === undefined ? [] : [word('page.goal-at-most', { value: format(atMost) })]),
+      ].join(', '),
+    });
   const heads = [
     word('page.week'),
+    word('page.week-way'),
     word('page.sessions'),
     word('page.with-cuff'),
-    word('page.heaviest'),
-    word('page.maximum'),
-    word('page.volume'),
-    word('page.occlusion'),
-    ...places.map(({ limb, side }) => word('page.restricted', { side: sideWords(say, side, limb) })),
+    word('page.week-session-load'),
   ];
   return [
     title(word('page.by-week')),
     ...stopBlocks(say, stops),
     { lines: disclaimers(say, standing) },
-    ...(isStopped(comparison) ? [] : [{ table: [heads, ...weeks.map(cells)] }, ...watchParts(say, word, comparison)]),
+    ...(isStopped(comparison)
+      ? []
+      : [
+          { table: [heads, ...whole] },
+          ...places.flatMap(limbTables),
+          ...part(word('page.goals'), { points: goals.map(goalLine) }),
+          ...watchParts(say, word, comparison),
+        ]),
   ];
 }
 
@@ -463,7 +569,8 @@ export function comparedLines(
       const row = rows.find((one) => one.quantity === quantity);
       return row ? [word(`page.short-${quantity}`, { value: fromTo(row) })] : [];
     });
-    return [word(`page.line-${line}`), own.join('; ') || word('page.nothing-given')] as const;
+    const none = word(line === 'cuff' ? 'page.no-cuff' : 'page.nothing-given');
+    return [word(`page.line-${line}`), own.join('; ') || none] as const;
   });
   const open = notKnown.map((code) => {
     const { from, to } = rows.find(({ quantity }) => quantity === code) ?? {};
@@ -498,5 +605,47 @@ export function comparisonBlocks(comparison: SessionComparison, say: Say): Block
           },
           ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
         ]),
+  ];
+}
+
+/** Ways to do an exercise with less load, each in four lines with its cautions; while a stop is in force, the stop. */
+export function lighterBlocks(document: LighterOptions, say: Say): Block[] {
+  const { exercise, lighterPercent, options, notOffered, stops, cautions, standing } = document;
+  const word = saying(say, pageWords);
+  const guideline = say('guideline.guideline-review-2019', guidelineNames['guideline-review-2019']);
+  return [
+    title(word('page.lighter')),
+    ...stopBlocks(say, stops),
+    {
+      lines: [
+        word('page.lighter-asked', { exercise, percent: format(lighterPercent) }),
+        ...disclaimers(say, standing),
+        ...cautions.map((said) => cautionLine(say, said)),
+      ],
+    },
+    ...options.flatMap(
+      ({ keeps, load, sets, restriction, comparison, assumptions, findings, cautions: own }): Block[] => [
+        { heading: word(`page.keeps-${keeps}`), level: 2 },
+        {
+          fields: [
+            [word('page.load'), told(say, load)],
+            [word('page.sets'), setCounts(sets)],
+            [word('page.cuff'), named(say, 'value', restriction)],
+            ...comparedLines(comparison, say),
+          ],
+        },
+        {
+          points: [
+            ...findings.map((finding) => outsideLine(say, finding, guideline)),
+            // Remarks on the method are in the data; on this page they would hide the others.
+            ...own.filter((said) => byAudience([said]).method.length === 0).map((said) => cautionLine(say, said)),
+            ...assumptions.map((said) => assumedLine(say, said)),
+          ],
+        },
+      ],
+    ),
+    ...part(word('page.not-offered'), {
+      points: notOffered.map((said) => `${word(`page.keeps-${said.keeps}`)}: ${sentence(say, said)}`),
+    }),
   ];
 }

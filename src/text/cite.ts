@@ -1,5 +1,6 @@
 import { reference, sources, type SourceId } from '../evidence/sources.js';
-import { plainInput } from './plain-input.js';
+import { isWorked, workingBy } from './working.js';
+import { plainInput } from '../answer/plain-input.js';
 
 /** A publication that stands behind an answer. */
 export interface Citation {
@@ -16,6 +17,7 @@ function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void 
     for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
     collect(item, found, seen);
   }
+  if (isWorked(value)) for (const id of workingBy(value)?.sources ?? []) found.add(id);
 }
 
 /** Every source id anywhere in plain JSON of the library’s own, in the order met. */
@@ -34,7 +36,8 @@ export function idsIn(document: object): SourceId[] {
  *
  * @example
  * ```ts
- * import { cite, testedOneRepMax } from 'cuffwork';
+ * import { testedOneRepMax } from 'cuffwork';
+ * import { cite } from 'cuffwork/explain';
  * cite(testedOneRepMax({ load: 100 })).map(({ id }) => id); // => ['one-rep-max-reliability-2020']
  * ```
  */

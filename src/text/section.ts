@@ -2,10 +2,14 @@ import { grades } from '../evidence/grades.js';
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantities, type Unit } from '../quantity/quantities.js';
-import type { Answer, AnswerKind, Assumption, Caution } from './answer.js';
+import type { Answer, AnswerKind, Assumption, Caution, Symbols } from '../answer/answer.js';
 import { kindWords } from './kinds.js';
-import { fill } from './messages.js';
-import { explainWords, named, saying, sentence, type Say } from './words.js';
+import { fill } from '../answer/messages.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { charts } from '../strength/repetitions.js';
+import { assumptionText } from './assumptions.js';
+import { explainWords } from './words.js';
+import { workingBy } from './working.js';
 
 const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
@@ -71,22 +75,19 @@ export function addAnswerWords(words: Record<string, string>): void {
   for (const [kind, { name }] of Object.entries(kindWords)) words[`kind.${kind}`] = name;
   for (const [field, { name }] of Object.entries(quantities)) words[`field.${field}`] = name;
   for (const [field, name] of Object.entries(fieldWords)) words[`field.${field}`] = name;
+  for (const [chart, { name }] of Object.entries(charts)) words[`chart.${chart}`] = name;
   for (const [grade, meaning] of Object.entries(grades)) words[`meaning.${grade}`] = meaning;
   for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
 }
 
-const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'formula');
-
-/** A number with its unit, in the language of the caller. */
-export const amount = (say: Say, value: number, unit: Unit): string =>
-  format(value) + say(`unit.${unit}`, unitWords[unit]);
+const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
 
 /** What a kind of answer is called. */
 export const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
 
 /** `assumption: …` */
-export const assumedLine = (say: Say, said: Assumption): string =>
-  say('assumption', explainWords.assumption, { text: sentence(say, said) });
+export const assumedLine = (say: Say, assumption: Assumption): string =>
+  say('assumption', explainWords.assumption, { text: assumptionText(say, assumption) });
 
 /** `caution: …` */
 export const cautionLine = (say: Say, said: Caution, severity = named(say, 'severity', said.severity)): string =>
@@ -105,10 +106,10 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say
   });
 }
 
-function symbolsOf(answer: Answer, say: Say): { shown: Record<string, string>; glossary: string[] } {
+function symbolsOf(answer: Answer, symbols: Symbols, say: Say): { shown: Record<string, string>; glossary: string[] } {
   const shown: Record<string, string> = {};
   const glossary: string[] = [];
-  for (const [symbol, use] of Object.entries(answer.symbols)) {
+  for (const [symbol, use] of Object.entries(symbols)) {
     const field = typeof use === 'string' ? use : use.field;
     const given = answer.inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
@@ -165,7 +166,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
 }
 
 /** An answer put together by hand may leave the slots of a sentence open. */
-const filled = <T extends Assumption>(said: T): T => ({ ...said, text: fill(said.text, said.values) });
+const filled = (said: Caution): Caution => ({ ...said, text: fill(said.text, said.values) });
 
 /** Lines that were not said yet; what answers share is said once. */
 const unsaid = (lines: readonly string[], said: Set<string>): string[] =>
@@ -191,7 +192,7 @@ function groundsOf(answer: Answer, say: Say, said: Set<string>): string[] {
     ...deviationLine(answer, say),
     word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
     ...unsaid(
-      assumptions.map((one) => assumedLine(say, filled(one))),
+      assumptions.map((one) => assumedLine(say, one)),
       said,
     ),
   ];
@@ -203,8 +204,9 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
 
 /** An answer with its working and what it rests on, and no more; without what was `said` before. */
 export function workingOf(answer: Answer, say: Say, said = new Set<string>()): Section {
-  const { formula, unit, value, rounding, kind } = answer;
-  const { shown, glossary } = symbolsOf(answer, say);
+  const { unit, value, rounding, kind } = answer;
+  const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
+  const { shown, glossary } = symbolsOf(answer, symbols, say);
   const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
   const number = format(rounding?.from ?? value);
   return {
@@ -222,10 +224,21 @@ export function workingOf(answer: Answer, say: Say, said = new Set<string>()): S
   };
 }
 
+/** The answers that an answer was worked out from. */
+const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);
+
+/** The stops of an answer and of what it was worked out from, each once: they come before its number. */
+export const stopsOfAnswer = (answer: Answer, say: Say): string[] => [
+  ...new Set([
+    ...answer.cautions.filter(({ severity }) => severity === 'stop').map((one) => cautionLine(say, filled(one))),
+    ...partsOf(answer).flatMap((part) => stopsOfAnswer(part, say)),
+  ]),
+];
+
 /** An answer explained in full, with the answers it was worked out from. */
 export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): Section {
   const word = saying(say, explainWords);
-  const { cautions, sources, inputs } = answer;
+  const { cautions } = answer;
   return {
     ...workingOf(answer, say, said),
     cautions: unsaid(
@@ -233,12 +246,9 @@ export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): S
       said,
     ),
     sources: unsaid(
-      sourceLines(sources).map((text) => word('from-source', { text })),
+      sourceLines(workingBy(answer)?.sources ?? []).map((text) => word('from-source', { text })),
       said,
     ),
-    inner: Object.values(inputs)
-      .flat()
-      .filter(isAnswer)
-      .map((part) => sectionOf(part, say, said)),
+    inner: partsOf(answer).map((part) => sectionOf(part, say, said)),
   };
 }

@@ -1,22 +1,26 @@
 import type { Answer, Caution } from '../answer/answer.js';
-import { amount, assumedLine, cautionLine, sourceLines, workingOf, type Section } from '../answer/explain.js';
-import { named, saying, sentence, type Say } from '../answer/words.js';
-import type { Group } from '../answer/write.js';
+import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
+import type { Catalogue } from '../answer/messages.js';
+import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import type { ExerciseTotals } from '../session/account.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
-import { byAudience } from './audience.js';
+import { byAudience } from '../plan/audience.js';
+import { idsIn } from './cite.js';
 import { part, title, type Block } from './blocks.js';
-import { saidKey } from './gravest-first.js';
-import { itemCautions } from './item-cautions.js';
-import { placeWords, sideWords } from './measures.js';
+import { saidKey } from '../plan/gravest-first.js';
+import { itemCautions } from '../plan/item-cautions.js';
+import { placeWords, sideWords } from '../plan/measures.js';
+import { planMessages } from '../plan/messages.js';
 import { pageWords, type Word } from './page-words.js';
-import { isDoneBy, isSameLimb, timesOf } from './places.js';
-import { inForce, type Stop } from './stops.js';
-import type { StandingSentence } from './standing.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem } from './types.js';
+import { isDoneBy, isSameLimb, timesOf } from '../plan/places.js';
+import { questionMessages } from '../plan/screening-messages.js';
+import { inForce, type Stop } from '../plan/stops.js';
+import type { StandingSentence } from '../plan/standing.js';
+import type { LimbTotals, Plan, PlanExercise, PlanItem } from '../plan/types.js';
 
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
@@ -46,27 +50,49 @@ export const always = (say: Say, standing: readonly StandingSentence[], detail: 
     .map((said) => sentence(say, said));
 
 /** The stops of a document, before anything else: those in force, then those that a practitioner lifted. */
-export function stopBlocks(say: Say, stops: readonly Stop[]): Block[] {
+export function stopBlocks(
+  say: Say,
+  stops: readonly Stop[],
+  noSettings: 'page.no-settings' | 'page.no-settings-record' = 'page.no-settings',
+): Block[] {
   const word = saying(say, pageWords);
   const lifted = stops.flatMap((stop) => {
     if (!stop.lifted) return [];
     const { by, on, why } = stop.lifted;
-    const text = stopLine(say, stop);
-    return [word('page.lifted-by', { text, role: word(`page.role-${by}`), date: on, why })];
+    return [word('page.lifted-by', { stop: stopName(say, stop), role: word(`page.role-${by}`), date: on, why })];
   });
-  const standing = inForce(stops).map((stop) => stopLine(say, stop));
+  const standing = stopLines(say, inForce(stops));
   return [
     ...(standing.length > 0
-      ? part(word('page.do-not-train'), { points: standing }, { lines: [word('page.no-settings')] })
+      ? part(word('page.do-not-train'), { points: standing }, { lines: [word(noSettings)] })
       : []),
     ...part(word('page.lifted'), { points: lifted }),
   ];
 }
 
-/** What a stop says, and since when. */
-function stopLine(say: Say, { code, text: english, values = {}, since }: Stop): string {
-  const text = sentence(say, { code, text: english, values });
-  return since === undefined ? text : saying(say, pageWords)('page.dated', { text, date: since });
+/** What stops say, each sentence once, with the days since when. */
+function stopLines(say: Say, stops: readonly Stop[]): string[] {
+  const days = new Map<string, string[]>();
+  for (const { code, text: english, values = {}, since } of stops) {
+    const text = sentence(say, { code, text: english, values });
+    days.set(text, [...(days.get(text) ?? []), ...(since === undefined ? [] : [since])]);
+  }
+  return [...days].map(([text, since]) =>
+    since.length === 0 ? text : saying(say, pageWords)('page.dated', { text, date: since.join(', ') }),
+  );
+}
+
+/** What a stop is about, without what it asks for: its symptom, its question, or its figure. */
+function stopName(say: Say, { code, about, text, values = {} }: Stop): string {
+  const named = (name: string | undefined, table: Catalogue): string | undefined =>
+    name !== undefined && Object.hasOwn(table, name) ? say(name, table[name]!, values) : undefined;
+  const question = named(`ask-${code}`, questionMessages);
+  return (
+    named(about, planMessages) ??
+    (question === undefined ? undefined : saying(say, pageWords)('page.answered-yes', { question })) ??
+    named(`stop.${code}`, pageWords) ??
+    sentence(say, { code, text, values })
+  );
 }
 
 /** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
@@ -173,8 +199,8 @@ export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[
   ];
 }
 
-/** What an exercise or a session adds up to. */
-function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+/** What an exercise on one limb or a session of several adds up to. */
+function totalLines(say: Say, word: Word, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
   const { restrictionTime, longestRestriction } = totals;
   const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
   return [
@@ -192,7 +218,8 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
     ...(reperfusionTime ? [word('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) })] : []),
     ...(relativePressureTime
       ? [
-          word('page.total-pressures', {
+          word(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
+            limbs: cuffedLimbs,
             pressure: told(say, pressureTime!),
             relative: told(say, relativePressureTime),
           }),
@@ -305,6 +332,14 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
 /** The totals of an exercise or a session, by name. */
 const sumsOf = ({ cautions: _, ...sums }: ExerciseTotals) => Object.entries(sums) as [keyof typeof sums, Answer][];
 
+/** An answer and those that it was worked out from. */
+const answersIn = (answer: Answer | undefined): Answer[] =>
+  answer === undefined
+    ? []
+    : [answer, ...Object.values(answer.inputs).flatMap((input) => (isAnswer(input) ? answersIn(input) : []))];
+const isAnswer = (input: unknown): input is Answer =>
+  typeof input === 'object' && input !== null && Array.isArray((input as Answer).assumptions);
+
 /** Whether a session is more than one exercise on one limb. */
 const several = ({ items }: Plan): boolean => items.length > 1;
 
@@ -312,18 +347,18 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 
 /**
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
- * then what is one limb’s own.
+ * then what is one limb’s own. Lines that are `above` are left out.
  */
-export function planWorking(plan: Plan, say: Say): Required<Group>[] {
+export function planWorking(plan: Plan, say: Say, above: readonly string[] = []): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
-  const standing = inForce(plan.stops).map((stop) => stopLine(say, stop));
+  const standing = stopLines(say, inForce(plan.stops));
   if (standing.length > 0) {
     const word = saying(say, pageWords);
     return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
   }
   // What several answers rest on is said once.
-  const said = new Set<string>();
+  const said = new Set(above);
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
     const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
     if (sections.length > 0) groups.push({ group, sections });
@@ -395,6 +430,19 @@ function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly 
   });
 }
 
+/** What was assumed of a measured pressure: the practitioner knows better. */
+const OF_MEASUREMENT = ['measured-posture-as-planned', 'measured-cuff-as-planned'];
+
+/** What was assumed of the measured pressures of a plan, each once. */
+const measuredAs = (say: Say, { items }: Plan): string[] => [
+  ...new Set(
+    items
+      .flatMap(({ occlusion }) => answersIn(occlusion))
+      .flatMap(({ assumptions }) => assumptions.filter(({ code }) => OF_MEASUREMENT.includes(code)))
+      .map((assumed) => assumedLine(say, assumed)),
+  ),
+];
+
 /** Who trains, in one line. */
 function personLine(say: Say, word: Word, request: Plan['request']): string {
   const { label, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
@@ -411,7 +459,7 @@ function personLine(say: Say, word: Word, request: Plan['request']): string {
 
 /** A plan as a page: in full with the working of every number below it, or in brief, to hold at the gym floor. */
 export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
-  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops, sources } = plan;
+  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops } = plan;
   const word = saying(say, pageWords);
   const brief = detail === 'brief';
   const top: Block[] = [
@@ -451,9 +499,11 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
       ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
     ];
   }
+  const assumed = measuredAs(say, plan);
+  const cuffedLimbs = limbs.filter(({ exercises }) => exercises > 0).length;
   const clockAndTotals: Block[] = [
     { under: word('page.clock'), rows: clockRows(say, word, plan) },
-    { under: word('page.totals'), lines: totalLines(say, word, session.totals) },
+    { under: word('page.totals'), lines: totalLines(say, word, session.totals, cuffedLimbs) },
   ];
   return [
     ...top,
@@ -462,12 +512,12 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     ...(several(plan) ? part(word('page.session'), ...clockAndTotals) : []),
     ...part(word('page.limbs'), { lines: limbLines }),
     ...part(word('page.watch'), watch),
-    ...part(word('page.practitioner'), { points: warnings(say, plan, practitioner) }),
+    ...part(word('page.practitioner'), { points: [...warnings(say, plan, practitioner), ...assumed] }),
     ...below,
     ...part(word('page.method'), {
       points: [...warnings(say, plan, method), ...assumptions.map((said) => assumedLine(say, said))],
     }),
-    ...part(word('page.working'), ...planWorking(plan, say)),
-    ...part(word('page.sources'), { points: sourceLines(sources) }),
+    ...part(word('page.working'), ...planWorking(plan, say, assumed)),
+    ...part(word('page.sources'), { points: sourceLines(idsIn(plan)) }),
   ];
 }

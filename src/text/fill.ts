@@ -1,6 +1,6 @@
-import { describe, InputError, issue, type InputIssue } from './issues.js';
-import { fill as filled, type MessageValues } from './messages.js';
-import { plainInput } from './plain-input.js';
+import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { fill as filled, type MessageValues } from '../answer/messages.js';
+import { plainInput } from '../answer/plain-input.js';
 
 const LONGEST = 10_000;
 const SHORT = `text of at most ${LONGEST} characters`;
@@ -16,7 +16,7 @@ const isShort = (value: unknown): value is string => typeof value === 'string' &
  *
  * @example
  * ```ts
- * import { fill } from 'cuffwork';
+ * import { fill } from 'cuffwork/explain';
  * fill('{percent} % of {name}', { percent: 50, name: 'LOP' }); // => '50 % of LOP'
  * ```
  */

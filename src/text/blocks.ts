@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import type { Section } from '../answer/explain.js';
+import type { Section } from './section.js';
 import {
   aligned,
   headingText,
@@ -9,7 +9,7 @@ import {
   sectionMarkdown,
   sectionText,
   type Group,
-} from '../answer/write.js';
+} from './write.js';
 
 /** One part of a page, whatever the page is written as. */
 export type Block =

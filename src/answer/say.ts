@@ -1,0 +1,31 @@
+import { format, unitWords } from '../quantity/format.js';
+import type { Unit } from '../quantity/quantities.js';
+import { fill, type Catalogue, type MessageValues } from './messages.js';
+
+/**
+ * Says what stands behind a code: the English text, or the caller’s own for that code, with values in its slots.
+ */
+export type Say = (code: string, english: string, values?: MessageValues) => string;
+
+/** Says everything in English. */
+export const english: Say = (_code, text, values) => fill(text, values);
+
+/** The words of one table, by their codes alone. */
+export const saying =
+  <T extends Catalogue>(say: Say, table: T) =>
+  (code: keyof T & string, values?: MessageValues): string =>
+    say(code, table[code]!, values);
+
+/** A sentence of a document: as it stands there, unless the caller has one of their own. */
+export const sentence = (
+  say: Say,
+  { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues },
+): string => say(code, '', values) || text;
+
+/** A word that is its own English code, such as a posture or a grade. */
+export const named = (say: Say, family: 'severity' | 'grade' | 'part' | 'value', id: string): string =>
+  say(`${family}.${id}`, id);
+
+/** A number with its unit, in the language of the caller. */
+export const amount = (say: Say, value: number, unit: Unit): string =>
+  format(value) + say(`unit.${unit}`, unitWords[unit]);

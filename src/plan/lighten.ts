@@ -1,0 +1,352 @@
+import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
+import { attempt, describe, InputError, issue } from '../answer/issues.js';
+import { defined } from '../answer/defined.js';
+import { Reader } from '../answer/reader.js';
+import { guidance2019 } from '../evidence/guidance.js';
+import { decimal, product, sum } from '../quantity/decimal.js';
+import { format } from '../quantity/format.js';
+import { Math } from '../quantity/maths.js';
+import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
+import { parseScheme } from '../session/notation.js';
+import type { Restriction } from '../session/prescription.js';
+import { repetitionsAtPercent } from '../strength/repetitions.js';
+import { heaviestUpTo } from './available-loads.js';
+import { assumption } from './assumptions.js';
+import { coded, codedCaution } from './coded.js';
+import { comparisonOf, sideOfItems, type SessionComparison } from './compare-sessions.js';
+import { onceEach } from './gravest-first.js';
+import { itemCautions } from './item-cautions.js';
+import { maximumOf } from './item-prescription.js';
+import { withLoad } from './next-request.js';
+import { exerciseFinder } from './places.js';
+import { planSession } from './plan-session.js';
+import { documentOf } from './read-document.js';
+import { reviewPlan, type ReviewFinding } from './review-plan.js';
+import type { SetGoal } from './proposal.js';
+import { say, type StandingSentence } from './standing.js';
+import { inForce, type Stop } from './stops.js';
+import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
+
+/** What {@link lightenExercise} takes. */
+export interface LightenInput {
+  readonly plan: Plan;
+  /** Name of the exercise in the plan. */
+  readonly exercise: string;
+  /** How much less load is wanted [% of the load]. */
+  readonly lighterPercent: number;
+}
+
+/** What an option keeps as it was. */
+export const KEEPS = ['sets', 'work', 'repetitions-in-reserve', 'restriction-time', 'sets-with-cuff'] as const;
+/** What an option keeps as it was. */
+export type Keeps = (typeof KEEPS)[number];
+
+/** One way to do an exercise with less load. */
+export interface LighterOption {
+  readonly keeps: Keeps;
+  /** Load of the exercise now. */
+  readonly load: Answer<'training-load'>;
+  readonly sets: readonly SetGoal[];
+  readonly restriction: Restriction;
+  /** Give it to `planSession`; the other exercises stay as they were. */
+  readonly request: PlanRequest;
+  /** The exercise as planned, and as it would be. */
+  readonly comparison: Pick<SessionComparison, 'rows' | 'notKnown'>;
+  readonly assumptions: readonly Assumption[];
+  /** What is outside the ranges of the guideline review of 2019, as `reviewPlan` finds it. */
+  readonly findings: readonly ReviewFinding[];
+  readonly cautions: readonly Caution[];
+}
+
+/** Ways to do an exercise with less load. Plain JSON; print it with `explain`. */
+export interface LighterOptions {
+  readonly document: 'lighter-options';
+  readonly exercise: string;
+  readonly lighterPercent: number;
+  /** None while a stop is in force. */
+  readonly options: readonly LighterOption[];
+  /** What no option keeps, and why. */
+  readonly notOffered: readonly (Sentence & { readonly keeps: Keeps })[];
+  readonly stops: readonly Stop[];
+  readonly cautions: readonly Caution[];
+  readonly standing: readonly StandingSentence[];
+}
+
+const LIGHTER: Quantity = { name: 'less load', unit: '%', min: 1, max: 90, slips: [] };
+/** More repetitions than any published scheme of light loads has: no option goes further. */
+const MOST_REPETITIONS = 200;
+
+type Counts = readonly number[];
+
+/** So many repetitions shared out among sets as before: largest remainder first, earlier sets first. */
+export function sharedOut(counts: Counts, repetitions: number): number[] {
+  const before = sum(counts);
+  const shares = counts.map((count) => (count * repetitions) / before);
+  const whole = shares.map((share) => Math.floor(share));
+  const order = shares.map((share, index) => ({ index, rest: share - whole[index]! })).sort((a, b) => b.rest - a.rest);
+  for (const { index } of order.slice(0, repetitions - sum(whole))) whole[index]! += 1;
+  return whole;
+}
+
+/** The exercise that is to be lighter, and what its plan has of it. */
+interface Case {
+  readonly plan: Plan;
+  readonly index: number;
+  readonly exercise: PlanExercise;
+  readonly items: readonly PlanItem[];
+  readonly sets: readonly PlanSetRequest[];
+  /** Repetitions of each set; nothing where a set is by time. */
+  readonly counts: Counts | undefined;
+  readonly load: number;
+  readonly lighter: number;
+}
+
+function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
+  const { exercises } = plan.request;
+  const found = exercises.flatMap((one, index) => (one.name === name ? [index] : []));
+  const [index] = found;
+  if (index === undefined || found.length > 1) {
+    const names = [...new Set(exercises.map((one) => one.name))].join("', '");
+    const expected = `an exercise that the plan has once: '${names}'`;
+    throw new InputError([issue('wrong-relation', ['exercise'], expected, describe(name))]);
+  }
+  const exercise = exercises[index]!;
+  const exerciseOf = exerciseFinder(plan);
+  const items = plan.items.filter((item) => exerciseOf(item) === exercise);
+  const load = items[0]?.load?.value;
+  if (load === undefined) {
+    throw new InputError([issue('wrong-relation', ['exercise'], 'an exercise with a load', describe(name))]);
+  }
+  const wanted = product(load, 1 - lighterPercent / 100);
+  const lighter = heaviestUpTo(wanted, exercise);
+  if (lighter === undefined) {
+    const expected = 'less: no load you can set is so light';
+    throw new InputError([issue('out-of-range', ['lighterPercent'], expected, String(lighterPercent))]);
+  }
+  const sets: readonly PlanSetRequest[] = exercise.sets ?? parseScheme(exercise.scheme ?? '') ?? [];
+  const counts = sets.flatMap(({ repetitions, durationS }) =>
+    repetitions === undefined || durationS !== undefined ? [] : [repetitions],
+  );
+  return {
+    plan,
+    index,
+    exercise,
+    items,
+    sets,
+    counts: counts.length === sets.length ? counts : undefined,
+    load,
+    lighter,
+  };
+}
+
+const minutesOf = (items: readonly PlanItem[]): number =>
+  Math.max(
+    ...items.map(({ totals }) => (totals.restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0)) / 60),
+  );
+
+interface Way {
+  readonly keeps: Keeps;
+  readonly counts: Counts | undefined;
+  readonly restriction?: Restriction;
+  readonly assumptions?: readonly Assumption[];
+  readonly cautions?: readonly Caution[];
+}
+
+/** The whole plan with the exercise done another way, and the exercise in it. */
+function madeWith({ plan, index, exercise, items, sets, lighter }: Case, { counts, restriction }: Way) {
+  const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter);
+  const next: PlanExercise = {
+    ...rest,
+    sets: counts ? counts.map((repetitions, at) => ({ ...sets[at]!, repetitions })) : sets,
+    ...(restriction && { restriction }),
+  };
+  const { decisions: __, ...asked } = plan.request;
+  const request: PlanRequest = {
+    ...asked,
+    ...(plan.stops.length > 0 && { stops: plan.stops }),
+    exercises: asked.exercises.map((one, at) => (at === index ? next : one)),
+  };
+  const made = planSession(request);
+  return { request, made, own: made.items.filter((item) => item.exercise === exercise.name) };
+}
+
+/** An option with every caution that its plan and its review have about it. */
+function optionOf(given: Case, way: Way): LighterOption {
+  const { request, made, own } = madeWith(given, way);
+  const { rows, notKnown, cautions } = comparisonOf(sideOfItems(given.items), sideOfItems(own));
+  const findings = reviewPlan(made).findings.flatMap((finding) =>
+    finding.measure !== undefined && finding.exercise === given.exercise.name ? [finding] : [],
+  );
+  return {
+    keeps: way.keeps,
+    load: own[0]!.load!,
+    sets: own[0]!.sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }) as SetGoal),
+    restriction: own[0]!.restriction,
+    request,
+    comparison: { rows, notKnown },
+    assumptions: way.assumptions ?? [],
+    findings,
+    cautions: onceEach([
+      ...(way.cautions ?? []),
+      ...own.flatMap(itemCautions),
+      ...cautions.filter(({ code }) => code !== 'no-equivalence'),
+    ]),
+  };
+}
+
+/** Repetitions so that the volume load is not below that of the plan. */
+function workCounts({ counts, load, lighter }: Case): Counts | undefined {
+  if (!counts) return undefined;
+  const volume = decimal(product(sum(counts), load));
+  const repetitions = volume.div(decimal(lighter)).ceil().toNumber();
+  return repetitions > MOST_REPETITIONS ? undefined : sharedOut(counts, repetitions);
+}
+
+/** Repetitions to failure at a load of the plan; nothing where no equation is valid. */
+function toFailure({ items }: Case, load: number): number | undefined {
+  const maximum = maximumOf(items[0]!);
+  if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
+  const percent = decimal(load).times(100).div(decimal(maximum.value)).toNumber();
+  const found = attempt(repetitionsAtPercent, { percent });
+  return found.ok ? found.value.value : undefined;
+}
+
+/** Ways to keep one thing as it was, and what cannot be kept. */
+function waysOf(given: Case) {
+  const { counts, items, exercise, plan, load, lighter } = given;
+  const ways: Way[] = [{ keeps: 'sets', counts }];
+  const notOffered: (Sentence & { readonly keeps: Keeps })[] = [];
+  const not = (keeps: Keeps, ...sentence: Parameters<typeof coded>): void => {
+    notOffered.push({ keeps, ...coded(...sentence) });
+  };
+  const cuffed = exercise.restriction !== 'none';
+
+  const work = workCounts(given);
+  if (work) ways.push({ keeps: 'work', counts: work });
+  else not('work', counts ? 'lighter-too-many' : 'lighter-not-counted');
+
+  const [before, after] = [toFailure(given, load), toFailure(given, lighter)];
+  if (!counts) not('repetitions-in-reserve', 'lighter-not-counted');
+  else if (before === undefined || after === undefined) not('repetitions-in-reserve', 'lighter-reserve-not-known');
+  else if (counts.some((count) => count > before)) {
+    not('repetitions-in-reserve', 'lighter-reserve-passed', { repetitions: before });
+  } else {
+    const more = Math.floor(after - before + 1e-9);
+    ways.push({
+      keeps: 'repetitions-in-reserve',
+      counts: counts.map((count) => count + more),
+      assumptions: [
+        assumption('lighter-reserve-of-fresh-set', { from: Number(format(before)), to: Number(format(after)) }),
+      ],
+      cautions: cuffed ? [codedCaution('caution', 'lighter-reserve-without-cuff')] : [],
+    });
+  }
+
+  const { high } = guidance2019.restrictionMin.resistance;
+  const minutes = (kept: Counts): number => minutesOf(madeWith(given, { keeps: 'restriction-time', counts: kept }).own);
+  if (cuffed && work && minutes(work) > high) {
+    const within = mostWithin(work, (kept) => minutes(kept) <= high);
+    if (within) ways.push({ keeps: 'restriction-time', counts: within });
+    else not('restriction-time', 'lighter-minutes-passed', { minutes: minutesOf(items), high });
+  }
+  if (!cuffed && items.every((item) => hasCuff(plan, item))) {
+    ways.push({ keeps: 'sets-with-cuff', counts, restriction: 'intermittent' });
+  } else if (!cuffed) not('sets-with-cuff', 'lighter-no-cuff');
+  return { ways, notOffered };
+}
+
+/** Whether the plan knows a cuff and a percentage for the limb of an item. */
+const hasCuff = ({ request }: Plan, item: PlanItem): boolean =>
+  request.limbs.some(
+    ({ limb, side, cuffWidthCm, percent, circumferenceCm, measured }) =>
+      limb === item.limb &&
+      side === item.side &&
+      cuffWidthCm !== undefined &&
+      percent !== undefined &&
+      (circumferenceCm !== undefined || measured !== undefined),
+  );
+
+/** The most repetitions, shared out as those given and no more than they, that fit; nothing where none do. */
+function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts | undefined {
+  let [few, many] = [counts.length, sum(counts)];
+  while (sharedOut(counts, few).includes(0)) few += 1;
+  if (!fits(sharedOut(counts, few))) return undefined;
+  while (many - few > 1) {
+    const middle = Math.floor((few + many) / 2);
+    if (fits(sharedOut(counts, middle))) few = middle;
+    else many = middle;
+  }
+  return sharedOut(counts, few);
+}
+
+/**
+ * An exercise of a plan with less load: a few prescriptions, each of which keeps one thing as it was, with what that
+ * costs.
+ *
+ * | `keeps`                  | keeps                                                                                      |
+ * | ------------------------ | ------------------------------------------------------------------------------------------ |
+ * | `sets`                   | sets, repetitions and rests: less work                                                     |
+ * | `work`                   | volume load: more repetitions, shared out among the sets as before                         |
+ * | `repetitions-in-reserve` | repetitions in reserve of a fresh set, by the inverse of Brzycki                           |
+ * | `restriction-time`       | minutes under the cuff within guidance, where keeping the work would pass them             |
+ * | `sets-with-cuff`         | sets and rests, with the cuff inflated in the sets; where the plan knows a cuff for the limb |
+ *
+ * Formulas: w′ = the heaviest load you can set up to w × (1 − p / 100). Work: N′ = ⌈N × w / w′⌉. Reserve:
+ * n′ = n + ⌊r(w′) − r(w)⌋, where r is repetitions to failure.
+ *
+ * The load goes down in every option, and no cuff pressure goes up. An option may pass the range of the guideline
+ * review of 2019: the `findings` of that option say so.
+ *
+ * This is arithmetic. It does not promise an equal effect. While a stop is in force you get the stop and no option.
+ *
+ * - Evidence: which of them to keep is `practice`; repetitions to failure by Brzycki are `secondary`.
+ *
+ * @param input - the `plan`; the name of its `exercise`; `lighterPercent` p, 1–90 [% of the load]
+ * @returns options, each with its request for `planSession`, a comparison in four lines and cautions; and what is not
+ * offered, with the reason.
+ * @throws InputError naming every wrong field; also for an exercise without a load, and where no load you can set is
+ * light enough.
+ *
+ * @example
+ * ```ts
+ * import { lightenExercise, planSession } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+ *   limbs: [{ limb: 'arm', side: 'left', cuffWidthCm: 7, percent: 50, measured: { valueMmHg: 140, method: 'doppler' } }],
+ *   exercises: [{
+ *     name: 'row', limb: 'arm', oneRepMax: { load: 100 }, percent: 80, step: 2.5,
+ *     sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })), tempo: '2-0-2-0', restS: 120, restriction: 'none',
+ *   }],
+ * });
+ * const { options } = lightenExercise({ plan, exercise: 'row', lighterPercent: 10 });
+ * options.map(({ keeps, load }) => `${keeps}: ${load.value}`); // => ['sets: 70', 'work: 70', 'repetitions-in-reserve: 70', 'sets-with-cuff: 70']
+ * options[1]?.sets.map(({ repetitions }) => repetitions); // => [4, 4, 2, 2, 2]
+ * ```
+ */
+export function lightenExercise(input: LightenInput): LighterOptions {
+  const reader = new Reader(input);
+  const given = reader.anything('plan', 'a plan of this library');
+  const name = reader.optionalText('exercise', 'the name of an exercise', (text) => text.length <= 120);
+  if (!reader.has('exercise')) reader.missing('exercise', 'the name of an exercise');
+  const lighterPercent = reader.number('lighterPercent', LIGHTER);
+  reader.done();
+  const plan = documentOf(['plan'], given, ['plan']);
+  const asked = caseOf(plan, name!, lighterPercent);
+  const stopped = inForce(plan.stops).length > 0;
+  const { ways, notOffered } = stopped ? { ways: [], notOffered: [] } : waysOf(asked);
+  const { load, lighter } = asked;
+  const reached = decimal(load).minus(decimal(lighter)).times(100).div(decimal(load)).toNumber();
+  return {
+    document: 'lighter-options',
+    exercise: name!,
+    lighterPercent,
+    options: ways.map((way) => optionOf(asked, way)),
+    notOffered,
+    stops: plan.stops,
+    cautions:
+      stopped || Math.abs(reached - lighterPercent) < 0.05
+        ? []
+        : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
+    standing: [say('lighter-no-promise'), say('local-codes-decide')],
+  };
+}

@@ -1,0 +1,13 @@
+import { occlusionEquations } from '../pressure/equations.js';
+import { placeOf } from '../pressure/held-pressure.js';
+import type { PlanLimb } from './types.js';
+
+/** The day on which the pressure of a limb was measured, where it is known. */
+export const measuredDay = ({ measured, occlusion }: PlanLimb): string | undefined =>
+  measured ? measured.date : typeof occlusion === 'object' ? placeOf(occlusion).date : undefined;
+
+/** Whether the pressure of a limb is an estimate by an equation: neither measured, nor updated by a measurement. */
+export const isEstimated = ({ measured, occlusion }: PlanLimb): boolean =>
+  !measured &&
+  (occlusion === undefined ||
+    (typeof occlusion === 'object' && occlusionEquations.some(({ id }) => id === occlusion.equation)));

@@ -1,0 +1,128 @@
+import type { Answer } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
+import type { Reader } from '../answer/reader.js';
+import { convertLoad } from '../quantity/convert.js';
+import { Math } from '../quantity/maths.js';
+import { LIMBS, loadUnitOf, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
+import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
+
+const OF_EXERCISE = ['peakLoadKg', 'peakPercent', 'percentLop', 'restrictionMin'] as const;
+const OF_LIMB = [...OF_EXERCISE, 'volumeLoadKg', 'circumferenceCm', 'worstPain'] as const;
+const OF_WEEK = ['sessions', 'restrictedSessions', 'sessionLoad'] as const;
+const MEASURES = [...OF_LIMB, ...OF_WEEK] as const;
+
+/** What of a week a goal is about. */
+export type GoalMeasure = (typeof MEASURES)[number];
+
+/** A criterion of your own for a stage. */
+export interface StageGoal {
+  /** In your own words. */
+  readonly name: string;
+  /** What of the last week it is about; left out, give what you `found` yourself. */
+  readonly measure?: GoalMeasure;
+  readonly limb?: Limb;
+  readonly side?: Side;
+  /** Of this exercise alone; of the whole limb when left out. */
+  readonly exercise?: string;
+  /** What you found, such as a hop test [your own unit]; not measured when left out. */
+  readonly found?: number;
+  readonly atLeast?: number;
+  readonly atMost?: number;
+}
+
+/** A criterion with what was found. It says nothing of what you may do next. */
+export interface StageGoalResult extends StageGoal {
+  readonly outcome: 'met' | 'not-met' | 'not-measured';
+}
+
+const GOAL: Quantity = { name: 'goal', unit: '1', min: 0, max: 1_000_000, slips: [] };
+const isOneOf = (measure: GoalMeasure | undefined, all: readonly GoalMeasure[]): boolean =>
+  measure !== undefined && all.includes(measure);
+
+/** The goals of a request; what does not go together is reported. */
+export function readGoals(reader: Reader): StageGoal[] {
+  return (reader.optionalList('goals', 'a list of goals', 50) ?? []).map((goal) => {
+    const text = (name: string, expected: string): string | undefined =>
+      goal.optionalText(name, expected, ({ length }) => length > 0 && length <= 120);
+    const name = text('name', 'a name of up to 120 characters');
+    if (!goal.has('name')) goal.missing('name', 'a name of up to 120 characters');
+    const measure = goal.optionalChoice('measure', MEASURES);
+    const given = defined({
+      name,
+      measure,
+      limb: goal.optionalChoice('limb', LIMBS),
+      side: goal.optionalChoice('side', SIDES),
+      exercise: text('exercise', 'the name of an exercise'),
+      found: goal.optionalNumber('found', GOAL),
+      atLeast: goal.optionalNumber('atLeast', GOAL),
+      atMost: goal.optionalNumber('atMost', GOAL),
+    }) as StageGoal;
+    const refuse = (field: string, why: string): void => {
+      if (goal.has(field)) goal.report('wrong-relation', field, `left out ${why}`, 'a value');
+    };
+    const ask = (field: string): void => {
+      if (!goal.has(field)) goal.report('missing', field, `given with ${measure!}`, 'undefined');
+    };
+    if (goal.has('measure')) refuse('found', 'where a measure is given');
+    if (isOneOf(measure, OF_LIMB)) ['limb', 'side'].forEach(ask);
+    else ['limb', 'side'].forEach((field) => refuse(field, 'unless the measure is of a limb'));
+    if (!isOneOf(measure, OF_EXERCISE)) refuse('exercise', `unless the measure is one of ${OF_EXERCISE.join(', ')}`);
+    if (!goal.has('atLeast') && !goal.has('atMost')) {
+      goal.report('missing', 'atLeast', 'given, or atMost, or both', 'undefined');
+    }
+    return given;
+  });
+}
+
+const kilograms = (answer: Answer | undefined): number | undefined =>
+  answer && convertLoad(answer.value, loadUnitOf(answer.unit), 'kg');
+
+function ofExercise(measure: GoalMeasure, one: Omit<WeekExercise, 'exercise'> | undefined): number | undefined {
+  switch (measure) {
+    case 'peakLoadKg':
+      return kilograms(one?.peakLoad);
+    case 'peakPercent':
+      return one?.peakPercent?.value;
+    case 'percentLop':
+      return one?.percentLop?.value;
+    default:
+      return one && one.restrictionTime.value / 60;
+  }
+}
+
+function ofLimb(measure: GoalMeasure, limb: WeekLimb | undefined, exercise: string | undefined): number | undefined {
+  if (exercise !== undefined) {
+    return ofExercise(
+      measure,
+      limb?.exercises.find((one) => one.exercise === exercise),
+    );
+  }
+  const shares = limb?.exercises.flatMap(({ percentLop }) => percentLop?.value ?? []) ?? [];
+  if (measure === 'percentLop') return shares.length > 0 ? Math.max(...shares) : undefined;
+  if (measure === 'volumeLoadKg') return kilograms(limb?.volumeLoad);
+  if (measure === 'circumferenceCm') return limb?.circumferenceCm;
+  if (measure === 'worstPain') return limb?.worstPain?.value;
+  return ofExercise(measure, limb);
+}
+
+/** What was found of a goal in a week; nothing where it was not measured. */
+function foundIn({ measure, limb, side, exercise, found }: StageGoal, week: WeekSums | undefined): number | undefined {
+  if (measure === undefined) return found;
+  if (measure === 'sessions' || measure === 'restrictedSessions') return week?.[measure].value;
+  if (measure === 'sessionLoad') return week?.sessionLoad?.value;
+  return ofLimb(
+    measure,
+    week?.limbs.find((one) => one.limb === limb && one.side === side),
+    exercise,
+  );
+}
+
+/** Each goal compared with a week. */
+export const goalResults = (goals: readonly StageGoal[], week: WeekSums | undefined): StageGoalResult[] =>
+  goals.map((goal) => {
+    const found = foundIn(goal, week);
+    const { atLeast = -Infinity, atMost = Infinity } = goal;
+    const isMet = found !== undefined && found >= atLeast && found <= atMost;
+    const outcome = found === undefined ? 'not-measured' : isMet ? 'met' : 'not-met';
+    return { ...goal, ...(found !== undefined && { found }), outcome };
+  });

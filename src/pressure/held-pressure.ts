@@ -1,0 +1,67 @@
+import type { Answer, Assumption } from '../answer/answer.js';
+import { guardCautions } from '../answer/guards.js';
+import { isSoundAnswer, type AnswerWanted } from '../answer/read-answer.js';
+import type { Reader } from '../answer/reader.js';
+import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
+import { assumption } from './assumptions.js';
+
+type Pressure = Answer<'occlusion-pressure'>;
+
+const ENTERED = 'entered';
+const MAKERS =
+  'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
+const wanted = (): AnswerWanted => {
+  const { min, max } = quantities.occlusionMmHg;
+  return { kind: 'occlusion-pressure', makers: MAKERS, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
+};
+
+/** What we assume of an occlusion pressure that was entered as a plain number. */
+export const exactness = ({ equation }: Pressure): readonly Assumption[] =>
+  equation === ENTERED ? [assumption('occlusion-exact')] : [];
+
+/** A plain number [mmHg] as an occlusion pressure, which we take as exact. */
+export const enteredPressure = (valueMmHg: number): Pressure => ({
+  kind: 'occlusion-pressure',
+  value: valueMmHg,
+  unit: 'mm[Hg]',
+  equation: ENTERED,
+  evidence: 'definition',
+  inputs: { valueMmHg },
+  assumptions: [assumption('occlusion-exact')],
+  cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['occlusion'] }),
+});
+
+/** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
+export function readPressure(reader: Reader, name: string): Pressure {
+  const given = reader.anything(name, `an answer of ${MAKERS}`);
+  if (typeof given === 'number') return enteredPressure(reader.judge(name, quantities.occlusionMmHg, given) ?? NaN);
+  const sound = given !== undefined && isSoundAnswer(reader, [name], given, wanted());
+  return sound ? (given as Pressure) : enteredPressure(NaN);
+}
+
+/** Where an occlusion pressure holds; what the answer does not say is left out. */
+export interface PressurePlace {
+  readonly limb: Limb | undefined;
+  readonly side: Side | undefined;
+  readonly posture: Posture | undefined;
+  readonly cuffWidthCm: number | undefined;
+  /** Day it was measured. */
+  readonly date: string | undefined;
+}
+
+const amongst = <T extends string>(options: readonly T[], given: unknown): T | undefined =>
+  options.find((option) => option === given);
+
+/** Where an occlusion pressure holds: the limb, side, posture and cuff of its inputs, or those it was converted to. */
+export function placeOf({ inputs }: Pressure): PressurePlace {
+  const given: Readonly<Record<string, unknown>> = inputs ?? {};
+  const width = given['toWidthCm'] ?? given['cuffWidthCm'];
+  const { date } = given;
+  return {
+    limb: amongst(LIMBS, given['limb']),
+    side: amongst(SIDES, given['side']),
+    posture: amongst(POSTURES, given['toPosture'] ?? given['posture']),
+    cuffWidthCm: typeof width === 'number' ? width : undefined,
+    date: typeof date === 'string' ? date : undefined,
+  };
+}

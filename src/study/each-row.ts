@@ -1,0 +1,174 @@
+import type { Answer, Assumption } from '../answer/answer.js';
+import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { emptyColumns, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
+import { isList, MOST_ROWS } from './column-input.js';
+import {
+  BLOOD_PRESSURE_REFER,
+  CEILING_REACHED,
+  IMPOSSIBLE,
+  MISSING,
+  NO_INTERVAL,
+  OUTSIDE_FITTED_RANGE,
+  RELATION,
+} from './flags.js';
+
+/** The fields that a function takes, each a value for all rows or a column. */
+export type RowFields<I> = { readonly [Field in keyof I]: I[Field] | ArrayLike<I[Field] | null | undefined> };
+
+const REFUSALS: Readonly<Record<string, number>> = { missing: MISSING, 'wrong-relation': RELATION };
+const SAID: Readonly<Record<string, number>> = {
+  'outside-fitted-range': OUTSIDE_FITTED_RANGE,
+  'outside-fitted-repetitions': OUTSIDE_FITTED_RANGE,
+  'outside-population': OUTSIDE_FITTED_RANGE,
+  'ceiling-reached': CEILING_REACHED,
+  'blood-pressure-refer': BLOOD_PRESSURE_REFER,
+};
+
+const wrong = (code: InputIssue['code'], path: InputIssue['path'], expected: string, received: string): never => {
+  throw new InputError([issue(code, path, expected, received)]);
+};
+
+/** Fields that are columns, the others, and how many rows there are. */
+function readFields(columns: unknown) {
+  const expected = 'an object whose fields are values or columns';
+  if (typeof columns !== 'object' || columns === null) wrong('wrong-type', [], expected, describe(columns));
+  const varying: [name: string, column: ArrayLike<unknown>][] = [];
+  const same: Record<string, unknown> = {};
+  let rows: number | undefined;
+  try {
+    for (const [name, value] of Object.entries(columns as object)) {
+      if (!isList(value)) {
+        same[name] = value;
+        continue;
+      }
+      const { length } = value;
+      if (length > MOST_ROWS)
+        wrong('wrong-relation', [name], `a column of at most ${MOST_ROWS} rows`, `${length} rows`);
+      if (rows !== undefined && length !== rows) {
+        wrong('wrong-relation', [name], `as long as the other columns, ${rows} rows`, `${length} rows`);
+      }
+      rows = length;
+      varying.push([name, value]);
+    }
+  } catch (error) {
+    if (isInputError(error)) throw error;
+    wrong('unreadable', [], expected, 'an error');
+  }
+  if (rows === undefined) wrong('wrong-relation', [], 'an object with at least one column', 'none');
+  return { varying, same, rows: rows! };
+}
+
+const refusalOf = ({ issues }: InputError): number =>
+  issues.reduce((flag, { code }) => flag | (REFUSALS[code] ?? IMPOSSIBLE), 0) || IMPOSSIBLE;
+
+/** What holds for every answer. */
+class Shared {
+  private first: Answer | undefined;
+  private answers = 0;
+  private readonly assumptions = new Map<string, { readonly assumption: Assumption; count: number }>();
+
+  add(answer: Answer, row: number): void {
+    const first = (this.first ??= answer);
+    this.answers += 1;
+    for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
+      if (answer[name] !== first[name]) {
+        const expected = `answers of one ${name}, as the first: ${String(first[name])}`;
+        wrong('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
+      }
+    }
+    for (const assumption of answer.assumptions) {
+      const known = this.assumptions.get(assumption.code);
+      if (known) known.count += 1;
+      else this.assumptions.set(assumption.code, { assumption, count: 1 });
+    }
+  }
+
+  about(): ColumnsAbout {
+    const { first } = this;
+    if (!first) return wrong('wrong-relation', ['calculate'], 'an answer for at least one row', 'none');
+    const { kind, unit, scale, equation, evidence, ownEquation } = first;
+    return {
+      kind,
+      unit,
+      level: 0.95,
+      ...(scale && { scale }),
+      equation,
+      evidence,
+      ...(ownEquation && { ownEquation }),
+      assumptions: [...this.assumptions.values()]
+        .filter(({ count }) => count === this.answers)
+        .map(({ assumption }) => assumption),
+    };
+  }
+}
+
+/**
+ * Any calculation of the library over columns of people: corrections, calibration, measured pressures, whole chains of
+ * them. Your function is called once a row, with the fields of the row, and returns an answer.
+ *
+ * Use {@link columns} for estimates, targets, maxima and loads: it takes tens of nanoseconds a row, `eachRow` some
+ * microseconds. A value that is `NaN`, `null` or `undefined` is missing and left out of the row. A row for which your
+ * function throws an `InputError` has no answer: its numbers are NaN and its flag says why; see {@link rowFlags}.
+ *
+ * - Error and evidence: those of the answers.
+ *
+ * @param calculate - from a row to an answer; all answers are of one kind, unit, equation and scale
+ * @param fields - an object; a list or typed array is a column, anything else is the same in every row
+ * @returns a column answer, for {@link columns}, `agreement`, `methods` and the rest.
+ * @throws InputError for columns that differ in length, and where no row, or rows of several kinds, have an answer.
+ *
+ * @example
+ * ```ts
+ * import { correctForCuffWidth, measuredOcclusionPressure, targetCuffPressure } from 'cuffwork';
+ * import { eachRow, flagCodes } from 'cuffwork/study';
+ * const people = { limb: 'leg', circumferenceCm: [54, 60], systolicMmHg: 120, diastolicMmHg: 70 } as const;
+ * const wide = eachRow(correctForCuffWidth, { ...people, occlusionMmHg: [180, null], fromWidthCm: 12, toWidthCm: 10 });
+ * [Math.round(wide.value[0]!), wide.value[1]]; // => [197, NaN]
+ * flagCodes(wide.flag[1]!); // => ['missing']
+ * const half = eachRow(
+ *   ({ valueMmHg }: { valueMmHg: number }) => {
+ *     const occlusion = measuredOcclusionPressure({ valueMmHg, method: 'doppler', limb: 'leg' });
+ *     return targetCuffPressure({ occlusion, percent: 50 });
+ *   },
+ *   { valueMmHg: [165, 180] },
+ * );
+ * Array.from(half.value); // => [82, 90]
+ * ```
+ */
+export function eachRow<I extends object, A extends Answer>(
+  calculate: (row: I) => A,
+  fields: RowFields<I>,
+): ColumnAnswer<A['kind']> {
+  if (typeof calculate !== 'function') wrong('wrong-type', ['calculate'], 'a function', describe(calculate));
+  const { varying, same, rows } = readFields(fields);
+  const out = emptyColumns(rows);
+  const { value, lower, upper, standardDeviation, flag } = out;
+  for (const column of [value, lower, upper, standardDeviation]) column.fill(NaN);
+  const shared = new Shared();
+  for (let row = 0; row < rows; row += 1) {
+    const given: Record<string, unknown> = { ...same };
+    for (const [name, column] of varying) {
+      const one = column[row];
+      if (one !== null && one !== undefined && one === one) given[name] = one;
+    }
+    let answer: A;
+    try {
+      answer = calculate(given as I);
+    } catch (error) {
+      if (!isInputError(error)) throw error;
+      flag[row] = refusalOf(error);
+      continue;
+    }
+    if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {
+      wrong('wrong-type', ['calculate', row], 'an answer of the library', describe(answer));
+    }
+    shared.add(answer, row);
+    value[row] = answer.value;
+    lower[row] = answer.lower ?? NaN;
+    upper[row] = answer.upper ?? NaN;
+    standardDeviation[row] = answer.standardDeviation ?? NaN;
+    const said = answer.cautions.reduce((bits, { code }) => bits | (SAID[code] ?? 0), 0);
+    flag[row] = answer.lower === undefined ? said | NO_INTERVAL : said;
+  }
+  return { about: shared.about() as ColumnsAbout<A['kind']>, ...out };
+}

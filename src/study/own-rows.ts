@@ -1,0 +1,84 @@
+import { Math } from '../quantity/maths.js';
+import { describe } from '../answer/issues.js';
+import type { Reader } from '../answer/reader.js';
+import type { Range } from '../pressure/equation.js';
+import { limbGirth, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
+import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
+
+/** One person’s measured occlusion pressure with the readings to predict it from. */
+export interface FitRow {
+  /** Measured limb occlusion pressure. */
+  readonly valueMmHg: number;
+  readonly circumferenceCm?: number;
+  readonly systolicMmHg?: number;
+  readonly diastolicMmHg?: number;
+  readonly cuffWidthCm?: number;
+  readonly ageYears?: number;
+  readonly sex?: Sex;
+  readonly heightCm?: number;
+  readonly bodyMassIndex?: number;
+  readonly skinfoldMm?: number;
+}
+
+export const MOST_ROWS = 10_000;
+
+/** A row as it was read. */
+export interface OwnRow {
+  readonly valueMmHg: number;
+  readonly readings: Readonly<Partial<Record<Exclude<TermField, 'sex'>, number>>> & { readonly sex?: Sex };
+}
+
+/** One row: refused where a needed reading is missing or a reading impossible. */
+export function readRow(row: Reader, limb: Limb, needed: readonly TermField[]): OwnRow {
+  const valueMmHg = row.number('valueMmHg');
+  const readings: Partial<Record<Exclude<TermField, 'sex'>, number>> & { sex?: Sex } = {};
+  for (const field of TERM_FIELDS) {
+    const need = needed.includes(field);
+    if (field === 'sex') {
+      const sex = need ? row.choice(field, SEXES) : row.optionalChoice(field, SEXES);
+      if (sex) readings.sex = sex;
+    } else {
+      const bounds = field === 'circumferenceCm' ? limbGirth[limb] : quantities[field];
+      const value = need ? row.number(field, bounds) : row.optionalNumber(field, bounds);
+      if (value !== undefined) readings[field] = value;
+    }
+  }
+  const { systolicMmHg, diastolicMmHg } = readings;
+  // A missing pressure compares with nothing.
+  if ((systolicMmHg ?? NaN) <= (diastolicMmHg ?? NaN)) {
+    row.report('swapped-pressures', 'systolicMmHg', 'above the diastolic pressure', String(systolicMmHg));
+  }
+  return { valueMmHg, readings };
+}
+
+/** The field `rows`, unread; an issue where there are none. */
+export function rowReaders(reader: Reader): readonly Reader[] {
+  const expected = 'a list of rows, one a person';
+  const readers = reader.optionalList('rows', expected, MOST_ROWS);
+  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', expected, 'undefined');
+  return readers ?? [];
+}
+
+/** A field that is true or false; false where it is left out. */
+export function readFlag(reader: Reader, name: string): boolean {
+  const value = reader.raw(name);
+  if (value !== undefined && typeof value !== 'boolean')
+    reader.report('wrong-type', name, 'true or false', describe(value));
+  return value === true;
+}
+
+export const rangeOf = (values: readonly number[]): Range => ({
+  low: values.reduce((low, value) => Math.min(low, value)),
+  high: values.reduce((high, value) => Math.max(high, value)),
+});
+
+/** Ranges of the readings that every row has. */
+export function rangesOf(rows: readonly OwnRow[]): Partial<Record<TermField, Range>> {
+  const ranges: Partial<Record<TermField, Range>> = {};
+  for (const field of TERM_FIELDS) {
+    if (field === 'sex' || OWN_READINGS.some((own) => own === field)) continue;
+    const values = rows.map(({ readings }) => readings[field]);
+    if (values.every((value) => value !== undefined)) ranges[field] = rangeOf(values);
+  }
+  return ranges;
+}

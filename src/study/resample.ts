@@ -1,0 +1,401 @@
+import { Math, square } from '../quantity/maths.js';
+import { InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { Reader } from '../answer/reader.js';
+import type { Quantity } from '../quantity/quantities.js';
+import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
+import { indexBelow, mersenneTwister, shuffled } from '../statistics/random.js';
+import { accurateSum, mean, quantile } from '../statistics/sums.js';
+import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
+
+const MOST_ROWS = 10_000;
+const LEAST = 3;
+const DRAWS: Quantity = { name: 'draws', unit: '1', min: 200, max: 20_000, whole: true };
+const SEED: Quantity = { name: 'seed', unit: '1', min: 0, max: 0xffffffff, whole: true };
+
+/** The person of each row, where people have several rows: a name or a number. */
+type People = ArrayLike<string | number | null | undefined>;
+
+/** Rows in groups that stay together: one a person, or each row alone. */
+function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly (readonly number[])[] {
+  if (person === undefined) return Array.from({ length: rows }, (_, row) => [row]);
+  const of = peopleOf(person, 'person', issues, rows);
+  const groups: number[][] = [];
+  of.forEach((who, row) => {
+    if (who < 0) issues.push(issue('missing', ['person', row], 'a name or number', 'none'));
+    else (groups[who] ??= []).push(row);
+  });
+  return groups;
+}
+
+/** Your rows as they are, whatever is in them. */
+function readRows<T>(reader: Reader): readonly T[] {
+  const rows = reader.raw('rows');
+  try {
+    if (Array.isArray(rows) && rows.length >= LEAST && rows.length <= MOST_ROWS) return rows as T[];
+  } catch {
+    // Whatever cannot be read is no list.
+  }
+  reader.report(
+    'wrong-type',
+    'rows',
+    `a list of ${LEAST} to ${MOST_ROWS} rows`,
+    Array.isArray(rows) ? 'another length' : 'something else',
+  );
+  return [];
+}
+
+function readFunction(reader: Reader, name: string): void {
+  const given = reader.raw(name);
+  if (typeof given !== 'function') reader.report('wrong-type', name, 'a function', typeof given);
+}
+
+const whole = (reader: Reader, name: string, quantity: Quantity, otherwise: number): number => {
+  const given = reader.raw(name);
+  return given === undefined ? otherwise : (reader.judge(name, quantity, given) ?? NaN);
+};
+
+/** What {@link bootstrap} takes. */
+export interface BootstrapInput<Row> {
+  /** Your rows: numbers, objects, anything. */
+  readonly rows: readonly Row[];
+  /** From rows to the figure that you want an interval of. */
+  readonly statistic: (rows: readonly Row[]) => number;
+  /** The person of each row: people are then drawn whole. */
+  readonly person?: People;
+  /** How many times to draw; 2000 when left out. */
+  readonly draws?: number;
+  /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
+  readonly seed?: number;
+}
+
+/** What {@link bootstrap} returns: plain JSON. */
+export interface Bootstrap {
+  /** The figure of your rows. */
+  readonly value: number;
+  /** Standard deviation of the figure over the draws. */
+  readonly standardError: number;
+  /** Mean of the draws − value. */
+  readonly bias: number;
+  /** 95 % interval, bias-corrected and accelerated. */
+  readonly lower: number;
+  readonly upper: number;
+  /** 95 % interval by the quantiles of the draws alone. */
+  readonly percentile: { readonly lower: number; readonly upper: number };
+  readonly rows: number;
+  /** People, where `person` was given. */
+  readonly people?: number;
+  readonly draws: number;
+  readonly seed: number;
+  /** Draws for which the statistic was refused with an InputError; they are left out. */
+  readonly refused: number;
+}
+
+/**
+ * The interval of any figure by the bootstrap: draws rows, or whole people, with replacement, and works the figure out anew.
+ *
+ * The interval is bias-corrected and accelerated (BCa): quantiles of the draws at Φ(z₀ + (z₀ ± 1.96) / (1 − a (z₀ ± 1.96)));
+ * z₀ from the share of draws below the value, a from leaving out each row (each person). Use it from about 20 rows
+ * (people) on: below, it is too narrow. Draws come from the Mersenne Twister MT19937 and are the same for the same seed.
+ *
+ * - Evidence: `published` method, from memory.
+ * - Source: J Am Stat Assoc 1987;82(397):171–185.
+ *
+ * @param input - `rows`; `statistic`, from rows to a number; `person`, one for each row; `draws`; `seed`
+ * @returns the figure with its intervals, standard error and bias, plain JSON.
+ * @throws InputError for wrong fields, for fewer than 3 rows or people, and where the statistic is no finite number. An
+ * error of the statistic that is no InputError is thrown on.
+ *
+ * @example
+ * ```ts
+ * import { bootstrap } from 'cuffwork/study';
+ * const median = (rows: readonly number[]) => [...rows].sort((a, b) => a - b)[Math.floor(rows.length / 2)]!;
+ * const rows = [151, 148, 170, 166, 158, 149, 181, 163, 172, 155, 160];
+ * const { value, lower, upper } = bootstrap({ rows, statistic: median });
+ * value; // => 160
+ * lower < 160 && upper > 160; // => true
+ * ```
+ */
+export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
+  const rows = readRows<Row>(reader);
+  readFunction(reader, 'statistic');
+  const groups = groupsOf(rows.length, reader.raw('person'), issues);
+  const draws = whole(reader, 'draws', DRAWS, 2000);
+  const seed = whole(reader, 'seed', SEED, 1);
+  if (reader.fine && groups.length < LEAST) {
+    reader.report('wrong-relation', 'person', `at least ${LEAST} people`, `${groups.length}`);
+  }
+  reader.done();
+  const { statistic } = input;
+  const figure = (of: readonly Row[]): number => {
+    const value: unknown = statistic(of);
+    if (typeof value === 'number' && Number.isFinite(value)) return value;
+    throw new InputError([
+      issue('wrong-type', ['statistic'], 'a function that returns a finite number', String(value)),
+    ]);
+  };
+  const attempt = (of: readonly Row[]): number | undefined => {
+    try {
+      return figure(of);
+    } catch (error) {
+      if (isInputError(error) && error.issues[0]?.path[0] !== 'statistic') return undefined;
+      throw error;
+    }
+  };
+  const value = figure(rows);
+  const random = mersenneTwister(seed);
+  const drawn: number[] = [];
+  for (let draw = 0; draw < draws; draw += 1) {
+    const sample: Row[] = [];
+    for (let place = 0; place < groups.length; place += 1) {
+      for (const row of groups[indexBelow(random, groups.length)]!) sample.push(rows[row]!);
+    }
+    const one = attempt(sample);
+    if (one !== undefined) drawn.push(one);
+  }
+  const n = drawn.length;
+  if (n < 2) {
+    throw new InputError([
+      issue('wrong-relation', ['statistic'], 'one that takes samples of the rows', 'none it took'),
+    ]);
+  }
+  const sorted = Float64Array.from(drawn).sort();
+  const middle = mean(drawn);
+  // Acceleration: the skewness of the figure over the rows (people) left out one by one.
+  const leftOut = groups.flatMap((_, out) => {
+    const one = attempt(groups.flatMap((group, index) => (index === out ? [] : group.map((row) => rows[row]!))));
+    return one === undefined ? [] : [one];
+  });
+  const centre = mean(leftOut);
+  const second = accurateSum(leftOut.map((one) => square(centre - one)));
+  const third = accurateSum(leftOut.map((one) => square(centre - one) * (centre - one)));
+  const acceleration = second > 0 ? third / (6 * second * Math.sqrt(second)) : 0;
+  // Ties count half, so that a figure that never moves has its value for an interval.
+  const below = accurateSum(drawn.map((one) => (one < value ? 1 : one === value ? 0.5 : 0))) / n;
+  const shift = normalQuantile(Math.min(Math.max(below, 0.5 / n), 1 - 0.5 / n));
+  const end = (z: number): number => {
+    const moved = shift + (shift + z) / (1 - acceleration * (shift + z));
+    return quantile(sorted, normalChance(moved));
+  };
+  return {
+    value,
+    standardError: Math.sqrt(accurateSum(drawn.map((one) => square(one - middle))) / (n - 1)),
+    bias: middle - value,
+    lower: end(-NORMAL_95),
+    upper: end(NORMAL_95),
+    percentile: { lower: quantile(sorted, 0.025), upper: quantile(sorted, 0.975) },
+    rows: rows.length,
+    ...(input.person !== undefined && { people: groups.length }),
+    draws,
+    seed,
+    refused: draws - n,
+  };
+}
+
+/** What {@link crossValidate} takes. */
+export interface CrossValidateInput<Row> {
+  /** Your rows: objects, anything. */
+  readonly rows: readonly Row[];
+  /** From rows to a function that predicts one row it has not seen. */
+  readonly fit: (rows: readonly Row[]) => (row: Row) => number;
+  /** What each prediction is held against. */
+  readonly measured: (row: Row) => number;
+  /** The person of each row: people then stay together. */
+  readonly person?: People;
+  /** In how many parts; 10 when left out, at most one for each row (person). */
+  readonly folds?: number;
+  readonly seed?: number;
+}
+
+/** What {@link crossValidate} returns: plain JSON. */
+export interface CrossValidated {
+  /** The prediction of each row, made without its fold: for `agreement` and `conformal`. */
+  readonly predicted: readonly number[];
+  readonly measured: readonly number[];
+  /** The fold of each row, from 0. */
+  readonly fold: readonly number[];
+  readonly folds: number;
+  readonly seed: number;
+  /** Of predicted − measured. */
+  readonly bias: number;
+  readonly rootMeanSquareError: number;
+  readonly meanAbsoluteError: number;
+}
+
+/**
+ * How wrong a fit is for people it has not seen: k-fold cross-validation, rows or whole people in random parts.
+ *
+ * Each part is predicted by a fit to all others. With as many folds as rows it is leave-one-out.
+ *
+ * - Evidence: `definition`.
+ *
+ * @param input - `rows`; `fit`, from rows to a predictor; `measured`, from a row to its measurement; `person`; `folds`
+ * (10 when left out); `seed`
+ * @returns each prediction and the errors, plain JSON.
+ * @throws InputError for wrong fields, and where a prediction is no finite number; an InputError of `fit` is thrown on.
+ *
+ * @example
+ * ```ts
+ * import { crossValidate, equationFromFit, fitOcclusionEquation } from 'cuffwork/study';
+ * const place = { limb: 'leg', posture: 'seated', cuffWidthCm: 11 } as const;
+ * const rows = Array.from({ length: 30 }, (_, i) => ({ circumferenceCm: 45 + i / 2, valueMmHg: 60 + 2 * i + ((7 * i) % 11) }));
+ * const { rootMeanSquareError, predicted } = crossValidate({
+ *   rows,
+ *   fit: (some) => {
+ *     const own = fitOcclusionEquation({ id: 'fold', ...place, terms: ['circumferenceCm'], rows: some });
+ *     return (row) => own.intercept.coefficient + own.terms[0]!.coefficient * row.circumferenceCm;
+ *   },
+ *   measured: (row) => row.valueMmHg,
+ *   folds: 5,
+ * });
+ * predicted.length; // => 30
+ * rootMeanSquareError < 5; // => true
+ * ```
+ */
+export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidated {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
+  const rows = readRows<Row>(reader);
+  readFunction(reader, 'fit');
+  readFunction(reader, 'measured');
+  const groups = groupsOf(rows.length, reader.raw('person'), issues);
+  const bounds: Quantity = { name: 'folds', unit: '1', min: 2, max: Math.max(2, groups.length), whole: true };
+  const folds = whole(reader, 'folds', bounds, Math.max(2, Math.min(10, groups.length)));
+  const seed = whole(reader, 'seed', SEED, 1);
+  if (reader.fine && groups.length < LEAST) {
+    reader.report('wrong-relation', 'person', `at least ${LEAST} people`, `${groups.length}`);
+  }
+  reader.done();
+  const finite = (name: string, value: unknown): number => {
+    if (typeof value === 'number' && Number.isFinite(value)) return value;
+    throw new InputError([issue('wrong-type', [name], 'a function that leads to finite numbers', String(value))]);
+  };
+  const { fit, measured: measuredOf } = input;
+  const measured = rows.map((row) => finite('measured', measuredOf(row)));
+  const fold = new Array<number>(rows.length).fill(0);
+  shuffled(mersenneTwister(seed), groups.length).forEach((group, place) => {
+    for (const row of groups[group]!) fold[row] = place % folds;
+  });
+  const predicted = new Array<number>(rows.length).fill(0);
+  for (let part = 0; part < folds; part += 1) {
+    const predict: unknown = fit(rows.filter((_, row) => fold[row] !== part));
+    if (typeof predict !== 'function') {
+      throw new InputError([issue('wrong-type', ['fit'], 'a function that returns a predictor', typeof predict)]);
+    }
+    rows.forEach((row, index) => {
+      if (fold[index] === part) predicted[index] = finite('fit', (predict as (row: Row) => unknown)(row));
+    });
+  }
+  const errors = predicted.map((value, row) => value - measured[row]!);
+  return {
+    predicted,
+    measured,
+    fold,
+    folds,
+    seed,
+    bias: mean(errors),
+    rootMeanSquareError: Math.sqrt(mean(errors.map(square))),
+    meanAbsoluteError: mean(errors.map((error) => Math.abs(error))),
+  };
+}
+
+/** What {@link conformal} may be told. */
+export interface ConformalOptions {
+  /** The person of each row, where people have several rows: one of them is drawn for each. */
+  readonly person?: People;
+  readonly seed?: number;
+  /** `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out. */
+  readonly scale?: 'difference' | 'log';
+}
+
+/** What {@link conformal} returns: plain JSON. */
+export interface Conformal {
+  readonly scale: 'difference' | 'log';
+  /** Add it to a prediction, and take it off; on the log scale multiply and divide by it. */
+  readonly halfWidth: number;
+  /** People it was taken from. */
+  readonly people: number;
+  /** The chance that the interval holds a new person, whatever the distribution: at least 0.95. */
+  readonly level: number;
+  /** Rows left out, because a value is missing. */
+  readonly missing: number;
+}
+
+/** Below, no interval of this kind holds 95 %. */
+const LEAST_PEOPLE = 19;
+const SCALES = ['difference', 'log'] as const;
+
+/**
+ * The half-width of a prediction interval that holds for any distribution of the errors (split conformal).
+ *
+ * Formula: the ⌈0.95 (n + 1)⌉-th smallest of |measured − predicted| of n people whom the equation has not seen.
+ *
+ * A new person from the same population lies inside with a chance of at least 95 %, on average over studies. Use
+ * people who took no part in the fit. With predictions of {@link crossValidate} it holds about as well, without proof.
+ * It is one width for everyone: it does not hold for each group of people.
+ *
+ * - Evidence: `published` method, from memory.
+ * - Source: J Am Stat Assoc 2018;113(523):1094–1111.
+ *
+ * @param measured - the measurements
+ * @param predicted - their predictions, a list of the same length
+ * @param options - `person`, `seed`, `scale`
+ * @returns the half-width in the unit of the values, plain JSON.
+ * @throws InputError for fewer than 19 people, lists that differ in length, values of 0 or below on a log scale
+ *
+ * @example
+ * ```ts
+ * import { conformal } from 'cuffwork/study';
+ * const measured = Array.from({ length: 39 }, (_, i) => 150 + i);
+ * const { halfWidth, level } = conformal(measured, measured.map((value, i) => value + (i % 13) - 6));
+ * [halfWidth, level]; // => [6, 0.95]
+ * ```
+ */
+export function conformal(measured: Numbers, predicted: Numbers, options: ConformalOptions = {}): Conformal {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(options, ['options'], issues);
+  const scale = reader.optionalChoice('scale', SCALES) ?? 'difference';
+  const seed = whole(reader, 'seed', SEED, 1);
+  const person = reader.raw('person');
+  const x = numbersOf(measured, 'measured', issues);
+  const y = numbersOf(isList(predicted) ? predicted : undefined, 'predicted', issues, x.length);
+  const of = person === undefined ? undefined : peopleOf(person, 'person', issues, x.length);
+  const errors: number[][] = [];
+  let missing = 0;
+  for (let row = 0; issues.length === 0 && row < x.length; row += 1) {
+    const [a, e] = [x[row]!, y[row]!];
+    const who = of ? of[row]! : row;
+    if (a !== a || e !== e || who < 0) {
+      missing += 1;
+      continue;
+    }
+    if (scale === 'log' && !(a > 0 && e > 0)) {
+      issues.push(
+        issue('out-of-range', [a > 0 ? 'predicted' : 'measured', row], 'above 0 on a log scale', `${a > 0 ? e : a}`),
+      );
+      break;
+    }
+    (errors[who] ??= []).push(Math.abs(scale === 'log' ? Math.log(a / e) : a - e));
+  }
+  const groups = errors.filter((group) => group !== undefined);
+  if (issues.length === 0 && groups.length < LEAST_PEOPLE) {
+    issues.push(
+      issue('wrong-relation', ['measured'], `at least ${LEAST_PEOPLE} people with both values`, `${groups.length}`),
+    );
+  }
+  reader.done();
+  const random = mersenneTwister(seed);
+  const people = groups.length;
+  const one = groups.map((group) => (group.length === 1 ? group[0]! : group[indexBelow(random, group.length)]!));
+  const sorted = Float64Array.from(one).sort();
+  const rank = Math.ceil(0.95 * (people + 1) - 1e-9);
+  const width = sorted[rank - 1]!;
+  return {
+    scale,
+    halfWidth: scale === 'log' ? Math.exp(width) : width,
+    people,
+    level: rank / (people + 1),
+    missing,
+  };
+}

@@ -1,0 +1,136 @@
+import { Math, square } from '../quantity/maths.js';
+import type { Reader } from '../answer/reader.js';
+import type { Quantity } from '../quantity/quantities.js';
+import { normalChance } from '../statistics/normal.js';
+import { chiSquareDeviate, type Random32 } from '../statistics/random.js';
+import { accurateSum, mean, quantile } from '../statistics/sums.js';
+
+/** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
+export interface NormalUncertain {
+  readonly distribution?: 'normal';
+  readonly value: number;
+  /** In the unit of the reading; with `scale: 'log'` that of ln(value). */
+  readonly standardDeviation: number;
+  readonly scale?: 'log';
+}
+
+/** Anywhere between two ends, such as a reading rounded to its step. */
+export interface UniformUncertain {
+  readonly distribution: 'uniform';
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Between two ends, most likely at `mode`. */
+export interface TriangularUncertain {
+  readonly distribution: 'triangular';
+  readonly low: number;
+  readonly mode: number;
+  readonly high: number;
+}
+
+/** A mean of few readings: Student’s t around `value`, with its standard error and degrees of freedom (from 3 on). */
+export interface StudentUncertain {
+  readonly distribution: 't';
+  readonly value: number;
+  readonly standardError: number;
+  readonly degreesOfFreedom: number;
+}
+
+/** Any distribution that you have a sample of: between its values, as quantiles are. */
+export interface SampleUncertain {
+  readonly distribution: 'sample';
+  readonly values: readonly number[];
+}
+
+/** A reading that is not exact. */
+export type Uncertain = NormalUncertain | UniformUncertain | TriangularUncertain | StudentUncertain | SampleUncertain;
+
+/** A reading as it is drawn. */
+export interface Drawn {
+  /** The value at the centre, and a standard deviation; on a log scale the geometric mean and that of the logarithm. */
+  readonly value: number;
+  readonly deviation: number;
+  readonly log: boolean;
+  /** A draw from a standard normal deviate: the deviates of two readings may be correlated. */
+  readonly at: (deviate: number, random: Random32, normal: () => number) => number;
+}
+
+const VALUE: Quantity = { name: 'value', unit: '1', min: -1e9, max: 1e9 };
+const DEVIATION: Quantity = { name: 'standard deviation', unit: '1', min: 0, max: 1e9 };
+const POSITIVE: Quantity = { name: 'value on a log scale', unit: '1', min: 1e-9, max: 1e9 };
+const SHARE: Quantity = { name: 'standard deviation of the logarithm', unit: '1', min: 0, max: 5 };
+const DEGREES: Quantity = { name: 'degrees of freedom', unit: '1', min: 3, max: 1e6 };
+const DISTRIBUTIONS = ['normal', 'uniform', 'triangular', 't', 'sample'] as const;
+const SCALES = ['log'] as const;
+const LEAST_SAMPLE = 2;
+
+const read = (part: Reader, name: string, quantity: Quantity): number =>
+  part.judge(name, quantity, part.raw(name)) ?? NaN;
+
+/** A value one deviate away, on its scale. */
+export const away = (value: number, deviation: number, log: boolean, deviate: number): number =>
+  log ? value * Math.exp(deviation * deviate) : value + deviation * deviate;
+
+export function readUncertain(part: Reader): Drawn {
+  const distribution = part.optionalChoice('distribution', DISTRIBUTIONS) ?? 'normal';
+  if (distribution === 'normal') {
+    const log = part.optionalChoice('scale', SCALES) === 'log';
+    const value = read(part, 'value', log ? POSITIVE : VALUE);
+    const deviation = read(part, 'standardDeviation', log ? SHARE : DEVIATION);
+    return { value, deviation, log, at: (deviate) => away(value, deviation, log, deviate) };
+  }
+  if (distribution === 't') {
+    const value = read(part, 'value', VALUE);
+    const error = read(part, 'standardError', DEVIATION);
+    const degrees = read(part, 'degreesOfFreedom', DEGREES);
+    return {
+      value,
+      deviation: error * Math.sqrt(degrees / (degrees - 2)),
+      log: false,
+      at: (deviate, random, normal) =>
+        value + (error * deviate) / Math.sqrt(chiSquareDeviate(random, normal, degrees) / degrees),
+    };
+  }
+  if (distribution === 'sample') {
+    const values = Float64Array.from(part.optionalNumbers('values', VALUE) ?? []).sort();
+    if (part.fine && values.length < LEAST_SAMPLE) {
+      part.report('wrong-relation', 'values', `at least ${LEAST_SAMPLE} numbers`, `${values.length}`);
+    }
+    const middle = mean(values);
+    return {
+      value: middle,
+      deviation: Math.sqrt(accurateSum(values.map((value) => square(value - middle))) / (values.length - 1)),
+      log: false,
+      at: (deviate) => quantile(values, normalChance(deviate)),
+    };
+  }
+  const low = read(part, 'low', VALUE);
+  const high = read(part, 'high', VALUE);
+  if (part.fine && high < low) part.report('wrong-relation', 'high', `at least low, ${low}`, `${high}`);
+  const width = high - low;
+  if (distribution === 'uniform') {
+    return {
+      value: (low + high) / 2,
+      deviation: width / Math.sqrt(12),
+      log: false,
+      at: (deviate) => low + width * normalChance(deviate),
+    };
+  }
+  const mode = read(part, 'mode', VALUE);
+  if (part.fine && !(mode >= low && mode <= high)) {
+    part.report('wrong-relation', 'mode', `from ${low} to ${high}`, `${mode}`);
+  }
+  const rise = mode - low;
+  return {
+    value: (low + mode + high) / 3,
+    deviation: Math.sqrt((square(width) - rise * (high - mode)) / 18),
+    log: false,
+    at: (deviate) => {
+      const chance = normalChance(deviate);
+      return width * chance < rise
+        ? low + Math.sqrt(chance * width * rise)
+        : high - Math.sqrt((1 - chance) * width * (high - mode));
+    },
+  };
+}

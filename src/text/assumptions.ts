@@ -1,0 +1,201 @@
+import type { AnswerAssumption, Assumption } from '../answer/answer.js';
+import type { Catalogue, MessageValues } from '../answer/messages.js';
+import { amount, type Say } from '../answer/say.js';
+import type { PressureAssumption } from '../pressure/assumptions.js';
+import type { StrengthAssumption } from '../strength/assumptions.js';
+import type { SessionAssumption } from '../session/assumptions.js';
+import type { PlanAssumption } from '../plan/assumptions.js';
+import { planMessages } from '../plan/messages.js';
+import { frozen } from '../quantity/frozen.js';
+import { loadUnitCode, quantities, type LoadUnit, type QuantityName } from '../quantity/quantities.js';
+import { oneRepMaxEquations, relativeLoadEquations } from '../strength/equations.js';
+import { charts, type RepetitionChart } from '../strength/repetitions.js';
+
+/** What answers of every layer assume. */
+export const answerAssumptions = {
+  'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
+  'log-normal-interval':
+    'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',
+} as const satisfies Record<AnswerAssumption, string>;
+
+/** What the pressure layer assumes. */
+export const pressureAssumptions = {
+  'readings-exact':
+    'The tape and the blood-pressure reading are taken as exact: their own errors are not in the interval.',
+  'readings-partly-exact':
+    'Taken as exact, with no error of its own in the interval: {fields}. Errors of readings are taken as independent.',
+  'reading-errors-given': 'The errors of the readings were given by the caller, and are taken as independent.',
+  'circumference-site-not-checked': 'Not checked: where along the limb the circumference of the sample was measured.',
+  'circumference-site-third':
+    'Thigh circumference at 33 % of thigh length from the inguinal crease (from memory, unconfirmed).',
+  'fitted-range-not-known': 'The range of {fields} in the sample is not known to us, so it was not checked.',
+  'width-taken-from-publication':
+    'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
+  'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
+  'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
+  'error-of-prediction':
+    'The error of the equation is that of a prediction: it grows with the distance of your readings from those it was fitted to.',
+  'error-of-curve': 'The curve and its errors come from {count} published group means, not from persons’ own readings.',
+  'new-person-and-laboratory': 'The interval is for one new person, measured in a new laboratory.',
+  'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
+  'laboratories-differ':
+    'What it costs to carry the equation to another laboratory is taken from published group means.',
+  'own-laboratory':
+    'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
+  'arm-posture-not-known':
+    'By how much posture changes the pressure of an arm is not reported (highest seated, lowest standing): it is not in the interval.',
+  'own-working': 'The pooled curve is this project’s own working from published group means, not a published equation.',
+  'nominal-person':
+    'We assume that each published group mean is that of people with 120/70 mmHg and a thigh of 55 cm or an arm of 32 cm.',
+  'widths-assumed':
+    'Two publications do not report their cuff widths. We assume 5 cm for “narrow”, 13.5 cm for “wide” and 12 cm for a surgical cuff.',
+  'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',
+  'index-band-18': 'Published band for healthy legs with an 18 to 20 cm cuff: 1.0 to 1.2 times the systolic pressure.',
+  'padding-from-caller': 'The tissue padding coefficient is the caller’s: its published table is not at hand.',
+  'width-ratio-bias':
+    'Beside published group means the formula is too low with wide cuffs (thigh at 18 cm 121 for 170 mmHg, arm at 13 cm 111 for 133) and too high with narrow ones on the arm (5 cm 177 for 139).',
+  'padding-too-low': 'In 143 patients this rule fell below the measured occlusion pressure in 62 %.',
+  'width-not-in-formula': 'The formula knows no cuff width: it is not for narrow cuffs.',
+  'error-between-methods':
+    'The error is the spread against a second method, so it holds the second method’s error too.',
+  'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
+  'error-given': 'You gave the error.',
+  'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
+  'posture-ratio': 'We assume that a posture multiplies everyone’s pressure above diastolic by the same factor.',
+  'normal-update':
+    'We assume that the errors of the estimate and of the measurements are independent, and normal on a log scale.',
+  'estimate-holds-measuring':
+    'We assume that the error of the estimate includes one measurement error of 10.6 mmHg, which is not counted again.',
+  'side-error-from-thigh':
+    'We assume that each side differs from the mean of both by 4.9 mmHg (standard deviation), as on the thigh in 42 people.',
+  'day-error-from-thigh':
+    'We assume that a person’s occlusion pressure differs from day to day by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
+  'width-error-shared': 'Measurements with the same other cuff share one error of the conversion.',
+  'bias-published':
+    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not reported.',
+  'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
+  'bands-without-gaps':
+    'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
+  'measured-posture-as-planned': 'The posture of the measurement is not given; we assume that of the plan.',
+  'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
+  'occlusion-exact':
+    'We take the occlusion pressure you entered as exact, so there is no interval. Enter an estimated or measured one to get one.',
+} as const satisfies Record<PressureAssumption, string>;
+
+/** What the strength layer assumes. */
+export const strengthAssumptions = {
+  'one-repetition-is-the-maximum': 'A load lifted once to failure is the 1RM.',
+  'reserve-added': 'We add the repetitions in reserve to the repetitions done.',
+  'rational-form': 'We use the rational form with 36 and 37, not the original four-decimal form.',
+  'decimal-form':
+    'We use the original four-decimal form. The rational form with 36 and 37 is 0.03 % lower at 10 repetitions.',
+  'constant-one-thirtieth': 'We use the constant 1/30. Other texts print 0.033 or 0.0333.',
+  'retest-error': 'Error: the median coefficient of variation of repeated tests, {percent} %.',
+  'first-test-error': 'Error: the typical error between a first and a second test, {percent} %.',
+  'error-of-publication':
+    'Error: as published with {equation}, from its own sample. Expect a larger error in other people.',
+  'error-share': 'Error: {percent} % of 1RM, the upper end of what published comparisons found.',
+  'no-error-above-ten': 'No interval: we found no published error above 10 repetitions.',
+  'regression-of-its-device':
+    'The intercept belongs to the device and the people of the sample. On another device the answer may be biased.',
+  'regression-unit-inferred': 'We infer the unit from that of the published error.',
+  'cubic-form-inferred':
+    'We read the coefficients in the publication. We infer that they form a cubic in the repetitions.',
+  'fitted-on': '{equation} was fitted on {sample}.',
+  'equation-default': 'We use {equation}: no equation fits the lift and the person better, or you gave neither.',
+  'equation-fitted':
+    'We use {equation}: it was fitted on this lift, on such people and on these repetitions: {sample}.',
+  'equation-compared':
+    'We use {equation}: a published comparison found it among the most accurate for this lift and sex, near 80 % of 1RM.',
+  'reserve-of-rating':
+    'The scale gives {from} to {to} repetitions in reserve for a rating of {rating}. We use the middle.',
+  'one-rep-max-exact':
+    'We take the 1RM you entered as exact, so there is no interval. Enter a tested or estimated 1RM to get one.',
+  'body-mass-load-exact': 'We take the share of body mass you entered as exact.',
+  'body-mass-counted': 'The 1RM and the percentage include the share of body mass that is lifted.',
+  'share-from-segments':
+    'The share is body mass less the segments that do not move. We found no figure for its spread.',
+  'chart-as-printed': 'The percentage is as printed in the {chart}.',
+  'mean-propulsive-velocity': 'The velocity is the mean of the propulsive phase.',
+  'mean-velocity': 'The velocity is the mean of the lifting phase.',
+  'peak-velocity': 'The velocity is the peak of the lifting phase.',
+  'relative-load-no-error': 'No interval: we found no error figure for {equation}.',
+  'loaded-nearest': 'Target {target}: this is the nearest load you can set.',
+  'loaded-not-above': 'Target {target}: this is the nearest load you can set without exceeding it.',
+  'plates-in-pairs': 'Plates go on in pairs, the same on each side. A plate without a partner stays off.',
+} as const satisfies Record<StrengthAssumption, string>;
+
+/** What the session layer assumes. */
+export const sessionAssumptions = {
+  'clock-starts-with-inflation':
+    'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
+  'tempo-kept': 'Every repetition is taken to keep the tempo.',
+  'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
+  'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',
+  'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
+  'standard-deviation-not-told':
+    'What could be read of the publication does not say which standard deviation is meant; the other one makes monotony 8 % different.',
+} as const satisfies Record<SessionAssumption, string>;
+
+/** What the plan layer assumes. */
+export const planAssumptions = {
+  'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
+  'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
+  'tempo-not-recorded':
+    'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
+  'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
+  'lighter-reserve-of-fresh-set':
+    'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
+  'readings-carried':
+    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
+  'lower-of-two-sides':
+    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
+  'screening-age-unknown': 'The age of the screening is not known: the plan or the screening has no date.',
+  'screening-dated':
+    'Date of the screening: {date}. Days from then to this plan: {days}. Screen again after a long break, or when something is new.',
+  'score-for-inpatients':
+    'The score was made for people in hospital with an illness. It does not count operations, the pill or pregnancy. A low score is not a low risk.',
+  'score-cut-offs':
+    'Cut-offs of the sources: in three steps 0–1, 2–3, and 4 or more; in two steps 0–2, and 3 or more. From 3 on we refer.',
+  'score-points-differ':
+    'We use the points as the 2022 review prints them: age 60 and over, immobile for 1 day or longer. Its source has over 60, and 7 days or longer.',
+} as const satisfies Record<PlanAssumption, string>;
+
+/** The sentence of every assumption, by its code. */
+export const assumptionTexts: Catalogue = /* @__PURE__ */ (() =>
+  frozen({
+    ...answerAssumptions,
+    ...pressureAssumptions,
+    ...strengthAssumptions,
+    ...sessionAssumptions,
+    ...planAssumptions,
+  }))();
+
+/** An assumption as a sentence; one that only another version knows says so. */
+export function assumptionText(say: Say, { code, values }: Assumption): string {
+  if (!Object.hasOwn(assumptionTexts, code)) return say('code-unknown', planMessages['code-unknown']);
+  const text = assumptionTexts[code]!;
+  return values ? say(code, text, inWords(say, values)) : say(code, text);
+}
+
+/** What each equation was fitted on. */
+const sampleOf = (id: unknown): string | undefined =>
+  [...oneRepMaxEquations, ...relativeLoadEquations].find((equation) => equation.id === id)?.sample;
+
+/** The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit. */
+function inWords(say: Say, values: MessageValues): MessageValues {
+  const { fields, chart, target, unit, equation } = values;
+  const sample = sampleOf(equation);
+  return {
+    ...values,
+    ...(Array.isArray(fields) && {
+      fields: (fields as readonly string[]).map((field) => fieldName(say, field)).join(', '),
+    }),
+    ...(typeof chart === 'string' && { chart: say(`chart.${chart}`, charts[chart as RepetitionChart]?.name ?? chart) }),
+    ...(typeof target === 'number' && { target: amount(say, target, loadUnitCode(unit as LoadUnit)) }),
+    ...(sample !== undefined && { sample }),
+  };
+}
+
+const fieldName = (say: Say, field: string): string =>
+  say(`field.${field}`, Object.hasOwn(quantities, field) ? quantities[field as QuantityName].name : field);

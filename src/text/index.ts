@@ -1,0 +1,14 @@
+/**
+ * Words: answers and documents explained as text, Markdown, LaTeX or MathML, with working and references; every sentence
+ * by its code, to translate.
+ *
+ * @module cuffwork/explain
+ */
+export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
+export { cite, type Citation } from './cite.js';
+export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
+export { fill } from './fill.js';
+export { messages, type MessageCode } from './messages.js';
+export { methods } from './methods.js';
+export { working } from './working.js';
+export type { Worked, Working } from './workings/working.js';

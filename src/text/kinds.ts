@@ -1,0 +1,41 @@
+import type { AnswerKind } from '../answer/answer.js';
+import { leftOutNames } from '../session/messages.js';
+
+/** What each kind of answer is called, and its symbol. */
+export const kindWords: Record<AnswerKind, { readonly name: string; readonly symbol: string }> =
+  /* @__PURE__ */ (() => ({
+    'occlusion-pressure': { name: 'Limb occlusion pressure', symbol: 'LOP' },
+    'cuff-pressure': { name: 'Cuff pressure to set', symbol: 'P' },
+    'one-repetition-maximum': { name: 'One-repetition maximum', symbol: '1RM' },
+    'training-load': { name: 'Training load', symbol: 'w' },
+    repetitions: { name: 'Repetitions', symbol: 'N' },
+    'volume-load': { name: leftOutNames['volume-load'], symbol: 'VL' },
+    'relative-volume-load': { name: leftOutNames['relative-volume-load'], symbol: 'VL%' },
+    'time-under-tension': { name: 'Time under tension', symbol: 'TUT' },
+    'restriction-time': { name: 'Restriction time', symbol: 'T' },
+    'longest-restriction': { name: 'Longest unbroken restriction', symbol: 'T' },
+    'session-time': { name: 'Session time', symbol: 'T' },
+    'repetitions-in-reserve': { name: 'Repetitions in reserve', symbol: 'RIR' },
+    'repetitions-to-failure': { name: 'Repetitions to failure', symbol: 'r' },
+    'percent-of-maximum': { name: 'Percentage of the maximum', symbol: '%1RM' },
+    'body-mass-load': { name: 'Load that body mass is', symbol: 'w' },
+    'loaded-weight': { name: 'Weight on the bar', symbol: 'w' },
+    'thrombosis-score': { name: 'Thrombosis score (points)', symbol: 'S' },
+    'fixed-training-pressure': { name: 'Fixed training pressure', symbol: 'P' },
+    'systolic-pressure': { name: 'Systolic pressure', symbol: 'SBP' },
+    'diastolic-pressure': { name: 'Diastolic pressure', symbol: 'DBP' },
+    'body-mass-volume-load': { name: 'Volume load of body mass', symbol: 'VLb' },
+    'peak-load': { name: 'Peak load', symbol: 'w' },
+    'peak-percent': { name: 'Peak load as a share of the maximum', symbol: 'p' },
+    'partial-restriction-time': { name: 'Restriction time at the lower pressure', symbol: 'T' },
+    'reperfusion-time': { name: 'Reperfusion time', symbol: 'T' },
+    'pressure-time': { name: leftOutNames['pressure-time'], symbol: 'PT' },
+    'relative-pressure-time': { name: leftOutNames['relative-pressure-time'], symbol: 'PT%' },
+    'session-load': { name: 'Session load', symbol: 'L' },
+    'week-load': { name: 'Week load', symbol: 'L' },
+    monotony: { name: 'Monotony', symbol: 'M' },
+    strain: { name: 'Strain', symbol: 'S' },
+    'acute-chronic-ratio': { name: 'Acute to chronic load ratio', symbol: 'r' },
+    sessions: { name: 'Sessions', symbol: 'N' },
+    'percent-of-occlusion': { name: 'Cuff pressure as a share of LOP', symbol: 'p' },
+  }))();

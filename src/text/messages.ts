@@ -1,0 +1,48 @@
+import { guardMessages } from '../answer/guards.js';
+import { frozen } from '../quantity/frozen.js';
+import {
+  answerAssumptions,
+  planAssumptions,
+  pressureAssumptions,
+  sessionAssumptions,
+  strengthAssumptions,
+} from './assumptions.js';
+import { answerMessages } from '../answer/messages.js';
+import { planMessages } from '../plan/messages.js';
+import { screeningMessages } from '../plan/screening-messages.js';
+import { pressureMessages } from '../pressure/messages.js';
+import { sessionMessages } from '../session/messages.js';
+import { strengthMessages } from '../strength/messages.js';
+import { studyMessages } from '../study/messages.js';
+import { teachingMessages } from '../teaching/messages.js';
+
+/**
+ * Every sentence the library says, by its code. Translate the texts, keep the `{slots}`, and put the values of a
+ * caution or an issue into them with {@link fill}.
+ *
+ * @example
+ * ```ts
+ * import { fill, messages } from 'cuffwork/explain';
+ * fill(messages['percent-below-usual'], { percent: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
+ * ```
+ */
+export const messages = /* @__PURE__ */ (() =>
+  frozen({
+    ...answerMessages,
+    ...guardMessages,
+    ...pressureMessages,
+    ...strengthMessages,
+    ...sessionMessages,
+    ...planMessages,
+    ...screeningMessages,
+    ...studyMessages,
+    ...teachingMessages,
+    ...answerAssumptions,
+    ...pressureAssumptions,
+    ...strengthAssumptions,
+    ...sessionAssumptions,
+    ...planAssumptions,
+  } as const))();
+
+/** The code of a sentence in {@link messages}. */
+export type MessageCode = keyof typeof messages;

@@ -1,0 +1,70 @@
+import type { Answer } from '../answer/answer.js';
+import { InputError, issue } from '../answer/issues.js';
+import { plainInput } from '../answer/plain-input.js';
+import { kindWords } from './kinds.js';
+import { planWorkings } from './workings/plan.js';
+import { pressureWorkings } from './workings/pressure.js';
+import { sessionWorkings } from './workings/session.js';
+import { strengthWorkings } from './workings/strength.js';
+import type { Worked, Working, Workings } from './workings/working.js';
+
+const workings: Workings = /* @__PURE__ */ (() => ({
+  ...pressureWorkings,
+  ...strengthWorkings,
+  ...sessionWorkings,
+  ...planWorkings,
+}))();
+
+/** The working of an answer; nothing where this version does not know its equation, or not for its kind. */
+export function workingBy(answer: Worked): Working | undefined {
+  const { equation, ownEquation } = answer;
+  if (ownEquation) return { ...ownEquation, sources: [] };
+  const found = Object.hasOwn(workings, equation) ? workings[equation] : undefined;
+  if (typeof found !== 'function') return found;
+  try {
+    return found(answer);
+  } catch (error) {
+    // Inputs that were changed by hand or cut short break somewhere inside.
+    if (!(error instanceof TypeError)) throw error;
+    return undefined;
+  }
+}
+
+/** Whether it is an answer, or holds for a column of answers. */
+export const isWorked = (value: object): value is Worked => {
+  const { kind, equation, assumptions } = value as Partial<Worked>;
+  return (
+    typeof kind === 'string' &&
+    Object.hasOwn(kindWords, kind) &&
+    typeof equation === 'string' &&
+    Array.isArray(assumptions)
+  );
+};
+
+/**
+ * The formula of an answer, what its symbols stand for, and the sources it rests on. They are facts of its equation, so
+ * the answer itself, stored or not, does not repeat them.
+ *
+ * @param answer - an answer, perhaps read back from JSON, or the `about` of a column answer
+ * @returns `formula`, an expression in `symbols`; each symbol with the field of the answer’s inputs that it stands for;
+ * `sources`, ids of `sources`. Nothing where this version of the library does not know the equation.
+ * @throws InputError where it is no answer, or no plain JSON.
+ *
+ * @example
+ * ```ts
+ * import { testedOneRepMax, trainingLoad } from 'cuffwork';
+ * import { working } from 'cuffwork/explain';
+ * const { formula, symbols, sources } = working(trainingLoad({ oneRepMax: 60, percent: 30 }))!;
+ * formula; // => 'p / 100 * M'
+ * symbols; // => { p: 'percent', M: 'oneRepMax' }
+ * sources; // => ['guideline-review-2019']
+ * working(testedOneRepMax({ load: 60 }))?.formula; // => 'w'
+ * ```
+ */
+export function working(answer: Answer | Worked): Working | undefined {
+  const expected = 'an answer of this library';
+  const given = plainInput(answer, expected);
+  if (!isWorked(given)) throw new InputError([issue('wrong-type', [], expected, 'something else')]);
+  const found = workingBy(given);
+  return found && { formula: found.formula, symbols: found.symbols, sources: found.sources };
+}

@@ -1,0 +1,80 @@
+import type { Answer } from '../../answer/answer.js';
+import { defaultEquations, occlusionEquations } from '../../pressure/equations.js';
+import { bladderBias } from '../../pressure/equations/bladder-width.js';
+import { circumferenceBandsRule } from '../../pressure/equations/circumference-bands.js';
+import { systolic130Rule } from '../../pressure/equations/systolic-130.js';
+import { thighCurve } from '../../pressure/equations/thigh-curve-2026.js';
+import { measurementMethods, publishedError, type MeasurementMethod } from '../../pressure/measured.js';
+import type { Limb } from '../../quantity/quantities.js';
+import { assumes, type Worked, type Working, type Workings } from './working.js';
+
+function measured({ inputs = {} }: Worked): Working {
+  const given = inputs['standardDeviationMmHg'] !== undefined;
+  const { source } = publishedError(inputs['method'] as MeasurementMethod, inputs['limb'] as Limb) ?? {};
+  return { formula: 'measured', symbols: { measured: 'valueMmHg' }, sources: given || !source ? [] : [source] };
+}
+
+const postureShift: Working = {
+  formula: 'DBP + (LOP1 - DBP) * h2 / h1',
+  symbols: {
+    DBP: 'diastolicMmHg',
+    LOP1: 'occlusionMmHg',
+    h2: { field: 'toPosture', codes: thighCurve.h },
+    h1: { field: 'fromPosture', codes: thighCurve.h },
+  },
+  sources: ['posture-2018', 'posture-widths-2018', 'cuff-width-2019'],
+};
+
+const widthCorrection = ({ inputs }: Worked): Working => ({
+  formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
+  symbols: {
+    DBP: 'diastolicMmHg',
+    LOP: 'occlusionMmHg',
+    SBP: 'systolicMmHg',
+    b: { field: 'limb', codes: { leg: defaultEquations.leg.error.curve.b, arm: defaultEquations.arm.error.curve.b } },
+    C: 'circumferenceCm',
+    W2: 'toWidthCm',
+    W1: 'fromWidthCm',
+  },
+  sources: inputs?.['limb'] === 'arm' ? defaultEquations.arm.sources : defaultEquations.leg.sources,
+});
+
+const calibrated = (answer: Worked): Working => ({
+  formula: 'LOP1 ^ w * m ^ (1 - w)',
+  symbols: { w: 'estimateWeight', LOP1: 'estimate', m: 'measuredMmHg' },
+  sources: [
+    'variance-days-legs',
+    ...(assumes(answer, 'width-error-shared') ? (['cuff-width-2012', 'posture-widths-2018'] as const) : []),
+  ],
+});
+
+const bias = ({ kind }: Worked): Working => ({
+  ...bladderBias[kind === ('systolic-pressure' satisfies Answer['kind']) ? 'systolic' : 'diastolic'],
+  sources: ['monica-quality'],
+});
+
+/** A pressure that is a share of LOP, or the share that a pressure is; 0 without a cuff. */
+function percentOfOcclusion({ kind, inputs = {} }: Worked): Working {
+  if (kind === 'cuff-pressure') {
+    return {
+      formula: 'p / 100 * LOP',
+      symbols: { p: 'percent', LOP: 'occlusion' },
+      sources: ['guideline-review-2019'],
+    };
+  }
+  return inputs['pressureMmHg'] === undefined
+    ? { formula: '0', symbols: {}, sources: [] }
+    : { formula: '100 * P / LOP', symbols: { P: 'pressureMmHg', LOP: 'occlusionMmHg' }, sources: [] };
+}
+
+export const pressureWorkings: Workings = /* @__PURE__ */ (() => ({
+  ...Object.fromEntries(
+    [...occlusionEquations, circumferenceBandsRule, systolic130Rule].map((equation) => [equation.id, equation]),
+  ),
+  ...Object.fromEntries(measurementMethods.map((method) => [`measured-${method}`, measured])),
+  'posture-shift': postureShift,
+  'width-correction': widthCorrection,
+  calibrated,
+  'bladder-bias': bias,
+  'percent-of-occlusion': percentOfOcclusion,
+}))();

@@ -1,0 +1,165 @@
+import type { Answer, AnswerKind, Symbols } from '../../answer/answer.js';
+import type { SourceId } from '../../evidence/sources.js';
+import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
+import { conversion } from './strength.js';
+import type { Lookup, Worked, Working, Workings } from './working.js';
+
+type Formula = Omit<Working, 'sources'>;
+type Inputs = NonNullable<Worked['inputs']>;
+
+/** Terms of a total, in the order in which they are added, by the input that holds their values. */
+const TERMS: readonly (readonly [symbol: string, field: string])[] = [
+  ['warm', 'warmUp'],
+  ['before', 'inflatedBeforeS'],
+  ['n', 'longestSet'],
+  ['R', 'repetitionsPerSet'],
+  ['S', 'timedSets'],
+  ['S', 'setTimes'],
+  ['rest', 'rests'],
+  ['after', 'deflatedAfterS'],
+  ['up', 'stretches'],
+  ['up', 'longestStretch'],
+  ['down', 'gaps'],
+  ['T', 'sessionS'],
+  ['E', 'exercises'],
+  ['E', 'limbs'],
+  ['p', 'pauses'],
+];
+const TEMPO: Symbols = { e: 'eccentricS', b: 'bottomS', c: 'concentricS', t: 'topS' };
+
+/** Repetitions take their tempo, where it is there. */
+const isPaced = (symbol: string, inputs: Inputs): boolean =>
+  (symbol === 'R' || symbol === 'n') && inputs['eccentricS'] !== undefined;
+
+/** A sum of what was given; 0 where nothing was. */
+function sumOf({ inputs = {} }: Worked): Formula {
+  const there = TERMS.filter(([, field]) => inputs[field] !== undefined);
+  const terms = there.map(([symbol]) => (isPaced(symbol, inputs) ? `${symbol} * (e + b + c + t)` : symbol));
+  return {
+    formula: terms.join(' + ') || '0',
+    symbols: Object.assign(
+      {},
+      ...there.map(([symbol, field]) => ({ [symbol]: field, ...(isPaced(symbol, inputs) && TEMPO) })),
+    ) as Symbols,
+  };
+}
+
+/** Sessions of a week, one by one. */
+const overWeek: Formula = { formula: 'E', symbols: { E: 'weekSessions' } };
+
+const R = { R: 'repetitionsPerSet' };
+
+/** The load of all repetitions: one load for all sets, or set by set. */
+const lifted = (inputs: Inputs): Formula =>
+  inputs['setLoads'] === undefined
+    ? { formula: 'R * w', symbols: { ...R, w: 'load' } }
+    : { formula: 'RW', symbols: { RW: 'setLoads' } };
+
+/** A mass over the maximum. */
+function overMaximum({ inputs = {} }: Worked, { formula, symbols }: Formula, scale = ''): Formula {
+  const { unit } = inputs['oneRepMax'] as Answer;
+  const to = conversion((inputs['unit'] as LoadUnit | undefined) ?? 'kg', loadUnitOf(unit));
+  return { formula: `${scale}${formula}${to} / M`, symbols: { ...symbols, M: 'oneRepMax' } };
+}
+
+/** How each kind of total follows from its inputs, where it is no plain sum. */
+const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => Formula | undefined>> = {
+  'volume-load': (_, inputs) =>
+    inputs['load'] === undefined && inputs['setLoads'] === undefined ? undefined : lifted(inputs),
+  'body-mass-volume-load': (_, inputs) =>
+    inputs['bodyMassKg'] === undefined
+      ? undefined
+      : { formula: 'R * m * s / 100', symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' } },
+  'relative-volume-load': (answer, inputs) =>
+    inputs['oneRepMax'] !== undefined
+      ? overMaximum(answer, lifted(inputs))
+      : inputs['percent'] === undefined
+        ? undefined
+        : { formula: 'R * p / 100', symbols: { ...R, p: 'percent' } },
+  'peak-load': () => ({ formula: 'w', symbols: { w: 'load' } }),
+  'peak-percent': (answer, inputs) =>
+    inputs['oneRepMax'] === undefined
+      ? { formula: 'p', symbols: { p: 'percent' } }
+      : overMaximum(answer, { formula: 'w', symbols: { w: 'load' } }, '100 * '),
+  'pressure-time': (_, inputs) =>
+    inputs['pressureSeconds'] === undefined ? undefined : { formula: 'Pt / 60', symbols: { Pt: 'pressureSeconds' } },
+  'relative-pressure-time': (_, inputs) =>
+    inputs['pressureSeconds'] === undefined
+      ? undefined
+      : { formula: '100 * Pt / LOP / 60', symbols: { Pt: 'pressureSeconds', LOP: 'occlusionMmHg' } },
+  'session-load': () => ({ formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' } }),
+  sessions: () => ({ formula: 'S', symbols: { S: 'weekSessions' } }),
+};
+
+/** A time by the watch, and not by the clock of the session. */
+const isGiven = ({ kind, inputs = {} }: Worked): boolean => kind === 'session-time' && inputs['sessionS'] !== undefined;
+
+const SOURCES: Partial<Record<AnswerKind, readonly SourceId[]>> = {
+  'volume-load': ['volume-methods-2009'],
+  'body-mass-volume-load': ['volume-methods-2009'],
+  'relative-volume-load': ['monitoring-2016'],
+  'time-under-tension': ['volume-methods-2009'],
+  'session-time': ['knee-repair-2022'],
+  'session-load': ['session-rpe-2001', 'athlete-dataset-2024'],
+};
+
+/** A total of a session: its `equation` is its kind. */
+const total: Lookup = (answer) => {
+  const { kind, inputs = {} } = answer;
+  const formula =
+    Object.keys(inputs).length === 0
+      ? undefined
+      : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek));
+  return { ...(formula ?? sumOf(answer)), sources: (!isGiven(answer) && SOURCES[kind]) || [] };
+};
+
+const DAYS = [1, 2, 3, 4, 5, 6, 7];
+const overDays = (...sources: readonly SourceId[]): Working => ({
+  formula: DAYS.map((day) => `d${day}`).join(' + '),
+  symbols: Object.fromEntries(DAYS.map((day) => [`d${day}`, `day${day}`])),
+  sources,
+});
+
+const MONOTONY: Omit<Working, 'formula'> = {
+  symbols: { L: 'weekLoad', s: 'standardDeviationAu' },
+  sources: ['overtraining-1998', 'athlete-dataset-2024'],
+};
+const RATIO: Omit<Working, 'formula'> = {
+  symbols: { A: 'weekLoad', W: 'earlierWeeks' },
+  sources: ['ratio-coupling-2019', 'ratio-pitfalls-2020'],
+};
+
+const TOTALS = [
+  'repetitions',
+  'volume-load',
+  'body-mass-volume-load',
+  'relative-volume-load',
+  'peak-load',
+  'peak-percent',
+  'time-under-tension',
+  'restriction-time',
+  'partial-restriction-time',
+  'longest-restriction',
+  'reperfusion-time',
+  'pressure-time',
+  'relative-pressure-time',
+  'session-time',
+  'session-load',
+  'sessions',
+] as const satisfies AnswerKind[];
+
+export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
+  ...Object.fromEntries(TOTALS.map((kind) => [kind, total])),
+  'week-load-of-days': overDays('athlete-dataset-2024', 'session-rpe-2001'),
+  'sessions-of-days': overDays(),
+  'restriction-time-of-days': overDays(),
+  'volume-load-of-days': overDays('volume-methods-2009'),
+  ...Object.fromEntries(
+    (['sample', 'population'] as const).flatMap((deviation): [string, Working][] => [
+      [`monotony-${deviation}`, { formula: 'L / 7 / s', ...MONOTONY }],
+      [`strain-${deviation}`, { formula: 'L * (L / 7 / s)', ...MONOTONY }],
+    ]),
+  ),
+  coupled: { formula: 'A / ((A + W) / 4)', ...RATIO },
+  uncoupled: { formula: 'A / (W / 3)', ...RATIO },
+}))();

@@ -1,0 +1,110 @@
+import type { Answer } from '../../answer/answer.js';
+import type { SourceId } from '../../evidence/sources.js';
+import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
+import { bodyMassShares } from '../../strength/body-mass.js';
+import type { OneRepMaxEquation } from '../../strength/equation.js';
+import { oneRepMaxEquations, relativeLoadEquations } from '../../strength/equations.js';
+import type { LiftFacts } from '../../strength/read-set.js';
+import { charts } from '../../strength/repetitions.js';
+import { retestOf } from '../../strength/retest.js';
+import { assumes, type Worked, type Working, type Workings } from './working.js';
+
+const POUND = '0.45359237';
+
+/** What a formula appends to a mass to convert it to another unit. */
+export const conversion = (from: LoadUnit, to: LoadUnit): string =>
+  from === to ? '' : to === 'kg' ? ` * ${POUND}` : ` / ${POUND}`;
+
+/** The formula of an equation for a load in `unit`: a regression converts the load to its own unit, and the answer back. */
+export function formulaIn({ unit: own, formula }: OneRepMaxEquation, unit: LoadUnit): string {
+  if (own === undefined || own === unit) return formula;
+  return `(${formula.replace(/\bw\b/g, `(w${conversion(unit, own)})`)})${conversion(own, unit)}`;
+}
+
+const reserveScale: readonly SourceId[] = ['reserve-scale-2016', 'reserve-application-2016'];
+const reserveAccuracy: readonly SourceId[] = ['reserve-accuracy-2017', 'reserve-accuracy-2022'];
+
+/** An equation from a load and repetitions to the maximum, turned to the percentage, or solved for the repetitions. */
+const ofRepetitions =
+  (equation: OneRepMaxEquation) =>
+  (answer: Worked): Working | undefined => {
+    const { formula, symbols, inverse, sources } = equation;
+    switch (answer.kind) {
+      case 'percent-of-maximum':
+        return { formula: `100 / (${formula.replace(/\bw\b/g, '1')})`, symbols: { r: 'repetitions' }, sources };
+      case 'repetitions-to-failure':
+        return (
+          inverse && { formula: inverse.formula.replace(/\bp\b/g, '(P / 100)'), symbols: { P: 'percent' }, sources }
+        );
+      case 'one-repetition-maximum':
+        return {
+          formula: formulaIn(equation, loadUnitOf(answer.unit)),
+          symbols,
+          sources: [
+            ...sources,
+            ...(assumes(answer, 'error-share') ? (['bench-and-curl-2010'] as const) : []),
+            ...(assumes(answer, 'reserve-of-rating') ? reserveScale : []),
+            ...(assumes(answer, 'reserve-added') ? reserveAccuracy : []),
+          ],
+        };
+      default:
+        return undefined;
+    }
+  };
+
+const tested = ({ inputs }: Worked): Working => ({
+  formula: 'w',
+  symbols: { w: 'load' },
+  sources: [retestOf((inputs ?? {}) as LiftFacts).source],
+});
+
+/** One repetition is the maximum, whatever the equation. */
+function once(answer: Worked): Working | undefined {
+  const { kind, inputs } = answer;
+  if (kind === 'one-repetition-maximum') return tested(answer);
+  const { sources = [] } = oneRepMaxEquations.find(({ id }) => id === inputs?.['equation']) ?? {};
+  return { formula: kind === 'percent-of-maximum' ? '100' : '1', symbols: {}, sources };
+}
+
+function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
+  const own = loadUnitOf(unit);
+  const from = (mass: unknown): string => conversion(loadUnitOf((mass as Answer | undefined)?.unit ?? unit), own);
+  const { oneRepMax, bodyMassLoad } = inputs;
+  const less = bodyMassLoad === undefined ? '' : ` - b${from(bodyMassLoad)}`;
+  return {
+    formula: `p / 100 * M${from(oneRepMax)}${less}`,
+    symbols: { p: 'percent', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
+    sources: ['guideline-review-2019'],
+  };
+}
+
+const ofLoad: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
+const ofPressure: Working = { formula: 'LOP', symbols: { LOP: 'valueMmHg' }, sources: [] };
+
+export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
+  ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, ofRepetitions(equation)])),
+  ...Object.fromEntries(relativeLoadEquations.map((equation) => [equation.id, equation])),
+  ...Object.fromEntries(
+    (Object.keys(charts) as (keyof typeof charts)[]).map((chart) => [
+      chart,
+      { formula: 'p', symbols: { p: 'printed' }, sources: [chart] },
+    ]),
+  ),
+  ...Object.fromEntries(
+    bodyMassShares.map(({ movement, source }) => [
+      `${movement}-share`,
+      { formula: 'f * m', symbols: { f: 'fraction', m: 'bodyMass' }, sources: [source] },
+    ]),
+  ),
+  tested,
+  'lifted-once': once,
+  'percent-of-maximum': percentOfMaximum,
+  entered: ({ kind }: Worked) => (kind === 'occlusion-pressure' ? ofPressure : ofLoad),
+  'stated-load': ofLoad,
+  'reserve-scale-2016': {
+    formula: '(a + b) / 2',
+    symbols: { a: 'from', b: 'to' },
+    sources: [...reserveScale, ...reserveAccuracy],
+  },
+  'bar-and-plates': { formula: 'b + c + 2 * s', symbols: { b: 'bar', c: 'collars', s: 'perSide' }, sources: [] },
+}))();

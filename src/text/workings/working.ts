@@ -1,0 +1,24 @@
+import type { Answer, Symbols } from '../../answer/answer.js';
+import type { SourceId } from '../../evidence/sources.js';
+
+/** How an answer was calculated, and what it rests on. */
+export interface Working {
+  /** Right-hand side, as an expression in `symbols`. */
+  readonly formula: string;
+  /** The field of the answer’s `inputs` that each symbol stands for. */
+  readonly symbols: Symbols;
+  readonly sources: readonly SourceId[];
+}
+
+/** What a working is found by. `inputs` are missing from what holds for whole columns. */
+export type Worked = Pick<Answer, 'kind' | 'equation' | 'unit' | 'assumptions' | 'ownEquation'> & {
+  readonly inputs?: Readonly<Record<string, unknown>>;
+};
+
+/** A working, or how it follows from the answer; nothing for a kind that the equation does not give. */
+export type Lookup = Working | ((answer: Worked) => Working | undefined);
+
+/** Workings by the `equation` of an answer. */
+export type Workings = Readonly<Record<string, Lookup>>;
+
+export const assumes = ({ assumptions }: Worked, code: string): boolean => assumptions.some((one) => one.code === code);
