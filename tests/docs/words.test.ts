@@ -84,8 +84,11 @@ const under = (folder: string, ending: string): string[] =>
     .filter((name) => name.endsWith(ending))
     .map((name) => join(folder, name));
 
-/** A page without what its examples print: those are sentences of the library, and counted there. */
-const page = (file: string): string => readFileSync(file, 'utf8').replaceAll(/^```text\n[\s\S]*?^```/gm, '');
+/** A page without what its examples print and what is made from the code: those are sentences of the library, and counted there. */
+const page = (file: string): string =>
+  readFileSync(file, 'utf8')
+    .replaceAll(/^```text\n[\s\S]*?^```/gm, '')
+    .replaceAll(/<!-- made: [\s\S]*?<!-- end -->/g, '');
 
 /** Each page, and each folder of the library, with its text. */
 const places: ReadonlyMap<string, string> = new Map([
