@@ -41,20 +41,18 @@ const words: readonly (readonly [RegExp, string])[] = [
  * every page that is rewritten, never up. What is not named here has none.
  */
 const allowed: Readonly<Record<string, number>> = {
-  'docs/choosing-an-equation.md': 4,
   'docs/documents.md': 1,
   'docs/how-wrong-is-it.md': 32,
   'docs/maintainers/mutation.md': 5,
-  'docs/publications.md': 2,
   'docs/maintainers/robustness.md': 3,
   'src/answer': 21,
   'src/evidence': 5,
-  'src/plan': 88,
-  'src/pressure': 54,
+  'src/plan': 87,
+  'src/pressure': 46,
   'src/quantity': 1,
   'src/session': 16,
-  'src/study': 28,
-  'src/text': 38,
+  'src/study': 22,
+  'src/text': 30,
 };
 
 /** Comments and texts of a module, without its names. */
