@@ -12,6 +12,8 @@ import {
   afterwards,
   askFirstList,
   coverageTable,
+  maximumCards,
+  occlusionCards,
   occlusionErrorTable,
   occlusionTable,
   oneRepMaxTable,
@@ -31,6 +33,8 @@ const parts: Readonly<Record<string, () => string>> = {
   'occlusion equations': occlusionTable,
   'occlusion errors': occlusionErrorTable,
   'maximum equations': oneRepMaxTable,
+  'occlusion cards': occlusionCards,
+  'maximum cards': maximumCards,
   publications: publicationsList,
   'screen first': screenFirst,
   refer: referList,
@@ -55,6 +59,7 @@ const pages = [
   'docs/course/exercises.md',
   'docs/course/a-session.md',
   'docs/cuff-width.md',
+  'docs/equations.md',
   'docs/occlusion-pressure.md',
 ];
 

@@ -32,7 +32,7 @@ const pages = [
 for (const page of pages) {
   const before = readFileSync(page, 'utf8');
   let after = before;
-  for (const [block, head, code] of before.matchAll(/(```ts\n([\s\S]*?)^```\n\n```text\n)[\s\S]*?^```$/gm)) {
+  for (const [block, head, code] of before.matchAll(/(```ts\n((?:(?!^```)[\s\S])*)^```\n\n```text\n)[\s\S]*?^```$/gm)) {
     const output = await printed(code!);
     after = after.replace(block, () => `${head}${output}\`\`\``);
   }

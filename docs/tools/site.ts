@@ -4,8 +4,8 @@
  */
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
-import { build } from 'esbuild';
+import { dirname, join, resolve } from 'node:path';
+import { build, type Plugin } from 'esbuild';
 import {
   Application,
   Comment,
@@ -89,6 +89,13 @@ const app = await Application.bootstrap({
   intentionallyNotExported: [
     'src/answer/messages.ts:answerMessages',
     'src/teaching/messages.ts:teachingMessages',
+    'src/session/compare.ts:LINES',
+    'src/plan/stage-goals.ts:MEASURES',
+    'src/plan/lighten.ts:KEEPS',
+    'src/study/fitted-equation.ts:OWN_READINGS',
+    'src/pressure/assumptions.ts:PressureAssumption',
+    'src/strength/assumptions.ts:StrengthAssumption',
+    'src/study/resample.ts:People',
     'src/pressure/measured.ts:measurementMethods',
     'src/pressure/equations.ts:occlusionEquations',
     'src/strength/equations.ts:oneRepMaxEquations',
@@ -305,6 +312,14 @@ function writeSources(): void {
     writeFileSync(to, sourcePage(join('src', name)));
   }
 }
+/** The package by its own name, from its sources. */
+const ownPackage: Plugin = {
+  name: 'own-package',
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /^cuffwork(\/|$)/ }, ({ path }) => ({
+      path: resolve(entryPoints.get(path) ?? path.replace('cuffwork/checks/', 'src/checks/')),
+    })),
+};
 /** The worksheet to play with, and the exercises that check a number: pages with a script of their own. */
 async function writePlaygrounds(): Promise<void> {
   const places = { worksheet: 'examples/page', exercises: 'docs/tools/practice' };
@@ -316,7 +331,7 @@ async function writePlaygrounds(): Promise<void> {
       minify: true,
       target: 'es2022',
       loader: { '.html': 'copy' },
-      alias: { 'cuffwork/plan': './src/plan/index.ts', cuffwork: './src/index.ts' },
+      plugins: [ownPackage],
       outdir: to,
       logLevel: 'error',
     });

@@ -10,6 +10,8 @@ const pictureTitle = (svg: string): string => /<title[^>]*>([\s\S]*?)<\/title>/.
 /** An SVG within a page: its ids are its own, whatever other pictures are there. */
 const inlined = (name: string, svg: string): string =>
   svg
+    // The picture is one image with a name; its parts need none.
+    .replaceAll(/<g([^>]*?) aria-label="[^"]*"/g, '<g$1')
     .replaceAll(/id="(title|description)"/g, `id="${name}-$1"`)
     .replace('aria-labelledby="title description"', `aria-labelledby="${name}-title ${name}-description"`);
 

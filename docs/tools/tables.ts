@@ -92,6 +92,65 @@ export function oneRepMaxTable(): string {
   );
 }
 
+const card = (id: string, name: string, formula: string, rows: readonly (readonly [string, string])[]): string =>
+  [
+    `### ${id}`,
+    `${name}.`,
+    formula,
+    table(
+      [' ', ' '],
+      rows.filter(([, words]) => words !== ''),
+    ),
+  ].join('\n\n');
+/** A formula as people write it. */
+const written = (formula: string): string => formula.replaceAll(' * ', ' × ').replaceAll(' - ', ' − ');
+const symbolWords = (symbols: OcclusionView['symbols']): string =>
+  Object.entries(symbols)
+    .map(([symbol, use]) => {
+      const field = typeof use === 'string' ? use : use.field;
+      return `${symbol} = \`${field}\``;
+    })
+    .join(', ');
+
+/** A card for each equation of occlusion pressure. */
+export const occlusionCards = (): string =>
+  occlusionViews
+    .map((view) =>
+      card(view.id, view.name, `Formula: LOP = ${written(view.formula)}`, [
+        ['symbols', symbolWords(view.symbols)],
+        ['limb', { any: 'any', leg: 'thigh', arm: 'arm' }[view.limb]],
+        ['cuff', widthWords(view.cuffWidthCm)],
+        [
+          'posture',
+          { none: 'no term', any: 'a term for each', 'not-stated': 'not reported' }[view.posture] ?? view.posture,
+        ],
+        ['sample', view.sample ?? 'not checked'],
+        ['fitted range', fittedRange(view)],
+        ['error, standard deviation', errorWords(view.error)],
+        ['grade', `\`${view.evidence}\``],
+        ['source', sourceWords(view)],
+      ]),
+    )
+    .join('\n\n');
+
+/** A card for each equation of a one-repetition maximum. */
+export const maximumCards = (): string =>
+  maximumViews
+    .map((view) =>
+      card(view.id, view.name, `Formula: 1RM = ${written(view.formula)}`, [
+        ['lifts', typeof view.lifts === 'object' ? view.lifts.join(', ').replaceAll('-', ' ') : (view.lifts ?? '')],
+        [
+          'fitted repetitions',
+          view.fittedRepetitions ? `${view.fittedRepetitions.low}–${view.fittedRepetitions.high}` : 'not known',
+        ],
+        ['rests on', { data: 'data', practitioner: 'practice, no published data' }[view.basis] ?? 'not known'],
+        ['sample', view.sample ?? 'not checked'],
+        ['grade', `\`${view.evidence}\``],
+        ['source', sourceWords(view)],
+      ]),
+    )
+    .join('\n\n');
+
 /** Every publication, by journal and year. */
 export const publicationsList = (): string =>
   Object.entries(sources as Readonly<Record<string, Source>>)

@@ -124,5 +124,5 @@ export const goalResults = (goals: readonly StageGoal[], week: WeekSums | undefi
     const { atLeast = -Infinity, atMost = Infinity } = goal;
     const isMet = found !== undefined && found >= atLeast && found <= atMost;
     const outcome = found === undefined ? 'not-measured' : isMet ? 'met' : 'not-met';
-    return { ...goal, ...(found !== undefined && { found }), outcome };
+    return { ...defined({ ...goal, found }), outcome };
   });

@@ -1,5 +1,5 @@
 /* The exercises of the course in a browser: a sheet by its seed, and `checkAnswer` for each number. */
-import { checkAnswer } from 'cuffwork';
+import { checkAnswer } from '../../../src/index.js';
 import { answerWords, exercises, type Exercise } from '../exercises.js';
 
 const byId = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
