@@ -91,7 +91,7 @@ export interface ErrorPart {
   readonly evidence: Grade;
 }
 
-/** Which field a symbol of a formula stands for; words that the formula codes as numbers are listed. */
+/** Which field each symbol of a formula is; words that the formula codes as numbers are listed. */
 export type Symbols = Readonly<
   Record<string, string | { readonly field: string; readonly codes: Readonly<Record<string, number>> }>
 >;
@@ -134,7 +134,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
     readonly step?: number;
     readonly available?: readonly number[];
   };
-  /** The percentage that the rounded value really reaches, and the range it may really be. */
+  /** The true percentage of the rounded value, and its 95 % interval. */
   readonly reached?: {
     readonly percent: number;
     readonly lower?: number;

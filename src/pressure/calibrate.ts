@@ -269,7 +269,7 @@ function contradiction(
  *
  * - the variance S² of the estimate is that of the person, of the side (4.9 mmHg), of the day (8.5 mmHg) and of one
  *   measurement (10.6 mmHg), because equations were fitted to measured pressures (`derived`). That last part is not
- *   counted again beside the error of your own measurements;
+ *   counted again in addition to the error of your own measurements;
  * - measurements on one day share that day’s departure. So an answer for the day of the measurements is surer than one
  *   for a later day;
  * - a measurement of the other side informs this one through the person, with the difference of the sides as its error;

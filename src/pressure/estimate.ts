@@ -32,7 +32,7 @@ import { assumption } from './assumptions.js';
 import { caution } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
-/** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
+/** A limb occlusion pressure [mmHg], estimated, measured or converted to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
 
 /** What {@link estimateOcclusionPressure} takes. */

@@ -50,7 +50,7 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
       };
     case 'oximeter':
       // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3, whose
-      // direction is not at hand, in quadrature.
+      // direction we have not checked, in quadrature.
       return {
         standardDeviationMmHg: 13.1,
         evidence: 'derived',

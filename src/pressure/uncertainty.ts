@@ -25,7 +25,7 @@ export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: num
   return typeof fitted === 'number' ? fitted : Math.min(Math.max(asked, fitted.low), fitted.high);
 }
 
-/** Standard deviations of the readings themselves, where the caller knows them. */
+/** Standard deviations of the readings themselves, where you know them. */
 export interface ReadingErrors {
   /** Of the tape [cm]. */
   readonly circumferenceErrorCm?: number | undefined;
@@ -191,7 +191,7 @@ export function errorShares(
   shares.variance = square(shares.equation) + square(shares.laboratory) + square(shares.posture) + square(shares.width);
 }
 
-/** The errors of the readings that were given, as the equation carries them into its answer: shares of it. */
+/** The errors of the readings that you gave, as the equation passes them into its answer: shares of it. */
 function readingErrors(
   equation: OcclusionEquation,
   readings: OcclusionReadings,

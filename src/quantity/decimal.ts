@@ -27,7 +27,7 @@ export const decimal = (value: number): Decimal => enter(isPlain(value) ? value 
 
 /**
  * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
- * digits as nearly as doubles can tell, it is that decimal: so that what is carried to another unit and back is as it was.
+ * digits as nearly as doubles can tell, it is that decimal: so that what is converted to another unit and back is as it was.
  */
 export function scaled(value: number, times: number, over: number): number {
   const result = enter(value).times(times).div(over);

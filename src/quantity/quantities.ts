@@ -10,7 +10,7 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
- * docs all read their bounds here. A field has one meaning and one unit wherever it stands.
+ * docs all read their bounds here. A field has one meaning and one unit everywhere.
  *
  * @example
  * ```ts

@@ -33,7 +33,7 @@ export const readingQuantities = /* @__PURE__ */ frozen({
   diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
 } as const satisfies Record<ReadingName, Quantity>);
 
-/** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
+/** The narrower range in which a limb’s circumference is possible; it catches inches given for centimetres. */
 export const limbGirth = /* @__PURE__ */ (() =>
   frozen({
     arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },

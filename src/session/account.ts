@@ -250,14 +250,14 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * - Repetitions: Σ repetitions of the sets; where sides take turns, of both. Warm-up sets count in the session time and
  *   in nothing else.
  * - Volume load [kg or lb]: Σ repetitions × load (J Strength Cond Res 2009;23(1):106–110). A body-weight exercise has a
- *   volume load of 0; `bodyMassKg` and `bodyMassPercent` give the volume load of body mass beside it:
+ *   volume load of 0; `bodyMassKg` and `bodyMassPercent` also give the volume load of body mass:
  *   Σ repetitions × mass × share (`unconfirmed`).
  * - Relative volume load: Σ repetitions × load / maximum (definition `unconfirmed`), with the maximum’s error.
  * - Time under tension [s]: Σ repetitions × (eccentric + bottom + concentric + top), and timed sets as they are;
  *   resistance exercise only.
  * - Restriction time [s] (`practice`): any cuff up at its full pressure. With continuous restriction from a limb’s first
  *   set to the end of its last, rests included; otherwise its sets only. Time at the lower pressure of partial
- *   restriction is told apart. Longest unbroken restriction [s]: with a cuff up, at either pressure.
+ *   restriction is counted separately. Longest unbroken restriction [s]: with a cuff up, at either pressure.
  * - Reperfusion time [s] (`practice`): every cuff down between two restrictions; for a limb, its own cuff.
  * - Pressure × time [mmHg·min], and in percent of occlusion pressure [% of LOP·min] (`practice`), summed over limbs.
  *   A percentage of occlusion pressure is not a percentage of blood flow.

@@ -210,7 +210,7 @@ function readSet(set: Reader): ExerciseSet {
   }) as ExerciseSet;
 }
 
-/** Reports a field that has no place beside the others. */
+/** Reports a field that does not go with the others. */
 const refuse = (reader: Reader, name: string, why: string): void => {
   if (reader.has(name)) reader.report('wrong-relation', name, `left out ${why}`, 'a value');
 };

@@ -88,7 +88,7 @@ const PLACES = [
 ] as const;
 
 const NOTHING: readonly never[] = /* @__PURE__ */ frozen([]);
-/** What is taken for granted about a standard deviation: the same for every week, so made once. */
+/** What we assume about a standard deviation: the same for every week, so made once. */
 const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
   frozen({
     sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
@@ -125,7 +125,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * each limb.
  *
  * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
- *   `accountSession` gives as `sessionLoad`, beside the `restrictionTime` of each limb.
+ *   `accountSession` gives as `sessionLoad`, with the `restrictionTime` of each limb.
  * - Monotony: mean daily load / standard deviation of the daily loads. Which standard deviation is meant could not be
  *   read in the publication: that of a sample (divided by 6) unless `deviation` says `population` (divided by 7).
  * - Strain [AU]: week load × monotony.
@@ -263,7 +263,7 @@ function doseCautions(restricted: readonly (readonly number[] | undefined)[], co
     const times = restricted[place];
     if (!times) return [];
     const values = { limb, side };
-    // The longest day stands for the others: seven sentences say no more than one.
+    // The longest day represents the others: seven sentences add nothing to one.
     const longest = Math.max(...times);
     return [
       ...guardCautions('limb-restriction-day', longest / 60, {

@@ -112,7 +112,7 @@ export interface Agreement {
 /** Estimates for {@link agreement}: values, or a column answer with its intervals. */
 export type Estimates = Numbers | { readonly value: Numbers; readonly lower?: Numbers; readonly upper?: Numbers };
 
-/** What {@link agreement} may be told. */
+/** Options of {@link agreement}. */
 export interface AgreementOptions {
   /** Largest difference that is acceptable; 15 mmHg when left out. */
   readonly acceptable?: number | undefined;
@@ -353,7 +353,7 @@ const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 ||
  * people’s means, the variance is that between people and within one person (one-way, unweighted means), the limits have
  * the intervals of the method of variance estimates recovery (MOVER), and slopes the errors of a jackknife by person.
  * On `scale: 'log'` d is ln estimated − ln measured; bias, limits and percentiles are given as ratios.
- * A part that these pairs cannot carry (a slope where all estimates are equal) is left out.
+ * A part that these pairs cannot support (a slope where all estimates are equal) is left out.
  *
  * - Evidence: `published` methods.
  * - Source: Lancet 1986;327(8476):307–310; Stat Methods Med Res 1999;8(2):135–160; Biometrics 1989;45(1):255–268;

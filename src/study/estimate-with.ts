@@ -25,7 +25,7 @@ export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
  *
  * - Error: the prediction error of the fit, a symmetric interval in mmHg.
  * - Evidence: `derived`.
- * - Source: the caller’s own measurements.
+ * - Source: your own measurements.
  *
  * @param fit - an equation of {@link fitOcclusionEquation}, perhaps read back from JSON
  * @param readings - limb; `circumferenceCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm];

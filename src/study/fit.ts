@@ -23,7 +23,7 @@ import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.
 
 /** What {@link fitOcclusionEquation} takes. */
 export interface FitInput {
-  /** A name of one’s own: lower-case letters, digits, hyphens. */
+  /** Your own name: lower-case letters, digits, hyphens. */
   readonly id: string;
   /** What every row has in common, and what the equation will then be for. */
   readonly limb: Limb;
@@ -77,7 +77,7 @@ function readTerms(reader: Reader): TermField[] {
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
  * (measured LOP) [mmHg] and its readings; `diagnostics`
  * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg], and cautions.
- * @throws InputError naming every wrong field of every row, or why the rows cannot carry the fit.
+ * @throws InputError naming every wrong field of every row, or why the rows cannot support the fit.
  *
  * @example
  * ```ts

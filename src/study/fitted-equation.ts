@@ -67,7 +67,7 @@ export interface Coefficient {
 /** One term of a fitted equation. */
 export interface FittedTerm extends Coefficient {
   readonly field: TermField;
-  /** Variance inflation factor: how many times its variance is what it would be beside unrelated terms. */
+  /** Variance inflation factor: its variance as a multiple of the variance with unrelated terms. */
   readonly inflation: number;
   /** Range of the reading in the rows; sex as coded. */
   readonly low: number;
@@ -253,7 +253,7 @@ function readLeverage(from: Reader, terms: number): Leverage {
   return { means, factor: rows as number[][] };
 }
 
-/** Reads what decides the answers; the rest of the document is carried along unread. */
+/** Reads what decides the answers; the rest of the document is passed along unread. */
 function readCore(given: unknown): Core {
   const issues: InputIssue[] = [];
   const reader = new Reader(plainInput(given, 'an equation of fitOcclusionEquation'), [], issues);

@@ -16,7 +16,7 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
       const numbers = new Float64Array(value.length);
-      // By position: an iterator of the caller’s own may never end.
+      // By position: your own iterator may never end.
       for (let row = 0; row < numbers.length; row += 1) {
         const item = value[row];
         const number = typeof item === 'number' && Number.isFinite(item) ? item : NaN;

@@ -20,7 +20,7 @@ export interface Correlation {
 
 /** What {@link propagate} takes. */
 export interface PropagateInput<Name extends string = string> {
-  /** The readings that are not exact, by names of one’s own. */
+  /** The readings that are not exact, by names of your own. */
   readonly inputs: Readonly<Record<Name, Uncertain>>;
   /** From the readings to a number, or to an answer, whose own error is then drawn too. */
   readonly pipeline: (draw: Readonly<Record<Name, number>>) => number | Answer;
@@ -103,7 +103,7 @@ function outcomeOf(result: unknown): Outcome {
 }
 
 /**
- * The uncertainty of any chain of calculations: by Monte Carlo, and beside it to first order in closed form.
+ * The uncertainty of any chain of calculations: by Monte Carlo, and also to first order in closed form.
  *
  * Monte Carlo draws every input from its distribution (normal, log-normal, uniform, triangular, Student’s t, or a sample), with the
  * `correlations` you give, and runs the pipeline on each

@@ -300,7 +300,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   };
 }
 
-/** What {@link conformal} may be told. */
+/** Options of {@link conformal}. */
 export interface ConformalOptions {
   /** The person of each row, where people have several rows: one of them is drawn for each. */
   readonly person?: People | undefined;

@@ -34,7 +34,7 @@ export const thighCurve = {
  * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The interval is
  *   for one new person in a new laboratory, log-normal: 193 mmHg × / ÷ 1.51 for 55 cm, 120/70 mmHg, 10 cm, supine.
  * - Evidence: `derived`. The slope of ½ with systolic pressure is a choice; published slopes run from 0.18 to about 1,
- *   and the interval carries that.
+ *   and the interval includes that.
  * - Source: docs/working/pooled-curve.ts, from the publications in `sources`; Eur J Appl Physiol 2012;112(8):2903–2912 first.
  *
  * @param circumferenceCm - TC, thigh circumference at mid-thigh [cm]
