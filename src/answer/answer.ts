@@ -200,8 +200,8 @@ export function interval(value: number, errors: readonly ErrorPart[]) {
 }
 
 /**
- * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value), where
- * it is known from elsewhere too.
+ * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value),
+ * where it is known from elsewhere too.
  */
 export function logInterval(value: number, errors: readonly ErrorPart[], standardDeviation = inQuadrature(errors)) {
   const factor = Math.exp(NORMAL_95 * standardDeviation);

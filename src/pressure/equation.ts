@@ -60,7 +60,9 @@ export interface OcclusionEquation {
   readonly fittedNotKnown: readonly ReadingName[];
   /** Readings above which a publication shows it to be too low. */
   readonly tooLowAbove?: { readonly circumferenceCm: number };
-  /** Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known. */
+  /**
+   * Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known.
+   */
   readonly error: {
     readonly standardDeviationMmHg?: number;
     readonly share?: number | Readonly<Record<CuffClass, number>>;

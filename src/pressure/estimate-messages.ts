@@ -1,7 +1,9 @@
 import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence. */
+/**
+ * What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence.
+ */
 export const estimateMessages = {
   'circumference-site-not-given-thigh':
     'You did not say where the circumference was taken. Measure at mid-limb, the middle of the thigh. Under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',

@@ -48,7 +48,9 @@ const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
   cautions: [...measured.cautions, ...corrected.cautions],
 });
 
-/** A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading. */
+/**
+ * A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading.
+ */
 function converted(path: Path, convert: () => Pressure): Pressure {
   try {
     return convert();

@@ -18,8 +18,8 @@ export type CuffPressure = Answer<'cuff-pressure'>;
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {
   /**
-   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction;
-   * or a number [mmHg], which is taken as exact.
+   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a
+   * correction; or a number [mmHg], which is taken as exact.
    */
   readonly occlusion: Answer<'occlusion-pressure'> | number;
   /** Share of limb occlusion pressure to set [%]. */

@@ -15,7 +15,9 @@ export const WIDTH_TOLERANCE_CM = 0.5;
 export const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
   limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
 
-/** The posture an equation holds for; one that was not reported counts as supine, as most of the published means were. */
+/**
+ * The posture an equation holds for; one that was not reported counts as supine, as most of the published means were.
+ */
 export const homePosture = ({ posture }: OcclusionEquation, asked: Posture): Posture =>
   posture === 'any' ? asked : posture === 'none' || posture === 'not-stated' ? 'supine' : posture;
 
@@ -208,8 +210,8 @@ function readingErrors(
 }
 
 /**
- * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error of
- * the equation is not known.
+ * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error
+ * of the equation is not known.
  */
 export function errorsOf(
   equation: OcclusionEquation,

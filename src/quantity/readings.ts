@@ -20,7 +20,9 @@ export type ReadingName =
   | 'systolicErrorMmHg'
   | 'diastolicErrorMmHg';
 
-/** The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more. */
+/**
+ * The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more.
+ */
 export const readingQuantities = /* @__PURE__ */ frozen({
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
   cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 3, max: 40, slips: LENGTH },

@@ -16,7 +16,7 @@ const EXERCISE_CAUTION = {
   aerobic: 'restriction-long-aerobic',
   passive: 'restriction-long-passive',
 } as const;
-/** Usual pause with the cuff down between two exercises on one limb [s]. */
+/** Usual pause with the cuff deflated between two exercises on one limb [s]. */
 export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
 
 /** Cautions about a limb’s restriction in a session: all of it, and the longest without a break. */

@@ -121,8 +121,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
 }
 
 /**
- * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time and the volume load of
- * each limb.
+ * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time and the
+ * volume load of each limb.
  *
  * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
  *   `accountSession` gives as `sessionLoad`, with the `restrictionTime` of each limb.
@@ -137,7 +137,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * Long restriction of a limb in a day or in the week, and many sessions with restriction, bring a note, a caution or a
  * stop, by the figures of `guards`.
  *
- * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says why.
+ * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says
+ * why.
  *
  * - Evidence: `published` definitions; restriction time `practice`.
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;

@@ -32,7 +32,9 @@ class WrongElement {
   ) {}
 }
 
-/** The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread. */
+/**
+ * The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread.
+ */
 function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | WrongElement {
   const numbers = new Float64Array(rows);
   // By position: your own iterator may never end.

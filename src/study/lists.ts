@@ -39,7 +39,9 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
   return new Float64Array(0);
 }
 
-/** Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list. */
+/**
+ * Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list.
+ */
 export function peopleOf(value: unknown, name: string, issues: InputIssue[], rows: number): Int32Array {
   const expected = `a list of names or numbers, as long as measured (${rows})`;
   const people = new Int32Array(rows).fill(-1);

@@ -180,7 +180,9 @@ export function assumptionText(say: Say, { code, values }: Assumption): string {
 const sampleOf = (id: unknown): string | undefined =>
   [...oneRepMaxEquations, ...relativeLoadEquations].find((equation) => equation.id === id)?.sample;
 
-/** The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit. */
+/**
+ * The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit.
+ */
 function inWords(say: Say, values: MessageValues): MessageValues {
   const { fields, chart, target, unit, equation } = values;
   const sample = sampleOf(equation);
