@@ -55,7 +55,7 @@ export const planMessages = {
   'review-no-cuff': 'No light exercise here has a cuff, so no range applies.',
   'review-partial': 'Only what is in the document was compared.',
 
-  'record-clears-no-one': 'This is a record of what was done. It does not clear anyone to train.',
+  'record-clears-no-one': 'This records what was done. It does not clear anyone to train.',
   'symptom-emergency': 'Reported: {symptom}. Stop, and call the emergency number now.',
   'symptom-clinician-first': 'Reported: {symptom}. Stop, and see a clinician before another session.',
   'symptom-lower': 'Reported: {symptom}. Do less next time ({lower}). See a clinician if it comes back or gets worse.',
