@@ -120,7 +120,7 @@ const REPORTED: readonly Reported[] = [
   {
     fields: ['halfWidth', 'level', 'people', 'missing'],
     report: (part) => ({
-      sentence: `Split conformal prediction intervals${onLog(part)} (n = ${count(part['people'])} people; ${leftOut(part['missing'])}) hold a new person with a chance of at least 95 %.`,
+      sentence: `Split conformal prediction intervals${onLog(part)} (n = ${count(part['people'])} people; ${leftOut(part['missing'])}) hold a new person with a chance of at least 95 %, if these people took no part in the fit.`,
       sources: ['conformal-2018'],
     }),
   },
