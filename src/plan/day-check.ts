@@ -1,4 +1,5 @@
 import { InputError } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -81,12 +82,12 @@ export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: Day
     ...painFindings(painNow),
     ...pressureFindings(systolicMmHg, diastolicMmHg),
   ];
-  return {
+  return ownDocument({
     document: 'day-check',
     schemaVersion: 1,
     libraryVersion: version,
     request: value,
     ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],
-  };
+  });
 });

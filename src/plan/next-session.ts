@@ -1,4 +1,5 @@
 import type { Sentence } from '../answer/answer.js';
+import { ownDocument } from '../answer/own.js';
 import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
@@ -252,7 +253,7 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
   const cautions = [...latest.flatMap((record) => record.cautions), ...said];
   const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
-  return {
+  return ownDocument({
     document: 'proposal',
     schemaVersion: 1,
     libraryVersion: version,
@@ -262,5 +263,5 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     stops,
     cautions: onceEach(softened(cautions, stops)),
     standing: sentences,
-  };
+  });
 });

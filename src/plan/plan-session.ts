@@ -4,6 +4,7 @@ import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
@@ -641,6 +642,13 @@ function answersOf(request: PlanRequest): PlanRequest {
   };
 }
 
+/** Whether the request holds answers of the caller’s: they are taken as they are, and verified when the plan is read. */
+const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
+  limbs.some(({ occlusion }) => typeof occlusion === 'object') ||
+  exercises.some(
+    ({ oneRepMax, load }) => typeof load === 'object' || (typeof oneRepMax === 'object' && 'kind' in oneRepMax),
+  );
+
 /**
  * A whole session as one JSON document: for each exercise on each limb the occlusion pressure, the cuff pressure in the
  * sets and in the rests, the maximum, the load, the sets and rests, the clock and what it adds up to; the session as a
@@ -702,8 +710,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
     { cautions: cautionsOf(asked, items, limbs, session), since: date },
   ];
-  const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
-  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions, date);
+  const found = said.map(({ cautions, since }) => stopsOf(cautions, since));
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...found), asked.decisions, date);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
@@ -723,5 +731,5 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     standing: standingSentences(cuffed),
     stopSigns: stopSigns(cuffed),
   } as const;
-  return plan;
+  return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

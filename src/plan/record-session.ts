@@ -1,6 +1,7 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
@@ -419,13 +420,15 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
     .filter((_, index) => !recorded.includes(keys[index]!))
     .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
-  return recordFrom({
-    ...done,
-    label,
-    posture,
-    items,
-    symptoms: done.symptoms ?? [],
-    stops: plan.stops,
-    cautions: [...plan.cautions, ...left],
-  });
+  return ownDocument(
+    recordFrom({
+      ...done,
+      label,
+      posture,
+      items,
+      symptoms: done.symptoms ?? [],
+      stops: plan.stops,
+      cautions: [...plan.cautions, ...left],
+    }),
+  );
 });

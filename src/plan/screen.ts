@@ -1,5 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { InputError } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -136,5 +137,5 @@ export const screen = /* @__PURE__ */ withInput(function screen(request: Screeni
     thrombosisScore: score,
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
-  return screening;
+  return ownDocument(screening);
 });

@@ -1,5 +1,6 @@
 import type { Caution } from '../answer/answer.js';
 import { describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
@@ -137,6 +138,7 @@ export function storedDocument<K extends string>(
       const expected = names.map((kind) => `'${kind}'`).join(' or ');
       throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
     }
+    if (isOwn(json)) return json;
     const kind = kinds[name] as unknown as StoredKind<Verified>;
     const { value, issues } = parseDocument<unknown>(kind.schema, upgraded(json, kind.current, kind.upgrades));
     if (value === undefined) throw new InputError(issues);
