@@ -642,7 +642,7 @@ function answersOf(request: PlanRequest): PlanRequest {
   };
 }
 
-/** Whether the request holds answers of the caller’s: they are taken as they are, and verified when the plan is read. */
+/** Whether the request holds answers of yours: they are taken as they are, and verified when the plan is read. */
 const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
   limbs.some(({ occlusion }) => typeof occlusion === 'object') ||
   exercises.some(
