@@ -30,7 +30,7 @@ export function plainCopy(
     const part: unknown = as ? as(given) : given;
     if (typeof part !== 'object' || part === null) return refused;
     if (Array.isArray(part)) {
-      // Read once: a proxy may say another length each time, and an iterator of the caller’s own may never end.
+      // Read once: a proxy may give another length each time, and your own iterator may never end.
       const { length } = part;
       if (!(length <= budget.left)) return refused;
       const list: unknown[] = [];

@@ -54,7 +54,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * until a practitioner’s decision lifts it. Pain above 3 of 10 asks to do less; from 8 on it is a stop. Blood pressure
  * has the lines of {@link screen}.
  *
- * - Evidence: every finding carries its own grade; which outcome it leads to, and both lines of pain, are `practice`.
+ * - Evidence: every finding has its own grade; which outcome it leads to, and both lines of pain, are `practice`.
  *
  * @function
  * @param request - `date` (`YYYY-MM-DD`); `answers`: `yes`, `no` or `unknown` by code; pressures [mmHg]; `painNow`

@@ -198,7 +198,7 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
   cautions: [],
 });
 
-/** What a load of one’s own may have beside it: the weights there are, for the next one up or down. */
+/** What you may give with your own load: loads you can set, for the next one up or down. */
 const OF_LOAD = ['step', 'available'] as const satisfies (keyof PlanExercise)[];
 const OF_MAXIMUM = [
   'percent',
@@ -345,7 +345,7 @@ function setsOf(
   }
 }
 
-/** Every part is tried, so that all that is wrong is told at once; parts that are not there are passed over. */
+/** Every part is tried, so that all that is wrong is reported at once; missing parts are skipped. */
 function exerciseOf(
   request: PlanRequest,
   findings: Findings,
@@ -543,7 +543,7 @@ function sessionOf(
   };
 }
 
-/** What is said of a measurement that lies some weeks back. */
+/** The cautions about a measurement some weeks ago. */
 const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
   limbs.flatMap((cuff, index) => {
     const { limb, side, measured } = cuff;
@@ -654,9 +654,9 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * sets and in the rests, the maximum, the load, the sets and rests, the clock and what it adds up to; the session as a
  * whole; then every caution, the standing sentences, the signs to stop at and the sources.
  *
- * Resistance exercise is lifted at a share of a maximum, with a load of one’s own, as a share of body mass or without a
- * load; walking, cycling and restriction at rest have sets by time. The cuff stays up, goes down or to a second pressure
- * in the rests, or is not worn; sides train alone, at once or in turn.
+ * Resistance exercise is lifted at a share of a maximum, with your own load, as a share of body mass or without a
+ * load; walking, cycling and restriction at rest have sets by time. The cuff stays inflated, is deflated or goes to a
+ * second pressure in the rests, or there is none; sides train alone, at once or in turn.
  *
  * An occlusion pressure that you hold (`occlusion`: estimated, measured, calibrated or converted) is used instead of an
  * estimate, and is converted to the cuff and posture of the exercise where they differ. A maximum is an answer, a load
@@ -666,7 +666,7 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
  * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
  *
- * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
+ * The plan is arithmetic. It does not clear anyone to train: local codes and a licensed practitioner decide.
  *
  * @function
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
@@ -692,7 +692,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
   const { value: read, issues } = parseDocument(planRequest, document);
   const value = read && { ...read, limbs: read.limbs.map(withWidth) };
-  // What an earlier document called a stop is said in the words of the catalogue.
+  // A stop of an earlier document gets the words of the catalogue.
   if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);

@@ -22,7 +22,7 @@ export interface StoredKind<T = Verified> {
   readonly upgrades: Upgrades;
   /** The document as this version of the library makes it from what it holds. */
   readonly remade: (document: T) => T;
-  /** Only a part of it is made again: that it is the same says nothing of its numbers. */
+  /** Only a part of it is made again: the same part does not verify its numbers. */
   readonly inPart?: true;
   /** What a document of another version becomes, where this version makes another one of it. */
   readonly otherwise: (document: T, made: T, unverified: Caution) => T;
@@ -89,8 +89,8 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
 
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
- * made must be what this version makes again from it; what another one made and this one makes otherwise gets a caution,
- * and what this one cannot make again is refused.
+ * made must be what this version makes again from it; what another one made and this one makes otherwise gets a
+ * caution, and what this one cannot make again is refused.
  */
 function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   const own = document.libraryVersion === version;
@@ -121,7 +121,7 @@ function isOther(document: unknown, names: readonly string[]): boolean {
   }
 }
 
-/** A document of one of the kinds, given back as plain JSON of its own, verified; issues are told from `place`. */
+/** A document of one of the kinds, given back as plain JSON of its own, verified; paths of issues start at `place`. */
 export function storedDocument<K extends string>(
   kinds: Readonly<Record<K, object>>,
   document: unknown,
