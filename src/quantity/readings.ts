@@ -33,8 +33,8 @@ export const readingQuantities = /* @__PURE__ */ frozen({
   diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
 } as const satisfies Record<ReadingName, Quantity>);
 
-/** The narrower range in which a limb's girth is possible; it is what catches inches given for centimetres. */
-export const limbGirth = /* @__PURE__ */ (() =>
+/** The narrower range in which a limb’s circumference is possible; it is what catches inches given for centimetres. */
+export const limbCircumference = /* @__PURE__ */ (() =>
   frozen({
     arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
     leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },

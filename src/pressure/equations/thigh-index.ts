@@ -12,7 +12,7 @@ import type { OcclusionEquation } from '../equation.js';
  * | 12 cm, high on the thigh | 1.2 to 1.4 | 1.3 |
  * | 18 to 20 cm | 1.0 to 1.2 | 1.1 |
  *
- * - Fitted range: not at hand. It knows no girth.
+ * - Fitted range: not checked. Circumference is no input.
  * - Error: the source gives a band, and the answer names it. Measured group means lay as far as 29 % off the middle
  *   of the band; with how people differ and the width of the band that is 23 % of the answer (`derived`).
  * - Evidence: `secondary`; the bands were read on a radiology criteria page, which was not peer reviewed.

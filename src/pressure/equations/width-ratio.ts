@@ -2,7 +2,7 @@ import type { OcclusionEquation } from '../equation.js';
 
 /**
  * Limb occlusion pressure by the width-ratio formula (1993): the pressure above diastolic
- * grows with limb girth and falls with cuff width. Any limb, any cuff width.
+ * grows with limb circumference and falls with cuff width. Any limb, any cuff width.
  *
  * Formula: LOP = (SBP − DBP) × C / (3 × W) + DBP
  *
