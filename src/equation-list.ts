@@ -11,8 +11,12 @@ import { oneRepMaxEquations, relativeLoadEquations } from './strength/equations.
  * equations.occlusionPressure.find(({ id }) => id === 'thigh-2019')?.evidence; // => 'published'
  * ```
  */
-export const equations = /* @__PURE__ */ frozen({
+export const equations: {
+  readonly occlusionPressure: typeof occlusionEquations;
+  readonly oneRepetitionMaximum: typeof oneRepMaxEquations;
+  readonly relativeLoad: typeof relativeLoadEquations;
+} = /* @__PURE__ */ frozen({
   occlusionPressure: occlusionEquations,
   oneRepetitionMaximum: oneRepMaxEquations,
   relativeLoad: relativeLoadEquations,
-} as const);
+});

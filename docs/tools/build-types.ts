@@ -1,5 +1,18 @@
+// A table is declared with its ids, codes and units as they are, and its sentences as text: what stands in a formula, a
+// note or a message is no type.
+const TABLES = /^declare const \w+: (?:\{|readonly \[)[\s\S]*?^[}\]]+;$/gm;
+const SENTENCE = /(?<=: )"(?:[^"\\ ]|\\.)* (?:[^"\\]|\\.)*"(?=;)/g;
+for (const file of readdirSync('dist', { recursive: true, encoding: 'utf8' })) {
+  if (!file.endsWith('.d.cts')) continue;
+  const declared = readFileSync(`dist/${file}`, 'utf8');
+  writeFileSync(
+    `dist/${file}`,
+    declared.replace(TABLES, (table) => table.replace(SENTENCE, 'string')),
+  );
+}
+
 // The types of ESM: each entry point takes them from those of CommonJS, so that they are in the package once.
-import { writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import manifest from '../../package.json' with { type: 'json' };
 

@@ -396,7 +396,7 @@ For a person of ${systolicMmHg}/${diastolicMmHg} mmHg with a thigh of ${circumfe
 
 ${coachTable}
 
-- **The interval** is for one new person, measured in a new laboratory. With a 10 cm thigh cuff it is × / ÷ ${(coach.upper! / coach.value).toFixed(2)}. So a cuff set to 50 % of the estimate may really be at ${((50 * coach.value) / coach.upper!).toFixed(0)}–${((50 * coach.value) / coach.lower!).toFixed(0)} % of the true pressure.
+- **The interval** is for one new person, measured in a new laboratory. With a 10 cm thigh cuff it is × / ÷ ${(coach.upper! / coach.value).toFixed(2)}. The 95 % interval of a cuff set to 50 % of the estimate is ${((50 * coach.value) / coach.upper!).toFixed(0)}–${((50 * coach.value) / coach.lower!).toFixed(0)} % of the true pressure.
 - **A laboratory that the curve has not seen** is predicted to ${size(found.leftOutError.leg)} on the thigh and ${size(found.leftOutError.arm)} on the arm (root mean square, cuffs of known width).
 - **Misses**: ${missed.length} of ${compared.length} published means lie further from the estimate than one standard deviation of their own sample: ${missed.map(({ row, ours }) => `${words(row.limb)} ${row.cuffWidthCm ?? row.cuff}${row.cuffWidthCm === undefined ? '' : ' cm'} ${words(row.posture) === 'not stated' ? '' : `${row.posture} `}${mmHg(row.mean)}${row.grade === 'unconfirmed' ? ' †' : ''} (estimate ${ours!.value.toFixed(0)})`).join('; ')}.
 - **On the arm with a 5 cm cuff the estimate is probably too high**: 169 mmHg, where two laboratories measured 139 and 145 (the second from memory). Only four published means of the arm have a known width.

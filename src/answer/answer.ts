@@ -91,7 +91,7 @@ export interface ErrorPart {
   readonly evidence: Grade;
 }
 
-/** Which field a symbol of a formula stands for; words that the formula codes as numbers are listed. */
+/** Which field each symbol of a formula is; words that the formula codes as numbers are listed. */
 export type Symbols = Readonly<
   Record<string, string | { readonly field: string; readonly codes: Readonly<Record<string, number>> }>
 >;
@@ -134,7 +134,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
     readonly step?: number;
     readonly available?: readonly number[];
   };
-  /** The percentage that the rounded value really reaches, and the range it may really be. */
+  /** The true percentage of the rounded value, and its 95 % interval. */
   readonly reached?: {
     readonly percent: number;
     readonly lower?: number;
@@ -200,8 +200,8 @@ export function interval(value: number, errors: readonly ErrorPart[]) {
 }
 
 /**
- * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value), where
- * it is known from elsewhere too.
+ * A 95 % interval around a value whose errors are shares of it: value × exp(∓ 1.96 s), s the deviation of ln(value),
+ * where it is known from elsewhere too.
  */
 export function logInterval(value: number, errors: readonly ErrorPart[], standardDeviation = inQuadrature(errors)) {
   const factor = Math.exp(NORMAL_95 * standardDeviation);

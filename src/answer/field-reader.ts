@@ -78,7 +78,7 @@ export class FieldReader {
   private readonly known: string[] = [];
   protected readonly children: FieldReader[] = [];
   protected source: Readonly<Record<string, unknown>> | undefined;
-  /** The fields there are, and how many of them were read, be it as undefined. */
+  /** The fields present, and how many of them were read, including as undefined. */
   private names: readonly string[] = [];
   private found = 0;
   protected readonly given: string[] = [];
@@ -137,7 +137,7 @@ export class FieldReader {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
-  /** Adds an issue of the caller’s own, such as a relation between two fields. */
+  /** Adds an issue that no single field shows, such as a relation between two fields. */
   report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }

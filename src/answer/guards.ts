@@ -48,10 +48,10 @@ export const guardMessages = {
 const { caution } = /* @__PURE__ */ speaker(guardMessages);
 
 interface Telling {
-  /** What stands in the slots besides `value` and `limit`; `value` in other digits too. */
+  /** Values of the slots besides `value` and `limit`; `value` in other digits too. */
   readonly values?: MessageValues;
   readonly path?: Path;
-  /** The gravest step that may be told. */
+  /** The gravest step that may be reported. */
   readonly most?: 'caution' | 'stop';
 }
 

@@ -1,7 +1,7 @@
 import type { Unit } from '../quantity/quantity.js';
 import { answerMessages, fill, type IssueCode, type MessageValues } from './messages.js';
 
-/** Where a field stands: names and list positions, from the outside in. */
+/** The path of a field: names and list positions, from the outside in. */
 export type Path = readonly (string | number)[];
 
 /** What was expected, as data: bounds of a number, or the options of a word. */
@@ -35,7 +35,7 @@ export interface InputIssue extends Expectation {
   readonly values?: MessageValues;
 }
 
-/** How many issues an error lists: whoever mends these sees the rest. */
+/** How many issues an error lists: you see the rest once you correct these. */
 export const MOST_ISSUES = 100;
 /** How many are looked for: an input with so much wrong is read no further. */
 const GIVE_UP = 1000;
@@ -75,7 +75,7 @@ export function issue(
   values?: MessageValues,
   expectation?: Expectation,
 ): InputIssue {
-  // Names and values are the caller’s: a long one is cut, so that an error is never longer than what it is about.
+  // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
   const shown = cut(received, MOST_RECEIVED);
   const message = fill(answerMessages[code], { field: pathText(place), expected, received: shown, ...values });

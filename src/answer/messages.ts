@@ -1,5 +1,5 @@
 /**
- * Every sentence the library says stands in a catalogue beside its code, one catalogue a layer, so that an app can
+ * Every sentence of the library is in a catalogue with its code, one catalogue a layer, so that an app can
  * translate it. The code and the values are the interface; the English text is only its default wording.
  */
 export type Catalogue = Readonly<Record<string, string>>;

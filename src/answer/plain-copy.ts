@@ -1,3 +1,5 @@
+import { isOwn } from './own.js';
+
 const DEEPEST = 40;
 const MOST_VALUES = 200_000;
 
@@ -9,7 +11,7 @@ export interface Budget {
 /**
  * A copy that holds plain JSON values only, or `undefined` where the value is not plain JSON (functions, symbols, big
  * integers, dates, cycles, hidden fields, numbers that are not finite). Getters run once, here; what they throw is
- * thrown on. `as` may put something else in the place of a part.
+ * thrown on. A document that the library made and froze stands for itself. `as` may put something else in the place of a part.
  */
 export function plainCopy(
   value: unknown,
@@ -24,10 +26,11 @@ export function plainCopy(
     // Plus nothing: −0 becomes 0, as JSON has it.
     if (typeof given === 'number') return Number.isFinite(given) ? given + 0 : refused;
     if (typeof given !== 'object') return refused;
+    if (!as && isOwn(given)) return given;
     const part: unknown = as ? as(given) : given;
     if (typeof part !== 'object' || part === null) return refused;
     if (Array.isArray(part)) {
-      // Read once: a proxy may say another length each time, and an iterator of the caller’s own may never end.
+      // Read once: a proxy may give another length each time, and your own iterator may never end.
       const { length } = part;
       if (!(length <= budget.left)) return refused;
       const list: unknown[] = [];

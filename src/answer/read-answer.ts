@@ -89,7 +89,7 @@ export function isSoundAnswer(
 
 /**
  * An answer given back to the library as an input, perhaps after a stay in a database.
- * Only what is worked with is looked at; the rest is carried along. Of an `optional` answer that is left out
+ * Only what is used is checked; the rest is passed along. Of an `optional` answer that is left out
  * the value is NaN; {@link Reader.has} tells.
  */
 export function readAnswer<K extends AnswerKind>(

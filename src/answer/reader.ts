@@ -69,7 +69,7 @@ export class Reader extends FieldReader {
   }
 
   private nested(name: string, value: unknown): Reader {
-    // What could not be read is said once: nothing inside it is missing too.
+    // What could not be read is reported once: nothing inside it is missing too.
     const reader = new Reader(value, [...this.path, name], this.source ? this.issues : []);
     this.children.push(reader);
     return reader;
@@ -95,7 +95,7 @@ export class Reader extends FieldReader {
     return this.nested(name, value);
   }
 
-  /** A value of any kind as plain JSON of its own: nothing of the caller’s is kept or run later. */
+  /** A value of any kind as plain JSON of its own: no object of yours is kept or run later. */
   anything(name: string, expected: string, optional = false): unknown {
     const value = this.read(name);
     if (value === undefined) {
@@ -123,7 +123,7 @@ export class Reader extends FieldReader {
     return readers;
   }
 
-  /** A nested object whose fields have names of the caller’s own, each a nested object. */
+  /** A nested object whose fields have names of your own, each a nested object. */
   named(name: string, expected: string, most: number): (readonly [string, Reader])[] {
     const given = this.anything(name, expected);
     if (given === undefined) return [];
@@ -168,7 +168,7 @@ export class Reader extends FieldReader {
 
   private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
     try {
-      // Read once: a proxy may say another length each time, and an iterator of the caller’s own may never end.
+      // Read once: a proxy may give another length each time, and your own iterator may never end.
       const list = Array.isArray(value) ? value : undefined;
       const { length } = list ?? [];
       if (list && length > 0 && length <= most) return Array.from({ length }, (_, index): unknown => list[index]);

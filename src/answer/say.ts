@@ -3,7 +3,7 @@ import type { Unit } from '../quantity/quantities.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
 /**
- * Says what stands behind a code: the English text, or the caller’s own for that code, with values in its slots.
+ * The sentence of a code: the English text, or your own for that code, with values in its slots.
  */
 export type Say = (code: string, english: string, values?: MessageValues) => string;
 
@@ -16,7 +16,7 @@ export const saying =
   (code: keyof T & string, values?: MessageValues): string =>
     say(code, table[code]!, values);
 
-/** A sentence of a document: as it stands there, unless the caller has one of their own. */
+/** A sentence of a document: as it is there, unless you give your own. */
 export const sentence = (
   say: Say,
   { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues },
@@ -26,6 +26,6 @@ export const sentence = (
 export const named = (say: Say, family: 'severity' | 'grade' | 'part' | 'value', id: string): string =>
   say(`${family}.${id}`, id);
 
-/** A number with its unit, in the language of the caller. */
+/** A number with its unit, in your language. */
 export const amount = (say: Say, value: number, unit: Unit): string =>
   format(value) + say(`unit.${unit}`, unitWords[unit]);

@@ -2,7 +2,7 @@ import type { StandardSchemaV1 } from '@standard-schema/spec';
 import { frozen } from '../quantity/frozen.js';
 import { attempt } from './issues.js';
 
-/** A function that carries what it takes as a Standard Schema. */
+/** A function with its input as a Standard Schema. */
 export interface TakesInput<I> {
   /**
    * What the function takes, as a Standard Schema for forms and servers. It runs the function: what the schema accepts,

@@ -27,9 +27,9 @@ export interface Guard {
 const PRACTICE = 'practice' as const;
 
 /**
- * The absolute limits of the library: what is said when a pressure, a dose or a frequency passes a figure, graver the
- * further it goes. Figures of trials tell what was tried in small groups, not what is safe. Why each figure was taken
- * stands beside it, and in the guide on safety.
+ * The absolute limits of the library: the caution when a pressure, a dose or a frequency passes a figure, graver the
+ * further it goes. Figures of trials show what was tried in small groups, not what is safe.
+ * Comments give the reason for each figure, and so does the guide on safety.
  *
  * @example
  * ```ts

@@ -3,14 +3,14 @@ import type { Severity } from '../answer/answer.js';
 import { gravestFirst } from './gravest-first.js';
 
 /**
- * Whom a caution is for: the `person` who trains and whoever stands beside them on the gym floor, the `practitioner`
+ * Whom a caution is for: the `person` who trains and anyone with them in the gym, the `practitioner`
  * who sets up the session, or readers of the `method` behind a number.
  */
 export type Audience = 'person' | 'practitioner' | 'method';
 
 /**
  * Whom each caution and note is for, by its code. A caution is for the person where it changes what is done on the
- * gym floor; for the practitioner where another reading, cuff, load or test would settle it; a remark on the method
+ * spot; for the practitioner where another reading, cuff, load or test would settle it; a remark on the method
  * changes nothing in this session.
  *
  * @example
@@ -171,6 +171,7 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'residuals-not-normal': 'method',
   'residual-spread-changes': 'method',
   'recalibration-no-better': 'method',
+  'recalibration-reversed': 'practitioner',
   'differences-not-normal': 'method',
   'spread-changes-with-size': 'method',
   'bias-changes-with-size': 'method',

@@ -9,7 +9,7 @@ const sentences: Readonly<Record<string, string>> = planMessages;
 
 type Value = MessageValues[string];
 
-/** A value as it stands in an English sentence: a number rounded for people, a code by its words. */
+/** A value as an English sentence shows it: a number rounded for people, a code by its words. */
 const inWords = (value: Value): string =>
   typeof value === 'number'
     ? format(value)

@@ -123,7 +123,7 @@ const LITTLE_FROM = 40;
 const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
   parts.some((part) => isCuffed(part) && (peaks(part).peakPercent?.value ?? 0) >= LITTLE_FROM);
 
-/** What is said of any two sessions. */
+/** The cautions about any two sessions. */
 function cautionsOf(from: Side, to: Side): Caution[] {
   const isRestricted = ({ parts }: Side): boolean => parts.some(isCuffed);
   return [
@@ -157,8 +157,8 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * 4. Not known: whether the two have an equal effect; and what only one of them tells.
  *
  * Formula, row by row: change = to − from; percent = 100 × change / from. Each row but those of the whole session is of
- * the limb that has most of it: 75 repetitions with both legs are 75, not 150. A total that one session does not have is
- * left open, except where its cuff is never inflated: then it is 0.
+ * the limb that has most of it: 75 repetitions with both legs are 75, not 150. A total that one session does not have
+ * is left open, except where its cuff is never inflated: then it is 0.
  *
  * This is arithmetic. It never claims that two sessions have the same effect.
  *

@@ -67,7 +67,9 @@ export interface WeekComparison {
   readonly weeks: readonly WeekRow[];
   /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
   readonly goals: readonly StageGoalResult[];
-  /** Reasons not to train, of every plan and record and of the weeks themselves, with the decisions that lifted them. */
+  /**
+   * Reasons not to train, of every plan and record and of the weeks themselves, with the decisions that lifted them.
+   */
   readonly stops: readonly Stop[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly StandingSentence[];
@@ -344,19 +346,19 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
 }
 
 /**
- * Weeks side by side, planned and done, limb by limb: top load, percentage of 1RM, minutes under the cuff and percent of
- * LOP of the same exercise, LOP with its day, circumference, pain and session load. So you see how load rises and the
- * cuff falls, week after week.
+ * Weeks side by side, planned and done, limb by limb: top load, percentage of 1RM, minutes under the cuff and percent
+ * of LOP of the same exercise, LOP with its day, circumference, pain and session load. So you see how load rises and
+ * the cuff falls, week after week.
  *
  * Formula, row by row: sums over the sessions of the week, each as often as it is done; loads, percentages and pain are
- * the highest of any session. `planned` and `done` stand beside each other; they are never added up.
+ * the highest of any session. `planned` and `done` are side by side; they are never added up.
  *
- * Jumps are named: a load that goes up by more than `largestLoadStep`, a pressure by more than `largestPressureStep` (see
- * `progressionLimits`), and an exercise whose load and pressure both go up (`practice`: one thing at a time). A week
- * marked `deload` is passed over: the next one is compared with the week before it.
+ * Jumps are named: a load that goes up by more than `largestLoadStep`, a pressure by more than `largestPressureStep`
+ * (see `progressionLimits`), and an exercise whose load and pressure both go up (`practice`: one thing at a time). A
+ * week marked `deload` is passed over: the next one is compared with the week before it.
  *
- * `goals` are your own criteria. Each is met, not met or not measured in the last week; that clears no one. No one road
- * from light to heavy is published. How often a week is compared with guidelines: `reviewPlan`.
+ * `goals` are your own criteria. Each is met, not met or not measured in the last week. That is no clearance to train.
+ * No single way from light to heavy is published. How often a week is compared with guidelines: `reviewPlan`.
  *
  * - Evidence: that of each total; limits of a jump `practice`, 10 % of a load `published`.
  *

@@ -113,7 +113,7 @@ export function checkStops(document: object, found: Found): void {
   }
 }
 
-/** A sentence gets its text from the catalogue: what stands in a document under a code is not trusted. */
+/** A sentence gets its text from the catalogue: the text of a document is not trusted. */
 function settle(
   sentence: unknown,
   path: Path,
@@ -132,8 +132,8 @@ function settle(
 }
 
 /**
- * What must hold in any document, whatever version made it: ends of intervals around their value, times in order, values
- * that fit their inputs. Sentences get their text from the catalogue, by code.
+ * What must hold in any document, whatever version made it: ends of intervals around their value, times in order,
+ * values that fit their inputs. Sentences get their text from the catalogue, by code.
  *
  * @param document - plain JSON of the library’s own; its texts are written anew in place.
  */

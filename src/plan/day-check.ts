@@ -1,4 +1,5 @@
 import { InputError } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -53,7 +54,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * until a practitioner’s decision lifts it. Pain above 3 of 10 asks to do less; from 8 on it is a stop. Blood pressure
  * has the lines of {@link screen}.
  *
- * - Evidence: every finding carries its own grade; which outcome it leads to, and both lines of pain, are `practice`.
+ * - Evidence: every finding has its own grade; which outcome it leads to, and both lines of pain, are `practice`.
  *
  * @function
  * @param request - `date` (`YYYY-MM-DD`); `answers`: `yes`, `no` or `unknown` by code; pressures [mmHg]; `painNow`
@@ -81,12 +82,12 @@ export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: Day
     ...painFindings(painNow),
     ...pressureFindings(systolicMmHg, diastolicMmHg),
   ];
-  return {
+  return ownDocument({
     document: 'day-check',
     schemaVersion: 1,
     libraryVersion: version,
     request: value,
     ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
     standing: [say('screening-clears-no-one'), say('local-codes-decide')],
-  };
+  });
 });

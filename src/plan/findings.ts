@@ -2,7 +2,7 @@ import { isInputError, moved, type InputIssue, type Path } from '../answer/issue
 
 const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
 
-/** Gathers what the parts of a plan find wrong, told from the top of the request. */
+/** Gathers what the parts of a plan find wrong, with paths from the top of the request. */
 export class Findings {
   readonly issues: InputIssue[];
   constructor(issues: InputIssue[]) {

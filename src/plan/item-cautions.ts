@@ -2,7 +2,10 @@ import type { Caution } from '../answer/answer.js';
 import { isOfLimb } from '../session/exposure.js';
 import type { PlanItem } from './types.js';
 
-/** Every caution of an item’s answers; those of a cuff only where it is worn. A limb’s restriction is told of the limb. */
+/**
+ * Every caution of an item’s answers; those of a cuff only where there is one. A limb’s restriction belongs to the
+ * limb.
+ */
 export const itemCautions = (item: PlanItem): Caution[] => {
   const { restriction, occlusion, target, restTarget, oneRepMax, load, totals } = item;
   const cuff = restriction === 'none' ? [] : [occlusion!, target!, restTarget];

@@ -203,7 +203,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
   ];
 }
 
-/** What was not recorded, and so was not judged. */
+/** What was not recorded, and so was not checked. */
 function notJudged({ item, own, latest, date }: ItemCase): Sentence[] {
   const last = own.at(-1);
   const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));

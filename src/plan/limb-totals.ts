@@ -3,7 +3,7 @@ import { summed } from '../session/working.js';
 import { isSameLimb, limbsIn } from './places.js';
 import type { LimbTotals, PlanItem } from './types.js';
 
-/** What each limb goes through in a session: over the exercises that its cuff is up in, and what it lifts in all. */
+/** What each limb goes through in a session: over the exercises with its cuff inflated, and what it lifts in all. */
 export function limbsOf(items: readonly Pick<PlanItem, 'limb' | 'side' | 'restriction' | 'totals'>[]): LimbTotals[] {
   return limbsIn(items).map((place) => {
     const own = items.filter((item) => isSameLimb(item, place));

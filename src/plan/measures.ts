@@ -41,7 +41,7 @@ export const guidelineNames = {
   'common-practice': 'common practice (no source)',
 } as const;
 
-/** Where a figure stands: an exercise on a limb, a limb, or the whole plan. */
+/** The place of a figure: an exercise on a limb, a limb, or the whole plan. */
 export interface Place {
   readonly exercise?: string;
   readonly limb?: Limb;
@@ -100,7 +100,7 @@ export function judgedWords(say: Say, { measure, found, low, high }: Judged) {
   return { ...measureWords(say, measure), found: told(found), range };
 }
 
-/** What stands in the slots of a finding. */
+/** The values in the slots of a finding. */
 export function findingValues(say: Say, judged: Judged & Place, guideline: string) {
   return { ...judgedWords(say, judged), where: placeWords(say, judged), guideline };
 }

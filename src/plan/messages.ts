@@ -51,11 +51,11 @@ export const planMessages = {
   'review-heavy':
     '{where}: {name} {found}{of} is heavy, and {guideline} is for light loads ({range}). Heavy exercises were not compared with it.',
   'review-clears-no-one':
-    'This compares the document with published figures. Inside a range is not a permission, and outside one is not a verdict.',
+    'This compares the document with published figures. A figure inside a range is not a permission, and one outside is not a verdict.',
   'review-no-cuff': 'No light exercise here has a cuff, so no range applies.',
   'review-partial': 'Only what is in the document was compared.',
 
-  'record-clears-no-one': 'This is a record of what was done. It clears no one to train.',
+  'record-clears-no-one': 'This records what was done. It does not clear anyone to train.',
   'symptom-emergency': 'Reported: {symptom}. Stop, and call the emergency number now.',
   'symptom-clinician-first': 'Reported: {symptom}. Stop, and see a clinician before another session.',
   'symptom-lower': 'Reported: {symptom}. Do less next time ({lower}). See a clinician if it comes back or gets worse.',
@@ -75,14 +75,14 @@ export const planMessages = {
   'held-below-target':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
   'held-occludes':
-    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. The occlusion pressure of this limb is taken as {occlusion} mmHg, so the artery may have been closed.',
+    '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. We take {occlusion} mmHg as the occlusion pressure of this limb, so the artery may have been closed.',
   'held-above-tried':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. Trials of exercise went up to about {most} mmHg. Stop, and see a clinician before another session.',
   'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} {unit} was lifted, above the {planned} {unit} of the plan.',
   'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
 
   'proposal-clears-no-one':
-    'This is a proposal by a named rule. It clears no one to train; the practitioner decides what is done next.',
+    'This is a proposal by a named rule. It does not clear anyone to train. The practitioner decides what to do next.',
   'one-thing-at-a-time': 'On one limb, pressure and load are never raised at the same time.',
   'rule-two-for-two':
     'Every set done, and two repetitions or more above the goal in the last, in two sessions running: raise the load by 2.5–10 %.',
@@ -92,7 +92,7 @@ export const planMessages = {
     'More than 15 repetitions in set 4, taken to failure: raise the load by the smallest step you can set (5 kg in the trial).',
   'rule-two-to-ten-percent': 'One or two repetitions above the goal: raise the load by 2–10 %.',
   'rule-counts':
-    'The rule counts repetitions, and these sets are by time: nothing is raised. Longer sets are the practitioner’s choice.',
+    'The rule counts repetitions, and these sets are by time. Nothing is raised. Longer sets are the practitioner’s choice.',
   'no-load-to-raise': 'The plan has no load to raise. A first load is the practitioner’s choice.',
   'no-record': 'No session of this exercise is recorded: nothing is raised.',
   'too-few-records':
@@ -101,7 +101,7 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'At {percent} % of 1RM, repetitions beyond the goal say little. In one trial of the bench press, set 4 to failure had a median of 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. This rule is not applied up to {most} %.',
+    'At {percent} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
   'other-load-recorded':
     'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
   'other-pressure-recorded':
@@ -111,15 +111,15 @@ export const planMessages = {
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
   'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
-  'pain-not-recorded': 'Pain of the last session is not on record, so it was not judged.',
-  'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so it was not judged.',
+  'pain-not-recorded': 'Pain of the last session is not on record, so we did not check it.',
+  'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
   'load-step-too-large':
     'The next load you can set is {next} {unit}: {points} points of 1RM above {load} {unit}. The largest step here is {largest} points.',
   'load-step-too-large-percent':
     'The next load you can set is {next} {unit}: {percent} % above {load} {unit}. The largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM, and small loads are judged by that.',
+    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM. For small loads we compare points.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',
   'no-heavier-load': 'You can set no load heavier than {load} {unit}.',
   'no-lighter-load': 'You can set no load lighter than {load} {unit}.',
@@ -132,7 +132,7 @@ export const planMessages = {
   'pressure-lower': 'The pressure goes down to {percent} % of occlusion pressure.',
   'hold-long-break':
     'The last session on record was {days} days before: nothing is raised after {limit} days or more. Screen and measure again first.',
-  'break-not-known': 'The day of the next session was not given, so a long break was not looked for.',
+  'break-not-known': 'You gave no day for the next session, so we did not look for a long break.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
   'pressure-instead': 'Pressure goes up to {percent} % of occlusion pressure, so the load stays.',
   'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} mmHg of this plan.',
@@ -145,14 +145,14 @@ export const planMessages = {
   'measure-occlusion-changed':
     'Measure the occlusion pressure of the {side} {limb} again: {what} changed since the last session on record.',
   'measure-occlusion-estimated': 'The occlusion pressure of the {side} {limb} is an estimate: measure it.',
-  'measure-occlusion-weeks':
-    'Measure occlusion pressure again every few weeks; how many weeks, no text that was read says.',
+  'measure-occlusion-weeks': 'Measure occlusion pressure again every few weeks. We found no published number of weeks.',
   'test-maximum-weeks': 'Test the maximum again about every 4 weeks.',
   'test-maximum-due': 'The maximum is {days} days old: test it again, about every 4 weeks.',
 
-  'weeks-clear-no-one': 'This adds up weeks. It clears no one to train; the practitioner decides what is done next.',
+  'weeks-clear-no-one':
+    'This adds up weeks. It does not clear anyone to train. The practitioner decides what to do next.',
   'weeks-no-one-road':
-    'No one road from light with restriction to heavy without is published, and no week here is said to equal another.',
+    'We found no single published way from light load with restriction to heavy load without. We do not claim that any week here equals another.',
   'both-raised':
     '{exercise}, {side} {limb}: load and pressure both go up from week {from} to week {to}; raise one thing at a time.',
 
@@ -165,26 +165,26 @@ export const planMessages = {
   'deload-not-lighter':
     '{side} {limb}: week {to} is marked as a deload, and neither volume load nor minutes under the cuff are below week {from}.',
 
-  'ladder-next': 'The published order has {next} after {rung}.',
-  'ladder-next-practice': 'Common practice has {next} after {rung}; the published aim is high load alone.',
-  'ladder-top': 'High load alone is the last rung; the published text names it as the aim.',
-  'ladder-not-permission': 'An order is not a permission: the practitioner decides whether and when.',
+  'ladder-next': 'In the published order, {next} follows {rung}.',
+  'ladder-next-practice': 'In common practice, {next} follows {rung}. The published aim is high load alone.',
+  'ladder-top': 'High load alone is the last stage. The published text names it as the aim.',
+  'ladder-not-permission': 'An order is not a permission. The practitioner decides whether and when.',
 
   'other-exercise-recorded': 'Another exercise was done that day ({exercise}), so nothing is raised.',
 
   'lighter-no-promise':
-    'This is arithmetic: no option is known to have the effect of the session as planned. The practitioner decides.',
+    'This is arithmetic. We do not know whether any option has the effect of the session as planned. The practitioner decides.',
   'lighter-than-asked': 'The heaviest load you can set is {reached} % lighter, not {asked} %.',
   'lighter-not-counted': 'A set is by time, so there are no repetitions to add.',
   'lighter-too-many': 'So light a load would need more than 200 repetitions for the same volume load.',
   'lighter-reserve-not-known':
     'No equation gives repetitions to failure at both loads: it needs 1RM, and 1 to 20 repetitions to failure.',
   'lighter-reserve-passed':
-    'A set has more repetitions than the {repetitions} to failure that the equation gives, so nothing is in reserve by it.',
+    'A set has more repetitions than the {repetitions} to failure that the equation gives. By the equation, none is in reserve.',
   'lighter-reserve-without-cuff':
     'The equation for repetitions to failure comes from sets without a cuff. Under the cuff people reach failure earlier.',
   'lighter-minutes-passed':
-    'Even one repetition in each set passes the {high} min under the cuff that guidance gives; it is {minutes} min as planned.',
+    'Even one repetition in each set passes the {high} min under the cuff that guidance gives. The plan has {minutes} min.',
   'lighter-no-cuff': 'The plan has no cuff with a percentage for this limb, so no option adds one.',
 
   'document-unverified':

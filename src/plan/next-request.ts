@@ -31,7 +31,7 @@ export interface NextRequest {
   readonly assumptions: readonly Assumption[];
 }
 
-/** What is proposed for one exercise on one limb, and where it stands in the proposal. */
+/** What is proposed for one exercise on one limb, and its place in the proposal. */
 interface Proposed {
   readonly item: PlanItem;
   readonly next: ProposalItem;
@@ -56,7 +56,7 @@ function paired(plan: Plan, proposal: Proposal): Proposed[] {
 const isLower = (share: ProposalItem['percentOfOcclusion']): boolean =>
   share?.to !== undefined && share.to < share.from;
 
-/** What of a proposal cannot be done as it stands. */
+/** What of a proposal cannot be done as it is. */
 function undecided({ next, place }: Proposed): InputIssue[] {
   const { action, load, sets, percentOfOcclusion } = next;
   if (action === 'stop') {
@@ -81,7 +81,7 @@ const HALF_UP = 4;
 const UP = 0;
 
 /**
- * An exercise at another load: by a percentage of the same maximum where one comes to it, else with the load stated. Sets
+ * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
  * with loads of their own go up or down by as much, or as `ofSet` says.
  */
 export function withLoad(
@@ -158,9 +158,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * `planSession` once the practitioner has agreed; what they decide otherwise is put into the proposal, or into the
  * request, first.
  *
- * A load that came from a maximum becomes a percentage of the same maximum that comes to the new load, with as few decimals as do. Where
- * both sides share an exercise they share its load and pressure, so the lower proposal is taken, and an assumption says so.
- * Blood pressure, limb sizes and maxima stay those of the last plan until new ones are put in.
+ * A load that came from a maximum becomes a percentage of the same maximum. We use as few decimals as give the new
+ * load. Where both sides share an exercise they share its load and pressure, so the lower proposal is taken, and an
+ * assumption says so. Blood pressure, limb sizes and maxima stay those of the last plan until new ones are put in.
  *
  * A proposal with a stop in force, one to stop and one that leaves a number open are refused, by name. Stops that were
  * lifted go into the request with their decisions; the check of the day does not.
@@ -169,7 +169,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  *
  * @function
  * @param input - the `plan`; its `proposal`, of `nextSession`
- * @returns the `request`, and what is taken for granted in it.
+ * @returns the `request`, and the assumptions in it.
  * @throws InputError naming every wrong field, such as a load that the practitioner has yet to decide.
  *
  * @example

@@ -6,7 +6,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { sentence } from './messages.js';
 
-/** A rung of the ladder from rehabilitation to performance. */
+/** A stage of the progression from rehabilitation to performance. */
 export interface Rung {
   readonly id: 'passive' | 'aerobic' | 'low-load' | 'low-and-high-load' | 'high-load';
   readonly name: string;
@@ -17,7 +17,7 @@ export interface Rung {
 const published = { evidence: 'published', source: 'clinical-ladder-2021' } as const;
 
 /**
- * The ladder from rehabilitation to performance, lowest rung first.
+ * The progression from rehabilitation to performance, lowest stage first.
  *
  * @example
  * ```ts
@@ -29,35 +29,35 @@ export const ladder: readonly Rung[] = /* @__PURE__ */ frozen([
   { id: 'passive', name: 'restriction at rest', ...published },
   { id: 'aerobic', name: 'restriction with walking or cycling', ...published },
   { id: 'low-load', name: 'low load with restriction', ...published },
-  { id: 'low-and-high-load', name: 'low load with restriction beside ordinary high load', ...published },
+  { id: 'low-and-high-load', name: 'low load with restriction, together with ordinary high load', ...published },
   { id: 'high-load', name: 'high load alone', evidence: 'practice', source: 'clinical-ladder-2021' },
 ]);
 
-/** Where a rung stands on the ladder, and what the text says comes next. */
+/** The place of a stage in the progression, and the next one in the published text. */
 export interface LadderPlace {
   readonly rung: Rung;
   /** From 1, the lowest. */
   readonly position: number;
   readonly of: number;
-  /** Left out on the last rung. */
+  /** Left out at the last stage. */
   readonly next?: Rung;
   readonly says: readonly Sentence[];
   readonly sources: readonly SourceId[];
 }
 
 /**
- * What comes after a rung of the ladder from rehabilitation to performance, and what the published text says of it:
- * at rest, with walking or cycling, with low load, with low load beside high load, then high load alone.
+ * The next stage in the progression from rehabilitation to performance, as the published text orders them:
+ * at rest, with walking or cycling, with low load, with low load together with high load, then high load alone.
  *
- * It tells the order. Whether and when anyone moves up it is the practitioner’s decision.
+ * It gives the order. The practitioner decides whether and when a person moves on.
  *
- * - Evidence: the first four rungs `published` (Phys Ther 2021;101:1–9); high load alone as a rung `practice`, the
+ * - Evidence: the first four stages `published` (Phys Ther 2021;101:1–9); high load alone as a stage `practice`, the
  *   text names it as the aim.
  *
  * @function
- * @param input - `rung`: the id of the rung stood on.
- * @returns the next rung, if there is one, and what is said of it.
- * @throws InputError when there is no such rung.
+ * @param input - `rung`: the id of the present stage.
+ * @returns the next stage, if there is one, and sentences about it.
+ * @throws InputError when there is no such stage.
  *
  * @example
  * ```ts

@@ -1,4 +1,5 @@
 import type { Sentence } from '../answer/answer.js';
+import { ownDocument } from '../answer/own.js';
 import { InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
@@ -171,7 +172,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * Whatever the rule says:
  *
  * - A stop that is in force in the plan or in any record, however old, proposes `stop`.
- * - Pain is judged by site and by its height, not only by its change: see `painRules`; joint and tendon pain by
+ * - Pain is rated by site and by its height, not only by its change: see `painRules`; joint and tendon pain by
  *   `painRule`, `cautious` when left out. Muscle burn in the sets never holds.
  * - Go back: pain, a symptom of the grade `lower`, planned sets missed in two sessions running, an effort of 10, or
  *   `deload`.
@@ -179,11 +180,11 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  *   held below the plan does not count.
  * - On one limb, pressure and load are never both raised, in whichever exercises; both sides of one exercise share its
  *   load. With `nextPercent` a met rule raises the pressure to it, and the load stays.
- * - Steps are at most 10 points of percent of LOP and 5 points of percent of 1RM; see `progressionLimits`. Where the next
- *   load is further away, repetitions come first.
+ * - Steps are at most 10 points of percent of LOP and 5 points of percent of 1RM; see `progressionLimits`. Where the
+ *   next load is further away, repetitions come first.
  * - Repetitions beyond the goal of restricted sets at 30 % of 1RM and less are no reason to raise.
  *
- * It is a proposal. It clears no one; the practitioner decides.
+ * It is a proposal, and no clearance to train. The practitioner decides.
  *
  * - Evidence: that of the rule, of the pain rule and of each limit, see `progressionRules`, `painRules` and
  *   `progressionLimits`.
@@ -248,11 +249,11 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
   const stops = applyDecisions(asOfDay(known, date), decisions, date);
   const standing = inForce(stops);
   const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
-  // While a stop is in force no new pressure is proposed: of its cautions those that stop are said.
+  // While a stop is in force no new pressure is proposed: of its cautions only those that stop are shown.
   const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
   const cautions = [...latest.flatMap((record) => record.cautions), ...said];
   const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
-  return {
+  return ownDocument({
     document: 'proposal',
     schemaVersion: 1,
     libraryVersion: version,
@@ -262,5 +263,5 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     stops,
     cautions: onceEach(softened(cautions, stops)),
     standing: sentences,
-  };
+  });
 });

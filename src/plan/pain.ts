@@ -36,7 +36,7 @@ export const SEVERE_PAIN_FROM = 8;
 /** What pain allows, as data: lines on the 0 to 10 scale, which hold whatever the pain was before. */
 export interface PainRule {
   readonly id: string;
-  /** The sites it judges. */
+  /** The sites it is for. */
   readonly sites: readonly PainSite[];
   /** The moments it looks at. */
   readonly moments: readonly PainMoment[];
@@ -132,9 +132,9 @@ const always = [
 export type PainRuleId = (typeof chosen)[number]['id'];
 
 /**
- * The rules that `nextSession` judges pain by, as data.
+ * The rules that `nextSession` applies to pain, as data.
  *
- * Joint and tendon pain is judged by one of the first three, chosen by name as `painRule`; `cautious` when left out:
+ * For joint and tendon pain, choose one of the first three by name as `painRule`; `cautious` when left out:
  * the lower line of each of the two others, so it is `practice`. Pain under the cuff and in the muscle always has rules
  * of its own. Muscle burn in the sets never holds: the published rules were made for joints and tendons.
  *
@@ -205,7 +205,7 @@ export function judgePain(reports: readonly PainReport[], chosenRule: PainRuleId
 /** The default of `painRule`. */
 export const CAUTIOUS_PAIN_RULE: PainRuleId = 'cautious';
 
-/** Whether pain is said of a limb: of every limb where none is named. */
+/** Whether a pain report is about a limb: about every limb where none is named. */
 export const painIsOf = (report: PainReport, place: { readonly limb: Limb; readonly side: Side }): boolean =>
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 

@@ -46,7 +46,7 @@ const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
   return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
 };
 
-/** What a schema finds wrong, in the words of the library: a field of the vocabulary is judged as everywhere else. */
+/** What a schema finds wrong, in the words of the library: a field of the vocabulary is checked as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
   const path = found.path as Path;
   const value = at(root, path);
@@ -66,7 +66,8 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     return found.keys.map((key, at) => fieldIssue(path, at < MOST_ISSUES ? known : [], key));
   }
   if (found.code === 'invalid_union') {
-    // Of several forms, what is wrong is said of the one that was meant: text of text, an object of an object.
+    // Of several forms, only what is wrong with the one that was meant is reported: text of text, an object of an
+    // object.
     const [meant] = found.errors
       .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
       .sort((a, b) => a.length - b.length);

@@ -34,7 +34,7 @@ export function timesOf(items: readonly Placed[]): number[] {
   });
 }
 
-/** One exercise on one limb, told apart from every other. */
+/** One exercise on one limb, distinct from every other. */
 export const placesOf = (items: readonly Placed[]): string[] => {
   const times = timesOf(items);
   return items.map((item, index) => `${keyOf(item)} ${times[index]!}`);

@@ -4,6 +4,7 @@ import { daysBetween } from '../answer/day.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
@@ -197,7 +198,7 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
   cautions: [],
 });
 
-/** What a load of one’s own may have beside it: the weights there are, for the next one up or down. */
+/** What you may give with your own load: loads you can set, for the next one up or down. */
 const OF_LOAD = ['step', 'available'] as const satisfies (keyof PlanExercise)[];
 const OF_MAXIMUM = [
   'percent',
@@ -344,7 +345,7 @@ function setsOf(
   }
 }
 
-/** Every part is tried, so that all that is wrong is told at once; parts that are not there are passed over. */
+/** Every part is tried, so that all that is wrong is reported at once; missing parts are skipped. */
 function exerciseOf(
   request: PlanRequest,
   findings: Findings,
@@ -542,7 +543,7 @@ function sessionOf(
   };
 }
 
-/** What is said of a measurement that lies some weeks back. */
+/** The cautions about a measurement some weeks ago. */
 const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
   limbs.flatMap((cuff, index) => {
     const { limb, side, measured } = cuff;
@@ -641,14 +642,21 @@ function answersOf(request: PlanRequest): PlanRequest {
   };
 }
 
+/** Whether the request holds answers of the caller’s: they are taken as they are, and verified when the plan is read. */
+const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
+  limbs.some(({ occlusion }) => typeof occlusion === 'object') ||
+  exercises.some(
+    ({ oneRepMax, load }) => typeof load === 'object' || (typeof oneRepMax === 'object' && 'kind' in oneRepMax),
+  );
+
 /**
  * A whole session as one JSON document: for each exercise on each limb the occlusion pressure, the cuff pressure in the
  * sets and in the rests, the maximum, the load, the sets and rests, the clock and what it adds up to; the session as a
  * whole; then every caution, the standing sentences, the signs to stop at and the sources.
  *
- * Resistance exercise is lifted at a share of a maximum, with a load of one’s own, as a share of body mass or without a
- * load; walking, cycling and restriction at rest have sets by time. The cuff stays up, goes down or to a second pressure
- * in the rests, or is not worn; sides train alone, at once or in turn.
+ * Resistance exercise is lifted at a share of a maximum, with your own load, as a share of body mass or without a
+ * load; walking, cycling and restriction at rest have sets by time. The cuff stays inflated, is deflated or goes to a
+ * second pressure in the rests, or there is none; sides train alone, at once or in turn.
  *
  * An occlusion pressure that you hold (`occlusion`: estimated, measured, calibrated or converted) is used instead of an
  * estimate, and is converted to the cuff and posture of the exercise where they differ. A maximum is an answer, a load
@@ -658,7 +666,7 @@ function answersOf(request: PlanRequest): PlanRequest {
  * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
  * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
  *
- * The plan is arithmetic. It clears no one to train; local codes and a licensed practitioner decide.
+ * The plan is arithmetic. It does not clear anyone to train: local codes and a licensed practitioner decide.
  *
  * @function
  * @param request - the person’s readings, limbs and exercises; see {@link PlanRequest} for units.
@@ -684,7 +692,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const document = plainInput(request, 'a request for a plan') as PlanRequest;
   const { value: read, issues } = parseDocument(planRequest, document);
   const value = read && { ...read, limbs: read.limbs.map(withWidth) };
-  // What an earlier document called a stop is said in the words of the catalogue.
+  // A stop of an earlier document gets the words of the catalogue.
   if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
@@ -702,8 +710,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
     { cautions: cautionsOf(asked, items, limbs, session), since: date },
   ];
-  const own = said.map(({ cautions, since }) => stopsOf(cautions, since));
-  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...own), asked.decisions, date);
+  const found = said.map(({ cautions, since }) => stopsOf(cautions, since));
+  const stops = applyDecisions(mergeStops(asked.stops ?? [], ...found), asked.decisions, date);
   const plan = {
     document: 'plan',
     schemaVersion: 1,
@@ -723,5 +731,5 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     standing: standingSentences(cuffed),
     stopSigns: stopSigns(cuffed),
   } as const;
-  return plan;
+  return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

@@ -43,7 +43,7 @@ export interface ProposalItem {
   readonly action: ProgressionAction;
   /** Left out where the plan has no load. */
   readonly load?: { readonly from: number; readonly to?: number; readonly unit: LoadUnit };
-  /** Left out where the plan knows no maximum. */
+  /** Left out where the plan has no maximum. */
   readonly percentOfMaximum?: { readonly from: number; readonly to?: number };
   /** Left out where there is no cuff. */
   readonly percentOfOcclusion?: { readonly from: number; readonly to?: number };
@@ -75,7 +75,7 @@ export interface Proposal {
     readonly evidence: Grade;
     readonly source?: SourceId;
   };
-  /** The rule that joint and tendon pain was judged by. */
+  /** The rule applied to joint and tendon pain. */
   readonly painRule: { readonly id: PainRuleId; readonly evidence: Grade; readonly source?: SourceId };
   readonly items: readonly ProposalItem[];
   readonly measureAgain: readonly MeasureAgain[];

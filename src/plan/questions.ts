@@ -41,7 +41,7 @@ export interface ScreeningRequest {
   /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
   readonly date?: string | undefined;
   readonly ageYears?: number | undefined;
-  /** Resting brachial pressures; one alone is judged too. */
+  /** Resting brachial pressures; one alone is checked too. */
   readonly systolicMmHg?: number | undefined;
   readonly diastolicMmHg?: number | undefined;
   /** Replies by the code of the condition. */
@@ -72,7 +72,7 @@ export interface DayCheckRequest {
   readonly label?: string | undefined;
   /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
   readonly date: string;
-  /** Blood pressure at rest today; one alone is judged too. */
+  /** Blood pressure at rest today; one alone is checked too. */
   readonly systolicMmHg?: number | undefined;
   readonly diastolicMmHg?: number | undefined;
   /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */

@@ -81,7 +81,10 @@ function checkProposal(proposal: Proposal, found: Found): void {
   });
 }
 
-/** A practitioner may change the numbers of a proposal: what its rules say is written anew, and what must hold is checked. */
+/**
+ * A practitioner may change the numbers of a proposal: what its rules say is written anew, and what must hold is
+ * checked.
+ */
 const proposalKind: StoredKind<Proposal> = {
   current: 1,
   schema: proposalDocument,
@@ -123,7 +126,7 @@ const kinds = {
 };
 const NAMES = Object.keys(kinds) as (keyof typeof kinds)[];
 
-/** One of the library’s documents, given back as plain JSON of its own; issues are told from `place`. */
+/** One of the library’s documents, given back as plain JSON of its own; paths of issues start at `place`. */
 export const documentOf = <K extends keyof Documents>(
   allowed: readonly K[],
   document: unknown,
@@ -132,8 +135,8 @@ export const documentOf = <K extends keyof Documents>(
   storedDocument(Object.fromEntries(allowed.map((name) => [name, kinds[name]])), document, place) as Documents[K];
 
 /**
- * What is to be printed, verified: a document as `readDocument` reads it; an answer, a comparison or a review, which hold
- * nothing to make them again from, against themselves, with the texts of the catalogue.
+ * What is to be printed, verified: a document as `readDocument` reads it; an answer, a comparison or a review, which
+ * hold nothing to make them again from, against themselves, with the texts of the catalogue.
  */
 export function printable(given: { readonly document?: string }): object {
   if (NAMES.some((name) => name === given.document)) return documentOf(NAMES, given);
@@ -161,8 +164,8 @@ export function documentInto<K extends keyof Documents>(
 /**
  * A document that was stored, read back and verified: a plan, a record, a proposal, a screening or a check of the day.
  *
- * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library does
- *   not know are kept and never looked at.
+ * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library
+ *   does not know are kept and never looked at.
  * - Fit: intervals hold their value, times are in order, a pressure or a load is the percentage that the document says.
  * - Numbers: a plan is made again from its request, a record added up again from what was done, a screening and a check
  *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,
@@ -171,8 +174,8 @@ export function documentInto<K extends keyof Documents>(
  * - Words: the text of every caution, assumption, stop and standing sentence is taken from the catalogue, by its code.
  *
  * Of another version of the library: a document whose numbers this version does not give again gets the caution
- * `document-unverified`. Its stops are derived again from its request, and cautions that it lacks are put back. One that
- * cannot be made again is refused.
+ * `document-unverified`. Its stops are derived again from its request, and cautions that it lacks are put back. One
+ * that cannot be made again is refused.
  *
  * @param document - a document of `cuffwork/plan`, as JSON; a review or a comparison of weeks is made again instead.
  * @param kind - which document you expect, such as `plan`; any when left out

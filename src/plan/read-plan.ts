@@ -16,7 +16,7 @@ function planAgain({ request }: Plan): Plan {
   }
 }
 
-/** A plan is made again from its request; with every stop that its numbers carry. */
+/** A plan is made again from its request; with every stop that its numbers lead to. */
 export const planKind: StoredKind<Plan> = {
   current: 1,
   schema: planDocument,

@@ -9,7 +9,7 @@ import type { Plan, PlanItem } from './types.js';
 
 /** What is looked at in every record, however old; the whole document is read of those only that are needed. */
 interface Glance {
-  /** Where it stands in the list given. */
+  /** Its place in the list given. */
   readonly index: number;
   readonly date: string;
   readonly sessionOfDay: number | undefined;
@@ -76,7 +76,7 @@ function byDay(glances: readonly Glance[]): Glance[][] {
   return days;
 }
 
-/** Records that are given twice, or that cannot both be right: one session told as two counts as two. */
+/** Records that are given twice, or that cannot both be right: one session given twice counts as two. */
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
   const issues: InputIssue[] = [];
   for (const ofDay of byDay(glances)) {
@@ -115,7 +115,9 @@ function placesIn({ items }: Glance): Placed | undefined {
   }
 }
 
-/** The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report. */
+/**
+ * The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report.
+ */
 function needed(glances: readonly Glance[], items: readonly PlanItem[], sessions: number): Glance[] {
   const last = glances.at(-1);
   const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last?.date));

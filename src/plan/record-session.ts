@@ -1,6 +1,7 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
@@ -249,7 +250,7 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
-  // That the cuff was held above the occlusion pressure is said above, with whose it was; a limb’s restriction, of it.
+  // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
   const said = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
   const own = totals.cautions.filter((caution) => !said.includes(caution.code) && !isOfLimb(caution));
   return [...found, ...own];
@@ -363,7 +364,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
 }
 
 /**
- * What was done of a plan, as one JSON document: for each item the sets, load and cuff pressure really done beside
+ * What was done of a plan, as one JSON document: for each item the sets, load and cuff pressure really done with
  * those of the plan, and what they add up to; then symptoms, pain, effort and notes.
  *
  * Pain and effort are 0 to 10. Record pain by site (joint, tendon, under the cuff, muscle) before, during and after the
@@ -372,16 +373,18 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * is left out of the request stays unknown, save for load and rests, and pressure for pressure × time, which are
  * taken as planned.
  *
- * `asPlanned: true` says that everything was done as planned, except what `items` lists: what you did not see done, list.
+ * `asPlanned: true` says that everything was done as planned, except what `items` lists: what you did not see done,
+ * list.
  *
- * - Evidence: totals carry their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
+ * - Evidence: totals have their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
  * @function
  * @param request - the `plan`; the `date` (`YYYY-MM-DD`); `items` done, with `sets` (repetitions, or `durationS`
  *   [s], or `[30, 15, 15, 17]`), `restS` [s], `load` [the plan’s unit], `heldMmHg` and `restHeldMmHg` [mmHg],
- *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`, `during`, `after`, `nextMorning` [0 to 10],
- *   `limb` and `side`; `sessionRpe` [0 to 10]; `sessionS` [s]; `sessionOfDay`; `notes`.
+ *   `reperfusedBeforeS`, `inflatedBeforeS` and `deflatedAfterS` [s]; `symptoms`; `pain` by `site`, with `before`,
+ *   `during`, `after`, `nextMorning` [0 to 10], `limb` and `side`; `sessionRpe` [0 to 10]; `sessionS` [s];
+ *   `sessionOfDay`; `notes`.
  * @returns the record; print it with `explain(record)`, progress from it with `nextSession`.
  * @throws InputError naming every wrong field; also where something was done that the plan does not have.
  *
@@ -417,13 +420,15 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
     .filter((_, index) => !recorded.includes(keys[index]!))
     .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
-  return recordFrom({
-    ...done,
-    label,
-    posture,
-    items,
-    symptoms: done.symptoms ?? [],
-    stops: plan.stops,
-    cautions: [...plan.cautions, ...left],
-  });
+  return ownDocument(
+    recordFrom({
+      ...done,
+      label,
+      posture,
+      items,
+      symptoms: done.symptoms ?? [],
+      stops: plan.stops,
+      cautions: [...plan.cautions, ...left],
+    }),
+  );
 });

@@ -38,9 +38,9 @@ export interface DoneItem {
   readonly restHeldMmHg?: number | undefined;
   /** Limb occlusion pressure measured that day [mmHg]; that of the plan when left out. */
   readonly occlusionMmHg?: number | undefined;
-  /** How long this limb’s cuff was down since its exercise before [s]. */
+  /** How long this limb’s cuff was deflated since its exercise before [s]. */
   readonly reperfusedBeforeS?: number | undefined;
-  /** How long the cuff was up before the first set, and after the last [s]; 0 when left out. */
+  /** How long the cuff was inflated before the first set, and after the last [s]; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
   readonly deflatedAfterS?: number | undefined;
   readonly stoppedEarly?: boolean | undefined;

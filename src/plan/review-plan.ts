@@ -43,7 +43,7 @@ export interface Judgement {
   /** The limb and side it is about; without a side, an exercise that is alike on every side. */
   readonly limb?: Limb;
   readonly side?: Side;
-  /** Where it stands in the document. */
+  /** Its place in the document. */
   readonly path: Path;
 }
 
@@ -204,7 +204,7 @@ const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
     return { severity: 'stop', code, text, ...(values && { values }), path, ...(source && { source }) };
   });
 
-/** How long each limb’s cuff is down between two exercises, where the plan was told the pauses. */
+/** How long each limb’s cuff is deflated between two exercises, where the plan has the pauses. */
 function pausesOf({ session, assumptions }: Plan) {
   if (assumptions.some(({ code }) => code === 'reperfusion-taken')) return [];
   const down = new Map<string, { readonly atS: number; readonly exercise: number | undefined }>();
@@ -218,7 +218,7 @@ function pausesOf({ session, assumptions }: Plan) {
   });
 }
 
-/** Every figure of the document with the row of the guideline that judges it, where there is one. */
+/** Every figure of the document with its row of the guideline, where there is one. */
 function readAll(
   document: Plan | SessionRecord,
   items: readonly [item: PlanItem | RecordItem, index: number][],
@@ -302,20 +302,20 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * for it, how well that range is backed, and where the figure is in the document.
  *
  * The guideline is `guideline-review-2019` (Front Physiol 2019;10:533) unless another is named; the list is
- * `guidelines`. Nothing is judged that is not in the document. Percentages are compared as whole percents, as the
+ * `guidelines`. Only what is in the document is compared. Percentages are compared as whole percents, as the
  * ranges are printed: those that the gauge and the weights reach, and in a record those that were held and lifted.
  * Rounding alone is no finding: a figure is outside where both the share asked for and the share reached are.
  *
  * A guideline for light loads is not compared with a heavy exercise, from 65 % of 1RM on. One finding,
  * `review-heavy`, says so; the exercise gets no other.
  *
- * - Evidence: each range carries its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
+ * - Evidence: each range has its own grade. Of the 2019 review, 40 to 80 % of occlusion pressure and 2 to 3
  *   sessions a week are `secondary`, the rest `unconfirmed`.
  *
  * @function
  * @param document - a plan of `planSession` or a record of `recordSession`.
  * @param options - `guideline`: which one.
- * @returns findings outside the ranges, what is inside, what could not be judged; print it with `explain`.
+ * @returns findings outside the ranges, what is inside, what could not be compared; print it with `explain`.
  * @throws InputError naming every wrong field.
  *
  * @example

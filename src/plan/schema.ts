@@ -196,7 +196,7 @@ const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...som
 const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
 const time = z.number().check(z.minimum(0));
 
-/** What every answer has beside its kind, unit and inputs. */
+/** What every answer has besides its kind, unit and inputs. */
 const evidence = {
   value: z.number(),
   equation: z.string(),
@@ -524,7 +524,7 @@ const done = {
   ...feelings,
 };
 
-/** What `recordSession` takes beside the plan. */
+/** What `recordSession` takes besides the plan. */
 export const doneRequest = strict(done);
 
 /** What `recordSession` takes. */
@@ -584,7 +584,7 @@ export const screeningDocument = open({
 /** A check of the day, as `checkDay` makes it. */
 export const dayCheckDocument = open({ ...head('day-check'), request: dayCheckRequest, ...concluded });
 
-/** Where something stands, and where it goes: nothing where that is not known. */
+/** Where something is, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
 const setsCounted = list(open(setLength), 50);

@@ -1,5 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { InputError } from '../answer/issues.js';
+import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { checkBloodPressure } from '../pressure/blood-pressure.js';
@@ -99,7 +100,7 @@ function findingsOf(
  *
  * Give the document to `planSession` as `screening`: its findings, its date and what is open go into the plan.
  *
- * - Evidence: every finding carries the grade of its place on the list; whether it refers or asks for care is
+ * - Evidence: every finding has the grade of its place on the list; whether it refers or asks for care is
  *   `practice`, save for the blood-pressure lines and the cut-offs of the score.
  * - Source: Front Physiol 2022;13:808622, Tables 1, 3 and 5 (Table 5 read in part); cut-offs Chest 2011;140:706–714
  *   and J Am Heart Assoc 2014;3(6):e001152.
@@ -136,5 +137,5 @@ export const screen = /* @__PURE__ */ withInput(function screen(request: Screeni
     thrombosisScore: score,
     standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
   } as const;
-  return screening;
+  return ownDocument(screening);
 });

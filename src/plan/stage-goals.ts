@@ -30,7 +30,7 @@ export interface StageGoal {
   readonly atMost?: number | undefined;
 }
 
-/** A criterion with what was found. It says nothing of what you may do next. */
+/** A criterion with what was found. It does not mean that you may move on. */
 export interface StageGoalResult extends Exact<StageGoal> {
   readonly outcome: 'met' | 'not-met' | 'not-measured';
 }

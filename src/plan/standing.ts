@@ -2,7 +2,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import { STOP_CRITERIA, symptomOf } from './symptoms.js';
 
-/** A sentence every plan carries. */
+/** A sentence of every plan. */
 export interface StandingSentence {
   readonly code: PlanCode;
   readonly text: string;

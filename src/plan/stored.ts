@@ -1,5 +1,6 @@
 import type { Caution } from '../answer/answer.js';
 import { describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
@@ -21,7 +22,7 @@ export interface StoredKind<T = Verified> {
   readonly upgrades: Upgrades;
   /** The document as this version of the library makes it from what it holds. */
   readonly remade: (document: T) => T;
-  /** Only a part of it is made again: that it is the same says nothing of its numbers. */
+  /** Only a part of it is made again: the same part does not verify its numbers. */
   readonly inPart?: true;
   /** What a document of another version becomes, where this version makes another one of it. */
   readonly otherwise: (document: T, made: T, unverified: Caution) => T;
@@ -88,8 +89,8 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
 
 /**
  * A document against itself. Its intervals, times and percentages must fit, whatever version made it. What this version
- * made must be what this version makes again from it; what another one made and this one makes otherwise gets a caution,
- * and what this one cannot make again is refused.
+ * made must be what this version makes again from it; what another one made and this one makes otherwise gets a
+ * caution, and what this one cannot make again is refused.
  */
 function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   const own = document.libraryVersion === version;
@@ -120,7 +121,7 @@ function isOther(document: unknown, names: readonly string[]): boolean {
   }
 }
 
-/** A document of one of the kinds, given back as plain JSON of its own, verified; issues are told from `place`. */
+/** A document of one of the kinds, given back as plain JSON of its own, verified; paths of issues start at `place`. */
 export function storedDocument<K extends string>(
   kinds: Readonly<Record<K, object>>,
   document: unknown,
@@ -137,6 +138,7 @@ export function storedDocument<K extends string>(
       const expected = names.map((kind) => `'${kind}'`).join(' or ');
       throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
     }
+    if (isOwn(json)) return json;
     const kind = kinds[name] as unknown as StoredKind<Verified>;
     const { value, issues } = parseDocument<unknown>(kind.schema, upgraded(json, kind.current, kind.upgrades));
     if (value === undefined) throw new InputError(issues);

@@ -14,20 +14,28 @@ import type { DayCheck, Screening } from './questions.js';
 import type { StandingSentence } from './standing.js';
 import type { Stop, StopDecision } from './stops.js';
 
-/** A limb that trains; where its cuff is up in any exercise, the cuff and the percentage of occlusion pressure to set. */
+/**
+ * A limb that trains; where its cuff is inflated in any exercise, the cuff and the percentage of occlusion pressure to
+ * set.
+ */
 export interface PlanLimb {
   readonly limb: Limb;
   readonly side: Side;
-  /** Limb circumference [cm]; needed where its cuff is up, unless an occlusion pressure was measured with that cuff. */
+  /**
+   * Limb circumference [cm]; needed where its cuff is inflated, unless an occlusion pressure was measured with that
+   * cuff.
+   */
   readonly circumferenceCm?: number | undefined;
   /** Where along the limb it was taken. */
   readonly circumferenceSite?: CircumferenceSite | undefined;
   /**
-   * Width of the cuff that will be worn [cm]; needed where any exercise of the limb has its cuff up. That of `occlusion`
-   * when left out.
+   * Width of the cuff you will use [cm]; needed where any exercise of the limb has its cuff inflated. That of
+   * `occlusion` when left out.
    */
   readonly cuffWidthCm?: number | undefined;
-  /** Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff up has no `cuffPercent`. */
+  /**
+   * Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff inflated has no `cuffPercent`.
+   */
   readonly percent?: number | undefined;
   /** A measured occlusion pressure, used instead of an estimate. */
   readonly measured?:
@@ -39,7 +47,7 @@ export interface PlanLimb {
         readonly posture?: Posture | undefined;
         /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
         readonly date?: string | undefined;
-        /** Width of the cuff it was measured with [cm]; carried to the cuff that will be worn when they differ. */
+        /** Width of the cuff it was measured with [cm]; converted to the cuff you will use when they differ. */
         readonly cuffWidthCm?: number | undefined;
         readonly standardDeviationMmHg?: number | undefined;
       }
@@ -97,9 +105,9 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 }
 
 /**
- * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is up. A resistance exercise says what is
- * lifted: `oneRepMax` with `percent`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking, cycling
- * (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
+ * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. A resistance exercise says
+ * what is lifted: `oneRepMax` with `percent`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
+ * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
  */
 export interface PlanExercise {
   readonly name: string;
@@ -108,25 +116,36 @@ export interface PlanExercise {
   /** Posture of this exercise; that of the request when left out. */
   readonly posture?: Posture | undefined;
   readonly limb: Limb;
-  /** Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in `limbs`, at once, when left out. */
+  /**
+   * Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in
+   * `limbs`, at once, when left out.
+   */
   readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where they take turns [s]; 0 when left out. */
   readonly changeS?: number | undefined;
-  /** A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact. */
+  /**
+   * A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact.
+   */
   readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
   /** Share of the maximum to lift [%]. */
   readonly percent?: number | undefined;
-  /** Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of `oneRepMax` and `percent`. */
+  /**
+   * Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
+   * `oneRepMax` and `percent`.
+   */
   readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
   readonly unloaded?: true | undefined;
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
   readonly bodyMassPercent?: number | undefined;
   readonly unit?: LoadUnit | undefined;
-  /** The weights there are [`unit`], by a step or one by one: a share of a maximum is brought to them, the next load too. */
+  /**
+   * Loads you can set [`unit`], by a step or one by one: a share of a maximum is rounded to them, and so is the next
+   * load.
+   */
   readonly step?: number | undefined;
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar and of both collars [`unit`], and the plates there are; instead of `step` and `available`. */
+  /** Mass of the bar and of both collars [`unit`], and your plates; instead of `step` and `available`. */
   readonly bar?: number | undefined;
   readonly collars?: number | undefined;
   readonly plates?: readonly { readonly mass: number; readonly count?: number | undefined }[] | undefined;
@@ -158,7 +177,7 @@ export interface PlanExercise {
   readonly cuffPercent?: number | undefined;
   /** Share of occlusion pressure in the rests [%], with `partial` restriction. */
   readonly restCuffPercent?: number | undefined;
-  /** Pause after this exercise, cuffs down [s]; that of the request when left out. */
+  /** Pause after this exercise, cuffs deflated [s]; that of the request when left out. */
   readonly reperfusionS?: number | undefined;
 }
 
@@ -188,7 +207,7 @@ export interface PlanRequest {
   /** How often, and for how many weeks: for the review of the plan. */
   readonly sessionsPerWeek?: number | undefined;
   readonly weeks?: number | undefined;
-  /** Pause between exercises, cuffs down [s]; 3 minutes are taken when left out, and an assumption says so. */
+  /** Pause between exercises, cuffs deflated [s]; 3 minutes are taken when left out, and an assumption says so. */
   readonly reperfusionS?: number | undefined;
   readonly limbs: readonly PlanLimb[];
   readonly exercises: readonly PlanExercise[];
@@ -233,7 +252,7 @@ export interface PlanItem {
 export interface LimbTotals {
   readonly limb: Limb;
   readonly side: Side;
-  /** Number of exercises with its cuff up. */
+  /** Number of exercises with its cuff inflated. */
   readonly exercises: number;
   readonly restrictionTime: Answer<'restriction-time'>;
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;

@@ -17,7 +17,7 @@ export function valueAtChance(chance: number, { value, standardDeviation = 0, sc
   return scale === 'log' ? value * Math.exp(shift) : value + shift;
 }
 
-/** A standard deviation in the unit of the answer, whichever scale it stands on. */
+/** A standard deviation in the unit of the answer, on whichever scale its error is. */
 export const deviationInUnit = ({ value, standardDeviation = 0, scale }: Spread): number =>
   scale === 'log' ? value * standardDeviation : standardDeviation;
 

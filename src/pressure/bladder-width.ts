@@ -26,13 +26,13 @@ export interface CorrectedBloodPressure {
 
 /**
  * A blood-pressure reading taken with a cuff of the wrong size, less its published bias. Nothing else in the library
- * calls it: whoever wants it asks for it, and gives its answers on.
+ * calls it: call it yourself, and pass its answers on.
  *
- * Formula: SBP = reading − bias(AC, B), and the same for the diastolic pressure; the fitted biases stand beside their functions, `systolicBias` and
- * `diastolicBias` in `cuffwork/equations`.
+ * Formula: SBP = reading − bias(AC, B), and the same for the diastolic pressure; for the fitted biases see
+ * `systolicBias` and `diastolicBias` in `cuffwork/equations`.
  *
  * - Range: bladder width 12 to 18 cm, refused outside it; arm 26 to 50 cm, a caution outside it.
- * - Error: not at hand, so there is no interval.
+ * - Error: not checked, so there is no interval.
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *

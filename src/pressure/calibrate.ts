@@ -22,8 +22,8 @@ export interface CalibrationInput {
   /** An answer of `estimateOcclusionPressure` that names its `side`. */
   readonly estimate: Answer<'occlusion-pressure'>;
   /**
-   * Answers of `measuredOcclusionPressure` that name side, cuff width and posture, and the `day` where days differ. Those
-   * of the other side inform it too, with the difference of the sides as an error of their own.
+   * Answers of `measuredOcclusionPressure` that name side, cuff width and posture, and the `day` where days differ.
+   * Those of the other side inform it too, with the difference of the sides as an error of their own.
    */
   readonly measurements: readonly Answer<'occlusion-pressure'>[];
   /** The day the answer is for. Left out, it is the day of the measurements that name none. */
@@ -239,7 +239,9 @@ function takeIn(unknowns: Unknowns, { side, day, widthCm, value, variance }: Evi
 /** So wide that the person’s pressure is left to the measurements alone. */
 const FLAT = 100;
 
-/** How far measurements disagree among themselves, by their own errors: chi-square with one degree fewer than there are. */
+/**
+ * How far measurements disagree among themselves, by their own errors: chi-square with one degree fewer than there are.
+ */
 function disagreement(evidence: readonly Evidence[], of: Variances): number {
   const unknowns = new Unknowns();
   unknowns.add('person', evidence[0]!.value, FLAT);
@@ -269,7 +271,7 @@ function contradiction(
  *
  * - the variance S² of the estimate is that of the person, of the side (4.9 mmHg), of the day (8.5 mmHg) and of one
  *   measurement (10.6 mmHg), because equations were fitted to measured pressures (`derived`). That last part is not
- *   counted again beside the error of your own measurements;
+ *   counted again in addition to the error of your own measurements;
  * - measurements on one day share that day’s departure. So an answer for the day of the measurements is surer than one
  *   for a later day;
  * - a measurement of the other side informs this one through the person, with the difference of the sides as its error;

@@ -18,7 +18,7 @@ export type OcclusionReadings = {
   readonly circumferenceSite?: CircumferenceSite;
   readonly ageYears?: number;
   readonly sex?: Sex;
-  /** Tissue padding coefficient, between 0 and 1, from a table that the caller has: none is at hand here. */
+  /** Tissue padding coefficient, between 0 and 1, from a table of yours: we have none. */
   readonly paddingCoefficient?: number;
   /** For the record, and so that the two sides are kept apart in `calibrateOcclusionPressure`. */
   readonly side?: Side;
@@ -33,7 +33,7 @@ export interface Range {
   readonly high: number;
 }
 
-/** Cuffs that errors are told apart for: narrow and wide ones on the thigh, and any on the arm. */
+/** Cuffs with errors of their own: narrow and wide ones on the thigh, and any on the arm. */
 export type CuffClass = 'thigh-narrow' | 'thigh-wide' | 'arm';
 
 /** One published occlusion-pressure equation and all that is known of it. */
@@ -49,18 +49,20 @@ export interface OcclusionEquation {
   readonly limb: Limb | 'any';
   readonly cuffWidthCm: number | Range | 'any';
   /**
-   * Posture of the sample; `any`: it has a term for each; `none`: it knows no posture; `not-stated`: not in the text
-   * that was read.
+   * Posture of the sample; `any`: it has a term for each; `none`: it has no posture term; `not-stated`: we did not
+   * find it in the text we read.
    */
   readonly posture: Posture | 'any' | 'none' | 'not-stated';
   readonly sample: string;
   /** Ranges of the sample, where they are known. */
   readonly fitted: Partial<Record<ReadingName, Range>>;
-  /** Readings whose range in the sample is not at hand. */
+  /** Readings whose range in the sample we have not checked. */
   readonly fittedNotKnown: readonly ReadingName[];
   /** Readings above which a publication shows it to be too low. */
   readonly tooLowAbove?: { readonly circumferenceCm: number };
-  /** Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known. */
+  /**
+   * Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known.
+   */
   readonly error: {
     readonly standardDeviationMmHg?: number;
     readonly share?: number | Readonly<Record<CuffClass, number>>;

@@ -1,7 +1,9 @@
 import { speaker } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence. */
+/**
+ * What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence.
+ */
 export const estimateMessages = {
   'circumference-site-not-given-thigh':
     'You did not say where the circumference was taken. Measure at mid-limb, the middle of the thigh. Under the cuff, just below the buttock, a thigh is 7–8 cm bigger, and the estimate would be 7–45 mmHg too high.',
@@ -15,17 +17,18 @@ export const estimateMessages = {
     '{equation} is too low above {limit} cm: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
   'estimate-is-a-start':
     'An estimated occlusion pressure is a starting point. Measure it on this limb, with this cuff, in this posture, where you can.',
-  'equation-unconfirmed': 'The coefficients of {equation} are written from memory; they were not read in any text.',
+  'equation-unconfirmed': 'We wrote the coefficients of {equation} from memory. We have not read them in any text.',
   'outside-fitted-range':
-    '{name} {value} is outside {low} to {high}, the range {equation} was fitted on; take the answer as less certain than its interval.',
+    '{name} {value} is outside {low} to {high}, the range {equation} was fitted on. Expect a larger error than the interval shows.',
   'posture-differs': '{equation} was fitted {fitted}, and you asked for {asked}. No adjustment made.',
   'posture-ignored': '{equation} has no posture term. No adjustment made.',
   'posture-may-differ':
-    'The posture {equation} was fitted in is not in the text that was read, and you asked for {asked}. No adjustment made.',
+    'We did not find the posture {equation} was fitted in, and you asked for {asked}. No adjustment made.',
   'posture-shifts-thigh':
     'Published thigh pressures were 17 to 61 mmHg higher seated than supine, and about 55 higher standing.',
-  'posture-shifts-arm': 'On the arm the pressure was highest seated and lowest standing; by how much is not reported.',
-  'posture-not-stated': 'The posture {equation} was fitted in is not in the text that was read.',
+  'posture-shifts-arm':
+    'On the arm the pressure was highest seated and lowest standing. The paper does not report by how much.',
+  'posture-not-stated': 'We did not find the posture {equation} was fitted in.',
   'cuff-width-below-published':
     'The cuff width of {value} cm is below {limit} cm, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',
   'narrow-cuff-on-thigh':
@@ -37,9 +40,9 @@ export const estimateMessages = {
   'blood-pressure-high':
     'Blood pressure {systolic}/{diastolic} mmHg at rest. High: {high} (from {systolicLine} systolic or {diastolicLine} diastolic). Ask the treating clinician before you train.',
   'below-diastolic':
-    'The answer is below the diastolic pressure of {diastolic} mmHg, which no occlusion pressure can be. Do not use it: measure.',
+    'The answer is below the diastolic pressure of {diastolic} mmHg. No occlusion pressure can be that low. Do not use it: measure.',
   'outside-thigh-index':
-    'The answer is {ratio} times the systolic pressure; with a wide cuff on a thigh, lying down, 0.9 to 1.6 is to be expected.',
+    'The answer is {ratio} times the systolic pressure. With a wide cuff on a thigh, lying down, expect 0.9–1.6 times.',
 } as const satisfies Catalogue;
 
 export type EstimateCode = keyof typeof estimateMessages;

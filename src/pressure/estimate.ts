@@ -32,7 +32,7 @@ import { assumption } from './assumptions.js';
 import { caution } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
-/** A limb occlusion pressure [mmHg], estimated, measured or carried to another cuff. */
+/** A limb occlusion pressure [mmHg], estimated, measured or converted to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
 
 /** What {@link estimateOcclusionPressure} takes. */
@@ -112,7 +112,10 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   };
 }
 
-/** One arm study used 3 cm and one thigh study 4.5 cm; the others 5 cm and more. A width below it is often one in inches [cm]. */
+/**
+ * One arm study used 3 cm and one thigh study 4.5 cm; the others 5 cm and more. A width below it is often one in
+ * inches [cm].
+ */
 const LEAST_WIDTH_CM = 5;
 
 /** By limb and posture. */

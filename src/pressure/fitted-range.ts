@@ -17,7 +17,7 @@ export interface FittedRange {
   readonly fields: readonly { readonly field: string; readonly zone: Zone; readonly fitted?: Range | Limb }[];
 }
 
-/** What {@link withinFittedRange} takes: an equation, and the readings that are at hand. */
+/** What {@link withinFittedRange} takes: an equation, and the readings that you have. */
 export interface FittedRangeInput {
   readonly equation: OcclusionEquationId;
   readonly limb?: Limb | undefined;

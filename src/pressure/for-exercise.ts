@@ -40,7 +40,7 @@ function withoutInterval(answer: Pressure): Pressure {
   return { ...rest, assumptions };
 }
 
-/** A corrected answer with what it was corrected from, and with what was said of that. */
+/** A corrected answer with the one it was corrected from, and the cautions of that one. */
 const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
   // An error that is not known does not become known by a correction.
   ...(measured.standardDeviation === undefined ? withoutInterval(corrected) : corrected),
@@ -48,7 +48,9 @@ const correctedFrom = (measured: Pressure, corrected: Pressure): Pressure => ({
   cautions: [...measured.cautions, ...corrected.cautions],
 });
 
-/** A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading. */
+/**
+ * A conversion; what is wrong with it is wrong with the pressure or a field of it, and what is missing is a reading.
+ */
 function converted(path: Path, convert: () => Pressure): Pressure {
   try {
     return convert();

@@ -19,7 +19,7 @@ export interface KnownEquation {
   readonly source: SourceId;
 }
 
-const COEFFICIENTS = 'its coefficients are not in the text that was read';
+const COEFFICIENTS = 'we did not find its coefficients in the text we read';
 
 /**
  * Occlusion-pressure equations that are known but not available, with their published error and why. No coefficient is
@@ -39,7 +39,7 @@ export const knownEquations = /* @__PURE__ */ frozen([
     people: 30,
     predictors: ['circumference of 20 to 75 cm'],
     error: 'below the measured pressure in 62 % of 143 patients',
-    reason: 'its table is not at hand; the form is padding-2006, with the coefficient from the caller',
+    reason: 'we have not checked its table; use padding-2006 and give the coefficient yourself',
     source: 'padding-2006',
   },
   {
@@ -82,8 +82,8 @@ export const knownEquations = /* @__PURE__ */ frozen([
     about: 'arm, 5, 10 and 12 cm cuffs',
     limb: 'arm',
     cuffWidthCm: [5, 10, 12],
-    predictors: ['not at hand'],
-    error: 'not at hand',
+    predictors: ['not checked'],
+    error: 'not checked',
     reason: COEFFICIENTS,
     source: 'cuff-width-2016',
   },
@@ -95,7 +95,7 @@ export const knownEquations = /* @__PURE__ */ frozen([
     posture: 'supine',
     people: 116,
     predictors: ['thigh circumference', 'ankle pressure', 'diastolic pressure'],
-    error: 'not at hand',
+    error: 'not checked',
     reason: COEFFICIENTS,
     source: 'cuff-width-2012',
   },
@@ -103,8 +103,8 @@ export const knownEquations = /* @__PURE__ */ frozen([
     id: 'arm-doppler-2017',
     about: 'arm, total occlusion pressure',
     limb: 'arm',
-    predictors: ['not at hand'],
-    error: 'not at hand',
+    predictors: ['not checked'],
+    error: 'not checked',
     reason: 'no text of it was found',
     source: 'arm-doppler-2017',
   },
@@ -114,7 +114,7 @@ export const knownEquations = /* @__PURE__ */ frozen([
     limb: 'leg',
     people: 158,
     predictors: ['blood pressure', 'fat percentage', 'circumference', 'body-mass index'],
-    error: 'not at hand',
+    error: 'not checked',
     reason: COEFFICIENTS,
     source: 'thigh-men-2025',
   },
@@ -127,7 +127,7 @@ export const knownEquations = /* @__PURE__ */ frozen([
     people: 104,
     predictors: ['leg circumference'],
     error: 'R² 0.352 (dominant leg) and 0.360 (other leg)',
-    reason: 'its slopes are not in the text that was read',
+    reason: 'we did not find its slopes in the text we read',
     source: 'leg-circumference-2025',
   },
   {
@@ -158,7 +158,7 @@ export const knownEquations = /* @__PURE__ */ frozen([
     cuffWidthCm: [11, 18],
     people: 51,
     predictors: ['systolic pressure at 18 cm', 'thigh circumference at 11 cm'],
-    error: 'not at hand',
+    error: 'not checked',
     reason: COEFFICIENTS,
     source: 'position-and-size-2024',
   },
@@ -187,8 +187,8 @@ export const knownEquations = /* @__PURE__ */ frozen([
     id: 'adaptive-tourniquet-2013',
     about: 'arm, patients',
     limb: 'arm',
-    predictors: ['not at hand'],
-    error: 'not at hand',
+    predictors: ['not checked'],
+    error: 'not checked',
     reason: COEFFICIENTS,
     source: 'adaptive-tourniquet-2013',
   },

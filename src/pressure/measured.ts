@@ -49,8 +49,9 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
         source: 'femoral-repeat',
       };
     case 'oximeter':
-      // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3, whose
-      // direction is not at hand, in quadrature.
+      // Limits of agreement with Doppler −16.2 to 28.8 mmHg: their spread, 45 / (2 × 1.96), and their middle, 6.3,
+      // whose
+      // direction we have not checked, in quadrature.
       return {
         standardDeviationMmHg: 13.1,
         evidence: 'derived',
@@ -73,11 +74,11 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
  * Measure at rest, before the session, at least twice, in the posture and with the cuff of the exercise. A very high
  * pressure brings a caution or a stop (`guards`).
  *
- * The 95 % interval is log-normal, as for an estimate: LOP ÷ f to LOP × f, f = exp(1.96 × s / LOP), with s the error below
- * [mmHg].
+ * The 95 % interval is log-normal, as for an estimate: LOP ÷ f to LOP × f, f = exp(1.96 × s / LOP), with s the error
+ * below [mmHg].
  *
- * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits of
- *   agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
+ * - Error (standard deviation, mmHg): Doppler 8.6, largest of four groups of repeats; pulse oximeter 13.1, from limits
+ *   of agreement with Doppler, their bias counted in; automated 8 on the arm and 15 on the leg.
  * - Evidence: `derived`, `derived` and `published`; with your own error `practice`.
  * - Source: differences of repeats, n = 40; Int J Sports Phys Ther 2020;15(5):783–791; J Med Biol Eng 2016;36:644–650.
  *

@@ -18,8 +18,8 @@ export type CuffPressure = Answer<'cuff-pressure'>;
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {
   /**
-   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a correction;
-   * or a number [mmHg], which is taken as exact.
+   * An answer of `estimateOcclusionPressure`, `measuredOcclusionPressure`, `calibrateOcclusionPressure` or a
+   * correction; or a number [mmHg], which is taken as exact.
    */
   readonly occlusion: Answer<'occlusion-pressure'> | number;
   /** Share of limb occlusion pressure to set [%]. */
@@ -49,7 +49,7 @@ function closureChance(setting: number, occlusion: Answer): number | undefined {
   return chance === undefined ? undefined : 100 * chance;
 }
 
-/** What is said of a chance of closing the artery. At rest guidance reaches 100 %, so there it is never a stop. */
+/** The cautions about a chance of closing the artery. At rest guidance reaches 100 %, so there it is never a stop. */
 function closureCautions(chance: number | undefined, mode: ExerciseMode): Caution[] {
   if (chance === undefined) return [];
   const most = mode === 'passive' ? 'caution' : 'stop';
@@ -139,7 +139,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const cautions: Caution[] = [
     ...guardCautions('cuff-pressure', value),
     ...usual,
-    // Who asks for a closed artery is told so already.
+    // If you ask for a closed artery, a caution reports it already.
     ...(usual.some(({ severity }) => severity === 'stop') ? [] : closureCautions(chance, mode)),
     caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),

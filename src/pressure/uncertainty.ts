@@ -15,7 +15,9 @@ export const WIDTH_TOLERANCE_CM = 0.5;
 export const cuffClass = (limb: Limb, cuffWidthCm: number): CuffClass =>
   limb === 'arm' ? 'arm' : cuffWidthCm < NARROW_CM ? 'thigh-narrow' : 'thigh-wide';
 
-/** The posture an equation holds for; one that was not reported counts as supine, as most of the published means were. */
+/**
+ * The posture an equation holds for; one that was not reported counts as supine, as most of the published means were.
+ */
 export const homePosture = ({ posture }: OcclusionEquation, asked: Posture): Posture =>
   posture === 'any' ? asked : posture === 'none' || posture === 'not-stated' ? 'supine' : posture;
 
@@ -25,7 +27,7 @@ export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: num
   return typeof fitted === 'number' ? fitted : Math.min(Math.max(asked, fitted.low), fitted.high);
 }
 
-/** Standard deviations of the readings themselves, where the caller knows them. */
+/** Standard deviations of the readings themselves, where you know them. */
 export interface ReadingErrors {
   /** Of the tape [cm]. */
   readonly circumferenceErrorCm?: number | undefined;
@@ -191,7 +193,7 @@ export function errorShares(
   shares.variance = square(shares.equation) + square(shares.laboratory) + square(shares.posture) + square(shares.width);
 }
 
-/** The errors of the readings that were given, as the equation carries them into its answer: shares of it. */
+/** The errors of the readings that you gave, as the equation passes them into its answer: shares of it. */
 function readingErrors(
   equation: OcclusionEquation,
   readings: OcclusionReadings,
@@ -208,8 +210,8 @@ function readingErrors(
 }
 
 /**
- * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error of
- * the equation is not known.
+ * Every part of the error of an answer, as shares of it, and the standard deviation of them all; none where the error
+ * of the equation is not known.
  */
 export function errorsOf(
   equation: OcclusionEquation,

@@ -5,9 +5,11 @@ import type { LoadUnit } from './quantities.js';
 export const KILOGRAMS_PER_POUND = 0.45359237;
 /** One inch in centimetres: exact by definition (UCUM `[in_i]`). */
 export const CENTIMETRES_PER_INCH = 2.54;
-/** One conventional millimetre of mercury in pascals: 13 595.1 kg/m³ × 9.80665 m/s² × 1 mm. UCUM rounds it to 133.322. */
+/**
+ * One conventional millimetre of mercury in pascals: 13 595.1 kg/m³ × 9.80665 m/s² × 1 mm. UCUM rounds it to 133.322.
+ */
 export const PASCALS_PER_MMHG = 133.322387415;
 
-/** A load carried from one unit to another. */
+/** A load converted from one unit to another. */
 export const convertLoad = (load: number, from: LoadUnit, to: LoadUnit): number =>
   from === to ? load : to === 'kg' ? scaled(load, KILOGRAMS_PER_POUND, 1) : scaled(load, 1, KILOGRAMS_PER_POUND);

@@ -7,8 +7,8 @@ const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
 export type Decimal = Shared;
 
 /**
- * decimal.js reads the host’s `Math.ceil` anew at each call: where that was changed, sums go wrong and some never end. So
- * what enters decimals asks first.
+ * decimal.js reads the host’s `Math.ceil` anew at each call: where that was changed, sums go wrong and some never end.
+ * So what enters decimals asks first.
  */
 function enter(value: number | string): Decimal {
   if (globalThis.Math.ceil !== Math.ceil)
@@ -27,7 +27,8 @@ export const decimal = (value: number): Decimal => enter(isPlain(value) ? value 
 
 /**
  * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
- * digits as nearly as doubles can tell, it is that decimal: so that what is carried to another unit and back is as it was.
+ * digits as nearly as doubles can tell, it is that decimal: so that what is converted to another unit and back is as
+ * it was.
  */
 export function scaled(value: number, times: number, over: number): number {
   const result = enter(value).times(times).div(over);

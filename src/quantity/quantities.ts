@@ -10,7 +10,7 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
- * docs all read their bounds here. A field has one meaning and one unit wherever it stands.
+ * docs all read their bounds here. A field has one meaning and one unit everywhere.
  *
  * @example
  * ```ts
@@ -99,16 +99,28 @@ export const quantities = /* @__PURE__ */ (() =>
     nextPercent: { name: 'percent of occlusion pressure wanted next', unit: '%', min: 1, max: 100, slips: FRACTION },
     durationS: { name: 'time of the set', unit: 's', min: 0.1, max: 7200, slips: MINUTES },
     changeS: { name: 'time to change sides', unit: 's', min: 0, max: 600, slips: MINUTES },
-    reperfusionS: { name: 'pause between exercises, cuff down', unit: 's', min: 0, max: 7200, slips: MINUTES },
+    reperfusionS: { name: 'pause between exercises, cuff deflated', unit: 's', min: 0, max: 7200, slips: MINUTES },
     reperfusedBeforeS: {
-      name: 'time the cuff was down before the exercise',
+      name: 'time the cuff was deflated before the exercise',
       unit: 's',
       min: 0,
       max: 7200,
       slips: MINUTES,
     },
-    inflatedBeforeS: { name: 'time the cuff is up before the first set', unit: 's', min: 0, max: 3600, slips: MINUTES },
-    deflatedAfterS: { name: 'time the cuff stays up after the last set', unit: 's', min: 0, max: 3600, slips: MINUTES },
+    inflatedBeforeS: {
+      name: 'time the cuff is inflated before the first set',
+      unit: 's',
+      min: 0,
+      max: 3600,
+      slips: MINUTES,
+    },
+    deflatedAfterS: {
+      name: 'time the cuff stays inflated after the last set',
+      unit: 's',
+      min: 0,
+      max: 3600,
+      slips: MINUTES,
+    },
     sessionS: { name: 'time the session took', unit: 's', min: 1, max: 86_400 },
     pressureMmHg: { name: 'cuff pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
     restHeldMmHg: { name: 'cuff pressure really held in the rests', unit: 'mm[Hg]', min: 1, max: 1000, slips: KPA },

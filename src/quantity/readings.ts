@@ -20,7 +20,9 @@ export type ReadingName =
   | 'systolicErrorMmHg'
   | 'diastolicErrorMmHg';
 
-/** The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more. */
+/**
+ * The part of the vocabulary that an occlusion pressure is estimated from: an app that only estimates ships no more.
+ */
 export const readingQuantities = /* @__PURE__ */ frozen({
   circumferenceCm: { name: 'limb circumference', unit: 'cm', min: 15, max: 120, slips: LENGTH },
   cuffWidthCm: { name: 'cuff width', unit: 'cm', min: 3, max: 40, slips: LENGTH },
@@ -33,7 +35,7 @@ export const readingQuantities = /* @__PURE__ */ frozen({
   diastolicErrorMmHg: { name: 'standard deviation of the diastolic pressure', unit: 'mm[Hg]', min: 0, max: 50 },
 } as const satisfies Record<ReadingName, Quantity>);
 
-/** The narrower range in which a limb’s circumference is possible; it is what catches inches given for centimetres. */
+/** The narrower range in which a limb’s circumference is possible; it catches inches given for centimetres. */
 export const limbCircumference = /* @__PURE__ */ (() =>
   frozen({
     arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },

@@ -41,13 +41,13 @@ export interface ExerciseTotals {
   /** Present when a maximum or a percentage of it was given. */
   readonly relativeVolumeLoad?: Answer<'relative-volume-load'>;
   readonly timeUnderTension: Answer<'time-under-tension'>;
-  /** Any cuff up at its full pressure. */
+  /** Any cuff inflated to its full pressure. */
   readonly restrictionTime: Answer<'restriction-time'>;
   /** No cuff at its full pressure and any at its lower one; present with partial restriction. */
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
-  /** Longest time with a cuff up, at either pressure. */
+  /** Longest time with a cuff inflated, at either pressure. */
   readonly longestRestriction: Answer<'longest-restriction'>;
-  /** Every cuff down between two restrictions; present where there is such a time. */
+  /** Every cuff deflated between two restrictions; present where there is such a time. */
   readonly reperfusionTime?: Answer<'reperfusion-time'>;
   /** Summed over limbs; present when pressures were given. */
   readonly pressureTime?: Answer<'pressure-time'>;
@@ -102,7 +102,7 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
   total(kind, sum(values), 's', { exercises: list(values) }, 'practice');
 
-/** Pressure × time of each limb of an exercise whose cuff goes up. */
+/** Pressure × time of each limb of an exercise whose cuff is inflated. */
 const pressureCells = ({ full, limbs }: ExerciseLayout): (Cell | undefined)[] =>
   limbs.flatMap(({ place, stretches }) => (stretches.length > 0 ? [pressureCell(full, place, stretches)] : []));
 
@@ -250,15 +250,16 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  * - Repetitions: Σ repetitions of the sets; where sides take turns, of both. Warm-up sets count in the session time and
  *   in nothing else.
  * - Volume load [kg or lb]: Σ repetitions × load (J Strength Cond Res 2009;23(1):106–110). A body-weight exercise has a
- *   volume load of 0; `bodyMassKg` and `bodyMassPercent` give the volume load of body mass beside it:
+ *   volume load of 0; `bodyMassKg` and `bodyMassPercent` also give the volume load of body mass:
  *   Σ repetitions × mass × share (`unconfirmed`).
  * - Relative volume load: Σ repetitions × load / maximum (definition `unconfirmed`), with the maximum’s error.
  * - Time under tension [s]: Σ repetitions × (eccentric + bottom + concentric + top), and timed sets as they are;
  *   resistance exercise only.
- * - Restriction time [s] (`practice`): any cuff up at its full pressure. With continuous restriction from a limb’s first
- *   set to the end of its last, rests included; otherwise its sets only. Time at the lower pressure of partial
- *   restriction is told apart. Longest unbroken restriction [s]: with a cuff up, at either pressure.
- * - Reperfusion time [s] (`practice`): every cuff down between two restrictions; for a limb, its own cuff.
+ * - Restriction time [s] (`practice`): any cuff inflated to its full pressure. With continuous restriction from a
+ *   limb’s first set to the end of its last, rests included; otherwise its sets only. Time at the lower pressure of
+ *   partial restriction is counted separately. Longest unbroken restriction [s]: with a cuff inflated, at either
+ *   pressure.
+ * - Reperfusion time [s] (`practice`): every cuff deflated between two restrictions; for a limb, its own cuff.
  * - Pressure × time [mmHg·min], and in percent of occlusion pressure [% of LOP·min] (`practice`), summed over limbs.
  *   A percentage of occlusion pressure is not a percentage of blood flow.
  * - Session time [s]: sets, rests, pauses; one rest fewer than sets.

@@ -16,10 +16,10 @@ const EXERCISE_CAUTION = {
   aerobic: 'restriction-long-aerobic',
   passive: 'restriction-long-passive',
 } as const;
-/** Usual pause with the cuff down between two exercises on one limb [s]. */
+/** Usual pause with the cuff deflated between two exercises on one limb [s]. */
 export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
 
-/** What is said of a limb’s restriction in a session: of all of it, and of the longest without a break. */
+/** Cautions about a limb’s restriction in a session: all of it, and the longest without a break. */
 export const limbCautions = (restrictedS: number, longestS: number): Caution[] => [
   ...guardCautions('limb-restriction-session', restrictedS / MINUTE),
   ...guardCautions('unbroken-restriction', longestS / MINUTE),
@@ -32,7 +32,7 @@ const LIMB_CODES = /* @__PURE__ */ (() =>
     ),
   ))();
 
-/** Whether a caution is one of {@link limbCautions}: said of a limb, and not of each of its exercises. */
+/** Whether a caution is one of {@link limbCautions}: about a limb, and not about each of its exercises. */
 export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);
 
 /** What stretches of restriction add up to. */
@@ -100,7 +100,7 @@ export function exerciseRestriction({ full, bouts, rests, any }: ExerciseLayout)
   };
 }
 
-/** What one cuff’s pressure over time comes to in one exercise: exact, in mmHg × s. */
+/** One cuff’s pressure × time in one exercise: exact, in mmHg × s. */
 export interface Cell {
   readonly mmHgSeconds: Decimal;
   readonly occlusionMmHg: number | undefined;
@@ -128,7 +128,7 @@ export function pressureCell(
 
 /**
  * Pressure × time of several cells, divided by 60 once, at the end; nothing where one of them is not known. One cell is
- * shown with its pressures and times, several as a list of what each comes to.
+ * shown with its pressures and times, several as a list of their values.
  */
 export function pressureTotals(cells: readonly (Cell | undefined)[], field: string) {
   const known = cells.filter((cell) => cell !== undefined);

@@ -32,7 +32,7 @@ export interface Rest {
   readonly durationS: Decimal;
 }
 
-/** A time for which one cuff is up, at its pressure or at the lower one. */
+/** A time for which one cuff is inflated, at its pressure or at the lower one. */
 export interface Stretch {
   readonly fromS: Decimal;
   readonly toS: Decimal;
@@ -47,9 +47,9 @@ export interface ExerciseLayout {
   readonly endS: Decimal;
   readonly bouts: readonly Bout[];
   readonly rests: readonly Rest[];
-  /** For each limb when its cuff is up, in order; stretches touch where only the pressure changes. */
+  /** For each limb when its cuff is inflated, in order; stretches touch where only the pressure changes. */
   readonly limbs: readonly { readonly place: Place; readonly stretches: readonly Stretch[] }[];
-  /** When any cuff is up: at its pressure where one of them is. */
+  /** When any cuff is inflated: at its pressure where one of them is. */
   readonly any: readonly Stretch[];
 }
 
@@ -97,7 +97,7 @@ function stretchesOf(full: FullPrescription, { side }: Place, bouts: readonly Bo
   return list;
 }
 
-/** When any of several cuffs is up, at its pressure where one of them is; pressures are left out. */
+/** When any of several cuffs is inflated, at its pressure where one of them is; pressures are left out. */
 function union(lists: readonly (readonly Stretch[])[]): Stretch[] {
   const merged: Stretch[] = [];
   if (lists.length === 1) {

@@ -10,9 +10,9 @@ import { isTense, plus, repetitionsOf, repetitionTotal, seconds, total } from '.
 
 /** What one limb went through in the session. */
 export interface LimbExposure extends Place {
-  /** Number of exercises with its cuff up. */
+  /** Number of exercises with its cuff inflated. */
   readonly exercises: number;
-  /** Repetitions this limb took part in; both sides of a two-sided exercise are told the same. */
+  /** Repetitions this limb took part in; both sides of a two-sided exercise get the same number. */
   readonly repetitions: Answer<'repetitions'>;
   readonly timeUnderTension: Answer<'time-under-tension'>;
   readonly restrictionTime: Answer<'restriction-time'>;
@@ -24,7 +24,7 @@ export interface LimbExposure extends Place {
   readonly cautions: readonly Caution[];
 }
 
-/** What is said of the time a limb’s cuff is down between two exercises [s]. */
+/** Cautions about the time a limb’s cuff is deflated between two exercises [s]. */
 export const reperfusionCautions = (downS: number): Caution[] =>
   downS < REPERFUSION_S
     ? [

@@ -10,29 +10,30 @@ export const sessionMessages = {
   'restriction-long-passive':
     '{minutes} min of unbroken passive restriction is above the {high} min that guidance gives at a time.',
   'reperfusion-short':
-    '{minutes} min with the cuff down between two exercises on one limb is below the usual {low} min.',
+    '{minutes} min with the cuff deflated between two exercises on one limb is below the usual {low} min.',
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
-  'timed-sets-no-volume': 'Sets that are timed and not counted have no repetitions and add nothing to the volume load.',
+  'timed-sets-no-volume': 'Timed sets have no counted repetitions. They add nothing to the volume load.',
   'total-left-out': '{total} is left out: {missing} is not given in every exercise.',
   'monotony-undefined-rest': 'There was no load all week, so monotony and strain are undefined.',
   'monotony-undefined-equal':
     'Every day has the same load, so their standard deviation is 0 and monotony and strain are undefined.',
   'ratio-undefined': 'The weeks compared with have no load, so the acute to chronic ratio is undefined.',
   'ratio-descriptive':
-    'The acute to chronic ratio describes what was done. It cannot tell whether the risk of injury rises or falls, and no range of it is known to protect.',
+    'The acute to chronic ratio describes what was done. It cannot tell whether the risk of injury rises or falls. We know of no range that protects.',
   'ratio-coupled':
     'The acute week is part of the chronic weeks too, which makes the two correlate by arithmetic alone.',
   'symmetry-without-error':
-    'No error of the measurement was given, so it is not known what difference can be detected. Give errorPercent.',
+    'You gave no error of the measurement, so we do not know what difference it can detect. Give errorPercent.',
   'symmetry-not-detected':
     'No difference can be detected: with these errors, any index from {low} to {high} % may be none.',
   'no-equivalence':
     'These are sums. They do not say that two sessions have the same effect, nor that restriction makes up for load.',
   'restriction-gives-less-strength':
-    'Pooled trials: against heavy load, light load with restriction grows muscle alike and gives less strength.',
+    'Pooled trials: compared with heavy load, light load with restriction gives similar muscle growth and less strength.',
   'pressure-adds-little-heavy':
     'In one trial of 12 weeks more pressure added muscle at 20 % of the maximum (0.78 to 3.22 %) and little at 40 % (4.45 to 5.30 %).',
-  'different-maximum': 'Loads of different exercises do not compare; only shares of each one’s own maximum do.',
+  'different-maximum':
+    'You cannot compare loads of different exercises. Compare only percentages of each exercise’s own maximum.',
 } as const satisfies Catalogue;
 
 export const { caution } = /* @__PURE__ */ speaker(sessionMessages);

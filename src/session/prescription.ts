@@ -21,8 +21,8 @@ import { MOST_SETS, parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS, type Tem
 export type { Tempo };
 
 /**
- * When the cuff is up: from the first set to the last, in the sets only, in the sets and at a lower pressure in the
- * rests, or not at all.
+ * When the cuff is inflated: from the first set to the last, in the sets only, in the sets and at a lower pressure in
+ * the rests, or not at all.
  */
 export type Restriction = 'continuous' | 'intermittent' | 'partial' | 'none';
 export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as const;
@@ -50,7 +50,7 @@ export interface ExerciseSet {
 /** A set done without the cuff and without counting: it lengthens the session and nothing else. */
 export type WarmUpSet = Pick<ExerciseSet, 'repetitions' | 'durationS' | 'restS'>;
 
-/** One exercise: its sets, tempo and rests, and when the cuff is up. */
+/** One exercise: its sets, tempo and rests, and when the cuff is inflated. */
 export interface Prescription {
   /** Sets in the trade’s notation: `30-15-15-15`, `3x10`, or by time `5x2min`, `45s-30s`. Instead of `sets`. */
   readonly scheme?: string | undefined;
@@ -89,7 +89,7 @@ export interface Prescription {
   readonly restPressureMmHg?: PerSide | undefined;
   /** Limb occlusion pressure [mmHg], for pressure × time in percent of it. */
   readonly occlusionMmHg?: PerSide | undefined;
-  /** How long the cuff was up before the first set [s]; 0 when left out. */
+  /** How long the cuff was inflated before the first set [s]; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
   /** How long the cuff stayed up after the last set [s]; 0 when left out. */
   readonly deflatedAfterS?: number | undefined;
@@ -110,10 +110,10 @@ export interface SessionExercise extends Prescription {
   readonly reperfusionS?: number | undefined;
 }
 
-/** Several exercises, one after the other, with the cuffs down between them. */
+/** Several exercises, one after the other, with the cuffs deflated between them. */
 export interface Session extends SessionNotes {
   readonly exercises: readonly SessionExercise[];
-  /** Pause between exercises, cuffs down [s]. */
+  /** Pause between exercises, cuffs deflated [s]. */
   readonly reperfusionS?: number | undefined;
 }
 
@@ -210,7 +210,7 @@ function readSet(set: Reader): ExerciseSet {
   }) as ExerciseSet;
 }
 
-/** Reports a field that has no place beside the others. */
+/** Reports a field that does not go with the others. */
 const refuse = (reader: Reader, name: string, why: string): void => {
   if (reader.has(name)) reader.report('wrong-relation', name, `left out ${why}`, 'a value');
 };

@@ -13,8 +13,8 @@ export interface SessionEvent {
   /** Seconds from the start. */
   readonly atS: number;
   /**
-   * The cuff goes up (`inflate`), down to the lower pressure (`lower`) or down (`deflate`); a `set` or a `rest`
-   * begins; a pause with the cuffs down begins (`reperfuse`).
+   * The cuff inflates (`inflate`), goes to the lower pressure (`lower`) or deflates (`deflate`); a `set` or a `rest`
+   * begins; a pause with the cuffs deflated begins (`reperfuse`).
    */
   readonly event: (typeof SESSION_EVENTS)[number];
   /** Number of the exercise, from 1, in a session of several. */
@@ -113,16 +113,16 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
 }
 
 /**
- * The session laid out second by second: for every limb when the cuff goes up, to the lower pressure and down; each
+ * The session laid out second by second: for every limb when the cuff inflates, lowers and deflates; each
  * set, each rest, each pause between exercises.
  *
- * With continuous restriction the cuff is up from the limb’s first set to the end of its last; with intermittent
+ * With continuous restriction the cuff is inflated from the limb’s first set to the end of its last; with intermittent
  * restriction in the sets only; with partial restriction it goes to a lower pressure between the limb’s sets. There is
  * one rest fewer than sets. Where sides take turns, every set is done with one side and then with the other, and each
- * cuff follows its own side. Between exercises the cuffs are down.
+ * cuff follows its own side. Between exercises the cuffs are deflated.
  *
  * A session that was done is laid out just so: give the sets that were done, with the repetitions done or the time
- * they took, and how long the cuff was up before the first and after the last.
+ * they took, and how long the cuff was inflated before the first and after the last.
  *
  * - Evidence: `derived`; the clock agrees with the totals of a published protocol (J Exp Orthop 2022).
  *

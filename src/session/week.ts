@@ -88,7 +88,7 @@ const PLACES = [
 ] as const;
 
 const NOTHING: readonly never[] = /* @__PURE__ */ frozen([]);
-/** What is taken for granted about a standard deviation: the same for every week, so made once. */
+/** What we assume about a standard deviation: the same for every week, so made once. */
 const deviationAssumptions: Record<Deviation, readonly Assumption[]> = /* @__PURE__ */ (() =>
   frozen({
     sample: [assumption('standard-deviation-sample'), assumption('standard-deviation-not-told')],
@@ -121,11 +121,11 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
 }
 
 /**
- * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time and the volume load of
- * each limb.
+ * A week of training: its load, how monotonous it was, its strain, its sessions, and the restriction time and the
+ * volume load of each limb.
  *
  * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
- *   `accountSession` gives as `sessionLoad`, beside the `restrictionTime` of each limb.
+ *   `accountSession` gives as `sessionLoad`, with the `restrictionTime` of each limb.
  * - Monotony: mean daily load / standard deviation of the daily loads. Which standard deviation is meant could not be
  *   read in the publication: that of a sample (divided by 6) unless `deviation` says `population` (divided by 7).
  * - Strain [AU]: week load × monotony.
@@ -137,7 +137,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * Long restriction of a limb in a day or in the week, and many sessions with restriction, bring a note, a caution or a
  * stop, by the figures of `guards`.
  *
- * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says why.
+ * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says
+ * why.
  *
  * - Evidence: `published` definitions; restriction time `practice`.
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
@@ -263,7 +264,7 @@ function doseCautions(restricted: readonly (readonly number[] | undefined)[], co
     const times = restricted[place];
     if (!times) return [];
     const values = { limb, side };
-    // The longest day stands for the others: seven sentences say no more than one.
+    // The longest day represents the others: seven sentences add nothing to one.
     const longest = Math.max(...times);
     return [
       ...guardCautions('limb-restriction-day', longest / 60, {

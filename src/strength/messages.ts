@@ -27,7 +27,7 @@ export const strengthMessages = {
   'reserve-underestimated':
     'On average people can do 0.95 repetitions more than they report (95 % confidence interval 0.17–1.73). The 1RM is therefore more likely above the answer than below. No adjustment made.',
   'reserve-long-set':
-    'People judge repetitions in reserve poorly in sets of more than 12. Use a heavier load, or go to failure.',
+    'People estimate repetitions in reserve poorly in sets of more than 12. Use a heavier load, or go to failure.',
   'load-could-be-added': 'At 9.5 no repetition was left, but more load was possible. The 1RM is above the answer.',
   'maximum-without-error':
     'The true percentage of this load is unknown: the 1RM has no interval, or one that reaches zero. Test the 1RM where that is allowed.',

@@ -43,7 +43,7 @@ export interface TestedInput {
   readonly training?: Training | undefined;
 }
 
-/** Above this many repetitions in a set, people judge repetitions in reserve poorly. */
+/** Above this many repetitions in a set, people estimate repetitions in reserve poorly. */
 const LONG_SET = 12;
 /** A load is about at the percentage an equation asks for when it is within ten points of it (`practice`). */
 const PERCENT_TOLERANCE = 10;

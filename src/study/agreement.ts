@@ -75,9 +75,14 @@ export interface Agreement {
   readonly components?: { readonly betweenPeople: number; readonly withinPerson: number };
   /** Bias ± 1.96 standard deviations: where 95 % of differences are expected. */
   readonly limits: { readonly lower: WithConfidence; readonly upper: WithConfidence };
-  /** The limits that one more difference, of a new person, keeps with 95 %: wider, because bias and spread are estimates. */
+  /**
+   * The limits that one more difference, of a new person, keeps with 95 %: wider, because bias and spread are
+   * estimates.
+   */
   readonly predictionLimits: { readonly lower: number; readonly upper: number };
-  /** The 2.5th and 97.5th percentile of the differences, whatever their distribution. Only for rows of different people. */
+  /**
+   * The 2.5th and 97.5th percentile of the differences, whatever their distribution. Only for rows of different people.
+   */
   readonly percentiles?: { readonly lower: Percentile; readonly upper: Percentile };
   /** The line measured = intercept + slope × estimated: 0 and 1 where the estimates are calibrated. */
   readonly calibration?: { readonly intercept: WithError; readonly slope: WithError };
@@ -112,7 +117,7 @@ export interface Agreement {
 /** Estimates for {@link agreement}: values, or a column answer with its intervals. */
 export type Estimates = Numbers | { readonly value: Numbers; readonly lower?: Numbers; readonly upper?: Numbers };
 
-/** What {@link agreement} may be told. */
+/** Options of {@link agreement}. */
 export interface AgreementOptions {
   /** Largest difference that is acceptable; 15 mmHg when left out. */
   readonly acceptable?: number | undefined;
@@ -143,7 +148,10 @@ const around = (value: number, standardError: number, t: number): WithError => (
   standardError,
 });
 
-/** A share with the interval of Wilson, which stays within 0 and 1; `effective` is the count it is worth where rows depend. */
+/**
+ * A share with the interval of Wilson, which stays within 0 and 1; `effective` is the count it is worth where rows
+ * depend.
+ */
 export function share(count: number, of: number, effective = of): Share {
   const z2 = square(NORMAL_95);
   const value = count / of;
@@ -348,12 +356,12 @@ const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 ||
  *   both with Wilson’s interval.
  *
  * A row where either value is missing (NaN, null, undefined, not finite) is left out and counted in `missing`.
- * The intervals take differences as normal; `normality` and `cautions` say where they are not. Without `person`, rows are
- * taken as different people. With `person`, several rows of one person count as such: the bias is the mean of the
- * people’s means, the variance is that between people and within one person (one-way, unweighted means), the limits have
- * the intervals of the method of variance estimates recovery (MOVER), and slopes the errors of a jackknife by person.
- * On `scale: 'log'` d is ln estimated − ln measured; bias, limits and percentiles are given as ratios.
- * A part that these pairs cannot carry (a slope where all estimates are equal) is left out.
+ * The intervals take differences as normal; `normality` and `cautions` say where they are not. Without `person`, rows
+ * are taken as different people. With `person`, several rows of one person count as such: the bias is the mean of the
+ * people’s means, the variance is that between people and within one person (one-way, unweighted means), the limits
+ * have the intervals of the method of variance estimates recovery (MOVER), and slopes the errors of a jackknife by
+ * person. On `scale: 'log'` d is ln estimated − ln measured; bias, limits and percentiles are given as ratios.
+ * A part that these pairs cannot support (a slope where all estimates are equal) is left out.
  *
  * - Evidence: `published` methods.
  * - Source: Lancet 1986;327(8476):307–310; Stat Methods Med Res 1999;8(2):135–160; Biometrics 1989;45(1):255–268;

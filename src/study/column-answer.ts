@@ -15,7 +15,7 @@ export interface AnswerColumns {
   readonly upper: Float64Array;
   /** Standard deviations, on the scale of `about.scale`; NaN where there is none. */
   readonly standardDeviation: Float64Array;
-  /** What is to be said about a row; see `rowFlags`. */
+  /** The flags of a row; see `rowFlags`. */
   readonly flag: Uint8Array;
 }
 
@@ -74,7 +74,7 @@ export function hasColumns(given: AnswerColumns, rows: number): boolean {
   return numbersOf(given).every((column) => isNumberColumn(column, rows)) && isFlagColumn(given.flag, rows);
 }
 
-/** The columns to write into: those of an earlier answer that the caller gives back, else new ones. */
+/** The columns to write into: those of an earlier answer that you give back, else new ones. */
 export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   const given = reader.raw('into');
   if (given === undefined) return reader.fine ? emptyColumns(rows) : (given as unknown as AnswerColumns);

@@ -32,10 +32,12 @@ class WrongElement {
   ) {}
 }
 
-/** The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread. */
+/**
+ * The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread.
+ */
 function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | WrongElement {
   const numbers = new Float64Array(rows);
-  // By position: an iterator of the caller’s own may never end.
+  // By position: your own iterator may never end.
   for (let row = 0; row < rows; row += 1) {
     const value = list[row];
     if (typeof value === 'number') numbers[row] = value;

@@ -22,7 +22,7 @@ export interface CurvePlace {
 }
 
 /**
- * Readings and answers of the block in work. They stand here and not in the caller’s columns because the engine knows
+ * Readings and answers of the block in work. They are here and not in your columns because the engine knows
  * where a constant of the file lies in memory, and looks a column it is handed up anew at every row.
  */
 const GIRTHS = /* @__PURE__ */ new Float64Array(BLOCK);

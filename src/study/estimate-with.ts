@@ -19,13 +19,14 @@ export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
  * `estimateOcclusionPressure` gives by a published one, for `targetCuffPressure` and the rest.
  *
  * Its error is that of a prediction, t s √(1 + h) for the leverage h of the person, and what another posture, a cuff up
- * to 0.5 cm off and the errors of the readings put on top. How far laboratories differ is left out: the equation is taken to be used where it was
- * fitted, by the same hands, cuffs and device, on people like its sample, and that is what the error was found on. Used in another laboratory it holds less well: by the shares that `estimateOcclusionPressure` adds to
- * a published equation.
+ * to 0.5 cm off and the errors of the readings put on top. How far laboratories differ is left out: the equation is
+ * taken to be used where it was fitted, by the same hands, cuffs and device, on people like its sample, and that is
+ * what the error was found on. Used in another laboratory it holds less well: by the shares that
+ * `estimateOcclusionPressure` adds to a published equation.
  *
  * - Error: the prediction error of the fit, a symmetric interval in mmHg.
  * - Evidence: `derived`.
- * - Source: the caller’s own measurements.
+ * - Source: your own measurements.
  *
  * @param fit - an equation of {@link fitOcclusionEquation}, perhaps read back from JSON
  * @param readings - limb; `circumferenceCm` [cm]; `systolicMmHg`, `diastolicMmHg` [mmHg]; `cuffWidthCm` [cm];

@@ -23,7 +23,7 @@ import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.
 
 /** What {@link fitOcclusionEquation} takes. */
 export interface FitInput {
-  /** A name of one’s own: lower-case letters, digits, hyphens. */
+  /** Your own name: lower-case letters, digits, hyphens. */
   readonly id: string;
   /** What every row has in common, and what the equation will then be for. */
   readonly limb: Limb;
@@ -68,16 +68,17 @@ function readTerms(reader: Reader): TermField[] {
  *   residuals that are normal and spread evenly: `cautions` name what these rows do not meet.
  * - On `diagnostics: true`: residuals, leverages, Cook’s distances, the covariance of the coefficients, and HC3
  *   standard errors, which hold where residuals spread unevenly.
- * - Refused: fewer than 10 rows for each term (`practice`); a term or a measured pressure that does not vary; a term that
- *   follows from the others; a row that decides a coefficient alone; a coefficient beyond ± 1e6.
+ * - Refused: fewer than 10 rows for each term (`practice`); a term or a measured pressure that does not vary; a term
+ *   that follows from the others; a row that decides a coefficient alone; a coefficient beyond ± 1e6.
  * - Evidence: `derived`, from your own rows. Rows are taken as different people.
- * - Source: J Econom 1985;29(3):305–325 (HC3), Technometrics 1977;19(1):15–18 (Cook’s distance): from memory, unconfirmed.
+ * - Source: J Econom 1985;29(3):305–325 (HC3), Technometrics 1977;19(1):15–18 (Cook’s distance): from memory,
+ *   unconfirmed.
  *
  * @function
  * @param input - `id`; `limb`, `posture`, `cuffWidthCm` [cm] of the rows; `terms`; `rows`, each with `valueMmHg`
  * (measured LOP) [mmHg] and its readings; `diagnostics`
  * @returns the equation with standard errors, variance inflation, R², residual and leave-one-out error [mmHg], and cautions.
- * @throws InputError naming every wrong field of every row, or why the rows cannot carry the fit.
+ * @throws InputError naming every wrong field of every row, or why the rows cannot support the fit.
  *
  * @example
  * ```ts

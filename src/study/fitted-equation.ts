@@ -67,7 +67,7 @@ export interface Coefficient {
 /** One term of a fitted equation. */
 export interface FittedTerm extends Coefficient {
   readonly field: TermField;
-  /** Variance inflation factor: how many times its variance is what it would be beside unrelated terms. */
+  /** Variance inflation factor: its variance as a multiple of the variance with unrelated terms. */
   readonly inflation: number;
   /** Range of the reading in the rows; sex as coded. */
   readonly low: number;
@@ -82,7 +82,9 @@ export interface Leverage {
   readonly factor: readonly (readonly number[])[];
 }
 
-/** Row by row and coefficient by coefficient, for a fit with `diagnostics: true`. Coefficients: intercept, then terms. */
+/**
+ * Row by row and coefficient by coefficient, for a fit with `diagnostics: true`. Coefficients: intercept, then terms.
+ */
 export interface FitDiagnostics {
   /** Measured − fitted [mmHg]. */
   readonly residualsMmHg: readonly number[];
@@ -146,7 +148,10 @@ export interface RecalibratedOcclusionEquation extends OwnDocument {
   ];
   /** Before shrinkage. */
   readonly leastSquares: { readonly intercept: Coefficient; readonly slope: Coefficient };
-  /** How much of the least-squares correction is kept, 0 to 1: of the mean difference, and of the slope’s distance from 1. */
+  /**
+   * How much of the least-squares correction is kept, 0 to 1: of the mean difference, and of the slope’s distance from
+   * 1.
+   */
   readonly shrinkage: { readonly offset: number; readonly slope: number };
   /** How wrong the published equation was in these rows: mean of estimate − measurement, and root mean square. */
   readonly published: { readonly biasMmHg: number; readonly rootMeanSquareMmHg: number };
@@ -253,7 +258,7 @@ function readLeverage(from: Reader, terms: number): Leverage {
   return { means, factor: rows as number[][] };
 }
 
-/** Reads what decides the answers; the rest of the document is carried along unread. */
+/** Reads what decides the answers; the rest of the document is passed along unread. */
 function readCore(given: unknown): Core {
   const issues: InputIssue[] = [];
   const reader = new Reader(plainInput(given, 'an equation of fitOcclusionEquation'), [], issues);
@@ -323,7 +328,9 @@ export interface OwnTerms extends Leverage {
   readonly base: OcclusionEquation | undefined;
   readonly terms: readonly { readonly field: string; readonly coefficient: number }[];
   readonly people: number;
-  /** s t / 1.96: times √(1 + h), the standard deviation of a new person, so widened that 1.96 of it make the interval. */
+  /**
+   * s t / 1.96: times √(1 + h), the standard deviation of a new person, so widened that 1.96 of it make the interval.
+   */
   readonly deviation: number;
 }
 

@@ -24,8 +24,8 @@ export const BLOOD_PRESSURE_REFER = 128;
 export const REFUSED = MISSING | IMPOSSIBLE | RELATION | DOES_NOT_APPLY;
 
 /**
- * What a row of a column answer may be flagged with. A flag is a sum of `bit`s, 0 for a row that nothing is to be
- * said about. Rows with a bit of {@link REFUSED} have no answer: their numbers are NaN.
+ * What a row of a column answer may be flagged with. A flag is a sum of `bit`s, 0 for a row without
+ * flags. Rows with a bit of {@link REFUSED} have no answer: their numbers are NaN.
  *
  * @example
  * ```ts
@@ -71,7 +71,7 @@ export type RowFlag = keyof typeof rowFlags;
 const FLAG: Quantity = { name: 'flag of a row', unit: '1', min: 0, max: 255, whole: true };
 
 /**
- * The codes that a row’s flag stands for.
+ * The codes of a row’s flag.
  *
  * @param flag - one value of a `flag` column [sum of bits]
  * @returns codes of {@link rowFlags}, empty for 0.

@@ -1,5 +1,5 @@
 /**
- * For research: columns, agreement, an equation of one’s own, Monte Carlo.
+ * For research: columns, agreement, your own equation, Monte Carlo.
  *
  * @module cuffwork/study
  */

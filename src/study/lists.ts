@@ -16,7 +16,7 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
       const numbers = new Float64Array(value.length);
-      // By position: an iterator of the caller’s own may never end.
+      // By position: your own iterator may never end.
       for (let row = 0; row < numbers.length; row += 1) {
         const item = value[row];
         const number = typeof item === 'number' && Number.isFinite(item) ? item : NaN;
@@ -39,7 +39,9 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
   return new Float64Array(0);
 }
 
-/** Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list. */
+/**
+ * Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list.
+ */
 export function peopleOf(value: unknown, name: string, issues: InputIssue[], rows: number): Int32Array {
   const expected = `a list of names or numbers, as long as measured (${rows})`;
   const people = new Int32Array(rows).fill(-1);

@@ -218,7 +218,7 @@ function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from
   }
 }
 
-/** Where every row has a limb of its own, its girth is held to that limb. */
+/** Where every row has a limb of its own, its circumference must be possible for that limb. */
 function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
   const { limb, circumferenceCm } = columns;
   for (let row = from; row < to; row += 1) {

@@ -20,7 +20,7 @@ export interface Correlation {
 
 /** What {@link propagate} takes. */
 export interface PropagateInput<Name extends string = string> {
-  /** The readings that are not exact, by names of one’s own. */
+  /** The readings that are not exact, by names of your own. */
   readonly inputs: Readonly<Record<Name, Uncertain>>;
   /** From the readings to a number, or to an answer, whose own error is then drawn too. */
   readonly pipeline: (draw: Readonly<Record<Name, number>>) => number | Answer;
@@ -59,7 +59,10 @@ export interface Propagated {
       /** Standard errors; with `scale: 'log'` those of the logarithm. */
       readonly value: number;
       readonly standardDeviation: number;
-      /** 95 % intervals of the two quantiles, by order statistics; an end is left out where there are too few draws for it. */
+      /**
+       * 95 % intervals of the two quantiles, by order statistics; an end is left out where there are too few draws for
+       * it.
+       */
       readonly lower: { readonly lower?: number; readonly upper?: number };
       readonly upper: { readonly lower?: number; readonly upper?: number };
     };
@@ -69,7 +72,9 @@ export interface Propagated {
     readonly inputs: Readonly<Record<string, readonly number[]>>;
     readonly results: readonly number[];
   };
-  /** The same to first order: slopes at the readings, errors in quadrature. Left out where the pipeline refuses them. */
+  /**
+   * The same to first order: slopes at the readings, errors in quadrature. Left out where the pipeline refuses them.
+   */
   readonly closedForm?: Spread & {
     /** The parts of the standard deviation, by input; `own` is the error of the answer itself. */
     readonly parts: Readonly<Record<string, number>>;
@@ -103,14 +108,14 @@ function outcomeOf(result: unknown): Outcome {
 }
 
 /**
- * The uncertainty of any chain of calculations: by Monte Carlo, and beside it to first order in closed form.
+ * The uncertainty of any chain of calculations: by Monte Carlo, and also to first order in closed form.
  *
- * Monte Carlo draws every input from its distribution (normal, log-normal, uniform, triangular, Student’s t, or a sample), with the
- * `correlations` you give, and runs the pipeline on each
+ * Monte Carlo draws every input from its distribution (normal, log-normal, uniform, triangular, Student’s t, or a
+ * sample), with the `correlations` you give, and runs the pipeline on each
  * draw. Where the pipeline ends in an answer, the answer’s own error is drawn on top: log-normal where its `scale` is
- * `log`. Closed form: s² = Σ (∂f/∂xᵢ sᵢ)² + 2 Σ r (∂f/∂xᵢ sᵢ) (∂f/∂xⱼ sⱼ) + s²(answer), slopes taken between xᵢ ± sᵢ, and all of it on the logarithms
- * where the answer is on a log scale. Where the two differ, the chain bends within the errors, or rounds: doubt the
- * closed form.
+ * `log`. Closed form: s² = Σ (∂f/∂xᵢ sᵢ)² + 2 Σ r (∂f/∂xᵢ sᵢ) (∂f/∂xⱼ sⱼ) + s²(answer), slopes taken between xᵢ ± sᵢ,
+ * and all of it on the logarithms where the answer is on a log scale. Where the two differ, the chain bends within the
+ * errors, or rounds: doubt the closed form.
  *
  * Draws come from the Mersenne Twister MT19937 and are the same for the same seed (to the last digits of the engine’s
  * logarithm). Draws that the pipeline refuses, such as pressures that cross, are counted in `refused` and left out:

@@ -50,7 +50,7 @@ export interface Reliability {
   readonly cautions: readonly Caution[];
 }
 
-/** What {@link reliability} may be told. */
+/** Options of {@link reliability}. */
 export interface ReliabilityOptions {
   /** `log` for errors that grow with the value. `difference` when left out. */
   readonly scale?: 'difference' | 'log' | undefined;

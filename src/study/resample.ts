@@ -91,11 +91,13 @@ export interface Bootstrap {
 }
 
 /**
- * The interval of any figure by the bootstrap: draws rows, or whole people, with replacement, and works the figure out anew.
+ * The interval of any figure by the bootstrap: draws rows, or whole people, with replacement, and works the figure out
+ * anew.
  *
- * The interval is bias-corrected and accelerated (BCa): quantiles of the draws at Φ(z₀ + (z₀ ± 1.96) / (1 − a (z₀ ± 1.96)));
- * z₀ from the share of draws below the value, a from leaving out each row (each person). Use it from about 20 rows
- * (people) on: below, it is too narrow. Draws come from the Mersenne Twister MT19937 and are the same for the same seed.
+ * The interval is bias-corrected and accelerated (BCa): quantiles of the draws at Φ(z₀ + (z₀ ± 1.96) / (1 − a (z₀ ±
+ * 1.96))); z₀ from the share of draws below the value, a from leaving out each row (each person). Use it from about 20
+ * rows (people) on: below, it is too narrow. Draws come from the Mersenne Twister MT19937 and are the same for the
+ * same seed.
  *
  * - Evidence: `published` method, from memory.
  * - Source: J Am Stat Assoc 1987;82(397):171–185.
@@ -300,12 +302,14 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   };
 }
 
-/** What {@link conformal} may be told. */
+/** Options of {@link conformal}. */
 export interface ConformalOptions {
   /** The person of each row, where people have several rows: one of them is drawn for each. */
   readonly person?: People | undefined;
   readonly seed?: number | undefined;
-  /** `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out. */
+  /**
+   * `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out.
+   */
   readonly scale?: 'difference' | 'log' | undefined;
 }
 

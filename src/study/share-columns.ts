@@ -70,7 +70,7 @@ export function readBase(
     const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
     if (whole && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
       input.rows = value.length;
-      // What holds for the rows is carried along, as `inputs` of what is worked out from them.
+      // What holds for the rows is passed along, as `inputs` of what is worked out from them.
       return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
     }
   } catch {
@@ -102,7 +102,7 @@ function shareColumns(
   const of = readBase(reader, input, base);
   const percents = input.numbers('percent', quantities.percent);
   const given = input.numbers(step.field, step.quantity, 'values');
-  // Whoever gives a step a row means one in every row, unless there is one to fall back on.
+  // If you give a step for each row, every row needs one, unless there is one to fall back on.
   const steps =
     given.varies && step.otherwise === undefined ? new Numbers(step.quantity, given.values, true, false) : given;
   const fitOf = readFit?.(of?.about.unit ?? base.units[0]!);
@@ -139,7 +139,7 @@ function shareColumns(
     return roundShare(percent, given, by, rounding);
   };
   inBlocks(rows, (from, to) => {
-    // What was said of a row before stays said; the given flags are read first, as they may be those written to.
+    // Earlier flags of a row stay; the given flags are read first, as they may be those written to.
     for (let row = from; row < to; row += 1) {
       const before = wholeFlag[row]!;
       const given = whole[row]!;
@@ -206,7 +206,7 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
     'down',
   ) as ColumnAnswer<'cuff-pressure'>;
 
-/** What brings a load to what the gym has: the fields it is told in, of which one at most may be given. */
+/** What brings a load to loads you can set: give one of these fields at most. */
 const WAYS = ['step', 'available', 'bar'] as const;
 
 /** The highest share of a value that any row asks for. */

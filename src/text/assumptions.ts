@@ -13,7 +13,7 @@ import { charts, type RepetitionChart } from '../strength/repetitions.js';
 
 /** What answers of every layer assume. */
 export const answerAssumptions = {
-  'normal-interval': 'The 95 % interval takes errors as normal: value ± 1.96 standard deviations.',
+  'normal-interval': 'The 95 % interval assumes normal errors: value ± 1.96 standard deviations.',
   'log-normal-interval':
     'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',
 } as const satisfies Record<AnswerAssumption, string>;
@@ -21,16 +21,16 @@ export const answerAssumptions = {
 /** What the pressure layer assumes. */
 export const pressureAssumptions = {
   'readings-exact':
-    'The tape and the blood-pressure reading are taken as exact: their own errors are not in the interval.',
+    'We take the tape and the blood-pressure reading as exact. Their own errors are not in the interval.',
   'readings-partly-exact':
-    'Taken as exact, with no error of its own in the interval: {fields}. Errors of readings are taken as independent.',
-  'reading-errors-given': 'The errors of the readings were given by the caller, and are taken as independent.',
+    'We take these readings as exact, with no error in the interval: {fields}. We assume that the errors of readings are independent.',
+  'reading-errors-given': 'You gave the errors of the readings. We assume that they are independent.',
   'circumference-site-not-checked': 'Not checked: where along the limb the circumference of the sample was measured.',
   'circumference-site-third':
     'Thigh circumference at 33 % of thigh length from the inguinal crease (from memory, unconfirmed).',
-  'fitted-range-not-known': 'The range of {fields} in the sample is not known to us, so it was not checked.',
+  'fitted-range-not-known': 'We do not know the range of {fields} in the sample, so we did not check it.',
   'width-taken-from-publication':
-    'The abstract gives 18 cm as the “circumference” of the cuff; it is taken as the width.',
+    'The abstract gives 18 cm as the “circumference” of the cuff. We take it as the width.',
   'error-from-means': 'The error is that of the formula on {count} published group means, and their spread.',
   'error-from-fit': 'The error of the equation is the residual of the sample it was fitted on.',
   'error-of-prediction':
@@ -38,26 +38,24 @@ export const pressureAssumptions = {
   'error-of-curve': 'The curve and its errors come from {count} published group means, not from persons’ own readings.',
   'new-person-and-laboratory': 'The interval is for one new person, measured in a new laboratory.',
   'error-not-known': 'No standard deviation of its error was published, so there is no interval.',
-  'laboratories-differ':
-    'What it costs to carry the equation to another laboratory is taken from published group means.',
+  'laboratories-differ': 'The error includes how far laboratories differ, which we take from published group means.',
   'own-laboratory':
-    'The equation is taken to be used in the laboratory that fitted it, on people like its sample: how far laboratories differ is not in the interval.',
+    'We assume that you use the equation in the laboratory that fitted it, on people like its sample. How far laboratories differ is not in the interval.',
   'arm-posture-not-known':
-    'By how much posture changes the pressure of an arm is not reported (highest seated, lowest standing): it is not in the interval.',
-  'own-working': 'The pooled curve is this project’s own working from published group means, not a published equation.',
+    'The paper does not report how much posture changes the pressure of an arm (highest seated, lowest standing). It is not in the interval.',
+  'own-working': 'The pooled curve is our own working from published group means, not a published equation.',
   'nominal-person':
-    'We assume that each published group mean is that of people with 120/70 mmHg and a thigh of 55 cm or an arm of 32 cm.',
+    'We assume that the people of each published group mean have 120/70 mmHg and a thigh of 55 cm or an arm of 32 cm.',
   'widths-assumed':
     'Two publications do not report their cuff widths. We assume 5 cm for “narrow”, 13.5 cm for “wide” and 12 cm for a surgical cuff.',
   'index-band-12': 'Published band for healthy legs with a 12 cm cuff: 1.2 to 1.4 times the systolic pressure.',
   'index-band-18': 'Published band for healthy legs with an 18 to 20 cm cuff: 1.0 to 1.2 times the systolic pressure.',
-  'padding-from-caller': 'The tissue padding coefficient is the caller’s: its published table is not at hand.',
+  'padding-from-caller': 'You gave the tissue padding coefficient. We have not checked it against its published table.',
   'width-ratio-bias':
-    'Beside published group means the formula is too low with wide cuffs (thigh at 18 cm 121 for 170 mmHg, arm at 13 cm 111 for 133) and too high with narrow ones on the arm (5 cm 177 for 139).',
+    'Compared with published group means, the formula is too low with wide cuffs: 121 for 170 mmHg (thigh, 18 cm) and 111 for 133 mmHg (arm, 13 cm). It is too high with narrow cuffs on the arm: 177 for 139 mmHg (5 cm).',
   'padding-too-low': 'In 143 patients this rule fell below the measured occlusion pressure in 62 %.',
-  'width-not-in-formula': 'The formula knows no cuff width: it is not for narrow cuffs.',
-  'error-between-methods':
-    'The error is the spread against a second method, so it holds the second method’s error too.',
+  'width-not-in-formula': 'The formula has no cuff width. Do not use it for narrow cuffs.',
+  'error-between-methods': 'The error is the spread against a second method, so it includes the error of that method.',
   'error-largest-published': 'The error is the largest of the published repeat-measurement errors.',
   'error-given': 'You gave the error.',
   'ratio-to-curve-kept': 'We assume that the pressure keeps its ratio to the pooled curve above diastolic.',
@@ -72,10 +70,9 @@ export const pressureAssumptions = {
     'We assume that a person’s occlusion pressure differs from day to day by 8.5 mmHg (standard deviation), as on the thigh in 42 people.',
   'width-error-shared': 'Measurements with the same other cuff share one error of the conversion.',
   'bias-published':
-    'The bias is the fitted mean of a published quality document; how far a reading lies from it is not reported.',
-  'rule-of-the-trade': 'A rule that gives everyone with the same reading the same pressure.',
-  'bands-without-gaps':
-    'The bands as they are remembered leave gaps; here each reaches to the next: below 51, 56 and 60 cm.',
+    'The bias is the fitted mean of a published quality document. The document does not report how far a reading lies from it.',
+  'rule-of-the-trade': 'A rule of practice: everyone with the same reading gets the same pressure.',
+  'bands-without-gaps': 'From memory, the bands leave gaps. Here each reaches to the next: below 51, 56 and 60 cm.',
   'measured-posture-as-planned': 'The posture of the measurement is not given; we assume that of the plan.',
   'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
   'occlusion-exact':
@@ -128,30 +125,30 @@ export const strengthAssumptions = {
 /** What the session layer assumes. */
 export const sessionAssumptions = {
   'clock-starts-with-inflation':
-    'The cuff is taken as up from the first repetition unless a time before it is given; filling and emptying it take no time here.',
-  'sides-independent': 'The errors of the two sides are taken as independent of each other.',
-  'tempo-kept': 'Every repetition is taken to keep the tempo.',
-  'one-limb-taken': 'No limb is named, so all restriction is taken to be on the same one.',
+    'We assume that the cuff is inflated from the first repetition, unless you give a time before it. Here, inflating and deflating take no time.',
+  'sides-independent': 'We assume that the errors of the two sides are independent.',
+  'tempo-kept': 'We assume that every repetition keeps the tempo.',
+  'one-limb-taken': 'You named no limb, so we assume that all restriction is on the same one.',
   'standard-deviation-sample': 'The standard deviation is that of a sample: divided by n − 1, which is 6.',
   'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
   'standard-deviation-not-told':
-    'What could be read of the publication does not say which standard deviation is meant; the other one makes monotony 8 % different.',
+    'The part of the publication that we read does not report which standard deviation it means. With the other one, monotony is 8 % different.',
 } as const satisfies Record<SessionAssumption, string>;
 
 /** What the plan layer assumes. */
 export const planAssumptions = {
-  'load-as-stated': 'The load is the caller’s own; it was not compared with a maximum.',
-  'reperfusion-taken': 'Pauses between exercises that are not given are taken as {minutes} min with the cuffs down.',
-  'tempo-not-recorded':
-    'Times are those of the planned tempo; rests that were not recorded are taken as they were planned.',
-  'pressure-as-planned': 'Where the cuff pressure held was not recorded, pressure × time takes that of the plan.',
+  'load-as-stated': 'You gave the load. We did not compare it with a maximum.',
+  'reperfusion-taken':
+    'You did not give every pause between exercises. We assume {minutes} min with the cuffs deflated.',
+  'tempo-not-recorded': 'We assume the planned tempo, and the planned rests where you recorded none.',
+  'pressure-as-planned': 'Where you recorded no cuff pressure, pressure × time uses that of the plan.',
   'lighter-reserve-of-fresh-set':
     'Repetitions in reserve are those of a first, fresh set: {from} repetitions to failure before, {to} after. Later sets tire.',
   'readings-carried':
-    'Blood pressure, limb sizes and maxima are those of the last plan; put in new ones where they were taken.',
+    'Blood pressure, limb sizes and maxima are those of the last plan. Enter new ones where you have them.',
   'lower-of-two-sides':
-    '{exercise}: both sides share one load and one pressure, so the lower of the two proposals is taken.',
-  'screening-age-unknown': 'The age of the screening is not known: the plan or the screening has no date.',
+    '{exercise}: both sides share one load and one pressure, so we use the lower of the two proposals.',
+  'screening-age-unknown': 'We do not know how old the screening is: the plan or the screening has no date.',
   'screening-dated':
     'Date of the screening: {date}. Days from then to this plan: {days}. Screen again after a long break, or when something is new.',
   'score-for-inpatients':
@@ -183,7 +180,9 @@ export function assumptionText(say: Say, { code, values }: Assumption): string {
 const sampleOf = (id: unknown): string | undefined =>
   [...oneRepMaxEquations, ...relativeLoadEquations].find((equation) => equation.id === id)?.sample;
 
-/** The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit. */
+/**
+ * The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit.
+ */
 function inWords(say: Say, values: MessageValues): MessageValues {
   const { fields, chart, target, unit, equation } = values;
   const sample = sampleOf(equation);

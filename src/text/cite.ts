@@ -2,13 +2,13 @@ import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { isWorked, workingBy } from './working.js';
 import { plainInput } from '../answer/plain-input.js';
 
-/** A publication that stands behind an answer. */
+/** A publication behind an answer. */
 export interface Citation {
   readonly id: SourceId;
   readonly text: string;
 }
 
-/** What stands in several places of a document is looked into once. */
+/** What is in several places of a document is searched once. */
 function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void {
   if (typeof value !== 'object' || value === null || seen.has(value)) return;
   seen.add(value);

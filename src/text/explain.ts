@@ -48,10 +48,12 @@ const DETAILS: readonly Detail[] = ['full', 'brief'];
 export interface ExplainOptions {
   /** Plain text when left out. */
   readonly format?: ExplainFormat | undefined;
-  /** `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out. */
+  /**
+   * `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out.
+   */
   readonly detail?: 'full' | 'brief' | undefined;
   /**
-   * Texts of the caller’s own, by the codes of `messages` and `words`; English where one is left out. For answers,
+   * Your own texts, by the codes of `messages` and `words`; English where one is left out. For answers,
    * comparisons and every document.
    */
   readonly messages?: Readonly<Record<string, string>> | undefined;
@@ -80,7 +82,7 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
   return frozen(Object.assign(all, pageWords, planValueWords));
 })();
 
-/** Slots of text that is the caller’s already, or said already. */
+/** Slots of text that is yours, or in your language already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
 /** The code of the word for what stands in a slot: the kind of a total, a word of choice, a symptom. */
@@ -89,7 +91,7 @@ const codeOf = (slot: string, value: string): string => {
   return value.startsWith('symptom-') ? value : `value.${value}`;
 };
 
-/** A language of the caller’s. Codes that stand in a slot, of choices and symptoms, are translated too. */
+/** Your language. Codes of choices and symptoms in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const word = (slot: string, value: string): string => {
@@ -166,21 +168,21 @@ function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
 }
 
 /**
- * An answer with its working: the formula, the same with the caller’s numbers in it, the error and where it comes
- * from, what is taken for granted, what to watch for, the sources. A plan, a screening, a review, a record or a
- * proposal as a page to take to the gym floor; a comparison of sessions or of weeks as a table.
+ * An answer with its working: the formula, the same with your numbers in it, the error and where it comes
+ * from, the assumptions, what to watch for, the sources. A plan, a screening, a review, a record or a
+ * proposal as a page to take to the gym; a comparison of sessions or of weeks as a table.
  *
- * In `brief`, a plan is what the gym floor needs: signs to stop at, for each exercise the cuffs, load, sets, rests and
- * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes, the
- * working and the sources stay on the full page.
+ * In `brief`, a plan is what you need in the gym: signs to stop at, for each exercise the cuffs, load, sets, rests and
+ * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes,
+ * the working and the sources stay on the full page.
  *
- * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening and a
- * check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against itself, and
- * the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
+ * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening
+ * and a check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against
+ * itself, and the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
- * `mathml`, the working alone, of answers and plans: one `aligned` environment, to stand in display mathematics, or one
- * `math` element of presentation MathML. Text of the caller’s own, such as the name of an exercise, is escaped in each.
+ * `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in display mathematics, or one
+ * `math` element of presentation MathML. Your own text, such as the name of an exercise, is escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
  * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`

@@ -28,7 +28,7 @@ const MOST_TOKENS = 1000;
 
 function tokens(formula: string): string[] | undefined {
   const found: string[] = [];
-  // A working that stands in for a symbol is written for people: 80 × 300.
+  // A working that replaces a symbol is written for people: 80 × 300.
   const text = formula.replaceAll('×', '*');
   TOKEN.lastIndex = 0;
   while (TOKEN.lastIndex < text.length) {
@@ -117,7 +117,7 @@ function write(term: Term, notation: Notation): string {
   return notation.call(term.call, term.of.map(on));
 }
 
-/** A formula in a notation; what cannot be taken apart stands as it is written on one line. */
+/** A formula in a notation; what cannot be parsed stays as it is, on one line. */
 export function typesetIn(notation: Notation, formula: string): string {
   const term = parse(formula);
   return term ? write(term, notation) : notation.text(typeset(formula));

@@ -28,10 +28,10 @@ import { perSet } from '../plan/set-counts.js';
 /** How much of a page: all of it, or what to do and what to watch for. */
 export type Detail = 'full' | 'brief';
 
-/** As many cautions a person reads on a gym floor. */
+/** As many cautions a person reads in the gym. */
 const MOST_FOR_PERSON = 3;
 
-/** What is said whoever trains, below the numbers; all else that every document says is above them. */
+/** Sentences for everyone, below the numbers; all else that every document says is above them. */
 const ALWAYS = [
   'screen-first',
   'supervise-first-sessions',
@@ -40,13 +40,13 @@ const ALWAYS = [
   'burn-usual',
   'watch-afterwards',
 ];
-/** What is usual, so that an ordinary set is not taken for a reason to stop: beside the stop criteria. */
+/** What is usual, so that an ordinary set does not look like a reason to stop: next to the stop criteria. */
 const USUAL = 'burn-usual';
 
 export const disclaimers = (say: Say, standing: readonly StandingSentence[]): string[] =>
   standing.filter(({ code }) => !ALWAYS.includes(code)).map((said) => sentence(say, said));
 
-/** What is said always; in brief what to watch for after the session. */
+/** Sentences of every page; in brief what to watch for after the session. */
 export const always = (say: Say, standing: readonly StandingSentence[], detail: Detail = 'full'): string[] =>
   standing
     .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
@@ -333,7 +333,7 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
       [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
       second && [word('page.turns'), turnWords(say, word, listed)],
       ...doneFields(say, word, first, rests),
-      // To tick off at the gym floor, one box a set.
+      // To tick off in the gym, one box a set.
       detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
       pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
     ];
@@ -382,7 +382,7 @@ export function planWorking(plan: Plan, say: Say, above: readonly string[] = [])
     const word = saying(say, pageWords);
     return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
   }
-  // What several answers rest on is said once.
+  // What several answers rest on is printed once.
   const said = new Set(above);
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
     const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
@@ -483,7 +483,7 @@ function personLine(say: Say, word: Word, request: Plan['request']): string {
   return parts.filter(Boolean).join(', ');
 }
 
-/** A plan as a page: in full with the working of every number below it, or in brief, to hold at the gym floor. */
+/** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
 export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops } = plan;
   const word = saying(say, pageWords);

@@ -31,7 +31,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   warmUp: 'warm-up sets and their rests [s]',
   stretches: 'stretches of restriction [s]',
   longestStretch: 'longest stretch [s]',
-  gaps: 'times with the cuff down [s]',
+  gaps: 'times with the cuff deflated [s]',
   exercises: 'exercises, one by one',
   weekSessions: 'sessions of the week, one by one',
   pauses: 'pauses between exercises [s]',
@@ -72,7 +72,7 @@ export interface Section {
   readonly inner: readonly Section[];
 }
 
-/** Puts every word that {@link sectionOf} may say, beside the sentences an answer carries, into `words`. */
+/** Puts every word of {@link sectionOf} into `words`, besides the sentences of an answer. */
 export function addAnswerWords(words: Record<string, string>): void {
   Object.assign(words, explainWords);
   for (const [kind, { name }] of Object.entries(kindWords)) words[`kind.${kind}`] = name;
@@ -171,7 +171,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
 /** An answer put together by hand may leave the slots of a sentence open. */
 const filled = (said: Caution): Caution => ({ ...said, text: fill(said.text, said.values) });
 
-/** Lines that were not said yet; what answers share is said once. */
+/** Lines that were not printed yet; what answers share is printed once. */
 const unsaid = (lines: readonly string[], said: Set<string>): string[] =>
   lines.filter((line) => !said.has(line) && said.add(line));
 
@@ -205,7 +205,7 @@ function groundsOf(answer: Answer, say: Say, said: Set<string>): string[] {
 export const sourceLines = (ids: readonly SourceId[]): string[] =>
   ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
 
-/** An answer with its working and what it rests on, and no more; without what was `said` before. */
+/** An answer with its working and what it rests on, and no more; without what was printed before. */
 export function workingOf(answer: Answer, say: Say, said = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
   const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };

@@ -45,11 +45,11 @@ export const isWorked = (value: object): value is Worked => {
 };
 
 /**
- * The formula of an answer, what its symbols stand for, and the sources it rests on. They are facts of its equation, so
+ * The formula of an answer, what its symbols mean, and the sources it rests on. They are facts of its equation, so
  * the answer itself, stored or not, does not repeat them.
  *
  * @param answer - an answer, perhaps read back from JSON, or the `about` of a column answer
- * @returns `formula`, an expression in `symbols`; each symbol with the field of the answer’s inputs that it stands for;
+ * @returns `formula`, an expression in `symbols`; each symbol with its field of the answer’s inputs;
  * `sources`, ids of `sources`. Nothing where this version of the library does not know the equation.
  * @throws InputError where it is no answer, or no plain JSON.
  *

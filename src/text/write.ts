@@ -48,7 +48,7 @@ export function sectionText(section: Section): string[] {
   ];
 }
 
-/** Text that Markdown shows as it stands. */
+/** Text that Markdown shows as it is. */
 export const markdownText = (text: string): string =>
   text
     .replace(/\s+/g, ' ')

@@ -103,7 +103,7 @@ describe.each(Object.entries(publicCalls))('%s', (name, { call, right }) => {
     (['attempt', 'attemptForm', 'inputFields', 'eachRow'].includes(name) && path[0] === '0') ||
     ['pipeline', 'statistic', 'fit', 'measured'].includes(String(path[1]));
 
-  it('ends in an answer or an InputError, soon, whatever stands in any place of its arguments', () => {
+  it('ends in an answer or an InputError, soon, whatever is in any place of its arguments', () => {
     const all = places(right, 3).filter((path) => path.length > 0);
     // Every argument, and some of the places inside them: another test fills each field.
     const few = all.filter((path, index) => path.length === 1 || index % Math.ceil(all.length / 3) === 1);

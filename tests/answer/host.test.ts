@@ -52,7 +52,7 @@ describe('a host that changes what the library stands on, after it was loaded', 
     },
   );
 
-  it('is told so where decimal.js cannot do without a changed Math.ceil, and gets no other answer', () => {
+  it('gets an error where decimal.js cannot do without a changed Math.ceil, and gets no other answer', () => {
     const { ceil } = Math;
     const said = (call: () => unknown): string => {
       try {

@@ -250,7 +250,7 @@ describe('the ladder', () => {
       'high-load',
       [
         'ladder-next-practice',
-        { values: { next: 'high load alone', rung: 'low load with restriction beside ordinary high load' } },
+        { values: { next: 'high load alone', rung: 'low load with restriction, together with ordinary high load' } },
       ],
       last,
     ]);

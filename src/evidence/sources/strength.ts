@@ -202,7 +202,7 @@ export const strengthSources = {
     title: 'Precision of 1-RM prediction equations in non-competitive subjects …',
     container: 'Motricidade',
     year: 2010,
-    note: 'article 143; the title was cut short in the text that was read',
+    note: 'article 143; we read only the beginning of the title',
   },
   'three-lifts-2024': {
     title: 'Accuracy of 1RM prediction equations before and after resistance training in three different lifts',

@@ -6,7 +6,7 @@ import type { OcclusionEquation } from '../equation.js';
  * Formula: LOP = 0.514 × SBP + 0.339 × DBP + 1.461 × AC + 17.236
  *
  * - Sample: 171 adults.
- * - Fitted range: not at hand.
+ * - Fitted range: not checked.
  * - Error: R² 0.60 with a standard deviation of up to 16 mmHg leaves 10 mmHg (`derived`), about ± 20.
  * - Evidence: `unconfirmed`; written from memory. The slopes fit the published standardised
  *   ones; the intercept could not be checked.

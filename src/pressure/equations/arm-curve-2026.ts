@@ -30,9 +30,9 @@ export const armCurve = {
  * - Left-out error: 12 % over the seven means of known width, three of which are from memory and not in the fit. With
  *   a 5 cm cuff it is too high: 169 mmHg for means of 139 and 145.
  * - Posture: not in the curve, because no means are published (highest seated, lowest standing).
- * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The interval is
- *   for one new person in a new laboratory, log-normal.
- * - Evidence: `derived`. The slope of ½ with systolic pressure is a choice, and the interval carries its error.
+ * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The
+ *   interval is for one new person in a new laboratory, log-normal.
+ * - Evidence: `derived`. The slope of ½ with systolic pressure is a choice, and the interval includes its error.
  * - Source: docs/working/pooled-curve.ts, from J Physiol Sci 2017;67(2):207–215 and Eur J Sport Sci 2018 (athletes).
  *
  * @param circumferenceCm - AC, arm circumference at mid-arm [cm]

@@ -7,7 +7,7 @@ import type { Symbols } from '../../answer/answer.js';
  * Formula: bias = −115.27 + 4.558 × AC + 10.266 × B − 0.2763 × B² − 0.4190 × AC × B + 0.01053 × AC × B²
  *
  * - Fitted range: bladder width 12 to 18 cm, arm circumference 26 to 50 cm.
- * - Error: not at hand.
+ * - Error: not checked.
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *
@@ -35,7 +35,7 @@ export const systolicBias = (circumferenceCm: number, bladderWidthCm: number): n
  * Formula: bias = −87.39 + 3.893 × AC + 8.060 × B − 0.2164 × B² − 0.3906 × AC × B + 0.01053 × AC × B²
  *
  * - Fitted range: bladder width 12 to 18 cm, arm circumference 26 to 50 cm.
- * - Error: not at hand.
+ * - Error: not checked.
  * - Evidence: `published`.
  * - Source: WHO MONICA quality assessment document.
  *
@@ -62,8 +62,8 @@ export const diastolicBias = (circumferenceCm: number, bladderWidthCm: number): 
  *
  * Formula: B = 9.34 × log₁₀(AC)
  *
- * - Fitted range: not at hand.
- * - Error: not at hand.
+ * - Fitted range: not checked.
+ * - Error: not checked.
  * - Evidence: `published`.
  * - Source: Blood Press Monit 2000;5(3):153–158.
  *

@@ -6,7 +6,7 @@ import type { Symbols } from '../../answer/answer.js';
  *
  * Formula: P = 120 below 51 cm, 150 below 56 cm, 180 below 60 cm, 210 mmHg from there
  *
- * - Fitted range: not at hand. The bands as they are remembered leave gaps (45 to 50.9, 51 to 55.9, 56 to 59.9); here
+ * - Fitted range: not checked. From memory, the bands leave gaps (45 to 50.9, 51 to 55.9, 56 to 59.9); here
  *   each reaches to the next. They are recalled as about 60 % of an estimated occlusion pressure.
  * - Error: not known.
  * - Evidence: `unconfirmed`; written from memory, with edges also printed as 50, 55 and 59 cm.

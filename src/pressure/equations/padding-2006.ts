@@ -5,13 +5,13 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * Formula: LOP = (SBP + 10) / K
  *
- * K falls with limb circumference and is below 1. Its table (circumferences of 20 to 75 cm) was not at hand: K comes
- * from the caller, and is never made up here. Cuff width is not in the formula, so it is not for narrow cuffs.
+ * K falls with limb circumference and is below 1. Its table (circumferences of 20 to 75 cm) is not checked: you give
+ * K, and the library never makes it up. Cuff width is not in the formula, so it is not for narrow cuffs.
  *
  * - Fitted range: circumference 20 to 75 cm; 30 anaesthetised, relaxed adults, tissue pressure at 100 to 300 mmHg.
  * - Error: not known as a standard deviation, so the answer has no interval. In 143 patients it fell below the
  *   measured pressure in 62 %.
- * - Evidence: `published` for the form; the coefficient is the caller’s.
+ * - Evidence: `published` for the form; you give the coefficient.
  * - Source: Anesth Analg 2006;102(6):1752–1757.
  *
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]

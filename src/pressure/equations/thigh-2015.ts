@@ -5,8 +5,8 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * Formula: LOP = 5.893 × TC + 0.734 × DBP + 0.912 × SBP − 220.046
  *
- * - Sample: 171 adults visited; how many reached occlusion is not at hand.
- * - Fitted range: not at hand.
+ * - Sample: 171 adults visited; how many reached occlusion is not checked.
+ * - Fitted range: not checked.
  * - Error: R² 0.49 with a standard deviation of 94 mmHg, that of a sample without a pressure limit, leaves 67 mmHg
  *   (`derived`). The 42 mmHg of another sample are too small: it was capped at 300 mmHg.
  *   A later study found that you cannot estimate the pressure of a 5 cm thigh cuff with precision.
@@ -39,7 +39,7 @@ export const thigh2015Equation = {
   limb: 'leg',
   cuffWidthCm: 5,
   posture: 'supine',
-  sample: '171 adults visited, both sexes; how many reached occlusion is not at hand',
+  sample: '171 adults visited, both sexes; how many reached occlusion is not checked',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg'],
   tooLowAbove: { circumferenceCm: 60 },

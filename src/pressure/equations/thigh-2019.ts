@@ -8,11 +8,12 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * - Sample: 51 adults (32 men, 19 women), 23.23 ± 5.24 years; Doppler.
  * - Fitted range: age about 18 to 35 years, from the mean and spread of the sample; no range is in the abstract, of
- *   circumference and pressure either. The slope of 1.153 mmHg a year was fitted on a spread of 5 years; at 60 it adds 42 mmHg.
+ *   circumference and pressure either. The slope of 1.153 mmHg a year was fitted on a spread of 5 years; at 60 it adds
+ *   42 mmHg.
  * - Error: standard error of estimate 15.289 mmHg, about ± 31; R² 0.397. The terms for systolic
  *   pressure and sex were not significant.
  * - Evidence: `published`. The abstract calls 18 cm the cuff’s “circumference”; it is taken as its width.
- *   Posture and circumference site are not in the abstract.
+ *   The abstract does not report posture and the site of the circumference.
  * - Source: Rev Bras Med Esporte 2019;25(6).
  *
  * @param circumferenceCm - TC, thigh circumference [cm]

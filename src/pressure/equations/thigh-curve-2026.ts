@@ -31,11 +31,13 @@ export const thighCurve = {
  *   have an assumed width (5, 12 or 13.5 cm).
  * - Fitted range: cuff widths 5 to 18 cm. No publication reports the circumference and blood pressure of its sample.
  * - Left-out error: 16 % over the seven means of known width, each laboratory predicted from the others.
- * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The interval is
- *   for one new person in a new laboratory, log-normal: 193 mmHg × / ÷ 1.51 for 55 cm, 120/70 mmHg, 10 cm, supine.
+ * - Error: people 20 %, laboratories and cuffs 25 % of the pressure above diastolic, and its coefficients. The
+ *   interval is for one new person in a new laboratory, log-normal: 193 mmHg × / ÷ 1.51 for 55 cm, 120/70 mmHg, 10 cm,
+ *   supine.
  * - Evidence: `derived`. The slope of ½ with systolic pressure is a choice; published slopes run from 0.18 to about 1,
- *   and the interval carries that.
- * - Source: docs/working/pooled-curve.ts, from the publications in `sources`; Eur J Appl Physiol 2012;112(8):2903–2912 first.
+ *   and the interval includes that.
+ * - Source: docs/working/pooled-curve.ts, from the publications in `sources`; Eur J Appl Physiol 2012;112(8):2903–2912
+ *   first.
  *
  * @param circumferenceCm - TC, thigh circumference at mid-thigh [cm]
  * @param systolicMmHg - SBP, brachial systolic pressure [mmHg]

@@ -12,7 +12,7 @@ import type { OcclusionEquation } from '../equation.js';
  * | 12 cm, high on the thigh | 1.2 to 1.4 | 1.3 |
  * | 18 to 20 cm | 1.0 to 1.2 | 1.1 |
  *
- * - Fitted range: not checked. Circumference is no input.
+ * - Fitted range: not checked. It has no term for circumference.
  * - Error: the source gives a band, and the answer names it. Measured group means lay as far as 29 % off the middle
  *   of the band; with how people differ and the width of the band that is 23 % of the answer (`derived`).
  * - Evidence: `secondary`; the bands were read on a radiology criteria page, which was not peer reviewed.
@@ -35,7 +35,7 @@ const shared = {
   needs: [],
   limb: 'leg',
   posture: 'supine',
-  sample: 'healthy legs; number not at hand',
+  sample: 'healthy legs; number not checked',
   fitted: {},
   fittedNotKnown: ['systolicMmHg'],
   error: { share: 0.23, evidence: 'derived', assumption: 'error-from-means', means: 3 },

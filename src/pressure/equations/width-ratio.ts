@@ -8,9 +8,9 @@ import type { OcclusionEquation } from '../equation.js';
  *
  * It equals the systolic pressure at W = C / 3 and tends to the diastolic pressure as the cuff
  * widens. With a cuff narrower than C / 3 a higher diastolic pressure lowers the answer: an
- * artefact of the form. It knows no posture, cuff material or limb.
+ * artefact of the form. It has no term for posture, cuff material or limb.
  *
- * - Fitted range: not at hand (the sample is recalled as cuffs from about 4.5 to 80 cm).
+ * - Fitted range: not checked (from memory, cuffs of about 4.5 to 80 cm).
  * - Error: on nine published group means, and how people differ about them (`derived`): 30 % of the answer with a
  *   narrow cuff on the thigh, 28 % with a wide one, 23 % on the arm. Too low for large thighs and wide cuffs, too
  *   high for narrow cuffs on the arm.
@@ -46,7 +46,7 @@ export const widthRatioEquation = {
   limb: 'any',
   cuffWidthCm: 'any',
   posture: 'none',
-  sample: 'not at hand',
+  sample: 'not checked',
   fitted: {},
   fittedNotKnown: ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm'],
   error: {

@@ -5,7 +5,7 @@ import type { SourceId } from '../../evidence/sources.js';
 export interface Working {
   /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
-  /** The field of the answer’s `inputs` that each symbol stands for. */
+  /** The field of the answer’s `inputs` for each symbol. */
   readonly symbols: Symbols;
   readonly sources: readonly SourceId[];
 }

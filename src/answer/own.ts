@@ -1,0 +1,13 @@
+import { frozen } from '../quantity/frozen.js';
+
+const made = /* @__PURE__ */ new WeakSet<object>();
+
+/** A document that the library made and nobody can change: it needs no copy and no verification. */
+export function ownDocument<T extends object>(document: T): T {
+  frozen(document);
+  made.add(document);
+  return document;
+}
+
+/** Whether it is such a document, of this copy of the library. */
+export const isOwn = (part: object): boolean => made.has(part);
