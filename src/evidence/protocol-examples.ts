@@ -50,7 +50,7 @@ const exactly = (percent: number) => ({ low: percent, high: percent });
  * accountSession({ scheme, tempo, restS, restriction: 'continuous' }).sessionTime.value; // => 390
  * ```
  */
-export const protocolExamples = /* @__PURE__ */ (() =>
+export const protocolExamples: readonly ProtocolExample[] = /* @__PURE__ */ (() =>
   frozen([
     {
       id: 'cast-passive',
@@ -155,4 +155,4 @@ export const protocolExamples = /* @__PURE__ */ (() =>
       sessionsPerWeek: 1,
       evidence: 'practice',
     },
-  ] as const satisfies readonly ProtocolExample[]))();
+  ] as const))();

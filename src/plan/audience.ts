@@ -171,6 +171,7 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
   'residuals-not-normal': 'method',
   'residual-spread-changes': 'method',
   'recalibration-no-better': 'method',
+  'recalibration-reversed': 'practitioner',
   'differences-not-normal': 'method',
   'spread-changes-with-size': 'method',
   'bias-changes-with-size': 'method',

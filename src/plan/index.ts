@@ -62,6 +62,7 @@ export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './sy
 export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
+  DoneSet,
   LimbTotals,
   Plan,
   PlanExercise,

@@ -28,15 +28,22 @@ const wrong = (code: InputIssue['code'], path: InputIssue['path'], expected: str
   throw new InputError([issue(code, path, expected, received)]);
 };
 
+/** More than any function of the library takes; each row is refused for every field that it does not know. */
+const MOST_FIELDS = 100;
+
 /** Fields that are columns, the others, and how many rows there are. */
 function readFields(columns: unknown) {
   const expected = 'an object whose fields are values or columns';
-  if (typeof columns !== 'object' || columns === null) wrong('wrong-type', [], expected, describe(columns));
+  if (typeof columns !== 'object' || columns === null || isList(columns)) {
+    wrong('wrong-type', [], expected, describe(columns));
+  }
   const varying: [name: string, column: ArrayLike<unknown>][] = [];
   const same: Record<string, unknown> = {};
   let rows: number | undefined;
   try {
-    for (const [name, value] of Object.entries(columns as object)) {
+    const fields = Object.entries(columns as object);
+    if (fields.length > MOST_FIELDS) wrong('wrong-relation', [], `at most ${MOST_FIELDS} fields`, `${fields.length}`);
+    for (const [name, value] of fields) {
       if (!isList(value)) {
         same[name] = value;
         continue;

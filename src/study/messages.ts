@@ -20,6 +20,8 @@ export const studyMessages = {
     'The residuals spread more at one end than at the other: {slope} for each mmHg. Prediction intervals are too narrow there. Use the robust standard errors for the coefficients.',
   'recalibration-no-better':
     'Recalibrated, the equation predicts people it has not seen no better than as published ({recalibrated} against {published} mmHg). Use it as published, or measure more people.',
+  'recalibration-reversed':
+    'The slope on {equation} is {slope}: where it estimates more, you measured less. Do not use the result. Check the rows for swapped columns, or use another equation.',
   'few-people': 'Only {people} people: the intervals are wide, and the assumptions cannot be checked.',
 } as const satisfies Catalogue;
 

@@ -228,14 +228,18 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
     leaveOneOutMmHg,
     leverage: { means: [meanX], factor: [[1 / Math.sqrt(moments.xx)]] },
     ranges: rangesOf(rows),
-    cautions:
-      leaveOneOutMmHg < published.rootMeanSquareMmHg
+    cautions: [
+      ...(fit.slope > 0
+        ? []
+        : [caution('caution', 'recalibration-reversed', { equation: base.id, slope: short(fit.slope) })]),
+      ...(leaveOneOutMmHg < published.rootMeanSquareMmHg
         ? []
         : [
             caution('caution', 'recalibration-no-better', {
               recalibrated: short(leaveOneOutMmHg),
               published: short(published.rootMeanSquareMmHg),
             }),
-          ],
+          ]),
+    ],
   };
 });

@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
@@ -269,7 +269,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   reader.done();
   const finite = (name: string, value: unknown): number => {
     if (typeof value === 'number' && Number.isFinite(value)) return value;
-    throw new InputError([issue('wrong-type', [name], 'a function that leads to finite numbers', String(value))]);
+    throw new InputError([issue('wrong-type', [name], 'a function that leads to finite numbers', describe(value))]);
   };
   const { fit, measured: measuredOf } = input;
   const measured = rows.map((row) => finite('measured', measuredOf(row)));

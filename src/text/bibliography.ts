@@ -24,14 +24,14 @@ export interface CslRecord {
 }
 
 /** This package, as reference managers take software: version and licence. */
-const SOFTWARE: CslRecord = {
+const software = (): CslRecord => ({
   id: 'cuffwork',
   type: 'software',
   title: 'cuffwork: restriction training in numbers',
   note: `Computer software, version ${version}`,
-};
+});
 
-/** What {@link bibliography} may be told. */
+/** Options of {@link bibliography}. */
 export interface BibliographyOptions {
   readonly format: 'bibtex' | 'csl-json';
 }
@@ -117,7 +117,7 @@ export function bibliography(used: object, options: { readonly format: 'csl-json
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
   const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout);
   const ids = new Set<SourceId>([...idsIn(document), ...statisticsUsed(document).flatMap((used) => used.sources)]);
-  const records = [...[...ids].map(cslRecord), SOFTWARE];
+  const records = [...[...ids].map(cslRecord), software()];
   let format: unknown;
   try {
     format = (options as Partial<BibliographyOptions> | undefined)?.format;

@@ -39,6 +39,8 @@ function agreementReport(part: Part): StatisticUsed {
   if (has('components')) sources.push('repeated-agreement-2013');
   if (has('concordance')) sources.push('concordance-1989');
   if (has('normality')) sources.push('normality-1990');
+  if (has('within') || has('coverage')) sources.push('share-interval-1927');
+  if (has('equivalence')) sources.push('equivalence-1987');
   const { within, equivalence } = part;
   const parts = list([
     `bias${is(within) && 'acceptable' in within ? `, the share of differences within ± ${count(within['acceptable'])}` : ''} and 95 % limits of agreement with exact 95 % confidence intervals`,
@@ -66,10 +68,12 @@ function fitReport(part: Part): StatisticUsed {
     typeof base === 'string'
       ? `was recalibrated from ${base}, with shrinkage of intercept and slope`
       : `was fitted by ordinary least squares${typeof rSquared === 'number' ? `, R² ${rSquared.toFixed(3)}` : ''}`;
-  const robust = is(diagnostics) ? '; robust standard errors are HC3' : '';
+  const robust = is(diagnostics) ? '; robust standard errors are HC3, influence is Cook’s distance' : '';
+  const sources: SourceId[] = typeof base === 'string' ? ['shrinkage-1990', 'updating-2004'] : [];
+  if (is(diagnostics)) sources.push('robust-errors-1985', 'influence-1977');
   return {
     sentence: `The equation ${String(id)} ${how} (n = ${count(part['people'])}; residual standard deviation ${mmHg(residualMmHg)} on ${count(degreesOfFreedom)} degrees of freedom; leave-one-out error ${mmHg(leaveOneOutMmHg)}); prediction intervals are ± t s √(1 + h), with s the residual standard deviation, h the leverage and t Student’s${robust}.`,
-    sources: ['nist-strd'],
+    sources,
   };
 }
 
@@ -85,7 +89,11 @@ const REPORTED: readonly Reported[] = [
           'change of the mean between tests with paired t intervals',
         ],
       )}.`,
-      sources: ['intraclass-1979'],
+      sources: [
+        ...('intraclass' in part ? (['intraclass-1979', 'intraclass-1996'] as const) : []),
+        'reliability-2000',
+        'reliability-2005',
+      ],
     }),
   },
   {
@@ -99,7 +107,7 @@ const REPORTED: readonly Reported[] = [
     fields: ['seed', 'draws', 'percentile', 'standardError'],
     report: (part) => ({
       sentence: `Intervals of ${count(part['rows'])} rows${people(part)} are bias-corrected and accelerated bootstrap intervals (${drawn(part)}${'people' in part ? '; people drawn whole' : ''}).`,
-      sources: GENERATOR,
+      sources: ['bootstrap-1987', ...GENERATOR],
     }),
   },
   {
@@ -112,8 +120,8 @@ const REPORTED: readonly Reported[] = [
   {
     fields: ['halfWidth', 'level', 'people', 'missing'],
     report: (part) => ({
-      sentence: `Split conformal prediction intervals${onLog(part)} (n = ${count(part['people'])} people; ${leftOut(part['missing'])}) hold a new person with a chance of at least 95 %.`,
-      sources: [],
+      sentence: `Split conformal prediction intervals${onLog(part)} (n = ${count(part['people'])} people; ${leftOut(part['missing'])}) hold a new person with a chance of at least 95 %, if these people took no part in the fit.`,
+      sources: ['conformal-2018'],
     }),
   },
   { fields: ['document', 'residualMmHg', 'leverage', 'leaveOneOutMmHg'], report: fitReport },

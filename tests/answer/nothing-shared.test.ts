@@ -74,5 +74,6 @@ describe('every public function', () => {
 function structuredCloneOf(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(structuredCloneOf);
   if (!isObject(value) || value instanceof Error) return value;
+  if (ArrayBuffer.isView(value)) return structuredClone(value);
   return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, structuredCloneOf(part)]));
 }

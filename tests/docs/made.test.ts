@@ -24,7 +24,7 @@ describe('what in the docs is made from the code', () => {
 
 describe('the pictures', () => {
   const svgs = [...files].filter(([file]) => file.endsWith('.svg'));
-  it('are all there', () => expect(svgs.length).toBe(5));
+  it('are all there', () => expect(svgs.length).toBe(6));
 
   it.each(svgs)('%s tells what it shows, and needs nothing beside it', (_file, text) => {
     const { document } = parseHTML(text);

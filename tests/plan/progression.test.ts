@@ -71,6 +71,14 @@ describe('nextSession', () => {
     expect(() => propose(records, { longBreakDays })).toThrow(/date is missing/);
   });
 
+  it('is of the day of its plan or later', () => {
+    const later = planOf({ percent: 20, step: 2.5 }, { date: '2026-03-09' });
+    const of = (date: string) =>
+      nextSession({ plan: later, records: [recordOf(plan, all)], rule: 'all-repetitions', date });
+    expect(of('2026-03-09').items).toHaveLength(1);
+    expect(() => of('2026-03-08')).toThrow('date must be not before the plan, 2026-03-09');
+  });
+
   it('stops at a sign to stop at, whatever was done', () => {
     const proposal = propose([recordOf(plan, all, { symptoms: ['symptom-numbness-stays'] })], { nextPercent: 60 });
     expect(proposal.items[0]!.action).toBe('stop');

@@ -55,7 +55,7 @@ describe('a request for a plan', () => {
       [
         'a field nobody knows',
         'unknown-field',
-        'one of 17 fields, such as systolicMmHg, diastolicMmHg, posture, limbs, exercises',
+        'one of 18 fields, such as systolicMmHg, diastolicMmHg, posture, limbs, exercises',
         '"a field nobody knows"',
       ],
     ]);

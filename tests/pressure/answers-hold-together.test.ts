@@ -5,6 +5,7 @@ import {
   correctForBladderWidth,
   correctForCuffWidth,
   correctForPosture,
+  equations,
   estimateOcclusionPressure,
   measuredOcclusionPressure,
   systolicSharePressure,
@@ -232,6 +233,10 @@ describe('a comparison', () => {
         ['thigh-index-12', 'cuffWidthCm'],
         ['padding-2006', 'paddingCoefficient'],
       ]),
+    );
+    // Every equation is in one of the two lists, once.
+    expect([...answers, ...notApplicable].map(({ equation }) => equation).sort()).toEqual(
+      equations.occlusionPressure.map(({ id }) => id).sort(),
     );
     expect(notApplicable[1]!.expected).toBe('given, for equation thigh-2019');
     expectHoldsTogether(notApplicable);

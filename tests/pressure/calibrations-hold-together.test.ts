@@ -77,7 +77,7 @@ describe('a calibration', () => {
   });
 
   it('says what it refuses', () => {
-    const makers = 'an answer of estimateOcclusionPressure that names its side';
+    const makers = 'an answer of estimateOcclusionPressure or estimateWith that names its side';
     const refused = (more: object) =>
       refusal(calibrateOcclusionPressure, { estimate: base, measurements: [measured()], ...more });
     const { inputs } = base;

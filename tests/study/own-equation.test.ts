@@ -225,6 +225,14 @@ describe('a published equation, recalibrated', () => {
     expect(codesOf(unmoved.cautions)).toEqual(['recalibration-no-better']);
   });
 
+  it('warns where the estimates fall as the measurements rise', () => {
+    const mirrored = input.rows.map((row) => ({ ...row, valueMmHg: 360 - row.valueMmHg }));
+    const { terms, cautions } = recalibrateOcclusionEquation({ ...input, rows: mirrored });
+    expect(terms[0].coefficient).toBeLessThan(0);
+    expect(codesOf(cautions)).toContain('recalibration-reversed');
+    expect(codesOf(recalibrateOcclusionEquation(input).cautions)).not.toContain('recalibration-reversed');
+  });
+
   it('refuses what it cannot do, in plain words', () => {
     const of = (more: object) => () => recalibrateOcclusionEquation({ ...input, ...more } as never);
     expect(of({ rows: input.rows.slice(0, 9) })).toThrow(/rows must be at least 10; received 9/);

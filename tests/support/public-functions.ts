@@ -361,7 +361,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   },
   bootstrap: {
     call: study.bootstrap as never,
-    right: [{ rows: measuredMmHg, statistic: (rows: readonly number[]) => rows[0]! + rows.length, draws: 200 }],
+    right: [{ rows: measuredMmHg, statistic: (rows: readonly number[]) => (rows[0] === rows[1] ? 1 : 2), draws: 200 }],
   },
   crossValidate: {
     call: study.crossValidate as never,
