@@ -7,7 +7,7 @@ for (const file of readdirSync('dist', { recursive: true, encoding: 'utf8' })) {
   const { code } = transformSync(readFileSync(`dist/${file}`, 'utf8'), {
     minifyWhitespace: true,
     minifySyntax: true,
-    lineLimit: 120,
+    lineLimit: 400,
     target: 'es2022',
   });
   writeFileSync(`dist/${file}`, code);
