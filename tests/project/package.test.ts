@@ -204,7 +204,7 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
     /** Every package that a file and the files it imports import. */
     const packages = (file: string, seen = new Set<string>()): Set<string> => {
       for (const [, name] of readFileSync(file, 'utf8').matchAll(
-        /^(?:import|export|var \w+ = require)\b.*?["'](\.?\.?[\w./-]+)["']/gm,
+        /(?:^(?:import|export)\b.*?|\brequire\()["'](\.?\.?[\w./-]+)["']/gm,
       )) {
         const path = name!.startsWith('.') ? join(dirname(file), name!) : name!;
         if (seen.has(path)) continue;
