@@ -85,7 +85,7 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
 /** Slots of text that is yours, or in your language already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
-/** The code of the word for what stands in a slot: the kind of a total, a word of choice, a symptom. */
+/** The code of the word for what a slot holds: the kind of a total, a word of choice, a symptom. */
 const codeOf = (slot: string, value: string): string => {
   if (slot === 'total') return `kind.${value}`;
   return value.startsWith('symptom-') ? value : `value.${value}`;
