@@ -5,10 +5,9 @@ const SENTENCE = /(?<=: )"(?:[^"\\ ]|\\.)* (?:[^"\\]|\\.)*"(?=;)/g;
 for (const file of readdirSync('dist', { recursive: true, encoding: 'utf8' })) {
   if (!file.endsWith('.d.cts')) continue;
   const declared = readFileSync(`dist/${file}`, 'utf8');
-  writeFileSync(
-    `dist/${file}`,
-    declared.replace(TABLES, (table) => table.replace(SENTENCE, 'string')),
-  );
+  const tables = declared.replace(TABLES, (table) => table.replace(SENTENCE, 'string'));
+  const narrow = tables.replace(/^(?: {4})+/gm, (indent) => ' '.repeat(indent.length / 2));
+  writeFileSync(`dist/${file}`, narrow);
 }
 
 // The types of ESM: each entry point takes them from those of CommonJS, so that they are in the package once.

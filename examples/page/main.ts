@@ -236,7 +236,8 @@ function showCurve({ request }: Plan): void {
 function showPlan(plan: Plan): string {
   const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
-  const { oneRepMax, load, totals, timeline, restriction } = item as Required<PlanItem>;
+  const { oneRepMax, load, totals, restriction } = item as Required<PlanItem>;
+  const { timeline } = plan.session;
   const { occlusion, target } = cuffOf(plan);
   const occlusionText = `${round(occlusion.value)} mmHg`;
   const targetText = restriction === 'none' ? 'no cuff' : `${round(target.value, 1)} mmHg`;

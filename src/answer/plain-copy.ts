@@ -11,7 +11,7 @@ export interface Budget {
 /**
  * A copy that holds plain JSON values only, or `undefined` where the value is not plain JSON (functions, symbols, big
  * integers, dates, cycles, hidden fields, numbers that are not finite). Getters run once, here; what they throw is
- * thrown on. A document that the library made and froze stands for itself. `as` may put something else in the place of a part.
+ * thrown on. A document that the library made and froze stays itself. `as` may put something else in the place of a part.
  */
 export function plainCopy(
   value: unknown,

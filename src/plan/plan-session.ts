@@ -149,11 +149,15 @@ function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
   }
   const inPosture = (posture: Posture): WornIn => {
     const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
+    const known = new Map<string, CuffPressure>();
     const at = (percent: number, mode: ExerciseMode): CuffPressure => {
       const ofMode = mode === 'resistance' ? undefined : mode;
-      return targetCuffPressure(
-        defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput,
-      );
+      const key = `${percent} ${mode}`;
+      const target =
+        known.get(key) ??
+        targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
+      known.set(key, target);
+      return target;
     };
     return { limb, occlusion, at };
   };
@@ -410,8 +414,6 @@ function exerciseOf(
       const limb = request.limbs[at]!;
       const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
-      const alone = { exercises: [own], pauses: [] };
-      const laid = layOutSession(alone);
       return {
         mode: own.mode,
         exercise: exercise.name,
@@ -430,8 +432,7 @@ function exerciseOf(
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
-        timeline: timelineOf(alone, laid),
-        totals: addUp(own, laid),
+        totals: addUp(own),
       };
     }),
   };
@@ -642,7 +643,7 @@ function answersOf(request: PlanRequest): PlanRequest {
   };
 }
 
-/** Whether the request holds answers of the caller’s: they are taken as they are, and verified when the plan is read. */
+/** Whether the request holds answers of yours: they are taken as they are, and verified when the plan is read. */
 const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
   limbs.some(({ occlusion }) => typeof occlusion === 'object') ||
   exercises.some(

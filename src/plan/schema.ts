@@ -461,10 +461,7 @@ const limbTotals = z.array(
 );
 
 /** An exercise of a plan on a limb. */
-export const planItem = itemOf(
-  { ...prescribed, timeline, totals, ...some({ warmUp: sets, oneRepMax }) },
-  { occlusion },
-);
+export const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion });
 
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({

@@ -243,8 +243,6 @@ export interface PlanItem {
   /** Absent where every set is by time. */
   readonly tempo?: Full<Tempo>;
   readonly restriction: Restriction;
-  /** The clock of this exercise on this limb, from its start. */
-  readonly timeline: SessionTimeline;
   readonly totals: ExerciseTotals;
 }
 

@@ -2,7 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
-import { limbGirth } from '../quantity/quantities.js';
+import { limbCircumference } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
 import { diastolicBias, systolicBias } from './equations/bladder-width.js';
 import { assumption } from './assumptions.js';
@@ -56,7 +56,7 @@ export const correctForBladderWidth = /* @__PURE__ */ withInput(function correct
 ): CorrectedBloodPressure {
   const reader = new Reader(input);
   const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
-  const circumferenceCm = reader.number('circumferenceCm', limbGirth.arm);
+  const circumferenceCm = reader.number('circumferenceCm', limbCircumference.arm);
   const bladderWidthCm = reader.number('bladderWidthCm');
   const systolic = systolicMmHg - systolicBias(circumferenceCm, bladderWidthCm);
   const diastolic = diastolicMmHg - diastolicBias(circumferenceCm, bladderWidthCm);

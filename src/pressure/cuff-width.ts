@@ -2,7 +2,7 @@ import { type Answer, type Caution, logNormalInterval } from '../answer/answer.j
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math, square } from '../quantity/maths.js';
-import { limbGirth, LIMBS, type Limb } from '../quantity/quantities.js';
+import { limbCircumference, LIMBS, type Limb } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
 import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
@@ -102,7 +102,8 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const limb = reader.choice('limb', LIMBS);
-  const circumferenceCm = reader.judge('circumferenceCm', limbGirth[limb], reader.raw('circumferenceCm')) ?? NaN;
+  const circumferenceCm =
+    reader.judge('circumferenceCm', limbCircumference[limb], reader.raw('circumferenceCm')) ?? NaN;
   const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
   const fromWidthCm = reader.number('fromWidthCm');
   const toWidthCm = reader.number('toWidthCm');

@@ -6,7 +6,7 @@ import { Math } from '../quantity/maths.js';
 import { format, formatUnit } from '../quantity/format.js';
 import {
   CIRCUMFERENCE_SITES,
-  limbGirth,
+  limbCircumference,
   LIMBS,
   POSTURES,
   readingQuantities as quantities,
@@ -226,7 +226,7 @@ export function readReadings(reader: FieldReader): { readings: OcclusionReadings
   const limb = reader.choice('limb', LIMBS);
   const readings: Writable<OcclusionReadings> = {
     limb,
-    circumferenceCm: reader.number('circumferenceCm', limbGirth[limb]),
+    circumferenceCm: reader.number('circumferenceCm', limbCircumference[limb]),
     ...readBloodPressure(reader),
     cuffWidthCm: reader.number('cuffWidthCm', quantities.cuffWidthCm),
     posture: reader.choice('posture', POSTURES),

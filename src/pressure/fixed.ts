@@ -2,7 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { limbGirth } from '../quantity/quantities.js';
+import { limbCircumference } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
 import { assumption, type PressureAssumption } from './assumptions.js';
@@ -59,7 +59,7 @@ export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circ
   readonly circumferenceCm: number;
 }): FixedTrainingPressure {
   const reader = new Reader(input);
-  const circumferenceCm = reader.number('circumferenceCm', limbGirth.leg);
+  const circumferenceCm = reader.number('circumferenceCm', limbCircumference.leg);
   reader.done();
   const value = circumferenceBands(circumferenceCm);
   return fixed(circumferenceBandsRule, value, { circumferenceCm }, ['rule-of-the-trade', 'bands-without-gaps']);

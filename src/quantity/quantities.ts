@@ -182,7 +182,7 @@ export type LoadUnit = 'kg' | 'lb';
 export type ExerciseMode = 'resistance' | 'aerobic' | 'passive';
 
 export const EXERCISE_MODES = ['resistance', 'aerobic', 'passive'] as const;
-export { CIRCUMFERENCE_SITES, limbGirth, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
+export { CIRCUMFERENCE_SITES, limbCircumference, LIMBS, POSTURES, SEXES, SIDES } from './readings.js';
 export const LOAD_UNITS = ['kg', 'lb'] as const;
 
 /** UCUM code of a load unit. */

@@ -36,7 +36,7 @@ export const readingQuantities = /* @__PURE__ */ frozen({
 } as const satisfies Record<ReadingName, Quantity>);
 
 /** The narrower range in which a limb’s circumference is possible; it catches inches given for centimetres. */
-export const limbGirth = /* @__PURE__ */ (() =>
+export const limbCircumference = /* @__PURE__ */ (() =>
   frozen({
     arm: { ...readingQuantities.circumferenceCm, name: 'arm circumference', min: 15, max: 70 },
     leg: { ...readingQuantities.circumferenceCm, name: 'thigh circumference', min: 25, max: 120 },

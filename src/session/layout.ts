@@ -150,12 +150,20 @@ function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
   return { full, startS, endS: now, bouts, rests, limbs, any: union(limbs.map(({ stretches }) => stretches)) };
 }
 
+/** Whether every side does the same at the same time. */
+const isAlike = ({ side, sets, restPressureMmHg, occlusionMmHg }: FullPrescription): boolean =>
+  !takesTurns(side) &&
+  [restPressureMmHg, occlusionMmHg, ...sets.map(({ pressureMmHg }) => pressureMmHg)].every(
+    (pressure) => typeof pressure !== 'object',
+  );
+
 /**
  * An exercise as one of its sides does it. Where sides take turns, the rests of one hold the set of the other and the
  * time to change.
  */
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
+  if (isAlike(full)) return { ...full, side, changeS: 0 };
   const own = layExercise(full, decimal(0)).bouts.filter((bout) => !takesTurns(full.side) || bout.side === side);
   const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
   const sets = own.map(({ set, warmUp, atS, durationS }, index) => {

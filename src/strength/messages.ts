@@ -67,4 +67,6 @@ export const strengthMessages = {
 } as const satisfies Catalogue;
 
 export type StrengthCode = keyof typeof strengthMessages;
-export const { caution, sentence } = /* @__PURE__ */ speaker(strengthMessages);
+// One name a line: bundlers keep a pattern of names whole.
+export const caution = /* @__PURE__ */ (() => speaker(strengthMessages).caution)();
+export const sentence = /* @__PURE__ */ (() => speaker(strengthMessages).sentence)();

@@ -5,22 +5,23 @@ import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } fr
 import { assumption } from './assumptions.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
-const MASSES = {
-  'one-repetition-maximum': {
-    quantity: quantities.load,
-    least: quantities.load.min,
-    most: quantities.load.max * 40,
-    code: 'one-rep-max-exact',
-    makers: 'testedOneRepMax or estimateOneRepMax',
-  },
-  'body-mass-load': {
-    quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
-    least: 0,
-    most: quantities.bodyMass.max,
-    code: 'body-mass-load-exact',
-    makers: 'bodyMassLoad',
-  },
-} as const;
+const MASSES = /* @__PURE__ */ (() =>
+  ({
+    'one-repetition-maximum': {
+      quantity: quantities.load,
+      least: quantities.load.min,
+      most: quantities.load.max * 40,
+      code: 'one-rep-max-exact',
+      makers: 'testedOneRepMax or estimateOneRepMax',
+    },
+    'body-mass-load': {
+      quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
+      least: 0,
+      most: quantities.bodyMass.max,
+      code: 'body-mass-load-exact',
+      makers: 'bodyMassLoad',
+    },
+  }) as const)();
 
 type Mass = keyof typeof MASSES;
 

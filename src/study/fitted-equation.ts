@@ -369,7 +369,12 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
     people,
     deviation: (residualMmHg * studentT95(people - terms.length - 1)) / NORMAL_95,
   };
-  const valuesOf = (readings: OwnReadings): number[] => terms.map(({ field }) => termValue(readings, field, base));
+  // One list that serves for every person.
+  const values = terms.map(() => NaN);
+  const valuesOf = (readings: OwnReadings): readonly number[] => {
+    for (let term = 0; term < values.length; term += 1) values[term] = termValue(readings, terms[term]!.field, base);
+    return values;
+  };
   return {
     id,
     name: `${id}, fitted to ${people} people`,

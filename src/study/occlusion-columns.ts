@@ -7,7 +7,7 @@ import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
 import {
-  limbGirth,
+  limbCircumference,
   LIMBS,
   POSTURES,
   quantities,
@@ -92,7 +92,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     // A limb for all rows bounds the circumference for all rows.
     circumferenceCm: input.numbers(
       'circumferenceCm',
-      oneLimb ? limbGirth[oneLimb] : quantities.circumferenceCm,
+      oneLimb ? limbCircumference[oneLimb] : quantities.circumferenceCm,
       unused('circumferenceCm'),
     ),
     systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg, unused('systolicMmHg')),
@@ -224,7 +224,7 @@ function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: n
   for (let row = from; row < to; row += 1) {
     const word = limb.at(row);
     const girth = circumferenceCm.values[row & circumferenceCm.mask]!;
-    if (word && (girth < limbGirth[word].min || girth > limbGirth[word].max)) flag[row]! |= IMPOSSIBLE;
+    if (word && (girth < limbCircumference[word].min || girth > limbCircumference[word].max)) flag[row]! |= IMPOSSIBLE;
   }
 }
 

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Range } from '../pressure/equation.js';
-import { limbGirth, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
+import { limbCircumference, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
 import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */
@@ -38,7 +38,7 @@ export function readRow(row: Reader, limb: Limb, needed: readonly TermField[]): 
       const sex = need ? row.choice(field, SEXES) : row.optionalChoice(field, SEXES);
       if (sex) readings.sex = sex;
     } else {
-      const bounds = field === 'circumferenceCm' ? limbGirth[limb] : quantities[field];
+      const bounds = field === 'circumferenceCm' ? limbCircumference[limb] : quantities[field];
       const value = need ? row.number(field, bounds) : row.optionalNumber(field, bounds);
       if (value !== undefined) readings[field] = value;
     }

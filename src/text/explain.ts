@@ -19,7 +19,7 @@ import {
 } from './document-pages.js';
 import type { LighterOptions } from '../plan/lighten.js';
 import { guidelineNames, measures } from '../plan/measures.js';
-import { planMessages, planValueWords } from '../plan/messages.js';
+import { planMessages, planValueWords, type PlanCode } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
 import type { SessionRecord } from '../plan/record.js';
@@ -85,36 +85,22 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
 /** Slots of text that is yours, or in your language already. */
 const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
 
-/** Your language. Fields, words of choice and symptoms in a slot are translated too. */
+/** The code of the word for what a slot holds: the kind of a total, a word of choice, a symptom. */
+const codeOf = (slot: string, value: string): string => {
+  if (slot === 'total') return `kind.${value}`;
+  return value.startsWith('symptom-') ? value : `value.${value}`;
+};
+
+/** Your language. Codes of choices and symptoms in a slot are translated too. */
 function sayingWith(catalogue: Catalogue): Say {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
-  const inSlots = new Map<string, string>(
-    Object.entries({ ...words, ...planMessages }).flatMap(([code, text]) => {
-      const said = own(code) ?? text;
-      // A value is a code; a few are still words.
-      if (/^(value\.|symptom-)/.test(code)) {
-        return [
-          [text, said],
-          [code.replace('value.', ''), said],
-        ];
-      }
-      return code.startsWith('field.') ? [[text, said]] : [];
-    }),
-  );
-  /** One word, or one with numbers in it. */
-  const inPart = (part: string): string => {
-    const numbers: string[] = [];
-    const pattern = part.replace(/[\d–][\d.s–-]*/g, (number) => `{${numbers.push(number) - 1}}`);
-    const said = inSlots.get(pattern);
-    return said === undefined ? part : fill(said, Object.fromEntries(numbers.entries()));
+  const word = (slot: string, value: string): string => {
+    const code = codeOf(slot, value);
+    return own(code) ?? (Object.hasOwn(planMessages, code) ? planMessages[code as PlanCode] : words[code]) ?? value;
   };
-  const inWords = (slot: string, value: string): string =>
-    slot === 'total'
-      ? (own(`kind.${value}`) ?? words[`kind.${value}`] ?? value)
-      : (inSlots.get(value) ?? value.split(', ').map(inPart).join(', '));
   const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
     slot,
-    typeof value !== 'string' || SAID.includes(slot) ? value : inWords(slot, value),
+    typeof value === 'string' && !SAID.includes(slot) ? word(slot, value) : value,
   ];
   return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }

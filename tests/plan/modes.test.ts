@@ -149,7 +149,7 @@ describe('planSession, beyond counted sets', () => {
     expect(totalsOf(part, 'pressureTime', 'relativePressureTime')).toEqual([240, 120]);
     expect(part.limbs).toMatchObject([{ partialRestrictionTime: { value: 60 }, pressureTime: { value: 240 } }]);
     expect(codes(part.items[0]!.restTarget!.cautions)).not.toContain('percent-below-usual');
-    const events = part.items[0]!.timeline.events.filter(({ event }) => event === 'lower' || event === 'inflate');
+    const events = part.session.timeline.events.filter(({ event }) => event === 'lower' || event === 'inflate');
     expect(events.map(({ pressureMmHg }) => pressureMmHg)).toEqual([100, 40, 100, 40, 100]);
   });
 

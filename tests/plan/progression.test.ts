@@ -236,6 +236,10 @@ describe('nextSession', () => {
     ]);
     const dates = { date: '2026-03-01', oneRepMaxTestedOn: '2026-03-02' };
     expect(paths({ plan, records, rule: 'two-for-two', ...dates })).toEqual(['oneRepMaxTestedOn']);
+    // Records of an older plan: the next session is of the day of the new plan, or later.
+    const newer = { plan: planOf({}, { date: '2026-03-04' }), records, rule: 'two-for-two' };
+    expect(paths({ ...newer, date: '2026-03-03' })).toEqual(['date']);
+    expect(paths({ ...newer, date: '2026-03-04' })).toEqual([]);
   });
 
   it('prints a page', () => {

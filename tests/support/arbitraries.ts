@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Prescription, Session } from '../../src/index.js';
-import { limbGirth, quantities, type QuantityName } from '../../src/quantity/quantities.js';
+import { limbCircumference, quantities, type QuantityName } from '../../src/quantity/quantities.js';
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -23,7 +23,7 @@ export const readings = fc.constantFrom('arm' as const, 'leg' as const).chain((l
   fc
     .record({
       limb: fc.constant(limb),
-      circumferenceCm: within(limbGirth[limb].min, limbGirth[limb].max),
+      circumferenceCm: within(limbCircumference[limb].min, limbCircumference[limb].max),
       pressure: bloodPressure,
       cuffWidthCm: fc.oneof(quantity('cuffWidthCm'), fc.constantFrom(5, 18)),
       posture,
