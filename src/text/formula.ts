@@ -126,8 +126,15 @@ export function typesetIn(notation: Notation, formula: string): string {
 /** A formula on one line of text. */
 export const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ');
 
-/** Text without what neither TeX nor XML can hold: control characters, halves of pairs, odd blanks. */
-const plain = (text: string): string => text.replace(/[\p{C}\p{Z}]/gu, ' ');
+/**
+ * Control characters, odd and invisible blanks, halves of pairs, private and forbidden characters. By number: engines
+ * without Unicode tables refuse a class by its property.
+ */
+const UNWRITABLE =
+  /[\0-\x1f\x7f-\xa0\xad\u061c\u1680\u180e\u2000-\u200f\u2028-\u202f\u205f-\u206f\u3000\ud800-\udfff\ue000-\uf8ff\ufdd0-\ufdef\ufeff\ufff0-\ufffb\ufffe\uffff]/gu;
+
+/** Text without what neither TeX nor XML can hold. */
+const plain = (text: string): string => text.replace(UNWRITABLE, ' ');
 
 const TEX_WORDS: Readonly<Record<string, string>> = {
   '\\': '\\textbackslash{}',

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import {
   attempt,
@@ -71,18 +72,24 @@ const issues = (...given: Parameters<typeof plan>) => {
 // Two legs, cuffs of 10 cm, one pressure measured and one estimated, 50 %, 30-15-15-15 at 25 % of an estimated maximum.
 describe('the whole job', () => {
   it('takes twelve lines, without a cast', () => {
-    // prettier-ignore
     const job = () => {
       const person = { systolicMmHg: 120, diastolicMmHg: 70, posture: 'supine' } as const;
       const cuff = { limb: 'leg', cuffWidthCm: 10, posture: 'supine' } as const;
       const left = measuredOcclusionPressure({ ...cuff, side: 'left', valueMmHg: 168, method: 'doppler' });
       const right = estimateOcclusionPressure({ ...cuff, ...person, side: 'right', circumferenceCm: 55 });
       const oneRepMax = estimateOneRepMax({ load: 60, repetitions: 8 });
-      const leg = { limb: 'leg', percent: 50 } as const;
-      const limbs = [{ ...leg, side: 'left', occlusion: left }, { ...leg, side: 'right', occlusion: right }] as const;
       const sets = { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous' } as const;
-      return planSession({ ...person, limbs, exercises: [{ name: 'leg extension', limb: 'leg', oneRepMax, percent: 25, step: 2.5, ...sets }] });
+      const leftLeg = { limb: 'leg', side: 'left', percent: 50, occlusion: left } as const;
+      const rightLeg = { limb: 'leg', side: 'right', percent: 50, occlusion: right } as const;
+      const exercise = { name: 'leg extension', limb: 'leg', oneRepMax, percent: 25, step: 2.5, ...sets } as const;
+      return planSession({ ...person, limbs: [leftLeg, rightLeg], exercises: [exercise] });
     };
+    const written = readFileSync(import.meta.filename, 'utf8').match(
+      /const job = \(\) => \{\n([\s\S]*?)\n {4}\};/,
+    )?.[1];
+    expect(written).toContain('planSession');
+    expect(written?.split('\n').length).toBeLessThanOrEqual(12);
+    expect(written?.replaceAll(' as const', '')).not.toMatch(/ as |[\w)\]]!|prettier-ignore|@ts-|\bany\b/);
     const { items } = job();
     const right = estimateOcclusionPressure({ ...readings, side: 'right' });
     expect(items.map(({ occlusion }) => occlusion?.value)).toEqual([168, right.value]);

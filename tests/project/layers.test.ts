@@ -104,6 +104,10 @@ describe('the layers of src', () => {
     for (const file of files)
       expect(readFileSync(file, 'utf8'), file).not.toMatch(/\b(Buffer|process|Intl|structuredClone)\b|node:/);
   });
+
+  it('no regular expression asks for a property of Unicode, which older engines refuse', () => {
+    expect(files.filter((file) => /\\p\{[A-Z]/i.test(readFileSync(file, 'utf8')))).toEqual([]);
+  });
 });
 
 describe('an equation file', () => {
