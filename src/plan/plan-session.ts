@@ -15,7 +15,7 @@ import { enteredPressure, placeOf } from '../pressure/held-pressure.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
+import { loadUnitCode, loadUnitOf, SIDES, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
 import { accountFor, addUp } from '../session/account.js';
 import { layOutSession, ofSide } from '../session/layout.js';
 import {
@@ -405,6 +405,8 @@ function exerciseOf(
     { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode', 'posture'] },
   );
   if (!sets || !wearing || !cuffs || (!bare && cuffs.length < wearing.length)) return undefined;
+  // A side that is none was reported with the limb.
+  if (wearing.some(({ side }) => !SIDES.includes(side))) return undefined;
 
   const full = withCuffs(sets, cuffs, exercise.name);
   const { intensityPercent, bodyMassPercent } = exercise;

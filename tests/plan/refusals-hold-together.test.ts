@@ -49,6 +49,14 @@ describe('a request for a plan', () => {
     ]);
   });
 
+  it('is refused where a side is an object that cannot be written', () => {
+    const exercises = [{ ...extension, restriction: 'none' }];
+    const issues = onLimb({ side: { toString: '' } }).concat(
+      asked({ ...plan.request, exercises, limbs: [{ ...limb, side: { toString: '' } }] }),
+    );
+    expect(issues.filter(([path]) => path === 'limbs.0.side')).toHaveLength(2);
+  });
+
   it('is told what the schema wants, in the words of the library', () => {
     expect(asked({ ...plan.request, posture: 'lying', 'a field nobody knows': 1 })).toEqual([
       ['posture', 'not-one-of', "one of 'supine', 'seated', 'standing' (perhaps 'supine')", '"lying"'],
