@@ -79,7 +79,7 @@ export interface PlanMaximum {
   readonly unit?: LoadUnit | undefined;
   /** Repetitions done with `load`, 1–500; left out, `load` is a tested 1RM. */
   readonly repetitions?: number | undefined;
-  /** Repetitions you could still have done after the set, 0–10. */
+  /** Repetitions you could still have done after the set, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
   /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. */
   readonly reserveRpe?: number | undefined;
@@ -173,7 +173,7 @@ export interface PlanExercise {
   readonly bar?: number | undefined;
   /** Mass of both collars together [`unit`], 0–50 kg; 0 when left out. */
   readonly collars?: number | undefined;
-  /** Your plates; needed with `bar`. */
+  /** Your plates; given together with `bar`. */
   readonly plates?:
     | readonly {
         /** Mass of one plate [`unit`]. */
