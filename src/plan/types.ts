@@ -48,7 +48,7 @@ export interface PlanLimb {
         readonly method: MeasurementMethod;
         /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
         readonly side?: Side | undefined;
-        /** Posture it was measured in; that of the exercise when left out. */
+        /** Posture it was measured in; that of the request when left out. */
         readonly posture?: Posture | undefined;
         /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
         readonly date?: string | undefined;
