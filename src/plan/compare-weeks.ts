@@ -29,6 +29,7 @@ import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
+  /** Plan of the session, from `planSession`. */
   readonly plan: Plan;
   /** 1 when left out. */
   readonly times?: number | undefined;
@@ -36,7 +37,9 @@ export interface WeekSession {
 
 /** A week: what was planned, what was done, or both. */
 export interface WeekInput {
+  /** Planned sessions; needed where there are no `records`. */
   readonly sessions?: readonly WeekSession[] | undefined;
+  /** Records of the sessions done; needed where there are no `sessions`. */
   readonly records?: readonly SessionRecord[] | undefined;
   /** A lighter week on purpose: the week after it is compared with the one before it. */
   readonly deload?: boolean | undefined;
@@ -56,14 +59,19 @@ export interface WeekComparisonInput {
 export interface WeekRow {
   /** From `firstWeek`. */
   readonly week: number;
+  /** Present where the week is marked as lighter on purpose. */
   readonly deload?: true;
+  /** Sums over the planned sessions; absent where there are none. */
   readonly planned?: WeekSums;
+  /** Sums over the records; absent where there are none. */
   readonly done?: WeekSums;
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
 export interface WeekComparison {
+  /** Kind of document. */
   readonly document: 'week-comparison';
+  /** One row for each week, in the order of the input. */
   readonly weeks: readonly WeekRow[];
   /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
   readonly goals: readonly StageGoalResult[];
@@ -71,7 +79,9 @@ export interface WeekComparison {
    * Reasons not to train, of every plan and record and of the weeks themselves, with the decisions that lifted them.
    */
   readonly stops: readonly Stop[];
+  /** Each caution about the weeks once: jumps of load or pressure, restriction, deloads that are not lighter. */
   readonly cautions: readonly Caution[];
+  /** Sentences that every comparison of weeks has. */
   readonly standing: readonly StandingSentence[];
 }
 

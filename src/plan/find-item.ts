@@ -4,8 +4,11 @@ import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
 /** Which item {@link findItem} looks for; what is left out may be any. */
 export interface ItemPlace {
+  /** Name of the exercise, up to 120 characters. */
   readonly exercise?: string | undefined;
+  /** Limb of the item. */
   readonly limb?: Limb | undefined;
+  /** Side of the limb. */
   readonly side?: Side | undefined;
 }
 

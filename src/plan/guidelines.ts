@@ -8,18 +8,25 @@ import { guidelineNames, type Measure } from './measures.js';
 
 /** One range of a guideline. An end that is left out is open. */
 export interface GuidelineRow {
+  /** Kind of exercise that the range is for. */
   readonly mode: ExerciseMode;
+  /** What the range is about; its unit is in `measures`. */
   readonly measure: Measure;
+  /** Lower end of the range [unit of the measure]. */
   readonly low?: number;
+  /** Upper end of the range [unit of the measure]. */
   readonly high?: number;
   /** Blocks it holds for [weeks]. */
   readonly moreThanWeeks?: number;
+  /** Longest block that the range is for [weeks]; a block of any length when left out. */
   readonly toWeeks?: number;
   /** Sets to failure may have any number of repetitions. */
   readonly orToFailure?: true;
   /** How grave it is to be above or below; `note` when left out. */
   readonly above?: Severity;
+  /** How grave it is to be below `low`; `note` when left out. */
   readonly below?: Severity;
+  /** Evidence grade of the range. */
   readonly evidence: Grade;
   /** Where it is not the guideline itself. */
   readonly note?: string;
@@ -27,9 +34,13 @@ export interface GuidelineRow {
 
 /** Published ranges that a plan or a record can be held against. */
 export interface Guideline {
+  /** Name to choose it by in `reviewPlan`. */
   readonly id: string;
+  /** Name to print. */
   readonly name: string;
+  /** Where it is published; absent for common practice. */
   readonly source?: SourceId;
+  /** Its ranges, one for each mode and measure, and for each length of block where they differ. */
   readonly rows: readonly GuidelineRow[];
 }
 

@@ -8,9 +8,13 @@ import { sentence } from './messages.js';
 
 /** A stage of the progression from rehabilitation to performance. */
 export interface Rung {
+  /** Name to ask for the stage by. */
   readonly id: 'passive' | 'aerobic' | 'low-load' | 'low-and-high-load' | 'high-load';
+  /** Name to print. */
   readonly name: string;
+  /** Evidence grade of this stage in the progression. */
   readonly evidence: Grade;
+  /** The published text that names the stage. */
   readonly source?: SourceId;
 }
 
@@ -35,13 +39,17 @@ export const ladder: readonly Rung[] = /* @__PURE__ */ frozen([
 
 /** The place of a stage in the progression, and the next one in the published text. */
 export interface LadderPlace {
+  /** The stage you asked about. */
   readonly rung: Rung;
   /** From 1, the lowest. */
   readonly position: number;
+  /** Number of stages in the progression. */
   readonly of: number;
   /** Left out at the last stage. */
   readonly next?: Rung;
+  /** Sentences to print: which stage follows, and that the practitioner decides. */
   readonly says: readonly Sentence[];
+  /** Published texts of the order. */
   readonly sources: readonly SourceId[];
 }
 

@@ -9,18 +9,23 @@ import { frozen } from '../quantity/frozen.js';
 
 /** When to raise a load, by name. */
 export interface ProgressionRule {
+  /** Name to choose the rule by in `nextSession`. */
   readonly id: string;
+  /** Code of the sentence that words the rule. */
   readonly says: PlanCode;
   /** How many sessions running must meet it. */
   readonly sessions: number;
   /** By how much the load goes up [%]; where it is left out, by the smallest step you can set. */
   readonly lowPercent?: number;
+  /** Largest rise of the load [%]; absent where the load goes up by the smallest step you can set. */
   readonly highPercent?: number;
   /** It asks for repetitions beyond the goal, which say little in light restricted sets. */
   readonly overGoal?: true;
   /** The step where the plan names none [kg]. */
   readonly stepKg?: number;
+  /** Evidence grade of the rule. */
   readonly evidence: Grade;
+  /** Where the rule is published; absent where it is common practice. */
   readonly source?: SourceId;
   /** Whether what was done meets it for the sets of the plan; nothing where the record does not say. */
   readonly met: (done: RecordItem['done'], goal: PlanItem['sets']) => boolean | undefined;

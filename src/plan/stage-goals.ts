@@ -20,18 +20,23 @@ export interface StageGoal {
   readonly name: string;
   /** What of the last week it is about; left out, give what you `found` yourself. */
   readonly measure?: GoalMeasure | undefined;
+  /** Limb of the goal; needed where `measure` is of a limb, and left out otherwise. */
   readonly limb?: Limb | undefined;
+  /** Side of that limb; needed where `measure` is of a limb, and left out otherwise. */
   readonly side?: Side | undefined;
   /** Of this exercise alone; of the whole limb when left out. */
   readonly exercise?: string | undefined;
   /** What you found, such as a hop test [your own unit]; not measured when left out. */
   readonly found?: number | undefined;
+  /** Smallest value that meets the goal [unit of the measure]; give this, `atMost` or both. */
   readonly atLeast?: number | undefined;
+  /** Largest value that meets the goal [unit of the measure]; give this, `atLeast` or both. */
   readonly atMost?: number | undefined;
 }
 
 /** A criterion with what was found. It does not mean that you may move on. */
 export interface StageGoalResult extends Exact<StageGoal> {
+  /** Whether `found` lies within `atLeast` and `atMost`; `not-measured` where nothing was found. */
   readonly outcome: 'met' | 'not-met' | 'not-measured';
 }
 

@@ -19,7 +19,9 @@ import type { Stop, StopDecision } from './stops.js';
  * set.
  */
 export interface PlanLimb {
+  /** The limb that trains. */
   readonly limb: Limb;
+  /** Side of the body that the limb is on. */
   readonly side: Side;
   /**
    * Limb circumference [cm]; needed where its cuff is inflated, unless an occlusion pressure was measured with that
@@ -40,15 +42,19 @@ export interface PlanLimb {
   /** A measured occlusion pressure, used instead of an estimate. */
   readonly measured?:
     | {
+        /** Measured limb occlusion pressure [mmHg], 50–1000. */
         readonly valueMmHg: number;
+        /** How it was measured. The error of the measurement depends on it. */
         readonly method: MeasurementMethod;
         /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
         readonly side?: Side | undefined;
+        /** Posture it was measured in; that of the request when left out. */
         readonly posture?: Posture | undefined;
         /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
         readonly date?: string | undefined;
         /** Width of the cuff it was measured with [cm]; converted to the cuff you will use when they differ. */
         readonly cuffWidthCm?: number | undefined;
+        /** Standard deviation of the measurement error [mmHg], below the value; a published one when left out. */
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
@@ -59,28 +65,39 @@ export interface PlanLimb {
   readonly occlusion?: Answer<'occlusion-pressure'> | number | undefined;
   /** An occlusion-pressure equation by its id; left out, the pooled curve of the limb. */
   readonly equation?: OcclusionEquationId | undefined;
+  /** Smallest step of your gauge [mmHg], 0.1–50; 1 when left out. The setting is rounded down to it. */
   readonly gaugeStepMmHg?: number | undefined;
+  /** Highest cuff pressure that may be set on this limb [mmHg], 20–1000; no limit when left out. */
   readonly ceilingMmHg?: number | undefined;
 }
 
 /** A maximum: tested, or a load with the repetitions done, to estimate it from. */
 export interface PlanMaximum {
+  /** Tested 1RM, or the load of the set it is estimated from [`unit`]. */
   readonly load: number;
+  /** Unit of `load`; kg when left out. */
   readonly unit?: LoadUnit | undefined;
+  /** Repetitions done with `load`, 1–500; left out, `load` is a tested 1RM. */
   readonly repetitions?: number | undefined;
+  /** Repetitions you could still have done after the set, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
   /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. */
   readonly reserveRpe?: number | undefined;
+  /** Equation of the estimate by its id; `auto` when left out. */
   readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
   /** What lift it was, and whether the person was used to lifting: for the equations fitted on them. */
   readonly lift?: Lift | undefined;
+  /** Whether the person was used to lifting. */
   readonly training?: Training | undefined;
 }
 
 /** A set as it is asked for: repetitions at the tempo, or a time [s]. */
 export interface PlanSetRequest {
+  /** Repetitions of the set, 1–500. */
   readonly repetitions?: number | undefined;
+  /** How long the set lasts [s], 0.1–7200. */
   readonly durationS?: number | undefined;
+  /** Rest after this set [s], 0–3600; that of the exercise when left out. The last set has none. */
   readonly restS?: number | undefined;
   /** Load of this set [unit of the exercise]; that of the exercise when left out. */
   readonly load?: number | undefined;
@@ -97,10 +114,13 @@ export type DoneSet = Omit<PlanSetRequest, 'percent'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
 export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
+  /** Rest after this set [s]; 0 after the last set. */
   readonly restS: number;
   /** Load of this set [unit of the exercise]; left out where every set has that of the exercise. */
   readonly load?: number;
+  /** Repetitions to be left in reserve, or rated after the set, 0–10. */
   readonly repetitionsInReserve?: number;
+  /** Effort of this set on the 1–10 scale of repetitions in reserve. */
   readonly reserveRpe?: number;
 }
 
@@ -110,11 +130,13 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
  * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
  */
 export interface PlanExercise {
+  /** Name of the exercise, in your own words. */
   readonly name: string;
   /** `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
   /** Posture of this exercise; that of the request when left out. */
   readonly posture?: Posture | undefined;
+  /** The limb that does it; it must be listed in `limbs`. */
   readonly limb: Limb;
   /**
    * Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in
@@ -138,23 +160,37 @@ export interface PlanExercise {
   readonly unloaded?: true | undefined;
   /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
   readonly bodyMassPercent?: number | undefined;
+  /** Unit of every load and mass of this exercise; kg when left out. */
   readonly unit?: LoadUnit | undefined;
   /**
    * Loads you can set [`unit`], by a step or one by one: a share of a maximum is rounded to them, and so is the next
    * load.
    */
   readonly step?: number | undefined;
+  /** Loads you can set, one by one [`unit`]; instead of `step`. */
   readonly available?: readonly number[] | undefined;
   /** Mass of the bar and of both collars [`unit`], and your plates; instead of `step` and `available`. */
   readonly bar?: number | undefined;
+  /** Mass of both collars together [`unit`], 0–50 kg; 0 when left out. */
   readonly collars?: number | undefined;
-  readonly plates?: readonly { readonly mass: number; readonly count?: number | undefined }[] | undefined;
+  /** Your plates; given together with `bar`. */
+  readonly plates?:
+    | readonly {
+        /** Mass of one plate [`unit`]. */
+        readonly mass: number;
+        /** How many plates of this mass you have; as many as needed when left out. */
+        readonly count?: number | undefined;
+      }[]
+    | undefined;
+  /** How a share of a maximum is rounded to the loads you can set; `nearest` when left out. */
   readonly rounding?: Rounding | undefined;
   /** Whose maximum it is; `this-limb` when left out. */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve], for the review. */
   readonly intensityPercent?: number | undefined;
+  /** Sets in notation, such as `30-15-15-15`, `3x10` or `5x2min`; instead of `sets`. */
   readonly scheme?: string | undefined;
+  /** Sets one by one; instead of `scheme`. */
   readonly sets?: readonly PlanSetRequest[] | undefined;
   /** The last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true | undefined;
@@ -164,14 +200,19 @@ export interface PlanExercise {
   readonly tempo?:
     | string
     | {
+        /** Time to lower the load [s], 0–60. */
         readonly eccentricS: number;
+        /** Pause at the bottom [s], 0–60; 0 when left out. */
         readonly bottomS?: number | undefined;
+        /** Time to lift the load [s], 0–60. */
         readonly concentricS: number;
+        /** Pause at the top [s], 0–60; 0 when left out. */
         readonly topS?: number | undefined;
       }
     | undefined;
   /** Rest between sets [s]; needed where there is more than one set and one has no rest of its own. */
   readonly restS?: number | undefined;
+  /** When the cuff is inflated. */
   readonly restriction: Restriction;
   /** Share of occlusion pressure in this exercise [%]; that of the limb when left out. */
   readonly cuffPercent?: number | undefined;
@@ -197,19 +238,27 @@ export interface PlanRequest {
   readonly screening?: Screening | undefined;
   /** A document of `checkDay`, of the day of the session. */
   readonly dayCheck?: DayCheck | undefined;
+  /** Age [years]: for the estimates of LOP and 1RM that use it, and for cautions about age. */
   readonly ageYears?: number | undefined;
+  /** For the estimates of LOP and 1RM that use it. */
   readonly sex?: Sex | undefined;
+  /** Body mass [kg], 20–400; needed where an exercise has `bodyMassPercent`. */
   readonly bodyMassKg?: number | undefined;
+  /** Resting systolic blood pressure [mmHg], above the diastolic one. */
   readonly systolicMmHg: number;
+  /** Resting diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg: number;
   /** Posture of the exercise. */
   readonly posture: Posture;
   /** How often, and for how many weeks: for the review of the plan. */
   readonly sessionsPerWeek?: number | undefined;
+  /** Length of the training block [weeks], 1–104. */
   readonly weeks?: number | undefined;
   /** Pause between exercises, cuffs deflated [s]; 3 minutes are taken when left out, and an assumption says so. */
   readonly reperfusionS?: number | undefined;
+  /** Limbs that train, each with its cuff. */
   readonly limbs: readonly PlanLimb[];
+  /** Exercises in the order of the session. */
   readonly exercises: readonly PlanExercise[];
 }
 
@@ -217,10 +266,13 @@ export interface PlanRequest {
 export interface PlanItem {
   /** Which rows of a guideline it is held against; `resistance` when left out. */
   readonly mode?: ExerciseMode;
+  /** Name of the exercise, as in the request. */
   readonly exercise: string;
   /** Posture of this exercise, where it is another than that of the request. */
   readonly posture?: Posture;
+  /** The limb that does it. */
   readonly limb: Limb;
+  /** Side of the body that the limb is on. */
   readonly side: Side;
   /** Present, as `target` is, unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
@@ -232,58 +284,83 @@ export interface PlanItem {
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   /** Absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;
+  /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
   /** Body mass and the share of it that is moved, where that counts. */
   readonly bodyMassKg?: number;
+  /** Share of body mass that is moved [%]. */
   readonly bodyMassPercent?: number;
+  /** Sets before the first, without the cuff; they count in the session time alone. */
   readonly warmUp?: readonly PlanSet[];
   /** The sets of this limb; where sides take turns, the rests hold the set of the other side. */
   readonly sets: readonly PlanSet[];
+  /** Present where the last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true;
   /** Absent where every set is by time. */
   readonly tempo?: Full<Tempo>;
+  /** When the cuff is inflated. */
   readonly restriction: Restriction;
+  /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session: its exercises, added up. */
 export interface LimbTotals {
+  /** The limb that trains. */
   readonly limb: Limb;
+  /** Side of the body that the limb is on. */
   readonly side: Side;
   /** Number of exercises with its cuff inflated. */
   readonly exercises: number;
+  /** Time with the cuff inflated to its full pressure [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** Time at the lower pressure of the rests [s]; present with partial restriction. */
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
+  /** Longest unbroken time with the cuff inflated, at either pressure [s]; absent without a cuff. */
   readonly longestRestriction?: Answer<'longest-restriction'>;
+  /** Cuff pressure × time [mmHg·min]; absent without a cuff. */
   readonly pressureTime?: Answer<'pressure-time'>;
+  /** Cuff pressure as a share of LOP × time [%·min]; absent without a cuff. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** Of its exercises with a load, with a cuff or without; a load lifted with both sides counts for each. */
   readonly volumeLoad?: Answer<'volume-load'>;
+  /** Cautions about the restriction time of this limb. */
   readonly cautions: readonly Caution[];
 }
 
 /** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
 export interface PlanClock {
+  /** Sets, rests and pauses in order, with their times [s]. */
   readonly timeline: SessionTimeline;
+  /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
   readonly totals: Omit<SessionTotals, 'limbs' | 'exercises'>;
 }
 
 /** A session plan: plain JSON, to store, send, review and print. */
 export interface Plan {
+  /** Kind of document. */
   readonly document: 'plan';
+  /** Version of the document format. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
+  /** What the plan was made from. */
   readonly request: PlanRequest;
+  /** Each exercise on each limb, with its loads, pressures and sets. */
   readonly items: readonly PlanItem[];
+  /** Totals of each limb over its exercises. */
   readonly limbs: readonly LimbTotals[];
+  /** Timeline and totals of the whole session. */
   readonly session: PlanClock;
+  /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, gravest first. */
   readonly cautions: readonly Caution[];
+  /** Sentences that every plan has; those about the cuff only where a cuff is inflated. */
   readonly standing: readonly StandingSentence[];
+  /** Stop criteria: symptoms at which to stop the session, gravest first. */
   readonly stopSigns: readonly StandingSentence[];
 }
 

@@ -4,18 +4,23 @@ import type { PainSite } from './pain.js';
 
 /** An exercise on a limb in a week. */
 export interface WeekExercise {
+  /** Name of the exercise. */
   readonly exercise: string;
   /** Heaviest load, and heaviest share of 1RM; absent where there is no load, or a maximum is not known. */
   readonly peakLoad?: Answer<'peak-load'>;
+  /** Heaviest share of 1RM of the week [%]; absent where a load has no known maximum. */
   readonly peakPercent?: Answer<'peak-percent'>;
   /** Highest share of LOP that is set or held; absent without a cuff. */
   readonly percentLop?: Answer<'percent-of-occlusion'>;
+  /** Restriction time of this exercise over the week [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
 }
 
 /** The limb occlusion pressure that a week goes by. */
 export interface WeekOcclusion {
+  /** Limb occlusion pressure that the cuff pressure was set from [mmHg]. */
   readonly valueMmHg: number;
+  /** Whether it was measured; `false` for an estimate. */
   readonly measured: boolean;
   /** Day of the measurement, or of the readings of an estimate; absent where it is not known. */
   readonly date?: string;
@@ -23,27 +28,43 @@ export interface WeekOcclusion {
 
 /** What a limb that is trained goes through in a week. */
 export interface WeekLimb {
+  /** The limb that trains. */
   readonly limb: Limb;
+  /** Side of the body that the limb is on. */
   readonly side: Side;
+  /** Heaviest load of any exercise [kg or lb]; absent where there is no load. */
   readonly peakLoad?: Answer<'peak-load'>;
+  /** Heaviest share of 1RM of any exercise [%]; absent where a load has no known maximum. */
   readonly peakPercent?: Answer<'peak-percent'>;
+  /** Volume load over the week [kg or lb]; absent where there is no load. */
   readonly volumeLoad?: Answer<'volume-load'>;
+  /** Restriction time over the week [s]; 0 without a cuff. */
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** Cuff pressure as a share of LOP × time, over the week [%·min]; absent without a cuff. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  /** Each exercise of this limb in the week. */
   readonly exercises: readonly WeekExercise[];
   /** Of the last session of the week with the cuff. */
   readonly occlusion?: WeekOcclusion;
+  /** Last circumference of the week [cm]; absent where no session has one. */
   readonly circumferenceCm?: number;
   /** Worst pain of the week; absent where none was recorded, 0 where you asked and nothing hurt. */
-  readonly worstPain?: { readonly value: number; readonly site?: PainSite };
+  readonly worstPain?: {
+    /** Worst rating at any moment, 0–10. */
+    readonly value: number;
+    /** Where it hurt; absent where nothing hurt. */
+    readonly site?: PainSite;
+  };
 }
 
 /** What one week is, as planned or as done. */
 export interface WeekSums {
+  /** Number of sessions; a planned session counts as often as it is done. */
   readonly sessions: Answer<'sessions'>;
   /** Those with a cuff inflated in any exercise. */
   readonly restrictedSessions: Answer<'sessions'>;
   /** Session RPE × minutes; absent unless every session has both. */
   readonly sessionLoad?: Answer<'session-load'>;
+  /** Each limb that is trained in the week. */
   readonly limbs: readonly WeekLimb[];
 }
