@@ -77,7 +77,10 @@ export interface LighterOptions {
   /** None while a stop is in force. */
   readonly options: readonly LighterOption[];
   /** What no option keeps, and why. */
-  readonly notOffered: readonly (Sentence & { readonly keeps: Keeps })[];
+  readonly notOffered: readonly (Sentence & {
+    /** What cannot be kept. */
+    readonly keeps: Keeps;
+  })[];
   /** Reasons not to train, of the plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Says where the load goes down by another percentage than you asked for. */
