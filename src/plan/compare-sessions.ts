@@ -38,6 +38,7 @@ export interface ComparisonInput {
 
 /** Two sessions side by side. Plain JSON; print it with `explain`. */
 export interface SessionComparison {
+  /** Kind of document. */
   readonly document: 'session-comparison';
   /** In four lines: on the joint, work, under the cuff; what is about the whole session comes last. */
   readonly rows: readonly ComparisonRow[];
@@ -45,6 +46,7 @@ export interface SessionComparison {
   readonly notKnown: readonly NotKnown[];
   /** Reasons not to train, of the plans and records, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
+  /** Cautions about comparing the two sessions, such as `no-equivalence`. */
   readonly cautions: readonly Caution[];
 }
 

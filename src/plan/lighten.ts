@@ -31,6 +31,7 @@ import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from '
 
 /** What {@link lightenExercise} takes. */
 export interface LightenInput {
+  /** The plan that has the exercise. */
   readonly plan: Plan;
   /** Name of the exercise in the plan. */
   readonly exercise: string;
@@ -45,32 +46,46 @@ export type Keeps = (typeof KEEPS)[number];
 
 /** One way to do an exercise with less load. */
 export interface LighterOption {
+  /** What this option keeps as it was. */
   readonly keeps: Keeps;
   /** Load of the exercise now. */
   readonly load: Answer<'training-load'>;
+  /** Repetitions or time [s] of each set. */
   readonly sets: readonly SetGoal[];
+  /** When the cuff is inflated in this option. */
   readonly restriction: Restriction;
   /** Give it to `planSession`; the other exercises stay as they were. */
   readonly request: PlanRequest;
   /** The exercise as planned, and as it would be. */
   readonly comparison: Pick<SessionComparison, 'rows' | 'notKnown'>;
+  /** Assumptions behind this option. */
   readonly assumptions: readonly Assumption[];
   /** What is outside the ranges of the guideline review of 2019, as `reviewPlan` finds it. */
   readonly findings: readonly ReviewFinding[];
+  /** Cautions about this option. */
   readonly cautions: readonly Caution[];
 }
 
 /** Ways to do an exercise with less load. Plain JSON; print it with `explain`. */
 export interface LighterOptions {
+  /** Kind of document. */
   readonly document: 'lighter-options';
+  /** Name of the exercise in the plan. */
   readonly exercise: string;
+  /** How much less load you asked for, 1 to 90 [% of the load]. */
   readonly lighterPercent: number;
   /** None while a stop is in force. */
   readonly options: readonly LighterOption[];
   /** What no option keeps, and why. */
-  readonly notOffered: readonly (Sentence & { readonly keeps: Keeps })[];
+  readonly notOffered: readonly (Sentence & {
+    /** What cannot be kept. */
+    readonly keeps: Keeps;
+  })[];
+  /** Reasons not to train, of the plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
+  /** Says where the load goes down by another percentage than you asked for. */
   readonly cautions: readonly Caution[];
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }
 

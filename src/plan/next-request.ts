@@ -27,7 +27,9 @@ export interface NextRequestInput {
 
 /** A request for the next plan. */
 export interface NextRequest {
+  /** Give it to `planSession`. */
   readonly request: PlanRequest;
+  /** Assumptions in the request, such as readings carried over from the last plan. */
   readonly assumptions: readonly Assumption[];
 }
 

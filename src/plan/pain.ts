@@ -17,10 +17,13 @@ export type PainMoment = (typeof PAIN_MOMENTS)[number];
 
 /** Pain at one site on the 0 to 10 numeric rating scale; what is left out is not known. */
 export interface PainReport {
+  /** Where it hurts. */
   readonly site: PainSite;
   /** The limb it is in; every limb of the session is meant where it is left out. */
   readonly limb?: Limb | undefined;
+  /** The side it is on; both sides are meant where it is left out. */
   readonly side?: Side | undefined;
+  /** Before the session. */
   readonly before?: number | undefined;
   /** The worst in the session. */
   readonly during?: number | undefined;
@@ -35,6 +38,7 @@ export const SEVERE_PAIN_FROM = 8;
 
 /** What pain allows, as data: lines on the 0 to 10 scale, which hold whatever the pain was before. */
 export interface PainRule {
+  /** Name of the rule. */
   readonly id: string;
   /** The sites it is for. */
   readonly sites: readonly PainSite[];
@@ -55,6 +59,7 @@ export interface PainRule {
   readonly lower: 'load' | 'pressure';
   /** Of the lines `holdAbove` and `backOffAbove`. */
   readonly evidence: Grade;
+  /** Source of the lines; left out where there is none. */
   readonly source?: SourceId;
 }
 

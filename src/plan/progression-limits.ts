@@ -4,9 +4,13 @@ import type { SourceId } from '../evidence/sources.js';
 
 /** A figure that a proposal never passes, or that it decides by. */
 export interface ProgressionLimit {
+  /** The figure, in `unit`. */
   readonly value: number;
+  /** Unit of the figure. */
   readonly unit: string;
+  /** How well the figure is backed. */
   readonly evidence: Grade;
+  /** Source of the figure; left out where there is none. */
   readonly source?: SourceId;
 }
 

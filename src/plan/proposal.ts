@@ -15,6 +15,7 @@ export interface ProgressionRequest {
   readonly plan: Plan;
   /** What was done, in any order. */
   readonly records: readonly SessionRecord[];
+  /** Name of the progression rule to apply. */
   readonly rule: ProgressionRuleId;
   /** The rule for joint and tendon pain; `cautious` when left out. */
   readonly painRule?: PainRuleId | undefined;
@@ -37,51 +38,103 @@ export type SetGoal = Pick<PlanSet, 'repetitions' | 'durationS'>;
 
 /** What is proposed for one exercise on one limb. `to` is left out where no number can be given. */
 export interface ProposalItem {
+  /** Name of the exercise in the plan. */
   readonly exercise: string;
+  /** The limb that is trained. */
   readonly limb: Limb;
+  /** Side of the limb. */
   readonly side: Side;
+  /** What to do in the next session. */
   readonly action: ProgressionAction;
   /** Left out where the plan has no load. */
-  readonly load?: { readonly from: number; readonly to?: number; readonly unit: LoadUnit };
+  readonly load?: {
+    /** Present load. */
+    readonly from: number;
+    /** Proposed load; left out where no number can be given. */
+    readonly to?: number;
+    /** Unit of both loads. */
+    readonly unit: LoadUnit;
+  };
   /** Left out where the plan has no maximum. */
-  readonly percentOfMaximum?: { readonly from: number; readonly to?: number };
+  readonly percentOfMaximum?: {
+    /** Present percentage [% of 1RM]. */
+    readonly from: number;
+    /** Proposed percentage [% of 1RM]; left out where no number can be given. */
+    readonly to?: number;
+  };
   /** Left out where there is no cuff. */
-  readonly percentOfOcclusion?: { readonly from: number; readonly to?: number };
+  readonly percentOfOcclusion?: {
+    /** Present percentage [% of LOP]. */
+    readonly from: number;
+    /** Proposed percentage [% of LOP]; left out where no number can be given. */
+    readonly to?: number;
+  };
   /** What the gauge is set to [mmHg]. */
-  readonly cuffMmHg?: { readonly from: number; readonly to?: number };
+  readonly cuffMmHg?: {
+    /** Present cuff pressure [mmHg]. */
+    readonly from: number;
+    /** Proposed cuff pressure [mmHg]; left out where no number can be given. */
+    readonly to?: number;
+  };
   /** Present where the sets change: more repetitions, or a set fewer. */
-  readonly sets?: { readonly from: readonly SetGoal[]; readonly to: readonly SetGoal[] };
+  readonly sets?: {
+    /** Sets of the plan. */
+    readonly from: readonly SetGoal[];
+    /** Proposed sets. */
+    readonly to: readonly SetGoal[];
+  };
+  /** Why this is proposed. */
   readonly reasons: readonly Sentence[];
 }
 
 /** Something to measure or test again. */
 export interface MeasureAgain extends Sentence {
+  /** What to measure or test. */
   readonly what: (typeof MEASURED_AGAIN)[number];
   /** Whether the documents show that it is due; otherwise it is a reminder. */
   readonly due: boolean;
+  /** How well the advice to measure again is backed. */
   readonly evidence: Grade;
+  /** Source of the advice; left out where there is none. */
   readonly source?: SourceId;
 }
 
 /** A proposal for the next session: plain JSON. */
 export interface Proposal {
+  /** Kind of document. */
   readonly document: 'proposal';
+  /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
+  /** The progression rule that was applied. */
   readonly rule: {
+    /** Name of the rule. */
     readonly id: ProgressionRuleId;
+    /** The rule as an English sentence. */
     readonly text: string;
+    /** How well the rule is backed. */
     readonly evidence: Grade;
+    /** Source of the rule; left out where there is none. */
     readonly source?: SourceId;
   };
   /** The rule applied to joint and tendon pain. */
-  readonly painRule: { readonly id: PainRuleId; readonly evidence: Grade; readonly source?: SourceId };
+  readonly painRule: {
+    /** Name of the rule. */
+    readonly id: PainRuleId;
+    /** How well the rule is backed. */
+    readonly evidence: Grade;
+    /** Source of the rule; left out where there is none. */
+    readonly source?: SourceId;
+  };
+  /** What is proposed for each exercise on each limb. */
   readonly items: readonly ProposalItem[];
+  /** What to measure or test again. */
   readonly measureAgain: readonly MeasureAgain[];
   /** Reasons not to train: those of the plan and of every record, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** The cautions of the last session and of a new cuff pressure, gravest first. */
   readonly cautions: readonly Caution[];
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }

@@ -14,6 +14,7 @@ export type Replies<C extends string> = { readonly [code in C]?: ScreeningReply 
 
 /** A reason to refer or to take care. */
 export interface ScreeningFinding extends Caution {
+  /** Whether to refer or to take care. */
   readonly outcome: 'refer' | 'caution';
   /** How well it is backed that this is on the list. */
   readonly evidence: Grade;
@@ -21,16 +22,23 @@ export interface ScreeningFinding extends Caution {
 
 /** A question of the screening or of the check of the day. */
 export interface ScreeningQuestion<C extends string = ScreeningCode> {
+  /** Code of the question. */
   readonly code: C;
+  /** The question in English. */
   readonly question: string;
+  /** What a `yes` leads to. */
   readonly outcome: 'refer' | 'caution';
+  /** How well it is backed that this is on the list. */
   readonly evidence: Grade;
+  /** Source of the question; left out where there is none. */
   readonly source?: SourceId;
 }
 
 /** A question that is not answered. */
 export interface OpenQuestion {
+  /** Field of the request, or code of the question. */
   readonly code: string;
+  /** The question in English. */
   readonly question: string;
 }
 
@@ -40,9 +48,11 @@ export interface ScreeningRequest {
   readonly label?: string | undefined;
   /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
   readonly date?: string | undefined;
+  /** Age [years]. */
   readonly ageYears?: number | undefined;
   /** Resting brachial pressures; one alone is checked too. */
   readonly systolicMmHg?: number | undefined;
+  /** Resting diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg?: number | undefined;
   /** Replies by the code of the condition. */
   readonly answers: Replies<ScreeningCode>;
@@ -50,11 +60,15 @@ export interface ScreeningRequest {
 
 /** A screening: plain JSON, to store, send, print and give to `planSession`. */
 export interface Screening {
+  /** Kind of document. */
   readonly document: 'screening';
+  /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
+  /** The answers and readings you gave. */
   readonly request: ScreeningRequest;
+  /** Result of the screening. */
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
   readonly complete: boolean;
@@ -62,7 +76,9 @@ export interface Screening {
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
+  /** Score of the risk of thrombosis, from the answers. */
   readonly thrombosisScore: Answer<'thrombosis-score'>;
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }
 
@@ -74,6 +90,7 @@ export interface DayCheckRequest {
   readonly date: string;
   /** Blood pressure at rest today; one alone is checked too. */
   readonly systolicMmHg?: number | undefined;
+  /** Diastolic blood pressure at rest today [mmHg]. */
   readonly diastolicMmHg?: number | undefined;
   /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */
   readonly painNow?: number | undefined;
@@ -83,11 +100,15 @@ export interface DayCheckRequest {
 
 /** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
 export interface DayCheck {
+  /** Kind of document. */
   readonly document: 'day-check';
+  /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** The version of the library that made it. */
   readonly libraryVersion: string;
+  /** The answers and readings you gave. */
   readonly request: DayCheckRequest;
+  /** Result of the check. */
   readonly outcome: ScreeningOutcome;
   /** Whether every question, both pressures and the pain are answered. */
   readonly complete: boolean;
@@ -95,6 +116,7 @@ export interface DayCheck {
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }
 

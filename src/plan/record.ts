@@ -15,13 +15,17 @@ export interface Feelings {
   readonly sessionRpe?: number | undefined;
   /** How long the whole session took [s]; with `sessionRpe` it gives the session load. */
   readonly sessionS?: number | undefined;
+  /** Notes about the session. */
   readonly notes?: string | undefined;
 }
 
 /** What was done of one item of the plan. */
 export interface DoneItem {
+  /** Name of the exercise in the plan. */
   readonly exercise: string;
+  /** The limb that was trained. */
   readonly limb: Limb;
+  /** Side of the limb. */
   readonly side: Side;
   /**
    * The sets that were done, by repetitions or time [s], or a number of repetitions for each, such as
@@ -42,7 +46,9 @@ export interface DoneItem {
   readonly reperfusedBeforeS?: number | undefined;
   /** How long the cuff was inflated before the first set, and after the last [s]; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
+  /** How long the cuff stayed inflated after the last set [s]; 0 when left out. */
   readonly deflatedAfterS?: number | undefined;
+  /** Whether the exercise was stopped early; `false` when left out. */
   readonly stoppedEarly?: boolean | undefined;
   /** Whether the last set was taken to failure. */
   readonly lastSetToFailure?: boolean | undefined;
@@ -50,6 +56,7 @@ export interface DoneItem {
 
 /** What `recordSession` takes. */
 export interface RecordRequest extends Feelings {
+  /** The plan that was trained by. */
   readonly plan: Plan;
   /** Day of the session, `YYYY-MM-DD`; the library has no clock. */
   readonly date: string;
@@ -64,7 +71,9 @@ export interface RecordRequest extends Feelings {
   readonly items?: readonly DoneItem[] | undefined;
   /** Blood pressure before the session, both together [mmHg]. */
   readonly systolicMmHg?: number | undefined;
+  /** Diastolic blood pressure before the session [mmHg]. */
   readonly diastolicMmHg?: number | undefined;
+  /** Symptoms to report, by code. */
   readonly symptoms?: readonly Symptom[] | undefined;
   /** A document of `checkDay`, of the day of the session. */
   readonly dayCheck?: DayCheck | undefined;
@@ -93,19 +102,31 @@ export const KEPT = [
 export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
   /** Left out where the cuff is not known. */
   readonly cuffWidthCm?: number;
+  /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
+  /** What was done. */
   readonly done: {
+    /** Sets that were done. */
     readonly sets: PlanItem['sets'];
     /** Absent where the plan has no load. */
     readonly load?: number;
+    /** Unit of the load; absent where there is no load. */
     readonly unit?: LoadUnit;
+    /** Name of the exercise that was done in place of the planned one. */
     readonly instead?: string;
+    /** Cuff pressure held [mmHg]. */
     readonly heldMmHg?: number;
+    /** Limb occlusion pressure measured that day [mmHg]. */
     readonly occlusionMmHg?: number;
+    /** Cuff pressure held in the rests, with partial restriction [mmHg]. */
     readonly restHeldMmHg?: number;
+    /** How long this limb’s cuff was deflated since its exercise before [s]. */
     readonly reperfusedBeforeS?: number;
+    /** How long the cuff was inflated before the first set [s]. */
     readonly inflatedBeforeS?: number;
+    /** How long the cuff stayed inflated after the last set [s]. */
     readonly deflatedAfterS?: number;
+    /** Whether the exercise was stopped early. */
     readonly stoppedEarly: boolean;
     /** Left out where it was not recorded. */
     readonly lastSetToFailure?: boolean;
@@ -116,27 +137,40 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
 
 /** A session as it was done: plain JSON, to store, review and progress from. */
 export interface SessionRecord extends Feelings {
+  /** Kind of document. */
   readonly document: 'record';
+  /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
+  /** Day of the session, `YYYY-MM-DD`. */
   readonly date: string;
+  /** Which session of the day it was, from 1. */
   readonly sessionOfDay?: number;
+  /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
+  /** Posture of the plan. */
   readonly posture: Posture;
+  /** Each exercise on each limb: what the plan had, and what was done. */
   readonly items: readonly RecordItem[];
   /** Blood pressure before the session [mmHg]. */
   readonly systolicMmHg?: number;
+  /** Diastolic blood pressure before the session [mmHg]. */
   readonly diastolicMmHg?: number;
+  /** Totals of each limb. */
   readonly limbs: readonly LimbTotals[];
   /** Present where both effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
+  /** Symptoms that were reported, by code. */
   readonly symptoms: readonly Symptom[];
   /** The check before the session, where one was given. */
   readonly dayCheck?: DayCheck;
+  /** Assumptions in the record. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of the plan and of this session, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
+  /** Cautions about the session. */
   readonly cautions: readonly Caution[];
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }

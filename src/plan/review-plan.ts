@@ -27,21 +27,27 @@ import type { Plan, PlanItem } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
 export interface Judgement {
+  /** What is compared. */
   readonly measure: Measure;
+  /** The figure in the document, in `unit`. */
   readonly found: number;
   /** What was asked for, where only rounding puts the figure outside the range. */
   readonly asked?: number;
+  /** Unit of the figure and of the range. */
   readonly unit: Unit;
   /** Ends of the range; one that is left out is open. */
   readonly low?: number;
+  /** Upper end of the range; an end that is left out is open. */
   readonly high?: number;
   /** How well the range is backed. */
   readonly evidence: Grade;
+  /** Source of the range; left out where there is none. */
   readonly source?: SourceId;
   /** Name of the exercise it is about; left out where it is about a limb or the whole plan. */
   readonly exercise?: string;
   /** The limb and side it is about; without a side, an exercise that is alike on every side. */
   readonly limb?: Limb;
+  /** Side of the limb. */
   readonly side?: Side;
   /** Its place in the document. */
   readonly path: Path;
@@ -49,25 +55,40 @@ export interface Judgement {
 
 /** A figure outside its range. */
 export interface ReviewFinding extends Judgement, Caution {
+  /** Place of the figure in the document. */
   readonly path: Path;
+  /** Source of the range; left out where there is none. */
   readonly source?: SourceId;
 }
 
 /** A stop of the document that is still in force: it has no figure and no range. */
 export interface StopFinding
   extends Caution, Partial<Readonly<Record<Exclude<keyof Judgement, 'path' | 'source'>, undefined>>> {
+  /** Always `stop`: do not train. */
   readonly severity: 'stop';
+  /** Place of the stop in the document. */
   readonly path: Path;
 }
 
 /** A review of a plan or a record: plain JSON. */
 export interface Review {
+  /** Kind of document. */
   readonly document: 'review';
+  /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
+  /** Kind of document that was reviewed. */
   readonly of: 'plan' | 'record';
-  readonly guideline: { readonly id: GuidelineId; readonly name: string; readonly source?: SourceId };
+  /** The guideline whose ranges were applied. */
+  readonly guideline: {
+    /** Code of the guideline. */
+    readonly id: GuidelineId;
+    /** Name of the guideline. */
+    readonly name: string;
+    /** Source of the guideline; left out where there is none. */
+    readonly source?: SourceId;
+  };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Stops in force, then what is outside the ranges, gravest first. */
@@ -76,6 +97,7 @@ export interface Review {
   readonly inside: readonly Judgement[];
   /** What the guideline has a range for and the document does not say. */
   readonly notJudged: readonly Measure[];
+  /** Sentences that always apply. */
   readonly standing: readonly StandingSentence[];
 }
 

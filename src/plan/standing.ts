@@ -4,8 +4,11 @@ import { STOP_CRITERIA, symptomOf } from './symptoms.js';
 
 /** A sentence of every plan. */
 export interface StandingSentence {
+  /** Code of the sentence. */
   readonly code: PlanCode;
+  /** The English sentence. */
   readonly text: string;
+  /** Source of the sentence; left out where there is none. */
   readonly source?: SourceId;
 }
 

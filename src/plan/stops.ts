@@ -31,17 +31,21 @@ export interface StopDecision {
 
 /** A reason not to train. It stays in force until a practitioner’s decision lifts it. */
 export interface Stop {
+  /** Code of the caution that it came from. */
   readonly code: StopCode;
   /** The symptom it is about, where the sentence serves several. A decision can name it instead of `code`. */
   readonly about?: string | undefined;
   /** The English sentence of its caution. */
   readonly text: string;
+  /** Values in the sentence of its caution. */
   readonly values?: MessageValues | undefined;
   /** Day of the record, screening or readings that it came from, `YYYY-MM-DD`; left out where that is not known. */
   readonly since?: string | undefined;
   /** The limb, where it concerns one. */
   readonly limb?: Limb | undefined;
+  /** Side of the limb. */
   readonly side?: Side | undefined;
+  /** Source of its caution; left out where there is none. */
   readonly source?: SourceId | undefined;
   /** The decision that lifted it; left out while it is in force. */
   readonly lifted?: StopDecision | undefined;

@@ -11,7 +11,9 @@ export type SymptomGrade = 'emergency' | 'clinician-first' | 'lower';
 
 /** A symptom that a record can report. Its words stand in `messages` under its code. */
 export interface SymptomRow {
+  /** Code of the symptom. */
   readonly code: string;
+  /** How grave the symptom is. */
   readonly grade: SymptomGrade;
   /** In the session, or in the hours and days after it. Those of the session are the stop criteria of every page. */
   readonly when: 'session' | 'after';
@@ -21,6 +23,7 @@ export interface SymptomRow {
   readonly lower?: 'pressure' | 'load';
   /** How well it is backed that this symptom is reported or watched for. Which grade it has here is `practice`. */
   readonly evidence: Grade;
+  /** Source of the row; left out where there is none. */
   readonly source?: SourceId;
 }
 
