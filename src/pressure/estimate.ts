@@ -52,8 +52,11 @@ export interface OcclusionComparison {
   readonly spread: { readonly lowest: number; readonly highest: number; readonly difference: number };
   /** The equations that do not apply: because of which field, and what it would have to be. */
   readonly notApplicable: readonly {
+    /** Id of the equation. */
     readonly equation: OcclusionEquationId;
+    /** Input field that rules it out. */
     readonly field: string;
+    /** What the field would have to be, in words. */
     readonly expected: string;
   }[];
 }

@@ -24,6 +24,7 @@ export interface BarAndPlates {
   readonly bar: number;
   /** Mass of both collars together; 0 when left out. */
   readonly collars?: number | undefined;
+  /** The plates that you have. */
   readonly plates: readonly Plate[];
 }
 
