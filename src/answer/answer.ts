@@ -138,7 +138,14 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
    * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
    * published equation that it recalibrates.
    */
-  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols; readonly base?: string };
+  readonly ownEquation?: {
+    /** Right-hand side, as an expression in `symbols`. */
+    readonly formula: string;
+    /** Which field of `inputs` each symbol of `formula` is. */
+    readonly symbols: Symbols;
+    /** Id of the published equation that it recalibrates. */
+    readonly base?: string;
+  };
   /** The values and answers that the number was worked out from. */
   readonly inputs: Inputs;
   /** The one rounding that was done, and what it was done to. */

@@ -26,7 +26,12 @@ export interface ProtocolExample {
   /** How the cuff is used through sets and rests; `none`: no restriction. */
   readonly restriction?: 'continuous' | 'intermittent' | 'none';
   /** Load [% of 1RM], or its range. */
-  readonly percentOneRepMax?: { readonly low: number; readonly high: number };
+  readonly percentOneRepMax?: {
+    /** Lower end [% of 1RM]. */
+    readonly low: number;
+    /** Upper end [% of 1RM]. */
+    readonly high: number;
+  };
   /** Cuff pressure [% of LOP]. */
   readonly percentLop?: number;
   /** A fixed pressure of the trial: not a percentage of anyone’s LOP, so not to be copied. */

@@ -32,7 +32,14 @@ export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left'
 export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
 
 /** One number for every cuff, or one for each side. */
-export type PerSide = number | { readonly left: number; readonly right: number };
+export type PerSide =
+  | number
+  | {
+      /** For the left side. */
+      readonly left: number;
+      /** For the right side. */
+      readonly right: number;
+    };
 
 /** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {

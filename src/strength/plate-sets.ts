@@ -12,7 +12,10 @@ export interface PlateSet {
   /** Both collars together. */
   readonly collars: number;
   /** The plates, each with its mass in `unit`. */
-  readonly plates: readonly { readonly mass: number }[];
+  readonly plates: readonly {
+    /** Mass of one plate, in `unit` of the set. */
+    readonly mass: number;
+  }[];
   /** Evidence grade of the set. */
   readonly evidence: Grade;
   /** Id of the publication, or a note that it is common practice. */
