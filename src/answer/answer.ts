@@ -101,7 +101,16 @@ export interface ErrorPart {
 
 /** Which field each symbol of a formula is; words that the formula codes as numbers are listed. */
 export type Symbols = Readonly<
-  Record<string, string | { readonly field: string; readonly codes: Readonly<Record<string, number>> }>
+  Record<
+    string,
+    | string
+    | {
+        /** The input field. */
+        readonly field: string;
+        /** Number that the formula uses for each word. */
+        readonly codes: Readonly<Record<string, number>>;
+      }
+  >
 >;
 
 /** What an answer was worked out from: plain values, and other answers. */

@@ -173,8 +173,14 @@ export function isInputError(error: unknown): error is InputError {
 
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =
-  | { readonly ok: true; readonly value: T }
   | {
+      /** The input is valid. */
+      readonly ok: true;
+      /** The value. */
+      readonly value: T;
+    }
+  | {
+      /** The input is invalid. */
       readonly ok: false;
       /** The problems with the input. */
       readonly issues: readonly InputIssue[];

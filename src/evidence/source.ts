@@ -4,7 +4,7 @@ export interface Source {
   readonly title?: string;
   /** What it is about, where the title was not read. */
   readonly about?: string;
-  /** Journal, book or publisher that it appeared in. */
+  /** Journal, book or proceedings that it appeared in. */
   readonly container?: string;
   /** Year of publication. */
   readonly year?: number;

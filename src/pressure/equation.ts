@@ -76,8 +76,10 @@ export interface OcclusionEquation {
   /** Readings whose range in the sample we have not checked. */
   readonly fittedNotKnown: readonly ReadingName[];
   /** Readings above which a publication shows it to be too low. */
-  /** Limb circumference above which it is too low [cm]. */
-  readonly tooLowAbove?: { readonly circumferenceCm: number };
+  readonly tooLowAbove?: {
+    /** Limb circumference [cm]. */
+    readonly circumferenceCm: number;
+  };
   /**
    * Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known.
    */

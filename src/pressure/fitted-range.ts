@@ -15,7 +15,15 @@ export interface FittedRange {
   readonly equation: OcclusionEquationId;
   /** Outside where any reading is; inside only where every one is known to be. */
   readonly zone: Zone;
-  readonly fields: readonly { readonly field: string; readonly zone: Zone; readonly fitted?: Range | Limb }[];
+  /** Each reading on its own. */
+  readonly fields: readonly {
+    /** The reading. */
+    readonly field: string;
+    /** Where it lies. */
+    readonly zone: Zone;
+    /** Range or limb of the sample, where known. */
+    readonly fitted?: Range | Limb;
+  }[];
 }
 
 /** What {@link withinFittedRange} takes: an equation, and the readings that you have. */

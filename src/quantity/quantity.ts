@@ -31,5 +31,10 @@ export interface Quantity {
   /** Set where only whole numbers are possible. */
   readonly whole?: true;
   /** Units a value is likely to have been given in by mistake, with the factor to `unit`. */
-  readonly slips?: readonly { readonly unit: string; readonly factor: number }[];
+  readonly slips?: readonly {
+    /** The mistaken unit. */
+    readonly unit: string;
+    /** Multiply by it to get a value in `unit` of the quantity. */
+    readonly factor: number;
+  }[];
 }

@@ -39,7 +39,10 @@ export interface PlatesInput extends BarAndPlates {
 }
 
 /** A loaded bar, and the plates on each side of it, heaviest first. */
-export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Full<Plate>[] };
+export type LoadedWeight = Answer<'loaded-weight'> & {
+  /** Plates on each side of the bar, heaviest first. */
+  readonly perSide: readonly Full<Plate>[];
+};
 
 export const ROUNDINGS = ['nearest', 'down'] as const;
 

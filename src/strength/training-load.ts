@@ -15,7 +15,10 @@ import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './
 import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
-export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Full<Plate>[] };
+export type TrainingLoad = Answer<'training-load'> & {
+  /** Plates on each side of the bar, heaviest first. */
+  readonly perSide?: readonly Full<Plate>[];
+};
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
