@@ -86,7 +86,7 @@ export interface OcclusionEquation {
   readonly error: {
     /** Standard deviation [mmHg]. */
     readonly standardDeviationMmHg?: number;
-    /** Standard deviation as a share of the answer, where it differs by cuff one for each class. */
+    /** Standard deviation as a share of the answer: one number, or one for each class of cuff. */
     readonly share?: number | Readonly<Record<CuffClass, number>>;
     /** Pooled curve whose error applies. */
     readonly curve?: PooledCurve;

@@ -75,7 +75,7 @@ export interface Prescription {
   readonly restS?: number | undefined;
   /** When the cuff is inflated. */
   readonly restriction: Restriction;
-  /** Kind of exercise. */
+  /** Kind of exercise; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
   /** Limb the cuff is on; given together with `side`. */
   readonly limb?: Limb | undefined;

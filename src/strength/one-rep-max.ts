@@ -38,7 +38,7 @@ export interface OneRepMaxInput extends LiftedSet {
 export interface TestedInput {
   /** Heaviest load lifted once, in `unit`. */
   readonly load: number;
-  /** Unit of the load. */
+  /** Unit of the load; kg when left out. */
   readonly unit?: LoadUnit | undefined;
   /** With `training: 'untrained'`: the lift whose first test it may be. */
   readonly lift?: Lift | undefined;
