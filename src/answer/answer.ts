@@ -47,12 +47,15 @@ export type AnswerKind =
 
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
+  /** Code of the assumption, which `explain` looks up. */
   readonly code: string;
+  /** Values that fill the gaps of its sentence. */
   readonly values?: MessageValues;
 }
 
 /** A code with its English sentence. */
 export interface Sentence extends Assumption {
+  /** The English sentence, with its values filled in. */
   readonly text: string;
 }
 
@@ -61,13 +64,17 @@ export type Severity = 'note' | 'caution' | 'stop';
 
 /** Something to watch for with these inputs. */
 export interface Caution extends Sentence {
+  /** How serious it is: `note`, `caution` or `stop`. */
   readonly severity: Severity;
+  /** The input field that it is about, where it is about one. */
   readonly path?: Path;
+  /** Id of the publication that it rests on, where it rests on one. */
   readonly source?: SourceId;
 }
 
 /** One part of an answer’s error; parts add in quadrature. */
 export interface ErrorPart {
+  /** Where this part of the error comes from. */
   readonly part:
     | 'equation'
     | 'measurement'
@@ -88,12 +95,22 @@ export interface ErrorPart {
     | 'other-side';
   /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
   readonly standardDeviation: number;
+  /** Evidence grade of this part of the error. */
   readonly evidence: Grade;
 }
 
 /** Which field each symbol of a formula is; words that the formula codes as numbers are listed. */
 export type Symbols = Readonly<
-  Record<string, string | { readonly field: string; readonly codes: Readonly<Record<string, number>> }>
+  Record<
+    string,
+    | string
+    | {
+        /** The input field. */
+        readonly field: string;
+        /** Number that the formula uses for each word. */
+        readonly codes: Readonly<Record<string, number>>;
+      }
+  >
 >;
 
 /** What an answer was worked out from: plain values, and other answers. */
@@ -104,13 +121,17 @@ export type Inputs = { readonly [field: string]: string | number | Answer | read
  * and `working` of `cuffwork/explain` find words, formula and sources by its codes and its `equation`.
  */
 export interface Answer<K extends AnswerKind = AnswerKind> {
+  /** What the number is. */
   readonly kind: K;
+  /** The number, in `unit`. */
   readonly value: number;
   /** UCUM code. */
   readonly unit: Unit;
   /** Ends of the 95 % interval, where one can be given. */
   readonly lower?: number;
+  /** Upper end of that 95 % interval, in `unit`. */
   readonly upper?: number;
+  /** Level of the interval: 0.95, where an interval is given. */
   readonly level?: 0.95;
   /** In the unit of the answer; on the scale `log` that of ln(value), any widening by Student’s t included. */
   readonly standardDeviation?: number;
@@ -120,31 +141,49 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   readonly errors?: readonly ErrorPart[];
   /** Id of the equation or method that made the number. */
   readonly equation: string;
+  /** Evidence grade of the number. */
   readonly evidence: Grade;
   /**
    * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
    * published equation that it recalibrates.
    */
-  readonly ownEquation?: { readonly formula: string; readonly symbols: Symbols; readonly base?: string };
+  readonly ownEquation?: {
+    /** Right-hand side, as an expression in `symbols`. */
+    readonly formula: string;
+    /** Which field of `inputs` each symbol of `formula` is. */
+    readonly symbols: Symbols;
+    /** Id of the published equation that it recalibrates. */
+    readonly base?: string;
+  };
+  /** The values and answers that the number was worked out from. */
   readonly inputs: Inputs;
   /** The one rounding that was done, and what it was done to. */
   readonly rounding?: {
+    /** The value before rounding, in `unit`. */
     readonly from: number;
+    /** Direction of the rounding. */
     readonly to: 'down' | 'nearest';
+    /** The value was rounded to a multiple of this step. */
     readonly step?: number;
+    /** The values to choose from, where a list replaces the step. */
     readonly available?: readonly number[];
   };
   /** The true percentage of the rounded value, and its 95 % interval. */
   readonly reached?: {
+    /** Percentage that the rounded value is [%]. */
     readonly percent: number;
+    /** Lower end of its 95 % interval [%]. */
     readonly lower?: number;
+    /** Upper end of its 95 % interval [%]. */
     readonly upper?: number;
     /** The chance that a cuff pressure closes the artery fully [%]. */
     readonly occlusionChancePercent?: number;
     /** The highest gauge setting that keeps that chance under the limit that was given [mmHg]. */
     readonly highestMmHg?: number;
   };
+  /** What we assume in this answer. */
   readonly assumptions: readonly Assumption[];
+  /** What to watch for with this answer. */
   readonly cautions: readonly Caution[];
 }
 

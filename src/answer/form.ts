@@ -160,6 +160,7 @@ export function attemptForm<T>(fn: (input: never) => T, form: object, options?: 
 
 /** What there is to know of a field before anything is entered in it. */
 export interface InputField {
+  /** Name of the field. */
   readonly name: string;
   /** What it is, for a label. */
   readonly label?: string;
@@ -167,6 +168,7 @@ export interface InputField {
   readonly unit?: Unit;
   /** The least and the most it may be [`unit`]. */
   readonly min?: number;
+  /** Highest value it may have [`unit`]. */
   readonly max?: number;
   /** Present where it must be a whole number. */
   readonly whole?: true;

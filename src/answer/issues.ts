@@ -8,6 +8,7 @@ export type Path = readonly (string | number)[];
 export interface Expectation {
   /** The least and the most that a number may be [`unit`]. */
   readonly min?: number;
+  /** Highest value that a number may have [`unit`]. */
   readonly max?: number;
   /** UCUM code of the unit of the number. */
   readonly unit?: Unit;
@@ -172,9 +173,16 @@ export function isInputError(error: unknown): error is InputError {
 
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =
-  | { readonly ok: true; readonly value: T }
   | {
+      /** The input is valid. */
+      readonly ok: true;
+      /** The value. */
+      readonly value: T;
+    }
+  | {
+      /** The input is invalid. */
       readonly ok: false;
+      /** The problems with the input. */
       readonly issues: readonly InputIssue[];
       /** How many more there are than `issues` lists. */
       readonly more: number;

@@ -7,18 +7,23 @@ import type { SourceId } from './sources.js';
 export interface GuardStep {
   /** Speaks above this figure, or from this figure on. */
   readonly above?: number;
+  /** Applies from this figure on. */
   readonly from?: number;
+  /** How serious the step is. */
   readonly severity: 'note' | 'caution' | 'stop';
   /** Code of the sentence, in `messages`. */
   readonly code: string;
   /** How well the figure is backed. */
   readonly evidence: Grade;
+  /** Id of the publication that backs the figure. */
   readonly source?: SourceId;
 }
 
 /** An absolute limit on a pressure, a dose or a frequency. */
 export interface Guard {
+  /** Name of the guard. */
   readonly name: string;
+  /** Unit of the figures in `steps`. */
   readonly unit: Unit;
   /** Mildest first: each later step lies higher and weighs more. */
   readonly steps: readonly GuardStep[];

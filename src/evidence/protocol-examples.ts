@@ -11,24 +11,40 @@ export type TrainingAim = 'rehabilitation' | 'transition' | 'performance';
  * example, not advice.
  */
 export interface ProtocolExample {
+  /** Id of the example. */
   readonly id: string;
+  /** Aim of the training. */
   readonly aim: TrainingAim;
+  /** Kind of exercise. */
   readonly mode: ExerciseMode;
   /** In the notation of `scheme`. */
   readonly scheme: string;
+  /** Rest between sets [s]. */
   readonly restS?: number;
   /** Eccentric, bottom, concentric, top [s]. */
   readonly tempo?: string;
+  /** How the cuff is used through sets and rests; `none`: no restriction. */
   readonly restriction?: 'continuous' | 'intermittent' | 'none';
   /** Load [% of 1RM], or its range. */
-  readonly percentOneRepMax?: { readonly low: number; readonly high: number };
+  readonly percentOneRepMax?: {
+    /** Lower end [% of 1RM]. */
+    readonly low: number;
+    /** Upper end [% of 1RM]. */
+    readonly high: number;
+  };
+  /** Cuff pressure [% of LOP]. */
   readonly percentLop?: number;
   /** A fixed pressure of the trial: not a percentage of anyone’s LOP, so not to be copied. */
   readonly fixedMmHg?: number;
+  /** Set where the last set goes to failure. */
   readonly lastSetToFailure?: true;
+  /** Sessions per week. */
   readonly sessionsPerWeek?: number;
+  /** Length of the program [weeks]. */
   readonly weeks?: number;
+  /** Evidence grade of the example. */
   readonly evidence: Grade;
+  /** Id of the publication that it comes from. */
   readonly source?: SourceId;
 }
 

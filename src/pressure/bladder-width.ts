@@ -10,7 +10,9 @@ import { caution } from './messages.js';
 
 /** What {@link correctForBladderWidth} takes. */
 export interface BladderWidthInput {
+  /** Systolic blood pressure as read [mmHg]. */
   readonly systolicMmHg: number;
+  /** Diastolic blood pressure as read [mmHg]. */
   readonly diastolicMmHg: number;
   /** Circumference of the arm that the reading was taken on [cm]. */
   readonly circumferenceCm: number;
@@ -20,7 +22,9 @@ export interface BladderWidthInput {
 
 /** A blood pressure as it would have read with a bladder of the right width. */
 export interface CorrectedBloodPressure {
+  /** Corrected systolic blood pressure [mmHg]. */
   readonly systolic: Answer<'systolic-pressure'>;
+  /** Corrected diastolic blood pressure [mmHg]. */
   readonly diastolic: Answer<'diastolic-pressure'>;
 }
 

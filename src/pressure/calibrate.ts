@@ -36,7 +36,12 @@ export interface CalibratedOcclusionPressure extends Answer<'occlusion-pressure'
    * This person’s usual pressure divided by the estimate: 1.1 is a tenth above it. `standardDeviation` is that of the
    * logarithm of the factor.
    */
-  readonly personalFactor: { readonly value: number; readonly standardDeviation: number };
+  readonly personalFactor: {
+    /** The factor. */
+    readonly value: number;
+    /** Standard deviation of ln(`value`). */
+    readonly standardDeviation: number;
+  };
 }
 
 /** Readings that contradict each other: rarer than this they bring a caution, and an issue (`practice`). */

@@ -20,8 +20,11 @@ export interface ConversionReadings {
 
 /** What {@link correctForCuffWidth} takes. */
 export interface CuffWidthInput extends ConversionReadings {
+  /** LOP with the cuff of `fromWidthCm` [mmHg]. */
   readonly occlusionMmHg: number;
+  /** Width of the cuff that `occlusionMmHg` applies to [cm]. */
   readonly fromWidthCm: number;
+  /** Width of the cuff for which you want the LOP [cm]. */
   readonly toWidthCm: number;
   /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
   readonly standardDeviationMmHg?: number | undefined;

@@ -14,11 +14,30 @@ export interface CurveError {
   /** A new laboratory with its own cuff. */
   readonly laboratory: number;
   /** Variances and covariance of b and of the share a of the pulse pressure. */
-  readonly variance: { readonly b: number; readonly a: number; readonly both: number };
+  readonly variance: {
+    /** Variance of b. */
+    readonly b: number;
+    /** Variance of a. */
+    readonly a: number;
+    /** Covariance of b and a. */
+    readonly both: number;
+  };
   /** Standard deviation of the slope with the middle of the blood pressures, which is taken as 1 from 95 mmHg on. */
   readonly level: number;
   /** Variance of ln h of each posture, and its covariance with b and a. */
-  readonly posture: Readonly<Record<Posture, { readonly h: number; readonly b: number; readonly a: number }>>;
+  readonly posture: Readonly<
+    Record<
+      Posture,
+      {
+        /** Variance of ln h. */
+        readonly h: number;
+        /** Covariance of ln h and b. */
+        readonly b: number;
+        /** Covariance of ln h and a. */
+        readonly a: number;
+      }
+    >
+  >;
 }
 
 /** Middle of the blood pressures of the nominal person [mmHg]. */
@@ -68,6 +87,7 @@ export interface PooledCurve {
   readonly b: number;
   /** What a posture multiplies the pressure above diastolic by. */
   readonly h: Readonly<Record<Posture, number>>;
+  /** Error of the curve. */
   readonly error: CurveError;
 }
 

@@ -8,15 +8,23 @@ import type { PressureAssumption } from './assumptions.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {
+  /** The limb under the cuff. */
   readonly limb: Limb;
+  /** Limb circumference [cm]. */
   readonly circumferenceCm: number;
+  /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg: number;
+  /** Diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg: number;
+  /** Cuff width [cm]. */
   readonly cuffWidthCm: number;
+  /** Posture for which you want the LOP. */
   readonly posture: Posture;
   /** Where the tape was: under the cuff a thigh is 7 to 8 cm bigger than at its middle. */
   readonly circumferenceSite?: CircumferenceSite;
+  /** Age [years]. */
   readonly ageYears?: number;
+  /** Sex of the person. */
   readonly sex?: Sex;
   /** Tissue padding coefficient, between 0 and 1, from a table of yours: we have none. */
   readonly paddingCoefficient?: number;
@@ -29,7 +37,9 @@ export type ExtraReading = 'ageYears' | 'sex' | 'paddingCoefficient';
 
 /** A range, both ends in it. */
 export interface Range {
+  /** Lower end. */
   readonly low: number;
+  /** Upper end. */
   readonly high: number;
 }
 
@@ -38,36 +48,51 @@ export type CuffClass = 'thigh-narrow' | 'thigh-wide' | 'arm';
 
 /** One published occlusion-pressure equation and all that is known of it. */
 export interface OcclusionEquation {
+  /** Id of the equation. */
   readonly id: string;
+  /** Name of the equation, for display. */
   readonly name: string;
   /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
+  /** Which reading each symbol of `formula` is. */
   readonly symbols: Symbols;
   /** The bare function, fed from the readings. */
   readonly apply: (readings: Required<OcclusionReadings>) => number;
+  /** Optional readings that this equation needs. */
   readonly needs: readonly ExtraReading[];
+  /** Limb that it applies to. */
   readonly limb: Limb | 'any';
+  /** Cuff width, or range of widths, that it applies to [cm]. */
   readonly cuffWidthCm: number | Range | 'any';
   /**
    * Posture of the sample; `any`: it has a term for each; `none`: it has no posture term; `not-stated`: we did not
    * find it in the text we read.
    */
   readonly posture: Posture | 'any' | 'none' | 'not-stated';
+  /** The people it was fitted on, in words. */
   readonly sample: string;
   /** Ranges of the sample, where they are known. */
   readonly fitted: Partial<Record<ReadingName, Range>>;
   /** Readings whose range in the sample we have not checked. */
   readonly fittedNotKnown: readonly ReadingName[];
   /** Readings above which a publication shows it to be too low. */
-  readonly tooLowAbove?: { readonly circumferenceCm: number };
+  readonly tooLowAbove?: {
+    /** Limb circumference [cm]. */
+    readonly circumferenceCm: number;
+  };
   /**
    * Standard deviation of its error: in mmHg, as a share of the answer, or that of a curve; none where it is not known.
    */
   readonly error: {
+    /** Standard deviation [mmHg]. */
     readonly standardDeviationMmHg?: number;
+    /** Standard deviation as a share of the answer: one number, or one for each class of cuff. */
     readonly share?: number | Readonly<Record<CuffClass, number>>;
+    /** Pooled curve whose error applies. */
     readonly curve?: PooledCurve;
+    /** Evidence grade of the error. */
     readonly evidence: Grade;
+    /** Code of the assumption made about the error. */
     readonly assumption: PressureAssumption;
     /** How many published group means the error was taken from, where it was; they hold the spread of laboratories. */
     readonly means?: number;
@@ -84,12 +109,16 @@ export interface OcclusionEquation {
         errors: readonly ErrorPart[],
         standardDeviation: number,
       ) => ReturnType<typeof interval>;
+      /** The assumption made about the shape of the error. */
       readonly assumption: Assumption;
       /** The published equation that it recalibrates. */
       readonly base?: string;
     };
   };
+  /** Evidence grade of the equation. */
   readonly evidence: Grade;
+  /** Ids of the publications it comes from. */
   readonly sources: readonly SourceId[];
+  /** Codes of the assumptions that every answer of this equation makes. */
   readonly assumptions: readonly PressureAssumption[];
 }

@@ -49,11 +49,21 @@ export interface OcclusionComparison {
   /** The answers of every equation that applies, the default first. */
   readonly answers: readonly OcclusionPressure[];
   /** How far the answers lie apart [mmHg]. */
-  readonly spread: { readonly lowest: number; readonly highest: number; readonly difference: number };
+  readonly spread: {
+    /** Lowest answer [mmHg]. */
+    readonly lowest: number;
+    /** Highest answer [mmHg]. */
+    readonly highest: number;
+    /** Highest minus lowest answer [mmHg]. */
+    readonly difference: number;
+  };
   /** The equations that do not apply: because of which field, and what it would have to be. */
   readonly notApplicable: readonly {
+    /** Id of the equation. */
     readonly equation: OcclusionEquationId;
+    /** Input field that rules it out. */
     readonly field: string;
+    /** What the field would have to be, in words. */
     readonly expected: string;
   }[];
 }

@@ -11,20 +11,36 @@ export type Zone = 'inside' | 'outside' | 'not-known';
 
 /** Where each reading lies against the sample of an equation. */
 export interface FittedRange {
+  /** Id of the equation. */
   readonly equation: OcclusionEquationId;
   /** Outside where any reading is; inside only where every one is known to be. */
   readonly zone: Zone;
-  readonly fields: readonly { readonly field: string; readonly zone: Zone; readonly fitted?: Range | Limb }[];
+  /** Each reading on its own. */
+  readonly fields: readonly {
+    /** The reading. */
+    readonly field: string;
+    /** Where it lies. */
+    readonly zone: Zone;
+    /** Range or limb of the sample, where known. */
+    readonly fitted?: Range | Limb;
+  }[];
 }
 
 /** What {@link withinFittedRange} takes: an equation, and the readings that you have. */
 export interface FittedRangeInput {
+  /** Id of the equation to check. */
   readonly equation: OcclusionEquationId;
+  /** The limb under the cuff. */
   readonly limb?: Limb | undefined;
+  /** Limb circumference [cm]. */
   readonly circumferenceCm?: number | undefined;
+  /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg?: number | undefined;
+  /** Diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg?: number | undefined;
+  /** Cuff width [cm]. */
   readonly cuffWidthCm?: number | undefined;
+  /** Age [years]. */
   readonly ageYears?: number | undefined;
 }
 

@@ -4,11 +4,17 @@ import type { Limb, Posture } from '../quantity/quantities.js';
 
 /** An equation that was published, but cannot be had here. */
 export interface KnownEquation {
+  /** Id of the equation. */
   readonly id: string;
+  /** What it is, in words. */
   readonly about: string;
+  /** Limb that it applies to. */
   readonly limb: Limb | 'any';
+  /** Cuff widths of the study, where known [cm]. */
   readonly cuffWidthCm?: readonly number[];
+  /** Posture of the study, where known. */
   readonly posture?: Posture;
+  /** Number of people in the study, where known. */
   readonly people?: number;
   /** What it draws on, in words. */
   readonly predictors: readonly string[];
@@ -16,6 +22,7 @@ export interface KnownEquation {
   readonly error: string;
   /** Why it cannot be had. */
   readonly reason: string;
+  /** Id of the publication. */
   readonly source: SourceId;
 }
 

@@ -16,11 +16,17 @@ export type MeasurementMethod = (typeof measurementMethods)[number];
 
 /** What {@link measuredOcclusionPressure} takes. */
 export interface MeasuredInput {
+  /** Measured LOP [mmHg]. */
   readonly valueMmHg: number;
+  /** How you measured it. */
   readonly method: MeasurementMethod;
+  /** The limb under the cuff. */
   readonly limb: Limb;
+  /** Side of the limb. */
   readonly side?: Side | undefined;
+  /** Width of the cuff that you measured with [cm]. */
   readonly cuffWidthCm?: number | undefined;
+  /** Posture during the measurement. */
   readonly posture?: Posture | undefined;
   /** Day it was measured, `YYYY-MM-DD`. */
   readonly date?: string | undefined;

@@ -11,11 +11,17 @@ import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
+  /** LOP in `fromPosture` [mmHg]. */
   readonly occlusionMmHg: number;
+  /** Diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg: number;
+  /** The limb under the cuff. */
   readonly limb: Limb;
+  /** Cuff width [cm]. */
   readonly cuffWidthCm: number;
+  /** Posture that `occlusionMmHg` applies to. */
   readonly fromPosture: Posture;
+  /** Posture for which you want the LOP. */
   readonly toPosture: Posture;
   /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
   readonly standardDeviationMmHg?: number | undefined;

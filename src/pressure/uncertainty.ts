@@ -33,6 +33,7 @@ export interface ReadingErrors {
   readonly circumferenceErrorCm?: number | undefined;
   /** Of the blood-pressure reading [mmHg]. */
   readonly systolicErrorMmHg?: number | undefined;
+  /** Of the diastolic reading [mmHg]. */
   readonly diastolicErrorMmHg?: number | undefined;
 }
 

@@ -33,6 +33,7 @@ import {
 
 /** What one exercise added up to. */
 export interface ExerciseTotals {
+  /** Repetitions done. */
   readonly repetitions: Answer<'repetitions'>;
   /** Present when a load was given, or a body mass: then of the load alone, which may be 0. */
   readonly volumeLoad?: Answer<'volume-load'>;
@@ -40,6 +41,7 @@ export interface ExerciseTotals {
   readonly bodyMassVolumeLoad?: Answer<'body-mass-volume-load'>;
   /** Present when a maximum or a percentage of it was given. */
   readonly relativeVolumeLoad?: Answer<'relative-volume-load'>;
+  /** Time under tension [s]. */
   readonly timeUnderTension: Answer<'time-under-tension'>;
   /** Any cuff inflated to its full pressure. */
   readonly restrictionTime: Answer<'restriction-time'>;
@@ -53,7 +55,9 @@ export interface ExerciseTotals {
   readonly pressureTime?: Answer<'pressure-time'>;
   /** Summed over limbs; present when pressures and occlusion pressures were given. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  /** Time from start to end, rests included [s]. */
   readonly sessionTime: Answer<'session-time'>;
+  /** What to watch for with this dose. */
   readonly cautions: readonly Caution[];
 }
 
@@ -65,8 +69,15 @@ export interface SessionTotals extends ExerciseTotals {
   readonly peakPercent?: Answer<'peak-percent'>;
   /** Present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
+  /** Totals of each limb. */
   readonly limbs: readonly LimbExposure[];
-  readonly exercises: readonly { readonly name?: string; readonly totals: ExerciseTotals }[];
+  /** Totals of each exercise, in order. */
+  readonly exercises: readonly {
+    /** Name of the exercise, where given. */
+    readonly name?: string;
+    /** Totals of the exercise. */
+    readonly totals: ExerciseTotals;
+  }[];
 }
 
 /**

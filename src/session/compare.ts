@@ -37,11 +37,15 @@ const QUANTITIES = /* @__PURE__ */ (() => Object.keys(LINES) as ComparedQuantity
 
 /** One quantity of two sessions. */
 export interface ComparisonRow {
+  /** Line that the row belongs to. */
   readonly line: ComparedLine;
+  /** Quantity that the row compares. */
   readonly quantity: ComparedQuantity;
   /** Unit of `change`: that of `from`. */
   readonly unit: Unit;
+  /** Answer of the first session, where it has one. */
   readonly from?: Answer;
+  /** Answer of the second session, where it has one. */
   readonly to?: Answer;
   /** `to` minus `from`; absent where one of them is not known. */
   readonly change?: number;

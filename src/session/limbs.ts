@@ -14,13 +14,21 @@ export interface LimbExposure extends Place {
   readonly exercises: number;
   /** Repetitions this limb took part in; both sides of a two-sided exercise get the same number. */
   readonly repetitions: Answer<'repetitions'>;
+  /** Time under tension of this limb [s]. */
   readonly timeUnderTension: Answer<'time-under-tension'>;
+  /** Time with its cuff at full pressure [s]. */
   readonly restrictionTime: Answer<'restriction-time'>;
+  /** Time with its cuff at the lower pressure [s]; present with partial restriction. */
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
+  /** Longest time with its cuff inflated, at either pressure [s]. */
   readonly longestRestriction: Answer<'longest-restriction'>;
+  /** Time with its cuff deflated between two restrictions [s]; present where there is such a time. */
   readonly reperfusionTime?: Answer<'reperfusion-time'>;
+  /** Cuff pressure × time; present when pressures were given. */
   readonly pressureTime?: Answer<'pressure-time'>;
+  /** Cuff pressure in percent of LOP × time; present when pressures and LOP were given. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
+  /** What to watch for with this limb. */
   readonly cautions: readonly Caution[];
 }
 

@@ -32,10 +32,18 @@ export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left'
 export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
 
 /** One number for every cuff, or one for each side. */
-export type PerSide = number | { readonly left: number; readonly right: number };
+export type PerSide =
+  | number
+  | {
+      /** For the left side. */
+      readonly left: number;
+      /** For the right side. */
+      readonly right: number;
+    };
 
 /** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {
+  /** Repetitions of the set. */
   readonly repetitions?: number | undefined;
   /** How long the set lasts [s]: a hold, a bout of walking or cycling, a passive bout, or a set by the watch. */
   readonly durationS?: number | undefined;
@@ -65,10 +73,13 @@ export interface Prescription {
   readonly tempo?: Tempo | string | undefined;
   /** Rest between sets [s]. */
   readonly restS?: number | undefined;
+  /** When the cuff is inflated. */
   readonly restriction: Restriction;
+  /** Kind of exercise; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
   /** Limb the cuff is on; given together with `side`. */
   readonly limb?: Limb | undefined;
+  /** Which side or sides do the exercise. */
   readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where every set is done with one side and then with the other [s]; 0 when left out. */
   readonly changeS?: number | undefined;
@@ -82,6 +93,7 @@ export interface Prescription {
   readonly oneRepMax?: Answer<'one-repetition-maximum'> | undefined;
   /** Body mass [kg] and the share of it that is moved [%], for the volume load of body mass. */
   readonly bodyMassKg?: number | undefined;
+  /** Share of body mass that is moved [%]. */
   readonly bodyMassPercent?: number | undefined;
   /** Cuff pressure [mmHg]. */
   readonly pressureMmHg?: PerSide | undefined;
@@ -105,6 +117,7 @@ export interface SessionNotes {
 
 /** An exercise of a session. */
 export interface SessionExercise extends Prescription {
+  /** Name of the exercise. */
   readonly name?: string | undefined;
   /** Pause after this exercise [s]; `reperfusionS` of the session when left out. The last exercise has none. */
   readonly reperfusionS?: number | undefined;
@@ -112,6 +125,7 @@ export interface SessionExercise extends Prescription {
 
 /** Several exercises, one after the other, with the cuffs deflated between them. */
 export interface Session extends SessionNotes {
+  /** The exercises, in order. */
   readonly exercises: readonly SessionExercise[];
   /** Pause between exercises, cuffs deflated [s]. */
   readonly reperfusionS?: number | undefined;
@@ -122,16 +136,23 @@ export type SessionInput = Session | (Prescription & SessionNotes);
 
 /** A set with nothing left out. */
 export interface FullSet {
+  /** Repetitions of the set. */
   readonly repetitions?: number;
+  /** How long the set lasts [s]. */
   readonly durationS?: number;
+  /** Rest after the set [s]. */
   readonly restS: number;
+  /** Load of the set, in the unit of the prescription. */
   readonly load?: number;
+  /** Cuff pressure of the set [mmHg]. */
   readonly pressureMmHg?: PerSide;
 }
 
 /** A limb and its side; neither where the input names none. */
 export interface Place {
+  /** The limb: arm or leg. */
   readonly limb?: Limb;
+  /** Side of the limb. */
   readonly side?: Side;
 }
 

@@ -12,6 +12,7 @@ import { caution } from './messages.js';
 export interface SymmetryInput {
   /** The same measure of both sides: numbers in one unit, or answers of one kind. */
   readonly left: number | Answer;
+  /** The measure of the right side. */
   readonly right: number | Answer;
   /** The side that is compared with the other one, such as the injured one. */
   readonly involved: Side;
@@ -22,7 +23,12 @@ export interface SymmetryInput {
 /** A limb symmetry index [%], with the indices between which no difference can be detected. */
 export type LimbSymmetry = Answer<'limb-symmetry'> & {
   /** Inside these ends no difference between the sides can be detected; left out where no error is known. */
-  readonly undetected?: { readonly low: number; readonly high: number };
+  readonly undetected?: {
+    /** Lower end of the range [%]. */
+    readonly low: number;
+    /** Upper end of the range [%]. */
+    readonly high: number;
+  };
 };
 
 const MEASURE: Quantity = { name: 'measure of a side', unit: '1', min: 1e-6, max: 1e9, slips: [] };

@@ -21,11 +21,13 @@ export interface SessionEvent {
   readonly exercise?: number;
   /** Limb and side of a cuff or a set, where they are named. */
   readonly limb?: Limb;
+  /** Side of a cuff, or side or sides of a set, where named. */
   readonly side?: ExerciseSide;
   /** Number of the set, from 1, for a set and the rest after it. */
   readonly set?: number;
   /** Whether the set is a warm-up set; those are numbered on their own. */
   readonly warmUp?: true;
+  /** Repetitions of a set. */
   readonly repetitions?: number;
   /** How long it lasts [s]; moments have none. */
   readonly durationS?: number;
@@ -35,8 +37,11 @@ export interface SessionEvent {
 
 /** A session laid out in time. */
 export interface SessionTimeline {
+  /** The events, in order of time. */
   readonly events: readonly SessionEvent[];
+  /** How long the session lasts [s]. */
   readonly durationS: number;
+  /** What we assume in this timeline. */
   readonly assumptions: readonly Assumption[];
 }
 

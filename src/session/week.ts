@@ -13,17 +13,25 @@ import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
 export interface LimbSeconds {
+  /** Restriction time of the left arm [s]. */
   readonly leftArm?: number;
+  /** Restriction time of the right arm [s]. */
   readonly rightArm?: number;
+  /** Restriction time of the left leg [s]. */
   readonly leftLeg?: number;
+  /** Restriction time of the right leg [s]. */
   readonly rightLeg?: number;
 }
 
 /** Volume load of each limb [kg]; limbs left out had none. */
 export interface LimbKilograms {
+  /** Volume load of the left arm [kg]. */
   readonly leftArm?: number;
+  /** Volume load of the right arm [kg]. */
   readonly rightArm?: number;
+  /** Volume load of the left leg [kg]. */
   readonly leftLeg?: number;
+  /** Volume load of the right leg [kg]. */
   readonly rightLeg?: number;
 }
 
@@ -35,7 +43,9 @@ export interface TrainingDay {
   readonly sessions?: number | undefined;
   /** Number of them with restriction; 1 on a day with any restriction time, when left out. */
   readonly restrictedSessions?: number | undefined;
+  /** Restriction time of each limb that day [s]. */
   readonly restrictedS?: LimbSeconds | undefined;
+  /** Volume load of each limb that day [kg]. */
   readonly volumeKg?: LimbKilograms | undefined;
 }
 
@@ -58,21 +68,28 @@ export interface WeekInput {
 
 /** What a week added up to. */
 export interface WeekTotals {
+  /** Session-RPE loads of the week added up [AU]. */
   readonly load: Answer<'week-load'>;
   /** Absent where it is undefined; a caution says why. */
   readonly monotony?: Answer<'monotony'>;
   /** Absent where monotony is. */
   readonly strain?: Answer<'strain'>;
+  /** Number of sessions in the week. */
   readonly sessions: Answer<'sessions'>;
   /** Limbs with any restriction time or volume load. */
   readonly limbs: readonly {
+    /** The limb: arm or leg. */
     readonly limb: Limb;
+    /** Side of the limb. */
     readonly side: Side;
+    /** Restriction time of this limb in the week. */
     readonly restrictionTime: Answer<'restriction-time'>;
+    /** Volume load of this limb in the week. */
     readonly volumeLoad?: Answer<'volume-load'>;
   }[];
   /** Present when asked for and defined. */
   readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
+  /** What to watch for in this week. */
   readonly cautions: readonly Caution[];
 }
 

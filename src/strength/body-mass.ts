@@ -19,11 +19,17 @@ import { caution } from './messages.js';
 
 /** The share of body mass that a movement lifts, its standard deviation between people, and its source. */
 export interface BodyMassShare {
+  /** The movement. */
   readonly movement: BodyMassMovement;
+  /** Sex of the sample. */
   readonly sex: Sex;
+  /** Share of body mass lifted, between 0 and 1. */
   readonly fraction: number;
+  /** Standard deviation of `fraction` between people, where reported. */
   readonly standardDeviation?: number;
+  /** Evidence grade of the share. */
   readonly evidence: Grade;
+  /** Id of the publication. */
   readonly source: SourceId;
 }
 
@@ -70,8 +76,11 @@ export const bodyMassShares: readonly BodyMassShare[] = /* @__PURE__ */ (() =>
 
 /** What {@link bodyMassLoad} takes. */
 export interface BodyMassInput {
+  /** The movement. */
   readonly movement: BodyMassMovement;
+  /** Sex of the person. */
   readonly sex: Sex;
+  /** Body mass, in `unit`. */
   readonly bodyMass: number;
   /** Unit of `bodyMass` and of the answer; kg when left out. */
   readonly unit?: LoadUnit | undefined;

@@ -17,7 +17,9 @@ import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-se
 
 /** What a published comparison found about one equation, or that we found none. */
 export interface PublishedBias extends Sentence {
+  /** Id of the publication, where we found one. */
   readonly source?: SourceId;
+  /** Evidence grade of the finding. */
   readonly evidence?: Grade;
 }
 
@@ -25,26 +27,39 @@ export interface PublishedBias extends Sentence {
 export interface OneRepMaxComparison {
   /** The equation that `auto` uses, and why. */
   readonly chosen: string;
+  /** Why `auto` uses it. */
   readonly why: Assumption;
   /** Every equation that applies, with its answer and its published bias in the lift. */
   readonly applying: readonly {
+    /** Id of the equation. */
     readonly equation: string;
+    /** Name of the equation. */
     readonly name: string;
+    /** Its estimate of the 1RM. */
     readonly answer: OneRepMax;
+    /** What published comparisons report about its bias. */
     readonly bias: readonly PublishedBias[];
   }[];
   /** Every other equation, with every reason against it. */
   readonly notApplying: readonly {
+    /** Id of the equation. */
     readonly equation: string;
+    /** Name of the equation. */
     readonly name: string;
+    /** Every reason against it. */
     readonly reasons: readonly Sentence[];
   }[];
   /** Lowest, median and highest answer, in the unit of the load. The spread is highest − lowest, in % of the median. */
   readonly lowest: number;
+  /** Median answer, in `unit`. */
   readonly median: number;
+  /** Highest answer, in `unit`. */
   readonly highest: number;
+  /** Highest minus lowest answer, as a percentage of the median [%]. */
   readonly spreadPercent: number;
+  /** Unit of the load and of the answers. */
   readonly unit: OneRepMax['unit'];
+  /** What to watch for with these estimates. */
   readonly cautions: readonly Caution[];
 }
 

@@ -13,15 +13,19 @@ import type { StrengthCode } from './messages.js';
  * most have an `inverse`. A *regression* has an intercept, so it has a `unit` of its own and holds for its `lifts`.
  */
 export interface OneRepMaxEquation {
+  /** Id of the equation. */
   readonly id: string;
+  /** Name of the equation, for display. */
   readonly name: string;
   /** Right-hand side, as an expression in `symbols`; of a regression, in its own unit. */
   readonly formula: string;
+  /** Which input field each symbol of `formula` is. */
   readonly symbols: Symbols;
   /** The bare function: load, repetitions to failure. The load’s unit is the answer’s. */
   readonly apply: (load: number, repetitionsToFailure: number) => number;
   /** Repetitions to failure from the load as a fraction p of the maximum, where a closed form exists. */
   readonly inverse?: {
+    /** Right-hand side of the inverse, as an expression. */
     readonly formula: string;
     /** The bare inverse: fraction of the maximum. */
     readonly apply: (fraction: number) => number;
@@ -36,45 +40,96 @@ export interface OneRepMaxEquation {
   readonly sample: string;
   /** The people for whom `auto` may use it: every field must be given and fit. */
   readonly population?: {
+    /** Sex of the sample. */
     readonly sex?: Sex;
+    /** Training status of the sample. */
     readonly training?: Training;
     /** The range of the sample; where the paper does not report it, the mean ± 2 standard deviations. */
-    readonly ageYears?: { readonly low: number; readonly high: number };
+    readonly ageYears?: {
+      /** Lower end [years]. */
+      readonly low: number;
+      /** Upper end [years]. */
+      readonly high: number;
+    };
   };
   /** It holds only for its own sample: used only when you name it. */
   readonly byNameOnly?: true;
   /** The load must be about this percentage of the maximum. */
   readonly loadPercent?: number;
   /** Repetitions of the tests it was fitted on, where reported. */
-  readonly fittedRepetitions?: { readonly low: number; readonly high: number };
+  readonly fittedRepetitions?: {
+    /** Fewest repetitions. */
+    readonly low: number;
+    /** Most repetitions. */
+    readonly high: number;
+  };
   /** Repetitions it accepts, and why, where that is narrower than 1–20. */
-  readonly domain?: { readonly from?: number; readonly to: number; readonly reason: string };
+  readonly domain?: {
+    /** Fewest repetitions it accepts; 1 when left out. */
+    readonly from?: number;
+    /** Most repetitions it accepts. */
+    readonly to: number;
+    /** Why it accepts no others, in words. */
+    readonly reason: string;
+  };
   /** Standard deviation of its error, where its publication reports one: in a unit, or as a share of the maximum. */
-  readonly error?: { readonly standardDeviation: number; readonly unit: LoadUnit } | { readonly share: number };
+  readonly error?:
+    | {
+        /** Standard deviation, in `unit`. */
+        readonly standardDeviation: number;
+        /** Unit of `standardDeviation`. */
+        readonly unit: LoadUnit;
+      }
+    | {
+        /** Standard deviation as a share of the maximum. */
+        readonly share: number;
+      };
   /** `data`: fitted to people; `practitioner`: from practice, without published data. */
   readonly basis: 'data' | 'practitioner' | 'not-known';
+  /** Evidence grade of the equation. */
   readonly evidence: Grade;
+  /** Ids of the publications it comes from. */
   readonly sources: readonly SourceId[];
+  /** Codes of the assumptions that every answer of this equation makes. */
   readonly assumptions: readonly StrengthAssumption[];
 }
 
 /** One equation from a reading taken while lifting to the load as a percentage of the maximum. */
 export interface RelativeLoadEquation {
+  /** Id of the equation. */
   readonly id: string;
+  /** Name of the equation, for display. */
   readonly name: string;
   /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
+  /** Which input field each symbol of `formula` is. */
   readonly symbols: Symbols;
+  /** The reading it takes: bar velocity [m/s] or OMNI rating. */
   readonly reading: 'velocityMPerS' | 'omniRating';
   /** The bare function: the reading in, %1RM out. */
   readonly apply: (reading: number) => number;
+  /** The lift it was fitted on, in words. */
   readonly lift: string;
+  /** The people it was fitted on, in words. */
   readonly sample: string;
   /** Standard deviation of its error [percentage points], where we have one. */
-  readonly error?: { readonly standardDeviation: number; readonly evidence: Grade };
+  readonly error?: {
+    /** Standard deviation [percentage points]. */
+    readonly standardDeviation: number;
+    /** Evidence grade of the error. */
+    readonly evidence: Grade;
+  };
+  /** Evidence grade of the equation. */
   readonly evidence: Grade;
+  /** Ids of the publications it comes from. */
   readonly sources: readonly SourceId[];
+  /** Codes of the assumptions that every answer of this equation makes. */
   readonly assumptions: readonly StrengthAssumption[];
   /** What was found against it later: the code of the caution, and where it was found. */
-  readonly cautions?: readonly { readonly code: StrengthCode; readonly source: SourceId }[];
+  readonly cautions?: readonly {
+    /** Code of the caution. */
+    readonly code: StrengthCode;
+    /** Id of the publication. */
+    readonly source: SourceId;
+  }[];
 }

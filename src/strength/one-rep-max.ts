@@ -36,10 +36,13 @@ export interface OneRepMaxInput extends LiftedSet {
 
 /** What {@link testedOneRepMax} takes. */
 export interface TestedInput {
+  /** Heaviest load lifted once, in `unit`. */
   readonly load: number;
+  /** Unit of the load; kg when left out. */
   readonly unit?: LoadUnit | undefined;
   /** With `training: 'untrained'`: the lift whose first test it may be. */
   readonly lift?: Lift | undefined;
+  /** Training status of the person. */
   readonly training?: Training | undefined;
 }
 

@@ -5,12 +5,20 @@ import { frozen } from '../quantity/frozen.js';
 
 /** A bar, its collars and the plates that go with it. */
 export interface PlateSet {
+  /** Unit of every mass in the set. */
   readonly unit: LoadUnit;
+  /** Mass of the bar, in `unit`. */
   readonly bar: number;
   /** Both collars together. */
   readonly collars: number;
-  readonly plates: readonly { readonly mass: number }[];
+  /** The plates, each with its mass in `unit`. */
+  readonly plates: readonly {
+    /** Mass of one plate, in `unit` of the set. */
+    readonly mass: number;
+  }[];
+  /** Evidence grade of the set. */
   readonly evidence: Grade;
+  /** Id of the publication, or a note that it is common practice. */
   readonly source: SourceId | 'common practice, no source';
 }
 

@@ -24,6 +24,7 @@ export interface BarAndPlates {
   readonly bar: number;
   /** Mass of both collars together; 0 when left out. */
   readonly collars?: number | undefined;
+  /** The plates that you have. */
   readonly plates: readonly Plate[];
 }
 
@@ -38,7 +39,10 @@ export interface PlatesInput extends BarAndPlates {
 }
 
 /** A loaded bar, and the plates on each side of it, heaviest first. */
-export type LoadedWeight = Answer<'loaded-weight'> & { readonly perSide: readonly Full<Plate>[] };
+export type LoadedWeight = Answer<'loaded-weight'> & {
+  /** Plates on each side of the bar, heaviest first. */
+  readonly perSide: readonly Full<Plate>[];
+};
 
 export const ROUNDINGS = ['nearest', 'down'] as const;
 

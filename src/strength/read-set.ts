@@ -7,9 +7,13 @@ import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
 export interface LiftFacts {
+  /** The lift. */
   readonly lift?: Lift | undefined;
+  /** Sex of the person. */
   readonly sex?: Sex | undefined;
+  /** Age [years]. */
   readonly ageYears?: number | undefined;
+  /** Training status of the person. */
   readonly training?: Training | undefined;
 }
 
@@ -28,6 +32,7 @@ function readFacts(reader: Reader): Exact<LiftFacts> {
 
 /** A set of one lift, and what you know of the lift and the person. */
 export interface LiftedSet extends LiftFacts {
+  /** Load lifted, in `unit`. */
   readonly load: number;
   /** Repetitions done. */
   readonly repetitions: number;

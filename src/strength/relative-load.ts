@@ -9,6 +9,7 @@ import { caution } from './messages.js';
 
 /** What {@link estimateRelativeLoad} takes. */
 export interface RelativeLoadInput {
+  /** Id of the equation. */
   readonly equation: RelativeLoadEquationId;
   /** Velocity of the bar in a repetition lifted as fast as possible; for the equations by velocity. */
   readonly velocityMPerS?: number | undefined;

@@ -67,6 +67,7 @@ export interface PercentInput {
 
 /** What {@link repetitionsAtPercent} takes. */
 export interface RepetitionsInput {
+  /** Percentage of the 1RM [%]. */
   readonly percent: number;
   /** A repetition equation with an inverse; Brzycki when left out. */
   readonly equation?: OneRepMaxEquationId | undefined;

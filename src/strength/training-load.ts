@@ -15,12 +15,16 @@ import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './
 import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
-export type TrainingLoad = Answer<'training-load'> & { readonly perSide?: readonly Full<Plate>[] };
+export type TrainingLoad = Answer<'training-load'> & {
+  /** Plates on each side of the bar, heaviest first. */
+  readonly perSide?: readonly Full<Plate>[];
+};
 
 /** What {@link trainingLoad} takes. */
 export interface TrainingLoadInput {
   /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
+  /** Percentage of the 1RM [%]. */
   readonly percent: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit | undefined;
@@ -32,6 +36,7 @@ export interface TrainingLoadInput {
   readonly bar?: number | undefined;
   /** Mass of both collars together [`unit`]; 0 when left out. */
   readonly collars?: number | undefined;
+  /** The plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
   /** `nearest` when left out; `down` never goes above the percentage. */
   readonly rounding?: Rounding | undefined;
