@@ -16,26 +16,35 @@ import { caution, short } from './messages.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
+  /** The point value, in the unit of the statistic. */
   readonly value: number;
+  /** Lower end of the 95 % confidence interval. */
   readonly lower: number;
+  /** Upper end of the 95 % confidence interval. */
   readonly upper: number;
 }
 
 /** A number with its 95 % confidence interval and standard error. */
 export interface WithError extends WithConfidence {
+  /** Standard error of `value`, in its unit. */
   readonly standardError: number;
 }
 
 /** A share of pairs with its 95 % confidence interval (Wilson). */
 export interface Share extends WithConfidence {
+  /** Number of pairs that count towards the share. */
   readonly count: number;
+  /** Number of pairs the share is taken of. */
   readonly of: number;
 }
 
 /** A percentile with its order-statistic interval; an end is left out where there are too few pairs for it. */
 export interface Percentile {
+  /** The percentile, in the unit of the statistic. */
   readonly value: number;
+  /** Lower end of its order-statistic interval; absent with too few pairs. */
   readonly lower?: number;
+  /** Upper end of its order-statistic interval; absent with too few pairs. */
   readonly upper?: number;
 }
 

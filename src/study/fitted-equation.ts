@@ -58,19 +58,25 @@ const SYMBOLS: Record<TermField, string> = {
 
 /** A coefficient with its standard error and 95 % confidence interval (Student’s t). */
 export interface Coefficient {
+  /** The fitted coefficient. */
   readonly coefficient: number;
+  /** Standard error of the coefficient. */
   readonly standardError: number;
+  /** Lower end of the 95 % confidence interval. */
   readonly lower: number;
+  /** Upper end of the 95 % confidence interval. */
   readonly upper: number;
 }
 
 /** One term of a fitted equation. */
 export interface FittedTerm extends Coefficient {
+  /** The reading that the coefficient multiplies. */
   readonly field: TermField;
   /** Variance inflation factor: its variance as a multiple of the variance with unrelated terms. */
   readonly inflation: number;
   /** Range of the reading in the rows; sex as coded. */
   readonly low: number;
+  /** Highest value of the reading in the rows. */
   readonly high: number;
 }
 
