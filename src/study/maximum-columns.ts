@@ -34,7 +34,7 @@ export interface MaximumColumnsInput {
   readonly repetitions: NumberColumn;
   /** Repetitions in reserve (RIR) after each set. */
   readonly repetitionsInReserve?: NumberColumn | undefined;
-  /** Effort rating (RPE) that expresses repetitions in reserve. */
+  /** Instead of repetitions in reserve: a rating on their 1–10 scale. */
   readonly reserveRpe?: NumberColumn | undefined;
   /** The lift of each row. */
   readonly lift?: WordColumn<Lift> | undefined;

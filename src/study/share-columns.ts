@@ -49,9 +49,9 @@ export interface LoadColumnsInput {
   readonly step?: NumberColumn | undefined;
   /** Loads you can set, in the unit of the maximum. */
   readonly available?: readonly number[] | undefined;
-  /** Weight of the bar, in the unit of the maximum. */
+  /** Mass of the bar, in the unit of the maximum. */
   readonly bar?: number | undefined;
-  /** Weight of the collars, in the unit of the maximum. */
+  /** Mass of both collars together, in the unit of the maximum. */
   readonly collars?: number | undefined;
   /** Plates you can put on the bar. */
   readonly plates?: readonly Plate[] | undefined;
