@@ -132,9 +132,13 @@ interface OwnDocument {
 
 /** Your own occlusion-pressure equation: plain JSON, to be stored, sent and used like a published one. */
 export interface FittedOcclusionEquation extends OwnDocument {
+  /** Names the kind of document. */
   readonly document: 'fitted-occlusion-equation';
+  /** Intercept of the equation [mmHg]. */
   readonly intercept: Coefficient;
+  /** The terms that are added to the intercept. */
   readonly terms: readonly FittedTerm[];
+  /** R²: share of the variance that the equation explains, from 0 to 1. */
   readonly rSquared: number;
   /** R² with the number of terms taken off. */
   readonly adjustedRSquared: number;
