@@ -16,26 +16,35 @@ import { caution, short } from './messages.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
+  /** The point value, in the unit of the statistic. */
   readonly value: number;
+  /** Lower end of the 95 % confidence interval. */
   readonly lower: number;
+  /** Upper end of the 95 % confidence interval. */
   readonly upper: number;
 }
 
 /** A number with its 95 % confidence interval and standard error. */
 export interface WithError extends WithConfidence {
+  /** Standard error of `value`, in its unit. */
   readonly standardError: number;
 }
 
 /** A share of pairs with its 95 % confidence interval (Wilson). */
 export interface Share extends WithConfidence {
+  /** Number of pairs that count towards the share. */
   readonly count: number;
+  /** Number of pairs the share is taken of. */
   readonly of: number;
 }
 
 /** A percentile with its order-statistic interval; an end is left out where there are too few pairs for it. */
 export interface Percentile {
+  /** The percentile, in the unit of the statistic. */
   readonly value: number;
+  /** Lower end of its order-statistic interval; absent with too few pairs. */
   readonly lower?: number;
+  /** Upper end of its order-statistic interval; absent with too few pairs. */
   readonly upper?: number;
 }
 
@@ -61,8 +70,11 @@ export interface Agreement {
   readonly people?: number;
   /** Rows left out, by what they lack. */
   readonly missing: {
+    /** Rows that lack only the measured value. */
     readonly measured: number;
+    /** Rows that lack only the estimate. */
     readonly estimated: number;
+    /** Rows that lack both values. */
     readonly both: number;
     /** Pairs without a person, where `person` was given. */
     readonly person?: number;
@@ -88,6 +100,7 @@ export interface Agreement {
   readonly calibration?: { readonly intercept: WithError; readonly slope: WithError };
   /** Slope of the difference on size: 0 where the bias is the same at every size. */
   readonly proportionalBias?: WithError;
+  /** How bias and spread change with size. */
   readonly bySize?: BySize;
   /** Test of the differences (with `person`: of the people’s means) for a normal distribution, from 20 on. */
   readonly normality?: Normality;
@@ -101,9 +114,11 @@ export interface Agreement {
   readonly coverage?: Share;
   /** Two one-sided tests of the bias against ± `margin`, where `margin` was given. */
   readonly equivalence?: {
+    /** Your margin for the bias, either way. */
     readonly margin: number;
     /** 90 % interval of the bias. */
     readonly lower: number;
+    /** Upper end of that 90 % interval. */
     readonly upper: number;
     /** The larger p value of the two tests. */
     readonly chance: number;

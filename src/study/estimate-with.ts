@@ -9,8 +9,11 @@ import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReadi
 
 /** What {@link estimateWith} takes: the readings of an estimate, and those that only your own equation draws on. */
 export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
+  /** Body height [cm]. */
   readonly heightCm?: number | undefined;
+  /** Body mass index [kg/m²]. */
   readonly bodyMassIndex?: number | undefined;
+  /** Skinfold thickness [mm]. */
   readonly skinfoldMm?: number | undefined;
 }
 

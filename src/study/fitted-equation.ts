@@ -58,19 +58,25 @@ const SYMBOLS: Record<TermField, string> = {
 
 /** A coefficient with its standard error and 95 % confidence interval (Student’s t). */
 export interface Coefficient {
+  /** The fitted coefficient. */
   readonly coefficient: number;
+  /** Standard error of the coefficient. */
   readonly standardError: number;
+  /** Lower end of the 95 % confidence interval. */
   readonly lower: number;
+  /** Upper end of the 95 % confidence interval. */
   readonly upper: number;
 }
 
 /** One term of a fitted equation. */
 export interface FittedTerm extends Coefficient {
+  /** The reading that the coefficient multiplies. */
   readonly field: TermField;
   /** Variance inflation factor: its variance as a multiple of the variance with unrelated terms. */
   readonly inflation: number;
   /** Range of the reading in the rows; sex as coded. */
   readonly low: number;
+  /** Highest value of the reading in the rows. */
   readonly high: number;
 }
 
@@ -126,9 +132,13 @@ interface OwnDocument {
 
 /** Your own occlusion-pressure equation: plain JSON, to be stored, sent and used like a published one. */
 export interface FittedOcclusionEquation extends OwnDocument {
+  /** Names the kind of document. */
   readonly document: 'fitted-occlusion-equation';
+  /** Intercept of the equation [mmHg]. */
   readonly intercept: Coefficient;
+  /** The terms that are added to the intercept. */
   readonly terms: readonly FittedTerm[];
+  /** R²: share of the variance that the equation explains, from 0 to 1. */
   readonly rSquared: number;
   /** R² with the number of terms taken off. */
   readonly adjustedRSquared: number;

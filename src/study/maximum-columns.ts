@@ -24,15 +24,25 @@ import { DOES_NOT_APPLY, IMPOSSIBLE, NO_INTERVAL, OUTSIDE_FITTED_RANGE, REFUSED,
 
 /** One-repetition maxima over columns: the fields of `estimateOneRepMax`. */
 export interface MaximumColumnsInput {
+  /** Names the calculation: one-repetition maximum (1RM). */
   readonly answer: 'one-repetition-maximum';
+  /** Id of the 1RM equation, the same for all rows. */
   readonly equation: OneRepMaxEquationId;
+  /** Load of each set, in `unit`. */
   readonly load: NumberColumn;
+  /** Repetitions of each set. */
   readonly repetitions: NumberColumn;
+  /** Repetitions in reserve (RIR) after each set. */
   readonly repetitionsInReserve?: NumberColumn | undefined;
+  /** Instead of repetitions in reserve: a rating on their 1–10 scale. */
   readonly reserveRpe?: NumberColumn | undefined;
+  /** The lift of each row. */
   readonly lift?: WordColumn<Lift> | undefined;
+  /** Sex of the person in each row. */
   readonly sex?: WordColumn<Sex> | undefined;
+  /** Age [years]. */
   readonly ageYears?: NumberColumn | undefined;
+  /** Training status of the person in each row. */
   readonly training?: WordColumn<Training> | undefined;
   /** Unit of the loads and of the answers; kg when left out. */
   readonly unit?: LoadUnit | undefined;

@@ -46,31 +46,42 @@ import { firstReadings, rowsBy, type OcclusionReadingColumns, type WriteRows } f
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
+  /** Names the calculation: limb occlusion pressure (LOP). */
   readonly answer: 'occlusion-pressure';
   /** An equation by its id, or your own of `fitOcclusionEquation` or `recalibrateOcclusionEquation`. */
   readonly equation: OcclusionEquationId | OwnOcclusionEquation;
+  /** The limb that carries the cuff. */
   readonly limb: WordColumn<Limb>;
   /** Leave out a reading that the equation does not use. */
   readonly circumferenceCm?: NumberColumn | undefined;
+  /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg?: NumberColumn | undefined;
   /** Without it most equations give no interval. */
   readonly diastolicMmHg?: NumberColumn | undefined;
+  /** Cuff width [cm]. */
   readonly cuffWidthCm?: NumberColumn | undefined;
   /** Without it most equations for the thigh give no interval. */
   readonly posture?: WordColumn<Posture> | undefined;
   /** For the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite> | undefined;
+  /** Age [years]. */
   readonly ageYears?: NumberColumn | undefined;
+  /** Sex of the person in each row. */
   readonly sex?: WordColumn<Sex> | undefined;
   readonly paddingCoefficient?: NumberColumn | undefined;
+  /** Side of the body. */
   readonly side?: WordColumn<Side> | undefined;
   /** Readings that only your own equation draws on. */
   readonly heightCm?: NumberColumn | undefined;
+  /** Body mass index [kg/m²]. */
   readonly bodyMassIndex?: NumberColumn | undefined;
+  /** Skinfold thickness [mm]. */
   readonly skinfoldMm?: NumberColumn | undefined;
   /** Standard deviations of the readings, where they are known. */
   readonly circumferenceErrorCm?: NumberColumn | undefined;
+  /** Standard deviation of the systolic reading [mmHg]. */
   readonly systolicErrorMmHg?: NumberColumn | undefined;
+  /** Standard deviation of the diastolic reading [mmHg]. */
   readonly diastolicErrorMmHg?: NumberColumn | undefined;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;

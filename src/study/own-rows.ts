@@ -9,14 +9,23 @@ import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js'
 export interface FitRow {
   /** Measured limb occlusion pressure. */
   readonly valueMmHg: number;
+  /** Limb circumference [cm]. */
   readonly circumferenceCm?: number;
+  /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg?: number;
+  /** Diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg?: number;
+  /** Cuff width [cm]. */
   readonly cuffWidthCm?: number;
+  /** Age [years]. */
   readonly ageYears?: number;
+  /** Sex of the person measured. */
   readonly sex?: Sex;
+  /** Body height [cm]. */
   readonly heightCm?: number;
+  /** Body mass index [kg/m²]. */
   readonly bodyMassIndex?: number;
+  /** Skinfold thickness [mm]. */
   readonly skinfoldMm?: number;
 }
 

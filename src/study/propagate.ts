@@ -48,7 +48,9 @@ export interface Spread {
 
 /** What {@link propagate} returns: plain JSON. */
 export interface Propagated {
+  /** Seed of the random numbers: the same seed gives the same figures. */
   readonly seed: number;
+  /** Number of draws. */
   readonly draws: number;
   /** Draws that the pipeline refused with an InputError; they are left out. */
   readonly refused: number;
@@ -69,7 +71,9 @@ export interface Propagated {
   };
   /** With `keepDraws`: what was drawn, and what came of it, draw by draw; refused draws are left out. */
   readonly kept?: {
+    /** The drawn value of each uncertain input, by its name. */
     readonly inputs: Readonly<Record<string, readonly number[]>>;
+    /** The answer of each draw. */
     readonly results: readonly number[];
   };
   /**

@@ -22,8 +22,11 @@ import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.
 
 /** One person’s measured occlusion pressure with the readings of the published equation. */
 export interface RecalibrateRow extends FitRow {
+  /** Limb circumference [cm]. */
   readonly circumferenceCm: number;
+  /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg: number;
+  /** Diastolic blood pressure [mmHg]. */
   readonly diastolicMmHg: number;
 }
 

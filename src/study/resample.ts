@@ -214,14 +214,19 @@ export interface CrossValidateInput<Row> {
 export interface CrossValidated {
   /** The prediction of each row, made without its fold: for `agreement` and `conformal`. */
   readonly predicted: readonly number[];
+  /** The measurement of each row. */
   readonly measured: readonly number[];
   /** The fold of each row, from 0. */
   readonly fold: readonly number[];
+  /** Number of folds. */
   readonly folds: number;
+  /** Seed of the random numbers: the same seed gives the same figures. */
   readonly seed: number;
   /** Of predicted − measured. */
   readonly bias: number;
+  /** Root mean square of predicted − measured. */
   readonly rootMeanSquareError: number;
+  /** Mean size of predicted − measured, sign ignored. */
   readonly meanAbsoluteError: number;
 }
 

@@ -23,27 +23,41 @@ import { CEILING_REACHED, IMPOSSIBLE, MISSING, REFUSED, RELATION } from './flags
 
 /** Cuff pressures over columns: the fields of `targetCuffPressure`. */
 export interface TargetColumnsInput {
+  /** Names the calculation: cuff pressure. */
   readonly answer: 'cuff-pressure';
+  /** Column answer with the limb occlusion pressures [mmHg]. */
   readonly occlusion: ColumnAnswer<'occlusion-pressure'>;
+  /** Cuff pressure as a percent of LOP [%]. */
   readonly percent: NumberColumn;
+  /** Smallest step of the gauge [mmHg]. */
   readonly gaugeStepMmHg?: NumberColumn | undefined;
+  /** Highest cuff pressure that the answer may take [mmHg]. */
   readonly ceilingMmHg?: NumberColumn | undefined;
+  /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;
 }
 
 /** Training loads over columns: fields of `trainingLoad`, in the unit of the maximum. */
 export interface LoadColumnsInput {
+  /** Names the calculation: training load. */
   readonly answer: 'training-load';
+  /** Column answer with the one-repetition maxima. */
   readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
+  /** Load as a percent of 1RM [%]. */
   readonly percent: NumberColumn;
   /** Smallest step between loads; instead of it `available`, or `bar` and `plates`, the same for all rows. */
   readonly step?: NumberColumn | undefined;
+  /** Loads you can set, in the unit of the maximum. */
   readonly available?: readonly number[] | undefined;
+  /** Mass of the bar, in the unit of the maximum. */
   readonly bar?: number | undefined;
+  /** Mass of both collars together, in the unit of the maximum. */
   readonly collars?: number | undefined;
+  /** Plates you can put on the bar. */
   readonly plates?: readonly Plate[] | undefined;
   /** `nearest` when left out. */
   readonly rounding?: Rounding | undefined;
+  /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;
 }
 

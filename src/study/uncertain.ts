@@ -7,39 +7,55 @@ import { accurateSum, mean, quantile } from '../statistics/sums.js';
 
 /** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
 export interface NormalUncertain {
+  /** `normal` when left out. */
   readonly distribution?: 'normal';
+  /** Centre of the distribution, in the unit of the reading. */
   readonly value: number;
   /** In the unit of the reading; with `scale: 'log'` that of ln(value). */
   readonly standardDeviation: number;
+  /** `log` makes the distribution log-normal around `value`; normal when left out. */
   readonly scale?: 'log';
 }
 
 /** Anywhere between two ends, such as a reading rounded to its step. */
 export interface UniformUncertain {
+  /** Names the distribution: every value between the ends is equally likely. */
   readonly distribution: 'uniform';
+  /** Lower end, in the unit of the reading. */
   readonly low: number;
+  /** Upper end, in the unit of the reading. */
   readonly high: number;
 }
 
 /** Between two ends, most likely at `mode`. */
 export interface TriangularUncertain {
+  /** Names the distribution: triangular between the ends. */
   readonly distribution: 'triangular';
+  /** Lower end, in the unit of the reading. */
   readonly low: number;
+  /** Most likely value, in the unit of the reading. */
   readonly mode: number;
+  /** Upper end, in the unit of the reading. */
   readonly high: number;
 }
 
 /** A mean of few readings: Student’s t around `value`, with its standard error and degrees of freedom (from 3 on). */
 export interface StudentUncertain {
+  /** Names the distribution: Student’s t. */
   readonly distribution: 't';
+  /** Mean of your readings, in their unit. */
   readonly value: number;
+  /** Standard error of that mean, in the unit of the reading. */
   readonly standardError: number;
+  /** Degrees of freedom of the standard error; at least 3. */
   readonly degreesOfFreedom: number;
 }
 
 /** Any distribution that you have a sample of: between its values, as quantiles are. */
 export interface SampleUncertain {
+  /** Names the distribution: your own sample. */
   readonly distribution: 'sample';
+  /** Values of your sample, in the unit of the reading. */
   readonly values: readonly number[];
 }
 

@@ -9,16 +9,27 @@ import { statisticsUsed } from './statistics-used.js';
 
 /** One record of CSL-JSON (Citation Style Language 1.0.2), without authors. */
 export interface CslRecord {
+  /** Id of the source, or `cuffwork` for this package. */
   readonly id: SourceId | 'cuffwork';
+  /** CSL item type of the source. */
   readonly type: 'article-journal' | 'document' | 'software';
+  /** Title of the work. */
   readonly title: string;
+  /** Journal that the article is in. */
   readonly 'container-title'?: string;
+  /** Year of publication, as CSL date parts. */
   readonly issued?: { readonly 'date-parts': readonly [readonly [number]] };
+  /** Volume of the journal. */
   readonly volume?: string;
+  /** Issue within the volume. */
   readonly issue?: string;
+  /** Pages of the article. */
   readonly page?: string;
+  /** Digital object identifier. */
   readonly DOI?: string;
+  /** PubMed identifier. */
   readonly PMID?: string;
+  /** Web address. */
   readonly URL?: string;
   readonly note?: string;
 }
@@ -33,6 +44,7 @@ const software = (): CslRecord => ({
 
 /** Options of {@link bibliography}. */
 export interface BibliographyOptions {
+  /** Format of the records: BibTeX or CSL-JSON. */
   readonly format: 'bibtex' | 'csl-json';
 }
 

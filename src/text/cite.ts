@@ -4,7 +4,9 @@ import { plainInput } from '../answer/plain-input.js';
 
 /** A publication behind an answer. */
 export interface Citation {
+  /** Id of the source. */
   readonly id: SourceId;
+  /** The reference as text. */
   readonly text: string;
 }
 
