@@ -15,7 +15,14 @@ import { enteredPressure, placeOf } from '../pressure/held-pressure.js';
 import { measuredOcclusionPressure, type MeasuredInput } from '../pressure/measured.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { formatUnit } from '../quantity/format.js';
-import { loadUnitCode, loadUnitOf, SIDES, type ExerciseMode, type LoadUnit, type Posture } from '../quantity/quantities.js';
+import {
+  loadUnitCode,
+  loadUnitOf,
+  SIDES,
+  type ExerciseMode,
+  type LoadUnit,
+  type Posture,
+} from '../quantity/quantities.js';
 import { accountFor, addUp } from '../session/account.js';
 import { layOutSession, ofSide } from '../session/layout.js';
 import {
