@@ -71,11 +71,13 @@ function itemLine(item: Part): string {
     .join(' · ');
 }
 
+/** The stops of a part of a document that are in force. */
+const stopsIn = (part: Part) =>
+  inForce(lists(part['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never);
+
 /** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
 function documentLines(document: Part): string[] {
-  const stops = inForce(
-    lists(document['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never,
-  );
+  const stops = stopsIn(document);
   const title = [text(document['document']), text(document['date'])].filter(Boolean).join(' ');
   if (stops.length > 0)
     return [`${title} · stop`, ...stops.map((stop) => `stop: ${text(stop.text) || text(stop.code)}`)];
@@ -128,7 +130,7 @@ export interface AnswerRow {
   readonly equation: string;
   /** Evidence grade. */
   readonly evidence: string;
-  /** Worst severity of its cautions. */
+  /** Worst severity of its cautions; `stop` while a stop of its document is in force. */
   readonly severity: string | null;
 }
 
@@ -136,7 +138,8 @@ const SEVERITIES = ['stop', 'caution', 'note'];
 
 /**
  * Every number of an answer or a document as a row of one table, for a data frame, a spreadsheet or a database. Every
- * row has the same cells. What an answer was worked out from is left in its `inputs`.
+ * row has the same cells. What an answer was worked out from is left in its `inputs`. While a stop of a document is in
+ * force, each of its rows has the severity `stop`: show no setting of them.
  *
  * @param from - an answer, a list of answers, or a document
  * @returns the rows, in the order met.
@@ -153,8 +156,8 @@ const SEVERITIES = ['stop', 'caution', 'note'];
 export function toRows(from: object): AnswerRow[] {
   const rows: AnswerRow[] = [];
   const cell = (part: Part, name: string): string | null => text(part[name]) || null;
-  const walk = (part: unknown, place: readonly (string | number)[], of: Part): void => {
-    if (Array.isArray(part)) return part.forEach((item, index) => walk(item, [...place, index], of));
+  const walk = (part: unknown, place: readonly (string | number)[], of: Part, stopped: boolean): void => {
+    if (Array.isArray(part)) return part.forEach((item, index) => walk(item, [...place, index], of, stopped));
     if (!isPart(part)) return;
     if (isAnswer(part)) {
       const { kind, value, unit, lower, upper, equation, evidence } = part;
@@ -171,14 +174,16 @@ export function toRows(from: object): AnswerRow[] {
         upper: typeof upper === 'number' ? upper : null,
         equation: text(equation),
         evidence: text(evidence),
-        severity: SEVERITIES.find((severity) => severities.includes(severity)) ?? null,
+        severity: stopped ? 'stop' : (SEVERITIES.find((severity) => severities.includes(severity)) ?? null),
       });
       return;
     }
     // A request holds what the document was made from, not what it says.
     const inner = typeof part['limb'] === 'string' ? part : of;
-    for (const [name, item] of Object.entries(part)) if (name !== 'request') walk(item, [...place, name], inner);
+    const within = stopped || stopsIn(part).length > 0;
+    for (const [name, item] of Object.entries(part))
+      if (name !== 'request') walk(item, [...place, name], inner, within);
   };
-  walk(plainInput(from, 'an answer, a list of answers, or a document'), [], {});
+  walk(plainInput(from, 'an answer, a list of answers, or a document'), [], {}, false);
   return rows;
 }

@@ -119,6 +119,9 @@ describe('show', () => {
     expect(show(stopped)).not.toMatch(/cuff \d|load \d/);
     // Nor can they be taken out by hand.
     expect(() => show({ ...stopped, stops: [] })).toThrow(/changed by hand/);
+    // A table without its heading keeps it too.
+    const severities = new Set(toRows(stopped).map(({ severity }) => severity));
+    expect([...severities]).toEqual(['stop']);
   });
   it('refuses what is neither an answer nor a document', () => {
     expect(() => show({})).toThrow(/an answer or a document/);
