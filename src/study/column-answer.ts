@@ -119,19 +119,10 @@ export function writeIntervals(
 }
 
 /** Of your own equation, from standard deviations as shares of the values: in their unit, as least squares has it. */
-export function writeOwnIntervals(
-  { value, lower, upper, standardDeviation }: AnswerColumns,
-  from: number,
-  to: number,
-): void {
-  for (let row = from; row < to; row += 1) {
-    const answer = value[row]!;
-    const deviation = standardDeviation[row]! * answer;
-    const half = NORMAL_95 * deviation;
-    lower[row] = answer - half;
-    upper[row] = answer + half;
-    standardDeviation[row] = deviation;
-  }
+export function writeOwnIntervals(out: AnswerColumns, from: number, to: number): void {
+  const { value, standardDeviation } = out;
+  for (let row = from; row < to; row += 1) standardDeviation[row]! *= value[row]!;
+  writeIntervals(out, from, to);
 }
 
 /** As `logInterval`; a row without a standard deviation has no interval. */
