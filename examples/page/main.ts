@@ -21,20 +21,10 @@ import {
   type Field,
   type FieldName,
 } from './fields.js';
+import { element } from './element.js';
 
 const byId = (id: string): HTMLElement => document.getElementById(id)!;
 const form = byId('readings') as HTMLFormElement;
-
-function element<K extends keyof HTMLElementTagNameMap>(
-  name: K,
-  attributes: Readonly<Record<string, string>> = {},
-  ...children: (Node | string)[]
-): HTMLElementTagNameMap[K] {
-  const made = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-  made.append(...children);
-  return made;
-}
 
 const say = (id: string, text: string): void => {
   byId(id).textContent = text;

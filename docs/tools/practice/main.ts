@@ -1,22 +1,12 @@
 /* The exercises of the course in a browser: a sheet by its seed, and `checkAnswer` for each number. */
 import { checkAnswer } from '../../../src/index.js';
+import { element } from '../../../examples/page/element.js';
 import { answerWords, exercises, type Exercise } from '../exercises.js';
 
 const byId = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
 const list = byId<HTMLOListElement>('exercises');
 const seed = byId<HTMLInputElement>('seed');
 const unitWords: Readonly<Record<string, string>> = { 'mm[Hg]': 'mmHg', kg: 'kg', s: 's' };
-
-function element<K extends keyof HTMLElementTagNameMap>(
-  name: K,
-  attributes: Readonly<Record<string, string>> = {},
-  ...children: (Node | string)[]
-): HTMLElementTagNameMap[K] {
-  const made = document.createElement(name);
-  for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
-  made.append(...children);
-  return made;
-}
 
 let right = new Set<string>();
 
