@@ -22,10 +22,10 @@ import { guidelineNames, measures } from '../plan/measures.js';
 import { planMessages, planValueWords, type PlanCode } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
-import type { SessionRecord } from '../plan/record.js';
+import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
-import type { Plan } from '../plan/types.js';
+import type { ExpandedPlan, Plan } from '../plan/types.js';
 import { frozen } from '../quantity/frozen.js';
 import { kindWords } from './kinds.js';
 import { planBlocks, planWorking, type Detail } from './page.js';
@@ -123,12 +123,13 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
 
 /** What a document is as a page. */
 const pages = {
-  plan: (document: object, translate: Translate, detail: Detail) => planBlocks(document as Plan, translate, detail),
+  plan: (document: object, translate: Translate, detail: Detail) =>
+    planBlocks(document as ExpandedPlan, translate, detail),
   screening: (document: object, translate: Translate) => screeningBlocks(document as Screening, translate),
   'day-check': (document: object, translate: Translate) => dayCheckBlocks(document as DayCheck, translate),
   review: (document: object, translate: Translate) => reviewBlocks(document as Review, translate),
   record: (document: object, translate: Translate, detail: Detail) =>
-    recordBlocks(document as SessionRecord, translate, detail),
+    recordBlocks(document as ExpandedRecord, translate, detail),
   proposal: (document: object, translate: Translate) => proposalBlocks(document as Proposal, translate),
   'lighter-options': (document: object, translate: Translate) => lighterBlocks(document as LighterOptions, translate),
   'week-comparison': (document: object, translate: Translate) => weeksBlocks(document as WeekComparison, translate),
@@ -148,7 +149,7 @@ function writePage(
     return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
   }
   if (document.document === 'plan') {
-    const working = planWorking(document as unknown as Plan, translate);
+    const working = planWorking(document as unknown as ExpandedPlan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
