@@ -30,7 +30,7 @@ function properties(): Map<ts.PropertySignature, string> {
 }
 
 /** How many are left to describe, most of them ends and parts of statistics. Lower it; it is never raised. */
-const LEFT = 89;
+const LEFT = 0;
 
 describe('public properties', () => {
   it('have words, all but those left to describe', () => {
