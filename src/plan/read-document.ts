@@ -22,10 +22,15 @@ import type { ExpandedPlan, Plan } from './types.js';
 const isObject = (part: unknown): part is object => typeof part === 'object' && part !== null;
 
 interface Documents {
+  /** A plan of a session. */
   readonly plan: Plan;
+  /** The record of a session. */
   readonly record: SessionRecord;
+  /** A proposal for the next session. */
   readonly proposal: Proposal;
+  /** A screening. */
   readonly screening: Screening;
+  /** A check before a session. */
   readonly 'day-check': DayCheck;
 }
 
