@@ -9,7 +9,16 @@ import {
 } from 'cuffwork';
 import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
 import { explain, fill, messages, words } from 'cuffwork/explain';
-import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
+import {
+  audiences,
+  expandDocument,
+  planSession,
+  stopsInForce,
+  type Audience,
+  type ExpandedPlan as Plan,
+  type ExpandedPlanItem as PlanItem,
+  type PlanRequest,
+} from 'cuffwork/plan';
 import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
 import {
   choices,
@@ -134,12 +143,15 @@ function chart(id: string, drawn: (width: number) => SVGElement): void {
   place.replaceChildren(drawn(Math.max(place.clientWidth, 280)));
 }
 
+/** A plan with every answer whole: the page shows where each number comes from. */
+const planned = (request: PlanRequest): Plan => expandDocument(planSession(request));
+
 /** The pressures of the cuff; what they would be, where it is not worn. */
 function cuffOf({ request, items: [item] }: Plan): Required<Pick<PlanItem, 'occlusion' | 'target'>> {
   const { occlusion, target } = item!;
   if (occlusion && target) return { occlusion, target };
   const exercises = request.exercises.map((exercise) => ({ ...exercise, restriction: 'continuous' as const }));
-  return cuffOf(planSession({ ...request, exercises }));
+  return cuffOf(planned({ ...request, exercises }));
 }
 
 /** A caution with its severity. */
@@ -176,7 +188,7 @@ function showStanding({ disclaimers, stopCriteria }: Plan): void {
 
 /** The stops in force, in the place of every setting. */
 function showStops(plan: Plan): string {
-  const stops = standingStops(plan).map(({ text }) => text);
+  const stops = stopsInForce(plan).map(({ text }) => text);
   list('stops-list', stops);
   return stops.length > 0 ? `${words['page.do-not-train']!}. ${stops.join(' ')}` : '';
 }
@@ -346,7 +358,7 @@ function update(): void {
   for (const part of form.querySelectorAll<HTMLElement>('[data-when]')) {
     part.hidden = !isAsked(part.dataset['when']!, read);
   }
-  const result = attempt(planSession, requestOf(read));
+  const result = attempt(planned, requestOf(read));
   for (const error of form.querySelectorAll('.error')) error.replaceChildren();
   for (const input of form.querySelectorAll('[aria-invalid]')) input.removeAttribute('aria-invalid');
   const stopped = result.ok ? showStops(result.value) : '';
