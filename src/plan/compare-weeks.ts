@@ -1,4 +1,5 @@
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
@@ -6,7 +7,7 @@ import { attempt, describe, InputError, type InputIssue } from '../answer/issues
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
