@@ -15,10 +15,11 @@ export interface ReachedColumnsInput {
 
 /** The percentages that settings really are, one row a person; NaN where there is no answer. */
 export interface ReachedColumns {
-  /** Of the estimate or measurement [%]. */
+  /** The setting as a percentage of the estimate or measurement [%]. */
   readonly percent: Float64Array;
-  /** Ends of the 95 % range of the true percentage. */
+  /** Lower ends of the 95 % interval of the true percentage [%]. */
   readonly lower: Float64Array;
+  /** Upper ends of the 95 % interval of the true percentage [%]. */
   readonly upper: Float64Array;
   /** The chance that the setting closes the artery fully [%]; of occlusion pressures only. */
   readonly occlusionChancePercent?: Float64Array;
