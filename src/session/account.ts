@@ -66,7 +66,7 @@ export interface SessionTotals extends ExerciseTotals {
   /** Heaviest load lifted. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest load as a share of its maximum. */
-  readonly peakPercent?: Answer<'peak-percent'>;
+  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Totals of each limb. */
@@ -204,10 +204,10 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
-  const peakPercent = highest(loaded.map((part) => part.peakPercent));
+  const peakPercentOneRepMax = highest(loaded.map((part) => part.peakPercentOneRepMax));
   const ends = {
     ...(peakLoad && { peakLoad }),
-    ...(peakPercent && { peakPercent }),
+    ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
     ...(sessionLoad && { sessionLoad }),
     limbs,
     exercises: session.exercises.map(({ name }, index) => ({

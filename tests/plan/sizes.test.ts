@@ -3,7 +3,7 @@ import { planSession } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const bytes = (document: object): number => new TextEncoder().encode(JSON.stringify(document)).length;
-const one = planOf({ percent: 20, step: 2.5 });
+const one = planOf({ percentOneRepMax: 20, step: 2.5 });
 const leg = one.request.limbs[0]!;
 const six = planSession({
   ...one.request,

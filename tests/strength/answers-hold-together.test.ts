@@ -530,7 +530,7 @@ describe('a percentage at repetitions, and back', () => {
   });
 
   it('back, by an equation', () => {
-    const answer = repetitionsAtPercent({ percent: 70 });
+    const answer = repetitionsAtPercent({ percentOneRepMax: 70 });
     expectHoldsTogether(answer);
     // 37 − 36 × 0.7.
     expectClose(answer.value, 11.8);
@@ -538,12 +538,12 @@ describe('a percentage at repetitions, and back', () => {
     expect(answer.inputs).toEqual({ percent: 70 });
     expect(said(answer.assumptions)).toEqual([['rational-form']]);
     expect(codesOf(answer.cautions)).toEqual(['people-differ', 'many-repetitions']);
-    const whole = repetitionsAtPercent({ percent: 100, equation: 'mayhew-1992' });
+    const whole = repetitionsAtPercent({ percentOneRepMax: 100, equation: 'mayhew-1992' });
     expectHoldsTogether(whole);
     expect(withWorking(whole)).toMatchObject({ value: 1, equation: 'lifted-once', formula: '1', symbols: {} });
     expect(said(whole.assumptions)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
     // 50 × (1 − p) is 20 at 60 %, and 37 − 36 p is 20 at 47.2 %, the longest answer.
-    expectClose(repetitionsAtPercent({ percent: 60, equation: 'adams-1994' }).value, 20);
+    expectClose(repetitionsAtPercent({ percentOneRepMax: 60, equation: 'adams-1994' }).value, 20);
   });
 
   it.each([
@@ -604,7 +604,7 @@ describe('a percentage at repetitions, and back', () => {
   });
 
   it('names the equations that have an inverse', () => {
-    const [issue, ...others] = refusal(repetitionsAtPercent, { percent: 75, equation: 'leg-press-5rm-2006' });
+    const [issue, ...others] = refusal(repetitionsAtPercent, { percentOneRepMax: 75, equation: 'leg-press-5rm-2006' });
     expect(others).toEqual([]);
     expect(issue!.slice(0, 2)).toEqual(['equation', 'wrong-relation']);
     expect(issue![2]).toMatch(/^one with an inverse: brzycki-1993, ([a-z0-9-]+, )+[a-z0-9-]+$/);
