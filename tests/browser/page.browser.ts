@@ -283,7 +283,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
       ...['known', 'measuredMmHg', 'method', 'measuredWidthCm', 'measuredPosture'],
       ...['limb', 'side', 'posture', 'cuffWidthCm'],
       ...['systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percentLop', 'gaugeStepMmHg'],
-      ...['load', 'repetitions', 'repetitionsInReserve', 'loadPercent', 'step'],
+      ...['load', 'repetitions', 'repetitionsInReserve', 'percentOneRepMax', 'step'],
       ...['scheme', 'concentricS', 'eccentricS', 'restS'],
     ]);
     expect(stops.slice(24)).toContain('The clock as a table');
