@@ -242,7 +242,8 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
     ask('percentOneRepMax', 'given together with oneRepMax');
     refuse(['load', 'unloaded'], 'when oneRepMax is given');
   } else {
-    if (!LIFTED.some(given)) ask('oneRepMax', 'given with percent, or else load, bodyMassPercent or unloaded: true');
+    if (!LIFTED.some(given))
+      ask('oneRepMax', 'given with percentOneRepMax, or else load, bodyMassPercent or unloaded: true');
     refuse(OF_MAXIMUM, 'unless oneRepMax is given');
     if (typeof exercise.load === 'object') refuse(['unit'], 'when load is an answer, which has its own');
     if (!given('load')) refuse(OF_LOAD, 'unless oneRepMax or load is given');
@@ -476,14 +477,14 @@ interface Cuff {
 }
 
 /** The pressures of one limb in an exercise. */
-function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
-  const percent = cuffPercent ?? limbCuff.limb.percent;
+function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', percentLop, restPercentLop }: PlanExercise): Cuff {
+  const percent = percentLop ?? limbCuff.limb.percentLop;
   if (percent === undefined) {
-    throw new InputError([issue('missing', ['percentLop'], 'given, or percent of the limb', 'undefined')]);
+    throw new InputError([issue('missing', ['percentLop'], 'given, or percentLop of the limb', 'undefined')]);
   }
   const target = limbCuff.at(percent, mode);
-  if (restCuffPercent === undefined) return { target };
-  const restTarget = restTargetOf(limbCuff, restCuffPercent, mode);
+  if (restPercentLop === undefined) return { target };
+  const restTarget = restTargetOf(limbCuff, restPercentLop, mode);
   if (restTarget.value >= target.value) {
     const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
     throw new InputError([

@@ -381,7 +381,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   if (heaviest) {
     const { item, index, found } = heaviest;
     const { exercise, limb, side } = item;
-    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percent'])];
+    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percentOneRepMax'])];
     const assessed = assessmentOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
     const limbCuff = [...heavy].some(({ restriction }) => restriction !== 'none');
     verdicts.push({ assessed, severity: limbCuff ? 'caution' : 'note', code: 'review-heavy' });

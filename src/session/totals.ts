@@ -250,7 +250,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
       ...limbs.flatMap((limb) => limb.cautions),
       ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
       ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
-      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percent or oneRepMax'),
+      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percentOneRepMax or oneRepMax'),
       ...leftOut(cuffed, 'pressureTime', 'pressure-time', 'pressureMmHg'),
       ...leftOut(cuffed, 'relativePressureTime', 'relative-pressure-time', 'occlusionMmHg'),
     ]),

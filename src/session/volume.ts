@@ -10,7 +10,7 @@ import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
-  const { unit, percent, oneRepMax, bodyMassKg, bodyMassPercent } = full;
+  const { unit, percentOneRepMax, oneRepMax, bodyMassKg, bodyMassPercent } = full;
   const counted = setIntervals.flatMap(({ set: { repetitions, load } }) =>
     repetitions === undefined ? [] : [{ repetitions, load: load ?? 0 }],
   );

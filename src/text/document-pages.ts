@@ -352,14 +352,14 @@ export function recordBlocks(record: SessionRecord, translate: Translate, detail
 
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, stopped: boolean): Block[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
+  const { action, load, percentOneRepMax, percentLop, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(translate, weight, loadUnitCode(load!.unit));
-    if (!percentOfMaximum) return words;
+    if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
-    return word('page.share-of-maximum', { load: words, percentOneRepMax: format(share) });
+    return word('page.share-of-maximum', { load: words, percent: format(share) });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined

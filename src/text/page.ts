@@ -244,7 +244,8 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
   const lifted =
     load &&
-    amount(translate, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
+    amount(translate, load.value, load.unit) +
+      (load.reached ? `, ${reachedWords(word, load.reached, 'page.of-maximum')}` : '');
   if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
   const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(translate, bodyMassKg!, 'kg') });
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
@@ -257,14 +258,14 @@ function cuffWords(translate: Translate, word: Word, { request }: Plan, item: Pl
   const when = restTarget
     ? word('page.partial', {
         pressure: amount(translate, restTarget.value, 'mm[Hg]'),
-        percent: restTarget.reached!.percent.toFixed(1),
+        percent: restTarget.reached!.percentLop.toFixed(1),
       })
     : word(`page.${restriction}`);
   const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
   const limbCuff = width === undefined ? [] : [word('page.cuff-width', { width: amount(translate, width, 'cm') })];
   const pressure = [
     amount(translate, target!.value, 'mm[Hg]'),
-    reachedWords(word, target!, 'page.of-occlusion'),
+    reachedWords(word, target!.reached!, 'page.of-occlusion'),
     ...limbCuff,
   ];
   return `${pressure.join(', ')}; ${when}`;

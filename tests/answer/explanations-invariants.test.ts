@@ -219,7 +219,7 @@ describe('an answer explained', () => {
       ' &\\text{that is 19.4 \\%; 95 \\% interval 18.3–20.8 \\%} \\\\',
       ' &\\text{the chance that it closes the artery fully is less than 0.1 \\%} \\\\',
       ' &\\text{highest setting under the limit of that chance: 20 kg} \\\\',
-      ' &\\text{p percent 20 \\%} \\\\',
+      ' &\\text{p percent of 1RM 20 \\%} \\\\',
       ' &\\text{M one-repetition maximum 90 kg} \\\\',
       ' &\\text{q of posture [mmHg] -2.5} \\\\',
       ' &\\text{x1 repetitions, set by set 15 + 15} \\\\',
@@ -242,7 +242,7 @@ describe('an answer explained', () => {
       '      <that-is-perhaps 19.4 % <range-between 18.3 20.8 %>>',
       '      <chance-that-closes <chance-very-small>>',
       `      <highest-under-limit ${kg(20)}>`,
-      `      <with-symbols p <field.percent> 20<unit.%>, M <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
+      `      <with-symbols p <field.percentOneRepMax> 20<unit.%>, M <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
         'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as <value.female> 2>, r girth 3 × 4>',
       deviation,
       '  <equation-and-grade made-up-3 <grade.unconfirmed> <meaning.unconfirmed>>',

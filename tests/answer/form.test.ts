@@ -87,7 +87,7 @@ describe('a form', () => {
   it('puts fields at their places in a request', () => {
     const { right } = publicFunctions['planSession']! as { right: { limbs: object[]; exercises: object[] } };
     const given = JSON.parse(JSON.stringify(right)) as object;
-    const form = { 'limbs.0.percent': '40', 'limbs.0.circumferenceCm': '900', 'exercises.0.oneRepMax': '65,5' };
+    const form = { 'limbs.0.percentLop': '40', 'limbs.0.circumferenceCm': '900', 'exercises.0.oneRepMax': '65,5' };
     const result = attemptForm(planSession, form, { given });
     expect(result.input).toMatchObject({
       limbs: [{ percentLop: 40, circumferenceCm: 900 }],

@@ -168,7 +168,7 @@ describe('input errors of a whole plan', () => {
       } as never),
     );
     expect(places(issues)).toEqual([
-      ['limbs.1.percent', 'unit-slip'],
+      ['limbs.1.percentLop', 'unit-slip'],
       ['exercises.1.tempo.concentricS', 'missing'],
       ['systolicMmHg', 'swapped-pressures'],
       ['exercises.0.oneRepMax.repetitions', 'wrong-relation'],

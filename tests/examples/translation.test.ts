@@ -104,7 +104,7 @@ const everyKind = planSession(
 );
 const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50 } as const;
 /** One exercise on one leg, from light to heavy, as it is asked for. */
-const onLeg = (percent: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
+const onLeg = (percentOneRepMax: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
   planSession({
     systolicMmHg: 118,
     diastolicMmHg: 74,
@@ -191,7 +191,7 @@ const asked = [
 const every = (reply: 'yes' | 'no') => Object.fromEntries(screeningQuestions().map(({ code }) => [code, reply]));
 const sessions = JSON.parse(JSON.stringify(publicFunctions['compareSessions']!.right)) as ComparisonInput;
 const heavy = { ...sessions, to: { scheme: '3x10', tempo: '2-0-2-0', restS: 90, restriction: 'none', load: 75 } };
-const share = (percent: number) => ({ ...heavy.to, percent });
+const share = (percentOneRepMax: number) => ({ ...heavy.to, percentOneRepMax });
 
 /** Pages of the other documents, each with what it is about. */
 const others: [name: string, document: Parameters<typeof explain>[0]][] = [
@@ -216,7 +216,7 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
   [
     'weeks',
     compareWeeks({
-      weeks: [light, onLeg(50, { percent: 70 }), everyKind].map((of) => ({ sessions: [{ plan: of, times: 2 }] })),
+      weeks: [light, onLeg(50, { percentLop: 70 }), everyKind].map((of) => ({ sessions: [{ plan: of, times: 2 }] })),
     }),
   ],
   ['sessions', compareSessions(sessions)],

@@ -213,7 +213,7 @@ describe('weeks side by side', () => {
     expect(message(weekOf(heavy(60)), weekOf(heavy(66)))).toEqual([['load-jump', 6]]);
     expect(message(weekOf(light(20, 50)), weekOf(light(20, 60)))).toEqual([]);
     expect(message(weekOf(light(20, 50)), weekOf(light(20, 65)))).toEqual([['pressure-jump', 15]]);
-    const stated = (load: number) => heavy(60, { oneRepMax: undefined, percent: undefined, load });
+    const stated = (load: number) => heavy(60, { oneRepMax: undefined, percentOneRepMax: undefined, load });
     expect(message(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
     expect(message(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
     // Done is compared with done, planned with planned: one session on record of three planned is no lighter week.

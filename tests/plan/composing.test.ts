@@ -81,14 +81,8 @@ describe('the whole job', () => {
       const sets = { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous' } as const;
       const leftLeg = { limb: 'leg', side: 'left', percentLop: 50, occlusion: left } as const;
       const rightLeg = { limb: 'leg', side: 'right', percentLop: 50, occlusion: right } as const;
-      const exercise = {
-        name: 'leg extension',
-        limb: 'leg',
-        oneRepMax,
-        percentOneRepMax: 25,
-        step: 2.5,
-        ...sets,
-      } as const;
+      const load = { oneRepMax, percentOneRepMax: 25, step: 2.5 } as const;
+      const exercise = { name: 'leg extension', limb: 'leg', ...load, ...sets } as const;
       return planSession({ ...person, limbs: [leftLeg, rightLeg], exercises: [exercise] });
     };
     const written = readFileSync(import.meta.filename, 'utf8').match(
@@ -255,7 +249,7 @@ describe('a load that you hold', () => {
   });
   it('takes no percentage', () => {
     expect(issues({ occlusion: measured }, { ...lifted, percentOneRepMax: 20 })).toEqual([
-      ['exercises.0.percent', 'wrong-relation'],
+      ['exercises.0.percentOneRepMax', 'wrong-relation'],
     ]);
   });
 });

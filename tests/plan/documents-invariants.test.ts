@@ -140,16 +140,16 @@ describe('a plan', () => {
   });
 
   it('says nothing of a cuff that is not used, nor of loads under one', () => {
-    const limbCuff = codes({}, {}, { percent: 90 }).map(([code]) => code);
+    const limbCuff = codes({}, {}, { percentLop: 90 }).map(([code]) => code);
     expect(limbCuff).toContain('percent-above-usual');
-    const bare = codes({ restriction: 'none' }, {}, { percent: 90 }).map(([code]) => code);
+    const bare = codes({ restriction: 'none' }, {}, { percentLop: 90 }).map(([code]) => code);
     expect(bare).not.toContain('percent-above-usual');
-    const heavy = codes({ percent: 60 }).map(([code]) => code);
+    const heavy = codes({ percentOneRepMax: 60 }).map(([code]) => code);
     expect(heavy).toContain('above-restricted-loads');
     expect(codes({ percentOneRepMax: 60, restriction: 'none' }).map(([code]) => code)).not.toContain(
       'above-restricted-loads',
     );
-    expect(codes({ percent: 10 }).map(([code]) => code)).toContain('below-restricted-loads');
+    expect(codes({ percentOneRepMax: 10 }).map(([code]) => code)).toContain('below-restricted-loads');
     expect(codes({ percentOneRepMax: 10, restriction: 'none' }).map(([code]) => code)).not.toContain(
       'below-restricted-loads',
     );
@@ -202,7 +202,7 @@ describe('a plan', () => {
   it('takes each side’s own pressure where two cuffs differ', () => {
     const [limb] = plan.request.limbs;
     const both = (limbs: object[]) => planSession({ ...plan.request, limbs } as unknown as PlanRequest);
-    const right = { ...limb, side: 'right', percent: 60 };
+    const right = { ...limb, side: 'right', percentLop: 60 };
     for (const limbs of [
       [limb!, right],
       [right, limb!],

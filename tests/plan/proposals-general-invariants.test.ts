@@ -46,13 +46,13 @@ describe('a proposal', () => {
     expect(reasons(heavy, [on('2026-03-02', over), on('2026-03-04', over)], two)).toEqual([
       ['rule-met', { values: { done: '30-15-15-17; 30-15-15-17', goal } }],
       // 5 of 40 kg are 12.5 %, and 5 points of 100 kg.
-      ['step-in-points', { values: { next: 45, unit: 'kg', percentOneRepMax: 12.5, largest: 10, points: 5 } }],
+      ['step-in-points', { values: { next: 45, unit: 'kg', percent: 12.5, largest: 10, points: 5 } }],
     ]);
     expect(codesOf(first(heavy, [on('2026-03-02', over), on('2026-03-04', [30, 15, 15, 16])], two).reasons)).toEqual([
       'rule-not-met',
     ]);
     expect(reasons(plan, [day('2026-03-02')], two)).toEqual([
-      ['over-goal-not-applied', { values: { percent: 20, most: 30 } }],
+      ['over-goal-not-applied', { values: { percentOneRepMax: 20, most: 30 } }],
     ]);
     expect(reasons(plan, [day('2026-03-02', all, {})])[1]).toEqual(['pain-not-recorded']);
     expect(reasons(plan, [day('2026-03-02', all, { pain: [] })])).toHaveLength(1);
@@ -147,10 +147,10 @@ describe('a proposal', () => {
       'repetitions-first',
     ]);
     expect(raised({ percentOneRepMax: 100, available: [100, 106] }, 'two-for-two', 2)).toEqual(tooFar);
-    expect(raised({ percent: 20 })).toEqual(['raise-load', undefined, 'step-not-known']);
-    expect(raised({ percent: 100 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5, 'step-not-known']);
+    expect(raised({ percentOneRepMax: 20 })).toEqual(['raise-load', undefined, 'step-not-known']);
+    expect(raised({ percentOneRepMax: 100 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5, 'step-not-known']);
     // The trial’s step of 5 kg, where the plan names none, and not in pounds.
-    expect(raised({ percent: 20 }, 'set-four-over-15', 1)).toEqual(['raise-load', 25]);
+    expect(raised({ percentOneRepMax: 20 }, 'set-four-over-15', 1)).toEqual(['raise-load', 25]);
     expect(raised({ percentOneRepMax: 20, step: 2.5 }, 'set-four-over-15', 1)).toEqual(['raise-load', 22.5]);
     expect(raised({ percentOneRepMax: 20, unit: 'lb' }, 'set-four-over-15', 1)[1]).toBeUndefined();
     const plates = [
@@ -267,9 +267,9 @@ describe('a proposal', () => {
     expectClose(inPounds.percentOneRepMax!.to!, 50 * 0.45359237);
     const pressed = first(plan, [day('2026-03-02')], { nextPercentLop: 60 });
     expect(pressed).toMatchObject({ action: 'raise-pressure', cuffMmHg: { from: 100, to: 120 }, load: { to: 20 } });
-    expect(message(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percent: 60 } }]);
-    const same = first(plan, [day('2026-03-02')], { nextPercent: 50 });
-    expect(message(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percent: 50, held: 100 } }]);
+    expect(message(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percentLop: 60 } }]);
+    const same = first(plan, [day('2026-03-02')], { nextPercentLop: 50 });
+    expect(message(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percentLop: 50, held: 100 } }]);
     // A ceiling and a gauge hold for the next pressure as for this one.
     const held = planOf({ step: 2.5 }, {}, { ceilingMmHg: 105, gaugeStepMmHg: 5 });
     expect(first(held, [recordOf(held, all, calm)], { nextPercentLop: 60 }).cuffMmHg).toEqual({ from: 100, to: 105 });

@@ -129,10 +129,12 @@ describe('a request for a plan', () => {
   });
 
   it('has something to lift, and no more than goes together', () => {
-    const instead = 'given with percent, or else load, bodyMassPercent or unloaded: true';
+    const instead = 'given with percentOneRepMax, or else load, bodyMassPercent or unloaded: true';
     const counted = { ...bare, sets };
     expect(only(counted)).toEqual([missing('oneRepMax', instead)]);
-    expect(exercise({ percentLop: undefined })).toEqual([missing('percentOneRepMax', 'given together with oneRepMax')]);
+    expect(exercise({ percentOneRepMax: undefined })).toEqual([
+      missing('percentOneRepMax', 'given together with oneRepMax'),
+    ]);
     for (const given of [{ load: 20 }, { unloaded: true }])
       expect(exercise(given)).toEqual([leftOut(Object.keys(given)[0]!, 'when oneRepMax is given')]);
     const ways = { percentOneRepMax: 20, step: 5, rounding: 'down', maximumOf: 'this-limb', bar: 20, collars: 0 };
@@ -276,7 +278,7 @@ describe('a request for a plan', () => {
     ]);
     expect(onLimb({ percentLop: 101, cuffWidthCm: 1 }).map(([path]) => path)).toEqual([
       'limbs.0.cuffWidthCm',
-      'limbs.0.percent',
+      'limbs.0.percentLop',
     ]);
     const estimated = { ...limb, measured: undefined, circumferenceCm: 55 };
     expect(asked({ ...plan.request, systolicMmHg: 400, limbs: [estimated] }).map(([path]) => path)).toEqual([
@@ -302,7 +304,7 @@ describe('parts of a request that are tried', () => {
     expect(findings.try(['limbs', 0], () => 5)).toBe(5);
     expect(findings.try(['limbs', 0], () => wrong('percentLop'))).toBeUndefined();
     expect(findings.try(['limbs', 1], () => wrong('sex'), { uses: ['sex'] })).toBeUndefined();
-    expect(paths(findings)).toEqual(['limbs.0.percent', 'sex']);
+    expect(paths(findings)).toEqual(['limbs.0.percentLop', 'sex']);
     expect(() =>
       new Findings([]).try([], () => {
         throw new TypeError('not ours');
@@ -450,7 +452,7 @@ describe('a document that is read back', () => {
     const inputs = structuredClone(plan.items) as unknown as { target: { inputs: Record<string, unknown> } }[];
     inputs[0]!.target.inputs['percentLop'] = 0.5;
     expect(refusal(readDocument as never, { ...plan, items: inputs }).map(([path, code]) => [path, code])).toEqual([
-      ['items.0.target.inputs.percent', 'unit-slip'],
+      ['items.0.target.inputs.percentLop', 'unit-slip'],
     ]);
   });
 });

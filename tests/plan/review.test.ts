@@ -129,7 +129,7 @@ describe('reviewPlan', () => {
     const coarse = reviewPlan(atRest({ gaugeStepMmHg: 20 }));
     expect(coarse.findings).toEqual([]);
     expect(outside(reviewPlan(atRest({ ceilingMmHg: 125 })))).toEqual(['percent-of-occlusion']);
-    expect(outside(reviewPlan(atRest({ percent: 65 })))).toEqual(['percent-of-occlusion']);
+    expect(outside(reviewPlan(atRest({ percentLop: 65 })))).toEqual(['percent-of-occlusion']);
     // Held as planned it is what was planned; held lower it is not.
     const held = (heldMmHg: number) =>
       outside(

@@ -194,11 +194,11 @@ describe('sets with loads of their own', () => {
   it('names what does not go together', () => {
     const of = (sets: Sets, more: object = {}) => issuesOf(() => heavy(sets, more));
     expect(of([{ repetitions: 3, load: 80, percentOneRepMax: 80 }])).toEqual([
-      'exercises.0.sets.0.percent wrong-relation',
+      'exercises.0.sets.0.percentOneRepMax wrong-relation',
     ]);
     const stated = { oneRepMax: undefined, percentOneRepMax: undefined, load: 60 };
     expect(of([{ repetitions: 3, percentOneRepMax: 80 }], stated)).toEqual([
-      'exercises.0.sets.0.percent wrong-relation',
+      'exercises.0.sets.0.percentOneRepMax wrong-relation',
     ]);
     const bare = { oneRepMax: undefined, percentOneRepMax: undefined, step: undefined, unloaded: true };
     expect(of([{ repetitions: 3, load: 80 }], bare)).toEqual(['exercises.0.sets.0.load wrong-relation']);

@@ -132,7 +132,7 @@ describe('what explain prints', () => {
     const answer = edited(target!, ['cautions'], [{ severity: 'note', code: 'percent-not-flow', text: 'CLEARED' }]);
     expect(explain(answer)).toContain(messages['percent-not-flow']);
     expect(explain(answer)).not.toContain('CLEARED');
-    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percent must be/);
+    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percentLop must be/);
   });
 
   it('is of a review what its figures say', () => {
@@ -166,17 +166,17 @@ describe('a plan that was changed', () => {
 
   it('is refused where a pressure is not the percentage that it says', () => {
     expect(issuesOf(edited(plan, [...target, 'value'], 700))).toContainEqual([
-      'items.0.target.reached.percent',
+      'items.0.target.reached.percentLop',
       'changed-document',
     ]);
     expect(refusedAt(edited(plan, [...target, 'reached', 'percentLop'], 48))).toContain(
-      'items.0.target.reached.percent',
+      'items.0.target.reached.percentLop',
     );
   });
 
   it('is not printed where it does not fit itself, and prints no words of its own', () => {
     expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(
-      /^items\[0\]\.target\.reached\.percent must be/,
+      /^items\[0\]\.target\.reached\.percentLop must be/,
     );
     expect(() => explain(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toThrow(/atS must be/);
     const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
@@ -291,7 +291,9 @@ describe('a record that was changed', () => {
   });
 
   it('is refused where its pressure is not the percentage that it says', () => {
-    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.reached.percent');
+    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain(
+      'items.0.target.reached.percentLop',
+    );
   });
 });
 
@@ -364,7 +366,7 @@ describe('a document of another version', () => {
     const high = older(stored(planOf({}, {}, { percentLop: 100, ceilingMmHg: 200 })));
     const codes = high.stops.map(({ code }) => code);
     expect(codes).not.toEqual([]);
-    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
+    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percentLop'], 50);
     expect(stopsInForce(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
     // A pressure above those of trials comes with its stop, whatever was written around it.
     const forged = edited(plan, ['items', 0, 'target'], {
@@ -394,7 +396,7 @@ describe('a document of another version', () => {
 
   it('is refused where it does not fit itself', () => {
     expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain(
-      'items.0.target.reached.percent',
+      'items.0.target.reached.percentLop',
     );
     expect(issuesOf(edited(plan, ['libraryVersion'], 'CLEARED'))).toEqual([['libraryVersion', 'wrong-type']]);
   });

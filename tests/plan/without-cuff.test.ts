@@ -78,10 +78,8 @@ describe('a session without a cuff', () => {
     const light = { ...extension, restriction: 'continuous' } as const;
     expect(issuesOf({ exercises: [press, light] })).toEqual([['missing', 'limbs.0.cuffWidthCm']]);
     const limbCuff = { ...leg, cuffWidthCm: 10, circumferenceCm: 56 };
-    expect(issuesOf({ limbs: [limbCuff], exercises: [press, light] })).toEqual([
-      ['missing', 'exercises.1.cuffPercent'],
-    ]);
-    expect(issuesOf({ limbs: [limbCuff], exercises: [press, { ...light, cuffPercent: 50 }] })).toEqual([]);
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, light] })).toEqual([['missing', 'exercises.1.percentLop']]);
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, { ...light, percentLop: 50 }] })).toEqual([]);
     // The other leg has no cuff up, so nothing of it is asked for.
     const limbs = [limbCuff, { ...leg, side: 'right' as const }];
     const sides = [

@@ -45,10 +45,10 @@ describe('a target', () => {
       errors: [{ part: 'occlusion', standardDeviation: SHARE, evidence: 'practice' }],
     });
     expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
-    expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
+    expect(answer.inputs).toEqual({ occlusion, percentLop: 50, gaugeStepMmHg: 15 });
     expect(message(answer.cautions)).toEqual(ALWAYS);
-    const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
-    expectClose(percent, (100 * 75) / 160);
+    const { percentLop, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
+    expectClose(percentLop, (100 * 75) / 160);
     expectClose(lower!, (100 * 75) / (160 * Math.exp(Z * SHARE)));
     expectClose(upper!, (100 * 75) / (160 * Math.exp(-Z * SHARE)));
     // Φ(−12) is below 1e-16.
@@ -168,7 +168,7 @@ describe('a target', () => {
     const unknown = target({ occlusion: { ...bare, assumptions: [] } });
     expectHoldsTogether(unknown);
     expect(message(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
-    expect(Object.keys(unknown.reached!)).toEqual(['percent']);
+    expect(Object.keys(unknown.reached!)).toEqual(['percentLop']);
     expect(refused({ occlusion: { ...bare, assumptions: [] }, occlusionChanceLimitPercent: 1 })).toEqual([
       [
         'occlusion',

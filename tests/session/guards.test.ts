@@ -156,7 +156,7 @@ describe('a plan', () => {
     expect(plan().stops).toEqual([]);
     const high = plan({ measured: { ...leg.measured, valueMmHg: 560 } });
     expect(high.stops.map(({ code }) => code)).toEqual(['occlusion-pressure-stop', 'cuff-pressure-stop']);
-    expect(plan({ percentOneRepMax: 100 }).stops.map(({ code }) => code)).toEqual(['percent-closes-artery']);
+    expect(plan({ percentLop: 100 }).stops.map(({ code }) => code)).toEqual(['percent-closes-artery']);
     const still = { mode: 'passive', scheme: '1x3600s', tempo: undefined, load: undefined, restS: undefined };
     expect(plan({}, {}, still).stops.map(({ code }) => code)).toEqual([
       'restriction-limb-stop',

@@ -49,7 +49,7 @@ describe('a session of several exercises', () => {
     expect(message(totals.cautions)).toEqual([
       [
         'total-left-out',
-        { severity: 'note', values: { total: 'relative-volume-load', missing: 'percent or oneRepMax' } },
+        { severity: 'note', values: { total: 'relative-volume-load', missing: 'percentOneRepMax or oneRepMax' } },
       ],
       ['total-left-out', { severity: 'note', values: { total: 'pressure-time', missing: 'pressureMmHg' } }],
       ['total-left-out', { severity: 'note', values: { total: 'relative-pressure-time', missing: 'occlusionMmHg' } }],

@@ -167,7 +167,7 @@ describe('a training load', () => {
   it('of the other limb', () => {
     const answer = loadOf({ maximumOf: 'other-limb' });
     expectHoldsTogether(answer);
-    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg', maximumOf: 'other-limb' });
+    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percentOneRepMax: 30, unit: 'kg', maximumOf: 'other-limb' });
     expect(message(answer.cautions)).toEqual([['maximum-of-other-limb', { severity: 'caution', path: ['maximumOf'] }]]);
     expect(answer.assumptions).toEqual([]);
     expect(loadOf({ maximumOf: 'this-limb' })).toEqual(loadOf({}));
@@ -186,7 +186,7 @@ describe('a training load', () => {
     });
     expectHoldsTogether(light);
     expect(message(light.cautions)).toEqual([caution]);
-    expect(Object.keys(light.reached!)).toEqual(['percent', 'lower']);
+    expect(Object.keys(light.reached!)).toEqual(['percentOneRepMax', 'lower']);
   });
 
   it('of a maximum with an interval of the caller’s own', () => {

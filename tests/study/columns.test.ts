@@ -234,11 +234,11 @@ describe('columns give the very answers of the scalar functions', () => {
             repetitions: 5,
             unit,
           });
-          const percentOneRepMax = column(rows, 'percent') as number[];
+          const percentOneRepMax = column(rows, 'percentOneRepMax') as number[];
           const loads = columns({ answer: 'training-load', oneRepMax: maxima, percentOneRepMax, rounding, ...way });
           rows.forEach(({ load, percentOneRepMax: share }, index) => {
             const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985', unit });
-            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percent: share }) };
+            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percentOneRepMax: share }) };
             expectSame(loads, index, attempt(trainingLoad, asked as never));
           });
         },

@@ -45,7 +45,7 @@ describe('cuff pressures', () => {
   it('are the same for one setting of all rows, and where there is none', () => {
     for (const more of [{}, { gaugeStepMmHg: 5 }, { gaugeStepMmHg: 2, ceilingMmHg: 84 }]) {
       const got = columns({ answer: 'cuff-pressure', occlusion: occlusion(), percentLop: 50, ...more });
-      [54, 60, 66].forEach((girth, at) => expectSame(got, at, one(girth, { percent: 50, ...more })));
+      [54, 60, 66].forEach((girth, at) => expectSame(got, at, one(girth, { percentLop: 50, ...more })));
       expect(got.about).toMatchObject({
         kind: 'cuff-pressure',
         unit: 'mm[Hg]',
@@ -81,7 +81,7 @@ describe('cuff pressures', () => {
 
   it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
     const message = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
-    const got = columns({ answer: 'cuff-pressure', occlusion: message, percent: 50, ceilingMmHg: 100 });
+    const got = columns({ answer: 'cuff-pressure', occlusion: message, percentLop: 50, ceilingMmHg: 100 });
     expect(Array.from(got.flag, flagCodes)).toEqual([
       ['ceiling-reached', 'blood-pressure-refer'],
       ['relation'],

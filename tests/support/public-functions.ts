@@ -181,7 +181,7 @@ export const publicFunctions: Readonly<
   },
   repetitionsInReserveFromRpe: { call: root.repetitionsInReserveFromRpe, right: { reserveRpe: 8 } },
   percentAtRepetitions: { call: root.percentAtRepetitions, right: { repetitions: 8, chart: 'textbook-table' } },
-  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percent: 75, equation: 'brzycki-1993' } },
+  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percentOneRepMax: 75, equation: 'brzycki-1993' } },
   estimateRelativeLoad: {
     call: root.estimateRelativeLoad,
     right: { equation: 'bench-press-velocity-2010', velocityMPerS: 0.6 },

@@ -20,9 +20,13 @@ const measured = measuredOcclusionPressure({ valueMmHg: 172, method: 'doppler', 
 const target = targetCuffPressure({ occlusion: measured, percentLop: 50, gaugeStepMmHg: 5 });
 const ofEstimate = targetCuffPressure({ occlusion: ratio, percentLop: 60, gaugeStepMmHg: 2 });
 const maximum = estimateOneRepMax({ load: 60, repetitions: 8, repetitionsInReserve: 1, equation: 'epley-1985' });
-const load = trainingLoad({ oneRepMax: maximum, percent: 30, step: 2.5 });
-const rack = trainingLoad({ oneRepMax: testedOneRepMax({ load: 50 }), percent: 33, available: [10, 14, 18, 22] });
-const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percent: 30 });
+const load = trainingLoad({ oneRepMax: maximum, percentOneRepMax: 30, step: 2.5 });
+const rack = trainingLoad({
+  oneRepMax: testedOneRepMax({ load: 50 }),
+  percentOneRepMax: 33,
+  available: [10, 14, 18, 22],
+});
+const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percentOneRepMax: 30 });
 const session = sessionTotals({
   scheme: '30-15-15-15',
   tempo: { eccentricS: 2, concentricS: 2 },
