@@ -9,7 +9,7 @@ import {
 } from 'cuffwork';
 import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
 import { explain, fill, messages, words } from 'cuffwork/explain';
-import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
+import { audiences, planSession, stopsInForce, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
 import {
   choices,
@@ -177,7 +177,7 @@ function showStanding({ disclaimers, stopCriteria }: Plan): void {
 
 /** The stops in force, in the place of every setting. */
 function showStops(plan: Plan): string {
-  const stops = standingStops(plan).map(({ text }) => text);
+  const stops = stopsInForce(plan).map(({ text }) => text);
   list('stops-list', stops);
   return stops.length > 0 ? `${words['page.do-not-train']!}. ${stops.join(' ')}` : '';
 }
