@@ -13,9 +13,18 @@ export interface ItemPlace {
 }
 
 interface Placed {
+  /** Name of the exercise. */
   readonly exercise: string;
+  /** Limb of the item. */
   readonly limb: Limb;
+  /** Side of the limb. */
   readonly side: Side;
+}
+
+/** A document of several items. */
+interface WithItems<I> {
+  /** Its items, one for each exercise and limb. */
+  readonly items: readonly I[];
 }
 
 const MOST_NAME = 120;
@@ -42,7 +51,7 @@ const MOST_NAME = 120;
  * findItem(plan, { exercise: 'leg extension', side: 'left' }).load?.value; // => 15
  * ```
  */
-export function findItem<I extends Placed>(document: { readonly items: readonly I[] }, which: ItemPlace = {}): I {
+export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPlace = {}): I {
   const reader = new Reader(which, ['which']);
   const exercise = reader.optionalText('exercise', 'the name of an exercise', (name) => name.length <= MOST_NAME);
   const limb = reader.optionalChoice('limb', LIMBS);

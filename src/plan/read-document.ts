@@ -18,10 +18,15 @@ import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
 import type { Plan } from './types.js';
 
 interface Documents {
+  /** A plan of a session. */
   readonly plan: Plan;
+  /** The record of a session. */
   readonly record: SessionRecord;
+  /** A proposal for the next session. */
   readonly proposal: Proposal;
+  /** A screening. */
   readonly screening: Screening;
+  /** A check before a session. */
   readonly 'day-check': DayCheck;
 }
 

@@ -16,11 +16,13 @@ export interface ReachedColumnsInput<K extends Base = Base> {
   readonly setting: NumberColumn;
 }
 
-/** The ends and flags of the percentages, one row a person; NaN where there is no answer. */
-interface ReachedEnds {
-  /** Lower ends of the 95 % range of the true percentage [%]. */
+/** The percentages that settings really are, one row a person; NaN where there is no answer. */
+export interface ReachedColumns {
+  /** The setting as a percentage of the estimate or measurement [%]. */
+  readonly percent: Float64Array;
+  /** Lower ends of the 95 % interval of the true percentage [%]. */
   readonly lower: Float64Array;
-  /** Upper ends of the 95 % range of the true percentage [%]. */
+  /** Upper ends of the 95 % interval of the true percentage [%]. */
   readonly upper: Float64Array;
   /** Why a row has no answer; see `rowFlags`. */
   readonly flag: Uint8Array;
