@@ -16,10 +16,8 @@ export interface ReachedColumnsInput<K extends Base = Base> {
   readonly setting: NumberColumn;
 }
 
-/** The percentages that settings really are, one row a person; NaN where there is no answer. */
-export interface ReachedColumns {
-  /** The setting as a percentage of the estimate or measurement [%]. */
-  readonly percent: Float64Array;
+/** The ends and flags of the percentages, one row a person; NaN where there is no answer. */
+interface ReachedEnds {
   /** Lower ends of the 95 % interval of the true percentage [%]. */
   readonly lower: Float64Array;
   /** Upper ends of the 95 % interval of the true percentage [%]. */
