@@ -1,8 +1,10 @@
 import type { MeasurementMethod, Posture } from 'cuffwork';
 import type { PlanRequest } from 'cuffwork/plan';
 
-/** A field with a number in it: its start, the span of its slider, and its path in the request. */
+/** A field: its start, the span of its slider where it is a number, and its path in the request. */
 export interface Field {
+  /** A number when left out. */
+  readonly type?: 'text' | 'date';
   readonly label: string;
   readonly unit: string;
   readonly start: string;
@@ -12,6 +14,9 @@ export interface Field {
 }
 
 export const fields = {
+  label: { type: 'text', label: 'Name or code', unit: '', start: '', hint: 'may stay empty', path: 'label' },
+  date: { type: 'date', label: 'Day of the session', unit: '', start: '', path: 'date' },
+  exercise: { type: 'text', label: 'Exercise', unit: '', start: 'leg extension', path: 'exercises.0.name' },
   measuredMmHg: {
     label: 'Measured occlusion pressure',
     unit: 'mmHg',
@@ -51,12 +56,12 @@ export const fields = {
     path: 'diastolicMmHg',
   },
   ageYears: { label: 'Age', unit: 'years', start: '', hint: 'may stay empty', path: 'ageYears' },
-  percent: {
+  percentLop: {
     label: 'Share of occlusion pressure',
     unit: '%',
     start: '50',
     slider: [10, 100, 1],
-    path: 'limbs.0.percent',
+    path: 'limbs.0.percentLop',
   },
   gaugeStepMmHg: { label: 'Step of the gauge', unit: 'mmHg', start: '5', path: 'limbs.0.gaugeStepMmHg' },
   load: { label: 'Load lifted', unit: 'kg', start: '20', slider: [2.5, 150, 2.5], path: 'exercises.0.oneRepMax.load' },
@@ -75,15 +80,16 @@ export const fields = {
     slider: [0, 10, 1],
     path: 'exercises.0.oneRepMax.repetitionsInReserve',
   },
-  loadPercent: {
+  percentOneRepMax: {
     label: 'Share of the maximum',
     unit: '%',
     start: '30',
     slider: [10, 90, 1],
-    path: 'exercises.0.percent',
+    path: 'exercises.0.percentOneRepMax',
   },
   step: { label: 'Step between loads', unit: 'kg', start: '2.5', path: 'exercises.0.step' },
   scheme: {
+    type: 'text',
     label: 'Repetitions, set by set',
     unit: '',
     start: '30-15-15-15',
@@ -163,6 +169,8 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
       : {};
   const circumference = isAsked('circumference', read) && { circumferenceCm: of('circumferenceCm') };
   return {
+    ...(read('label') !== '' && { label: read('label') }),
+    ...(read('date') !== '' && { date: read('date') }),
     systolicMmHg: of('systolicMmHg'),
     diastolicMmHg: of('diastolicMmHg'),
     posture,
@@ -175,20 +183,20 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
         ...pressure,
         ...circumference,
         cuffWidthCm: of('cuffWidthCm'),
-        percent: of('percent'),
+        percentLop: of('percentLop'),
         gaugeStepMmHg: of('gaugeStepMmHg'),
       },
     ],
     exercises: [
       {
-        name: 'exercise',
+        name: read('exercise'),
         limb: choice('limb'),
         oneRepMax: {
           load: of('load'),
           repetitions: of('repetitions'),
           repetitionsInReserve: of('repetitionsInReserve'),
         },
-        percent: of('loadPercent'),
+        percentOneRepMax: of('percentOneRepMax'),
         step: of('step'),
         scheme: read('scheme'),
         tempo: { concentricS: of('concentricS'), eccentricS: of('eccentricS') },

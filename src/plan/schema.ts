@@ -137,7 +137,7 @@ const stops = list(
 
 /** What a set may have of its own, planned or done. */
 const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
-const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percent')) });
+const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percentOneRepMax')) });
 const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
 
 const replies = z.enum(['yes', 'no', 'unknown']);
@@ -227,14 +227,21 @@ const evidence = {
       to: z.enum(['down', 'nearest']),
       ...some({ step: z.number(), available: z.array(z.number()) }),
     }).register(annotations, { id: 'rounding' }),
-    reached: open({
-      percent: z.number(),
-      ...some({ lower: z.number(), upper: z.number(), occlusionChancePercent: z.number(), highestMmHg: z.number() }),
-    }).register(annotations, { id: 'reached' }),
   }),
 };
+const ends = some({ lower: z.number(), upper: z.number() });
+/** The percentages that a rounded value really is, by its kind. */
+const reached = {
+  'cuff-pressure': open({
+    percentLop: z.number(),
+    ...ends,
+    ...some({ occlusionChancePercent: z.number(), highestMmHg: z.number() }),
+  }).register(annotations, { id: 'reachedPressure' }),
+  'training-load': open({ percentOneRepMax: z.number(), ...ends }).register(annotations, { id: 'reachedLoad' }),
+};
+const reachedBy: Partial<Record<AnswerKind, z.ZodMiniType>> = reached;
 /** The fields of an answer, without what differs by its kind. */
-export const answerFields = open(evidence);
+export const answerFields = open({ ...evidence, ...some({ reached: z.union(Object.values(reached)) }) });
 
 /** An answer of a kind; `inputs` that are worked with later are declared. */
 const answerOf = <K extends AnswerKind>(
@@ -249,18 +256,24 @@ const answerOf = <K extends AnswerKind>(
     value,
     unit: z.enum(units),
     inputs: inputs ?? z.record(z.string(), z.unknown()),
+    ...(reachedBy[kind] && { reached: z.optional(reachedBy[kind]) }),
   }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
 const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
-const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') }));
+const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percentLop: quantity('percentLop') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
 // A load of the user’s own has no maximum behind it.
-const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
+const load = answerOf(
+  'training-load',
+  MASS,
+  positive,
+  open(some({ oneRepMax, percentOneRepMax: quantity('percentOneRepMax') })),
+);
 
 // Requests that take answers.
 
@@ -268,7 +281,7 @@ const limb = strict({
   limb: z.enum(LIMBS),
   side: z.enum(SIDES),
   ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percentLop', 'gaugeStepMmHg', 'ceilingMmHg'),
     measured: strict({
       valueMmHg: quantity('valueMmHg'),
       method: z.enum(measurementMethods),
@@ -308,7 +321,7 @@ const exercise = strict({
       }),
       oneRepMax,
     ]),
-    percent: quantity('percent'),
+    percentOneRepMax: quantity('percentOneRepMax'),
     load: z.union([quantity('load'), load]),
     unloaded: z.literal(true),
     bodyMassPercent: quantity('bodyMassPercent'),
@@ -328,7 +341,7 @@ const exercise = strict({
       z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
       strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
     ]),
-    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+    ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
   }),
 });
 
@@ -354,7 +367,6 @@ export const planRequest = strict({
 // Numbers that a document states.
 
 const pointer = { ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, 'a place in answers, such as /answers/0')) };
-const ends = some({ lower: z.number(), upper: z.number() });
 const stated = (units: readonly Unit[]) =>
   open({ value: time, unit: z.enum(units), ...ends }) as unknown as z.ZodMiniType<Stated, Stated>;
 /** A number whose answer is among the answers of its document. */
@@ -398,21 +410,22 @@ const exerciseTotals = {
 const totals = open(exerciseTotals).register(annotations, { id: 'totals' });
 const sessionTotals = open({
   ...exerciseTotals,
-  ...some({ peakLoad: mass, peakPercent: stated(['%']), sessionLoad }),
+  ...some({ peakLoad: mass, peakPercentOneRepMax: stated(['%']), sessionLoad }),
 });
 
 const answerPointer = open(pointer).register(annotations, { id: 'answerPointer' });
 const input = z.union([z.string(), z.number(), answerPointer, z.array(answerPointer)]);
 /** An answer of a document; `inputs` that are worked with later are declared. */
-const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}) =>
+const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
   open({
     ...evidence,
     kind,
     unit: code<Unit>(),
     inputs: z.catchall(z.object(inputs), input),
     cautions: z.array(open({ ...cautionFields, text: z.optional(z.string()) })),
+    ...more,
   });
-const percentOf = quantity('percent');
+const asked = numbers('percentLop', 'percentOneRepMax');
 
 /** What a document has of answers; any kind may be among them. */
 const answersOnce = {
@@ -420,8 +433,16 @@ const answersOnce = {
   answers: list(
     z
       .union([
-        documentAnswer(z.literal('cuff-pressure'), { occlusion: answerPointer, percent: percentOf }),
-        documentAnswer(z.literal('training-load'), some({ oneRepMax: answerPointer, percent: percentOf })),
+        documentAnswer(
+          z.literal('cuff-pressure'),
+          { occlusion: answerPointer, percentLop: asked.percentLop },
+          some({ reached: reached['cuff-pressure'] }),
+        ),
+        documentAnswer(
+          z.literal('training-load'),
+          some({ oneRepMax: answerPointer, percentOneRepMax: asked.percentOneRepMax }),
+          some({ reached: reached['training-load'] }),
+        ),
         documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, 'the kind of an answer'))),
       ])
       .register(annotations, { id: 'answer' }) as unknown as z.ZodMiniType<DocumentAnswer, DocumentAnswer>,
@@ -663,8 +684,8 @@ export const proposalDocument = open({
       reasons: z.array(sentence),
       ...some({
         load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
-        percentOfMaximum: open(fromTo(positive)),
-        percentOfOcclusion: open(fromTo(quantity('percent'))),
+        percentOneRepMax: open(fromTo(positive)),
+        percentLop: open(fromTo(quantity('percentLop'))),
         cuffMmHg: open(fromTo(positive)),
         sets: open({ from: setsCounted, to: setsCounted }),
       }),

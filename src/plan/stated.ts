@@ -52,4 +52,6 @@ export interface Answered {
 
 /** The kind of a total, which a document does not repeat: `sessionTime` is a `session-time`. */
 export const kindOfTotal = (name: string): AnswerKind =>
-  name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`) as AnswerKind;
+  name === 'peakPercentOneRepMax'
+    ? 'peak-percent-of-maximum'
+    : (name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`) as AnswerKind);

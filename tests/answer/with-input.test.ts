@@ -8,7 +8,7 @@ import { publicFunctions } from '../support/public-functions.js';
 type Takes = ((given: never) => unknown) & { readonly input?: StandardSchemaV1 };
 
 /** Those that take any object, whose input is no request of one kind, or holds columns that the library itself made. */
-const WITHOUT = /^(explain|cite|readDocument|recalibrateOcclusionEquation)/;
+const WITHOUT = /^(explain|cite|readDocument|expandDocument|recalibrateOcclusionEquation)/;
 const all = Object.entries(publicFunctions).filter(([name]) => !WITHOUT.test(name));
 
 const isPlain = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
@@ -169,6 +169,9 @@ describe('did you mean', () => {
     ['estimateOneRepMax', { equation: 'epley' }, 'epley-1985'],
     ['targetCuffPressure', { lop: 170 }, 'occlusion'],
     ['targetCuffPressure', { aop: 170 }, 'occlusion'],
+    ['targetCuffPressure', { percent: 50 }, 'percentLop'],
+    ['trainingLoad', { percent: 30 }, 'percentOneRepMax'],
+    ['repetitionsAtPercent', { percentage: 75 }, 'percentOneRepMax'],
   ])('%s %j: %s', (name, change, meant) => {
     expect(suggestions(name, change)[0]).toBe(meant);
   });

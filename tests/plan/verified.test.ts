@@ -133,7 +133,7 @@ describe('what explain prints', () => {
     const answer = edited(target!, ['cautions'], [{ severity: 'note', code: 'percent-not-flow', text: 'CLEARED' }]);
     expect(explain(answer)).toContain(messages['percent-not-flow']);
     expect(explain(answer)).not.toContain('CLEARED');
-    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percent must be/);
+    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percentLop must be/);
   });
 
   it('is of a review what its figures say', () => {
@@ -169,10 +169,10 @@ const occlusion = ['answers', 0] as const;
 describe('a plan that was changed', () => {
   it('is refused where a pressure is not the percentage that it says', () => {
     expect(issuesOf(edited(plan, [...target, 'value'], 700))).toContainEqual([
-      'answers.1.reached.percent',
+      'answers.1.reached.percentLop',
       'changed-document',
     ]);
-    expect(refusedAt(edited(plan, [...target, 'reached', 'percent'], 48))).toContain('answers.1.reached.percent');
+    expect(refusedAt(edited(plan, [...target, 'reached', 'percentLop'], 48))).toContain('answers.1.reached.percentLop');
   });
 
   it('is refused where a number is not that of its answer', () => {
@@ -199,7 +199,7 @@ describe('a plan that was changed', () => {
   });
 
   it('is refused where everything around the pressure was changed with it', () => {
-    const percents = { percent: 140, lower: 140, upper: 140, occlusionChancePercent: 0 };
+    const percents = { percentLop: 140, lower: 140, upper: 140, occlusionChancePercent: 0 };
     const forged = [
       [[...target, 'value'], 280],
       [[...target, 'lower'], undefined],
@@ -209,7 +209,7 @@ describe('a plan that was changed', () => {
       [[...occlusion, 'value'], 560],
       [[...occlusion, 'lower'], undefined],
       [[...occlusion, 'upper'], undefined],
-      [[...target, 'reached', 'percent'], 50],
+      [[...target, 'reached', 'percentLop'], 50],
       [['items', 0, 'target', 'value'], 280],
       [['items', 0, 'target', 'lower'], undefined],
       [['items', 0, 'target', 'upper'], undefined],
@@ -219,7 +219,7 @@ describe('a plan that was changed', () => {
   });
 
   it('is refused where its request was changed and the rest was not', () => {
-    expect(refusedAt(edited(plan, ['request', 'limbs', 0, 'percent'], 60))).toContain('items.0.target.value');
+    expect(refusedAt(edited(plan, ['request', 'limbs', 0, 'percentLop'], 60))).toContain('items.0.target.value');
   });
 
   it('says what its sentences are, whatever was written under their codes', () => {
@@ -311,7 +311,7 @@ describe('a record that was changed', () => {
 
   it('is refused where its pressure is not the percentage that it says', () => {
     expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.value');
-    expect(refusedAt(edited(record, [...target, 'value'], 700))).toContain('answers.1.reached.percent');
+    expect(refusedAt(edited(record, [...target, 'value'], 700))).toContain('answers.1.reached.percentLop');
   });
 });
 
@@ -366,7 +366,7 @@ describe('a document of another version', () => {
 
   it('keeps its stops, which are derived from its request, and its cautions', () => {
     const request = { systolicMmHg: 185, date: '2026-03-02' };
-    const stopped = older(stored(planOf({ step: 2.5 }, request, { percent: 80 })));
+    const stopped = older(stored(planOf({ step: 2.5 }, request, { percentLop: 80 })));
     const emptied = edited(edited(stopped, ['stops'], []), ['cautions'], []);
     const read = readDocument(emptied) as Plan;
     expect(unverified(read)).toHaveLength(1);
@@ -381,17 +381,17 @@ describe('a document of another version', () => {
     const lifted = { stop: 'blood-pressure-refer', by: 'physician', on: '2026-03-03', why: 'seen' };
     expect(stopsInForce(readDocument(edited(stopped, ['stops', 0, 'lifted'], lifted)) as Plan)).toHaveLength(1);
     // What a stop says is in its answers too.
-    const high = older(stored(planOf({}, {}, { percent: 100, ceilingMmHg: 200 })));
+    const high = older(stored(planOf({}, {}, { percentLop: 100, ceilingMmHg: 200 })));
     const codes = high.stops.map(({ code }) => code);
     expect(codes).not.toEqual([]);
-    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
+    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percentLop'], 50);
     expect(stopsInForce(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
     // A pressure above those of trials comes with its stop, whatever was written around it.
     const bare = { value: 700, lower: undefined, upper: undefined };
     const { answers } = plan;
     const forged = [
       [['items', 0, 'target'], { ...plan.items[0]!.target!, ...bare }],
-      [target, { ...answers[1]!, ...bare, reached: { percent: 50 }, rounding: undefined }],
+      [target, { ...answers[1]!, ...bare, reached: { percentLop: 50 }, rounding: undefined }],
       [occlusion, { ...answers[0]!, value: 1400, lower: 1400, upper: 1400 }],
     ] as const;
     const high700 = forged.reduce((part, [path, to]) => edited(part, path, to), plan);
@@ -403,7 +403,7 @@ describe('a document of another version', () => {
 
   it('is refused where this version cannot make it again', () => {
     expect(refusedAt(edited(older(plan), ['request', 'exercises', 0, 'restriction'], 'partial'))).toEqual([
-      'request.exercises.0.restCuffPercent',
+      'request.exercises.0.restPercentLop',
     ]);
   });
 
@@ -417,7 +417,7 @@ describe('a document of another version', () => {
 
   it('is refused where it does not fit itself', () => {
     expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.value');
-    expect(refusedAt(edited(older(plan), [...target, 'value'], 700))).toContain('answers.1.reached.percent');
+    expect(refusedAt(edited(older(plan), [...target, 'value'], 700))).toContain('answers.1.reached.percentLop');
     expect(issuesOf(edited(plan, ['libraryVersion'], 'CLEARED'))).toEqual([['libraryVersion', 'wrong-type']]);
   });
 
