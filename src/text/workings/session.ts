@@ -20,12 +20,15 @@ const TERMS: readonly (readonly [symbol: string, field: string])[] = [
   ['up', 'stretches'],
   ['up', 'longestStretch'],
   ['down', 'gaps'],
-  ['T', 'sessionS'],
+  ['clock', 'sessionS'],
   ['E', 'exercises'],
   ['E', 'limbs'],
   ['p', 'pauses'],
 ];
 const TEMPO: Symbols = { e: 'eccentricS', b: 'bottomS', c: 'concentricS', t: 'topS' };
+
+/** Several values stand for their sum. */
+const listed = (symbol: string, value: unknown): string => (String(value).includes(' + ') ? `sum(${symbol})` : symbol);
 
 /** Repetitions take their tempo, where it is there. */
 const isPaced = (symbol: string, inputs: Inputs): boolean =>
@@ -34,7 +37,10 @@ const isPaced = (symbol: string, inputs: Inputs): boolean =>
 /** A sum of what was given; 0 where nothing was. */
 function sumOf({ inputs = {} }: Worked): Formula {
   const there = TERMS.filter(([, field]) => inputs[field] !== undefined);
-  const terms = there.map(([symbol]) => (isPaced(symbol, inputs) ? `${symbol} * (e + b + c + t)` : symbol));
+  const terms = there.map(([symbol, field]) => {
+    const times = listed(symbol, inputs[field]);
+    return isPaced(symbol, inputs) ? `${times} * (e + b + c + t)` : times;
+  });
   return {
     formula: terms.join(' + ') || '0',
     symbols: Object.assign(
@@ -45,15 +51,18 @@ function sumOf({ inputs = {} }: Worked): Formula {
 }
 
 /** Sessions of a week, one by one. */
-const overWeek: Formula = { formula: 'E', symbols: { E: 'weekSessions' } };
+const overWeek = (inputs: Inputs): Formula => ({
+  formula: listed('E', inputs['weekSessions']),
+  symbols: { E: 'weekSessions' },
+});
 
 const R = { R: 'repetitionsPerSet' };
 
 /** The load of all repetitions: one load for all sets, or set by set. */
 const lifted = (inputs: Inputs): Formula =>
   inputs['setLoads'] === undefined
-    ? { formula: 'R * w', symbols: { ...R, w: 'load' } }
-    : { formula: 'RW', symbols: { RW: 'setLoads' } };
+    ? { formula: `${listed('R', inputs['repetitionsPerSet'])} * w`, symbols: { ...R, w: 'load' } }
+    : { formula: listed('RW', inputs['setLoads']), symbols: { RW: 'setLoads' } };
 
 /** A mass over the maximum. */
 function overMaximum({ inputs = {} }: Worked, { formula, symbols }: Formula, scale = ''): Formula {
@@ -69,13 +78,16 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
   'body-mass-volume-load': (_, inputs) =>
     inputs['bodyMassKg'] === undefined
       ? undefined
-      : { formula: 'R * m * s / 100', symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' } },
+      : { formula: `${listed('R', inputs['repetitionsPerSet'])} * m * s / 100`, symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' } },
   'relative-volume-load': (answer, inputs) =>
     inputs['oneRepMax'] !== undefined
       ? overMaximum(answer, lifted(inputs))
       : inputs['percent'] === undefined
         ? undefined
-        : { formula: 'R * p / 100', symbols: { ...R, p: 'percent' } },
+        : {
+            formula: `${listed('R', inputs['repetitionsPerSet'])} * p / 100`,
+            symbols: { ...R, p: 'percent' },
+          },
   'peak-load': () => ({ formula: 'w', symbols: { w: 'load' } }),
   'peak-percent': (answer, inputs) =>
     inputs['oneRepMax'] === undefined
@@ -87,8 +99,7 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
     inputs['pressureSeconds'] === undefined
       ? undefined
       : { formula: '100 * Pt / LOP / 60', symbols: { Pt: 'pressureSeconds', LOP: 'occlusionMmHg' } },
-  'session-load': () => ({ formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' } }),
-  sessions: () => ({ formula: 'S', symbols: { S: 'weekSessions' } }),
+  'session-load': () => ({ formula: 'RPE * Ts / 60', symbols: { RPE: 'sessionRpe', Ts: 'sessionS' } }),
 };
 
 /** A time by the watch, and not by the clock of the session. */
@@ -109,7 +120,7 @@ const total: Lookup = (answer) => {
   const formula =
     Object.keys(inputs).length === 0
       ? undefined
-      : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek));
+      : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek(inputs)));
   return { ...(formula ?? sumOf(answer)), sources: (!isGiven(answer) && SOURCES[kind]) || [] };
 };
 
@@ -165,6 +176,6 @@ export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
     symbols: { a: 'involvedValue', b: 'otherValue' },
     sources: [],
   },
-  coupled: { formula: 'A / ((A + W) / 4)', ...RATIO },
-  uncoupled: { formula: 'A / (W / 3)', ...RATIO },
+  coupled: { formula: 'A / ((A + sum(W)) / 4)', ...RATIO },
+  uncoupled: { formula: 'A / (sum(W) / 3)', ...RATIO },
 }))();

@@ -79,7 +79,7 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
 }
 
 const ofLoad: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
-const ofPressure: Working = { formula: 'entered', symbols: { entered: 'valueMmHg' }, sources: [] };
+const ofPressure: Working = { formula: 'x', symbols: { x: 'valueMmHg' }, sources: [] };
 
 export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
   ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, ofRepetitions(equation)])),
