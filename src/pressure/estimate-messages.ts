@@ -1,4 +1,4 @@
-import { speaker } from '../answer/answer.js';
+import { messagesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /**
@@ -46,4 +46,4 @@ export const estimateMessages = {
 } as const satisfies Catalogue;
 
 export type EstimateCode = keyof typeof estimateMessages;
-export const { caution } = /* @__PURE__ */ speaker(estimateMessages);
+export const { caution } = /* @__PURE__ */ messagesOf(estimateMessages);
