@@ -24,11 +24,18 @@ const PRECISIONS = [format, ...[5, 6, 7, 8, 10, 12].map(significant), String];
 
 const isSame = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-11 * Math.max(1, Math.abs(a), Math.abs(b));
 
+const NUMBER = /\d+(?:\.\d+)?(?:e[+-]?\d+)?/g;
+
+/** A sum or product of numbers, each printed. */
+export const printedSum = (sum: string, print: (value: number) => string): string =>
+  sum.replace(NUMBER, (digits) => print(Number(digits)));
+
 /** Puts numbers in the place of symbols. A sum stands in brackets, unless it is the whole. */
 function substituted(formula: string, values: Values, print: (value: number) => string): string {
   const number = (value: number | string): string => {
     if (typeof value === 'number') return value < 0 ? `(${print(value)})` : print(value);
-    return value.includes(' + ') ? `(${value})` : value;
+    const sum = printedSum(value, print);
+    return sum.includes(' + ') ? `(${sum})` : sum;
   };
   const whole = formula.replace(/\bsum\((\w+)\)|[A-Za-z_]\w*/g, (found, list?: string) => {
     const name = list ?? found;
@@ -51,13 +58,15 @@ export function calculation(
   printed: (value: number) => string = format,
 ): Calculation {
   const result = printed(value);
-  const known = Object.entries(values);
+  const known = Object.values(values).flatMap((one) =>
+    typeof one === 'number' ? [one] : (one.match(NUMBER) ?? []).map(Number),
+  );
   for (const print of PRECISIONS) {
     const numbers = substituted(formula, values, print);
     const found = evaluated(numbers);
     if (Number.isNaN(found)) break;
     if (printed(found) !== result && !isSame(found, value)) continue;
-    const exact = known.every(([, one]) => typeof one === 'string' || isSame(Number(print(one)), one));
+    const exact = known.every((one) => isSame(Number(print(one)), one));
     return { numbers, exact, equals: isSame(found, Number(result)) };
   }
   // A formula that cannot be read, or that belongs to other numbers.

@@ -248,9 +248,11 @@ const TEX_WORDS: Readonly<Record<string, string>> = {
   '^': '\\textasciicircum{}',
   '~': '\\textasciitilde{}',
   '×': '$\\times$',
+  Φ: '$\\Phi$',
+  σ: '$\\sigma$',
 };
 const texText = (text: string): string =>
-  plain(text).replace(/[\\^~{}$&#_%×]/g, (mark) => TEX_WORDS[mark] ?? `\\${mark}`);
+  plain(text).replace(/[\\^~{}$&#_%×Φσ]/g, (mark) => TEX_WORDS[mark] ?? `\\${mark}`);
 const TEX_SIGNS = {
   '+': ' + ',
   '-': ' - ',
@@ -273,6 +275,7 @@ export const latexNotation: Notation = {
   number: (digits) => digits.replace(/e\+?(-?\d+)/, ' \\times 10^{$1}'),
   name: (name) => {
     const [base, index] = indexed(name);
+    if (name === 'σ') return '\\sigma';
     return (base.length === 1 ? base : `\\mathrm{${texText(base)}}`) + (index ? `_{${index}}` : '');
   },
   sign: (sign) => TEX_SIGNS[sign],
@@ -283,8 +286,7 @@ export const latexNotation: Notation = {
   call: (name, of) =>
     `${TEX_CALLS.includes(name) ? `\\${name === 'log' ? 'ln' : name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(', ')}\\right)`,
   sum: (of) => `\\sum ${of}`,
-  cases: (rows) =>
-    `\\begin{cases} ${rows.map(([value, range]) => `${value} & ${range}`).join(' \\\\ ')} \\end{cases}`,
+  cases: (rows) => `\\begin{cases} ${rows.map(([value, range]) => `${value} & ${range}`).join(' \\\\ ')} \\end{cases}`,
   text: (text) => `\\text{${texText(text)}}`,
 };
 
@@ -313,7 +315,11 @@ export const mathmlNotation: Notation = {
   root: (of) => tag('msqrt', of),
   group: (of) => row(operator('(') + of + operator(')')),
   call: (name, of) =>
-    row(tag('mi', xmlText(TEXT_CALLS[name] ?? name)) + operator('\u2061') + row(operator('(') + of.join(operator(',')) + operator(')'))),
+    row(
+      tag('mi', xmlText(TEXT_CALLS[name] ?? name)) +
+        operator('\u2061') +
+        row(operator('(') + of.join(operator(',')) + operator(')')),
+    ),
   sum: (of) => operator('∑') + of,
   cases: (rows) =>
     row(

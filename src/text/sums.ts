@@ -1,11 +1,11 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
-import { amount, saying, type Say } from '../answer/say.js';
+import { amount, translating, type Translate } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { NORMAL_95, normalQuantile } from '../statistics/normal.js';
 import { calculation, type Calculation, type Values } from './arithmetic.js';
-import type { Names } from './formula.js';
+import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
 import { explainWords } from './words.js';
 import { conversion } from './workings/strength.js';
@@ -17,9 +17,13 @@ export interface Sum extends Calculation {
   readonly names: Names;
   /** The result with its unit. */
   readonly result: string;
-  /** The result is only bounded: less than what is printed. */
-  readonly below?: true;
+  /** `<` where the result is too small to print. */
+  readonly sign: '=' | '≈' | '<';
 }
+
+/** A sum as one line of text. */
+export const sumText = ({ label, formula, names, numbers, exact, sign, result }: Sum): string =>
+  `${label}: ${typeset(formula, names)} ${exact ? '=' : '≈'} ${typeset(numbers)} ${sign} ${result}`;
 
 /** 1.96, as it is written in formulas. */
 const Z = { z: '1.96' };
@@ -35,11 +39,13 @@ const wholeOf = ({ kind, inputs }: Answer): Answer | undefined => {
 };
 
 const percentText = (percent: number): string => percent.toFixed(1);
+/** Printed, a chance below 0.05 % would be none. */
+const TINY = '0.0';
 
 /** The arithmetic behind the standard deviation, the interval, the true percentage and the chance of an answer. */
-export function sumsOf(answer: Answer, say: Say): Sum[] {
+export function sumsOf(answer: Answer, translate: Translate): Sum[] {
   const { kind, value, unit, rounding, lower, upper, standardDeviation: s, scale, errors, reached } = answer;
-  const word = saying(say, explainWords);
+  const word = translating(translate, explainWords);
   const sums: Sum[] = [];
   const symbol = (of: AnswerKind): string => kindWords[of].symbol;
   const add = (
@@ -53,9 +59,18 @@ export function sumsOf(answer: Answer, say: Say): Sum[] {
     if (exact === undefined) return;
     const [number, unit] = print(exact);
     const made = calculation(formula, values, exact, (found) => print(found)[0]);
-    sums.push({ label, formula, names: { ...Z, ...names }, result: number + unit, ...made });
+    const tiny = number === TINY;
+    sums.push({
+      label,
+      formula,
+      names: { ...Z, ...names },
+      ...made,
+      sign: tiny ? '<' : made.equals ? '=' : '≈',
+      result: (tiny ? '0.1' : number) + unit,
+    });
   };
-  const inUnit = (number: number) => [format(number), amount(say, number, unit).slice(format(number).length)] as const;
+  const inUnit = (number: number) =>
+    [format(number), amount(translate, number, unit).slice(format(number).length)] as const;
   const plain = (number: number) => [format(number), ''] as const;
   const inPercent = (number: number) => [percentText(number), ' %'] as const;
 
@@ -91,7 +106,12 @@ export function sumsOf(answer: Answer, say: Say): Sum[] {
     const by = converted(whole);
     return `100 * ${part} / ${by ? `(${under}${by})` : under}`;
   };
-  const percent = (label: string, under: 'W' | 'U' | 'L', base: number | undefined, exact: number | undefined): void => {
+  const percent = (
+    label: string,
+    under: 'W' | 'U' | 'L',
+    base: number | undefined,
+    exact: number | undefined,
+  ): void => {
     if (base !== undefined) add(label, share(under), { ...given, [under]: base }, exact, inPercent, names);
   };
   percent(word('sum-percent', { of }), 'W', whole.value, reached.percent);
@@ -102,16 +122,17 @@ export function sumsOf(answer: Answer, say: Say): Sum[] {
   if (deviation === undefined) return sums;
   const log = whole.scale === 'log';
   const values = { P: value, W: whole.value, s: deviation };
+  const spread = { ...names, s: 'σ' };
   if (chance !== undefined && deviation > 0) {
     const formula = log ? '100 * Phi(ln(P / W) / s)' : '100 * Phi((P - W) / s)';
-    add(word('sum-chance'), formula, values, chance, inPercent, names);
+    add(word('sum-chance', { of }), formula, values, chance, inPercent, spread);
   }
   const limit = answer.inputs['occlusionChanceLimitPercent'];
   if (highest !== undefined && typeof limit === 'number') {
     const q = normalQuantile(limit / 100);
     const edge = log ? whole.value * Math.exp(q * deviation) : whole.value + q * deviation;
     const { P: _, ...others } = values;
-    add(word('sum-highest', { limit }), log ? 'W * exp(q * s)' : 'W + q * s', { ...others, q }, edge, inUnit, names);
+    add(word('sum-highest', { limit }), log ? 'W * exp(q * s)' : 'W + q * s', { ...others, q }, edge, inUnit, spread);
   }
   return sums;
 }

@@ -60,6 +60,7 @@ function percentOfOcclusion({ kind, inputs = {} }: Worked): Working {
       formula: 'p / 100 * LOP',
       symbols: { p: 'percent', LOP: 'occlusion' },
       sources: ['guideline-review-2019'],
+      arithmetic: true,
     };
   }
   return inputs['pressureMmHg'] === undefined

@@ -4,7 +4,7 @@ import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
 import { conversion } from './strength.js';
 import type { Lookup, Worked, Working, Workings } from './working.js';
 
-type Formula = Omit<Working, 'sources'>;
+type Formula = Pick<Working, 'formula' | 'symbols'>;
 type Inputs = NonNullable<Worked['inputs']>;
 
 /** Terms of a total, in the order in which they are added, by the input that holds their values. */
@@ -78,7 +78,10 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
   'body-mass-volume-load': (_, inputs) =>
     inputs['bodyMassKg'] === undefined
       ? undefined
-      : { formula: `${listed('R', inputs['repetitionsPerSet'])} * m * s / 100`, symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' } },
+      : {
+          formula: `${listed('R', inputs['repetitionsPerSet'])} * m * s / 100`,
+          symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' },
+        },
   'relative-volume-load': (answer, inputs) =>
     inputs['oneRepMax'] !== undefined
       ? overMaximum(answer, lifted(inputs))
@@ -121,7 +124,11 @@ const total: Lookup = (answer) => {
     Object.keys(inputs).length === 0
       ? undefined
       : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek(inputs)));
-  return { ...(formula ?? sumOf(answer)), sources: (!isGiven(answer) && SOURCES[kind]) || [] };
+  return {
+    ...(formula ?? sumOf(answer)),
+    sources: (!isGiven(answer) && SOURCES[kind]) || [],
+    ...(kind !== 'session-load' && { arithmetic: true }),
+  };
 };
 
 const DAYS = [1, 2, 3, 4, 5, 6, 7];
@@ -129,6 +136,7 @@ const overDays = (...sources: readonly SourceId[]): Working => ({
   formula: DAYS.map((day) => `d${day}`).join(' + '),
   symbols: Object.fromEntries(DAYS.map((day) => [`d${day}`, `day${day}`])),
   sources,
+  arithmetic: true,
 });
 
 const MONOTONY: Omit<Working, 'formula'> = {
@@ -175,6 +183,7 @@ export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
     formula: '100 * a / b',
     symbols: { a: 'involvedValue', b: 'otherValue' },
     sources: [],
+    arithmetic: true,
   },
   coupled: { formula: 'A / ((A + sum(W)) / 4)', ...RATIO },
   uncoupled: { formula: 'A / (sum(W) / 3)', ...RATIO },

@@ -75,6 +75,7 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
     formula: `p / 100 * M${from(oneRepMax)}${less}`,
     symbols: { p: 'percent', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
     sources: ['guideline-review-2019'],
+    arithmetic: true,
   };
 }
 

@@ -8,6 +8,8 @@ export interface Working {
   /** The field of the answer’s `inputs` for each symbol. */
   readonly symbols: Symbols;
   readonly sources: readonly SourceId[];
+  /** Arithmetic that defines the answer: its evidence is that of the numbers in it. */
+  readonly arithmetic?: true;
 }
 
 /** What a working is found by. `inputs` are missing from what holds for whole columns. */
