@@ -30,7 +30,7 @@ const NUMBER = /\d+(?:\.\d+)?(?:e[+-]?\d+)?/g;
 export const printedSum = (sum: string, print: (value: number) => string): string =>
   sum.replace(NUMBER, (digits) => print(Number(digits)));
 
-/** Puts numbers in the place of symbols. A sum stands in brackets, unless it is the whole. */
+/** Puts numbers in the place of symbols. A sum gets brackets, unless it is the whole. */
 function substituted(formula: string, values: Values, print: (value: number) => string): string {
   const number = (value: number | string): string => {
     if (typeof value === 'number') return value < 0 ? `(${print(value)})` : print(value);

@@ -203,7 +203,7 @@ function valueOf(term: Term): number {
   return Object.hasOwn(FUNCTIONS, call) ? FUNCTIONS[call]!(...of.map(valueOf)) : NaN;
 }
 
-/** What a formula of numbers alone comes to; NaN where it is none. */
+/** The value of a formula of numbers alone; NaN where it is none. */
 export function evaluated(formula: string): number {
   const term = parse(formula);
   return term ? valueOf(term) : NaN;
