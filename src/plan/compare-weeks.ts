@@ -139,7 +139,7 @@ const isRestricted = ({ parts }: Done): boolean => parts.some(isCuffed);
 
 const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
-  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) }, 'practice');
+  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
 };
 
 /** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
@@ -168,7 +168,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
         return limbTotals(own)[quantity] as Answer<K> | undefined;
       }),
     );
-  const none = total('restriction-time', 0, 's', { weekSessions: '0' }, 'practice');
+  const none = total('restriction-time', 0, 's', { weekSessions: '0' });
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
