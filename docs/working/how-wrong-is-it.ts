@@ -428,7 +428,7 @@ A [committed script](working/how-wrong-is-it.ts) writes both pages, and a test c
 
 Formula: LOP = DBP + h × ((SBP − DBP) / 2 + b × C / W)
 
-LOP is the limb occlusion pressure, SBP and DBP are the blood pressures [mmHg], C is the limb circumference [cm] and W the cuff width [cm]. Lying down, that is the middle of the two blood pressures plus b × C / W.
+LOP is the limb occlusion pressure [mmHg]. SBP and DBP are the blood pressures [mmHg], C is the limb circumference [cm] and W the cuff width [cm]. Lying down, that is the middle of the two blood pressures plus b × C / W.
 
 - b = ${coefficients.leg.toFixed(1)} mmHg on the thigh (standard error ${error('leg').toFixed(1)}) and ${coefficients.arm.toFixed(1)} mmHg on the arm (${error('arm').toFixed(1)}).
 - h = ${Math.exp(coefficients.seated).toFixed(2)} seated and ${Math.exp(coefficients.standing).toFixed(2)} standing on the thigh. On the arm it is 1: only the order of the postures is known.
@@ -475,7 +475,9 @@ ${coverageTable}
 
 Means and intervals are in mmHg. † marks a figure from memory, from which we derive nothing. Where the abstract gives no width, we compare “narrow” with ${STAND_IN.narrow} cm and “wide” with ${STAND_IN.wide} cm. A posture that was not reported counts as supine.
 
-A **miss** lies further from the mean than the sample’s own standard deviation. Where none was published, we take 15 % of the mean. The misses are: ${missWords.join('; ')}.
+A **miss** lies further from the mean than the sample’s own standard deviation. Where none was published, we take 15 % of the mean. The misses:
+
+${missWords.map((miss) => `- ${miss}`).join('\n')}
 
 ${meansTable}
 
