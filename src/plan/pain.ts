@@ -23,13 +23,13 @@ export interface PainReport {
   readonly limb?: Limb | undefined;
   /** The side it is on; both sides are meant where it is left out. */
   readonly side?: Side | undefined;
-  /** Before the session. */
+  /** Pain before the session, 0–10. */
   readonly before?: number | undefined;
-  /** The worst in the session. */
+  /** The worst pain in the session, 0–10. */
   readonly during?: number | undefined;
-  /** Once the cuff has been deflated for some minutes: the burn of a hard set is gone by then. */
+  /** Pain once the cuff has been deflated for some minutes, 0–10: the burn of a hard set is gone by then. */
   readonly after?: number | undefined;
-  /** On waking the next day. */
+  /** Pain on waking the next day, 0–10. */
   readonly nextMorning?: number | undefined;
 }
 

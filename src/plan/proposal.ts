@@ -19,7 +19,7 @@ export interface ProgressionRequest {
   readonly rule: ProgressionRuleId;
   /** The rule for joint and tendon pain; `cautious` when left out. */
   readonly painRule?: PainRuleId | undefined;
-  /** Percent of occlusion pressure to go to when the rule is met, instead of a heavier load; at most 10 points up. */
+  /** Percent of LOP to go to when the rule is met, instead of a heavier load [%], 1–100; at most 10 points up. */
   readonly nextPercent?: number | undefined;
   /** Ask for a lighter session, whatever was done. */
   readonly deload?: true | undefined;

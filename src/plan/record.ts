@@ -11,9 +11,9 @@ import type { DoneSet, LimbTotals, Plan, PlanItem } from './types.js';
 export interface Feelings {
   /** Pain by site, 0 to 10; an empty list where you asked and nothing hurt. */
   readonly pain?: readonly PainReport[] | undefined;
-  /** Effort of the whole session, 0 to 10, asked for about 30 min after it. */
+  /** Effort of the whole session, 0–10, asked for about 30 min after it. */
   readonly sessionRpe?: number | undefined;
-  /** How long the whole session took [s]; with `sessionRpe` it gives the session load. */
+  /** How long the whole session took [s], 1–86,400; with `sessionRpe` it gives the session load. */
   readonly sessionS?: number | undefined;
   /** Notes about the session. */
   readonly notes?: string | undefined;
@@ -34,19 +34,19 @@ export interface DoneItem {
   readonly sets?: readonly (DoneSet | number)[] | undefined;
   /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
   readonly instead?: string | undefined;
-  /** Load really lifted, in the plan’s unit; that of the plan when left out. */
+  /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out. */
   readonly load?: number | undefined;
-  /** Cuff pressure really held [mmHg]. */
+  /** Cuff pressure really held [mmHg], 1–1000. */
   readonly heldMmHg?: number | undefined;
-  /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
+  /** Cuff pressure really held in the rests, with partial restriction [mmHg], 1–1000. */
   readonly restHeldMmHg?: number | undefined;
-  /** Limb occlusion pressure measured that day [mmHg]; that of the plan when left out. */
+  /** Limb occlusion pressure measured that day [mmHg], 50–1000; that of the plan when left out. */
   readonly occlusionMmHg?: number | undefined;
-  /** How long this limb’s cuff was deflated since its exercise before [s]. */
+  /** How long this limb’s cuff was deflated since its exercise before [s], 0–7200. */
   readonly reperfusedBeforeS?: number | undefined;
-  /** How long the cuff was inflated before the first set, and after the last [s]; 0 when left out. */
+  /** How long the cuff was inflated before the first set [s], 0–3600; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
-  /** How long the cuff stayed inflated after the last set [s]; 0 when left out. */
+  /** How long the cuff stayed inflated after the last set [s], 0–3600; 0 when left out. */
   readonly deflatedAfterS?: number | undefined;
   /** Whether the exercise was stopped early; `false` when left out. */
   readonly stoppedEarly?: boolean | undefined;
@@ -60,7 +60,7 @@ export interface RecordRequest extends Feelings {
   readonly plan: Plan;
   /** Day of the session, `YYYY-MM-DD`; the library has no clock. */
   readonly date: string;
-  /** Which session of the day it was, from 1; needed to tell two sessions of one day apart that were alike. */
+  /** Which session of the day it was, 1–10; needed to tell two sessions of one day apart that were alike. */
   readonly sessionOfDay?: number | undefined;
   /**
    * Everything was done as planned, except what `items` says: an item that is not listed had the planned sets and load.
@@ -69,9 +69,9 @@ export interface RecordRequest extends Feelings {
   readonly asPlanned?: true | undefined;
   /** What was done of each item; needed unless `asPlanned` is given. */
   readonly items?: readonly DoneItem[] | undefined;
-  /** Blood pressure before the session, both together [mmHg]. */
+  /** Systolic blood pressure before the session [mmHg], 60–300; with the diastolic one. */
   readonly systolicMmHg?: number | undefined;
-  /** Diastolic blood pressure before the session [mmHg]. */
+  /** Diastolic blood pressure before the session [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
   /** Symptoms to report, by code. */
   readonly symptoms?: readonly Symptom[] | undefined;

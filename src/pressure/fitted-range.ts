@@ -32,15 +32,15 @@ export interface FittedRangeInput {
   readonly equation: OcclusionEquationId;
   /** The limb under the cuff. */
   readonly limb?: Limb | undefined;
-  /** Limb circumference [cm]. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm?: number | undefined;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure [mmHg], 60–300. */
   readonly systolicMmHg?: number | undefined;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
-  /** Cuff width [cm]. */
+  /** Cuff width [cm], 3–40. */
   readonly cuffWidthCm?: number | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number | undefined;
 }
 

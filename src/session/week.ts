@@ -37,15 +37,15 @@ export interface LimbKilograms {
 
 /** What was done on one day. */
 export interface TrainingDay {
-  /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
+  /** Session-RPE loads of the day added up [AU], 0–14,400; 0 on a day of rest. */
   readonly loadAu: number;
-  /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
+  /** Number of sessions, 0–10; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number | undefined;
-  /** Number of them with restriction; 1 on a day with any restriction time, when left out. */
+  /** Number of them with restriction, 0–10; 1 on a day with any restriction time, when left out. */
   readonly restrictedSessions?: number | undefined;
-  /** Restriction time of each limb that day [s]. */
+  /** Restriction time of each limb that day [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
-  /** Volume load of each limb that day [kg]. */
+  /** Volume load of each limb that day [kg], 0–1,000,000. */
   readonly volumeKg?: LimbKilograms | undefined;
 }
 

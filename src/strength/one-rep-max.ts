@@ -36,7 +36,7 @@ export interface OneRepMaxInput extends LiftedSet {
 
 /** What {@link testedOneRepMax} takes. */
 export interface TestedInput {
-  /** Heaviest load lifted once, in `unit`. */
+  /** Heaviest load lifted once [`unit`], 0.1–2000. */
   readonly load: number;
   /** Unit of the load; kg when left out. */
   readonly unit?: LoadUnit | undefined;

@@ -11,7 +11,7 @@ export interface LiftFacts {
   readonly lift?: Lift | undefined;
   /** Sex of the person. */
   readonly sex?: Sex | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number | undefined;
   /** Training status of the person. */
   readonly training?: Training | undefined;
@@ -32,11 +32,11 @@ function readFacts(reader: Reader): Exact<LiftFacts> {
 
 /** A set of one lift, and what you know of the lift and the person. */
 export interface LiftedSet extends LiftFacts {
-  /** Load lifted, in `unit`. */
+  /** Load lifted [`unit`], 0.1–2000. */
   readonly load: number;
-  /** Repetitions done. */
+  /** Repetitions done, 1–500. */
   readonly repetitions: number;
-  /** Repetitions that were still possible; 0 when left out. */
+  /** Repetitions in reserve: those that were still possible, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
   /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. It is not the scale of session effort. */
   readonly reserveRpe?: number | undefined;

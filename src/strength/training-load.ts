@@ -24,17 +24,17 @@ export type TrainingLoad = Answer<'training-load'> & {
 export interface TrainingLoadInput {
   /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
-  /** Percentage of the 1RM [%]. */
+  /** Percentage of the 1RM [%], 1–100. */
   readonly percent: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
+  /** Smallest step between loads [`unit`], 0.01–100: a stack, a pair of small plates. */
   readonly step?: number | undefined;
   /** The loads you can set [`unit`], such as a rack of dumbbells. Instead of `step`. */
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
+  /** Mass of the bar [`unit`], 0–200; with `plates`, instead of `step` and `available`. */
   readonly bar?: number | undefined;
-  /** Mass of both collars together [`unit`]; 0 when left out. */
+  /** Mass of both collars together [`unit`], 0–50; 0 when left out. */
   readonly collars?: number | undefined;
   /** The plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
@@ -42,7 +42,9 @@ export interface TrainingLoadInput {
   readonly rounding?: Rounding | undefined;
   /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
-  /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
+  /**
+   * What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add.
+   */
   readonly bodyMassLoad?: Answer<'body-mass-load'> | number | undefined;
 }
 
