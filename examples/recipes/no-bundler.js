@@ -10,4 +10,4 @@ const occlusion = measuredOcclusionPressure({
   posture: 'seated',
 });
 const answer = document.getElementById('answer');
-if (answer) answer.textContent = explain(targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 }));
+if (answer) answer.textContent = explain(targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 }));

@@ -42,9 +42,9 @@ const MOST_NAME = 120;
  * import { findItem, planSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous',
  *   }],
  * });

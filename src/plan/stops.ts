@@ -187,7 +187,7 @@ interface WithStops {
  * import { planSession, stopsInForce } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 200, diastolicMmHg: 120, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
  *   exercises: [{
  *     name: 'walking', mode: 'aerobic', limb: 'leg', scheme: '5x2min', restS: 60, restriction: 'continuous',
  *   }],

@@ -37,9 +37,9 @@ export interface PlanLimb {
   readonly cuffWidthCm?: number | undefined;
   /**
    * Share of limb occlusion pressure to set [%], 1–100; needed where an exercise with the cuff inflated has no
-   * `cuffPercent`.
+   * `percentLop`.
    */
-  readonly percent?: number | undefined;
+  readonly percentLop?: number | undefined;
   /** A measured occlusion pressure, used instead of an estimate. */
   readonly measured?:
     | {
@@ -105,7 +105,7 @@ export interface PlanSetRequest {
   /** Load of this set [`unit`], 0.1–2000; that of the exercise when left out. */
   readonly load?: number | undefined;
   /** Share of 1RM of this set [%], 1–100, instead of `load`; brought to the loads you can set. */
-  readonly percent?: number | undefined;
+  readonly percentOneRepMax?: number | undefined;
   /** Repetitions to be left in reserve, or rated after the set, 0–10. */
   readonly repetitionsInReserve?: number | undefined;
   /** Effort of this set on the 1–10 scale of repetitions in reserve. */
@@ -113,7 +113,7 @@ export interface PlanSetRequest {
 }
 
 /** A set as it was done; its load is a number [unit of the plan]. */
-export type DoneSet = Omit<PlanSetRequest, 'percent'>;
+export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
 export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
@@ -129,7 +129,7 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. A resistance exercise says
- * what is lifted: `oneRepMax` with `percent`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
+ * what is lifted: `oneRepMax` with `percentOneRepMax`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
  * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
  */
 export interface PlanExercise {
@@ -153,10 +153,10 @@ export interface PlanExercise {
    */
   readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
   /** Share of the maximum to lift [%], 1–100. */
-  readonly percent?: number | undefined;
+  readonly percentOneRepMax?: number | undefined;
   /**
    * Your own load [`unit`], 0.1–2000, such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
-   * `oneRepMax` and `percent`.
+   * `oneRepMax` and `percentOneRepMax`.
    */
   readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
@@ -218,9 +218,9 @@ export interface PlanExercise {
   /** When the cuff is inflated. */
   readonly restriction: Restriction;
   /** Share of occlusion pressure in this exercise [%], 1–100; that of the limb when left out. */
-  readonly cuffPercent?: number | undefined;
+  readonly percentLop?: number | undefined;
   /** Share of occlusion pressure in the rests [%], 1–99, with `partial` restriction. */
-  readonly restCuffPercent?: number | undefined;
+  readonly restPercentLop?: number | undefined;
   /** Pause after this exercise, cuffs deflated [s], 0–7200; that of the request when left out. */
   readonly reperfusionS?: number | undefined;
 }

@@ -155,7 +155,7 @@ function outcomeOf(result: unknown): Outcome {
  *   inputs: { girth: { value: 54, standardDeviation: 1 }, systolic: { value: 120, standardDeviation: 5 } },
  *   pipeline: ({ girth, systolic }) =>
  *     targetCuffPressure({
- *       percent: 50,
+ *       percentLop: 50,
  *       occlusion: estimateOcclusionPressure({
  *         limb: 'leg', circumferenceCm: girth, systolicMmHg: systolic, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
  *       }),

@@ -28,7 +28,7 @@ const session = {
   systolicMmHg: 118,
   diastolicMmHg: 72,
   posture: 'seated',
-  limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, circumferenceCm: 51 }],
+  limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, circumferenceCm: 51 }],
   exercises: [
     { name: 'walking', mode: 'aerobic', limb: 'leg', scheme: '5x2min', restS: 60, restriction: 'intermittent' },
   ],
