@@ -44,11 +44,11 @@ export interface PainRule {
   readonly sites: readonly PainSite[];
   /** The moments it looks at. */
   readonly moments: readonly PainMoment[];
-  /** Go on up to this pain; above it, hold. */
+  /** Pain up to which to go on; above it, hold. */
   readonly holdAbove: number;
-  /** Above this pain, go back. */
+  /** Pain above which to go back. */
   readonly backOffAbove: number;
-  /** From this pain on, stop (`practice` in every rule). */
+  /** Pain from which to stop (`practice` in every rule). */
   readonly stopFrom?: number;
   /**
    * Pain that is higher after the session than before it holds, or goes back where it is above `holdAbove`; pain that
@@ -57,7 +57,7 @@ export interface PainRule {
   readonly settles: boolean;
   /** What goes down. */
   readonly lower: 'load' | 'pressure';
-  /** Of the lines `holdAbove` and `backOffAbove`. */
+  /** Evidence grade of the lines `holdAbove` and `backOffAbove`. */
   readonly evidence: Grade;
   /** Source of the lines; left out where there is none. */
   readonly source?: SourceId;

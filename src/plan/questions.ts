@@ -72,7 +72,7 @@ export interface Screening {
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
   readonly complete: boolean;
-  /** Referrals first. */
+  /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
@@ -112,7 +112,7 @@ export interface DayCheck {
   readonly outcome: ScreeningOutcome;
   /** Whether every question, both pressures and the pain are answered. */
   readonly complete: boolean;
-  /** Referrals first. */
+  /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];

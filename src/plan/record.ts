@@ -100,7 +100,7 @@ export const KEPT = [
 
 /** One exercise on one limb: what the plan had, and what was done. */
 export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
-  /** Left out where the cuff is not known. */
+  /** Width of the cuff [cm]; left out where it is not known. */
   readonly cuffWidthCm?: number;
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
@@ -108,7 +108,7 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
   readonly done: {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
-    /** Absent where the plan has no load. */
+    /** Load lifted [`unit`]; absent where there is none. */
     readonly load?: number;
     /** Unit of the load; absent where there is no load. */
     readonly unit?: LoadUnit;
@@ -128,10 +128,10 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
     readonly deflatedAfterS?: number;
     /** Whether the exercise was stopped early. */
     readonly stoppedEarly: boolean;
-    /** Left out where it was not recorded. */
+    /** Whether the last set went to failure; left out where it was not recorded. */
     readonly lastSetToFailure?: boolean;
   };
-  /** What was done adds up to. */
+  /** What adds up from the sets that were done. */
   readonly totals: PlanItem['totals'];
 }
 
@@ -149,17 +149,17 @@ export interface SessionRecord extends Feelings {
   readonly sessionOfDay?: number;
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
-  /** Posture of the plan. */
+  /** Posture of the session, as planned. */
   readonly posture: Posture;
   /** Each exercise on each limb: what the plan had, and what was done. */
   readonly items: readonly RecordItem[];
-  /** Blood pressure before the session [mmHg]. */
+  /** Systolic blood pressure before the session [mmHg]. */
   readonly systolicMmHg?: number;
   /** Diastolic blood pressure before the session [mmHg]. */
   readonly diastolicMmHg?: number;
   /** Totals of each limb. */
   readonly limbs: readonly LimbTotals[];
-  /** Present where both effort and the time the session took were recorded. */
+  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Symptoms that were reported, by code. */
   readonly symptoms: readonly Symptom[];

@@ -28,7 +28,7 @@ export interface PlanLimb {
    * occlusion pressure was measured with that cuff.
    */
   readonly circumferenceCm?: number | undefined;
-  /** Where along the limb it was taken. */
+  /** Where along the limb the circumference was taken. */
   readonly circumferenceSite?: CircumferenceSite | undefined;
   /**
    * Width of the cuff you will use [cm], 3–40; needed where any exercise of the limb has its cuff inflated. That of
@@ -47,7 +47,7 @@ export interface PlanLimb {
         readonly valueMmHg: number;
         /** How it was measured. The error of the measurement depends on it. */
         readonly method: MeasurementMethod;
-        /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
+        /** Side it was measured on; that of the limb when left out. */
         readonly side?: Side | undefined;
         /** Posture it was measured in; that of the request when left out. */
         readonly posture?: Posture | undefined;
@@ -84,13 +84,13 @@ export interface PlanMaximum {
   readonly repetitions?: number | undefined;
   /** Repetitions you could still have done after the set, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. */
+  /** Rating on the scale of repetitions in reserve, 1–10, instead of `repetitionsInReserve`. */
   readonly reserveRpe?: number | undefined;
   /** Equation of the estimate by its id; `auto` when left out. */
   readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
-  /** What lift it was, and whether the person was used to lifting: for the equations fitted on them. */
+  /** The lift; for the equations fitted on it. */
   readonly lift?: Lift | undefined;
-  /** Whether the person was used to lifting. */
+  /** Training status of the person; for the equations fitted on it. */
   readonly training?: Training | undefined;
 }
 
@@ -135,15 +135,15 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 export interface PlanExercise {
   /** Name of the exercise, in your own words. */
   readonly name: string;
-  /** `resistance` when left out. */
+  /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
   /** Posture of this exercise; that of the request when left out. */
   readonly posture?: Posture | undefined;
   /** The limb that does it; it must be listed in `limbs`. */
   readonly limb: Limb;
   /**
-   * Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in
-   * `limbs`, at once, when left out.
+   * Which sides do it: one, `both` at once, or every set with one and then with the other. When left out, every side
+   * listed in `limbs`, at once.
    */
   readonly side?: ExerciseSide | undefined;
   /** Time to change sides, where they take turns [s], 0–600; 0 when left out. */
@@ -215,7 +215,10 @@ export interface PlanExercise {
     | undefined;
   /** Rest between sets [s], 0–3600; needed where there is more than one set and one has no rest of its own. */
   readonly restS?: number | undefined;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
   /** Share of occlusion pressure in this exercise [%], 1–100; that of the limb when left out. */
   readonly percentLop?: number | undefined;
@@ -231,7 +234,7 @@ export interface PlanRequest {
   readonly label?: string | undefined;
   /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
   readonly date?: string | undefined;
-  /** In your own words. */
+  /** Notes in your own words. */
   readonly notes?: string | undefined;
   /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
   readonly stops?: readonly Stop[] | undefined;
@@ -243,7 +246,7 @@ export interface PlanRequest {
   readonly dayCheck?: DayCheck | undefined;
   /** Age [years], 1–120: for the estimates of LOP and 1RM that use it, and for cautions about age. */
   readonly ageYears?: number | undefined;
-  /** For the estimates of LOP and 1RM that use it. */
+  /** Sex of the person; for the estimates of LOP and 1RM that use it. */
   readonly sex?: Sex | undefined;
   /** Body mass [kg], 20–400; needed where an exercise has `bodyMassPercent`. */
   readonly bodyMassKg?: number | undefined;
@@ -251,7 +254,7 @@ export interface PlanRequest {
   readonly systolicMmHg: number;
   /** Resting diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg: number;
-  /** Posture of the exercise. */
+  /** Posture of the exercises, unless one names its own. */
   readonly posture: Posture;
   /** Sessions a week, 1–21; for the review of the plan. */
   readonly sessionsPerWeek?: number | undefined;
@@ -269,7 +272,7 @@ export interface PlanRequest {
 
 /** One exercise on one limb. */
 export interface PlanItem {
-  /** Which rows of a guideline it is held against; `resistance` when left out. */
+  /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Name of the exercise, as in the request. */
   readonly exercise: string;
@@ -279,19 +282,19 @@ export interface PlanItem {
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
   readonly side: Side;
-  /** Present, as `target` is, unless the restriction is `none`. */
+  /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
   readonly target?: Answer<'cuff-pressure'>;
-  /** Cuff pressure in the rests, with partial restriction. */
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
+  /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Absent where nothing but the body is moved. */
+  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
-  /** Body mass and the share of it that is moved, where that counts. */
+  /** Body mass [kg]; present where a share of it is moved. */
   readonly bodyMassKg?: number;
   /** Share of body mass that is moved [%]. */
   readonly bodyMassPercent?: number;
@@ -301,9 +304,12 @@ export interface PlanItem {
   readonly sets: readonly PlanSet[];
   /** Present where the last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true;
-  /** Absent where every set is by time. */
+  /** Tempo [s]; absent where every set is by time. */
   readonly tempo?: Full<Tempo>;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
   /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: ExerciseTotals;
@@ -327,7 +333,7 @@ export interface LimbTotals {
   readonly pressureTime?: Answer<'pressure-time'>;
   /** Cuff pressure as a share of LOP × time [%·min]; absent without a cuff. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
-  /** Of its exercises with a load, with a cuff or without; a load lifted with both sides counts for each. */
+  /** Volume load of this limb [kg or lb], with a cuff or without; a load lifted with both sides counts for each. */
   readonly volumeLoad?: Answer<'volume-load'>;
   /** Cautions about the restriction time of this limb. */
   readonly cautions: readonly Caution[];

@@ -22,13 +22,13 @@ export type OcclusionReadings = {
   readonly posture: Posture;
   /** Where the tape was: under the cuff a thigh is 7 to 8 cm bigger than at its middle. */
   readonly circumferenceSite?: CircumferenceSite;
-  /** Age [years], 1–120. */
+  /** Age [years], 1–120; for the equations that use it. */
   readonly ageYears?: number;
-  /** Sex of the person. */
+  /** Sex of the person; for the equations that use it. */
   readonly sex?: Sex;
   /** Tissue padding coefficient, 0.1–0.999, from a table of yours: we have none. For `padding-2006`. */
   readonly paddingCoefficient?: number;
-  /** For the record, and so that the two sides are kept apart in `calibrateOcclusionPressure`. */
+  /** Side of the body; it changes no number, and `calibrateOcclusionPressure` needs it. */
   readonly side?: Side;
 };
 

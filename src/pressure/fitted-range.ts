@@ -13,13 +13,13 @@ export type Zone = 'inside' | 'outside' | 'not-known';
 export interface FittedRange {
   /** Id of the equation. */
   readonly equation: OcclusionEquationId;
-  /** Outside where any reading is; inside only where every one is known to be. */
+  /** Where the readings lie together: outside where any is; inside only where every one is known to be. */
   readonly zone: Zone;
   /** Each reading on its own. */
   readonly fields: readonly {
-    /** The reading. */
+    /** Name of the reading. */
     readonly field: string;
-    /** Where it lies. */
+    /** Where the reading lies. */
     readonly zone: Zone;
     /** Range or limb of the sample, where known. */
     readonly fitted?: Range | Limb;

@@ -18,7 +18,7 @@ export type MeasurementMethod = (typeof measurementMethods)[number];
 export interface MeasuredInput {
   /** Measured LOP [mmHg], 50–1000. */
   readonly valueMmHg: number;
-  /** How you measured it. */
+  /** How you measured it; the error depends on it. */
   readonly method: MeasurementMethod;
   /** The limb under the cuff. */
   readonly limb: Limb;

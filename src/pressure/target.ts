@@ -27,7 +27,10 @@ export interface TargetInput {
   readonly gaugeStepMmHg?: number | undefined;
   /** Highest cuff pressure that may be set [mmHg], 20–1000; no limit when left out. */
   readonly ceilingMmHg?: number | undefined;
-  /** What is done under the cuff: at rest guidance gives higher pressures. `resistance` when left out. */
+  /**
+   * Kind of exercise under the cuff; `resistance` when left out. For `passive` restriction, guidance gives higher
+   * pressures.
+   */
   readonly mode?: ExerciseMode | undefined;
   /** Highest chance that the setting may have of closing the artery fully [%], 0.1–50; none when left out. */
   readonly occlusionChanceLimitPercent?: number | undefined;

@@ -35,9 +35,9 @@ export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-
 export type PerSide =
   | number
   | {
-      /** For the left side. */
+      /** The number of the left side. */
       readonly left: number;
-      /** For the right side. */
+      /** The number of the right side. */
       readonly right: number;
     };
 
@@ -78,7 +78,10 @@ export interface Prescription {
   readonly tempo?: Tempo | string | undefined;
   /** Rest between sets [s], 0–3600. */
   readonly restS?: number | undefined;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
   /** Kind of exercise; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;

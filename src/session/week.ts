@@ -58,9 +58,9 @@ export type RatioForm = 'coupled' | 'uncoupled';
 export interface WeekInput {
   /** Seven days in a row, days of rest included. */
   readonly days: readonly TrainingDay[];
-  /** `sample` when left out. */
+  /** Standard deviation that monotony divides by; `sample` when left out. */
   readonly deviation?: Deviation | undefined;
-  /** Asks for an acute to chronic load ratio, by its form. */
+  /** Form of the acute to chronic load ratio; no ratio when left out. */
   readonly ratio?: RatioForm | undefined;
   /** Loads of the three weeks before [AU], needed for the ratio. */
   readonly earlierWeeksAu?: readonly number[] | undefined;
@@ -70,9 +70,9 @@ export interface WeekInput {
 export interface WeekTotals {
   /** Session-RPE loads of the week added up [AU]. */
   readonly load: Answer<'week-load'>;
-  /** Absent where it is undefined; a caution says why. */
+  /** Monotony: mean daily load over its standard deviation. Absent where it is undefined; a caution says why. */
   readonly monotony?: Answer<'monotony'>;
-  /** Absent where monotony is. */
+  /** Strain: week load × monotony [AU]; absent where monotony is. */
   readonly strain?: Answer<'strain'>;
   /** Number of sessions in the week. */
   readonly sessions: Answer<'sessions'>;
@@ -82,12 +82,12 @@ export interface WeekTotals {
     readonly limb: Limb;
     /** Side of the limb. */
     readonly side: Side;
-    /** Restriction time of this limb in the week. */
+    /** Restriction time of this limb in the week [s]. */
     readonly restrictionTime: Answer<'restriction-time'>;
-    /** Volume load of this limb in the week. */
+    /** Volume load of this limb in the week [kg]. */
     readonly volumeLoad?: Answer<'volume-load'>;
   }[];
-  /** Present when asked for and defined. */
+  /** Acute to chronic load ratio; present when you asked for it and it is defined. */
   readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
   /** What to watch for in this week. */
   readonly cautions: readonly Caution[];

@@ -25,7 +25,7 @@ export interface BodyMassShare {
   readonly sex: Sex;
   /** Share of body mass lifted, between 0 and 1. */
   readonly fraction: number;
-  /** Standard deviation of `fraction` between people, where reported. */
+  /** Standard deviation of `fraction` between people, where the paper reports it. */
   readonly standardDeviation?: number;
   /** Evidence grade of the share. */
   readonly evidence: Grade;

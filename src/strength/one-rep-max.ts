@@ -40,7 +40,7 @@ export interface TestedInput {
   readonly load: number;
   /** Unit of the load; kg when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** With `training: 'untrained'`: the lift whose first test it may be. */
+  /** The lift; with `training: 'untrained'` a caution says how much more a second test gave. */
   readonly lift?: Lift | undefined;
   /** Training status of the person. */
   readonly training?: Training | undefined;

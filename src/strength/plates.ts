@@ -34,7 +34,7 @@ export interface PlatesInput extends BarAndPlates {
   readonly target: number;
   /** Unit of every mass here; kg when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** `nearest` when left out; `down` never goes above the target. */
+  /** How the load is rounded to the plates; `nearest` when left out. `down` never goes above the target. */
   readonly rounding?: Rounding | undefined;
 }
 

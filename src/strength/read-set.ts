@@ -7,7 +7,7 @@ import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
 export interface LiftFacts {
-  /** The lift. */
+  /** The lift; for the equations fitted on it. */
   readonly lift?: Lift | undefined;
   /** Sex of the person. */
   readonly sex?: Sex | undefined;
@@ -38,7 +38,10 @@ export interface LiftedSet extends LiftFacts {
   readonly repetitions: number;
   /** Repetitions in reserve: those that were still possible, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. It is not the scale of session effort. */
+  /**
+   * Rating on the scale of repetitions in reserve, 1–10, instead of `repetitionsInReserve`. It is not the scale of
+   * session effort.
+   */
   readonly reserveRpe?: number | undefined;
   /** Unit of `load` and of the answer; kg when left out. */
   readonly unit?: LoadUnit | undefined;

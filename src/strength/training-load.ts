@@ -38,12 +38,16 @@ export interface TrainingLoadInput {
   readonly collars?: number | undefined;
   /** The plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
-  /** `nearest` when left out; `down` never goes above the percentage. */
+  /** How the load is rounded to those you can set; `nearest` when left out. `down` never goes above the percentage. */
   readonly rounding?: Rounding | undefined;
-  /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
+  /**
+   * Whose 1RM it is; `this-limb` when left out. That of the other limb gives a load, but no interval of true
+   * percentages.
+   */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
   /**
-   * What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add.
+   * Share of body mass that the 1RM includes: an answer of `bodyMassLoad`, or a number [`unit`]. The load is then what
+   * to add.
    */
   readonly bodyMassLoad?: Answer<'body-mass-load'> | number | undefined;
 }

@@ -34,7 +34,7 @@ export interface MaximumColumnsInput {
   readonly repetitions: NumberColumn;
   /** Repetitions in reserve (RIR) after each set, 0–10. */
   readonly repetitionsInReserve?: NumberColumn | undefined;
-  /** Instead of repetitions in reserve: a rating on their 1–10 scale. */
+  /** Rating on the scale of repetitions in reserve, 1–10; instead of `repetitionsInReserve`. */
   readonly reserveRpe?: NumberColumn | undefined;
   /** The lift of each row. */
   readonly lift?: WordColumn<Lift> | undefined;

@@ -50,15 +50,15 @@ export interface LoadColumnsInput {
    * the same for all rows.
    */
   readonly step?: NumberColumn | undefined;
-  /** Loads you can set, in the unit of the maximum. */
+  /** Loads you can set [`unit` of the maximum]; instead of `step`. */
   readonly available?: readonly number[] | undefined;
   /** Mass of the bar [`unit` of the maximum], 0–200. */
   readonly bar?: number | undefined;
   /** Mass of both collars together [`unit` of the maximum], 0–50. */
   readonly collars?: number | undefined;
-  /** Plates you can put on the bar. */
+  /** Plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
-  /** `nearest` when left out. */
+  /** How the loads are rounded to those you can set; `nearest` when left out. */
   readonly rounding?: Rounding | undefined;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;

@@ -10,6 +10,15 @@ describe('public properties', () => {
     const bare = all.filter(({ comment }) => comment === '').map(({ place, name }) => `${place} ${name}`);
     expect(bare).toEqual([]);
   });
+
+  it('say first what they are, and then when they are there', () => {
+    const CONDITION =
+      /^\/\*\*[\s*]*(Present (when|where)|Absent|Left out|Instead|Of|In|With|Without|For|From|\d+ when|`[^`]*` when left out)\b/;
+    const late = all
+      .filter(({ comment, type }) => type !== 'true' && CONDITION.test(comment))
+      .map((one) => `${one.place} ${one.name} ${one.comment}`);
+    expect(late).toEqual([]);
+  });
 });
 
 /** The unit as the editor shows it; that of a mass may be `unit`, a field beside it. */
