@@ -32,7 +32,7 @@ import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 export interface WeekSession {
   /** Plan of the session, from `planSession`. */
   readonly plan: Plan;
-  /** 1 when left out. */
+  /** How often the session is done in the week; 1 when left out. */
   readonly times?: number | undefined;
 }
 
@@ -58,7 +58,7 @@ export interface WeekComparisonInput {
 
 /** One week. */
 export interface WeekRow {
-  /** From `firstWeek`. */
+  /** Number of the week, counted from `firstWeek`. */
   readonly week: number;
   /** Present where the week is marked as lighter on purpose. */
   readonly deload?: true;
