@@ -88,4 +88,4 @@ export type {
   PlanSetRequest,
   ProgressionAction,
 } from './types.js';
-export type { DayCode, ScreeningCode } from './screening-messages.js';
+export type { DayCode, ScreeningCode } from '../answer/codes.js';
