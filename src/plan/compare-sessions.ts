@@ -45,7 +45,7 @@ export interface SessionComparison {
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
-  /** In four lines: on the joint, work, under the cuff; what is about the whole session comes last. */
+  /** Rows of three lines, on the joint, work and under the cuff; what is about the whole session comes last. */
   readonly rows: readonly ComparisonRow[];
   /** The fourth line: `equal-effect`, always, and each quantity that only one of the two sessions tells. */
   readonly notKnown: readonly NotKnown[];

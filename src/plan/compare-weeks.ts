@@ -33,7 +33,7 @@ import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 export interface WeekSession {
   /** Plan of the session, from `planSession`. */
   readonly plan: Plan;
-  /** 1 when left out. */
+  /** How often the session is done in the week; 1 when left out. */
   readonly times?: number | undefined;
 }
 
@@ -59,7 +59,7 @@ export interface WeekComparisonInput {
 
 /** One week. */
 export interface WeekRow {
-  /** From `firstWeek`. */
+  /** Number of the week, counted from `firstWeek`. */
   readonly week: number;
   /** Present where the week is marked as lighter on purpose. */
   readonly deload?: true;
@@ -144,7 +144,7 @@ const isRestricted = ({ parts }: Done): boolean => parts.some(isCuffed);
 
 const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   const times = sessions.map((session) => session.times);
-  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) }, 'practice');
+  return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
 };
 
 /** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
@@ -173,7 +173,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
         return limbTotals(own)[quantity] as Answer<K> | undefined;
       }),
     );
-  const none = total('restriction-time', 0, 's', { weekSessions: '0' }, 'practice');
+  const none = total('restriction-time', 0, 's', { weekSessions: '0' });
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),

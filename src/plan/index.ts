@@ -89,4 +89,4 @@ export type {
   PlanSetRequest,
   ProgressionAction,
 } from './types.js';
-export type { DayCode, ScreeningCode } from './screening-messages.js';
+export type { DayCode, ScreeningCode } from '../answer/codes.js';

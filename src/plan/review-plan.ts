@@ -93,9 +93,9 @@ export interface Review {
   readonly stops: readonly Stop[];
   /** Stops in force, then what is outside the ranges, most severe first. */
   readonly findings: readonly (StopFinding | ReviewFinding)[];
-  /** What is inside them. */
+  /** Figures inside the ranges. */
   readonly inside: readonly Assessment[];
-  /** What the guideline has a range for and the document does not say. */
+  /** Measures that the guideline has a range for and the document does not say. */
   readonly notAssessed: readonly Measure[];
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
@@ -103,7 +103,7 @@ export interface Review {
 
 /** Which guideline to hold a document against. */
 export interface ReviewOptions {
-  /** `guideline-review-2019` when left out. */
+  /** Id of the guideline to compare with; `guideline-review-2019` when left out. */
   readonly guideline?: GuidelineId | undefined;
 }
 

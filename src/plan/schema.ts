@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
+import type { AssumptionCode, CautionCode } from '../answer/codes.js';
 import { grades } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { measurementMethods } from '../pressure/measured.js';
@@ -122,7 +123,7 @@ export const decisionsRequest = strict(some({ decisions }));
 
 const stops = list(
   open({
-    code: text(120),
+    code: text(120) as unknown as z.ZodMiniType<CautionCode, CautionCode>,
     text: text(4000),
     ...some({
       about: text(120),
@@ -182,12 +183,14 @@ const dayCheckGiven = open({
 
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const coded = { code: z.string(), ...some({ values }) };
-const message = { ...coded, text: z.string() };
+const message = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
-const assumption = open(coded).register(annotations, { id: 'assumption' });
+const assumption = open({ code: code<AssumptionCode>(), ...some({ values }) }).register(annotations, {
+  id: 'assumption',
+});
 const cautionFields = {
   ...message,
+  code: code<CautionCode>(),
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path, source }),
 };

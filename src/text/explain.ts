@@ -48,7 +48,7 @@ const DETAILS: readonly Detail[] = ['full', 'brief', 'sentence'];
 
 /** How {@link explain} is to write. */
 export interface ExplainOptions {
-  /** Plain text when left out. */
+  /** Format of the page: `text`, `markdown`, `html`, `latex` or `mathml`; `text` when left out. */
   readonly format?: ExplainFormat | undefined;
   /**
    * `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for. `sentence`: a plan as

@@ -145,9 +145,9 @@ describe('weeks side by side', () => {
     const { formula, symbols } = working(week.sessions)!;
     expect([equation, formula, symbols, evidence, unit]).toEqual([
       'sessions',
-      'S',
-      { S: 'weekSessions' },
-      'practice',
+      'E',
+      { E: 'weekSessions' },
+      'definition',
       '{sessions}',
     ]);
   });

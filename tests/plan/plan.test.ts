@@ -265,13 +265,13 @@ describe('explain', () => {
     for (const line of [
       'LOP = 65.290 + 1.110 × TC + 0.178 × SBP + 1.153 × age − 7.984 × sex',
       '= 65.290 + 1.110 × 60 + 0.178 × 124 + 1.153 × 31 − 7.984 × 1',
-      '= 181.72 mmHg',
+      '≈ 181.72 mmHg',
       'rounded down, steps of 2 mmHg: 108 mmHg',
       '1RM = w × 36 / (37 − r)',
       '= 50 × 36 / (37 − 10)',
       '= 76 + (150 − 76) × ((124 − 76) / 2 + 11.5 × 32 / 10) / ((124 − 76) / 2 + 11.5 × 32 / 5)',
       'rounded to the nearest, loads you can set: 10 lb',
-      'VL = R × w',
+      'VL = ΣR × w',
       '= (20 + 12) × 10',
       'one wrong line',
     ].slice(0, -1)) {
