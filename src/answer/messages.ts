@@ -1,3 +1,6 @@
+import { formatUnit } from '../quantity/format.js';
+import type { Unit } from '../quantity/quantity.js';
+
 /**
  * Every sentence of the library is in a catalogue with its code, one catalogue a layer, so that an app can
  * translate it. The code and the values are the interface; the English text is only its default wording.
@@ -31,6 +34,27 @@ export const answerMessages = {
 /** The code of what is wrong with an input. */
 export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
 
-/** Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. */
-export const fill = (text: string, values: MessageValues = {}): string =>
-  text.replace(/\{([^{}]+)\}/g, (slot, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : slot));
+/** How the numbers of a sentence are written. */
+export interface Writing {
+  /** A number alone. */
+  readonly number: (value: number) => string;
+  /** A number with its unit. */
+  readonly amount: (value: number, unit: Unit) => string;
+}
+
+const inEnglish: Writing = { number: String, amount: formatUnit };
+
+/**
+ * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
+ * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code.
+ */
+export const fill = (text: string, values: MessageValues = {}, writing = inEnglish): string =>
+  text.replace(/\{([^{}]+)\}/g, (slot, inside: string) => {
+    const [name, unit] = inside.split(':') as [string, string?];
+    if (!Object.hasOwn(values, name)) return slot;
+    const value = values[name]!;
+    if (typeof value !== 'number') return String(value);
+    if (unit === undefined) return writing.number(value);
+    const code = Object.hasOwn(values, unit) ? String(values[unit]) : unit;
+    return writing.amount(value, code === 'lb' ? '[lb_av]' : (code as Unit));
+  });

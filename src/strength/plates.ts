@@ -270,7 +270,7 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
     cautions:
       most === undefined
         ? []
-        : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
+        : [caution('caution', 'plates-run-out', { most, unit: code }, { path: ['plates'] })],
     perSide,
   };
 });
