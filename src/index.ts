@@ -93,7 +93,7 @@ export {
 } from './quantity/quantities.js';
 export type { ReadingName } from './quantity/readings.js';
 export type { Rounding } from './quantity/round.js';
-export { accountSession, type ExerciseTotals, type SessionTotals } from './session/account.js';
+export { sessionTotals, type ExerciseTotals, type SessionTotals } from './session/totals.js';
 export { protocolExamples, type ProtocolExample, type TrainingAim } from './evidence/protocol-examples.js';
 export { limbSymmetry, type LimbSymmetry, type SymmetryInput } from './session/symmetry.js';
 export type { LimbExposure } from './session/limbs.js';

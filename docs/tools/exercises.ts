@@ -3,7 +3,7 @@
  * the same numbers; tests/docs/exercises.test.ts works every line out again.
  */
 import {
-  accountSession,
+  sessionTotals,
   estimateOcclusionPressure,
   estimateOneRepMax,
   measuredOcclusionPressure,
@@ -160,8 +160,8 @@ const volume: Maker = (draw) => {
   return {
     topic: 'session',
     question: `You plan ${scheme} with ${kg} kg. What is the volume load?`,
-    code: `${call('accountSession', input)}.volumeLoad`,
-    answer: accountSession(input).volumeLoad!,
+    code: `${call('sessionTotals', input)}.volumeLoad`,
+    answer: sessionTotals(input).volumeLoad!,
     working: [
       `${counts.join(' + ')} = ${repetitions} repetitions`,
       `${repetitions} × ${kg} = ${plain(repetitions * kg)} kg`,
@@ -179,8 +179,8 @@ const restricted =
     return {
       topic: 'session',
       question: `You plan ${scheme}, 2 s down and 2 s up, rests of ${restS} s. The cuff stays inflated ${restriction === 'continuous' ? 'from the first repetition to the last' : 'in the sets only'}. What is the restriction time in seconds?`,
-      code: `${call('accountSession', input)}.restrictionTime`,
-      answer: accountSession(input).restrictionTime,
+      code: `${call('sessionTotals', input)}.restrictionTime`,
+      answer: sessionTotals(input).restrictionTime,
       working:
         restriction === 'continuous'
           ? [lifting, `${repetitions * 4} + ${rests} × ${restS} = ${repetitions * 4 + rests * restS} s`]

@@ -1,5 +1,5 @@
 import { maximumByEquation } from './pictures/maximum-by-equation.js';
-import { pressureByGirth } from './pictures/pressure-by-girth.js';
+import { pressureByGirth } from './pictures/pressure-by-circumference.js';
 import { pressureByWidth } from './pictures/pressure-by-width.js';
 import { sessionPicture } from './pictures/session-timeline.js';
 import { truePercent } from './pictures/true-percent.js';
@@ -7,7 +7,7 @@ import { weeksPicture } from './pictures/weeks.js';
 
 /** Every picture of the docs, drawn now: its name and its SVG. */
 export const pictures = (): readonly (readonly [string, string])[] => [
-  ['pressure-by-girth', pressureByGirth()],
+  ['pressure-by-circumference', pressureByGirth()],
   ['pressure-by-width', pressureByWidth()],
   ['session-timeline', sessionPicture()],
   ['true-percent', truePercent()],

@@ -161,16 +161,16 @@ function showCautions(cautions: readonly Caution[]): void {
 }
 
 /** What is said whoever trains: above the numbers, at the end, and what to stop at. */
-function showStanding({ standing, stopSigns }: Plan): void {
-  const first = standing.slice(0, 2);
+function showStanding({ disclaimers, stopCriteria }: Plan): void {
+  const first = disclaimers.slice(0, 2);
   say('standing', first.map(({ text }) => text).join(' '));
   list(
     'always',
-    standing.slice(first.length).map(({ text }) => text),
+    disclaimers.slice(first.length).map(({ text }) => text),
   );
   list(
     'stop',
-    stopSigns.map(({ text }) => text),
+    stopCriteria.map(({ text }) => text),
   );
 }
 

@@ -1,6 +1,6 @@
 import { attempt, type Path } from 'cuffwork';
 import { explain, words } from 'cuffwork/explain';
-import { planSession, standingStops, type Plan } from 'cuffwork/plan';
+import { planSession, stopsInForce, type Plan } from 'cuffwork/plan';
 import { useState, type FormEvent } from 'react';
 
 /** The fields of the form, each at its place in the request. */
@@ -123,7 +123,7 @@ export function PlanForm() {
 function PlanPage({ plan }: { readonly plan: Plan }) {
   const [item] = plan.items;
   // While a stop is in force there is no setting to show.
-  const stopped = standingStops(plan).length > 0;
+  const stopped = stopsInForce(plan).length > 0;
   return (
     <section aria-labelledby="plan-title">
       <h2 id="plan-title">

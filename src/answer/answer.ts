@@ -194,7 +194,7 @@ export const assume = (code: string, values?: MessageValues): Assumption => (val
 export type Assume<C extends string> = (code: C, values?: MessageValues) => Assumption;
 
 /** The sentences of one layer’s catalogue, plain and as cautions. */
-export function speaker<C extends Catalogue>(catalogue: C) {
+export function messagesOf<C extends Catalogue>(catalogue: C) {
   const sentence = (code: keyof C & string, values?: MessageValues): Sentence => {
     const text = catalogue[code]!;
     return values ? { code, text: fill(text, values), values } : { code, text };

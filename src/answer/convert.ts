@@ -27,7 +27,7 @@ function held(field: string, value: number, result: number): number {
   ]);
 }
 
-function carried(field: string, value: number, times: number, over: number): number {
+function converted(field: string, value: number, times: number, over: number): number {
   const issues = numberIssue(field, value, FINITE);
   if (issues.length > 0) throw new InputError(issues);
   return held(field, value, scaled(value, times, over));
@@ -46,7 +46,7 @@ function carried(field: string, value: number, times: number, over: number): num
  * poundsToKilograms(45); // => 20.41165665
  * ```
  */
-export const poundsToKilograms = (pounds: number): number => carried('pounds', pounds, KILOGRAMS_PER_POUND, 1);
+export const poundsToKilograms = (pounds: number): number => converted('pounds', pounds, KILOGRAMS_PER_POUND, 1);
 
 /**
  * Kilograms to pounds, in decimals.
@@ -61,7 +61,8 @@ export const poundsToKilograms = (pounds: number): number => carried('pounds', p
  * kilogramsToPounds(20.41165665); // => 45
  * ```
  */
-export const kilogramsToPounds = (kilograms: number): number => carried('kilograms', kilograms, 1, KILOGRAMS_PER_POUND);
+export const kilogramsToPounds = (kilograms: number): number =>
+  converted('kilograms', kilograms, 1, KILOGRAMS_PER_POUND);
 
 /**
  * Inches to centimetres, exact in decimals.
@@ -76,7 +77,7 @@ export const kilogramsToPounds = (kilograms: number): number => carried('kilogra
  * inchesToCentimetres(22); // => 55.88
  * ```
  */
-export const inchesToCentimetres = (inches: number): number => carried('inches', inches, CENTIMETRES_PER_INCH, 1);
+export const inchesToCentimetres = (inches: number): number => converted('inches', inches, CENTIMETRES_PER_INCH, 1);
 
 /**
  * Centimetres to inches, in decimals.
@@ -92,7 +93,7 @@ export const inchesToCentimetres = (inches: number): number => carried('inches',
  * ```
  */
 export const centimetresToInches = (centimetres: number): number =>
-  carried('centimetres', centimetres, 1, CENTIMETRES_PER_INCH);
+  converted('centimetres', centimetres, 1, CENTIMETRES_PER_INCH);
 
 /**
  * Kilopascals to conventional millimetres of mercury.
@@ -108,7 +109,7 @@ export const centimetresToInches = (centimetres: number): number =>
  * ```
  */
 export const kilopascalsToMmHg = (kilopascals: number): number =>
-  carried('kilopascals', kilopascals, 1000, PASCALS_PER_MMHG);
+  converted('kilopascals', kilopascals, 1000, PASCALS_PER_MMHG);
 
 /**
  * Conventional millimetres of mercury to kilopascals.
@@ -123,7 +124,7 @@ export const kilopascalsToMmHg = (kilopascals: number): number =>
  * mmHgToKilopascals(120); // => 15.9986864898
  * ```
  */
-export const mmHgToKilopascals = (mmHg: number): number => carried('mmHg', mmHg, PASCALS_PER_MMHG, 1000);
+export const mmHgToKilopascals = (mmHg: number): number => converted('mmHg', mmHg, PASCALS_PER_MMHG, 1000);
 
 /**
  * A positive value brought to a multiple of a step, in decimals. `nearest` takes half a step up.

@@ -1,6 +1,6 @@
 import { type GuardId, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
-import { type Caution, speaker } from './answer.js';
+import { type Caution, messagesOf } from './answer.js';
 import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 
@@ -45,17 +45,17 @@ export const guardMessages = {
     'Do not plan {value} sessions with restriction a week. The most we found in a trial is {limit}. Plan fewer.',
 } as const satisfies Catalogue;
 
-const { caution } = /* @__PURE__ */ speaker(guardMessages);
+const { caution } = /* @__PURE__ */ messagesOf(guardMessages);
 
 interface Telling {
   /** Values of the slots besides `value` and `limit`; `value` in other digits too. */
   readonly values?: MessageValues;
   readonly path?: Path;
-  /** The gravest step that may be reported. */
+  /** The most severe step that may be reported. */
   readonly most?: 'caution' | 'stop';
 }
 
-/** What a guard says of a figure: the gravest step that it passes, or nothing. */
+/** What a guard says of a figure: the most severe step that it passes, or nothing. */
 export function guardCautions(id: GuardId, value: number, { values, path, most }: Telling = {}): Caution[] {
   const step = passedStep(id, value, most);
   if (!step) return [];

@@ -59,7 +59,7 @@ function intervalFault({
 }
 
 /** What an answer that is given back must be. */
-export interface AnswerWanted {
+export interface AnswerRequirement {
   readonly kind: AnswerKind;
   /** The functions that make it, in words. */
   readonly makers: string;
@@ -73,7 +73,7 @@ export function isSoundAnswer(
   reader: Reader,
   path: Path,
   given: unknown,
-  { kind, makers, units, min, max }: AnswerWanted,
+  { kind, makers, units, min, max }: AnswerRequirement,
 ): given is Answer {
   const fault = answerFault(given, kind, units, min, max);
   if (fault !== undefined) {

@@ -251,7 +251,7 @@ export const guards = /* @__PURE__ */ frozen({
 /** The id of a limit in {@link guards}. */
 export type GuardId = keyof typeof guards;
 
-/** The gravest step of a guard that a figure passes; with `most` a caution, stops are passed over. */
+/** The most severe step of a guard that a figure passes; with `most` a caution, stops are passed over. */
 export function passedStep(id: GuardId, value: number, most: 'caution' | 'stop' = 'stop'): GuardStep | undefined {
   const { steps }: Guard = guards[id];
   return steps

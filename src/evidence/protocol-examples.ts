@@ -59,11 +59,11 @@ const exactly = (percent: number) => ({ low: percent, high: percent });
  *
  * @example
  * ```ts
- * import { accountSession, protocolExamples } from 'cuffwork';
+ * import { sessionTotals, protocolExamples } from 'cuffwork';
  * const example = protocolExamples.find(({ id }) => id === 'clinical-75')!;
  * [example.evidence, example.percentLop]; // => ['published', 60]
  * const { scheme, tempo, restS } = example;
- * accountSession({ scheme, tempo, restS, restriction: 'continuous' }).sessionTime.value; // => 390
+ * sessionTotals({ scheme, tempo, restS, restriction: 'continuous' }).sessionTime.value; // => 390
  * ```
  */
 export const protocolExamples: readonly ProtocolExample[] = /* @__PURE__ */ (() =>

@@ -1,6 +1,6 @@
 import { frozen } from '../quantity/frozen.js';
 import type { Severity } from '../answer/answer.js';
-import { gravestFirst } from './gravest-first.js';
+import { mostSevereFirst } from './severity.js';
 
 /**
  * Whom a caution is for: the `person` who trains and anyone with them in the gym, the `practitioner`
@@ -182,11 +182,11 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
 const audienceOf = ({ code, severity }: { readonly code: string; readonly severity: Severity }): Audience =>
   Object.hasOwn(audiences, code) ? audiences[code]! : severity === 'note' ? 'practitioner' : 'person';
 
-/** Cautions by whom they are for, each group gravest first. */
+/** Cautions by whom they are for, each group most severe first. */
 export function byAudience<C extends { readonly code: string; readonly severity: Severity }>(
   cautions: readonly C[],
 ): Record<Audience, C[]> {
   const groups: Record<Audience, C[]> = { person: [], practitioner: [], method: [] };
-  for (const said of gravestFirst(cautions)) groups[audienceOf(said)].push(said);
+  for (const message of mostSevereFirst(cautions)) groups[audienceOf(message)].push(message);
   return groups;
 }

@@ -34,8 +34,8 @@ export const dayCheckAgain = (given: DayCheck, place: Path): DayCheck =>
   again<DayCheckRequest, DayCheck>(checkDay, given, place);
 
 /** The findings of a document of answers as cautions of the document it is given to. */
-const carried = ({ findings }: Pick<Screening, 'findings'>, place: string): Caution[] =>
-  findings.map(({ outcome: _, evidence: __, path = [], ...said }) => ({ ...said, path: [place, ...path] }));
+const converted = ({ findings }: Pick<Screening, 'findings'>, place: string): Caution[] =>
+  findings.map(({ outcome: _, evidence: __, path = [], ...message }) => ({ ...message, path: [place, ...path] }));
 
 /** What a screening brings into a plan: that it is incomplete, which a brief page has to show, and its findings. */
 export const screeningCautions = (screening: Screening): Caution[] => [
@@ -49,7 +49,7 @@ export const screeningCautions = (screening: Screening): Caution[] => [
           { path: ['screening', 'unanswered'] },
         ),
       ]),
-  ...carried(screening, 'screening'),
+  ...converted(screening, 'screening'),
 ];
 
 /** What a check of the day brings into a plan or a record of `date`: its findings, what is open, and another day. */
@@ -64,5 +64,5 @@ export function dayCheckCautions(check: DayCheck, date: string | undefined): Cau
     const path = ['dayCheck', 'request', 'date'];
     found.push(screeningCaution('caution', 'day-check-other-day', { checked: request.date, date }, { path }));
   }
-  return [...found, ...carried(check, 'dayCheck')];
+  return [...found, ...converted(check, 'dayCheck')];
 }

@@ -13,15 +13,15 @@ import type { FullPrescription } from '../session/prescription.js';
 import { highest, list, summed, total } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { occlusionOfTarget } from './item-prescription.js';
 import { caution } from './messages.js';
 import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
-import { isSameLimb, keyOf, limbsIn } from './places.js';
+import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { documentOf } from './read-document.js';
 import type { SessionRecord } from './record.js';
-import { say, type StandingSentence } from './standing.js';
+import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import type { Plan, PlanItem } from './types.js';
@@ -82,7 +82,7 @@ export interface WeekComparison {
   /** Each caution about the weeks once: jumps of load or pressure, restriction, deloads that are not lighter. */
   readonly cautions: readonly Caution[];
   /** Sentences that every comparison of weeks has. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 const TIMES: Quantity = { ...quantities.sessionsPerWeek, name: 'times in the week', whole: true };
@@ -412,8 +412,12 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   reader.done();
   if (issues.length > 0) throw new InputError(issues);
   const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
-  const cautions = onceEach(cautionsOf(rows));
-  const standing = [say('weeks-clear-no-one'), say('weeks-no-one-road'), say('one-thing-at-a-time')];
+  const cautions = uniqueCautions(cautionsOf(rows));
+  const disclaimers = [
+    disclaimer('weeks-clear-no-one'),
+    disclaimer('weeks-no-one-road'),
+    disclaimer('one-thing-at-a-time'),
+  ];
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
@@ -423,6 +427,6 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
     goals: goalResults(goals, last.done ?? last.planned),
     stops,
     cautions,
-    standing,
+    disclaimers,
   };
 });

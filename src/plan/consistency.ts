@@ -11,7 +11,7 @@ import { textByCode } from './catalogue.js';
 type Json = Record<string, unknown>;
 
 /** Lists of sentences in a document. */
-const SENTENCES = ['cautions', 'findings', 'standing', 'stopSigns', 'stops', 'reasons', 'measureAgain'];
+const SENTENCES = ['cautions', 'findings', 'disclaimers', 'stopCriteria', 'stops', 'reasons', 'measureAgain'];
 
 const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isNumber = (part: unknown): part is number => typeof part === 'number';
@@ -79,7 +79,7 @@ function checkAnswer(answer: Answer, path: Path, found: Found): void {
     checkRounding(answer, path, found);
   }
   if (kind === 'cuff-pressure' && passedStep('cuff-pressure', value)?.severity === 'stop') {
-    const isStop = (said: unknown): boolean => isObject(said) && said['severity'] === 'stop';
+    const isStop = (message: unknown): boolean => isObject(message) && message['severity'] === 'stop';
     const { cautions } = answer as { readonly cautions?: unknown };
     if (!Array.isArray(cautions) || !cautions.some(isStop)) {
       found([...path, 'cautions'], 'a list with the stop of a pressure above those of trials', cautions);
@@ -106,9 +106,9 @@ export function checkStops(document: object, found: Found): void {
   for (const name of ['cautions', 'findings']) {
     const list = (document as Json)[name];
     if (!Array.isArray(list)) continue;
-    list.forEach((said: unknown, index) => {
-      if (!isObject(said) || said['severity'] !== 'stop' || codes.has(said['code'])) return;
-      found([name, index, 'severity'], 'other than stop, or one of the stops', said['severity']);
+    list.forEach((message: unknown, index) => {
+      if (!isObject(message) || message['severity'] !== 'stop' || codes.has(message['code'])) return;
+      found([name, index, 'severity'], 'other than stop, or one of the stops', message['severity']);
     });
   }
 }
@@ -126,9 +126,9 @@ function settle(
   const known = textByCode(code, isObject(values) ? (values as MessageValues) : {}, text as string);
   if (known === undefined && ownWords) return;
   if (known === undefined) unknownCode([...path, 'code'], code);
-  const said = known ?? textByCode('code-unknown');
+  const message = known ?? textByCode('code-unknown');
   // What this version made already says so, and may be shared and frozen.
-  if (text !== said) sentence['text'] = said;
+  if (text !== message) sentence['text'] = message;
 }
 
 /**

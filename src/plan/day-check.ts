@@ -21,7 +21,7 @@ import {
 import { dayCheckRequest } from './schema.js';
 import { dayItems, PAIN_LINE } from './screening-items.js';
 import { screeningCaution, type DayCode } from './screening-messages.js';
-import { say } from './standing.js';
+import { disclaimer } from './disclaimers.js';
 
 /**
  * The questions of {@link checkDay}.
@@ -39,11 +39,11 @@ export const dayQuestions = (): ScreeningQuestion<DayCode>[] => questionsOf(dayI
 function painFindings(pain: number | undefined): ScreeningFinding[] {
   if (pain === undefined || pain <= PAIN_LINE) return [];
   const path = ['painNow'];
-  const said =
+  const message =
     pain >= SEVERE_PAIN_FROM
       ? screeningCaution('stop', 'today-pain-severe', { pain }, { path })
       : screeningCaution('caution', 'today-pain', { pain, line: PAIN_LINE }, { path });
-  return [{ ...said, outcome: outcomeOf(said), evidence: 'practice' }];
+  return [{ ...message, outcome: outcomeOf(message), evidence: 'practice' }];
 }
 
 /**
@@ -88,6 +88,6 @@ export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: Day
     libraryVersion: version,
     request: value,
     ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
-    standing: [say('screening-clears-no-one'), say('local-codes-decide')],
+    disclaimers: [disclaimer('screening-clears-no-one'), disclaimer('local-codes-decide')],
   });
 });

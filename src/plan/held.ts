@@ -4,7 +4,7 @@ import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
 import type { RecordItem } from './record.js';
 
-/** How the held pressure compares with the plan, gravest first; the tolerance is in points of percent of LOP. */
+/** How the held pressure compares with the plan, most severe first; the tolerance is in points of percent of LOP. */
 export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'below' | 'as-planned';
 
 /** A pressure that was held, with what the plan had. */

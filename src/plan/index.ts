@@ -27,7 +27,7 @@ export { checkDay, dayQuestions } from './day-check.js';
 export { findItem, type ItemPlace } from './find-item.js';
 export { lightenExercise, type Keeps, type LightenInput, type LighterOption, type LighterOptions } from './lighten.js';
 export { nextRequest, type NextRequest, type NextRequestInput } from './next-request.js';
-export { ladder, nextRung, type LadderPlace, type Rung } from './next-rung.js';
+export { progression, nextStage, type StagePlace, type Stage } from './next-stage.js';
 export { nextSession } from './next-session.js';
 export { painRules, type PainMoment, type PainReport, type PainRule, type PainRuleId, type PainSite } from './pain.js';
 export { planSession } from './plan-session.js';
@@ -39,13 +39,13 @@ export { recordSession } from './record-session.js';
 export type { DoneItem, Feelings, RecordItem, RecordRequest, SessionRecord } from './record.js';
 export {
   reviewPlan,
-  type Judgement,
+  type Assessment,
   type Review,
   type ReviewFinding,
   type ReviewOptions,
   type StopFinding,
 } from './review-plan.js';
-export type { StandingSentence } from './standing.js';
+export type { Disclaimer } from './disclaimers.js';
 export type {
   DayCheck,
   DayCheckRequest,
@@ -59,7 +59,7 @@ export type {
 export { screen, screeningQuestions } from './screen.js';
 export type { ScreeningOutcome } from './screening-items.js';
 export { symptoms, type Symptom, type SymptomGrade, type SymptomRow } from './symptoms.js';
-export { standingStops, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
+export { stopsInForce, type DeciderRole, type Stop, type StopCode, type StopDecision } from './stops.js';
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
   DoneSet,

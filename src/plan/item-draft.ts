@@ -10,7 +10,7 @@ import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
 import { comparedHeld } from './held.js';
-import { judgePain, painIsOf, painSentence, type PainRuleId } from './pain.js';
+import { assessPain, painIsOf, painSentence, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { SetGoal } from './proposal.js';
@@ -160,8 +160,8 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
     lower.add(part);
     reasons.push(reason);
   };
-  for (const judged of painOf(given, latest, painRule).filter(({ verdict }) => verdict === 'back-off')) {
-    add(judged.rule.lower, coded(...painSentence(judged)!));
+  for (const assessed of painOf(given, latest, painRule).filter(({ verdict }) => verdict === 'back-off')) {
+    add(assessed.rule.lower, coded(...painSentence(assessed)!));
   }
   for (const code of new Set(latest.flatMap(({ symptoms }) => symptoms))) {
     const { grade, lower: part } = symptomOf(code);
@@ -180,7 +180,7 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
 }
 
 const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly SessionRecord[], painRule: PainRuleId) =>
-  judgePain(
+  assessPain(
     latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item))),
     painRule,
   );
@@ -204,7 +204,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
 }
 
 /** What was not recorded, and so was not checked. */
-function notJudged({ item, own, latest, date }: ItemCase): Sentence[] {
+function notAssessed({ item, own, latest, date }: ItemCase): Sentence[] {
   const last = own.at(-1);
   const reports = latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item)));
   const open = reports.some(
@@ -261,8 +261,8 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
     return raiseRepetitions(given, [...because, coded('load-step-too-large', { next, unit, points, load, largest })]);
   }
   const inPoints = points !== undefined && highPercent !== undefined && percent > highPercent;
-  const said = inPoints ? [coded('step-in-points', { next, unit, percent, largest: highPercent, points })] : [];
-  return { action: 'raise-load', load: next, reasons: [...because, ...said] };
+  const message = inPoints ? [coded('step-in-points', { next, unit, percent, largest: highPercent, points })] : [];
+  return { action: 'raise-load', load: next, reasons: [...because, ...message] };
 }
 
 /** Raises what was asked for once the rule is met: the pressure, else the load, never both. */
@@ -329,5 +329,5 @@ export function draftItem(given: ItemCase): Draft {
   };
   if (verdicts.includes(false)) return repeat(coded('rule-not-met', values));
   if (verdicts.includes(undefined)) return repeat(coded('failure-not-recorded'));
-  return raise(given, [coded('rule-met', values), ...notJudged(given)]);
+  return raise(given, [coded('rule-met', values), ...notAssessed(given)]);
 }

@@ -15,17 +15,17 @@ import { heaviestUpTo } from './available-loads.js';
 import { assumption } from './assumptions.js';
 import { coded, codedCaution } from './coded.js';
 import { comparisonOf, sideOfItems, type SessionComparison } from './compare-sessions.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
 import { maximumOf } from './item-prescription.js';
 import { withLoad } from './next-request.js';
-import { exerciseFinder } from './places.js';
+import { exerciseFinder } from './limb-and-side.js';
 import { planSession } from './plan-session.js';
 import { documentOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
-import { say, type StandingSentence } from './standing.js';
+import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
 
@@ -86,7 +86,7 @@ export interface LighterOptions {
   /** Says where the load goes down by another percentage than you asked for. */
   readonly cautions: readonly Caution[];
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 const LIGHTER: Quantity = { name: 'less load', unit: '%', min: 1, max: 90, slips: [] };
@@ -209,7 +209,7 @@ function optionOf(given: Case, way: Way): LighterOption {
     comparison: { rows, notKnown },
     assumptions: way.assumptions ?? [],
     findings,
-    cautions: onceEach([
+    cautions: uniqueCautions([
       ...(way.cautions ?? []),
       ...own.flatMap(itemCautions),
       ...cautions.filter(({ code }) => code !== 'no-equivalence'),
@@ -376,6 +376,6 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
       stopped || Math.abs(reached - lighterPercent) < 0.05
         ? []
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
-    standing: [say('lighter-no-promise'), say('local-codes-decide')],
+    disclaimers: [disclaimer('lighter-no-promise'), disclaimer('local-codes-decide')],
   };
 });

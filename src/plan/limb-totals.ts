@@ -1,6 +1,6 @@
-import { limbRestriction } from '../session/account.js';
+import { limbRestriction } from '../session/totals.js';
 import { summed } from '../session/working.js';
-import { isSameLimb, limbsIn } from './places.js';
+import { isSameLimb, limbsIn } from './limb-and-side.js';
 import type { LimbTotals, PlanItem } from './types.js';
 
 /** What each limb goes through in a session: over the exercises with its cuff inflated, and what it lifts in all. */

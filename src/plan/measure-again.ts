@@ -5,7 +5,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { coded } from './coded.js';
 import { isEstimated, measuredDay } from './measured-limb.js';
-import { isSameLimb } from './places.js';
+import { isSameLimb } from './limb-and-side.js';
 import type { MeasureAgain } from './proposal.js';
 import type { RecordItem, SessionRecord } from './record.js';
 import type { Plan, PlanItem } from './types.js';
@@ -32,8 +32,14 @@ export function measureAgain(
   testedOn: string | undefined,
 ): MeasureAgain[] {
   const found: MeasureAgain[] = [];
-  const add = (what: MeasureAgain['what'], due: boolean, said: Sentence, evidence: Grade, source?: SourceId): void => {
-    found.push({ what, due, ...said, evidence, ...(source && { source }) });
+  const add = (
+    what: MeasureAgain['what'],
+    due: boolean,
+    message: Sentence,
+    evidence: Grade,
+    source?: SourceId,
+  ): void => {
+    found.push({ what, due, ...message, evidence, ...(source && { source }) });
   };
   for (const item of plan.items.filter(({ restriction }) => restriction !== 'none')) {
     const { limb, side, occlusion } = item;
@@ -43,8 +49,8 @@ export function measureAgain(
       add('occlusion-pressure', true, coded('measure-occlusion-changed', { side, limb, what }), 'practice');
     }
     if (plan.request.limbs.some((cuff) => isSameLimb(cuff, item) && isEstimated(cuff))) {
-      const said = coded('measure-occlusion-estimated', { side, limb });
-      add('occlusion-pressure', true, said, occlusion!.evidence);
+      const message = coded('measure-occlusion-estimated', { side, limb });
+      add('occlusion-pressure', true, message, occlusion!.evidence);
     }
   }
   const next = date ?? records.at(-1)!.date;
@@ -53,8 +59,8 @@ export function measureAgain(
     const measuredOn = measuredDay(cuff);
     const since = measuredOn === undefined ? 0 : daysBetween(measuredOn, next);
     const values = { limb, side };
-    for (const { code, text, values: said } of guardCautions('days-since-measured', since, { values })) {
-      add('occlusion-pressure', true, { code, text, ...(said && { values: said }) }, 'practice');
+    for (const { code, text, values: message } of guardCautions('days-since-measured', since, { values })) {
+      add('occlusion-pressure', true, { code, text, ...(message && { values: message }) }, 'practice');
     }
   }
   if (plan.items.some(({ restriction }) => restriction !== 'none')) {
@@ -62,9 +68,9 @@ export function measureAgain(
   }
   const days = testedOn === undefined ? 0 : daysBetween(testedOn, next);
   const due = days >= RETEST_DAYS;
-  const said = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
+  const message = due ? coded('test-maximum-due', { days }) : coded('test-maximum-weeks');
   if (plan.items.some(({ oneRepMax }) => oneRepMax)) {
-    add('one-repetition-maximum', due, said, 'published', 'retest-schedule');
+    add('one-repetition-maximum', due, message, 'published', 'retest-schedule');
   }
   return [...new Map(found.map((again) => [JSON.stringify([again.code, again.values]), again])).values()];
 }

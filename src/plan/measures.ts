@@ -1,6 +1,6 @@
 import type { Catalogue } from '../answer/messages.js';
 import { frozen } from '../quantity/frozen.js';
-import { amount, named, type Say } from '../answer/say.js';
+import { amount, named, type Translate } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
 
@@ -49,7 +49,7 @@ export interface Place {
 }
 
 /** A figure held against a range. */
-interface Judged {
+interface Assessed {
   readonly measure: Measure;
   readonly found: number;
   readonly low?: number;
@@ -66,41 +66,44 @@ export const placeWording = {
   'page.plan': 'the whole plan',
 } as const satisfies Catalogue;
 
-const word = (say: Say, code: keyof typeof placeWording, values: Readonly<Record<string, string>> = {}): string =>
-  say(code, placeWording[code], values);
+const word = (
+  translate: Translate,
+  code: keyof typeof placeWording,
+  values: Readonly<Record<string, string>> = {},
+): string => translate(code, placeWording[code], values);
 
 /** What a measure is called, and what it is a share or a part of. */
-export const measureWords = (say: Say, measure: Measure): { name: string; of: string } => ({
-  name: say(`measure.${measure}`, measures[measure].name),
-  of: say(`measure-of.${measure}`, measures[measure].of),
+export const measureWords = (translate: Translate, measure: Measure): { name: string; of: string } => ({
+  name: translate(`measure.${measure}`, measures[measure].name),
+  of: translate(`measure-of.${measure}`, measures[measure].of),
 });
 
 /** `left leg` */
-export const sideWords = (say: Say, side: string, limb: string): string =>
-  word(say, 'page.side', { side: named(say, 'value', side), limb: named(say, 'value', limb) });
+export const sideWords = (translate: Translate, side: string, limb: string): string =>
+  word(translate, 'page.side', { side: named(translate, 'value', side), limb: named(translate, 'value', limb) });
 
 /** `leg press, left leg`, `left leg` or `the whole plan` */
-export function placeWords(say: Say, { exercise, limb, side }: Place): string {
-  if (limb === undefined || side === undefined) return exercise ?? word(say, 'page.plan');
-  const where = sideWords(say, side, limb);
-  return exercise === undefined ? where : word(say, 'page.of-place', { exercise, side: where });
+export function placeWords(translate: Translate, { exercise, limb, side }: Place): string {
+  if (limb === undefined || side === undefined) return exercise ?? word(translate, 'page.plan');
+  const where = sideWords(translate, side, limb);
+  return exercise === undefined ? where : word(translate, 'page.of-place', { exercise, side: where });
 }
 
 /** A figure and its range in words: `40–80 %`, `at most 50 %`. */
-export function judgedWords(say: Say, { measure, found, low, high }: Judged) {
-  const told = (value: number): string => amount(say, value, measures[measure].unit);
+export function assessedWords(translate: Translate, { measure, found, low, high }: Assessed) {
+  const told = (value: number): string => amount(translate, value, measures[measure].unit);
   const range =
     low === undefined
-      ? word(say, 'page.at-most', { high: told(high!) })
+      ? word(translate, 'page.at-most', { high: told(high!) })
       : high === undefined
-        ? word(say, 'page.at-least', { low: told(low) })
+        ? word(translate, 'page.at-least', { low: told(low) })
         : low === high
           ? told(low)
-          : word(say, 'page.between', { low: format(low), high: told(high) });
-  return { ...measureWords(say, measure), found: told(found), range };
+          : word(translate, 'page.between', { low: format(low), high: told(high) });
+  return { ...measureWords(translate, measure), found: told(found), range };
 }
 
 /** The values in the slots of a finding. */
-export function findingValues(say: Say, judged: Judged & Place, guideline: string) {
-  return { ...judgedWords(say, judged), where: placeWords(say, judged), guideline };
+export function findingValues(translate: Translate, assessed: Assessed & Place, guideline: string) {
+  return { ...assessedWords(translate, assessed), where: placeWords(translate, assessed), guideline };
 }

@@ -1,4 +1,4 @@
-import { speaker } from '../answer/answer.js';
+import { messagesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What every plan says. */
@@ -165,10 +165,10 @@ export const planMessages = {
   'deload-not-lighter':
     '{side} {limb}: week {to} is marked as a deload, and neither volume load nor minutes under the cuff are below week {from}.',
 
-  'ladder-next': 'In the published order, {next} follows {rung}.',
-  'ladder-next-practice': 'In common practice, {next} follows {rung}. The published aim is high load alone.',
-  'ladder-top': 'High load alone is the last stage. The published text names it as the aim.',
-  'ladder-not-permission': 'An order is not a permission. The practitioner decides whether and when.',
+  'stage-next': 'In the published order, {next} follows {stage}.',
+  'stage-next-practice': 'In common practice, {next} follows {stage}. The published aim is high load alone.',
+  'stage-top': 'High load alone is the last stage. The published text names it as the aim.',
+  'stage-not-permission': 'An order is not a permission. The practitioner decides whether and when.',
 
   'other-exercise-recorded': 'Another exercise was done that day ({exercise}), so nothing is raised.',
 
@@ -215,4 +215,4 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { caution, sentence } = /* @__PURE__ */ speaker(planMessages);
+export const { caution, sentence } = /* @__PURE__ */ messagesOf(planMessages);

@@ -12,7 +12,7 @@ import { assumption } from './assumptions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
-import { exerciseFinder, placesOf } from './places.js';
+import { exerciseFinder, placesOf } from './limb-and-side.js';
 import { documentOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
 import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
@@ -207,7 +207,7 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
   const proposal = documentOf(['proposal'], given.proposal, ['proposal']);
   const pairs = paired(plan, proposal);
   const stops = mergeStops(plan.stops, proposal.stops);
-  const standing = inForce(stops).map(({ code }) =>
+  const active = inForce(stops).map(({ code }) =>
     issue(
       'wrong-relation',
       ['proposal', 'stops'],
@@ -215,7 +215,7 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
       code,
     ),
   );
-  const issues = standing.length > 0 ? standing : pairs.flatMap(undecided);
+  const issues = active.length > 0 ? active : pairs.flatMap(undecided);
   if (issues.length > 0) throw new InputError(issues);
   const exerciseOf = exerciseFinder(plan);
   const assumptions = [assumption('readings-carried')];

@@ -8,12 +8,12 @@ import { version } from '../study/version.js';
 import { coded } from './coded.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
 import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
-import { exerciseFinder, isSameLimb, placesOf } from './places.js';
+import { exerciseFinder, isSameLimb, placesOf } from './limb-and-side.js';
 import { progressionLimits } from './progression-limits.js';
 import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
@@ -121,9 +121,9 @@ function together(plan: Plan, drafts: readonly Draft[]): Draft[] {
 }
 
 /** Nothing is proposed while a stop is in force, whatever limb it concerns: each is a reason. */
-const stopped = (standing: readonly Stop[]): Draft => ({
+const stopped = (active: readonly Stop[]): Draft => ({
   action: 'stop',
-  reasons: standing.map(({ code, text, values }) => ({ code, text, ...(values && { values }) })),
+  reasons: active.map(({ code, text, values }) => ({ code, text, ...(values && { values }) })),
 });
 
 const goals = (sets: NonNullable<Draft['sets']>) =>
@@ -247,12 +247,12 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     stopsOf(raised, date),
   );
   const stops = applyDecisions(asOfDay(known, date), decisions, date);
-  const standing = inForce(stops);
-  const items = plan.items.map((item, index) => itemOf(item, standing.length > 0 ? stopped(standing) : drafts[index]!));
+  const active = inForce(stops);
+  const items = plan.items.map((item, index) => itemOf(item, active.length > 0 ? stopped(active) : drafts[index]!));
   // While a stop is in force no new pressure is proposed: of its cautions only those that stop are shown.
-  const said = standing.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
-  const cautions = [...latest.flatMap((record) => record.cautions), ...said];
-  const { standing: sentences, ...rules } = ruledBy(rule.id, painRule);
+  const message = active.length > 0 ? raised.filter(({ severity }) => severity === 'stop') : raised;
+  const cautions = [...latest.flatMap((record) => record.cautions), ...message];
+  const { disclaimers: sentences, ...rules } = ruledBy(rule.id, painRule);
   return ownDocument({
     document: 'proposal',
     schemaVersion: 1,
@@ -261,7 +261,7 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     items,
     measureAgain: measureAgain(plan, records, date, testedOn),
     stops,
-    cautions: onceEach(softened(cautions, stops)),
-    standing: sentences,
+    cautions: uniqueCautions(softened(cautions, stops)),
+    disclaimers: sentences,
   });
 });

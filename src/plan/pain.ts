@@ -162,7 +162,7 @@ export const PAIN_VERDICTS = ['go-on', 'hold', 'back-off', 'stop'] as const;
 export type PainVerdict = (typeof PAIN_VERDICTS)[number];
 
 /** One report by one rule: what follows, and the pain that decided. */
-export interface PainJudgement {
+export interface PainAssessment {
   readonly verdict: PainVerdict;
   readonly rule: PainRule;
   readonly report: PainReport;
@@ -175,9 +175,9 @@ export interface PainJudgement {
 
 const rank = (verdict: PainVerdict): number => PAIN_VERDICTS.indexOf(verdict);
 
-function judgeBy(rule: PainRule, report: PainReport): PainJudgement {
+function assessBy(rule: PainRule, report: PainReport): PainAssessment {
   const { holdAbove, backOffAbove, stopFrom = Infinity, settles, moments } = rule;
-  let worst: PainJudgement = { verdict: 'go-on', rule, report };
+  let worst: PainAssessment = { verdict: 'go-on', rule, report };
   const found = (verdict: PainVerdict, moment: PainMoment, pain: number, before?: number): void => {
     if (rank(verdict) <= rank(worst.verdict) && worst.moment) return;
     worst = { verdict, rule, report, moment, pain, ...(before !== undefined && { before }) };
@@ -199,11 +199,11 @@ function judgeBy(rule: PainRule, report: PainReport): PainJudgement {
   return worst;
 }
 
-/** What reports of pain lead to, the gravest first: absolute lines first, then whether the pain settled. */
-export function judgePain(reports: readonly PainReport[], chosenRule: PainRuleId): PainJudgement[] {
+/** What reports of pain lead to, the most severe first: absolute lines first, then whether the pain settled. */
+export function assessPain(reports: readonly PainReport[], chosenRule: PainRuleId): PainAssessment[] {
   const rules = [chosen.find(({ id }) => id === chosenRule)!, ...always] as readonly PainRule[];
   return reports
-    .flatMap((report) => rules.filter(({ sites }) => sites.includes(report.site)).map((rule) => judgeBy(rule, report)))
+    .flatMap((report) => rules.filter(({ sites }) => sites.includes(report.site)).map((rule) => assessBy(rule, report)))
     .sort((a, b) => rank(b.verdict) - rank(a.verdict));
 }
 
@@ -215,8 +215,8 @@ export const painIsOf = (report: PainReport, place: { readonly limb: Limb; reado
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 
 /** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */
-export function painSentence(judged: PainJudgement): [PlanCode, MessageValues] | undefined {
-  const { verdict, rule, report, moment, pain, before } = judged;
+export function painSentence(assessed: PainAssessment): [PlanCode, MessageValues] | undefined {
+  const { verdict, rule, report, moment, pain, before } = assessed;
   if (verdict === 'go-on') return undefined;
   const { site, limb, side } = report;
   const values = {

@@ -23,8 +23,8 @@ import {
   type LoadUnit,
   type Posture,
 } from '../quantity/quantities.js';
-import { accountFor, addUp } from '../session/account.js';
-import { layOutSession, ofSide } from '../session/layout.js';
+import { totalsFor, totalsOfExercise } from '../session/totals.js';
+import { scheduleSession, ofSide } from '../session/schedule.js';
 import {
   fullPrescription,
   sidesOf,
@@ -42,17 +42,17 @@ import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
 import { checkConsistency } from './consistency.js';
 import { Findings } from './findings.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 import { measuredDay } from './measured-limb.js';
 import { parseDocument } from './parse.js';
-import { isDoneBy, isSameLimb } from './places.js';
+import { usesLimb, isSameLimb } from './limb-and-side.js';
 import { planRequest } from './schema.js';
 import { screeningCaution } from './screening-messages.js';
-import { standingSentences, stopSigns } from './standing.js';
+import { disclaimers, stopCriteria } from './disclaimers.js';
 import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
 import type { LimbTotals, Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanRequest, PlanSet } from './types.js';
 
@@ -129,32 +129,32 @@ function withWidth(limb: PlanLimb): PlanLimb {
 }
 
 /** A limb’s occlusion pressure in a posture, and the cuff pressures that are shares of it. */
-interface WornIn {
+interface CuffInPosture {
   readonly limb: PlanLimb;
   readonly occlusion: Answer<'occlusion-pressure'>;
   readonly at: (percent: number, mode: ExerciseMode) => CuffPressure;
 }
 
 /** A limb with its cuff, in the posture of each exercise. */
-interface Worn {
+interface LimbCuff {
   readonly limb: PlanLimb;
-  readonly inPosture: (posture: Posture) => WornIn;
+  readonly inPosture: (posture: Posture) => CuffInPosture;
 }
 
 /** Whether any exercise has the cuff of a limb up; and where its readings are all there, they are looked at too. */
-const isWorn = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
+const usesCuff = ({ exercises }: PlanRequest, limb: PlanLimb): boolean =>
   (limb.cuffWidthCm !== undefined &&
     (limb.circumferenceCm !== undefined || limb.measured !== undefined || limb.occlusion !== undefined)) ||
-  exercises.some((one) => one && one.restriction !== 'none' && isDoneBy(one, limb));
+  exercises.some((one) => one && one.restriction !== 'none' && usesLimb(one, limb));
 
-function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
+function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   const { gaugeStepMmHg, ceilingMmHg } = limb;
   const { cuffWidthCm } = withWidth(limb);
   if (cuffWidthCm === undefined) {
     const expected = 'given, since an exercise has the cuff of this limb up';
     throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
   }
-  const inPosture = (posture: Posture): WornIn => {
+  const inPosture = (posture: Posture): CuffInPosture => {
     const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
     const known = new Map<string, CuffPressure>();
     const at = (percent: number, mode: ExerciseMode): CuffPressure => {
@@ -174,7 +174,7 @@ function wornOf(request: PlanRequest, limb: PlanLimb): Worn {
 }
 
 /** The pressure of the rests: the usual range is that of the sets. */
-function restTargetOf({ at }: WornIn, percent: number, mode: ExerciseMode): CuffPressure {
+function restTargetOf({ at }: CuffInPosture, percent: number, mode: ExerciseMode): CuffPressure {
   const answer = at(percent, mode);
   return { ...answer, cautions: answer.cautions.filter(({ code }) => code !== 'percent-below-usual') };
 }
@@ -360,7 +360,7 @@ function setsOf(
 function exerciseOf(
   request: PlanRequest,
   findings: Findings,
-  worn: readonly (Worn | undefined)[],
+  limbCuff: readonly (LimbCuff | undefined)[],
   exercise: PlanExercise,
   index: number,
 ): PlannedExercise | undefined {
@@ -382,7 +382,7 @@ function exerciseOf(
     place,
     () => {
       const { limb, side } = exercise;
-      const own = request.limbs.flatMap((one, at) => (one && isDoneBy(exercise, one) ? [{ at, side: one.side }] : []));
+      const own = request.limbs.flatMap((one, at) => (one && usesLimb(exercise, one) ? [{ at, side: one.side }] : []));
       if (own.length === 0 || (side && own.length < sidesOf(side).length)) {
         const asked = [side, limb].filter(Boolean).join(' ');
         throw new InputError([issue('wrong-relation', ['limb'], 'a limb and side listed in limbs', asked)]);
@@ -404,7 +404,7 @@ function exerciseOf(
     place,
     () =>
       wearing?.flatMap(({ at }) => {
-        const one = worn[at];
+        const one = limbCuff[at];
         if (bare || !one) return [];
         const own = one.inPosture(exercise.posture ?? request.posture);
         return [{ ...own, ...cuffOf(own, exercise) }];
@@ -441,7 +441,7 @@ function exerciseOf(
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
-        totals: addUp(own),
+        totals: totalsOfExercise(own),
       };
     }),
   };
@@ -467,7 +467,7 @@ function withCautions(
 ): Answer<'training-load'> {
   const ofSets = (loads ?? []).flatMap(({ cautions }) => cautions);
   const told = ofSets.filter(({ code }) => !bare || !ABOUT_RESTRICTION.includes(code));
-  return told.length > 0 ? { ...load, cautions: onceEach([...load.cautions, ...told]) } : load;
+  return told.length > 0 ? { ...load, cautions: uniqueCautions([...load.cautions, ...told]) } : load;
 }
 
 interface Cuff {
@@ -476,14 +476,14 @@ interface Cuff {
 }
 
 /** The pressures of one limb in an exercise. */
-function cuffOf(worn: WornIn, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
-  const percent = cuffPercent ?? worn.limb.percent;
+function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
+  const percent = cuffPercent ?? limbCuff.limb.percent;
   if (percent === undefined) {
     throw new InputError([issue('missing', ['cuffPercent'], 'given, or percent of the limb', 'undefined')]);
   }
-  const target = worn.at(percent, mode);
+  const target = limbCuff.at(percent, mode);
   if (restCuffPercent === undefined) return { target };
-  const restTarget = restTargetOf(worn, restCuffPercent, mode);
+  const restTarget = restTargetOf(limbCuff, restCuffPercent, mode);
   if (restTarget.value >= target.value) {
     const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
     throw new InputError([
@@ -494,7 +494,7 @@ function cuffOf(worn: WornIn, { mode = 'resistance', cuffPercent, restCuffPercen
 }
 
 /** An exercise with the pressure of each cuff, and the occlusion pressure it is a share of. */
-function withCuffs(full: FullPrescription, cuffs: readonly (WornIn & Cuff)[], name: string): FullPrescription {
+function withCuffs(full: FullPrescription, cuffs: readonly (CuffInPosture & Cuff)[], name: string): FullPrescription {
   if (full.restriction === 'none') return { ...full, name };
   const perSide = (of: (cuff: Cuff & { occlusion: Answer }) => Answer): PerSide => {
     const [first, second] = cuffs;
@@ -525,12 +525,12 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
       );
     }
   });
-  const worn = request.limbs.map((limb, index) =>
-    findings.try(['limbs', index], () => (isWorn(request, limb) ? wornOf(request, limb) : undefined), {
+  const limbCuff = request.limbs.map((limb, index) =>
+    findings.try(['limbs', index], () => (usesCuff(request, limb) ? limbCuffOf(request, limb) : undefined), {
       uses: PERSONAL,
     }),
   );
-  return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, worn, exercise, index) ?? []);
+  return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, limbCuff, exercise, index) ?? []);
 }
 
 /** The session as a whole: its exercises with the pauses between them. */
@@ -544,10 +544,10 @@ function sessionOf(
     exercises: planned.map(({ full }) => full),
     pauses: given.map((pause) => pause ?? minutes * 60),
   };
-  const laid = layOutSession(session);
-  const { limbs: _, exercises: __, ...totals } = accountFor(session, laid);
+  const schedule = scheduleSession(session);
+  const { limbs: _, exercises: __, ...totals } = totalsFor(session, schedule);
   return {
-    timeline: timelineOf(session, laid),
+    timeline: timelineOf(session, schedule),
     totals,
     assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
   };
@@ -662,7 +662,7 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
 /**
  * A whole session as one JSON document: for each exercise on each limb the occlusion pressure, the cuff pressure in the
  * sets and in the rests, the maximum, the load, the sets and rests, the clock and what it adds up to; the session as a
- * whole; then every caution, the standing sentences, the signs to stop at and the sources.
+ * whole; then every caution, the disclaimers, the stop criteria and the sources.
  *
  * Resistance exercise is lifted at a share of a maximum, with your own load, as a share of body mass or without a
  * load; walking, cycling and restriction at rest have sets by time. The cuff stays inflated, is deflated or goes to a
@@ -715,12 +715,12 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
   const cuffed = items.some(({ restriction }) => restriction !== 'none');
-  const said = [
+  const message = [
     { cautions: screening ? screeningCautions(screening) : [], since: screening?.request.date },
     { cautions: dayCheck ? dayCheckCautions(dayCheck, date) : [], since: dayCheck?.request.date },
     { cautions: cautionsOf(asked, items, limbs, session), since: date },
   ];
-  const found = said.map(({ cautions, since }) => stopsOf(cautions, since));
+  const found = message.map(({ cautions, since }) => stopsOf(cautions, since));
   const stops = applyDecisions(mergeStops(asked.stops ?? [], ...found), asked.decisions, date);
   const plan = {
     document: 'plan',
@@ -732,14 +732,14 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     session,
     assumptions: [...screeningAge(asked), ...assumptions],
     stops,
-    cautions: onceEach(
+    cautions: uniqueCautions(
       softened(
-        said.flatMap(({ cautions }) => cautions),
+        message.flatMap(({ cautions }) => cautions),
         stops,
       ),
     ),
-    standing: standingSentences(cuffed),
-    stopSigns: stopSigns(cuffed),
+    disclaimers: disclaimers(cuffed),
+    stopCriteria: stopCriteria(cuffed),
   } as const;
   return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

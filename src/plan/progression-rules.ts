@@ -3,7 +3,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import { painRules, type PainRuleId } from './pain.js';
 import type { RecordItem } from './record.js';
-import { say } from './standing.js';
+import { disclaimer } from './disclaimers.js';
 import type { PlanItem } from './types.js';
 import { frozen } from '../quantity/frozen.js';
 
@@ -12,7 +12,7 @@ export interface ProgressionRule {
   /** Name to choose the rule by in `nextSession`. */
   readonly id: string;
   /** Code of the sentence that words the rule. */
-  readonly says: PlanCode;
+  readonly messages: PlanCode;
   /** How many sessions running must meet it. */
   readonly sessions: number;
   /** By how much the load goes up [%]; where it is left out, by the smallest step you can set. */
@@ -45,7 +45,7 @@ const allDone = (sets: Sets, goal: Sets): boolean =>
 const rules = /* @__PURE__ */ frozen([
   {
     id: 'two-for-two',
-    says: 'rule-two-for-two',
+    messages: 'rule-two-for-two',
     sessions: 2,
     overGoal: true,
     lowPercent: 2.5,
@@ -57,14 +57,14 @@ const rules = /* @__PURE__ */ frozen([
   },
   {
     id: 'all-repetitions',
-    says: 'rule-all-repetitions',
+    messages: 'rule-all-repetitions',
     sessions: 1,
     evidence: 'practice',
     met: ({ sets }, goal) => allDone(sets, goal),
   },
   {
     id: 'set-four-over-15',
-    says: 'rule-set-four-over-15',
+    messages: 'rule-set-four-over-15',
     sessions: 1,
     stepKg: 5,
     evidence: 'published',
@@ -73,7 +73,7 @@ const rules = /* @__PURE__ */ frozen([
   },
   {
     id: 'two-to-ten-percent',
-    says: 'rule-two-to-ten-percent',
+    messages: 'rule-two-to-ten-percent',
     sessions: 1,
     overGoal: true,
     lowPercent: 2,
@@ -100,16 +100,16 @@ export const progressionRules: readonly (ProgressionRule & { readonly id: Progre
 
 /** What a proposal says of the rules it was made by, and the sentences that every proposal has. */
 export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {
-  const { says, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
+  const { messages, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
   const pain = painRules.find((rule) => rule.id === painRule)!;
   return {
-    rule: { id, text: planMessages[says], evidence, ...(source && { source }) },
+    rule: { id, text: planMessages[messages], evidence, ...(source && { source }) },
     painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
-    standing: [
-      say('proposal-clears-no-one'),
-      say('local-codes-decide'),
-      say('one-thing-at-a-time'),
-      say('pressure-last'),
+    disclaimers: [
+      disclaimer('proposal-clears-no-one'),
+      disclaimer('local-codes-decide'),
+      disclaimer('one-thing-at-a-time'),
+      disclaimer('pressure-last'),
     ],
   };
 }

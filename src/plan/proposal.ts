@@ -5,7 +5,7 @@ import type { Limb, LoadUnit, Side } from '../quantity/quantities.js';
 import type { PainRuleId } from './pain.js';
 import type { ProgressionRuleId } from './progression-rules.js';
 import type { Stop, StopDecision } from './stops.js';
-import type { StandingSentence } from './standing.js';
+import type { Disclaimer } from './disclaimers.js';
 import type { MEASURED_AGAIN, Plan, PlanSet, ProgressionAction } from './types.js';
 import type { SessionRecord } from './record.js';
 
@@ -133,8 +133,8 @@ export interface Proposal {
   readonly measureAgain: readonly MeasureAgain[];
   /** Reasons not to train: those of the plan and of every record, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
-  /** The cautions of the last session and of a new cuff pressure, gravest first. */
+  /** The cautions of the last session and of a new cuff pressure, most severe first. */
   readonly cautions: readonly Caution[];
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }

@@ -4,7 +4,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import type { AskedItem, ScreeningOutcome } from './screening-items.js';
 import { questionMessages, screeningCaution, type DayCode, type ScreeningCode } from './screening-messages.js';
-import type { StandingSentence } from './standing.js';
+import type { Disclaimer } from './disclaimers.js';
 
 /** What can be answered to a question. Left out is the same as `unknown`. */
 export type ScreeningReply = 'yes' | 'no' | 'unknown';
@@ -79,7 +79,7 @@ export interface Screening {
   /** Score of the risk of thrombosis, from the answers. */
   readonly thrombosisScore: Answer<'thrombosis-score'>;
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 /** What `checkDay` takes. */
@@ -117,7 +117,7 @@ export interface DayCheck {
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 const READINGS = ['ageYears', 'systolicMmHg', 'diastolicMmHg', 'painNow'] as const;
@@ -146,10 +146,10 @@ const BLOOD_PRESSURE_GRADES: Readonly<Record<string, Grade>> = {
 export const outcomeOf = ({ severity }: Caution): 'refer' | 'caution' => (severity === 'stop' ? 'refer' : 'caution');
 
 export const pressureFindings = (systolicMmHg?: number, diastolicMmHg?: number): ScreeningFinding[] =>
-  bloodPressureCautions(systolicMmHg, diastolicMmHg).map((said) => ({
-    ...said,
-    outcome: outcomeOf(said),
-    evidence: BLOOD_PRESSURE_GRADES[said.code]!,
+  bloodPressureCautions(systolicMmHg, diastolicMmHg).map((message) => ({
+    ...message,
+    outcome: outcomeOf(message),
+    evidence: BLOOD_PRESSURE_GRADES[message.code]!,
   }));
 
 /** What the answers with a yes lead to. */

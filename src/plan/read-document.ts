@@ -5,7 +5,7 @@ import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
 import { dayCheckAgain, screeningAgain } from './checks.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
-import { isSameLimb } from './places.js';
+import { isSameLimb } from './limb-and-side.js';
 import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
@@ -171,7 +171,7 @@ export function documentInto<K extends keyof Documents>(
  *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,
  *   by the name of the field. A practitioner may change the numbers of a proposal: its rules are looked up again, load
  *   and pressure may not go up together, and a cuff pressure goes the way of its percentage.
- * - Words: the text of every caution, assumption, stop and standing sentence is taken from the catalogue, by its code.
+ * - Words: the text of every caution, assumption, stop and disclaimer is taken from the catalogue, by its code.
  *
  * Of another version of the library: a document whose numbers this version does not give again gets the caution
  * `document-unverified`. Its stops are derived again from its request, and cautions that it lacks are put back. One

@@ -24,8 +24,8 @@ export const planKind: StoredKind<Plan> = {
   remade: planAgain,
   otherwise: (plan, made, unverified) => {
     const kept = keptUnverified(plan, made, unverified);
-    const carried = [...kept.items.flatMap(itemCautions), ...kept.limbs.flatMap(({ cautions }) => cautions)];
-    return { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, carried)] };
+    const converted = [...kept.items.flatMap(itemCautions), ...kept.limbs.flatMap(({ cautions }) => cautions)];
+    return { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, converted)] };
   },
 };
 

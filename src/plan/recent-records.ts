@@ -2,7 +2,7 @@ import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
-import { placesOf } from './places.js';
+import { placesOf } from './limb-and-side.js';
 import { documentInto } from './read-document.js';
 import type { SessionRecord } from './record.js';
 import type { Plan, PlanItem } from './types.js';

@@ -10,7 +10,7 @@ import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
-import { addUp, sessionLoadOf } from '../session/account.js';
+import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
@@ -18,14 +18,14 @@ import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { codedCaution } from './coded.js';
 import type { DayCheck } from './questions.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { CAUTIOUS_PAIN_RULE, judgePain, painSentence } from './pain.js';
+import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
-import { isSameLimb, limbsIn, placesOf } from './places.js';
+import { isSameLimb, limbsIn, placesOf } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
@@ -38,7 +38,7 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { heaviestLoad } from './set-counts.js';
-import { say } from './standing.js';
+import { disclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { DoneSet, Plan, PlanItem, PlanSet } from './types.js';
@@ -120,7 +120,7 @@ export function prescriptionDone(item: RecordFacts): FullPrescription {
 }
 
 /** What was done of an item adds up to. */
-export const totalsDone = (item: RecordFacts): RecordItem['totals'] => addUp(prescriptionDone(item));
+export const totalsDone = (item: RecordFacts): RecordItem['totals'] => totalsOfExercise(prescriptionDone(item));
 
 /** What was done of an item. */
 function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
@@ -148,12 +148,12 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const { heldMmHg, restHeldMmHg, occlusionMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS } = done;
   const { lastSetToFailure } = done;
   const sets = setsDone(item, done);
-  const worn = plan.request.limbs.find((other) => isSameLimb(other, item))!;
+  const limbCuff = plan.request.limbs.find((other) => isSameLimb(other, item))!;
   const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
   const facts = {
     ...defined(kept),
-    ...(worn.cuffWidthCm !== undefined && { cuffWidthCm: worn.cuffWidthCm }),
-    ...(worn.circumferenceCm !== undefined && { circumferenceCm: worn.circumferenceCm }),
+    ...(limbCuff.cuffWidthCm !== undefined && { cuffWidthCm: limbCuff.cuffWidthCm }),
+    ...(limbCuff.circumferenceCm !== undefined && { circumferenceCm: limbCuff.circumferenceCm }),
     done: {
       sets,
       ...lifted,
@@ -242,7 +242,7 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.reperfusedBeforeS !== undefined) {
     const at = [...path, 'reperfusedBeforeS'];
-    found.push(...reperfusionCautions(done.reperfusedBeforeS).map((said) => ({ ...said, path: at })));
+    found.push(...reperfusionCautions(done.reperfusedBeforeS).map((message) => ({ ...message, path: at })));
   }
   if (load && done.load !== undefined && done.instead === undefined) {
     const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, load.value)];
@@ -251,8 +251,8 @@ function itemCautions(item: RecordItem, index: number): Caution[] {
   }
   if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
-  const said = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
-  const own = totals.cautions.filter((caution) => !said.includes(caution.code) && !isOfLimb(caution));
+  const message = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
+  const own = totals.cautions.filter((caution) => !message.includes(caution.code) && !isOfLimb(caution));
   return [...found, ...own];
 }
 
@@ -267,12 +267,12 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
       ? codedCaution('caution', 'symptom-lower', { symptom, lower: `lower-${lower!}` }, more)
       : codedCaution('stop', `symptom-${grade}`, { symptom }, more);
   });
-  const ofPain = judgePain(pain, CAUTIOUS_PAIN_RULE).flatMap((judged) => {
-    const sentence = painSentence(judged);
-    if (judged.verdict === 'go-on' || !sentence) return [];
-    const { report, moment, rule } = judged;
+  const ofPain = assessPain(pain, CAUTIOUS_PAIN_RULE).flatMap((assessed) => {
+    const sentence = painSentence(assessed);
+    if (assessed.verdict === 'go-on' || !sentence) return [];
+    const { report, moment, rule } = assessed;
     const more = { path: ['pain', pain.indexOf(report), moment!], ...(rule.source && { source: rule.source }) };
-    return [codedCaution(SEVERITY[judged.verdict], ...sentence, more)];
+    return [codedCaution(SEVERITY[assessed.verdict], ...sentence, more)];
   });
   return [...ofSymptoms, ...ofPain];
 }
@@ -335,7 +335,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
-  const cautions = onceEach([
+  const cautions = uniqueCautions([
     ...readingCautions(facts),
     ...reportedCautions(facts),
     ...items.flatMap(itemCautions),
@@ -358,8 +358,8 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
-    cautions: onceEach([...ofDay, ...cautions]),
-    standing: [say('record-clears-no-one'), say('local-codes-decide'), say('watch-afterwards')],
+    cautions: uniqueCautions([...ofDay, ...cautions]),
+    disclaimers: [disclaimer('record-clears-no-one'), disclaimer('local-codes-decide'), disclaimer('watch-afterwards')],
   } as SessionRecord;
 }
 
@@ -376,7 +376,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * `asPlanned: true` says that everything was done as planned, except what `items` lists: what you did not see done,
  * list.
  *
- * - Evidence: totals have their own grades, see `accountSession`. That pain and symptoms are recorded so is `practice`;
+ * - Evidence: totals have their own grades, see `sessionTotals`. That pain and symptoms are recorded so is `practice`;
  *   see `symptoms`, `painRules` and `progressionLimits` for each figure.
  *
  * @function

@@ -4,7 +4,7 @@ import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
-import type { StandingSentence } from './standing.js';
+import type { Disclaimer } from './disclaimers.js';
 import type { DoneSet, LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How a session felt. */
@@ -172,5 +172,5 @@ export interface SessionRecord extends Feelings {
   /** Cautions about the session. */
   readonly cautions: readonly Caution[];
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }

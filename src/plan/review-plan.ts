@@ -4,7 +4,7 @@ import { defined } from '../answer/defined.js';
 import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { Reader } from '../answer/reader.js';
-import { english } from '../answer/say.js';
+import { english } from '../answer/translate.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
@@ -13,20 +13,20 @@ import { decimal } from '../quantity/decimal.js';
 import type { CuffPressure } from '../pressure/target.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
-import { gravestFirst } from './gravest-first.js';
+import { mostSevereFirst } from './severity.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure, type Place } from './measures.js';
 import { planMessages } from './messages.js';
 import { documentOf } from './read-document.js';
-import { isSameLimb } from './places.js';
+import { isSameLimb } from './limb-and-side.js';
 import { heaviestLoad } from './set-counts.js';
 import type { RecordItem, SessionRecord } from './record.js';
-import { say, type StandingSentence } from './standing.js';
+import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { Plan, PlanItem } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
-export interface Judgement {
+export interface Assessment {
   /** What is compared. */
   readonly measure: Measure;
   /** The figure in the document, in `unit`. */
@@ -54,7 +54,7 @@ export interface Judgement {
 }
 
 /** A figure outside its range. */
-export interface ReviewFinding extends Judgement, Caution {
+export interface ReviewFinding extends Assessment, Caution {
   /** Place of the figure in the document. */
   readonly path: Path;
   /** Source of the range; left out where there is none. */
@@ -63,7 +63,7 @@ export interface ReviewFinding extends Judgement, Caution {
 
 /** A stop of the document that is still in force: it has no figure and no range. */
 export interface StopFinding
-  extends Caution, Partial<Readonly<Record<Exclude<keyof Judgement, 'path' | 'source'>, undefined>>> {
+  extends Caution, Partial<Readonly<Record<Exclude<keyof Assessment, 'path' | 'source'>, undefined>>> {
   /** Always `stop`: do not train. */
   readonly severity: 'stop';
   /** Place of the stop in the document. */
@@ -91,14 +91,14 @@ export interface Review {
   };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
-  /** Stops in force, then what is outside the ranges, gravest first. */
+  /** Stops in force, then what is outside the ranges, most severe first. */
   readonly findings: readonly (StopFinding | ReviewFinding)[];
   /** What is inside them. */
-  readonly inside: readonly Judgement[];
+  readonly inside: readonly Assessment[];
   /** What the guideline has a range for and the document does not say. */
-  readonly notJudged: readonly Measure[];
+  readonly notAssessed: readonly Measure[];
   /** Sentences that always apply. */
-  readonly standing: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
 }
 
 /** Which guideline to hold a document against. */
@@ -126,7 +126,8 @@ const modesOf = (items: readonly [item: PlanItem | RecordItem, index: number][])
   ...new Set(items.map(([{ mode = 'resistance' }]) => mode)),
 ];
 
-const hasCode = (cautions: readonly Caution[], code: string): boolean => cautions.some((said) => said.code === code);
+const hasCode = (cautions: readonly Caution[], code: string): boolean =>
+  cautions.some((message) => message.code === code);
 
 /** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
 function askedOf(target: CuffPressure): number | undefined {
@@ -255,8 +256,8 @@ function readAll(
   const cuffOf = (item: PlanItem | RecordItem, place: Path) => {
     if ('cuffWidthCm' in item) return { width: item.cuffWidthCm, path: [...place, 'cuffWidthCm'] };
     const index = request!.limbs.findIndex((one) => isSameLimb(one, item));
-    const worn = request!.limbs[index];
-    return { ...(worn && { width: worn.cuffWidthCm }), path: ['request', 'limbs', index, 'cuffWidthCm'] };
+    const limbCuff = request!.limbs[index];
+    return { ...(limbCuff && { width: limbCuff.cuffWidthCm }), path: ['request', 'limbs', index, 'cuffWidthCm'] };
   };
   const modes = modesOf(items);
   const read = items.flatMap(([item, index]) => {
@@ -290,7 +291,7 @@ function readAll(
 
 /** A figure with what is found of it; nothing is found where it is inside its range. */
 interface Verdict {
-  readonly judged: Judgement;
+  readonly assessed: Assessment;
   readonly severity?: Severity;
   readonly code?: 'review-above' | 'review-below' | 'review-heavy';
 }
@@ -299,14 +300,14 @@ interface Verdict {
 function merged(verdicts: readonly Verdict[]): Verdict[] {
   const groups = new Map<string, Verdict[]>();
   for (const verdict of verdicts) {
-    const { measure, exercise, limb, found, low, high } = verdict.judged;
+    const { measure, exercise, limb, found, low, high } = verdict.assessed;
     const key = JSON.stringify([verdict.code, measure, exercise, limb, found, low, high]);
     groups.set(key, [...(groups.get(key) ?? []), verdict]);
   }
   return [...groups.values()].map(([first, ...others]) => {
-    const { side, ...alike } = first!.judged;
-    const several = alike.exercise !== undefined && others.some(({ judged }) => judged.side !== side);
-    return several ? { ...first!, judged: alike } : first!;
+    const { side, ...alike } = first!.assessed;
+    const several = alike.exercise !== undefined && others.some(({ assessed }) => assessed.side !== side);
+    return several ? { ...first!, assessed: alike } : first!;
   });
 }
 
@@ -366,7 +367,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   const { id, name, source, rows } = guidelines.find((guideline) => guideline.id === chosen)! as Guideline & {
     id: GuidelineId;
   };
-  const judgementOf = ({ asked: _, toFailure: __, path, ...reading }: Reading, row: GuidelineRow): Judgement => ({
+  const assessmentOf = ({ asked: _, toFailure: __, path, ...reading }: Reading, row: GuidelineRow): Assessment => ({
     ...reading,
     unit: measures[reading.measure].unit,
     ...(row.low !== undefined && { low: row.low }),
@@ -381,41 +382,41 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     const { item, index, found } = heaviest;
     const { exercise, limb, side } = item;
     const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percent'])];
-    const judged = judgementOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
-    const worn = [...heavy].some(({ restriction }) => restriction !== 'none');
-    verdicts.push({ judged, severity: worn ? 'caution' : 'note', code: 'review-heavy' });
+    const assessed = assessmentOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
+    const limbCuff = [...heavy].some(({ restriction }) => restriction !== 'none');
+    verdicts.push({ assessed, severity: limbCuff ? 'caution' : 'note', code: 'review-heavy' });
   }
   const items = cuffed(given).filter(([item]) => !heavy.has(item));
   for (const [reading, row] of readAll(given, items, rows)) {
     if (!row) continue;
     const { found, asked = found, toFailure } = reading;
-    const judged = judgementOf(reading, row);
-    const compared = (value: number): number => (judged.unit === '%' ? Math.round(value) : value);
+    const assessed = assessmentOf(reading, row);
+    const compared = (value: number): number => (assessed.unit === '%' ? Math.round(value) : value);
     // Outside is what both was asked for and is reached: rounding alone is no finding.
     const above = row.high !== undefined && compared(Math.min(found, asked)) > row.high;
     const below = row.low !== undefined && compared(Math.max(found, asked)) < row.low;
     const beyond = (end: number | undefined, sign: 1 | -1): boolean =>
       end !== undefined && sign * compared(found) > sign * end;
     const rounded = !above && !below && (beyond(row.high, 1) || beyond(row.low, -1));
-    if (rounded) verdicts.push({ judged: { ...judged, asked } });
-    else if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ judged });
+    if (rounded) verdicts.push({ assessed: { ...assessed, asked } });
+    else if ((!above && !below) || (row.orToFailure && toFailure)) verdicts.push({ assessed });
     else {
       const severity = (above ? row.above : row.below) ?? 'note';
-      verdicts.push({ judged, severity, code: above ? 'review-above' : 'review-below' });
+      verdicts.push({ assessed, severity, code: above ? 'review-above' : 'review-below' });
     }
   }
   const findings: ReviewFinding[] = [];
-  const inside: Judgement[] = [];
-  for (const { judged, severity, code } of merged(verdicts)) {
-    if (!severity || !code) inside.push(judged);
+  const inside: Assessment[] = [];
+  for (const { assessed, severity, code } of merged(verdicts)) {
+    if (!severity || !code) inside.push(assessed);
     else {
-      const { measure, found, unit, low, high, exercise, limb, side } = judged;
+      const { measure, found, unit, low, high, exercise, limb, side } = assessed;
       const values = defined({ measure, found, unit, low, high, exercise, limb, side, guideline: id }) as MessageValues;
-      const text = fill(planMessages[code], findingValues(english, judged, name));
-      findings.push({ severity, code, values, text, ...judged });
+      const text = fill(planMessages[code], findingValues(english, assessed, name));
+      findings.push({ severity, code, values, text, ...assessed });
     }
   }
-  const judged = new Set([...findings, ...inside].map(({ measure }) => measure));
+  const assessed = new Set([...findings, ...inside].map(({ measure }) => measure));
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
   return {
@@ -425,13 +426,13 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     of: given.document,
     guideline: { id, name, ...(source && { source }) },
     stops: given.stops,
-    findings: [...stopFindings(given), ...gravestFirst(findings)],
+    findings: [...stopFindings(given), ...mostSevereFirst(findings)],
     inside,
-    notJudged: [...new Set(asked)].filter((measure) => !judged.has(measure)),
-    standing: [
-      say('review-clears-no-one'),
-      say('local-codes-decide'),
-      say(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
+    notAssessed: [...new Set(asked)].filter((measure) => !assessed.has(measure)),
+    disclaimers: [
+      disclaimer('review-clears-no-one'),
+      disclaimer('local-codes-decide'),
+      disclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
   };
 });

@@ -179,19 +179,19 @@ const dayCheckGiven = open({
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
 const coded = { code: z.string(), ...some({ values }) };
-const said = { ...coded, text: z.string() };
+const message = { ...coded, text: z.string() };
 // An id makes a part one definition of the JSON Schema.
 const assumption = open(coded).register(annotations, { id: 'assumption' });
 const cautionFields = {
-  ...said,
+  ...message,
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path, source }),
 };
 const caution = open(cautionFields).register(annotations, { id: 'caution' });
 const cautions = z.array(caution);
 const assumptions = z.array(assumption);
-const sentence = open(said).register(annotations, { id: 'sentence' });
-const standing = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
+const sentence = open(message).register(annotations, { id: 'sentence' });
+const disclaimers = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
 
 const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
 const time = z.number().check(z.minimum(0));
@@ -473,8 +473,8 @@ export const planDocument = open({
   assumptions,
   stops,
   cautions,
-  standing,
-  stopSigns: standing,
+  disclaimers,
+  stopCriteria: disclaimers,
 });
 
 const painReport = {
@@ -557,7 +557,7 @@ export const recordDocument = open({
   assumptions,
   stops,
   cautions,
-  standing,
+  disclaimers,
 });
 
 const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
@@ -567,7 +567,7 @@ const concluded = {
   complete: z.boolean(),
   findings: screeningFindings,
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
-  standing,
+  disclaimers,
 };
 
 /** A screening, as `screen` makes it. */
@@ -614,7 +614,7 @@ export const proposalDocument = open({
   ),
   measureAgain: z.array(
     open({
-      ...said,
+      ...message,
       what: z.enum(MEASURED_AGAIN),
       due: z.boolean(),
       evidence: grade,
@@ -623,5 +623,5 @@ export const proposalDocument = open({
   ),
   stops,
   cautions,
-  standing,
+  disclaimers,
 });

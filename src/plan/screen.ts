@@ -23,7 +23,7 @@ import { screeningRequest } from './schema.js';
 import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-items.js';
 import { assumption } from './assumptions.js';
 import { screeningCaution } from './screening-messages.js';
-import { say } from './standing.js';
+import { disclaimer } from './disclaimers.js';
 
 /**
  * The questions of {@link screen}: published contraindications and precautions, each with its source and grade.
@@ -80,7 +80,7 @@ function findingsOf(
     ...findingsOfReplies(screeningItems, answers),
     ...(score >= REFER_POINTS ? [{ ...high, outcome: 'refer', evidence: 'published' } as const] : []),
     ...ageCautions(ageYears).map(
-      (said) => ({ ...said, outcome: 'caution', evidence: said.source ? 'published' : 'practice' }) as const,
+      (message) => ({ ...message, outcome: 'caution', evidence: message.source ? 'published' : 'practice' }) as const,
     ),
   ];
 }
@@ -135,7 +135,11 @@ export const screen = /* @__PURE__ */ withInput(function screen(request: Screeni
     request: value,
     ...concluded(findingsOf(value, score.value), unanswered),
     thrombosisScore: score,
-    standing: [say('screening-clears-no-one'), say('local-codes-decide'), say('screening-again')],
+    disclaimers: [
+      disclaimer('screening-clears-no-one'),
+      disclaimer('local-codes-decide'),
+      disclaimer('screening-again'),
+    ],
   } as const;
   return ownDocument(screening);
 });

@@ -2,7 +2,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { DayCode, ScreeningCode } from './screening-messages.js';
 
-/** What answers lead to, gravest first. `nothing-found` is no clearance. */
+/** What answers lead to, most severe first. `nothing-found` is no clearance. */
 export type ScreeningOutcome = 'refer' | 'caution' | 'incomplete' | 'nothing-found';
 export const SCREENING_OUTCOMES = [
   'refer',

@@ -4,7 +4,7 @@ import { describe, InputError, issue, moved, type InputIssue } from '../answer/i
 import type { MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
-import { saidKey } from './gravest-first.js';
+import { messageKey } from './severity.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
 
 /** Who can decide about a stop: a role, never a name. */
@@ -66,7 +66,7 @@ export const stopsOf = (cautions: readonly Caution[], since?: string): Stop[] =>
 
 /** One stop is another where all but its words and its decision is alike. */
 const keyOf = ({ code, since, limb, side, values }: Stop): string =>
-  JSON.stringify([saidKey({ code, ...(values && { values }) }), since, limb, side]);
+  JSON.stringify([messageKey({ code, ...(values && { values }) }), since, limb, side]);
 
 /** Whether the decision in a stop lifts it: it names the stop, and is no older than the stop. */
 const isLifted = ({ code, about, since, lifted }: Stop): boolean =>
@@ -137,10 +137,10 @@ function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision):
 
 /** Cautions of a document: one whose stops are all lifted is a caution, not a stop. It stays visible. */
 export const softened = <C extends Caution>(cautions: readonly C[], stops: readonly Stop[]): C[] =>
-  cautions.map((said) => {
-    const [same] = stopsOf([said]);
+  cautions.map((message) => {
+    const [same] = stopsOf([message]);
     const own = same ? stops.filter((stop) => keyOf({ ...stop, since: undefined }) === keyOf(same)) : [];
-    return own.length > 0 && own.every(isLifted) ? { ...said, severity: 'caution' } : said;
+    return own.length > 0 && own.every(isLifted) ? { ...message, severity: 'caution' } : message;
   });
 
 /**
@@ -178,7 +178,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
  *
  * @example
  * ```ts
- * import { planSession, standingStops } from 'cuffwork/plan';
+ * import { planSession, stopsInForce } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 200, diastolicMmHg: 120, posture: 'seated',
  *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
@@ -186,10 +186,10 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
  *     name: 'walking', mode: 'aerobic', limb: 'leg', scheme: '5x2min', restS: 60, restriction: 'continuous',
  *   }],
  * });
- * standingStops(plan).map(({ code }) => code); // => ['blood-pressure-refer']
+ * stopsInForce(plan).map(({ code }) => code); // => ['blood-pressure-refer']
  * ```
  */
-export function standingStops(document: { readonly stops: readonly Stop[] }): Stop[] {
+export function stopsInForce(document: { readonly stops: readonly Stop[] }): Stop[] {
   const expected = 'a plan, a record, a review or a proposal';
   const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
   const issues: InputIssue[] = [];

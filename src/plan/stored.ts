@@ -4,7 +4,7 @@ import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
-import { onceEach } from './gravest-first.js';
+import { uniqueCautions } from './severity.js';
 import { caution } from './messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
@@ -82,7 +82,7 @@ interface WithStops extends Verified {
 export function keptUnverified<T extends WithStops>(document: T, made: T, unverified: Caution): T {
   const codes = new Set(document.cautions.map(({ code }) => code));
   const back = made.cautions.filter(({ code }) => !codes.has(code));
-  const cautions = onceEach([unverified, ...document.cautions, ...back]);
+  const cautions = uniqueCautions([unverified, ...document.cautions, ...back]);
   const stops = derivedStops(document.stops, made.stops);
   return { ...document, stops: [...stops, ...stopsMissing(stops, cautions)], cautions };
 }

@@ -57,7 +57,7 @@ const rows = /* @__PURE__ */ frozen([
 export type Symptom = (typeof rows)[number]['code'];
 
 /**
- * The symptoms that a record can report, in three grades, gravest first: the one table behind the stop criteria of
+ * The symptoms that a record can report, in three grades, most severe first: the one table behind the stop criteria of
  * every page, the `symptoms` of a record and what `nextSession` makes of them. Their words stand in `messages`.
  *
  * Symptoms of the grades `emergency` and `clinician-first` are stops: they stay until a practitioner’s decision lifts
@@ -83,5 +83,5 @@ const byCode = new Map<string, SymptomRow & { readonly code: Symptom }>(rows.map
 /** A symptom of the table, by its code. */
 export const symptomOf = (code: Symptom): SymptomRow => byCode.get(code)!;
 
-/** What to deflate at, gravest first. */
+/** What to deflate at, most severe first. */
 export const STOP_CRITERIA: readonly Symptom[] = rows.filter(({ when }) => when === 'session').map(({ code }) => code);

@@ -4,14 +4,14 @@ import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/round.js';
-import type { ExerciseTotals, SessionTotals } from '../session/account.js';
+import type { ExerciseTotals, SessionTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
 import type { ExerciseSet, ExerciseSide, Restriction } from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { DayCheck, Screening } from './questions.js';
-import type { StandingSentence } from './standing.js';
+import type { Disclaimer } from './disclaimers.js';
 import type { Stop, StopDecision } from './stops.js';
 
 /**
@@ -356,12 +356,12 @@ export interface Plan {
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
-  /** Every caution of the plan once, gravest first. */
+  /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
   /** Sentences that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly standing: readonly StandingSentence[];
-  /** Stop criteria: symptoms at which to stop the session, gravest first. */
-  readonly stopSigns: readonly StandingSentence[];
+  readonly disclaimers: readonly Disclaimer[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly Disclaimer[];
 }
 
 /** What is proposed for an exercise. */

@@ -31,7 +31,7 @@ export const REFER_SYSTOLIC = 180;
 export const REFER_DIASTOLIC = 110;
 
 /**
- * The lines of a resting blood pressure [mmHg], gravest first. From 180/110 guidance says to refer (published). At
+ * The lines of a resting blood pressure [mmHg], most severe first. From 180/110 guidance says to refer (published). At
  * 160/100 grade 2 of the European classes begins; that no cuff is used from there until the treating clinician agrees
  * is practice. From 140/90 the classes speak of hypertension.
  */

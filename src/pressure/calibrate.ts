@@ -164,8 +164,8 @@ const inputFault = (field: string, expected: string, value: unknown): Fault => (
 function measurementFault(measured: Pressure, estimate: Pressure): Fault | undefined {
   const { value, equation, standardDeviation } = measured;
   const place = placeOf(measured);
-  const wanted = placeOf(estimate);
-  const diastolic = Number(wanted['diastolicMmHg']);
+  const requirement = placeOf(estimate);
+  const diastolic = Number(requirement['diastolicMmHg']);
   if (typeof equation !== 'string' || !equation.startsWith('measured-')) {
     return { path: ['equation'], expected: 'that of measuredOcclusionPressure', received: describe(equation) };
   }
@@ -178,8 +178,8 @@ function measurementFault(measured: Pressure, estimate: Pressure): Fault | undef
     return { path: ['value'], expected, received: formatUnit(value, 'mm[Hg]') };
   }
   for (const field of ['limb', 'posture'] as const) {
-    if (place[field] !== wanted[field])
-      return inputFault(field, `${describe(wanted[field])}, as in the estimate`, place[field]);
+    if (place[field] !== requirement[field])
+      return inputFault(field, `${describe(requirement[field])}, as in the estimate`, place[field]);
   }
   if (!SIDES.some((side) => side === place['side'])) return inputFault('side', `'left' or 'right'`, place['side']);
   const { cuffWidthCm: width, day } = place;
@@ -200,7 +200,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   }
   const { fine } = reader;
   const { min, max } = quantities.valueMmHg;
-  const wanted = {
+  const requirement = {
     kind: 'occlusion-pressure',
     makers: 'measuredOcclusionPressure',
     units: ['mm[Hg]'],
@@ -209,7 +209,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   } as const;
   list.forEach((item: unknown, index) => {
     const path = ['measurements', index];
-    if (!isSoundAnswer(reader, path, item, wanted) || !fine) return;
+    if (!isSoundAnswer(reader, path, item, requirement) || !fine) return;
     const fault = measurementFault(item as Pressure, estimate);
     if (fault) reader.report('wrong-relation', [...path, ...fault.path], fault.expected, fault.received);
   });
@@ -447,7 +447,7 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
     ],
     cautions: [
       ...(Array.isArray(estimate.cautions) ? (estimate.cautions as Caution[]) : []).filter(
-        (said) => said?.code !== 'estimate-is-a-start',
+        (message) => message?.code !== 'estimate-is-a-start',
       ),
       ...others.map((width) => convertedCaution(width, home)),
       ...(otherSide && !ownMeasured

@@ -115,9 +115,9 @@ export function occlusionForExercise(measured: Pressure, place: ExercisePlace): 
   return answer;
 }
 
-const withCaution = (answer: Pressure, said: Caution): Pressure => ({
+const withCaution = (answer: Pressure, message: Caution): Pressure => ({
   ...answer,
-  cautions: [...answer.cautions, said],
+  cautions: [...answer.cautions, message],
 });
 
 /** What is assumed of a measurement that does not name its posture or its cuff. */

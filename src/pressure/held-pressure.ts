@@ -1,6 +1,6 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { isSoundAnswer, type AnswerWanted } from '../answer/read-answer.js';
+import { isSoundAnswer, type AnswerRequirement } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
@@ -10,7 +10,7 @@ type Pressure = Answer<'occlusion-pressure'>;
 const ENTERED = 'entered';
 const MAKERS =
   'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
-const wanted = (): AnswerWanted => {
+const requirement = (): AnswerRequirement => {
   const { min, max } = quantities.occlusionMmHg;
   return { kind: 'occlusion-pressure', makers: MAKERS, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
 };
@@ -35,7 +35,7 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
 export function readPressure(reader: Reader, name: string): Pressure {
   const given = reader.anything(name, `an answer of ${MAKERS}`);
   if (typeof given === 'number') return enteredPressure(reader.judge(name, quantities.occlusionMmHg, given) ?? NaN);
-  const sound = given !== undefined && isSoundAnswer(reader, [name], given, wanted());
+  const sound = given !== undefined && isSoundAnswer(reader, [name], given, requirement());
   return sound ? (given as Pressure) : enteredPressure(NaN);
 }
 

@@ -1,4 +1,4 @@
-import { speaker } from '../answer/answer.js';
+import { messagesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import { estimateMessages } from './estimate-messages.js';
 
@@ -34,4 +34,4 @@ export const pressureMessages = {
 } as const satisfies Catalogue;
 
 export type PressureCode = keyof typeof pressureMessages;
-export const { caution } = /* @__PURE__ */ speaker(pressureMessages);
+export const { caution } = /* @__PURE__ */ messagesOf(pressureMessages);

@@ -28,7 +28,7 @@ export const quantities = /* @__PURE__ */ (() =>
       max: 40,
       slips: METRIC_LENGTH,
     },
-    toWidthCm: { name: 'width of the cuff that will be worn', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
+    toWidthCm: { name: 'width of the cuff that will be used', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
     occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
     valueMmHg: { name: 'measured occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
     standardDeviationMmHg: { name: 'standard deviation of a pressure', unit: 'mm[Hg]', min: 0, max: 300 },

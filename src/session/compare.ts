@@ -3,8 +3,8 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
-import { accountFor, addUp, limbRestriction } from './account.js';
-import { ofSide } from './layout.js';
+import { totalsFor, totalsOfExercise, limbRestriction } from './totals.js';
+import { ofSide } from './schedule.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { peaks } from './volume.js';
 import { highest, isTense, summed, total } from './working.js';
@@ -68,7 +68,7 @@ export type ComparedTotals = { readonly [Q in ComparedQuantity]?: Answer | undef
 
 /** A session as it was prescribed, limb by limb. */
 export function comparedSession(session: FullSession): ComparedSession {
-  const { sessionTime, sessionLoad } = accountFor(session);
+  const { sessionTime, sessionLoad } = totalsFor(session);
   const parts = session.exercises.flatMap((full) =>
     full.side ? sidesOf(full.side).map((side) => ofSide(full, side)) : [full],
   );
@@ -90,7 +90,7 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
 
 /** What one limb does and bears in a session. */
 export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
-  const all = parts.map((full) => ({ full, totals: addUp(full) }));
+  const all = parts.map((full) => ({ full, totals: totalsOfExercise(full) }));
   const lifted = all.filter(({ full, totals }) => isTense(full) && totals.repetitions.value > 0);
   const loaded = all.filter(
     ({ full, totals }) =>

@@ -5,7 +5,7 @@ import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
-import type { ExerciseLayout, Stretch } from './layout.js';
+import type { ExerciseSchedule, CuffInterval } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
 import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
@@ -35,15 +35,15 @@ const LIMB_CODES = /* @__PURE__ */ (() =>
 /** Whether a caution is one of {@link limbCautions}: about a limb, and not about each of its exercises. */
 export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);
 
-/** What stretches of restriction add up to. */
-export function tally(stretches: readonly Stretch[]) {
+/** What intervals of restriction add up to. */
+export function tally(cuffIntervals: readonly CuffInterval[]) {
   const full: Decimal[] = [];
   const partial: Decimal[] = [];
   const runs: Decimal[] = [];
   const gaps: Decimal[] = [];
-  let before: Stretch | undefined;
-  for (const stretch of stretches) {
-    const { fromS, toS, state } = stretch;
+  let before: CuffInterval | undefined;
+  for (const interval of cuffIntervals) {
+    const { fromS, toS, state } = interval;
     const durationS = toS.minus(fromS);
     (state === 'full' ? full : partial).push(durationS);
     if (before?.toS.eq(fromS)) runs.push(runs.pop()!.plus(durationS));
@@ -51,34 +51,34 @@ export function tally(stretches: readonly Stretch[]) {
       if (before) gaps.push(fromS.minus(before.toS));
       runs.push(durationS);
     }
-    before = stretch;
+    before = interval;
   }
   const longest = runs.reduce((most, run) => (run.gt(most) ? run : most), decimal(0));
   return { full, partial, longest, gaps };
 }
 
-/** The restriction of a limb, or of all of them, each total with the stretches it is made of. */
-export function restrictionTotals(stretches: readonly Stretch[]) {
-  const { full, partial, longest, gaps } = tally(stretches);
+/** The restriction of a limb, or of all of them, each total with the intervals it is made of. */
+export function restrictionTotals(cuffIntervals: readonly CuffInterval[]) {
+  const { full, partial, longest, gaps } = tally(cuffIntervals);
   const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], field: string) =>
     total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) }, 'practice');
   return {
-    restrictionTime: time('restriction-time', full, 'stretches'),
-    ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'stretches') }),
-    longestRestriction: time('longest-restriction', [longest], 'longestStretch'),
+    restrictionTime: time('restriction-time', full, 'cuffIntervals'),
+    ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'cuffIntervals') }),
+    longestRestriction: time('longest-restriction', [longest], 'longestInterval'),
     ...(gaps.length > 0 && { reperfusionTime: time('reperfusion-time', gaps, 'gaps') }),
   };
 }
 
 /**
  * The restriction of one exercise. Where the sides do not take turns its totals are shown as sets and rests, otherwise
- * as stretches of the clock.
+ * as intervals of the clock.
  */
-export function exerciseRestriction({ full, bouts, rests, any }: ExerciseLayout) {
+export function exerciseRestriction({ full, setIntervals, rests, any }: ExerciseSchedule) {
   const totals = restrictionTotals(any);
   const { restriction, side } = full;
   if (takesTurns(side)) return totals;
-  const working = bouts.filter(({ warmUp }) => !warmUp);
+  const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: format(full.inflatedBeforeS) };
   const after = full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) };
@@ -112,10 +112,10 @@ export interface Cell {
 export function pressureCell(
   { occlusionMmHg }: FullPrescription,
   { side }: Place,
-  stretches: readonly Stretch[],
+  cuffIntervals: readonly CuffInterval[],
 ): Cell | undefined {
   const times = new Map<number, Decimal>();
-  for (const { fromS, toS, pressureMmHg } of stretches) {
+  for (const { fromS, toS, pressureMmHg } of cuffIntervals) {
     if (pressureMmHg === undefined) return undefined;
     times.set(pressureMmHg, (times.get(pressureMmHg) ?? decimal(0)).plus(toS.minus(fromS)));
   }
@@ -163,12 +163,12 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   };
 }
 
-export function exerciseCautions({ full, limbs }: ExerciseLayout): Caution[] {
+export function exerciseCautions({ full, limbs }: ExerciseSchedule): Caution[] {
   const { mode, occlusionMmHg, sets } = full;
   const cautions: Caution[] = [];
   const { low, high } = guidance2019.restrictionMin[mode];
-  const times = limbs.map(({ stretches }) => {
-    const { full: whole, partial, longest } = tally(stretches);
+  const times = limbs.map(({ cuffIntervals }) => {
+    const { full: whole, partial, longest } = tally(cuffIntervals);
     return (mode === 'passive' ? longest : plus([...whole, ...partial])).toNumber();
   });
   const most = Math.max(...times) / MINUTE;
@@ -176,8 +176,8 @@ export function exerciseCautions({ full, limbs }: ExerciseLayout): Caution[] {
     const values = { minutes: format(most), low, high };
     cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));
   }
-  for (const { place, stretches } of limbs) {
-    const pressure = Math.max(0, ...stretches.map(({ pressureMmHg }) => pressureMmHg ?? 0));
+  for (const { place, cuffIntervals } of limbs) {
+    const pressure = Math.max(0, ...cuffIntervals.map(({ pressureMmHg }) => pressureMmHg ?? 0));
     const occlusion = occlusionMmHg === undefined ? Infinity : onSide(occlusionMmHg, place.side);
     if (pressure > occlusion) {
       const values = { pressure: format(pressure), occlusion: format(occlusion) };

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { format } from '../quantity/format.js';
 import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
-import { byLimb, type ExerciseLayout } from './layout.js';
+import { byLimb, type ExerciseSchedule } from './schedule.js';
 import { takesTurns, type Place } from './prescription.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
@@ -44,26 +44,28 @@ export const reperfusionCautions = (downS: number): Caution[] =>
     : [];
 
 /** What each limb went through, in the order the limbs are first worked. */
-export function limbsOf(laid: readonly ExerciseLayout[]): LimbExposure[] {
-  const cuffed = laid.filter(({ any }) => any.length > 0);
+export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
+  const cuffed = schedule.filter(({ any }) => any.length > 0);
   const assumptions = cuffed.length > 1 && !cuffed[0]!.full.limb ? [assumption('one-limb-taken')] : [];
-  return byLimb(laid).flatMap(({ place, stretches }): LimbExposure[] => {
-    if (!place.limb && stretches.length === 0 && cuffed.length > 0) return [];
-    const own = laid.flatMap(({ full, bouts, limbs }) => {
+  return byLimb(schedule).flatMap(({ place, cuffIntervals }): LimbExposure[] => {
+    if (!place.limb && cuffIntervals.length === 0 && cuffed.length > 0) return [];
+    const own = schedule.flatMap(({ full, setIntervals, limbs }) => {
       const limb = limbs.find((one) => one.place.limb === place.limb && one.place.side === place.side);
-      if (!limb || (!place.limb && cuffed.length > 0 && limb.stretches.length === 0)) return [];
-      const done = bouts.filter(({ warmUp, side }) => !warmUp && (!takesTurns(full.side) || side === place.side));
-      return [{ full, done, stretches: limb.stretches }];
+      if (!limb || (!place.limb && cuffed.length > 0 && limb.cuffIntervals.length === 0)) return [];
+      const done = setIntervals.filter(
+        ({ warmUp, side }) => !warmUp && (!takesTurns(full.side) || side === place.side),
+      );
+      return [{ full, done, cuffIntervals: limb.cuffIntervals }];
     });
     const repetitions = own.flatMap(({ done }) => repetitionsOf(done));
     const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationS }) => durationS) : []));
-    const restricted = own.filter((part) => part.stretches.length > 0);
-    const cells = restricted.map(({ full, stretches: part }) => pressureCell(full, place, part));
-    const { restrictionTime, ...totals } = restrictionTotals(stretches);
+    const restricted = own.filter((part) => part.cuffIntervals.length > 0);
+    const cells = restricted.map(({ full, cuffIntervals: part }) => pressureCell(full, place, part));
+    const { restrictionTime, ...totals } = restrictionTotals(cuffIntervals);
     const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
-    const short = stretches.flatMap((stretch, index) => {
-      const before = stretches[index - 1];
-      const apart = before && before.exercise !== stretch.exercise ? stretch.fromS.minus(before.toS) : undefined;
+    const short = cuffIntervals.flatMap((interval, index) => {
+      const before = cuffIntervals[index - 1];
+      const apart = before && before.exercise !== interval.exercise ? interval.fromS.minus(before.toS) : undefined;
       return apart?.lt(REPERFUSION_S) ? [apart.toNumber()] : [];
     });
     return [

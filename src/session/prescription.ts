@@ -45,7 +45,7 @@ export type PerSide =
 export interface ExerciseSet {
   /** Repetitions of the set. */
   readonly repetitions?: number | undefined;
-  /** How long the set lasts [s]: a hold, a bout of walking or cycling, a passive bout, or a set by the watch. */
+  /** How long the set lasts [s]: a hold, an interval of walking or cycling, a passive one, or a set by the watch. */
   readonly durationS?: number | undefined;
   /** Rest after this set [s]; `restS` of the prescription when left out. The last set has none. */
   readonly restS?: number | undefined;
@@ -111,7 +111,7 @@ export interface Prescription {
 export interface SessionNotes {
   /** How hard the whole session was, 0 to 10, asked about 30 minutes after it. */
   readonly sessionRpe?: number | undefined;
-  /** How long the session really took [s]; the time of the clock laid out here when left out. */
+  /** How long the session really took [s]; the time of the schedule when left out. */
   readonly sessionS?: number | undefined;
 }
 

@@ -2,7 +2,7 @@ import type { Assumption } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
-import { byLimb, layOutSession, type ExerciseLayout } from './layout.js';
+import { byLimb, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
 import { assumption } from './assumptions.js';
 
@@ -35,7 +35,7 @@ export interface SessionEvent {
   readonly pressureMmHg?: number;
 }
 
-/** A session laid out in time. */
+/** A schedule of a session. */
 export interface SessionTimeline {
   /** The events, in order of time. */
   readonly events: readonly SessionEvent[];
@@ -55,12 +55,12 @@ const ORDER: Record<SessionEvent['event'], number> = {
   set: 4,
 };
 
-function cuffEvents(laid: readonly ExerciseLayout[], several: boolean): SessionEvent[] {
+function cuffEvents(schedule: readonly ExerciseSchedule[], several: boolean): SessionEvent[] {
   const events: SessionEvent[] = [];
-  for (const { place, stretches } of byLimb(laid)) {
-    stretches.forEach(({ exercise, fromS, toS, state, pressureMmHg }, index) => {
+  for (const { place, cuffIntervals } of byLimb(schedule)) {
+    cuffIntervals.forEach(({ exercise, fromS, toS, state, pressureMmHg }, index) => {
       const own = { ...(several && { exercise }), ...place };
-      const before = stretches[index - 1];
+      const before = cuffIntervals[index - 1];
       const held = before?.toS.eq(fromS) ? before : undefined;
       const falls = state === 'partial' || (held !== undefined && (held.pressureMmHg ?? 0) > (pressureMmHg ?? 0));
       // A cuff that stays up from one exercise to the next at the same pressure does nothing.
@@ -68,19 +68,19 @@ function cuffEvents(laid: readonly ExerciseLayout[], several: boolean): SessionE
         const event = falls ? 'lower' : 'inflate';
         events.push({ atS: fromS.toNumber(), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
       }
-      if (!stretches[index + 1]?.fromS.eq(toS)) events.push({ atS: toS.toNumber(), event: 'deflate', ...own });
+      if (!cuffIntervals[index + 1]?.fromS.eq(toS)) events.push({ atS: toS.toNumber(), event: 'deflate', ...own });
     });
   }
   return events;
 }
 
-/** A session with every default in its place, as a timeline; `laid` where it is laid out already. */
-export function timelineOf(session: FullSession, laid = layOutSession(session)): SessionTimeline {
+/** A session with every default in its place, as a timeline; `schedule` where it is scheduled already. */
+export function timelineOf(session: FullSession, schedule = scheduleSession(session)): SessionTimeline {
   const several = session.exercises.length > 1;
-  const events = cuffEvents(laid, several);
-  laid.forEach(({ full, bouts, rests, endS, any }, index) => {
+  const events = cuffEvents(schedule, several);
+  schedule.forEach(({ full, setIntervals, rests, endS, any }, index) => {
     const number = several && { exercise: index + 1 };
-    for (const { set, number: count, warmUp, side, atS, durationS } of bouts) {
+    for (const { set, number: count, warmUp, side, atS, durationS } of setIntervals) {
       const { repetitions } = set;
       events.push({
         atS: atS.toNumber(),
@@ -108,7 +108,7 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
   const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
   return {
     events,
-    durationS: (laid.at(-1)?.endS ?? decimal(0)).toNumber(),
+    durationS: (schedule.at(-1)?.endS ?? decimal(0)).toNumber(),
     assumptions: [
       ...(session.exercises.some(({ tempo }) => tempo) ? [assumption('tempo-kept')] : []),
       ...(cuffed.length > 0 ? [assumption('clock-starts-with-inflation')] : []),
@@ -118,7 +118,7 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
 }
 
 /**
- * The session laid out second by second: for every limb when the cuff inflates, lowers and deflates; each
+ * The session scheduled second by second: for every limb when the cuff inflates, lowers and deflates; each
  * set, each rest, each pause between exercises.
  *
  * With continuous restriction the cuff is inflated from the limb’s first set to the end of its last; with intermittent
@@ -126,7 +126,7 @@ export function timelineOf(session: FullSession, laid = layOutSession(session)):
  * one rest fewer than sets. Where sides take turns, every set is done with one side and then with the other, and each
  * cuff follows its own side. Between exercises the cuffs are deflated.
  *
- * A session that was done is laid out just so: give the sets that were done, with the repetitions done or the time
+ * A session that was done is scheduled the same way: give the sets that were done, with the repetitions done or the time
  * they took, and how long the cuff was inflated before the first and after the last.
  *
  * - Evidence: `derived`; the clock agrees with the totals of a published protocol (J Exp Orthop 2022).

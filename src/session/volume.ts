@@ -4,14 +4,14 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal, product, sum, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import type { Bout } from './layout.js';
+import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
-export function volumeTotals(full: FullPrescription, bouts: readonly Bout[]) {
+export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
   const { unit, percent, oneRepMax, bodyMassKg, bodyMassPercent } = full;
-  const counted = bouts.flatMap(({ set: { repetitions, load } }) =>
+  const counted = setIntervals.flatMap(({ set: { repetitions, load } }) =>
     repetitions === undefined ? [] : [{ repetitions, load: load ?? 0 }],
   );
   const repetitions = counted.map((set) => set.repetitions);

@@ -142,7 +142,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * volume load of each limb.
  *
  * - Week load [AU]: Σ of the seven daily loads; a daily load is Σ session RPE (0 to 10) × minutes, which is what
- *   `accountSession` gives as `sessionLoad`, with the `restrictionTime` of each limb.
+ *   `sessionTotals` gives as `sessionLoad`, with the `restrictionTime` of each limb.
  * - Monotony: mean daily load / standard deviation of the daily loads. Which standard deviation is meant could not be
  *   read in the publication: that of a sample (divided by 6) unless `deviation` says `population` (divided by 7).
  * - Strain [AU]: week load × monotony.

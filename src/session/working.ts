@@ -4,7 +4,7 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal, sum, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import type { Bout } from './layout.js';
+import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
 export const list = (values: readonly number[]): string => values.map(format).join(' + ') || '0';
@@ -52,14 +52,14 @@ export function highest<K extends AnswerKind>(parts: readonly (Answer<K> | undef
   );
 }
 
-export const isCounted = ({ set }: Bout): boolean => set.durationS === undefined;
-export const repetitionsOf = (bouts: readonly Bout[]): number[] =>
-  bouts.flatMap(({ set }) => (set.repetitions === undefined ? [] : [set.repetitions]));
+export const isCounted = ({ set }: SetInterval): boolean => set.durationS === undefined;
+export const repetitionsOf = (setIntervals: readonly SetInterval[]): number[] =>
+  setIntervals.flatMap(({ set }) => (set.repetitions === undefined ? [] : [set.repetitions]));
 
 /** What the time of sets is made of: repetitions at the tempo, and sets by the watch. */
-export function workInputs({ tempo }: FullPrescription, bouts: readonly Bout[]): Inputs {
-  const counted = bouts.filter(isCounted);
-  const timed = bouts.filter((bout) => !isCounted(bout));
+export function workInputs({ tempo }: FullPrescription, setIntervals: readonly SetInterval[]): Inputs {
+  const counted = setIntervals.filter(isCounted);
+  const timed = setIntervals.filter((interval) => !isCounted(interval));
   return added(
     counted.length > 0 && { repetitionsPerSet: list(repetitionsOf(counted)), ...tempo },
     timed.length > 0 && { timedSets: seconds(timed.map(({ durationS }) => durationS)) },

@@ -1,4 +1,4 @@
-import { speaker } from '../answer/answer.js';
+import { messagesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of the strength layer. */
@@ -68,5 +68,5 @@ export const strengthMessages = {
 
 export type StrengthCode = keyof typeof strengthMessages;
 // One name a line: bundlers keep a pattern of names whole.
-export const caution = /* @__PURE__ */ (() => speaker(strengthMessages).caution)();
-export const sentence = /* @__PURE__ */ (() => speaker(strengthMessages).sentence)();
+export const caution = /* @__PURE__ */ (() => messagesOf(strengthMessages).caution)();
+export const sentence = /* @__PURE__ */ (() => messagesOf(strengthMessages).sentence)();

@@ -25,7 +25,7 @@ export interface CurvePlace {
  * Readings and answers of the block in work. They are here and not in your columns because the engine knows
  * where a constant of the file lies in memory, and looks a column it is handed up anew at every row.
  */
-const GIRTHS = /* @__PURE__ */ new Float64Array(BLOCK);
+const CIRCUMFERENCES = /* @__PURE__ */ new Float64Array(BLOCK);
 const SYSTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
 const DIASTOLICS = /* @__PURE__ */ new Float64Array(BLOCK);
 const VALUES = /* @__PURE__ */ new Float64Array(BLOCK);
@@ -46,7 +46,7 @@ export function curveBlock(
   to: number,
 ): void {
   const rows = to - from;
-  load(columns.circumferenceCm, GIRTHS, from, to);
+  load(columns.circumferenceCm, CIRCUMFERENCES, from, to);
   load(columns.systolicMmHg, SYSTOLICS, from, to);
   load(columns.diastolicMmHg, DIASTOLICS, from, to);
   putValues(place, rows);
@@ -66,12 +66,12 @@ function load({ values, varies }: Numbers, block: Float64Array, from: number, to
 function putValues({ limb, cuffWidthCm, posture }: CurvePlace, rows: number): void {
   if (limb === 'arm') {
     for (let row = 0; row < rows; row += 1)
-      VALUES[row] = armCurve2026(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm);
+      VALUES[row] = armCurve2026(CIRCUMFERENCES[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm);
     return;
   }
   const h = thighCurve.h[posture];
   for (let row = 0; row < rows; row += 1)
-    VALUES[row] = thighCurve2026(GIRTHS[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm, h);
+    VALUES[row] = thighCurve2026(CIRCUMFERENCES[row]!, SYSTOLICS[row]!, DIASTOLICS[row]!, cuffWidthCm, h);
 }
 
 /** The error of a curve depends on the readings. */
@@ -85,7 +85,7 @@ function putIntervals({ b, h, error }: PooledCurve, { cuffWidthCm, posture }: Cu
     const answer = VALUES[row]!;
     const systolic = SYSTOLICS[row]!;
     const diastolic = DIASTOLICS[row]!;
-    const ratio = GIRTHS[row]! / cuffWidthCm;
+    const ratio = CIRCUMFERENCES[row]! / cuffWidthCm;
     const pulse = systolic - diastolic;
     const above = aboveDiastolic(b, ratio, pulse);
     const own = ownVariance(

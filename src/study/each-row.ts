@@ -16,7 +16,7 @@ import {
 export type RowFields<I> = { readonly [Field in keyof I]: I[Field] | ArrayLike<I[Field] | null | undefined> };
 
 const REFUSALS: Readonly<Record<string, number>> = { missing: MISSING, 'wrong-relation': RELATION };
-const SAID: Readonly<Record<string, number>> = {
+const CAUTION_FLAGS: Readonly<Record<string, number>> = {
   'outside-fitted-range': OUTSIDE_FITTED_RANGE,
   'outside-fitted-repetitions': OUTSIDE_FITTED_RANGE,
   'outside-population': OUTSIDE_FITTED_RANGE,
@@ -174,8 +174,8 @@ export function eachRow<I extends object, A extends Answer>(
     lower[row] = answer.lower ?? NaN;
     upper[row] = answer.upper ?? NaN;
     standardDeviation[row] = answer.standardDeviation ?? NaN;
-    const said = answer.cautions.reduce((bits, { code }) => bits | (SAID[code] ?? 0), 0);
-    flag[row] = answer.lower === undefined ? said | NO_INTERVAL : said;
+    const message = answer.cautions.reduce((bits, { code }) => bits | (CAUTION_FLAGS[code] ?? 0), 0);
+    flag[row] = answer.lower === undefined ? message | NO_INTERVAL : message;
   }
   return { about: shared.about() as ColumnsAbout<A['kind']>, ...out };
 }

@@ -162,7 +162,7 @@ export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressu
     flag.fill(0, from, to);
     for (const column of others) column.check(flag, from, to);
     checkPressures(columns, flag, from, to);
-    if (limb.varies) checkGirths(columns, flag, from, to);
+    if (limb.varies) checkCircumferences(columns, flag, from, to);
     for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
     write(work, from, to);
     refuseRows(work, from, to);
@@ -230,12 +230,13 @@ function checkPressures(columns: OcclusionReadingColumns, flag: Uint8Array, from
 }
 
 /** Where every row has a limb of its own, its circumference must be possible for that limb. */
-function checkGirths(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
+function checkCircumferences(columns: OcclusionReadingColumns, flag: Uint8Array, from: number, to: number): void {
   const { limb, circumferenceCm } = columns;
   for (let row = from; row < to; row += 1) {
     const word = limb.at(row);
-    const girth = circumferenceCm.values[row & circumferenceCm.mask]!;
-    if (word && (girth < limbCircumference[word].min || girth > limbCircumference[word].max)) flag[row]! |= IMPOSSIBLE;
+    const centimetres = circumferenceCm.values[row & circumferenceCm.mask]!;
+    if (word && (centimetres < limbCircumference[word].min || centimetres > limbCircumference[word].max))
+      flag[row]! |= IMPOSSIBLE;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { AnswerAssumption, Assumption } from '../answer/answer.js';
 import type { Catalogue, MessageValues } from '../answer/messages.js';
-import { amount, type Say } from '../answer/say.js';
+import { amount, type Translate } from '../answer/translate.js';
 import type { PressureAssumption } from '../pressure/assumptions.js';
 import type { StrengthAssumption } from '../strength/assumptions.js';
 import type { SessionAssumption } from '../session/assumptions.js';
@@ -170,10 +170,10 @@ export const assumptionTexts: Catalogue = /* @__PURE__ */ (() =>
   }))();
 
 /** An assumption as a sentence; one that only another version knows says so. */
-export function assumptionText(say: Say, { code, values }: Assumption): string {
-  if (!Object.hasOwn(assumptionTexts, code)) return say('code-unknown', planMessages['code-unknown']);
+export function assumptionText(translate: Translate, { code, values }: Assumption): string {
+  if (!Object.hasOwn(assumptionTexts, code)) return translate('code-unknown', planMessages['code-unknown']);
   const text = assumptionTexts[code]!;
-  return values ? say(code, text, inWords(say, values)) : say(code, text);
+  return values ? translate(code, text, inWords(translate, values)) : translate(code, text);
 }
 
 /** What each equation was fitted on. */
@@ -183,19 +183,21 @@ const sampleOf = (id: unknown): string | undefined =>
 /**
  * The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit.
  */
-function inWords(say: Say, values: MessageValues): MessageValues {
+function inWords(translate: Translate, values: MessageValues): MessageValues {
   const { fields, chart, target, unit, equation } = values;
   const sample = sampleOf(equation);
   return {
     ...values,
     ...(Array.isArray(fields) && {
-      fields: (fields as readonly string[]).map((field) => fieldName(say, field)).join(', '),
+      fields: (fields as readonly string[]).map((field) => fieldName(translate, field)).join(', '),
     }),
-    ...(typeof chart === 'string' && { chart: say(`chart.${chart}`, charts[chart as RepetitionChart]?.name ?? chart) }),
-    ...(typeof target === 'number' && { target: amount(say, target, loadUnitCode(unit as LoadUnit)) }),
+    ...(typeof chart === 'string' && {
+      chart: translate(`chart.${chart}`, charts[chart as RepetitionChart]?.name ?? chart),
+    }),
+    ...(typeof target === 'number' && { target: amount(translate, target, loadUnitCode(unit as LoadUnit)) }),
     ...(sample !== undefined && { sample }),
   };
 }
 
-const fieldName = (say: Say, field: string): string =>
-  say(`field.${field}`, Object.hasOwn(quantities, field) ? quantities[field as QuantityName].name : field);
+const fieldName = (translate: Translate, field: string): string =>
+  translate(`field.${field}`, Object.hasOwn(quantities, field) ? quantities[field as QuantityName].name : field);

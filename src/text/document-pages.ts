@@ -1,15 +1,15 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
 import type { LighterOptions } from '../plan/lighten.js';
 import type { StageGoalResult } from '../plan/stage-goals.js';
 import type { WeekLimb, WeekSums } from '../plan/week-types.js';
-import { saidKey } from '../plan/gravest-first.js';
-import { findingValues, guidelineNames, judgedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
+import { messageKey } from '../plan/severity.js';
+import { findingValues, guidelineNames, assessedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
 import { planMessages, type PlanCode } from '../plan/messages.js';
 import type { Proposal, ProposalItem } from '../plan/proposal.js';
 import { clock, format } from '../quantity/format.js';
@@ -22,7 +22,7 @@ import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './se
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
-  disclaimers,
+  disclaimerLines,
   limbLine,
   setFields,
   stopBlocks,
@@ -32,10 +32,10 @@ import {
   workLines,
   type Detail,
 } from './page.js';
-import { isSameLimb, limbsIn } from '../plan/places.js';
+import { isSameLimb, limbsIn } from '../plan/limb-and-side.js';
 import type { ScreeningFinding } from '../plan/questions.js';
 import type { RecordItem, SessionRecord } from '../plan/record.js';
-import type { Judgement, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
+import type { Assessment, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
 import { setCounts } from '../plan/set-counts.js';
 import { inForce, type Stop } from '../plan/stops.js';
@@ -46,18 +46,18 @@ const sourcesPart = (word: Word, document: object): Block[] =>
 /** Where there is nothing to list, a page says so. */
 const listed = (lines: readonly string[], otherwise: string): Block =>
   lines.length > 0 ? { points: lines } : { lines: [otherwise] };
-const itemHeading = (say: Say, word: Word, item: RecordItem | ProposalItem, index: number): Block => ({
+const itemHeading = (translate: Translate, word: Word, item: RecordItem | ProposalItem, index: number): Block => ({
   heading: word('page.item', {
     number: index + 1,
     exercise: item.exercise,
-    side: sideWords(say, item.side, item.limb),
+    side: sideWords(translate, item.side, item.limb),
   }),
   level: 2,
 });
 
 /** Cautions that are no stop of the document, by whom they are for; remarks on the method last. */
 function watchParts(
-  say: Say,
+  translate: Translate,
   word: Word,
   { cautions, stops }: Pick<SessionRecord, 'cautions' | 'stops'>,
   between: readonly Block[] = [],
@@ -65,7 +65,7 @@ function watchParts(
 ): Block[] {
   const left = cautions.filter(({ code }) => !stops.some((stop) => stop.code === code));
   const { person, practitioner, method } = byAudience(left);
-  const lines = (own: typeof left): string[] => own.map((said) => cautionLine(say, said));
+  const lines = (own: typeof left): string[] => own.map((message) => cautionLine(translate, message));
   return [
     ...part(word('page.watch'), { points: lines(person) }),
     ...part(word('page.practitioner'), { points: lines(practitioner) }),
@@ -75,16 +75,16 @@ function watchParts(
 }
 
 /** A finding of a screening, with how well it is backed. */
-function foundLine(say: Say, word: Word, finding: ScreeningFinding): string {
+function foundLine(translate: Translate, word: Word, finding: ScreeningFinding): string {
   const { outcome, evidence, source } = finding;
-  const leads = outcome === 'refer' ? word('page.refer') : named(say, 'severity', outcome);
-  const grade = named(say, 'grade', evidence);
-  return `${cautionLine(say, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
+  const leads = outcome === 'refer' ? word('page.refer') : named(translate, 'severity', outcome);
+  const grade = named(translate, 'grade', evidence);
+  return `${cautionLine(translate, finding, leads)} [${grade}${source ? `, ${source}` : ''}]`;
 }
 
 /** What answers lead to: the outcome, its findings and what is open. */
-function answeredBlocks(say: Say, word: Word, document: Screening | DayCheck): Block[] {
-  const { request, outcome: found, complete, findings, unanswered, standing } = document;
+function answeredBlocks(translate: Translate, word: Word, document: Screening | DayCheck): Block[] {
+  const { request, outcome: found, complete, findings, unanswered, disclaimers } = document;
   const outcome = word(`page.${found}`);
   const dated = [request.date, request.label].filter((text) => text !== undefined).join(', ');
   return [
@@ -92,35 +92,35 @@ function answeredBlocks(say: Say, word: Word, document: Screening | DayCheck): B
       lines: [
         ...(dated ? [dated] : []),
         complete ? word('page.outcome', { outcome }) : word('page.outcome-open', { outcome, count: unanswered.length }),
-        ...disclaimers(say, standing),
+        ...disclaimerLines(translate, disclaimers),
       ],
     },
     ...part(
       word('page.found'),
       listed(
-        findings.map((finding) => foundLine(say, word, finding)),
+        findings.map((finding) => foundLine(translate, word, finding)),
         word('page.nothing-in-answers'),
       ),
     ),
     ...part(word('page.not-answered'), {
-      points: unanswered.map(({ code, question }) => say(`ask-${code}`, question)),
+      points: unanswered.map(({ code, question }) => translate(`ask-${code}`, question)),
     }),
   ];
 }
 
 /** A screening as a page. */
-export function screeningBlocks(screening: Screening, say: Say): Block[] {
+export function screeningBlocks(screening: Screening, translate: Translate): Block[] {
   const { thrombosisScore } = screening;
-  const word = saying(say, pageWords);
+  const word = translating(translate, pageWords);
   return [
     title(word('page.screening')),
-    ...answeredBlocks(say, word, screening),
+    ...answeredBlocks(translate, word, screening),
     { heading: word('page.score'), level: 2 },
-    { section: { ...workingOf(thrombosisScore, say), grounds: [] } },
+    { section: { ...workingOf(thrombosisScore, translate), basis: [] } },
     {
       lines: [
-        ...thrombosisScore.assumptions.map((one) => assumptionText(say, one)),
-        ...thrombosisScore.cautions.map((one) => sentence(say, one)),
+        ...thrombosisScore.assumptions.map((one) => assumptionText(translate, one)),
+        ...thrombosisScore.cautions.map((one) => sentence(translate, one)),
       ],
     },
     ...sourcesPart(word, screening),
@@ -128,39 +128,39 @@ export function screeningBlocks(screening: Screening, say: Say): Block[] {
 }
 
 /** A check of the day as a page. */
-export function dayCheckBlocks(check: DayCheck, say: Say): Block[] {
-  const word = saying(say, pageWords);
-  return [title(word('page.day-check')), ...answeredBlocks(say, word, check), ...sourcesPart(word, check)];
+export function dayCheckBlocks(check: DayCheck, translate: Translate): Block[] {
+  const word = translating(translate, pageWords);
+  return [title(word('page.day-check')), ...answeredBlocks(translate, word, check), ...sourcesPart(word, check)];
 }
 
 /** A figure outside a range, with how well the range is backed. */
-function outsideLine(say: Say, finding: ReviewFinding, guideline: string): string {
-  const values = findingValues(say, finding, guideline);
+function outsideLine(translate: Translate, finding: ReviewFinding, guideline: string): string {
+  const values = findingValues(translate, finding, guideline);
   const text = fill(planMessages[finding.code as PlanCode], values);
-  return `${cautionLine(say, { ...finding, values, text })} [${named(say, 'grade', finding.evidence)}]`;
+  return `${cautionLine(translate, { ...finding, values, text })} [${named(translate, 'grade', finding.evidence)}]`;
 }
 
 /** A review as a page; of a document with a stop in force, the stop and nothing that could be set. */
-export function reviewBlocks(review: Review, say: Say): Block[] {
-  const { of, guideline, findings, inside, notJudged, stops, standing } = review;
-  const word = saying(say, pageWords);
-  const name = say(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
-  const grade = ({ evidence }: Judgement): string => named(say, 'grade', evidence);
+export function reviewBlocks(review: Review, translate: Translate): Block[] {
+  const { of, guideline, findings, inside, notAssessed, stops, disclaimers } = review;
+  const word = translating(translate, pageWords);
+  const name = translate(`guideline.${guideline.id}`, guidelineNames[guideline.id]);
+  const grade = ({ evidence }: Assessment): string => named(translate, 'grade', evidence);
   const outside = (finding: ReviewFinding | StopFinding): string =>
-    finding.measure === undefined ? cautionLine(say, finding) : outsideLine(say, finding, name);
-  const within = (judged: Judgement): string => {
-    const { asked } = judged;
-    const values = { ...judgedWords(say, judged), grade: grade(judged) };
+    finding.measure === undefined ? cautionLine(translate, finding) : outsideLine(translate, finding, name);
+  const within = (assessed: Assessment): string => {
+    const { asked } = assessed;
+    const values = { ...assessedWords(translate, assessed), grade: grade(assessed) };
     if (asked === undefined) return word('page.judged', values);
-    return word('page.judged-asked', { ...values, asked: amount(say, asked, judged.unit) });
+    return word('page.judged-asked', { ...values, asked: amount(translate, asked, assessed.unit) });
   };
   /** What is alike on every limb once; where a measure differs, each line names its place. */
   const insideLines = (): string[] => {
-    const lines = new Map<Judgement['measure'], Map<string, string[]>>();
-    for (const judged of inside) {
-      const own = lines.get(judged.measure) ?? new Map<string, string[]>();
-      const text = within(judged);
-      lines.set(judged.measure, own.set(text, [...(own.get(text) ?? []), placeWords(say, judged)]));
+    const lines = new Map<Assessment['measure'], Map<string, string[]>>();
+    for (const assessed of inside) {
+      const own = lines.get(assessed.measure) ?? new Map<string, string[]>();
+      const text = within(assessed);
+      lines.set(assessed.measure, own.set(text, [...(own.get(text) ?? []), placeWords(translate, assessed)]));
     }
     return [...lines.values()].flatMap((own) =>
       [...own].map(([text, places]) =>
@@ -168,27 +168,32 @@ export function reviewBlocks(review: Review, say: Say): Block[] {
       ),
     );
   };
-  const missing = (measure: Judgement['measure']): string => {
-    const { name, of } = measureWords(say, measure);
+  const missing = (measure: Assessment['measure']): string => {
+    const { name, of } = measureWords(translate, measure);
     return name + of;
   };
   return [
     title(word(`page.review-${of}`)),
-    ...stopBlocks(say, stops),
-    { lines: [word('page.held-against', { guideline: name }), ...disclaimers(say, standing)] },
+    ...stopBlocks(translate, stops),
+    { lines: [word('page.held-against', { guideline: name }), ...disclaimerLines(translate, disclaimers)] },
     ...(isStopped(review)
       ? []
       : [
           ...part(word('page.outside'), listed(findings.map(outside), word('page.nothing-judged'))),
           ...part(word('page.inside'), listed(insideLines(), word('page.nothing-judged'))),
-          ...part(word('page.not-judged'), { points: notJudged.map(missing) }),
+          ...part(word('page.not-judged'), { points: notAssessed.map(missing) }),
         ]),
     ...sourcesPart(word, review),
   ];
 }
 
 /** What was done; with what was planned, unless a stop is in force. */
-function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (readonly [string, string])[] {
+function doneFields(
+  translate: Translate,
+  word: Word,
+  item: RecordItem,
+  stopped: boolean,
+): (readonly [string, string])[] {
   const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
   const beside = (done: string, planned: string): string =>
     stopped ? word('page.only-done', { done }) : word('page.done', { done, planned });
@@ -196,8 +201,8 @@ function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (
     const held =
       pressure === undefined
         ? word('page.held-not-recorded')
-        : word('page.held', { pressure: amount(say, pressure, 'mm[Hg]') });
-    return stopped ? held : word('page.held-and-planned', { held, planned: told(say, planned) });
+        : word('page.held', { pressure: amount(translate, pressure, 'mm[Hg]') });
+    return stopped ? held : word('page.held-and-planned', { held, planned: told(translate, planned) });
   };
   const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
   const fields: (readonly [string, string] | false | undefined)[] = [
@@ -207,16 +212,18 @@ function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (
     ],
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
-      load ? beside(amount(say, done.load!, loadUnitCode(done.unit!)), told(say, load)) : word('page.no-load'),
+      load
+        ? beside(amount(translate, done.load!, loadUnitCode(done.unit!)), told(translate, load))
+        : word('page.no-load'),
     ],
     ...setFields(word, done.sets, done.unit ?? 'kg'),
     done.instead !== undefined && [word('page.instead'), done.instead],
-    done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(say, done.occlusionMmHg, 'mm[Hg]')],
+    done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(translate, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),
       restriction === 'none'
         ? word('page.no-cuff')
-        : [held(done.heldMmHg, target!), named(say, 'value', restriction)].join('; '),
+        : [held(done.heldMmHg, target!), named(translate, 'value', restriction)].join('; '),
     ],
     restTarget && [word('page.rests'), held(done.restHeldMmHg, restTarget)],
     done.reperfusedBeforeS !== undefined && [
@@ -227,11 +234,11 @@ function doneFields(say: Say, word: Word, item: RecordItem, stopped: boolean): (
   return fields.filter((field) => !!field);
 }
 
-function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): Block[] {
+function doneBlocks(translate: Translate, word: Word, item: RecordItem, stopped: boolean): Block[] {
   const { done, totals } = item;
   const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
   return [
-    { fields: doneFields(say, word, item, stopped) },
+    { fields: doneFields(translate, word, item, stopped) },
     {
       lines: [
         ...(done.stoppedEarly ? [word('page.stopped-early')] : []),
@@ -241,7 +248,7 @@ function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): B
     {
       under: word('page.totals'),
       lines: [
-        ...workLines(say, word, totals),
+        ...workLines(translate, word, totals),
         totalTime(word, totals),
         ...(item.restriction === 'none'
           ? []
@@ -251,7 +258,7 @@ function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): B
                 ...(partialRestrictionTime
                   ? [word('page.total-partial', { partial: clock(partialRestrictionTime.value) })]
                   : []),
-                ...(pressureTime ? [word('page.pressure-time', { pressure: told(say, pressureTime) })] : []),
+                ...(pressureTime ? [word('page.pressure-time', { pressure: told(translate, pressureTime) })] : []),
               ].join(', '),
             ]),
       ],
@@ -261,7 +268,7 @@ function doneBlocks(say: Say, word: Word, item: RecordItem, stopped: boolean): B
 
 /** Pain, a line a site. */
 function painLines(
-  say: Say,
+  translate: Translate,
   word: Word,
   scale: (value: number | undefined) => string,
   pain: SessionRecord['pain'],
@@ -271,9 +278,9 @@ function painLines(
   return pain.map(({ site, limb, side, before, during, after, nextMorning }) =>
     word('page.pain', {
       place: [
-        named(say, 'value', site),
-        ...(side ? [named(say, 'value', side)] : []),
-        ...(limb ? [named(say, 'value', limb)] : []),
+        named(translate, 'value', site),
+        ...(side ? [named(translate, 'value', side)] : []),
+        ...(limb ? [named(translate, 'value', limb)] : []),
       ].join(', '),
       before: scale(before),
       during: scale(during),
@@ -284,28 +291,28 @@ function painLines(
 }
 
 /** A record as a page; in full with the working of its totals. */
-export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): Block[] {
-  const { date, label, posture, items, limbs, symptoms, stops, standing, assumptions } = record;
+export function recordBlocks(record: SessionRecord, translate: Translate, detail: Detail): Block[] {
+  const { date, label, posture, items, limbs, symptoms, stops, disclaimers, assumptions } = record;
   const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
-  const word = saying(say, pageWords);
+  const word = translating(translate, pageWords);
   const full = detail === 'full';
   const stopped = isStopped(record);
   const scale = (value: number | undefined): string =>
     value === undefined ? word('page.not-recorded') : `${format(value)}/10`;
   const time = sessionS === undefined ? word('page.not-recorded') : word('page.time', { time: clock(sessionS) });
-  const assumed = assumptions.map((said) => assumedLine(say, said));
-  const afterwards = part(word('page.afterwards'), { points: always(say, standing) });
+  const assumed = assumptions.map((message) => assumedLine(translate, message));
+  const afterwards = part(word('page.afterwards'), { points: always(translate, disclaimers) });
   const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
-    group: placeWords(say, { exercise, side, limb }),
-    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, say), grounds: [] })),
+    group: placeWords(translate, { exercise, side, limb }),
+    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, translate), basis: [] })),
   }));
-  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, say), grounds: [] } }] : [];
+  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, translate), basis: [] } }] : [];
   return [
     title(word('page.record')),
-    ...stopBlocks(say, stops, 'page.no-settings-record'),
+    ...stopBlocks(translate, stops, 'page.no-settings-record'),
     {
       lines: [
-        [date, label, named(say, 'value', posture)].filter((text) => text !== undefined).join(', '),
+        [date, label, named(translate, 'value', posture)].filter((text) => text !== undefined).join(', '),
         ...(record.systolicMmHg === undefined
           ? []
           : [
@@ -314,37 +321,41 @@ export function recordBlocks(record: SessionRecord, say: Say, detail: Detail): B
                 diastolic: format(record.diastolicMmHg!),
               }),
             ]),
-        ...disclaimers(say, standing),
+        ...disclaimerLines(translate, disclaimers),
       ],
     },
-    ...items.flatMap((item, index) => [itemHeading(say, word, item, index), ...doneBlocks(say, word, item, stopped)]),
+    ...items.flatMap((item, index) => [
+      itemHeading(translate, word, item, index),
+      ...doneBlocks(translate, word, item, stopped),
+    ]),
     ...part(word('page.felt'), {
       lines: [
-        ...painLines(say, word, scale, pain),
+        ...painLines(translate, word, scale, pain),
         word('page.effort', { effort: scale(sessionRpe) }),
         [
           word('page.took', { time }),
-          ...(sessionLoad ? [word('page.session-load', { load: told(say, sessionLoad) })] : []),
+          ...(sessionLoad ? [word('page.session-load', { load: told(translate, sessionLoad) })] : []),
         ].join(', '),
         word('page.symptoms', {
-          symptoms: symptoms.map((code) => say(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+          symptoms:
+            symptoms.map((code) => translate(code, planMessages[code])).join('; ') || word('page.none-recorded'),
         }),
         ...(notes === undefined ? [] : [word('page.notes', { notes })]),
       ],
     }),
-    ...part(word('page.limbs'), { lines: limbs.map((totals) => limbLine(say, word, totals, 'page.limb-time')) }),
-    ...(stopped ? afterwards : watchParts(say, word, record, afterwards, full ? assumed : [])),
+    ...part(word('page.limbs'), { lines: limbs.map((totals) => limbLine(translate, word, totals, 'page.limb-time')) }),
+    ...(stopped ? afterwards : watchParts(translate, word, record, afterwards, full ? assumed : [])),
     ...(full && !stopped ? part(word('page.working'), ...working, ...load) : []),
     ...(full ? sourcesPart(word, record) : []),
   ];
 }
 
 /** What is proposed for an exercise: what changes, from what to what. */
-function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boolean): Block[] {
+function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, stopped: boolean): Block[] {
   const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
-    const words = amount(say, weight, loadUnitCode(load!.unit));
+    const words = amount(translate, weight, loadUnitCode(load!.unit));
     if (!percentOfMaximum) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOfMaximum.from * weight) / load!.from;
@@ -353,7 +364,7 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
     mmHg === undefined
       ? undefined
-      : word('page.share-asked', { pressure: amount(say, mmHg, 'mm[Hg]'), percent: format(share!) });
+      : word('page.share-asked', { pressure: amount(translate, mmHg, 'mm[Hg]'), percent: format(share!) });
   const moved = (from: string | undefined, to: string | undefined): string =>
     from === to
       ? word('page.kept', { value: from! })
@@ -374,48 +385,51 @@ function proposalBlocksOf(say: Say, word: Word, item: ProposalItem, stopped: boo
 }
 
 /** Why, each reason once; with the exercises it is about, where it is not every one. */
-function reasonLines(say: Say, items: readonly ProposalItem[]): string[] {
-  const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [saidKey(reason), reason])));
+function reasonLines(translate: Translate, items: readonly ProposalItem[]): string[] {
+  const reasons = new Map(items.flatMap((item) => item.reasons.map((reason) => [messageKey(reason), reason])));
   return [...reasons].map(([key, reason]) => {
-    const own = items.filter((item) => item.reasons.some((other) => saidKey(other) === key));
-    return withPlaces(sentence(say, reason), own.length < items.length ? own.map((item) => placeWords(say, item)) : []);
+    const own = items.filter((item) => item.reasons.some((other) => messageKey(other) === key));
+    return withPlaces(
+      sentence(translate, reason),
+      own.length < items.length ? own.map((item) => placeWords(translate, item)) : [],
+    );
   });
 }
 
 /** A proposal as a page; while a stop is in force, the stop and no number. */
-export function proposalBlocks(proposal: Proposal, say: Say): Block[] {
-  const { rule, painRule, items, measureAgain, stops, standing } = proposal;
-  const word = saying(say, pageWords);
+export function proposalBlocks(proposal: Proposal, translate: Translate): Block[] {
+  const { rule, painRule, items, measureAgain, stops, disclaimers } = proposal;
+  const word = translating(translate, pageWords);
   const stopped = isStopped(proposal);
   // What is a reason already is no caution again.
-  const reasons = new Set(items.flatMap((item) => item.reasons.map(saidKey)));
-  const left = proposal.cautions.filter((said) => !reasons.has(saidKey(said)));
-  const ruleText = sentence(say, { code: `rule-${rule.id}`, text: rule.text });
-  const ruled = word('page.rule', { rule: rule.id, grade: named(say, 'grade', rule.evidence), text: ruleText });
+  const reasons = new Set(items.flatMap((item) => item.reasons.map(messageKey)));
+  const left = proposal.cautions.filter((message) => !reasons.has(messageKey(message)));
+  const ruleText = sentence(translate, { code: `rule-${rule.id}`, text: rule.text });
+  const ruled = word('page.rule', { rule: rule.id, grade: named(translate, 'grade', rule.evidence), text: ruleText });
   const painRuled = word('page.pain-rule', {
-    rule: named(say, 'value', painRule.id),
-    grade: named(say, 'grade', painRule.evidence),
+    rule: named(translate, 'value', painRule.id),
+    grade: named(translate, 'grade', painRule.evidence),
   });
   return [
     title(word('page.proposal')),
-    ...stopBlocks(say, stops),
-    { lines: [...(stopped ? [] : [ruled, painRuled]), ...disclaimers(say, standing)] },
+    ...stopBlocks(translate, stops),
+    { lines: [...(stopped ? [] : [ruled, painRuled]), ...disclaimerLines(translate, disclaimers)] },
     ...items.flatMap((item, index) => [
-      itemHeading(say, word, item, index),
-      ...proposalBlocksOf(say, word, item, stopped),
+      itemHeading(translate, word, item, index),
+      ...proposalBlocksOf(translate, word, item, stopped),
     ]),
-    ...(stopped ? [] : part(word('page.why'), { points: reasonLines(say, items) })),
+    ...(stopped ? [] : part(word('page.why'), { points: reasonLines(translate, items) })),
     ...part(
       word('page.measure-again'),
       listed(
         measureAgain.map((again) => {
-          const text = sentence(say, again);
-          return `${again.due ? word('page.due', { text }) : text} [${named(say, 'grade', again.evidence)}]`;
+          const text = sentence(translate, again);
+          return `${again.due ? word('page.due', { text }) : text} [${named(translate, 'grade', again.evidence)}]`;
         }),
         word('page.nothing'),
       ),
     ),
-    ...(stopped ? [] : watchParts(say, word, { stops, cautions: left })),
+    ...(stopped ? [] : watchParts(translate, word, { stops, cautions: left })),
     ...sourcesPart(word, proposal),
   ];
 }
@@ -428,14 +442,14 @@ interface WeekCells {
 }
 
 /** Weeks as tables: the week, then each limb, exercise by exercise. */
-export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
-  const { weeks, goals, stops, standing } = comparison;
-  const word = saying(say, pageWords);
+export function weeksBlocks(comparison: WeekComparison, translate: Translate): Block[] {
+  const { weeks, goals, stops, disclaimers } = comparison;
+  const word = translating(translate, pageWords);
   const lines = weeks.flatMap((row) =>
     (['planned', 'done'] as const).flatMap((way): WeekCells[] => (row[way] ? [{ row, way, sums: row[way] }] : [])),
   );
   const places = limbsIn(lines.flatMap(({ sums }) => sums.limbs));
-  const cell = (answer: Answer | undefined): string => (answer ? told(say, answer) : '–');
+  const cell = (answer: Answer | undefined): string => (answer ? told(translate, answer) : '–');
   const time = (answer: Answer): string => word('page.time', { time: clock(answer.value) });
   const weekCells = ({ row, way }: WeekCells): string[] => [
     format(row.week),
@@ -449,7 +463,7 @@ export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
   ]);
   const occlusionWords = ({ valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>): string =>
     [
-      amount(say, valueMmHg, 'mm[Hg]'),
+      amount(translate, valueMmHg, 'mm[Hg]'),
       word(measured ? 'page.lop-measured' : 'page.lop-estimated'),
       ...(date === undefined ? [] : [date]),
     ].join(', ');
@@ -459,7 +473,7 @@ export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
       return limb ? [{ line, limb }] : [];
     });
     return [
-      { heading: sideWords(say, place.side, place.limb), level: 2 },
+      { heading: sideWords(translate, place.side, place.limb), level: 2 },
       {
         table: [
           [
@@ -499,7 +513,7 @@ export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
             cell(limb.volumeLoad),
             time(limb.restrictionTime),
             limb.occlusion ? occlusionWords(limb.occlusion) : '–',
-            limb.circumferenceCm === undefined ? '–' : amount(say, limb.circumferenceCm, 'cm'),
+            limb.circumferenceCm === undefined ? '–' : amount(translate, limb.circumferenceCm, 'cm'),
             limb.worstPain ? `${format(limb.worstPain.value)}/10` : '–',
           ]),
         ],
@@ -525,15 +539,15 @@ export function weeksBlocks(comparison: WeekComparison, say: Say): Block[] {
   ];
   return [
     title(word('page.by-week')),
-    ...stopBlocks(say, stops),
-    { lines: disclaimers(say, standing) },
+    ...stopBlocks(translate, stops),
+    { lines: disclaimerLines(translate, disclaimers) },
     ...(isStopped(comparison)
       ? []
       : [
           { table: [heads, ...whole] },
           ...places.flatMap(limbTables),
           ...part(word('page.goals'), { points: goals.map(goalLine) }),
-          ...watchParts(say, word, comparison),
+          ...watchParts(translate, word, comparison),
         ]),
   ];
 }
@@ -548,11 +562,11 @@ const SHORT = {
 } as const satisfies Partial<Record<ComparisonRow['line'], readonly ComparedQuantity[]>>;
 
 /** How a number of a comparison is written, and how it changes. */
-function comparisonWriter(say: Say, word: Word) {
+function comparisonWriter(translate: Translate, word: Word) {
   const words = (value: number, unit: Unit): string =>
     unit === 's'
       ? word('page.time', { time: `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` })
-      : amount(say, value, unit).replace(/^-/, '−');
+      : amount(translate, value, unit).replace(/^-/, '−');
   /** `−45 kg (−60 %)`; a change of a percentage is written in points. */
   const change = ({ change, percent, unit }: ComparisonRow): string => {
     if (change === undefined) return word('page.not-known');
@@ -572,10 +586,10 @@ function comparisonWriter(say: Say, word: Word) {
 /** The four lines of a comparison: on the joint, work, under the cuff, not known. */
 export function comparedLines(
   { rows, notKnown }: Pick<SessionComparison, 'rows' | 'notKnown'>,
-  say: Say,
+  translate: Translate,
 ): (readonly [string, string])[] {
-  const word = saying(say, pageWords);
-  const { fromTo } = comparisonWriter(say, word);
+  const word = translating(translate, pageWords);
+  const { fromTo } = comparisonWriter(translate, word);
   const lines = (['joint', 'work', 'cuff'] as const).map((line) => {
     const own = SHORT[line].flatMap((quantity) => {
       const row = rows.find((one) => one.quantity === quantity);
@@ -586,53 +600,53 @@ export function comparedLines(
   });
   const open = notKnown.map((code) => {
     const { from, to } = rows.find(({ quantity }) => quantity === code) ?? {};
-    return code === 'equal-effect' ? word('page.equal-effect') : kindName(say, (from ?? to)!.kind);
+    return code === 'equal-effect' ? word('page.equal-effect') : kindName(translate, (from ?? to)!.kind);
   });
   return [...lines, [word('page.line-not-known'), open.join('; ')] as const];
 }
 
 /** A comparison of sessions in four lines, then as a table. */
-export function comparisonBlocks(comparison: SessionComparison, say: Say): Block[] {
+export function comparisonBlocks(comparison: SessionComparison, translate: Translate): Block[] {
   const { rows, cautions, stops } = comparison;
-  const word = saying(say, pageWords);
-  const { change, cell } = comparisonWriter(say, word);
+  const word = translating(translate, pageWords);
+  const { change, cell } = comparisonWriter(translate, word);
   const heads = [word('page.measured'), word('page.from'), word('page.to'), word('page.change')];
   return [
     title(word('page.compared')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(translate, stops),
     ...(isStopped(comparison)
       ? []
       : [
-          { fields: comparedLines(comparison, say) },
+          { fields: comparedLines(comparison, translate) },
           {
             table: [
               heads,
               ...rows.map((row) => [
-                kindName(say, (row.from ?? row.to)!.kind),
+                kindName(translate, (row.from ?? row.to)!.kind),
                 cell(row.from),
                 cell(row.to),
                 change(row),
               ]),
             ],
           },
-          ...part(word('page.method'), { points: cautions.map((said) => cautionLine(say, said)) }),
+          ...part(word('page.method'), { points: cautions.map((message) => cautionLine(translate, message)) }),
         ]),
   ];
 }
 
 /** Ways to do an exercise with less load, each in four lines with its cautions; while a stop is in force, the stop. */
-export function lighterBlocks(document: LighterOptions, say: Say): Block[] {
-  const { exercise, lighterPercent, options, notOffered, stops, cautions, standing } = document;
-  const word = saying(say, pageWords);
-  const guideline = say('guideline.guideline-review-2019', guidelineNames['guideline-review-2019']);
+export function lighterBlocks(document: LighterOptions, translate: Translate): Block[] {
+  const { exercise, lighterPercent, options, notOffered, stops, cautions, disclaimers } = document;
+  const word = translating(translate, pageWords);
+  const guideline = translate('guideline.guideline-review-2019', guidelineNames['guideline-review-2019']);
   return [
     title(word('page.lighter')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(translate, stops),
     {
       lines: [
         word('page.lighter-asked', { exercise, percent: format(lighterPercent) }),
-        ...disclaimers(say, standing),
-        ...cautions.map((said) => cautionLine(say, said)),
+        ...disclaimerLines(translate, disclaimers),
+        ...cautions.map((message) => cautionLine(translate, message)),
       ],
     },
     ...options.flatMap(
@@ -640,24 +654,26 @@ export function lighterBlocks(document: LighterOptions, say: Say): Block[] {
         { heading: word(`page.keeps-${keeps}`), level: 2 },
         {
           fields: [
-            [word('page.load'), told(say, load)],
+            [word('page.load'), told(translate, load)],
             [word('page.sets'), setCounts(sets)],
-            [word('page.cuff'), named(say, 'value', restriction)],
-            ...comparedLines(comparison, say),
+            [word('page.cuff'), named(translate, 'value', restriction)],
+            ...comparedLines(comparison, translate),
           ],
         },
         {
           points: [
-            ...findings.map((finding) => outsideLine(say, finding, guideline)),
+            ...findings.map((finding) => outsideLine(translate, finding, guideline)),
             // Remarks on the method are in the data; on this page they would hide the others.
-            ...own.filter((said) => byAudience([said]).method.length === 0).map((said) => cautionLine(say, said)),
-            ...assumptions.map((said) => assumedLine(say, said)),
+            ...own
+              .filter((message) => byAudience([message]).method.length === 0)
+              .map((message) => cautionLine(translate, message)),
+            ...assumptions.map((message) => assumedLine(translate, message)),
           ],
         },
       ],
     ),
     ...part(word('page.not-offered'), {
-      points: notOffered.map((said) => `${word(`page.keeps-${said.keeps}`)}: ${sentence(say, said)}`),
+      points: notOffered.map((message) => `${word(`page.keeps-${message.keeps}`)}: ${sentence(translate, message)}`),
     }),
   ];
 }

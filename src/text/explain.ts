@@ -3,7 +3,7 @@ import { InputError, issue } from '../answer/issues.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import { english, type Say } from '../answer/say.js';
+import { english, type Translate } from '../answer/translate.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison } from '../plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './blocks.js';
@@ -83,7 +83,7 @@ export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
 })();
 
 /** Slots of text that is yours, or in your language already. */
-const SAID = ['exercise', 'event', 'where', 'text', 'notes'];
+const CAUTION_FLAGS = ['exercise', 'event', 'where', 'text', 'notes'];
 
 /** The code of the word for what a slot holds: the kind of a total, a word of choice, a symptom. */
 const codeOf = (slot: string, value: string): string => {
@@ -92,7 +92,7 @@ const codeOf = (slot: string, value: string): string => {
 };
 
 /** Your language. Codes of choices and symptoms in a slot are translated too. */
-function sayingWith(catalogue: Catalogue): Say {
+function translatingWith(catalogue: Catalogue): Translate {
   const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
   const word = (slot: string, value: string): string => {
     const code = codeOf(slot, value);
@@ -100,12 +100,12 @@ function sayingWith(catalogue: Catalogue): Say {
   };
   const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
     slot,
-    typeof value === 'string' && !SAID.includes(slot) ? word(slot, value) : value,
+    typeof value === 'string' && !CAUTION_FLAGS.includes(slot) ? word(slot, value) : value,
   ];
   return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }
 
-function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; say: Say } {
+function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; translate: Translate } {
   const copy = plainInput(options, 'options of explain');
   const reader = new Reader(copy);
   const format = reader.optionalChoice('format', FORMATS) ?? 'text';
@@ -118,35 +118,37 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
     reader.report('wrong-type', 'messages', expected, 'something else');
   }
   reader.done();
-  return { format, detail, say: Object.keys(texts!).length > 0 ? sayingWith(texts as Catalogue) : english };
+  return { format, detail, translate: Object.keys(texts!).length > 0 ? translatingWith(texts as Catalogue) : english };
 }
 
 /** What a document is as a page. */
 const pages = {
-  plan: (document: object, say: Say, detail: Detail) => planBlocks(document as Plan, say, detail),
-  screening: (document: object, say: Say) => screeningBlocks(document as Screening, say),
-  'day-check': (document: object, say: Say) => dayCheckBlocks(document as DayCheck, say),
-  review: (document: object, say: Say) => reviewBlocks(document as Review, say),
-  record: (document: object, say: Say, detail: Detail) => recordBlocks(document as SessionRecord, say, detail),
-  proposal: (document: object, say: Say) => proposalBlocks(document as Proposal, say),
-  'lighter-options': (document: object, say: Say) => lighterBlocks(document as LighterOptions, say),
-  'week-comparison': (document: object, say: Say) => weeksBlocks(document as WeekComparison, say),
-  'session-comparison': (document: object, say: Say) => comparisonBlocks(document as SessionComparison, say),
-} as const satisfies Record<string, (document: object, say: Say, detail: Detail) => Block[]>;
+  plan: (document: object, translate: Translate, detail: Detail) => planBlocks(document as Plan, translate, detail),
+  screening: (document: object, translate: Translate) => screeningBlocks(document as Screening, translate),
+  'day-check': (document: object, translate: Translate) => dayCheckBlocks(document as DayCheck, translate),
+  review: (document: object, translate: Translate) => reviewBlocks(document as Review, translate),
+  record: (document: object, translate: Translate, detail: Detail) =>
+    recordBlocks(document as SessionRecord, translate, detail),
+  proposal: (document: object, translate: Translate) => proposalBlocks(document as Proposal, translate),
+  'lighter-options': (document: object, translate: Translate) => lighterBlocks(document as LighterOptions, translate),
+  'week-comparison': (document: object, translate: Translate) => weeksBlocks(document as WeekComparison, translate),
+  'session-comparison': (document: object, translate: Translate) =>
+    comparisonBlocks(document as SessionComparison, translate),
+} as const satisfies Record<string, (document: object, translate: Translate, detail: Detail) => Block[]>;
 
 /** A page in a format; of a plan the working alone too. */
 function writePage(
   document: { readonly document: keyof typeof pages },
   format: ExplainFormat,
-  say: Say,
+  translate: Translate,
   detail: Detail,
 ): string {
   if (format === 'text' || format === 'markdown') {
-    const blocks = pages[document.document](document, say, detail);
+    const blocks = pages[document.document](document, translate, detail);
     return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
   }
   if (document.document === 'plan') {
-    const working = planWorking(document as unknown as Plan, say);
+    const working = planWorking(document as unknown as Plan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
   throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
@@ -162,9 +164,9 @@ const answerWriters = {
 const stopGroup = (group: string): Group => ({ group, sections: [] });
 
 /** An answer in a format, its stops first. */
-function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
-  const stops = stopsOfAnswer(answer, say);
-  return answerWriters[format](sectionOf(answer, say, new Set(stops)), stops);
+function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate): string {
+  const stops = stopsOfAnswer(answer, translate);
+  return answerWriters[format](sectionOf(answer, translate, new Set(stops)), stops);
 }
 
 /**
@@ -172,7 +174,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
  * from, the assumptions, what to watch for, the sources. A plan, a screening, a review, a record or a
  * proposal as a page to take to the gym; a comparison of sessions or of weeks as a table.
  *
- * In `brief`, a plan is what you need in the gym: signs to stop at, for each exercise the cuffs, load, sets, rests and
+ * In `brief`, a plan is what you need in the gym: stop criteria, for each exercise the cuffs, load, sets, rests and
  * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes,
  * the working and the sources stay on the full page.
  *
@@ -202,7 +204,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, say: Say): string {
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
   const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
   const { document, kind } = copy;
-  const { format, detail, say } = readOptions(options);
+  const { format, detail, translate } = readOptions(options);
   const page = format === 'text' || format === 'markdown';
   if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
     const expected = "'full' here: in brief, there is the page of a plan and of a record, as text or Markdown";
@@ -210,10 +212,10 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
-      return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, say, detail);
+      return writePage(printable(copy) as { readonly document: keyof typeof pages }, format, translate, detail);
     }
     if (kind !== undefined && Object.hasOwn(kindWords, kind)) {
-      return writeAnswer(printable(copy) as Answer, format, say);
+      return writeAnswer(printable(copy) as Answer, format, translate);
     }
   } catch (error) {
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.

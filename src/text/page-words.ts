@@ -1,5 +1,5 @@
 import type { Catalogue } from '../answer/messages.js';
-import type { saying } from '../answer/say.js';
+import type { translating } from '../answer/translate.js';
 import { placeWording } from '../plan/measures.js';
 
 /** What the pages of documents say around their numbers. */
@@ -264,4 +264,4 @@ export const pageWords = {
   'page.points': '{change} points',
 } as const satisfies Catalogue;
 
-export type Word = ReturnType<typeof saying<typeof pageWords>>;
+export type Word = ReturnType<typeof translating<typeof pageWords>>;

@@ -2,26 +2,26 @@ import type { Full } from '../answer/defined.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
 import type { Catalogue } from '../answer/messages.js';
-import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
 import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
-import type { ExerciseTotals } from '../session/account.js';
+import type { ExerciseTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
 import { byAudience } from '../plan/audience.js';
 import { idsIn } from './cite.js';
 import { part, title, type Block } from './blocks.js';
-import { saidKey } from '../plan/gravest-first.js';
+import { messageKey } from '../plan/severity.js';
 import { itemCautions } from '../plan/item-cautions.js';
 import { placeWords, sideWords } from '../plan/measures.js';
 import { planMessages } from '../plan/messages.js';
 import { pageWords, type Word } from './page-words.js';
-import { isDoneBy, isSameLimb, timesOf } from '../plan/places.js';
+import { usesLimb, isSameLimb, timesOf } from '../plan/limb-and-side.js';
 import { questionMessages } from '../plan/screening-messages.js';
 import { inForce, type Stop } from '../plan/stops.js';
-import type { StandingSentence } from '../plan/standing.js';
+import type { Disclaimer } from '../plan/disclaimers.js';
 import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
 import { perSet } from '../plan/set-counts.js';
 
@@ -43,58 +43,58 @@ const ALWAYS = [
 /** What is usual, so that an ordinary set does not look like a reason to stop: next to the stop criteria. */
 const USUAL = 'burn-usual';
 
-export const disclaimers = (say: Say, standing: readonly StandingSentence[]): string[] =>
-  standing.filter(({ code }) => !ALWAYS.includes(code)).map((said) => sentence(say, said));
+export const disclaimerLines = (translate: Translate, disclaimers: readonly Disclaimer[]): string[] =>
+  disclaimers.filter(({ code }) => !ALWAYS.includes(code)).map((printed) => sentence(translate, printed));
 
 /** Sentences of every page; in brief what to watch for after the session. */
-export const always = (say: Say, standing: readonly StandingSentence[], detail: Detail = 'full'): string[] =>
-  standing
+export const always = (translate: Translate, disclaimers: readonly Disclaimer[], detail: Detail = 'full'): string[] =>
+  disclaimers
     .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
-    .map((said) => sentence(say, said));
+    .map((printed) => sentence(translate, printed));
 
 /** The stops of a document, before anything else: those in force, then those that a practitioner lifted. */
 export function stopBlocks(
-  say: Say,
+  translate: Translate,
   stops: readonly Stop[],
   noSettings: 'page.no-settings' | 'page.no-settings-record' = 'page.no-settings',
 ): Block[] {
-  const word = saying(say, pageWords);
+  const word = translating(translate, pageWords);
   const lifted = stops.flatMap((stop) => {
     if (!stop.lifted) return [];
     const { by, on, why } = stop.lifted;
-    return [word('page.lifted-by', { stop: stopName(say, stop), role: word(`page.role-${by}`), date: on, why })];
+    return [word('page.lifted-by', { stop: stopName(translate, stop), role: word(`page.role-${by}`), date: on, why })];
   });
-  const standing = stopLines(say, inForce(stops));
+  const disclaimers = stopLines(translate, inForce(stops));
   return [
-    ...(standing.length > 0
-      ? part(word('page.do-not-train'), { points: standing }, { lines: [word(noSettings)] })
+    ...(disclaimers.length > 0
+      ? part(word('page.do-not-train'), { points: disclaimers }, { lines: [word(noSettings)] })
       : []),
     ...part(word('page.lifted'), { points: lifted }),
   ];
 }
 
 /** What stops say, each sentence once, with the days since when. */
-function stopLines(say: Say, stops: readonly Stop[]): string[] {
+function stopLines(translate: Translate, stops: readonly Stop[]): string[] {
   const days = new Map<string, string[]>();
   for (const { code, text: english, values = {}, since } of stops) {
-    const text = sentence(say, { code, text: english, values });
+    const text = sentence(translate, { code, text: english, values });
     days.set(text, [...(days.get(text) ?? []), ...(since === undefined ? [] : [since])]);
   }
   return [...days].map(([text, since]) =>
-    since.length === 0 ? text : saying(say, pageWords)('page.dated', { text, date: since.join(', ') }),
+    since.length === 0 ? text : translating(translate, pageWords)('page.dated', { text, date: since.join(', ') }),
   );
 }
 
 /** What a stop is about, without what it asks for: its symptom, its question, or its figure. */
-function stopName(say: Say, { code, about, text, values = {} }: Stop): string {
+function stopName(translate: Translate, { code, about, text, values = {} }: Stop): string {
   const named = (name: string | undefined, table: Catalogue): string | undefined =>
-    name !== undefined && Object.hasOwn(table, name) ? say(name, table[name]!, values) : undefined;
+    name !== undefined && Object.hasOwn(table, name) ? translate(name, table[name]!, values) : undefined;
   const question = named(`ask-${code}`, questionMessages);
   return (
     named(about, planMessages) ??
-    (question === undefined ? undefined : saying(say, pageWords)('page.answered-yes', { question })) ??
+    (question === undefined ? undefined : translating(translate, pageWords)('page.answered-yes', { question })) ??
     named(`stop.${code}`, pageWords) ??
-    sentence(say, { code, text, values })
+    sentence(translate, { code, text, values })
   );
 }
 
@@ -151,7 +151,7 @@ function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]):
 }
 
 /** Each warm-up set with its load and the rest after it. */
-const warmUpWords = (say: Say, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
+const warmUpWords = (translate: Translate, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
   sets
     .map(({ repetitions, durationS, restS, load }) =>
       word('page.then-rest', {
@@ -160,7 +160,7 @@ const warmUpWords = (say: Say, word: Word, sets: PlanItem['sets'], unit: Unit): 
             ? setLength(word, repetitions, durationS)
             : word('page.set-with-load', {
                 set: setLength(word, repetitions, durationS),
-                load: amount(say, load, unit),
+                load: amount(translate, load, unit),
               }),
         rest: lengthWords(word, restS),
       }),
@@ -168,7 +168,7 @@ const warmUpWords = (say: Say, word: Word, sets: PlanItem['sets'], unit: Unit): 
     .join(' – ');
 
 /** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
-function clockRows(say: Say, word: Word, { session, request, limbs }: Plan): [string, string][] {
+function clockRows(translate: Translate, word: Word, { session, request, limbs }: Plan): [string, string][] {
   const { events, durationS } = session.timeline;
   const names = request.exercises.map(({ name }) => name);
   const rows = events.map(({ atS, event, exercise, limb, side, pressureMmHg, ...more }): [string, string] => {
@@ -181,16 +181,16 @@ function clockRows(say: Say, word: Word, { session, request, limbs }: Plan): [st
         ? word('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
         : pressureMmHg === undefined
           ? plain
-          : word('page.to-pressure', { event: plain, pressure: amount(say, pressureMmHg, 'mm[Hg]') });
+          : word('page.to-pressure', { event: plain, pressure: amount(translate, pressureMmHg, 'mm[Hg]') });
     if (limbs.length < 2 || limb === undefined || side === undefined) return [clock(atS), words];
     const one = side === 'left' || side === 'right';
-    const where = one ? sideWords(say, side, limb) : word('page.both-sides');
+    const where = one ? sideWords(translate, side, limb) : word('page.both-sides');
     return [clock(atS), word('page.with-side', { event: words, side: where })];
   });
   return [...rows, [clock(durationS), word('page.end')]];
 }
 
-export const told = (say: Say, { value, unit }: Answer): string => amount(say, value, unit);
+export const told = (translate: Translate, { value, unit }: Answer): string => amount(translate, value, unit);
 
 export const totalTime = (word: Word, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
   [
@@ -199,24 +199,24 @@ export const totalTime = (word: Word, { timeUnderTension: tension, sessionTime }
   ].join(', ');
 
 /** The work that was or is to be done, where sets are counted. */
-export function workLines(say: Say, word: Word, totals: ExerciseTotals): string[] {
+export function workLines(translate: Translate, word: Word, totals: ExerciseTotals): string[] {
   const { repetitions, volumeLoad, bodyMassVolumeLoad } = totals;
   if (repetitions.value === 0) return [];
   const count = format(repetitions.value);
   return [
     volumeLoad
-      ? word('page.total-volume', { repetitions: count, volume: told(say, volumeLoad) })
+      ? word('page.total-volume', { repetitions: count, volume: told(translate, volumeLoad) })
       : word('page.total-repetitions', { repetitions: count }),
-    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(say, bodyMassVolumeLoad) })] : []),
+    ...(bodyMassVolumeLoad ? [word('page.total-body-volume', { volume: told(translate, bodyMassVolumeLoad) })] : []),
   ];
 }
 
 /** What an exercise on one limb or a session of several adds up to. */
-function totalLines(say: Say, word: Word, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
+function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
   const { restrictionTime, longestRestriction } = totals;
   const { partialRestrictionTime, reperfusionTime, pressureTime, relativePressureTime } = totals;
   return [
-    ...workLines(say, word, totals),
+    ...workLines(translate, word, totals),
     totalTime(word, totals),
     ...(longestRestriction.value > 0
       ? [
@@ -232,8 +232,8 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals, cuffedLimbs = 
       ? [
           word(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
             limbs: cuffedLimbs,
-            pressure: told(say, pressureTime!),
-            relative: told(say, relativePressureTime),
+            pressure: told(translate, pressureTime!),
+            relative: told(translate, relativePressureTime),
           }),
         ]
       : []),
@@ -241,28 +241,32 @@ function totalLines(say: Say, word: Word, totals: ExerciseTotals, cuffedLimbs = 
 }
 
 /** What is lifted: a load, a share of body mass, both, or nothing. */
-function loadWords(say: Say, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
   const lifted =
     load &&
-    amount(say, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
+    amount(translate, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
   if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
-  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(say, bodyMassKg!, 'kg') });
+  const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(translate, bodyMassKg!, 'kg') });
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
 }
 
 /** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
-function cuffWords(say: Say, word: Word, { request }: Plan, item: PlanItem): string {
+function cuffWords(translate: Translate, word: Word, { request }: Plan, item: PlanItem): string {
   const { target, restTarget, restriction } = item;
   if (restriction === 'none') return word('page.no-cuff');
   const when = restTarget
     ? word('page.partial', {
-        pressure: amount(say, restTarget.value, 'mm[Hg]'),
+        pressure: amount(translate, restTarget.value, 'mm[Hg]'),
         percent: restTarget.reached!.percent.toFixed(1),
       })
     : word(`page.${restriction}`);
   const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
-  const worn = width === undefined ? [] : [word('page.cuff-width', { width: amount(say, width, 'cm') })];
-  const pressure = [amount(say, target!.value, 'mm[Hg]'), reachedWords(word, target!, 'page.of-occlusion'), ...worn];
+  const limbCuff = width === undefined ? [] : [word('page.cuff-width', { width: amount(translate, width, 'cm') })];
+  const pressure = [
+    amount(translate, target!.value, 'mm[Hg]'),
+    reachedWords(word, target!, 'page.of-occlusion'),
+    ...limbCuff,
+  ];
   return `${pressure.join(', ')}; ${when}`;
 }
 
@@ -279,16 +283,16 @@ export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit):
 }
 
 /** What to do, but for the cuff. */
-function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
+function doneFields(translate: Translate, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
   const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure, load } = item;
   const done = setWords(word, sets, rests);
   const fields: (Field | false)[] = [
-    (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(say, word, item)],
+    (mode === undefined || mode === 'resistance') && [word('page.load'), loadWords(translate, word, item)],
     intensityPercent !== undefined && [
       word('page.intensity'),
       word('page.of-capacity', { percent: format(intensityPercent) }),
     ],
-    warmUp !== undefined && [word('page.warm-up'), warmUpWords(say, word, warmUp, load?.unit ?? 'kg')],
+    warmUp !== undefined && [word('page.warm-up'), warmUpWords(translate, word, warmUp, load?.unit ?? 'kg')],
     [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
     ...setFields(word, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
@@ -297,23 +301,23 @@ function doneFields(say: Say, word: Word, item: PlanItem, rests: readonly number
 }
 
 /** How the sides of an exercise share its sets. */
-function turnWords(say: Say, word: Word, { side, limb, changeS = 0 }: PlanExercise): string {
+function turnWords(translate: Translate, word: Word, { side, limb, changeS = 0 }: PlanExercise): string {
   if (!side || !takesTurns(side)) return word('page.at-once');
-  const first = { side: sideWords(say, sidesOf(side)[0]!, limb) };
+  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
   return changeS > 0 ? word('page.in-turn-change', { ...first, change: format(changeS) }) : word('page.in-turn', first);
 }
 
 /** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
-function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block[] {
+function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: Detail): Block[] {
   const { request, items, session } = plan;
   let from = 0;
   return request.exercises.flatMap((listed, index): Block[] => {
     const { name } = listed;
-    const sides = request.limbs.filter((limb) => isDoneBy(listed, limb));
+    const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
     const own = items.slice(from, (from += sides.length));
     const [first, second] = own;
     if (!first) return [];
-    const where = ({ side, limb }: PlanItem): string => sideWords(say, side, limb);
+    const where = ({ side, limb }: PlanItem): string => sideWords(translate, side, limb);
     const ofSide = (label: string, item: PlanItem): string =>
       second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
@@ -328,11 +332,11 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
     const fields: (Field | false | undefined)[] = [
       ...(bare ? [first] : own).map((item): Field => [
         bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
-        cuffWords(say, word, plan, item),
+        cuffWords(translate, word, plan, item),
       ]),
-      [word('page.posture'), named(say, 'value', first.posture ?? request.posture)],
-      second && [word('page.turns'), turnWords(say, word, listed)],
-      ...doneFields(say, word, first, rests),
+      [word('page.posture'), named(translate, 'value', first.posture ?? request.posture)],
+      second && [word('page.turns'), turnWords(translate, word, listed)],
+      ...doneFields(translate, word, first, rests),
       // To tick off in the gym, one box a set.
       detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
       pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
@@ -342,12 +346,12 @@ function exerciseBlocks(say: Say, word: Word, plan: Plan, detail: Detail): Block
       { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
       { fields: fields.filter((field) => !!field) },
       ...(detail === 'full' && !second && !several(plan)
-        ? [{ under: word('page.clock'), rows: clockRows(say, word, plan) }]
+        ? [{ under: word('page.clock'), rows: clockRows(translate, word, plan) }]
         : []),
       ...(detail === 'full'
         ? own.map((item) => ({
             under: ofSide(word('page.totals'), item),
-            lines: totalLines(say, word, item.totals),
+            lines: totalLines(translate, word, item.totals),
           }))
         : []),
     ];
@@ -374,18 +378,21 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
  * then what is one limb’s own. Lines that are `above` are left out.
  */
-export function planWorking(plan: Plan, say: Say, above: readonly string[] = []): Required<Group>[] {
+export function planWorking(plan: Plan, translate: Translate, above: readonly string[] = []): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
-  const standing = stopLines(say, inForce(plan.stops));
-  if (standing.length > 0) {
-    const word = saying(say, pageWords);
-    return [word('page.do-not-train'), ...standing, word('page.no-settings')].map((group) => ({ group, sections: [] }));
+  const disclaimers = stopLines(translate, inForce(plan.stops));
+  if (disclaimers.length > 0) {
+    const word = translating(translate, pageWords);
+    return [word('page.do-not-train'), ...disclaimers, word('page.no-settings')].map((group) => ({
+      group,
+      sections: [],
+    }));
   }
   // What several answers rest on is printed once.
-  const said = new Set(above);
+  const printed = new Set(above);
   const add = (group: string, answers: readonly (Answer | undefined)[]): void => {
-    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, say, said)] : []));
+    const sections = answers.flatMap((answer): Section[] => (answer ? [workingOf(answer, translate, printed)] : []));
     if (sections.length > 0) groups.push({ group, sections });
   };
   const times = timesOf(items);
@@ -393,7 +400,7 @@ export function planWorking(plan: Plan, say: Say, above: readonly string[] = [])
   const shown = new Map<string, Answer>();
   items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, totals }, index) => {
     const title = titles[index]!;
-    const where = sideWords(say, side, limb);
+    const where = sideWords(translate, side, limb);
     const limbs = items.filter((_, at) => titles[at] === title);
     const isShared = ([name, answer]: ReturnType<typeof sumsOf>[number]): boolean =>
       limbs.every((other) => isSame(other.totals[name], answer));
@@ -410,24 +417,24 @@ export function planWorking(plan: Plan, say: Say, above: readonly string[] = [])
   });
   if (several(plan)) {
     const whole = sumsOf(session.totals).map(([, answer]) => answer);
-    add(say('page.session', pageWords['page.session']), whole);
+    add(translate('page.session', pageWords['page.session']), whole);
   }
   return groups;
 }
 
 /** What a limb goes through in a session; `some` tells its restriction where there is any. */
 export function limbLine(
-  say: Say,
+  translate: Translate,
   word: Word,
   totals: LimbTotals,
   some: 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
 ): string {
   const { limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad } = totals;
-  const values = { side: sideWords(say, side, limb), restriction: clock(restrictionTime.value), exercises };
+  const values = { side: sideWords(translate, side, limb), restriction: clock(restrictionTime.value), exercises };
   return [
     word(exercises === 0 ? 'page.limb-none' : some, values),
     lower && word('page.total-partial', { partial: clock(lower.value) }),
-    volumeLoad && word('page.limb-volume', { volume: told(say, volumeLoad) }),
+    volumeLoad && word('page.limb-volume', { volume: told(translate, volumeLoad) }),
   ]
     .filter(Boolean)
     .join(', ');
@@ -438,20 +445,20 @@ export const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
 
 /** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
-function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
-  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(saidKey);
-  return cautions.map((said) => {
-    const key = saidKey(said);
-    const isSaid = (own: readonly Caution[]): boolean => own.some((other) => saidKey(other) === key);
+function warnings(translate: Translate, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
+  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
+  return cautions.map((printed) => {
+    const key = messageKey(printed);
+    const isSaid = (own: readonly Caution[]): boolean => own.some((other) => messageKey(other) === key);
     const whose = personal.includes(key) ? items : items.filter((item) => isSaid(itemCautions(item)));
-    const worn = limbs.filter((limb) => isSaid(limb.cautions));
+    const limbCuff = limbs.filter((limb) => isSaid(limb.cautions));
     const places =
       whose.length > 0 && whose.length < items.length
-        ? whose.map((item) => placeWords(say, item))
-        : whose.length === 0 && worn.length < limbs.length
-          ? worn.map(({ side, limb }) => sideWords(say, side, limb))
+        ? whose.map((item) => placeWords(translate, item))
+        : whose.length === 0 && limbCuff.length < limbs.length
+          ? limbCuff.map(({ side, limb }) => sideWords(translate, side, limb))
           : [];
-    return withPlaces(cautionLine(say, said), places);
+    return withPlaces(cautionLine(translate, printed), places);
   });
 }
 
@@ -459,23 +466,23 @@ function warnings(say: Say, { request, items, limbs }: Plan, cautions: readonly 
 const OF_MEASUREMENT = ['measured-posture-as-planned', 'measured-cuff-as-planned'];
 
 /** What was assumed of the measured pressures of a plan, each once. */
-const measuredAs = (say: Say, { items }: Plan): string[] => [
+const measuredAs = (translate: Translate, { items }: Plan): string[] => [
   ...new Set(
     items
       .flatMap(({ occlusion }) => answersIn(occlusion))
       .flatMap(({ assumptions }) => assumptions.filter(({ code }) => OF_MEASUREMENT.includes(code)))
-      .map((assumed) => assumedLine(say, assumed)),
+      .map((assumed) => assumedLine(translate, assumed)),
   ),
 ];
 
 /** Who trains, in one line. */
-function personLine(say: Say, word: Word, request: Plan['request']): string {
+function personLine(translate: Translate, word: Word, request: Plan['request']): string {
   const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
   const parts = [
     date,
     label ?? word('page.person'),
     ageYears !== undefined && word('page.years', { age: format(ageYears) }),
-    sex && named(say, 'value', sex),
+    sex && named(translate, 'value', sex),
     word('page.blood-pressure', { systolic: format(systolicMmHg), diastolic: format(diastolicMmHg) }),
     sessionsPerWeek !== undefined && word('page.sessions-per-week', { sessions: format(sessionsPerWeek) }),
     weeks !== undefined && word('page.weeks', { weeks: format(weeks) }),
@@ -484,29 +491,31 @@ function personLine(say: Say, word: Word, request: Plan['request']): string {
 }
 
 /** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
-export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
-  const { request, limbs, session, assumptions, cautions, standing, stopSigns, stops } = plan;
-  const word = saying(say, pageWords);
+export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Block[] {
+  const { request, limbs, session, assumptions, cautions, disclaimers, stopCriteria, stops } = plan;
+  const word = translating(translate, pageWords);
   const brief = detail === 'brief';
   const top: Block[] = [
     title(word('page.title')),
-    ...stopBlocks(say, stops),
+    ...stopBlocks(translate, stops),
     {
       lines: [
-        personLine(say, word, request),
+        personLine(translate, word, request),
         ...(request.notes === undefined ? [] : [word('page.notes', { notes: request.notes })]),
-        ...disclaimers(say, standing),
+        ...disclaimerLines(translate, disclaimers),
       ],
     },
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
-  const usual = standing.filter(({ code }) => code === USUAL);
+  const usual = disclaimers.filter(({ code }) => code === USUAL);
   const criteria = part(
     word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
-    { points: stopSigns.map((said) => sentence(say, said)) },
-    { lines: usual.map((said) => sentence(say, said)) },
+    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+    { lines: usual.map((printed) => sentence(translate, printed)) },
   );
-  const below = part(word(brief ? 'page.afterwards' : 'page.always'), { points: always(say, standing, detail) });
+  const below = part(word(brief ? 'page.afterwards' : 'page.always'), {
+    points: always(translate, disclaimers, detail),
+  });
   if (inForce(plan.stops).length > 0) return [...top, ...criteria, ...below];
 
   // A stop that was lifted is shown with its decision, and not as a caution again.
@@ -516,10 +525,10 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
   const rest = left.length - shown.length;
   const more = rest === 0 ? [] : [word(rest === 1 ? 'page.more-one' : 'page.more', { count: rest })];
   const limbLines = limbs.map((totals) =>
-    limbLine(say, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
+    limbLine(translate, word, totals, totals.exercises === 1 ? 'page.limb-one' : 'page.limb-many'),
   );
-  const watch = { points: warnings(say, plan, shown) };
-  const exercises = exerciseBlocks(say, word, plan, detail);
+  const watch = { points: warnings(translate, plan, shown) };
+  const exercises = exerciseBlocks(translate, word, plan, detail);
   if (brief) {
     return [
       ...top,
@@ -531,11 +540,11 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
       ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
     ];
   }
-  const assumed = measuredAs(say, plan);
+  const assumed = measuredAs(translate, plan);
   const cuffedLimbs = limbs.filter(({ exercises }) => exercises > 0).length;
   const clockAndTotals: Block[] = [
-    { under: word('page.clock'), rows: clockRows(say, word, plan) },
-    { under: word('page.totals'), lines: totalLines(say, word, session.totals, cuffedLimbs) },
+    { under: word('page.clock'), rows: clockRows(translate, word, plan) },
+    { under: word('page.totals'), lines: totalLines(translate, word, session.totals, cuffedLimbs) },
   ];
   return [
     ...top,
@@ -544,12 +553,12 @@ export function planBlocks(plan: Plan, say: Say, detail: Detail): Block[] {
     ...(several(plan) ? part(word('page.session'), ...clockAndTotals) : []),
     ...part(word('page.limbs'), { lines: limbLines }),
     ...part(word('page.watch'), watch),
-    ...part(word('page.practitioner'), { points: [...warnings(say, plan, practitioner), ...assumed] }),
+    ...part(word('page.practitioner'), { points: [...warnings(translate, plan, practitioner), ...assumed] }),
     ...below,
     ...part(word('page.method'), {
-      points: [...warnings(say, plan, method), ...assumptions.map((said) => assumedLine(say, said))],
+      points: [...warnings(translate, plan, method), ...assumptions.map((printed) => assumedLine(translate, printed))],
     }),
-    ...part(word('page.working'), ...planWorking(plan, say, assumed)),
+    ...part(word('page.working'), ...planWorking(plan, translate, assumed)),
     ...part(word('page.sources'), { points: sourceLines(idsIn(plan)) }),
   ];
 }

@@ -5,7 +5,7 @@ import { quantities, type Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind, Assumption, Caution, Symbols } from '../answer/answer.js';
 import { kindWords } from './kinds.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, saying, sentence, type Say } from '../answer/say.js';
+import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { charts } from '../strength/repetitions.js';
 import { assumptionText } from './assumptions.js';
 import { explainWords } from './words.js';
@@ -29,8 +29,8 @@ const fieldWords: Readonly<Record<string, string>> = {
   timedSets: 'sets by the watch [s]',
   setTimes: 'time of each set [s]',
   warmUp: 'warm-up sets and their rests [s]',
-  stretches: 'stretches of restriction [s]',
-  longestStretch: 'longest stretch [s]',
+  cuffIntervals: 'intervals of restriction [s]',
+  longestInterval: 'longest interval [s]',
   gaps: 'times with the cuff deflated [s]',
   exercises: 'exercises, one by one',
   weekSessions: 'sessions of the week, one by one',
@@ -65,7 +65,7 @@ export interface Section {
   /** `glossary` as one sentence. */
   readonly with: string;
   /** What the answer rests on: error, equation, grade, assumptions. */
-  readonly grounds: readonly string[];
+  readonly basis: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
   /** The answers it was worked out from. */
@@ -86,49 +86,58 @@ export function addAnswerWords(words: Record<string, string>): void {
 const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
 
 /** What a kind of answer is called. */
-export const kindName = (say: Say, kind: AnswerKind): string => say(`kind.${kind}`, kindWords[kind].name);
+export const kindName = (translate: Translate, kind: AnswerKind): string =>
+  translate(`kind.${kind}`, kindWords[kind].name);
 
 /** `assumption: …` */
-export const assumedLine = (say: Say, assumption: Assumption): string =>
-  say('assumption', explainWords.assumption, { text: assumptionText(say, assumption) });
+export const assumedLine = (translate: Translate, assumption: Assumption): string =>
+  translate('assumption', explainWords.assumption, { text: assumptionText(translate, assumption) });
 
 /** `caution: …` */
-export const cautionLine = (say: Say, said: Caution, severity = named(say, 'severity', said.severity)): string =>
-  say('with-severity', explainWords['with-severity'], { severity, text: sentence(say, said) });
+export const cautionLine = (
+  translate: Translate,
+  printed: Caution,
+  severity = named(translate, 'severity', printed.severity),
+): string =>
+  translate('with-severity', explainWords['with-severity'], { severity, text: sentence(translate, printed) });
 
 /** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3–244.7 mmHg)` */
-function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, say: Say): string {
-  const word = saying(say, explainWords);
-  const number = amount(say, value, unit);
+function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translate: Translate): string {
+  const word = translating(translate, explainWords);
+  const number = amount(translate, value, unit);
   return word('titled-answer', {
-    name: kindName(say, kind),
+    name: kindName(translate, kind),
     value:
       lower === undefined || rounding
         ? number
-        : word('with-interval', { value: number, lower: format(lower), upper: amount(say, upper!, unit) }),
+        : word('with-interval', { value: number, lower: format(lower), upper: amount(translate, upper!, unit) }),
   });
 }
 
-function symbolsOf(answer: Answer, symbols: Symbols, say: Say): { shown: Record<string, string>; glossary: string[] } {
+function symbolsOf(
+  answer: Answer,
+  symbols: Symbols,
+  translate: Translate,
+): { shown: Record<string, string>; glossary: string[] } {
   const shown: Record<string, string> = {};
   const glossary: string[] = [];
   for (const [symbol, use] of Object.entries(symbols)) {
     const field = typeof use === 'string' ? use : use.field;
     const given = answer.inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = say(`field.${field}`, quantity?.name ?? fieldWords[field] ?? say(field, field));
+    const name = translate(`field.${field}`, quantity?.name ?? fieldWords[field] ?? translate(field, field));
     if (isAnswer(given)) {
       shown[symbol] = format(given.rounding?.from ?? given.value);
-      glossary.push(`${symbol} ${name} ${amount(say, given.value, given.unit)}`);
+      glossary.push(`${symbol} ${name} ${amount(translate, given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
       const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
       const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
-      glossary.push(`${symbol} ${name} ${unit ? amount(say, given, unit) : format(given)}`);
+      glossary.push(`${symbol} ${name} ${unit ? amount(translate, given, unit) : format(given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
       const coded = { value: String(given), number: shown[symbol] };
-      glossary.push(`${symbol} ${name} ${say('coded-as', explainWords['coded-as'], coded)}`);
+      glossary.push(`${symbol} ${name} ${translate('coded-as', explainWords['coded-as'], coded)}`);
     } else {
       shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
       glossary.push(`${symbol} ${name} ${String(given)}`);
@@ -137,13 +146,14 @@ function symbolsOf(answer: Answer, symbols: Symbols, say: Say): { shown: Record<
   return { shown, glossary };
 }
 
-function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[] {
-  const word = saying(say, explainWords);
+function notesOf({ rounding, value, unit, reached }: Answer, translate: Translate): string[] {
+  const word = translating(translate, explainWords);
   const notes: string[] = [];
   if (rounding) {
     const { step, to } = rounding;
-    const steps = step !== undefined ? word('in-steps', { step: amount(say, step, unit) }) : word('weights-there-are');
-    notes.push(word(`rounded-${to}`, { steps, value: amount(say, value, unit) }));
+    const steps =
+      step !== undefined ? word('in-steps', { step: amount(translate, step, unit) }) : word('weights-there-are');
+    notes.push(word(`rounded-${to}`, { steps, value: amount(translate, value, unit) }));
   }
   if (reached) {
     const share = (percent: number): string => `${percent.toFixed(1)} %`;
@@ -162,41 +172,44 @@ function notesOf({ rounding, value, unit, reached }: Answer, say: Say): string[]
       notes.push(word('chance-that-closes', { chance: chance < 0.05 ? word('chance-very-small') : share(chance) }));
     }
     if (highest !== undefined) {
-      notes.push(word('highest-under-limit', { value: amount(say, highest, unit) }));
+      notes.push(word('highest-under-limit', { value: amount(translate, highest, unit) }));
     }
   }
   return notes;
 }
 
 /** An answer put together by hand may leave the slots of a sentence open. */
-const filled = (said: Caution): Caution => ({ ...said, text: fill(said.text, said.values) });
+const filled = (printed: Caution): Caution => ({ ...printed, text: fill(printed.text, printed.values) });
 
 /** Lines that were not printed yet; what answers share is printed once. */
-const unsaid = (lines: readonly string[], said: Set<string>): string[] =>
-  lines.filter((line) => !said.has(line) && said.add(line));
+const notPrinted = (lines: readonly string[], printed: Set<string>): string[] =>
+  lines.filter((line) => !printed.has(line) && printed.add(line));
 
 /** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
-function deviationLine({ errors, standardDeviation, scale, unit }: Answer, say: Say): string[] {
+function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translate): string[] {
   const log = scale === 'log';
   const size = (deviation: number): string => (log ? `${format(100 * deviation)} %` : format(deviation));
   const parts = errors
-    ?.map((e) => `${named(say, 'part', e.part)} ${size(e.standardDeviation)} (${named(say, 'grade', e.evidence)})`)
+    ?.map(
+      (e) =>
+        `${named(translate, 'part', e.part)} ${size(e.standardDeviation)} (${named(translate, 'grade', e.evidence)})`,
+    )
     .join(', ');
   if (!parts) return [];
-  const value = log ? size(standardDeviation!) : amount(say, standardDeviation!, unit);
-  return [saying(say, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
+  const value = log ? size(standardDeviation!) : amount(translate, standardDeviation!, unit);
+  return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function groundsOf(answer: Answer, say: Say, said: Set<string>): string[] {
+function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
-  const word = saying(say, explainWords);
-  const meaning = say(`meaning.${evidence}`, grades[evidence]);
+  const word = translating(translate, explainWords);
+  const meaning = translate(`meaning.${evidence}`, grades[evidence]);
   return [
-    ...deviationLine(answer, say),
-    word('equation-and-grade', { equation, grade: named(say, 'grade', evidence), meaning }),
-    ...unsaid(
-      assumptions.map((one) => assumedLine(say, one)),
-      said,
+    ...deviationLine(answer, translate),
+    word('equation-and-grade', { equation, grade: named(translate, 'grade', evidence), meaning }),
+    ...notPrinted(
+      assumptions.map((one) => assumedLine(translate, one)),
+      printed,
     ),
   ];
 }
@@ -206,21 +219,21 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
   ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
 
 /** An answer with its working and what it rests on, and no more; without what was printed before. */
-export function workingOf(answer: Answer, say: Say, said = new Set<string>()): Section {
+export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
   const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
-  const { shown, glossary } = symbolsOf(answer, symbols, say);
+  const { shown, glossary } = symbolsOf(answer, symbols, translate);
   const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
   const number = format(rounding?.from ?? value);
   return {
-    title: titleOf(answer, say),
+    title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
     steps: [formula, numbers],
-    ...(numbers !== number && { result: { number, unit: say(`unit.${unit}`, unitWords[unit]) } }),
-    notes: notesOf(answer, say),
+    ...(numbers !== number && { result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) } }),
+    notes: notesOf(answer, translate),
     glossary,
-    with: say('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
-    grounds: groundsOf(answer, say, said),
+    with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
+    basis: basisOf(answer, translate, printed),
     cautions: [],
     sources: [],
     inner: [],
@@ -231,27 +244,27 @@ export function workingOf(answer: Answer, say: Say, said = new Set<string>()): S
 const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);
 
 /** The stops of an answer and of what it was worked out from, each once: they come before its number. */
-export const stopsOfAnswer = (answer: Answer, say: Say): string[] => [
+export const stopsOfAnswer = (answer: Answer, translate: Translate): string[] => [
   ...new Set([
-    ...answer.cautions.filter(({ severity }) => severity === 'stop').map((one) => cautionLine(say, filled(one))),
-    ...partsOf(answer).flatMap((part) => stopsOfAnswer(part, say)),
+    ...answer.cautions.filter(({ severity }) => severity === 'stop').map((one) => cautionLine(translate, filled(one))),
+    ...partsOf(answer).flatMap((part) => stopsOfAnswer(part, translate)),
   ]),
 ];
 
 /** An answer explained in full, with the answers it was worked out from. */
-export function sectionOf(answer: Answer, say: Say, said = new Set<string>()): Section {
-  const word = saying(say, explainWords);
+export function sectionOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
+  const word = translating(translate, explainWords);
   const { cautions } = answer;
   return {
-    ...workingOf(answer, say, said),
-    cautions: unsaid(
-      cautions.map((one) => cautionLine(say, filled(one))),
-      said,
+    ...workingOf(answer, translate, printed),
+    cautions: notPrinted(
+      cautions.map((one) => cautionLine(translate, filled(one))),
+      printed,
     ),
-    sources: unsaid(
+    sources: notPrinted(
       sourceLines(workingBy(answer)?.sources ?? []).map((text) => word('from-source', { text })),
-      said,
+      printed,
     ),
-    inner: partsOf(answer).map((part) => sectionOf(part, say, said)),
+    inner: partsOf(answer).map((part) => sectionOf(part, translate, printed)),
   };
 }

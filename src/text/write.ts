@@ -33,14 +33,14 @@ function workingText({ symbol, steps, result }: Section): string[] {
 
 /** An answer as lines of text, with the answers it was worked out from below it. */
 export function sectionText(section: Section): string[] {
-  const { title, symbol, notes, glossary, grounds, cautions, sources, inner } = section;
+  const { title, symbol, notes, glossary, basis, cautions, sources, inner } = section;
   const below = [...notes, ...(glossary.length > 0 ? [section.with] : [])];
   return [
     title,
     ...indent([
       ...workingText(section),
       ...indent(below, ' '.repeat(symbol.length + 3)),
-      ...grounds,
+      ...basis,
       ...cautions,
       ...sources,
     ]),
@@ -60,14 +60,14 @@ export const markdownPoints = (points: readonly string[]): string[] => points.ma
 
 /** An answer as lines of Markdown, under a heading of the level given. */
 export function sectionMarkdown(section: Section, level: number): string[] {
-  const { title, notes, glossary, grounds, cautions, sources, inner } = section;
+  const { title, notes, glossary, basis, cautions, sources, inner } = section;
   return [
     `${'#'.repeat(Math.min(level, 6))} ${markdownText(title)}`,
     '',
     // Four blanks make a block of code that nothing inside can close.
     ...indent(workingText(section), '    '),
     '',
-    ...markdownPoints([...notes, ...(glossary.length > 0 ? [section.with] : []), ...grounds, ...cautions, ...sources]),
+    ...markdownPoints([...notes, ...(glossary.length > 0 ? [section.with] : []), ...basis, ...cautions, ...sources]),
     ...inner.flatMap((part) => ['', ...sectionMarkdown(part, level + 1)]),
   ];
 }

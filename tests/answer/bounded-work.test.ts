@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   InputError,
   isInputError,
-  accountSession,
+  sessionTotals,
   attempt,
   estimateOcclusionPressure,
   targetCuffPressure,
@@ -198,7 +198,7 @@ describe('a session', () => {
     ['50 exercises', { exercises: Array(50).fill(one), reperfusionS: 60 }, 'answer'],
     ['51 exercises', { exercises: Array(51).fill(one), reperfusionS: 60 }, 'exercises'],
   ])('of %s', (_name, session, outcome) => {
-    const result = attempt(accountSession, session as never);
+    const result = attempt(sessionTotals, session as never);
     expect(result.ok ? 'answer' : result.issues.map(({ path }) => path.join('.')).join()).toBe(outcome);
   });
 });

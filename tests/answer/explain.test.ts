@@ -5,7 +5,7 @@ import markdownIt from 'markdown-it';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import {
-  accountSession,
+  sessionTotals,
   attempt,
   correctForCuffWidth,
   estimateOcclusionPressure,
@@ -49,7 +49,7 @@ const totals = ['continuous', 'intermittent', 'none'].flatMap((restriction) => {
     limbs: _limbs,
     exercises: _exercises,
     ...sums
-  } = accountSession({
+  } = sessionTotals({
     scheme: '30-15-15-15',
     tempo,
     restS: 30,
@@ -183,8 +183,8 @@ describe.each(cases)('explain, answer $index ($kind by $equation)', ({ answer })
   });
   it('says the same in Markdown', () => {
     const html = markdownIt({ html: true }).render(explain(answer, { format: 'markdown' }));
-    const said = xml(`<page>${html}</page>`).textContent!.replace(/\s+/g, ' ');
-    for (const line of text.split('\n')) expect(said).toContain(line.trim().replace(/\s+/g, ' '));
+    const message = xml(`<page>${html}</page>`).textContent!.replace(/\s+/g, ' ');
+    for (const line of text.split('\n')) expect(message).toContain(line.trim().replace(/\s+/g, ' '));
   });
 });
 
@@ -224,11 +224,11 @@ describe('explain, a plan', () => {
     }
     const whose = points.find((point) => point!.includes('An estimated occlusion pressure'));
     expect(whose).toMatch(/\(leg extension, left leg\)$/);
-    for (const { text } of plan.stopSigns) expect(points).toContain(text);
-    const said = page.textContent!.replace(/\s+/g, ' ');
-    for (const { text } of plan.standing) expect(said).toContain(text);
+    for (const { text } of plan.stopCriteria) expect(points).toContain(text);
+    const message = page.textContent!.replace(/\s+/g, ' ');
+    for (const { text } of plan.disclaimers) expect(message).toContain(text);
     for (const sum of text.split('\n').filter((line) => line.includes(' = '))) {
-      expect(said).toContain(sum.trim().replace(/\s+/g, ' '));
+      expect(message).toContain(sum.trim().replace(/\s+/g, ' '));
     }
   });
 

@@ -54,7 +54,7 @@ describe('a host that changes what the library stands on, after it was loaded', 
 
   it('gets an error where decimal.js cannot do without a changed Math.ceil, and gets no other answer', () => {
     const { ceil } = Math;
-    const said = (call: () => unknown): string => {
+    const message = (call: () => unknown): string => {
       try {
         return JSON.stringify(call());
       } catch (error) {
@@ -64,13 +64,13 @@ describe('a host that changes what the library stands on, after it was loaded', 
     const calls = Object.entries(publicFunctions).map(
       ([name, { call, right }]) => [name, () => call(right as never)] as const,
     );
-    const rights = calls.map(([, call]) => said(call));
+    const rights = calls.map(([, call]) => message(call));
     const told: string[] = [];
     for (const wrong of [() => NaN, () => 0, (value: number) => ceil(value) + 1, (value: number) => ceil(value)]) {
       Math.ceil = wrong;
       try {
         calls.forEach(([name, call], index) => {
-          const now = said(call);
+          const now = message(call);
           if (now !== rights[index]) {
             expect(now, name).toMatch(/^Error: Math\.ceil was changed/);
             told.push(name);
@@ -81,6 +81,6 @@ describe('a host that changes what the library stands on, after it was loaded', 
       }
     }
     expect(told).toContain('targetCuffPressure');
-    expect(calls.map(([, call]) => said(call))).toEqual(rights);
+    expect(calls.map(([, call]) => message(call))).toEqual(rights);
   });
 });

@@ -101,7 +101,7 @@ for (const [name, { call, right }] of Object.entries(publicFunctions)) {
 describe('minus zero', () => {
   // JSON has no minus zero, so an answer that held one would not be the same after a stay in a database.
   it.each([
-    ['accountSession', { restS: -0 }],
+    ['sessionTotals', { restS: -0 }],
     ['estimateOneRepMax', { repetitionsInReserve: -0 }],
     ['measuredOcclusionPressure', { standardDeviationMmHg: -0 }],
   ])('is taken as zero by %s', (name, field) => {
@@ -160,7 +160,7 @@ describe('a list that says another length each time it is read', () => {
       get: (list, name, receiver) =>
         name === 'length' ? ((reads += 1) === 1 ? 1 : 0) : (Reflect.get(list, name, receiver) as unknown),
     });
-    expect(() => root.accountSession({ exercises } as never)).toThrow(/exercises/);
+    expect(() => root.sessionTotals({ exercises } as never)).toThrow(/exercises/);
     expect(reads).toBe(1);
   });
 });

@@ -124,7 +124,7 @@ describe('a cuff width given in inches', () => {
     const { cautions } = estimateOcclusionPressure({ ...right, cuffWidthCm } as never);
     const found = cautions.filter(({ code }) => code === 'cuff-width-below-published');
     expect(found.map(({ values }) => values?.['converted'])).toEqual(
-      asked ? [String(Number((cuffWidthCm * 2.54).toFixed(2)))] : [],
+      asked ? [Number((cuffWidthCm * 2.54).toFixed(2))] : [],
     );
   });
 });

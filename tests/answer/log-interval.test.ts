@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
 import { targetCuffPressure, type Answer } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
-import { expectClose, expectHoldsTogether, refusal } from '../support/hold-together.js';
+import { expectClose, expectHoldsTogether, refusal } from '../support/invariants.js';
 
 /** An occlusion pressure whose errors are shares of it. */
 const occlusion = {

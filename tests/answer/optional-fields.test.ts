@@ -30,7 +30,7 @@ describe('a field that may be left out', () => {
     expectTypeOf<Lenient<typeof root.estimateRelativeLoad>>().toEqualTypeOf<true>();
     expectTypeOf<Lenient<typeof root.percentAtRepetitions>>().toEqualTypeOf<true>();
     expectTypeOf<Lenient<typeof root.repetitionsAtPercent>>().toEqualTypeOf<true>();
-    expectTypeOf<Lenient<typeof root.accountSession>>().toEqualTypeOf<true>();
+    expectTypeOf<Lenient<typeof root.sessionTotals>>().toEqualTypeOf<true>();
     expectTypeOf<Lenient<typeof root.sessionTimeline>>().toEqualTypeOf<true>();
     expectTypeOf<Lenient<typeof root.weekTotals>>().toEqualTypeOf<true>();
     expectTypeOf<Lenient<typeof plan.planSession>>().toEqualTypeOf<true>();

@@ -126,8 +126,8 @@ try {
   ] as const) {
     await page.fill('#number-0', number);
     await page.press('#number-0', 'Enter');
-    const said = (await page.textContent('#result-0')) ?? '';
-    if (!said.includes(text)) found.push(`exercise 1, ${number}: ${said}`);
+    const message = (await page.textContent('#result-0')) ?? '';
+    if (!message.includes(text)) found.push(`exercise 1, ${number}: ${message}`);
   }
 } finally {
   await context.close();

@@ -6,7 +6,7 @@ import loads from '../../src/checks/training-load.json' with { type: 'json' };
 import units from '../../src/checks/units.json' with { type: 'json' };
 import volume from '../../src/checks/volume-load.json' with { type: 'json' };
 import {
-  accountSession,
+  sessionTotals,
   centimetresToInches,
   estimateOcclusionPressure,
   estimateOneRepMax,
@@ -63,7 +63,7 @@ describe('units', () => {
 
 describe('session clock', () => {
   eachRow(sessionClock, ({ inputs, timeUnderTensionS, sessionS }) => {
-    const totals = accountSession(inputs as Prescription);
+    const totals = sessionTotals(inputs as Prescription);
     expect(totals.timeUnderTension.value).toBe(timeUnderTensionS);
     expect(totals.sessionTime.value).toBe(sessionS);
     expect(sessionTimeline(inputs as Prescription).durationS).toBe(sessionS);
@@ -73,6 +73,6 @@ describe('session clock', () => {
 describe('volume load', () => {
   const rest = { tempo: { eccentricS: 2, concentricS: 2 }, restS: 60, restriction: 'none' } as const;
   eachRow(volume, ({ inputs, expected }) => {
-    expect(accountSession({ ...inputs, ...rest }).volumeLoad?.value).toBe(expected);
+    expect(sessionTotals({ ...inputs, ...rest }).volumeLoad?.value).toBe(expected);
   });
 });

@@ -5,7 +5,7 @@ import protocols from '../../src/checks/session-protocols.json' with { type: 'js
 import scale from '../../src/checks/session-rpe-scale.json' with { type: 'json' };
 import weekLoad from '../../src/checks/week-load.json' with { type: 'json' };
 import {
-  accountSession,
+  sessionTotals,
   sessionRpeScale,
   sessionTimeline,
   weekTotals,
@@ -17,7 +17,7 @@ import { eachRow, expectWithin } from '../support/rows.js';
 
 describe('published protocols', () => {
   eachRow(protocols, ({ inputs, expected }) => {
-    const totals = accountSession(inputs as Prescription);
+    const totals = sessionTotals(inputs as Prescription);
     for (const [name, value] of Object.entries(expected))
       expect(totals[name as 'repetitions']?.value, name).toBe(value);
     expect(sessionTimeline(inputs as Prescription).durationS).toBe(totals.sessionTime.value);
@@ -56,7 +56,7 @@ describe('acute to chronic load ratio', () => {
 describe('session RPE', () => {
   eachRow(scale, ({ rating, words }) => expect(sessionRpeScale[rating] ?? null).toBe(words));
   eachRow(sessionLoad, ({ sessionRpe, minutes, expected }) => {
-    const totals = accountSession({ scheme: `${minutes}min`, restriction: 'none', mode: 'aerobic', sessionRpe });
+    const totals = sessionTotals({ scheme: `${minutes}min`, restriction: 'none', mode: 'aerobic', sessionRpe });
     expect(totals.sessionLoad?.value).toBe(expected);
   });
 });

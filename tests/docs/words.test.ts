@@ -29,8 +29,7 @@ const words: readonly (readonly [RegExp, string])[] = [
   [/\bfolds measurements\b/, 'updates an estimate'],
   [/\bclears? (?:no one|nobody)\b/, 'does not give medical clearance'],
   [/\bholds the setting below\b/, 'limited to'],
-  // Not as names in code: `rung`, { ladder }, ladder[0], rung: 'aerobic'.
-  [/(?<![`{] ?)\b(?:rungs?|ladder)\b(?!`|\[|: ')/, 'stage, progression'],
+  [/\b(?:rungs?|ladder)\b/, 'stage, progression'],
   [/\bholds its mean down\b/, 'so the mean is an underestimate'],
   [/\bpeople far apart\b/, 'with large differences between people'],
   [/\bsays? nothing of\b/, 'you cannot estimate'],

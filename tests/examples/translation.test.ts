@@ -104,12 +104,12 @@ const everyKind = planSession(
 );
 const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50 } as const;
 /** One exercise on one leg, from light to heavy, as it is asked for. */
-const onLeg = (percent: number, worn: object = {}, more: object = {}, posture = 'seated'): Plan =>
+const onLeg = (percent: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
   planSession({
     systolicMmHg: 118,
     diastolicMmHg: 74,
     posture,
-    limbs: [{ ...leg, circumferenceCm: 56, ...worn }],
+    limbs: [{ ...leg, circumferenceCm: 56, ...limbCuff }],
     exercises: [
       {
         name: 'Beinpresse',

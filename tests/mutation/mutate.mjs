@@ -27,9 +27,9 @@ const run = (name, log) =>
     const end = () => process.kill(-child.pid, 'SIGKILL');
     const stop = () => (end(), process.exit(1));
     process.once('SIGINT', stop).once('SIGTERM', stop);
-    let said = '';
+    let message = '';
     // Vitest says what it could not load on stderr.
-    for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (said += text));
+    for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (message += text));
     const watch = setInterval(() => {
       if (Date.now() - statSync(log).mtimeMs < ENDLESS_MS) return;
       const open = new Map();
@@ -44,7 +44,7 @@ const run = (name, log) =>
     child.on('exit', (code) => {
       clearInterval(watch);
       process.off('SIGINT', stop).off('SIGTERM', stop);
-      done({ code, said });
+      done({ code, message });
     });
   });
 
@@ -57,8 +57,8 @@ for (const name of names) {
   let ended = await run(name, log);
   while (ended.code === null) ended = await run(name, log);
   // A test that fails without any mutant, or a file that cannot be loaded, makes the score worthless.
-  if (/^broken\t/m.test(readFileSync(log, 'utf8')) || ended.said.includes('Failed Suites')) {
-    console.error(ended.said);
+  if (/^broken\t/m.test(readFileSync(log, 'utf8')) || ended.message.includes('Failed Suites')) {
+    console.error(ended.message);
     process.exit(1);
   }
 

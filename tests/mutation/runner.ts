@@ -19,7 +19,7 @@ interface Mutants {
 const log = process.env['MUTATION_LOG']!;
 /** How much processor time of tests a mutant is given in one file before it counts as alive: a lower score, never a higher one. */
 const PATIENCE_MS = Number(process.env['MUTATION_PATIENCE_MS'] ?? 300);
-const say = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
+const translate = (...words: string[]) => appendFileSync(log, `${words.join('\t')}\n`);
 
 /**
  * Runs each test once as it is, to see which mutants it meets, and then once with each of those that still lives. A
@@ -60,7 +60,7 @@ export default class extends TestRunner {
     try {
       await run();
     } catch (error) {
-      say('broken', id);
+      translate('broken', id);
       throw error;
     } finally {
       mutants.currentTestId = undefined;
@@ -74,14 +74,14 @@ export default class extends TestRunner {
     const lines = readFileSync(log, 'utf8').split('\n');
     if (lines.includes(`done\t${id}`)) return;
     const gone = new Set(lines.filter((line) => /^(killed|endless)\t/.test(line)).map((line) => line.split('\t')[1]!));
-    say('met', ...met.map(([mutant]) => mutant));
-    if (took > PATIENCE_MS) say('slow', id, String(Math.round(took)));
+    translate('met', ...met.map(([mutant]) => mutant));
+    if (took > PATIENCE_MS) translate('slow', id, String(Math.round(took)));
     else
       for (const [mutant, hits] of met) {
         const spent = (this.spent.get(mutant) ?? 0) + took;
         if (gone.has(mutant) || this.spoilt || spent > PATIENCE_MS) continue;
         this.spent.set(mutant, spent);
-        say('try', mutant, id);
+        translate('try', mutant, id);
         Object.assign(mutants, { activeMutant: mutant, hitCount: 0, hitLimit: hits * 100 + 1000 });
         let failed = false;
         try {
@@ -93,18 +93,18 @@ export default class extends TestRunner {
         if (!failed) continue;
         try {
           await run();
-          say('killed', mutant, id);
+          translate('killed', mutant, id);
         } catch {
           this.spoilt = true;
-          say('spoilt', mutant, id);
+          translate('spoilt', mutant, id);
         }
       }
-    say('done', id);
+    translate('done', id);
   }
 
   override onAfterRunFiles(files?: File[]): void {
     (super.onAfterRunFiles as (files?: File[]) => void)(files);
     const loaded = Object.keys(this.mutants.mutantCoverage.static);
-    say('loaded', ...loaded);
+    translate('loaded', ...loaded);
   }
 }

@@ -129,8 +129,8 @@ describe('weeks side by side', () => {
       ['leg press', 0, undefined],
       ['curl', 160, 50],
     ]);
-    const { document, standing } = comparison;
-    expect([document, ...standing.map(({ code }) => code)]).toEqual([
+    const { document, disclaimers } = comparison;
+    expect([document, ...disclaimers.map(({ code }) => code)]).toEqual([
       'week-comparison',
       'weeks-clear-no-one',
       'weeks-no-one-road',
@@ -203,24 +203,24 @@ describe('weeks side by side', () => {
 
   it('names jumps, and passes over a deload week', () => {
     const weekOf = (plan: Plan, more: object = {}) => ({ sessions: [{ plan }], ...more });
-    const said = (...weeks: ReturnType<typeof weekOf>[]) =>
+    const message = (...weeks: ReturnType<typeof weekOf>[]) =>
       compareWeeks({ weeks }).cautions.map(({ code, values }) => [code, values!['points'] ?? values!['percent']]);
-    expect(said(weekOf(heavy(60)), weekOf(heavy(65)))).toEqual([]);
-    expect(said(weekOf(heavy(60)), weekOf(heavy(66)))).toEqual([['load-jump', 6]]);
-    expect(said(weekOf(light(20, 50)), weekOf(light(20, 60)))).toEqual([]);
-    expect(said(weekOf(light(20, 50)), weekOf(light(20, 65)))).toEqual([['pressure-jump', 15]]);
+    expect(message(weekOf(heavy(60)), weekOf(heavy(65)))).toEqual([]);
+    expect(message(weekOf(heavy(60)), weekOf(heavy(66)))).toEqual([['load-jump', 6]]);
+    expect(message(weekOf(light(20, 50)), weekOf(light(20, 60)))).toEqual([]);
+    expect(message(weekOf(light(20, 50)), weekOf(light(20, 65)))).toEqual([['pressure-jump', 15]]);
     const stated = (load: number) => heavy(60, { oneRepMax: undefined, percent: undefined, load });
-    expect(said(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
-    expect(said(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
+    expect(message(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
+    expect(message(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
     // Done is compared with done, planned with planned: one session on record of three planned is no lighter week.
     const onRecord = { sessions: [{ plan: heavy(60), times: 3 }], records: [recordOf(heavy(60), [8, 8, 8])] };
     const lighter = { sessions: [{ plan: heavy(60), times: 2 }], deload: true };
     expect(compareWeeks({ weeks: [onRecord, lighter] }).cautions).toEqual([]);
     expect(compareWeeks({ weeks: [lighter, lighter], firstWeek: 8 }).weeks.map(({ week }) => week)).toEqual([8, 9]);
     const deload = weekOf(heavy(40), { deload: true });
-    expect(said(weekOf(heavy(60)), deload, weekOf(heavy(65)))).toEqual([]);
-    expect(said(weekOf(heavy(60)), weekOf(heavy(40)), weekOf(heavy(65)))).toEqual([['load-jump', 25]]);
-    expect(said(weekOf(heavy(60)), weekOf(heavy(60), { deload: true }))[0]![0]).toBe('deload-not-lighter');
+    expect(message(weekOf(heavy(60)), deload, weekOf(heavy(65)))).toEqual([]);
+    expect(message(weekOf(heavy(60)), weekOf(heavy(40)), weekOf(heavy(65)))).toEqual([['load-jump', 25]]);
+    expect(message(weekOf(heavy(60)), weekOf(heavy(60), { deload: true }))[0]![0]).toBe('deload-not-lighter');
   });
 
   it('compares your own goals with the last week, and clears no one', () => {

@@ -24,7 +24,7 @@ import {
   type PlanRequest,
 } from '../../src/plan/index.js';
 import { explain } from '../../src/text/index.js';
-import { codesOf, expectClose } from '../support/hold-together.js';
+import { codesOf, expectClose } from '../support/invariants.js';
 
 const readings = {
   limb: 'leg',
@@ -141,9 +141,9 @@ describe('an occlusion pressure that you hold', () => {
     const [item] = plan({ occlusion: measured, cuffWidthCm: 18, circumferenceCm: 55 }, { oneRepMax: 60 }).items;
     expect(item!.occlusion!.value).toBeLessThan(168);
     expect(item!.occlusion!.standardDeviation! * item!.occlusion!.value).toBeGreaterThan(measured.standardDeviation!);
-    const standing = plan({ occlusion: measured }, { oneRepMax: 60, posture: 'standing' }).items[0];
-    expect(standing!.occlusion!.value).toBeGreaterThan(168);
-    expect(codesOf(standing!.occlusion!.cautions)).toContain('posture-shifted');
+    const disclaimers = plan({ occlusion: measured }, { oneRepMax: 60, posture: 'standing' }).items[0];
+    expect(disclaimers!.occlusion!.value).toBeGreaterThan(168);
+    expect(codesOf(disclaimers!.occlusion!.cautions)).toContain('posture-shifted');
     expect(issues({ occlusion: measured, cuffWidthCm: 18 })[0]?.[0]).toBe('limbs.0.circumferenceCm');
   });
 

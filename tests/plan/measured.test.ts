@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planSession } from '../../src/plan/index.js';
-import { codesOf, expectClose } from '../support/hold-together.js';
+import { codesOf, expectClose } from '../support/invariants.js';
 import { press } from '../support/plans.js';
 
 const plan = (measured: object, { limb = 'leg', posture = 'standing', width = 11.5, more = {} } = {}) =>
@@ -61,8 +61,8 @@ describe('a measured pressure in a plan', () => {
   });
 
   it('says what was assumed of it', () => {
-    const said = codesOf(plan({}, { posture: 'supine' }).items[0]!.occlusion!.assumptions);
-    expect(said).toContain('measured-posture-as-planned');
-    expect(said).toContain('measured-cuff-as-planned');
+    const message = codesOf(plan({}, { posture: 'supine' }).items[0]!.occlusion!.assumptions);
+    expect(message).toContain('measured-posture-as-planned');
+    expect(message).toContain('measured-cuff-as-planned');
   });
 });

@@ -65,7 +65,7 @@ const rest = {
 
 const plan = (exercise: object, request: object = {}): Plan =>
   planSession({ ...left, ...request, exercises: [exercise as PlanExercise] });
-const codes = (said: readonly { readonly code: string }[]) => said.map(({ code }) => code);
+const codes = (message: readonly { readonly code: string }[]) => message.map(({ code }) => code);
 
 type Done = Pick<DoneItem, 'sets'> & Partial<DoneItem>;
 
@@ -137,7 +137,7 @@ describe('planSession, beyond counted sets', () => {
     const own = plan({ ...bare, load: 25, unit: 'lb' });
     expect(own.items[0]!.load).toMatchObject({ value: 25, unit: '[lb_av]', evidence: 'practice' });
     expect(codes(own.items[0]!.load!.assumptions)).toEqual(['load-as-stated']);
-    expect(reviewPlan(own).notJudged).toContain('percent-of-maximum');
+    expect(reviewPlan(own).notAssessed).toContain('percent-of-maximum');
   });
 
   // Worked by hand: 50 and 20 % of 200 mmHg; sets 3 × 10 × 4 s = 120 s at 100 mmHg, rests 2 × 30 s at 40 mmHg:
@@ -190,9 +190,9 @@ describe('planSession, beyond counted sets', () => {
     for (const detail of ['full', 'brief'] as const) {
       expect(explain(failing, { detail })).toMatch(/30 – 15 – 15 repetitions, 30 s rest .*; the last set to failure/);
     }
-    const judged = (document: Plan) => reviewPlan(document).findings.map(({ measure }) => measure);
-    expect(judged(failing)).not.toContain('repetitions');
-    expect(judged(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
+    const assessed = (document: Plan) => reviewPlan(document).findings.map(({ measure }) => measure);
+    expect(assessed(failing)).not.toContain('repetitions');
+    expect(assessed(plan({ ...extension, scheme: '30-15-15' }))).toContain('repetitions');
     const record = recordOf(failing, [30, 15, 19], {}, { lastSetToFailure: true });
     expect(explain(record)).toContain('30-15-19 done, 30-15-15 planned, the last to failure');
     expect(refusal(() => plan({ ...walk, lastSetToFailure: true }))).toEqual(['exercises.0.lastSetToFailure']);
@@ -265,7 +265,7 @@ describe('the whole session', () => {
     expect(codes(taken.assumptions)).toEqual(['reperfusion-taken']);
     expect(taken.session.timeline.durationS).toBe(390 + 180 + 840);
     const practice = { guideline: 'common-practice' } as const;
-    expect(reviewPlan(taken, practice).notJudged).toEqual(['reperfusion']);
+    expect(reviewPlan(taken, practice).notAssessed).toEqual(['reperfusion']);
     const short = planSession({ ...left, exercises: [{ ...extension, reperfusionS: 90 }, exercises[1]] });
     expect(codes(short.cautions)).toContain('reperfusion-short');
     const [finding] = reviewPlan(short, practice).findings;
@@ -354,7 +354,7 @@ describe('recordSession, beyond counted sets', () => {
     });
 
   // Worked by hand: 120 + 100 s of walking, 60 s of rest: 280 s up; 10 s before and 20 s after make it 310.
-  it('records bouts by time, an early start and a late deflation of the cuff', () => {
+  it('records sets by time, an early start and a late deflation of the cuff', () => {
     const walked = record(plan(walk), {
       sets: [{ durationS: 120 }, { durationS: 100 }],
       heldMmHg: 90,

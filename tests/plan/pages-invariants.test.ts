@@ -21,7 +21,7 @@ import {
   reviewPlan,
   screen,
   screeningQuestions,
-  standingStops,
+  stopsInForce,
   symptoms,
   type Plan,
   type PlanRequest,
@@ -193,7 +193,7 @@ const plain = (page: string): string => page.replaceAll(/<[^>]*>|\\/g, '').repla
 const timesOn = (page: string, sentence: string): number => page.split(sentence).length - 1;
 
 function printsRight(document: Explained): void {
-  const said = [...sentencesOf(document)].map(plain).filter((text) => / .*\.$/.test(text));
+  const message = [...sentencesOf(document)].map(plain).filter((text) => / .*\.$/.test(text));
   for (const options of FORMATS) {
     let page: string;
     try {
@@ -207,7 +207,7 @@ function printsRight(document: Explained): void {
     expect(page).not.toMatch(/undefined|\bNaN\b|\[object|\bnull\b|Infinity/);
     if (options.format !== 'latex') expect(page).not.toMatch(/\{\w*\}/);
     expect(page).not.toMatch(/ {2}[.,;]|[^.]\.\.(?!\.)|,,|; *;| ,/);
-    for (const text of said) expect(timesOn(plain(page), text), `${text}\n${page}`).toBeLessThanOrEqual(1);
+    for (const text of message) expect(timesOn(plain(page), text), `${text}\n${page}`).toBeLessThanOrEqual(1);
     stopsFirst(document, page);
   }
 }
@@ -223,15 +223,15 @@ function readsBack(document: Explained): void {
 /** While a stop is in force it comes before anything else, and nothing that could be set is on the page. */
 function stopsFirst(document: Explained, page: string): void {
   if (!('stops' in document)) return;
-  const standing = standingStops(document);
-  if (standing.length === 0) return;
-  const from = plain(page).indexOf(plain(standing[0]!.text));
+  const disclaimers = stopsInForce(document);
+  if (disclaimers.length === 0) return;
+  const from = plain(page).indexOf(plain(disclaimers[0]!.text));
   expect(from, page).toBeGreaterThan(0);
   expect(from, page).toBeLessThan(110);
   expect(page.toLowerCase()).toContain('do not train');
   if (!('document' in document) || document.document === 'record') return;
-  const unsaid = standing.reduce((text, stop) => text.replace(plain(stop.text), ''), plain(page));
-  const read = unsaid.replace(/[Bb]lood pressure \d+\/(\d+|unknown) mmHg/g, '');
+  const notPrinted = disclaimers.reduce((text, stop) => text.replace(plain(stop.text), ''), plain(page));
+  const read = notPrinted.replace(/[Bb]lood pressure \d+\/(\d+|unknown) mmHg/g, '');
   // What is left with a unit is of no setting: how long limbs were restricted is none, a pressure or a load is.
   const rest = read.replace(/(#+ )?SOURCES.*|Sources.*/s, '').replace(/Measure again.*|MEASURE AGAIN.*/s, '');
   expect(rest).not.toMatch(/\d (mmHg|kg|lb)|% of (LOP|1RM)/);
@@ -254,7 +254,7 @@ describe('every page prints right', () => {
           return;
         }
         made += 1;
-        stopped += standingStops(documents[0] as Plan).length > 0 ? 1 : 0;
+        stopped += stopsInForce(documents[0] as Plan).length > 0 ? 1 : 0;
         for (const document of documents) {
           printsRight(document);
           readsBack(document);

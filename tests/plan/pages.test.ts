@@ -396,12 +396,12 @@ describe('the page of a plan', () => {
 
   it('without a cuff says nothing of one in its stop criteria', () => {
     const bare = planOf({ restriction: 'none' });
-    const said = [...bare.stopSigns, ...bare.standing].filter(({ code }) => code !== 'screen-first');
-    expect(said.map(({ text }) => text).join(' ')).not.toMatch(/cuff|deflat/i);
-    expect(bare.stopSigns.length).toBeGreaterThan(5);
+    const message = [...bare.stopCriteria, ...bare.disclaimers].filter(({ code }) => code !== 'screen-first');
+    expect(message.map(({ text }) => text).join(' ')).not.toMatch(/cuff|deflat/i);
+    expect(bare.stopCriteria.length).toBeGreaterThan(5);
     expect(
       planOf()
-        .stopSigns.map(({ text }) => text)
+        .stopCriteria.map(({ text }) => text)
         .join(' '),
     ).toMatch(/deflat/);
   });

@@ -93,7 +93,7 @@ describe('planSession', () => {
 
   // Worked by hand: above diastolic by the curve 24 + 11.5 × 32 / 5 = 97.6 and 24 + 11.5 × 32 / 10 = 60.8 mmHg, so
   // 76 + (150 − 76) × 60.8 / 97.6 = 122.10; 40 % is 48.8, down to 48 mmHg. 25 % of 40 lb is 10 lb; 32 × 10 lb = 320 lb.
-  it('carries a measured pressure to the cuff that will be worn, and keeps pounds', () => {
+  it('carries a measured pressure to the cuff that will be used, and keeps pounds', () => {
     expect(arms!.occlusion).toMatchObject({ equation: 'width-correction', value: expect.closeTo(122.0984, 4) });
     expect(arms!.target!.value).toBe(48);
     expect(arms!.load).toMatchObject({ value: 10, unit: '[lb_av]' });
@@ -102,7 +102,7 @@ describe('planSession', () => {
     expect(arms!.totals.sessionTime.value).toBe(173);
   });
 
-  it('takes a measurement with the cuff that will be worn as it is', () => {
+  it('takes a measurement with the cuff that will be used as it is', () => {
     const limb = { ...request.limbs[1], measured: { valueMmHg: 150, method: 'doppler' } } as const;
     const [item] = planSession({ ...request, limbs: [request.limbs[0], limb] }).items.slice(1);
     expect(item!.occlusion).toMatchObject({ equation: 'measured-doppler', value: 150 });
@@ -115,7 +115,7 @@ describe('planSession', () => {
     expect(cautions.map(({ code }) => code)).toContain('restriction-long-limb');
   });
 
-  it('lists every caution once, gravest first', () => {
+  it('lists every caution once, most severe first', () => {
     const { cautions } = planSession({ ...request, systolicMmHg: 182 });
     expect(cautions[0]).toMatchObject({ severity: 'stop', code: 'blood-pressure-refer' });
     expect(new Set(cautions.map(({ text }) => text)).size).toBe(cautions.length);
@@ -124,20 +124,20 @@ describe('planSession', () => {
   });
 
   it('says what screening came to, before anything else', () => {
-    const said = (screening?: Screening) =>
+    const message = (screening?: Screening) =>
       planSession({ ...request, screening })
         .cautions.filter(({ path }) => path?.[0] === 'screening')
         .map(({ severity, code }) => [severity, code]);
     const none = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
     const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
-    const answered = (answers: object) => said(screen({ ...readings, answers: { ...none, ...answers } }));
+    const answered = (answers: object) => message(screen({ ...readings, answers: { ...none, ...answers } }));
     expect(answered({ pregnancy: 'yes', diabetes: 'yes' })).toEqual([
       ['stop', 'pregnancy'],
       ['caution', 'diabetes'],
     ]);
     expect(answered({})).toEqual([]);
-    expect(said(screen({ answers: {} }))).toEqual([['caution', 'screening-incomplete']]);
-    expect(said()).toEqual([]);
+    expect(message(screen({ answers: {} }))).toEqual([['caution', 'screening-incomplete']]);
+    expect(message()).toEqual([]);
   });
 
   it('takes the whole screening, works it out again, and takes no bare outcome', () => {
@@ -206,11 +206,11 @@ describe('planSession', () => {
     expect(high.cautions.map(({ code }) => code)).toContain('blood-pressure-high');
   });
 
-  it('carries the standing sentences, the signs to stop at, and its sources', () => {
-    expect(plan.standing.map(({ code }) => code)).toEqual(
+  it('carries the disclaimers, the stop criteria, and its sources', () => {
+    expect(plan.disclaimers.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['not-cleared', 'local-codes-decide', 'screen-first']),
     );
-    expect(plan.stopSigns.map(({ code }) => code)).toEqual(
+    expect(plan.stopCriteria.map(({ code }) => code)).toEqual(
       symptoms.filter(({ when }) => when === 'session').map(({ code }) => code),
     );
     const ids = cite(plan).map(({ id }) => id);
@@ -279,7 +279,7 @@ describe('explain', () => {
 
   it('prints the clock, cautions, signs and sources', () => {
     expect(page).toContain('  2:00  rest');
-    for (const { text } of [...plan.cautions, ...plan.standing, ...plan.stopSigns]) expect(page).toContain(text);
+    for (const { text } of [...plan.cautions, ...plan.disclaimers, ...plan.stopCriteria]) expect(page).toContain(text);
     for (const { text } of cite(plan)) expect(page).toContain(text);
   });
 
@@ -332,7 +332,7 @@ describe('explain, a plan in brief', () => {
   });
   const page = explain(plan, { detail: 'brief' });
 
-  it('starts with the signs to stop at, then each exercise once with the cuffs of its sides', () => {
+  it('starts with the stop criteria, then each exercise once with the cuffs of its sides', () => {
     const found = ['STOP CRITERIA', '1. LEG PRESS, BOTH SIDES', '2. STEP-UP, BOTH SIDES', '3. CYCLING, LEFT LEG'];
     const places = found.map((text) => page.indexOf(text));
     expect(places.every((at, index) => at > (places[index - 1] ?? 0))).toBe(true);
@@ -382,8 +382,8 @@ describe('explain, a plan in brief', () => {
   });
 
   it('says a blood pressure of the person, and of no limb', () => {
-    const [said] = plan.cautions.filter(({ code }) => code === 'blood-pressure-high');
-    for (const line of [page, explain(plan)]) expect(line).toContain(`- caution: ${said!.text}\n`);
+    const [message] = plan.cautions.filter(({ code }) => code === 'blood-pressure-high');
+    for (const line of [page, explain(plan)]) expect(line).toContain(`- caution: ${message!.text}\n`);
   });
 
   it('is a page of Markdown too, and no working alone', () => {

@@ -7,7 +7,7 @@ import {
   planSession,
   progressionLimits,
   recordSession,
-  standingStops,
+  stopsInForce,
   symptoms,
   trainingDays,
   type Plan,
@@ -16,8 +16,8 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
-import { judgePain } from '../../src/plan/pain.js';
-import { codesOf as codes } from '../support/hold-together.js';
+import { assessPain } from '../../src/plan/pain.js';
+import { codesOf as codes } from '../support/invariants.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
 
 // 20 kg of a maximum of 100 kg, 50 % of a measured 200 mmHg.
@@ -56,7 +56,7 @@ describe('symptoms', () => {
       );
     } else {
       // It stays a stop after a clean day.
-      expect(standingStops(record)).toMatchObject([
+      expect(stopsInForce(record)).toMatchObject([
         { code: `symptom-${grade}`, since: '2026-03-02', values: { symptom: code } },
       ]);
       expect(item.action).toBe('stop');
@@ -71,8 +71,8 @@ describe('symptoms', () => {
   });
 
   it('are the stop criteria of a plan: those of the session, from the same table', () => {
-    expect(codes(plan.stopSigns)).toEqual(symptoms.filter(({ when }) => when === 'session').map(({ code }) => code));
-    expect(codes(plan.standing)).toContain('burn-usual');
+    expect(codes(plan.stopCriteria)).toEqual(symptoms.filter(({ when }) => when === 'session').map(({ code }) => code));
+    expect(codes(plan.disclaimers)).toContain('burn-usual');
   });
 });
 
@@ -158,12 +158,12 @@ describe('pain', () => {
     expect(actions([])).toEqual(['raise-load', 'raise-load']);
   });
 
-  it('has lines in order in every rule, and the gravest report first', () => {
+  it('has lines in order in every rule, and the most severe report first', () => {
     for (const { holdAbove, backOffAbove, stopFrom = 11 } of painRules) {
       expect(holdAbove).toBeLessThanOrEqual(backOffAbove);
       expect(backOffAbove).toBeLessThan(stopFrom);
     }
-    const judged = judgePain(
+    const assessed = assessPain(
       [
         { site: 'joint', during: 2 },
         { site: 'muscle', after: 8 },
@@ -171,7 +171,7 @@ describe('pain', () => {
       ],
       'cautious',
     );
-    expect(judged.map(({ verdict: found }) => found)).toEqual(['stop', 'back-off', 'hold']);
+    expect(assessed.map(({ verdict: found }) => found)).toEqual(['stop', 'back-off', 'hold']);
   });
 });
 
@@ -325,7 +325,7 @@ describe('a proposal cannot hurt by its steps', () => {
 describe('what was done', () => {
   it('is compared with the plan: a cuff held far above stops or holds, one held below does not count', () => {
     const stopped = recordOf(plan, all, {}, { heldMmHg: 1000 });
-    expect(standingStops(stopped)).toMatchObject([{ code: 'held-above-tried', limb: 'leg', side: 'left' }]);
+    expect(stopsInForce(stopped)).toMatchObject([{ code: 'held-above-tried', limb: 'leg', side: 'left' }]);
     expect(first([stopped, recordOf(plan, all, { date: '2026-03-09' })]).action).toBe('stop');
     expect(verdict({}, { heldMmHg: 200 })).toEqual(['repeat', 'hold-held-above']);
     expect(verdict({}, { heldMmHg: 111 })).toEqual(['repeat', 'hold-held-above']);

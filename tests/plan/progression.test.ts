@@ -1,9 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { isInputError } from '../../src/index.js';
 import { cite, explain, messages } from '../../src/text/index.js';
-import { ladder, nextRung, nextSession, progressionRules, type ProgressionRequest } from '../../src/plan/index.js';
+import {
+  progression,
+  nextStage,
+  nextSession,
+  progressionRules,
+  type ProgressionRequest,
+} from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
-import { codesOf as codes } from '../support/hold-together.js';
+import { codesOf as codes } from '../support/invariants.js';
 import { jointPain, planOf, proposing, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
@@ -18,7 +24,7 @@ describe('nextSession', () => {
       document: 'proposal',
       rule: { id: 'all-repetitions', evidence: 'practice', text: messages['rule-all-repetitions'] },
     });
-    expect(codes(proposal.standing)).toContain('proposal-clears-no-one');
+    expect(codes(proposal.disclaimers)).toContain('proposal-clears-no-one');
     expect(proposal.items[0]).toMatchObject({
       action: 'raise-load',
       load: { from: 20, to: 22.5, unit: 'kg' },
@@ -247,20 +253,25 @@ describe('nextSession', () => {
       for (const more of [{}, { symptoms: ['symptom-vision'] }] as const) {
         const proposal = propose([recordOf(plan, all, more)], { rule });
         const page = explain(proposal);
-        const said = [...proposal.items[0]!.reasons, ...proposal.measureAgain, ...proposal.standing, ...cite(proposal)];
-        for (const { text } of [...said, ...proposal.cautions]) expect(page).toContain(text);
+        const message = [
+          ...proposal.items[0]!.reasons,
+          ...proposal.measureAgain,
+          ...proposal.disclaimers,
+          ...cite(proposal),
+        ];
+        for (const { text } of [...message, ...proposal.cautions]) expect(page).toContain(text);
         expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
       }
     }
   });
 });
 
-describe('nextRung', () => {
+describe('nextStage', () => {
   // Phys Ther 2021;101:1–9: passive, with aerobic work, with low load, with low load plus high load; aim: high load alone.
   it('tells the published order, with high load alone as practice', () => {
-    const order = ladder.map(({ id }) => nextRung({ rung: id }).next?.id);
+    const order = progression.map(({ id }) => nextStage({ stage: id }).next?.id);
     expect(order).toEqual(['aerobic', 'low-load', 'low-and-high-load', 'high-load', undefined]);
-    expect(ladder.map(({ evidence }) => evidence)).toEqual([
+    expect(progression.map(({ evidence }) => evidence)).toEqual([
       'published',
       'published',
       'published',
@@ -269,10 +280,10 @@ describe('nextRung', () => {
     ]);
   });
   it('never gives the order as a permission', () => {
-    for (const { id } of ladder) {
-      const { says } = nextRung({ rung: id });
-      expect(codes(says)).toContain('ladder-not-permission');
-      expect(says.map(({ text }) => text).join(' ')).not.toMatch(/\bmay\b/);
+    for (const { id } of progression) {
+      const { messages } = nextStage({ stage: id });
+      expect(codes(messages)).toContain('stage-not-permission');
+      expect(messages.map(({ text }) => text).join(' ')).not.toMatch(/\bmay\b/);
     }
   });
 });

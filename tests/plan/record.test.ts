@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, isInputError, measuredOcclusionPressure } from '../../src/index.js';
+import { sessionTotals, isInputError, measuredOcclusionPressure } from '../../src/index.js';
 import { cite, explain } from '../../src/text/index.js';
 import { planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
@@ -75,7 +75,7 @@ describe('recordSession', () => {
       fc.property(sets, fc.integer({ min: 1, max: 300 }), (given, load) => {
         const [item] = recordSession({ plan, date: '2026-03-02', items: [{ ...done, sets: given, load }] }).items;
         const { tempo, restriction, oneRepMax, target, occlusion } = plan.items[0]!;
-        const session = accountSession({
+        const session = sessionTotals({
           sets: given,
           tempo: tempo!,
           restS: 0,
@@ -94,7 +94,7 @@ describe('recordSession', () => {
     );
   });
 
-  it('stops at a symptom, gravest first, and watches pain, the cuff and an early stop', () => {
+  it('stops at a symptom, most severe first, and watches pain, the cuff and an early stop', () => {
     const record = recordOf(
       plan,
       [30],
@@ -118,9 +118,13 @@ describe('recordSession', () => {
   });
 
   it('warns of a heavier load than planned, as pounds typed for kilograms are', () => {
-    const [said] = recordOf(plan, [30], {}, { load: 44 }).cautions;
-    expect(said).toMatchObject({ severity: 'caution', code: 'lifted-above-plan', path: ['items', 0, 'done', 'load'] });
-    expect(said!.text).toBe('leg extension, left leg: 44 kg was lifted, above the 20 kg of the plan.');
+    const [message] = recordOf(plan, [30], {}, { load: 44 }).cautions;
+    expect(message).toMatchObject({
+      severity: 'caution',
+      code: 'lifted-above-plan',
+      path: ['items', 0, 'done', 'load'],
+    });
+    expect(message!.text).toBe('leg extension, left leg: 44 kg was lifted, above the 20 kg of the plan.');
     expect(codes(recordOf(plan, [30], {}, { load: 20 }))).toEqual([]);
     expect(codes(recordOf(plan, [30], {}, { load: 15 }))).toEqual([]);
   });
@@ -215,7 +219,7 @@ describe('recordSession', () => {
   it('prints a page that a stored record prints too', () => {
     const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 }, { heldMmHg: undefined });
     const page = explain(record);
-    for (const { text } of [...record.cautions, ...record.standing, ...cite(record)]) expect(page).toContain(text);
+    for (const { text } of [...record.cautions, ...record.disclaimers, ...cite(record)]) expect(page).toContain(text);
     for (const line of [
       '30-15-15-9 done, 30-15-15-15 planned',
       'pressure held not recorded, ',

@@ -47,11 +47,11 @@ describe('reviewPlan', () => {
   });
 
   it('judges nothing that is not in the document, and says so', () => {
-    expect(reviewPlan(planOf()).notJudged).toEqual(['sessions-per-week']);
+    expect(reviewPlan(planOf()).notAssessed).toEqual(['sessions-per-week']);
     const without = reviewPlan(planOf({ restriction: 'none' }));
-    expect([without.findings, without.inside, without.notJudged]).toEqual([[], [], []]);
-    expect(without.standing.map(({ code }) => code)).toContain('review-no-cuff');
-    expect(reviewPlan(recordOf(plan, [30, 15, 15, 15], {}, { heldMmHg: undefined })).notJudged).toContain(
+    expect([without.findings, without.inside, without.notAssessed]).toEqual([[], [], []]);
+    expect(without.disclaimers.map(({ code }) => code)).toContain('review-no-cuff');
+    expect(reviewPlan(recordOf(plan, [30, 15, 15, 15], {}, { heldMmHg: undefined })).notAssessed).toContain(
       'percent-of-occlusion',
     );
   });
@@ -235,7 +235,7 @@ describe('reviewPlan', () => {
     for (const { id } of guidelines) {
       const each = reviewPlan(plan, { guideline: id });
       const page = explain(each);
-      for (const { text } of [...each.findings, ...each.standing, ...cite(each)]) expect(page).toContain(text);
+      for (const { text } of [...each.findings, ...each.disclaimers, ...cite(each)]) expect(page).toContain(text);
       expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
     }
   });

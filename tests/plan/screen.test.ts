@@ -26,7 +26,7 @@ describe('screen', () => {
   it('finds nothing where all is answered and nothing applies, and says that this clears no one', () => {
     const screening = screen({ ...readings, answers: everything('no') });
     expect(screening).toMatchObject({ outcome: 'nothing-found', complete: true, findings: [], unanswered: [] });
-    expect(screening.standing.map(({ code }) => code)).toContain('screening-clears-no-one');
+    expect(screening.disclaimers.map(({ code }) => code)).toContain('screening-clears-no-one');
     expect(explain(screening)).toContain(messages['screening-clears-no-one']);
   });
 
@@ -127,8 +127,8 @@ describe('screen', () => {
       expect(thrombosisScore.value).toBe(0);
       expect(thrombosisScore.cautions).toMatchObject([{ severity: 'caution', code: 'score-after-surgery' }]);
     }
-    const said = Object.values(messages).filter((text) => /low(er)?[- ]risk/i.test(text));
-    expect(said).toEqual([messages['score-after-surgery'], messages['score-for-inpatients']]);
+    const message = Object.values(messages).filter((text) => /low(er)?[- ]risk/i.test(text));
+    expect(message).toEqual([messages['score-after-surgery'], messages['score-for-inpatients']]);
   });
 
   it('asks in questions that end with a question mark, of 25 words at most', () => {
@@ -141,7 +141,7 @@ describe('screen', () => {
   it('prints a page that a stored screening prints too', () => {
     const screening = screen({ label: 'Athlete B', ...readings, answers: { ...everything('no'), diabetes: 'yes' } });
     const page = explain(screening);
-    for (const { text } of [...screening.findings, ...screening.standing]) expect(page).toContain(text);
+    for (const { text } of [...screening.findings, ...screening.disclaimers]) expect(page).toContain(text);
     for (const { text } of cite(screening)) expect(page).toContain(text);
     expect(page).toContain('Athlete B');
     expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);

@@ -11,7 +11,7 @@ import {
   reviewPlan,
   screen,
   screeningQuestions,
-  standingStops,
+  stopsInForce,
   type Plan,
   type ProgressionRequest,
   type StopDecision,
@@ -58,13 +58,13 @@ describe('a stop', () => {
   it('goes from the plan into its record, the proposal, the review and the next request', () => {
     const plan = stopped();
     const both = ['pregnancy', 'blood-pressure-refer'];
-    expect(codes(standingStops(plan))).toEqual(both);
+    expect(codes(stopsInForce(plan))).toEqual(both);
     expect(plan.stops.map(({ since }) => since)).toEqual(['2026-03-01', '2026-03-02']);
     expectPlainJson(plan);
     const record = recordOf(plan, all, { date: '2026-03-04' });
-    expect(codes(standingStops(record))).toEqual(both);
+    expect(codes(stopsInForce(record))).toEqual(both);
     const proposal = propose(plan);
-    expect(codes(standingStops(proposal))).toEqual(both);
+    expect(codes(stopsInForce(proposal))).toEqual(both);
     expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
     expect(codes(proposal.items[0]!.reasons)).toEqual(both);
     const refused = attempt(nextRequest, { plan, proposal });
@@ -102,7 +102,7 @@ describe('a stop', () => {
     const record = recordOf(plan, all, { date: '2026-03-04', pain: [] });
     const proposal = propose(plan, { records: [record] });
     for (const document of [plan, record, proposal, reviewPlan(plan), reviewPlan(record)]) {
-      expect(codes(standingStops(document))).toEqual([code]);
+      expect(codes(stopsInForce(document))).toEqual([code]);
     }
     expect(codes(reviewPlan(plan).findings.slice(0, 1))).toEqual([code]);
     expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
@@ -111,8 +111,8 @@ describe('a stop', () => {
     const lifted = propose(plan, { records: [record], decisions: [decided(code)] });
     expect(lifted.items.map(({ action }) => action)).toEqual(['raise-load']);
     const next = planSession(nextRequest({ plan, proposal: lifted }).request);
-    expect(standingStops(next)).toEqual([]);
-    expect(next.cautions.find((said) => said.code === code)?.severity).toBe('caution');
+    expect(stopsInForce(next)).toEqual([]);
+    expect(next.cautions.find((message) => message.code === code)?.severity).toBe('caution');
     expect(explain(next)).toMatch(/\d % of LOP/);
   });
 
@@ -152,7 +152,7 @@ describe('a stop', () => {
       records: [...records, later],
       decisions: [decided('symptom-chest-pain'), decided('symptom-numbness-stays')],
     });
-    expect(standingStops(again).map(({ about, since }) => [about, since])).toEqual([
+    expect(stopsInForce(again).map(({ about, since }) => [about, since])).toEqual([
       ['symptom-chest-pain', '2026-03-05'],
     ]);
     expect(again.items[0]!.action).toBe('stop');
@@ -160,7 +160,7 @@ describe('a stop', () => {
 
   it('is lifted by a decision that says who, when and why, and by nothing less', () => {
     const lifted = stopped({ decisions: [decided('pregnancy', { by: 'physician' })] });
-    expect(codes(standingStops(lifted))).toEqual(['blood-pressure-refer']);
+    expect(codes(stopsInForce(lifted))).toEqual(['blood-pressure-refer']);
     expect(lifted.stops[0]!.lifted).toEqual(decided('pregnancy'));
     // What was lifted stays visible, and is a stop no longer.
     expect(lifted.cautions.find(({ code }) => code === 'pregnancy')!.severity).toBe('caution');
@@ -182,7 +182,7 @@ describe('a stop', () => {
       date: '2026-03-05',
       decisions: [decided('pregnancy', { on: '2026-03-05' }), decided('blood-pressure-refer', { on: '2026-03-05' })],
     });
-    expect(standingStops(plan)).toEqual([]);
+    expect(stopsInForce(plan)).toEqual([]);
     const later = { on: '2026-03-06' };
     expect(() => stopped({ date: '2026-03-05', decisions: [decided('pregnancy', later)] })).toThrow(
       'decisions[0].on must be not after 2026-03-05, the day of this session; received 2026-03-06.',
@@ -192,20 +192,20 @@ describe('a stop', () => {
     const decisions = [decided('symptom-chest-pain', later)];
     expect(() => propose(clean, { records, date: '2026-03-05', decisions })).toThrow(/not after 2026-03-05/);
     const lifted = propose(clean, { records, date: '2026-03-06', decisions });
-    expect(standingStops(lifted)).toEqual([]);
+    expect(stopsInForce(lifted)).toEqual([]);
     const next = planSession(nextRequest({ plan: clean, proposal: lifted }).request);
-    expect(standingStops(next)).toEqual([]);
-    expect(standingStops(recordOf(next, all, { date: '2026-03-06' }))).toEqual([]);
-    expect(codes(standingStops(recordOf(next, all, { date: '2026-03-05' })))).toEqual(['symptom-emergency']);
+    expect(stopsInForce(next)).toEqual([]);
+    expect(stopsInForce(recordOf(next, all, { date: '2026-03-06' }))).toEqual([]);
+    expect(codes(stopsInForce(recordOf(next, all, { date: '2026-03-05' })))).toEqual(['symptom-emergency']);
     const early = { records: [recordOf(clean, all, { date: '2026-03-05' })], date: '2026-03-05' };
-    expect(codes(standingStops(propose(next, early)))).toEqual(['symptom-emergency']);
+    expect(codes(stopsInForce(propose(next, early)))).toEqual(['symptom-emergency']);
   });
 
   it('is on a page once, with every day it is in force since', () => {
     const reading = { systolicMmHg: 200, diastolicMmHg: 120 };
     const screening = screen({ ...readings, ...reading, date: '2026-03-01', answers: no });
     const plan = planOf({}, { ...reading, date: '2026-03-02', screening });
-    expect(codes(standingStops(plan))).toEqual(['blood-pressure-refer', 'blood-pressure-refer']);
+    expect(codes(stopsInForce(plan))).toEqual(['blood-pressure-refer', 'blood-pressure-refer']);
     for (const document of [plan, reviewPlan(plan)]) {
       const page = explain(document);
       expect(page.match(/Blood pressure 200\/120/g)).toHaveLength(1);
@@ -227,7 +227,7 @@ describe('a stop', () => {
   });
 
   it('has a name for the page once it is lifted, whatever code it has', () => {
-    // Codes of stops: those that the source makes, and the gravest steps of the guards.
+    // Codes of stops: those that the source makes, and the most severe steps of the guards.
     const asked = [...screeningQuestions(), ...dayQuestions()].filter(({ outcome }) => outcome === 'refer');
     const steps = Object.values(guards).flatMap((guard) => guard.steps.filter(({ severity }) => severity === 'stop'));
     const named = codes(steps).concat('blood-pressure-refer', 'blood-pressure-very-high', 'thrombosis-score-high');
@@ -240,16 +240,16 @@ describe('a stop', () => {
   it('that was lifted stays lifted in what is made of the plan', () => {
     const decisions = [decided('pregnancy'), decided('blood-pressure-refer')];
     const proposal = propose(stopped(), { decisions });
-    expect(standingStops(proposal)).toEqual([]);
+    expect(stopsInForce(proposal)).toEqual([]);
     expect(proposal.items[0]!.action).toBe('raise-load');
     const { request } = nextRequest({ plan: stopped(), proposal });
     const next = planSession(request);
-    expect(standingStops(next)).toEqual([]);
+    expect(stopsInForce(next)).toEqual([]);
     expect(next.stops.map(({ lifted }) => lifted)).toEqual(decisions);
     expect(reviewPlan(next).findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
     // A new reading is a new stop, even where it reads the same.
-    expect(codes(standingStops(planSession({ ...request, date: '2026-03-09' })))).toEqual(['blood-pressure-refer']);
-    expect(codes(standingStops(planSession({ ...request, systolicMmHg: 210 })))).toEqual(['blood-pressure-refer']);
+    expect(codes(stopsInForce(planSession({ ...request, date: '2026-03-09' })))).toEqual(['blood-pressure-refer']);
+    expect(codes(stopsInForce(planSession({ ...request, systolicMmHg: 210 })))).toEqual(['blood-pressure-refer']);
     // What needs no decision is passed on without a list of them.
     expect(
       nextRequest({ plan: planOf({ step: 2.5 }), proposal: propose(planOf({ step: 2.5 })) }).request,
@@ -266,7 +266,7 @@ describe('a stop', () => {
     refusedBy(decided('diabetes'), ['stop']);
     refusedBy(decided('pregnancy', { since: '2026-02-01' }), ['since']);
     refusedBy(decided('pregnancy', { on: '2026-02-28' }), ['on']);
-    expect(codes(standingStops(stopped({ decisions: [decided('pregnancy', { on: '2026-03-01' })] })))).toEqual([
+    expect(codes(stopsInForce(stopped({ decisions: [decided('pregnancy', { on: '2026-03-01' })] })))).toEqual([
       'blood-pressure-refer',
     ]);
   });
@@ -274,22 +274,22 @@ describe('a stop', () => {
   it('that recurs needs the day of the one that is meant', () => {
     const stop = (since?: string): Stop => ({ code: 'a', text: 'A.', ...(since && { since }) });
     const two = [stop('2026-03-01'), stop('2026-03-03')];
-    const standing = (stops: Stop[], decision: StopDecision) =>
-      standingStops({ stops: applyDecisions(stops, [decision]) }).map(({ since }) => since);
+    const disclaimers = (stops: Stop[], decision: StopDecision) =>
+      stopsInForce({ stops: applyDecisions(stops, [decision]) }).map(({ since }) => since);
     expect(() => applyDecisions(two, [decided('a', { on: '2026-03-05' })])).toThrow(/since/);
-    expect(standing(two, decided('a', { on: '2026-03-05', since: '2026-03-01' }))).toEqual(['2026-03-03']);
-    expect(standing(two, decided('a', { on: '2026-03-02' }))).toEqual(['2026-03-03']);
+    expect(disclaimers(two, decided('a', { on: '2026-03-05', since: '2026-03-01' }))).toEqual(['2026-03-03']);
+    expect(disclaimers(two, decided('a', { on: '2026-03-02' }))).toEqual(['2026-03-03']);
     expect(() => applyDecisions(two, [decided('a', { on: '2026-02-01' })])).toThrow(/2026-03-01/);
     // Where no day is known, the decision cannot have come too early.
-    expect(standing([stop()], decided('a'))).toEqual([]);
+    expect(disclaimers([stop()], decided('a'))).toEqual([]);
     expect(() => applyDecisions([stop(), stop('2026-03-01')], [decided('a')])).toThrow(/since/);
   });
 
   it('is named by its symptom where one sentence serves several', () => {
     const of = (symptom: string): Stop => ({ code: 'same', about: symptom, text: symptom, values: { symptom } });
     expect(() => applyDecisions([of('x'), of('y')], [decided('same')])).toThrow(/one of x, y/);
-    expect(standingStops({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
-    expect(standingStops({ stops: applyDecisions([of('x')], [decided('same')]) })).toEqual([]);
+    expect(stopsInForce({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
+    expect(stopsInForce({ stops: applyDecisions([of('x')], [decided('same')]) })).toEqual([]);
   });
 
   it('is one stop in several documents, and lifted where one of them has it lifted', () => {
@@ -311,15 +311,15 @@ describe('a stop', () => {
     expect(mergeStops([stop], [{ ...stop, since: '2026-03-02' }], [{ ...stop, side: 'right' }])).toHaveLength(3);
     expect(stopsOf([{ severity: 'caution', code: 'a', text: 'A.' }])).toEqual([]);
     // Every one of a sentence has to be lifted before it is a caution.
-    const said = { severity: 'stop', code: 'a', text: 'A.', values: stop.values! } as const;
-    expect(softened([said], [lifted])[0]!.severity).toBe('caution');
-    expect(softened([said], [lifted, { ...stop, since: '2026-03-02' }])[0]!.severity).toBe('stop');
-    expect(softened([said], [])[0]!.severity).toBe('stop');
+    const message = { severity: 'stop', code: 'a', text: 'A.', values: stop.values! } as const;
+    expect(softened([message], [lifted])[0]!.severity).toBe('caution');
+    expect(softened([message], [lifted, { ...stop, since: '2026-03-02' }])[0]!.severity).toBe('stop');
+    expect(softened([message], [])[0]!.severity).toBe('stop');
   });
 
   it('is in force where the decision in it is about another stop, or older than it', () => {
     const of = (lifted: StopDecision, more: Partial<Stop> = {}): Stop[] =>
-      standingStops({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
+      stopsInForce({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
     expect(of(decided('a', { on: '2026-03-02' }))).toEqual([]);
     expect(of(decided('a', { on: '2026-03-01' }))).toHaveLength(1);
     expect(of(decided('b'))).toHaveLength(1);
@@ -328,22 +328,22 @@ describe('a stop', () => {
       ...stopped().request,
       stops: stopped().stops.map((stop) => ({ ...stop, lifted: decided(stop.code, { on: '2026-02-01' }) })),
     };
-    expect(codes(standingStops(planSession(forged)))).toEqual(['pregnancy', 'blood-pressure-refer']);
+    expect(codes(stopsInForce(planSession(forged)))).toEqual(['pregnancy', 'blood-pressure-refer']);
     expect(codes(reviewPlan(planSession(forged)).findings.slice(0, 2))).toEqual(['pregnancy', 'blood-pressure-refer']);
   });
 
   it('comes from a check of the day, in a plan and in a record', () => {
     const dayCheck = checkDay({ date: '2026-03-02', answers: { 'today-swelling': 'yes' } });
     const plan = planOf({ step: 2.5 }, { date: '2026-03-02', dayCheck });
-    expect(standingStops(plan).map(({ code, since }) => [code, since])).toEqual([['today-swelling', '2026-03-02']]);
+    expect(stopsInForce(plan).map(({ code, since }) => [code, since])).toEqual([['today-swelling', '2026-03-02']]);
     const clean = planOf({ step: 2.5 });
     const record = recordOf(clean, all, { date: '2026-03-02', dayCheck });
-    expect(codes(standingStops(record))).toEqual(['today-swelling']);
+    expect(codes(stopsInForce(record))).toEqual(['today-swelling']);
     expect(codes(record.cautions)).toContain('day-check-incomplete');
     expect(propose(clean, { records: [record] }).items[0]!.action).toBe('stop');
     // Its stop is in force since its own day, in a plan of another day too.
     const other = planOf({ step: 2.5 }, { date: '2026-03-03', dayCheck });
-    expect(standingStops(other).map(({ since }) => since)).toEqual(['2026-03-02']);
+    expect(stopsInForce(other).map(({ since }) => since)).toEqual(['2026-03-02']);
     // The check is of its day: the next plan has its stop and not the check.
     const decisions = [decided('today-swelling')];
     const { request } = nextRequest({ plan, proposal: propose(plan, { decisions }) });

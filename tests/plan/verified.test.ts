@@ -8,7 +8,7 @@ import {
   readDocument,
   reviewPlan,
   screen,
-  standingStops,
+  stopsInForce,
   type Plan,
   type Proposal,
   type SessionRecord,
@@ -86,7 +86,7 @@ describe('a screening and a check of the day', () => {
   });
 
   it.each(Object.entries({ screening, dayCheck }))('are refused where they were changed: %s', (_, document) => {
-    for (const path of [['findings'], ['unanswered'], ['standing']]) {
+    for (const path of [['findings'], ['unanswered'], ['disclaimers']]) {
       const emptied = edited(document, path, []);
       expect(refusedAt(emptied)).toEqual(path);
       expect(() => explain(emptied)).toThrow(InputError);
@@ -204,10 +204,10 @@ describe('a plan that was changed', () => {
 
   it('says what its sentences are, whatever was written under their codes', () => {
     const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
-    expect(readDocument(edited(forged, ['standing', 0, 'text'], 'CLEARED'))).toEqual(plan);
+    expect(readDocument(edited(forged, ['disclaimers', 0, 'text'], 'CLEARED'))).toEqual(plan);
   });
 
-  it.each(['cautions', 'stops', 'standing', 'stopSigns', 'limbs', 'assumptions'] as const)(
+  it.each(['cautions', 'stops', 'disclaimers', 'stopCriteria', 'limbs', 'assumptions'] as const)(
     'is refused where %s were emptied or added to',
     (name) => {
       if (plan[name].length > 0) expect(refusedAt(edited(plan, [name], []))).toContain(name);
@@ -316,7 +316,7 @@ describe('a proposal that was changed', () => {
 
   it('has the words of its rule', () => {
     expect(refusedAt(edited(proposal, ['rule', 'text'], 'CLEARED'))).toEqual(['rule.text']);
-    expect(refusedAt(edited(proposal, ['standing'], []))).toEqual(['standing']);
+    expect(refusedAt(edited(proposal, ['disclaimers'], []))).toEqual(['disclaimers']);
   });
 });
 
@@ -348,7 +348,7 @@ describe('a document of another version', () => {
     const emptied = edited(edited(stopped, ['stops'], []), ['cautions'], []);
     const read = readDocument(emptied) as Plan;
     expect(unverified(read)).toHaveLength(1);
-    expect(standingStops(read)).toEqual(stopped.stops);
+    expect(stopsInForce(read)).toEqual(stopped.stops);
     expect(read.cautions.map(({ code }) => code)).toEqual(
       expect.arrayContaining(stopped.cautions.map(({ code }) => code)),
     );
@@ -357,13 +357,13 @@ describe('a document of another version', () => {
     expect(page).toMatch(/DO NOT TRAIN/);
     expect(page).not.toMatch(/\d % of LOP/);
     const lifted = { stop: 'blood-pressure-refer', by: 'physician', on: '2026-03-03', why: 'seen' };
-    expect(standingStops(readDocument(edited(stopped, ['stops', 0, 'lifted'], lifted)) as Plan)).toHaveLength(1);
+    expect(stopsInForce(readDocument(edited(stopped, ['stops', 0, 'lifted'], lifted)) as Plan)).toHaveLength(1);
     // What a stop says is in its answers too.
     const high = older(stored(planOf({}, {}, { percent: 100, ceilingMmHg: 200 })));
     const codes = high.stops.map(({ code }) => code);
     expect(codes).not.toEqual([]);
     const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
-    expect(standingStops(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
+    expect(stopsInForce(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
     // A pressure above those of trials comes with its stop, whatever was written around it.
     const forged = edited(plan, ['items', 0, 'target'], {
       ...plan.items[0]!.target!,
@@ -373,7 +373,7 @@ describe('a document of another version', () => {
     expect(refusedAt(older(forged))).toEqual(['items.0.target.cautions']);
     // A record derives those of what was reported.
     const reported = edited(edited(older(record), ['stops'], []), ['cautions'], []);
-    expect(standingStops(readDocument(reported) as SessionRecord)).toEqual(record.stops);
+    expect(stopsInForce(readDocument(reported) as SessionRecord)).toEqual(record.stops);
   });
 
   it('is refused where this version cannot make it again', () => {

@@ -37,7 +37,7 @@ const issuesOf = (more: Partial<PlanRequest>) => {
   return result.ok ? [] : result.issues.map(({ code, path }) => [code, path.join('.')]);
 };
 
-// The last rung of the ladder: high load alone. By hand: 80 % of 200 kg; 3 × 8 × 160 kg.
+// The last stage of the progression: high load alone. By hand: 80 % of 200 kg; 3 × 8 × 160 kg.
 describe('a session without a cuff', () => {
   const plan = () => planSession(request);
   const record = () =>
@@ -77,11 +77,13 @@ describe('a session without a cuff', () => {
   it('asks for the cuff where an exercise has it up, and for a percentage where none is given', () => {
     const light = { ...extension, restriction: 'continuous' } as const;
     expect(issuesOf({ exercises: [press, light] })).toEqual([['missing', 'limbs.0.cuffWidthCm']]);
-    const worn = { ...leg, cuffWidthCm: 10, circumferenceCm: 56 };
-    expect(issuesOf({ limbs: [worn], exercises: [press, light] })).toEqual([['missing', 'exercises.1.cuffPercent']]);
-    expect(issuesOf({ limbs: [worn], exercises: [press, { ...light, cuffPercent: 50 }] })).toEqual([]);
+    const limbCuff = { ...leg, cuffWidthCm: 10, circumferenceCm: 56 };
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, light] })).toEqual([
+      ['missing', 'exercises.1.cuffPercent'],
+    ]);
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, { ...light, cuffPercent: 50 }] })).toEqual([]);
     // The other leg has no cuff up, so nothing of it is asked for.
-    const limbs = [worn, { ...leg, side: 'right' as const }];
+    const limbs = [limbCuff, { ...leg, side: 'right' as const }];
     const sides = [
       { ...light, side: 'left' as const, cuffPercent: 50 },
       { ...press, side: 'right' as const },

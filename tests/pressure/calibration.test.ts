@@ -13,7 +13,7 @@ import {
 import { explain, working } from '../../src/text/index.js';
 import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from '../../src/pressure/person-variation.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
-import { codesOf, expectHoldsTogether } from '../support/hold-together.js';
+import { codesOf, expectHoldsTogether } from '../support/invariants.js';
 import { random } from '../support/random.js';
 
 const person = { circumferenceCm: 57, systolicMmHg: 124, diastolicMmHg: 76 } as const;

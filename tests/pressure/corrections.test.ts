@@ -17,7 +17,7 @@ import { explain, working } from '../../src/text/index.js';
 import * as bare from '../../src/equations.js';
 import { posturePairs } from '../../docs/working/equation-errors.js';
 import { eachRow, expectWithin } from '../support/rows.js';
-import { withWorking } from '../support/hold-together.js';
+import { withWorking } from '../support/invariants.js';
 
 describe('other pressure formulas', () => {
   const functions: Readonly<Record<string, (...inputs: number[]) => number>> = {

@@ -4,7 +4,7 @@ import { quantileSorted } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
 import { targetCuffPressure, type Answer } from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, Z } from '../support/hold-together.js';
+import { codesOf, expectClose, expectHoldsTogether, Z } from '../support/invariants.js';
 import { random } from '../support/random.js';
 
 /** An occlusion pressure with an error of a share of it. */

@@ -17,7 +17,7 @@ import { explain } from '../../src/text/index.js';
 import { widthPairs } from '../../docs/working/equation-errors.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { readings } from '../support/arbitraries.js';
-import { withWorking } from '../support/hold-together.js';
+import { withWorking } from '../support/invariants.js';
 
 const supineLeg = {
   limb: 'leg',
@@ -109,10 +109,10 @@ describe('estimateOcclusionPressure', () => {
     expect(part('systolic')).toBeCloseTo((55 / 30) * 4, 9);
     expect(part('diastolic')).toBeCloseTo((55 / 30 - 1) * 3, 9);
     expect(answer.inputs).toMatchObject({ circumferenceErrorCm: 1, systolicErrorMmHg: 4, diastolicErrorMmHg: 3 });
-    const said = (given: object) =>
+    const message = (given: object) =>
       estimateOcclusionPressure({ ...supineLeg, ...given }).assumptions.map(({ code }) => code);
-    expect(said({})).toContain('readings-exact');
-    expect(said({ systolicErrorMmHg: 4 })).toContain('readings-partly-exact');
+    expect(message({})).toContain('readings-exact');
+    expect(message({ systolicErrorMmHg: 4 })).toContain('readings-partly-exact');
     expect(answer.assumptions.map(({ code }) => code)).toContain('reading-errors-given');
   });
 
@@ -294,10 +294,10 @@ describe('where the circumference was taken', () => {
 
 // Source: 16 % of a national survey come out above the 300 mmHg that the inflator of its laboratory reached.
 it('thigh-2015 warns above 60 cm', () => {
-  const said = (circumferenceCm: number) =>
+  const message = (circumferenceCm: number) =>
     codes(estimateOcclusionPressure({ ...supineLeg, cuffWidthCm: 5, circumferenceCm, equation: 'thigh-2015' }));
-  expect(said(60)).not.toContain('too-low-above');
-  expect(said(60.1)).toContain('too-low-above');
+  expect(message(60)).not.toContain('too-low-above');
+  expect(message(60.1)).toContain('too-low-above');
 });
 
 describe('correctForCuffWidth', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  accountSession,
+  sessionTotals,
   circumferenceBandPressure,
   guards,
   measuredOcclusionPressure,
@@ -49,7 +49,7 @@ describe('a pressure', () => {
     expect(target.value).toBe(setting);
     expect(bySeverity(target).filter((text) => text.includes('cuff-pressure'))).toEqual(expected);
     const session = { scheme: '5min', restriction: 'continuous', mode: 'passive', limb: 'leg', side: 'left' } as const;
-    expect(bySeverity(accountSession({ ...session, pressureMmHg: setting } as never))).toEqual(expected);
+    expect(bySeverity(sessionTotals({ ...session, pressureMmHg: setting } as never))).toEqual(expected);
   });
 
   // J Spec Oper Med 2020;20(3): thighs 284 to 536 mmHg under narrow straps.
@@ -73,10 +73,10 @@ describe('a pressure', () => {
 describe('a dose', () => {
   const still = { mode: 'passive', restriction: 'continuous', limb: 'leg', side: 'left' } as const;
   it('of ten hours is graver than one of ten minutes', () => {
-    const hours = bySeverity(accountSession({ ...still, scheme: '5x7200s', restS: 0 }));
+    const hours = bySeverity(sessionTotals({ ...still, scheme: '5x7200s', restS: 0 }));
     expect(hours).toContain('stop restriction-limb-stop');
     expect(hours).toContain('stop restriction-unbroken-stop');
-    expect(bySeverity(accountSession({ ...still, scheme: '1x600s' }))).toEqual(['caution restriction-long-passive']);
+    expect(bySeverity(sessionTotals({ ...still, scheme: '1x600s' }))).toEqual(['caution restriction-long-passive']);
   });
 
   it.each([
@@ -87,9 +87,9 @@ describe('a dose', () => {
     [30, 'restriction-unbroken-stop', false],
     [30.1, 'restriction-unbroken-stop', true],
   ])('of %d min on a limb: %s %s', (minutes, code, told) => {
-    const totals = accountSession({ ...still, scheme: `1x${minutes * 60}s` });
-    expect(totals.cautions.some((said) => said.code === code)).toBe(told);
-    expect(totals.limbs[0]!.cautions.some((said) => said.code === code)).toBe(told);
+    const totals = sessionTotals({ ...still, scheme: `1x${minutes * 60}s` });
+    expect(totals.cautions.some((message) => message.code === code)).toBe(told);
+    expect(totals.limbs[0]!.cautions.some((message) => message.code === code)).toBe(told);
   });
 
   const weekOf = (restrictedS: number, days = 7, more = {}) =>

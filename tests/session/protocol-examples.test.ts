@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession, protocolExamples, type Prescription, type ProtocolExample } from '../../src/index.js';
+import { sessionTotals, protocolExamples, type Prescription, type ProtocolExample } from '../../src/index.js';
 
 const examples: readonly ProtocolExample[] = protocolExamples;
 const accounted = (id: string, more: Partial<Prescription> = {}) => {
@@ -10,7 +10,7 @@ const accounted = (id: string, more: Partial<Prescription> = {}) => {
     mode,
     restriction = 'continuous',
   } = examples.find((one) => one.id === id)!;
-  return accountSession({ scheme, restS, tempo, mode, restriction, ...more });
+  return sessionTotals({ scheme, restS, tempo, mode, restriction, ...more });
 };
 
 describe('named examples', () => {

@@ -1,24 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { accountSession, sessionTimeline, type Prescription, type SessionInput } from '../../src/index.js';
+import { sessionTotals, sessionTimeline, type Prescription, type SessionInput } from '../../src/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { prescription } from '../support/arbitraries.js';
 
 const tempo = { eccentricS: 2, concentricS: 2 };
 const base = { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous' } as const satisfies Prescription;
 
-describe('accountSession', () => {
+describe('sessionTotals', () => {
   it('answers any prescription in plain JSON', () => {
     fc.assert(
       fc.property(prescription, (given) => {
-        expectPlainJson(accountSession(given as Prescription));
+        expectPlainJson(sessionTotals(given as Prescription));
         expectPlainJson(sessionTimeline(given as Prescription));
       }),
     );
   });
 
   it('reads schemes of the caller’s own, and sets one by one', () => {
-    const repetitions = (change: object) => accountSession({ ...base, ...change } as Prescription).repetitions.value;
+    const repetitions = (change: object) => sessionTotals({ ...base, ...change } as Prescription).repetitions.value;
     expect(repetitions({})).toBe(75);
     expect(repetitions({ scheme: '30-20-20-20' })).toBe(90);
     // As a plan’s page prints it, and as papers do.
@@ -32,20 +32,20 @@ describe('accountSession', () => {
   it.each(['', '30-', '-30', '30-0', '30/', '30//15', '30—15', '0x10', '3x', 'to failure', '501', '60x10', '1e2'])(
     'refuses the scheme "%s"',
     (scheme) => {
-      expect(() => accountSession({ ...base, scheme })).toThrow(/scheme/);
+      expect(() => sessionTotals({ ...base, scheme })).toThrow(/scheme/);
     },
   );
 
   it('asks for a scheme or sets, not both and not neither', () => {
-    expect(() => accountSession({ ...base, sets: [{ repetitions: 5 }] })).toThrow(/both/);
+    expect(() => sessionTotals({ ...base, sets: [{ repetitions: 5 }] })).toThrow(/both/);
     const { scheme: _, ...neither } = base;
-    expect(() => accountSession(neither)).toThrow(/neither/);
-    expect(() => accountSession({ ...neither, sets: [] })).toThrow(/sets/);
-    expect(() => accountSession({ ...base, tempo: { eccentricS: 0, concentricS: 0 } })).toThrow(/tempo/);
+    expect(() => sessionTotals(neither)).toThrow(/neither/);
+    expect(() => sessionTotals({ ...neither, sets: [] })).toThrow(/sets/);
+    expect(() => sessionTotals({ ...base, tempo: { eccentricS: 0, concentricS: 0 } })).toThrow(/tempo/);
   });
 
   it('adds up decimals exactly', () => {
-    const totals = accountSession({
+    const totals = sessionTotals({
       ...base,
       scheme: '1-1-1',
       tempo: { eccentricS: 0.1, concentricS: 0.2 },
@@ -59,7 +59,7 @@ describe('accountSession', () => {
 
   // Limits: 5 to 10 min an exercise (guideline review 2019, unconfirmed), 20 min a limb (practice).
   it('warns of long restriction', () => {
-    const codes = (restS: number) => accountSession({ ...base, restS }).cautions.map(({ code }) => code);
+    const codes = (restS: number) => sessionTotals({ ...base, restS }).cautions.map(({ code }) => code);
     expect(codes(100)).toEqual([]);
     expect(codes(101)).toEqual(['restriction-long-exercise']);
     expect(codes(301)).toEqual(['restriction-long-limb', 'restriction-long-exercise']);
@@ -81,7 +81,7 @@ describe('sessionTimeline', () => {
     },
   );
 
-  it('lays out 30-15-15-15 with the cuff up throughout', () => {
+  it('schedules 30-15-15-15 with the cuff inflated throughout', () => {
     expect(sessionTimeline(base).events.map(({ atS, event }) => [atS, event])).toEqual([
       [0, 'inflate'],
       [0, 'set'],
@@ -151,7 +151,7 @@ describe('sessionTimeline', () => {
     ]);
   });
 
-  it('lays out several exercises with pauses, a warm-up, and a cuff up early and down late', () => {
+  it('schedules several exercises with pauses, a warm-up, and a cuff inflated early and deflated late', () => {
     const one = { ...base, scheme: '10', limb: 'leg', side: 'left' } as const;
     const second = { ...one, warmUp: [{ repetitions: 5, restS: 20 }], inflatedBeforeS: 10, deflatedAfterS: 15 };
     expect(told({ exercises: [one, second], reperfusionS: 180 })).toEqual([
@@ -181,6 +181,6 @@ describe('sessionTimeline', () => {
   it('keeps a cuff up where intermittent restriction has no rest to let it down in', () => {
     const given = { ...base, scheme: '2x10', restS: 0, restriction: 'intermittent' } as const;
     expect(told(given)).toEqual(['0 inflate', '0 set', '40 set', '80 deflate']);
-    expect(accountSession(given).longestRestriction.value).toBe(80);
+    expect(sessionTotals(given).longestRestriction.value).toBe(80);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  accountSession,
+  sessionTotals,
   sessionTimeline,
   type Answer,
   type ExerciseTotals,
@@ -47,12 +47,12 @@ const rounded = (value: unknown): unknown =>
 
 // Source of the expected values: a walk through the clock, tick by tick, that knows no formula of the library.
 describe('an independent simulation, tick by tick', () => {
-  it('gives the totals of accountSession on thousands of random sessions', () => {
+  it('gives the totals of sessionTotals on thousands of random sessions', () => {
     fc.assert(
       fc.property(session, ([exercises, tickS]) => {
         const walked = walkSession(exercises);
         const given = asSession(exercises, tickS);
-        const totals = accountSession(given);
+        const totals = sessionTotals(given);
         const ticks = (answer: Answer | undefined) => (answer?.value ?? 0) / tickS;
         const cuff = (of: ExerciseTotals | LimbExposure) => ({
           full: ticks(of.restrictionTime),

@@ -30,7 +30,7 @@ import {
 import { minimalDetectableChange, standardErrorOfMeasurement, typicalError } from '../../src/equations.js';
 import { fourSetsToFailure, lastSetToFailure, type RestrictedSet } from '../../src/evidence/restricted-sets.js';
 import { eachRow, expectWithin } from '../support/rows.js';
-import { withWorking } from '../support/hold-together.js';
+import { withWorking } from '../support/invariants.js';
 
 const all: readonly OneRepMaxEquation[] = equations.oneRepetitionMaximum;
 

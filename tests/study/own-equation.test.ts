@@ -12,7 +12,7 @@ import { cite } from '../../src/text/index.js';
 import { expectPlainJson, frozen } from '../support/answers.js';
 import { expectDigits } from '../support/digits.js';
 import { fitInput, recalibrateInput } from '../support/fitted.js';
-import { codesOf } from '../support/hold-together.js';
+import { codesOf } from '../support/invariants.js';
 import judge from './own-equation.json' with { type: 'json' };
 
 const place = { limb: 'leg', posture: 'seated', cuffWidthCm: 11 } as const;

@@ -1,7 +1,7 @@
 import * as root from '../../src/index.js';
 import {
   findItem,
-  nextRung,
+  nextStage,
   compareSessions,
   compareWeeks,
   lightenExercise,
@@ -15,7 +15,7 @@ import {
   screen,
   dayQuestions,
   screeningQuestions,
-  standingStops,
+  stopsInForce,
   trainingDays,
   type ComparisonInput,
 } from '../../src/plan/index.js';
@@ -209,7 +209,7 @@ export const publicFunctions: Readonly<
     right: { oneRepMax: root.testedOneRepMax({ load: 100 }), percent: 20, step: 2.5 },
   },
   sessionTimeline: { call: root.sessionTimeline, right: prescription },
-  accountSession: { call: root.accountSession, right: prescription },
+  sessionTotals: { call: root.sessionTotals, right: prescription },
   planSession: { call: planSession, right: planRequest },
   planSessionOfEveryKind: { call: planSession, right: everyKind },
   trainingDays: {
@@ -247,13 +247,13 @@ export const publicFunctions: Readonly<
       goals: [{ name: 'a quarter', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 25 }],
     },
   },
-  nextRung: { call: nextRung, right: { rung: 'passive' } },
+  nextStage: { call: nextStage, right: { stage: 'passive' } },
   explain: { call: text.explain, right: root.testedOneRepMax({ load: 100 }), open: true },
   cite: { call: text.cite, right: root.testedOneRepMax({ load: 100 }), open: true },
   'sessionTimeline, several exercises': { call: root.sessionTimeline, right: session },
   'sessionTimeline, everything given': { call: root.sessionTimeline, right: one },
-  'accountSession, several exercises': { call: root.accountSession, right: session },
-  'accountSession, everything given': { call: root.accountSession, right: one },
+  'sessionTotals, several exercises': { call: root.sessionTotals, right: session },
+  'sessionTotals, everything given': { call: root.sessionTotals, right: one },
   limbSymmetry: { call: root.limbSymmetry, right: { left: 45, right: 50, involved: 'left', errorPercent: 4.2 } },
   weekTotals: {
     call: root.weekTotals,
@@ -334,7 +334,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
   dayQuestions: { call: dayQuestions, right: [] },
-  standingStops: { call: standingStops as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
+  stopsInForce: { call: stopsInForce as never, right: [{ stops: [{ code: 'screened-refer', text: 'A stop.' }] }] },
   columns: { call: study.columns, right: [rows] },
   compareColumns: { call: study.compareColumns, right: [{ ...leftLeg, ...readings, circumferenceCm: [54, 60] }] },
   reachedColumns: { call: study.reachedColumns, right: [{ of: study.columns(rows as never), setting: 80 }] },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  accountSession,
+  sessionTotals,
   checkAnswer,
   estimateOcclusionPressure,
   estimateOneRepMax,
@@ -23,7 +23,7 @@ const maximum = estimateOneRepMax({ load: 60, repetitions: 8, repetitionsInReser
 const load = trainingLoad({ oneRepMax: maximum, percent: 30, step: 2.5 });
 const rack = trainingLoad({ oneRepMax: testedOneRepMax({ load: 50 }), percent: 33, available: [10, 14, 18, 22] });
 const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percent: 30 });
-const session = accountSession({
+const session = sessionTotals({
   scheme: '30-15-15-15',
   tempo: { eccentricS: 2, concentricS: 2 },
   restS: 30,

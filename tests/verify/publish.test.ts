@@ -5,11 +5,11 @@ import manifest from '../../package.json' with { type: 'json' };
 describe('npm publish --dry-run', () => {
   it('would publish the package under its name and version', () => {
     // Its own gates are these very tests, so they are not run once more.
-    const said = execFileSync('npm', ['publish', '--dry-run', '--json', '--ignore-scripts'], {
+    const message = execFileSync('npm', ['publish', '--dry-run', '--json', '--ignore-scripts'], {
       encoding: 'utf8',
       stdio: ['ignore', 'pipe', 'pipe'],
     });
-    const { [manifest.name]: nested, ...flat } = JSON.parse(said) as Record<string, any>;
+    const { [manifest.name]: nested, ...flat } = JSON.parse(message) as Record<string, any>;
     const { id, files } = nested ?? flat;
     expect(id).toBe(`${manifest.name}@${manifest.version}`);
     expect(files.length).toBeGreaterThan(50);

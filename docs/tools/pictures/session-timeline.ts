@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot';
-import { accountSession, sessionTimeline, type Prescription, type Restriction } from '../../../src/index.js';
+import { sessionTotals, sessionTimeline, type Prescription, type Restriction } from '../../../src/index.js';
 import { clock } from '../../../src/quantity/format.js';
 import { draw, ink, words } from './frame.js';
 
@@ -16,7 +16,7 @@ export function sessionPicture(): string {
     const { events } = sessionTimeline(prescription(restriction));
     const ups = events.filter(({ event }) => event === 'inflate');
     const downs = events.filter(({ event }) => event === 'deflate');
-    const { restrictionTime, longestRestriction } = accountSession(prescription(restriction));
+    const { restrictionTime, longestRestriction } = sessionTotals(prescription(restriction));
     return {
       row: `${restriction}: restriction ${clock(restrictionTime.value)}, longest unbroken ${clock(longestRestriction.value)}`,
       sets: events

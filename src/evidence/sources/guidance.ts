@@ -86,7 +86,7 @@ export const guidanceSources = {
     url: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC7534706/',
     note: 'Table 3 read; it shows no title; journal and year not checked',
   },
-  'clinical-ladder-2021': {
+  'clinical-stages-2021': {
     about: 'a perspective article on restriction training in rehabilitation, with four phases',
     container: 'Phys Ther',
     year: 2021,

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession } from '../../src/index.js';
-import { limbRestriction } from '../../src/session/account.js';
-import { ofSide } from '../../src/session/layout.js';
+import { sessionTotals } from '../../src/index.js';
+import { limbRestriction } from '../../src/session/totals.js';
+import { ofSide } from '../../src/session/schedule.js';
 import { fullPrescription } from '../../src/session/prescription.js';
-import { CHAIN, codesOf, expectClose, expectHoldsTogether, said, told, withCode } from '../support/hold-together.js';
+import { CHAIN, codesOf, expectClose, expectHoldsTogether, message, told, withCode } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
-const account = (input: object) => accountSession(input as never);
+const account = (input: object) => sessionTotals(input as never);
 
 describe('a session of several exercises', () => {
   const press = { ...CHAIN, ...LEFT_LEG, name: 'press', load: 30, percent: 30, pressureMmHg: 80, occlusionMmHg: 160 };
@@ -38,7 +38,7 @@ describe('a session of several exercises', () => {
     for (const name of ['relativeVolumeLoad', 'pressureTime', 'relativePressureTime', 'peakPercent'])
       expect(totals).not.toHaveProperty(name);
     expect(totals.peakLoad!.value).toBe(30);
-    expect(said(totals.cautions)).toEqual([
+    expect(message(totals.cautions)).toEqual([
       [
         'total-left-out',
         { severity: 'note', values: { total: 'relative-volume-load', missing: 'percent or oneRepMax' } },
@@ -71,31 +71,31 @@ describe('a session of several exercises', () => {
     expectClose(left!.pressureTime!.value, (2 * 80 * 390) / 60);
     expectClose(right!.relativePressureTime!.value, (45 * 390) / 60);
     // Reference: usual pause of 3 min between two exercises on one limb.
-    expect(said(left!.cautions)).toEqual([
+    expect(message(left!.cautions)).toEqual([
       ['reperfusion-short', { severity: 'caution', values: { minutes: '2.83', low: 3 } }],
     ]);
     expect(right!.cautions).toEqual([]);
     expect(account({ exercises: [press, press], reperfusionS: 180 }).limbs[0]!.cautions).toEqual([]);
     // Four times 390 s are 26 min on one limb.
     const long = account({ exercises: [press, press, press, press], reperfusionS: 180 });
-    expect(said(long.limbs[0]!.cautions)).toEqual([
+    expect(message(long.limbs[0]!.cautions)).toEqual([
       ['restriction-long-limb', { severity: 'caution', values: { value: 26, limit: 20 } }],
     ]);
-    expect(withCode(said(long.cautions), 'restriction-long-limb')).toHaveLength(1);
+    expect(withCode(message(long.cautions), 'restriction-long-limb')).toHaveLength(1);
   });
 
   it('takes unnamed restriction as on one limb', () => {
     const unnamed = account({ exercises: [CHAIN, CHAIN], reperfusionS: 200 });
     expectHoldsTogether(unnamed);
     expect(unnamed.limbs).toHaveLength(1);
-    expect(said(unnamed.limbs[0]!.restrictionTime.assumptions)).toEqual([['one-limb-taken']]);
+    expect(message(unnamed.limbs[0]!.restrictionTime.assumptions)).toEqual([['one-limb-taken']]);
     expect(account(CHAIN).limbs[0]!.restrictionTime.assumptions).toEqual([]);
     expect(account(session).limbs[0]!.restrictionTime.assumptions).toEqual([]);
   });
 
   it('names the exercise of a caution', () => {
     const totals = account({ exercises: [press, { ...press, scheme: '1x700s' }], reperfusionS: 200 });
-    expect(withCode(said(totals.cautions), 'restriction-long-exercise')[0]![1]).toMatchObject({
+    expect(withCode(message(totals.cautions), 'restriction-long-exercise')[0]![1]).toMatchObject({
       path: ['exercises', 1],
     });
   });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import {
-  accountSession,
+  sessionTotals,
   attempt,
   estimateOneRepMax,
   testedOneRepMax,
@@ -19,9 +19,9 @@ import { session as anySession } from '../support/arbitraries.js';
 const tempo = '2-0-2-0';
 const leg = { limb: 'leg', side: 'left' } as const;
 const base = { scheme: '3x10', tempo, restS: 30, restriction: 'continuous', ...leg } as const satisfies Prescription;
-const codes = (given: SessionInput) => accountSession(given).cautions.map(({ code }) => code);
+const codes = (given: SessionInput) => sessionTotals(given).cautions.map(({ code }) => code);
 const issues = (given: object) => {
-  const tried = attempt(accountSession, given as SessionInput);
+  const tried = attempt(sessionTotals, given as SessionInput);
   return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
 };
 
@@ -53,11 +53,11 @@ const plainSession: fc.Arbitrary<Session> = fc.record({
 const exactSum = (values: readonly number[]): number =>
   values.reduce((total, value) => total.plus(value), new Decimal(0)).toNumber();
 
-describe('accountSession, several exercises', () => {
+describe('sessionTotals, several exercises', () => {
   it('answers any session in plain JSON, and explains every total', () => {
     fc.assert(
       fc.property(anySession, (given) => {
-        const totals = accountSession(given);
+        const totals = sessionTotals(given);
         expectPlainJson(totals);
         for (const answer of answersIn(totals)) expect(explain(answer)).not.toMatch(/undefined|NaN|\[object/);
       }),
@@ -69,8 +69,8 @@ describe('accountSession, several exercises', () => {
   it('is additive, exactly: the sum of the exercises is the session', () => {
     fc.assert(
       fc.property(plainSession, (given) => {
-        const totals = accountSession(given);
-        const alone = given.exercises.map((exercise) => accountSession(exercise));
+        const totals = sessionTotals(given);
+        const alone = given.exercises.map((exercise) => sessionTotals(exercise));
         for (const name of ['repetitions', 'volumeLoad', 'timeUnderTension', 'restrictionTime'] as const) {
           expect(totals[name]!.value).toBe(exactSum(alone.map((part) => part[name]!.value)));
         }
@@ -95,8 +95,8 @@ describe('accountSession, several exercises', () => {
   it('is additive over sets too', () => {
     fc.assert(
       fc.property(plainExercise, (given) => {
-        const alone = given.sets!.map((set) => accountSession({ ...given, sets: [set] }));
-        const totals = accountSession(given);
+        const alone = given.sets!.map((set) => sessionTotals({ ...given, sets: [set] }));
+        const totals = sessionTotals(given);
         for (const name of ['repetitions', 'volumeLoad', 'timeUnderTension'] as const) {
           expect(totals[name]!.value).toBe(exactSum(alone.map((part) => part[name]!.value)));
         }
@@ -150,7 +150,7 @@ describe('accountSession, several exercises', () => {
           limb: 'leg',
           ...(one.restriction === 'partial' && { restPressureMmHg: 40 }),
         }));
-        for (const answer of answersIn(accountSession({ ...given, exercises } as Session))) {
+        for (const answer of answersIn(sessionTotals({ ...given, exercises } as Session))) {
           const scope = Object.fromEntries(
             Object.entries(working(answer)!.symbols).map(([symbol, field]) => [
               symbol,
@@ -176,7 +176,7 @@ describe('accountSession, several exercises', () => {
   });
 
   it('tells each limb apart', () => {
-    const { limbs } = accountSession({
+    const { limbs } = sessionTotals({
       exercises: [
         { ...base, side: 'both', pressureMmHg: { left: 80, right: 90 }, occlusionMmHg: { left: 160, right: 150 } },
         { ...base, scheme: '1x10', limb: 'arm', side: 'right', pressureMmHg: 60, occlusionMmHg: 120 },
@@ -200,7 +200,7 @@ describe('accountSession, several exercises', () => {
   });
 
   it('counts both sides where they take turns', () => {
-    const turns = accountSession({ ...base, scheme: '2x10', side: 'left-then-right', changeS: 5, load: 20 });
+    const turns = sessionTotals({ ...base, scheme: '2x10', side: 'left-then-right', changeS: 5, load: 20 });
     expect(turns.repetitions.value).toBe(40);
     expect(turns.volumeLoad?.value).toBe(800);
     // Left: 0 to 40 and 115 to 155; right: 45 to 85 and 160 to 200; each cuff is up over its own sets.
@@ -210,14 +210,14 @@ describe('accountSession, several exercises', () => {
   });
 
   it('leaves warm-up sets out of everything but the session time', () => {
-    const plain = accountSession({ ...base, load: 20 });
-    const warm = accountSession({ ...base, load: 20, warmUp: [{ repetitions: 10, restS: 60 }] });
+    const plain = sessionTotals({ ...base, load: 20 });
+    const warm = sessionTotals({ ...base, load: 20, warmUp: [{ repetitions: 10, restS: 60 }] });
     expect(warm.sessionTime.value - plain.sessionTime.value).toBe(100);
     expect({ ...warm, sessionTime: 0, exercises: 0 }).toEqual({ ...plain, sessionTime: 0, exercises: 0 });
   });
 
   it('takes a session as it was done: a set cut short, an early stop, a cuff let down late', () => {
-    const done = accountSession({
+    const done = sessionTotals({
       ...base,
       scheme: undefined,
       sets: [{ repetitions: 30 }, { repetitions: 9, durationS: 41 }],
@@ -230,15 +230,15 @@ describe('accountSession, several exercises', () => {
 
   it('carries the error of the maximum into the relative volume load', () => {
     const oneRepMax = testedOneRepMax({ load: 100 });
-    const { relativeVolumeLoad, peakPercent } = accountSession({ ...base, load: 30, oneRepMax });
+    const { relativeVolumeLoad, peakPercent } = sessionTotals({ ...base, load: 30, oneRepMax });
     expect(relativeVolumeLoad).toMatchObject({ value: 9, evidence: 'unconfirmed' });
     expect(relativeVolumeLoad!.standardDeviation).toBeCloseTo(9 * 0.042, 12);
     expect(peakPercent).toMatchObject({ value: 30, evidence: 'published' });
-    const inPounds = accountSession({ ...base, load: 45, unit: 'lb', oneRepMax });
+    const inPounds = sessionTotals({ ...base, load: 45, unit: 'lb', oneRepMax });
     // 45 lb are 20.41165665 kg: exact by definition.
     expect(inPounds.peakPercent?.value).toBeCloseTo(20.41165665, 10);
     const estimated = estimateOneRepMax({ load: 20, repetitions: 8 });
-    expect(accountSession({ ...base, load: 10, oneRepMax: estimated }).peakPercent?.evidence).toBe(estimated.evidence);
+    expect(sessionTotals({ ...base, load: 10, oneRepMax: estimated }).peakPercent?.evidence).toBe(estimated.evidence);
   });
 
   it('adds pounds and kilograms as kilograms', () => {
@@ -246,30 +246,30 @@ describe('accountSession, several exercises', () => {
       { ...base, load: 20 },
       { ...base, load: 45, unit: 'lb' as const },
     ];
-    const { volumeLoad, peakLoad } = accountSession({ exercises, reperfusionS: 180 });
+    const { volumeLoad, peakLoad } = sessionTotals({ exercises, reperfusionS: 180 });
     expect(volumeLoad).toMatchObject({ value: 1212.3496995, unit: 'kg' });
     expect(peakLoad).toMatchObject({ value: 45, unit: '[lb_av]' });
   });
 
   it('leaves out what only some exercises have, and says so', () => {
     const exercises = [{ ...base, load: 20, pressureMmHg: 80 }, base];
-    const totals = accountSession({ exercises, reperfusionS: 180 });
+    const totals = sessionTotals({ exercises, reperfusionS: 180 });
     expect(totals).not.toHaveProperty('volumeLoad');
     expect(totals).not.toHaveProperty('pressureTime');
     expect(totals.cautions.map(({ code }) => code)).toEqual(['total-left-out', 'total-left-out']);
     // A passive exercise lifts nothing, so it takes nothing away from the volume load.
     const passive = { scheme: '5min', restriction: 'continuous', mode: 'passive', ...leg } as const;
-    expect(accountSession({ exercises: [exercises[0]!, passive], reperfusionS: 180 }).volumeLoad?.value).toBe(600);
+    expect(sessionTotals({ exercises: [exercises[0]!, passive], reperfusionS: 180 }).volumeLoad?.value).toBe(600);
   });
 
   // Limits: 10, 20 and 5 min (guideline review 2019, unconfirmed); 20 min a limb, 3 min between (practice).
   it('warns of long restriction by what is done, of short reperfusion, and of pressures above occlusion', () => {
-    const bout = (scheme: string, mode: 'aerobic' | 'passive') =>
+    const interval = (scheme: string, mode: 'aerobic' | 'passive') =>
       ({ scheme, restS: 60, restriction: 'continuous', mode, ...leg }) as const;
-    expect(codes(bout('20min', 'aerobic'))).toEqual([]);
-    expect(codes(bout('1201s', 'aerobic'))).toEqual(['restriction-long-limb', 'restriction-long-aerobic']);
-    expect(codes(bout('5min', 'passive'))).toEqual([]);
-    expect(codes(bout('301s', 'passive'))).toEqual(['restriction-long-passive']);
+    expect(codes(interval('20min', 'aerobic'))).toEqual([]);
+    expect(codes(interval('1201s', 'aerobic'))).toEqual(['restriction-long-limb', 'restriction-long-aerobic']);
+    expect(codes(interval('5min', 'passive'))).toEqual([]);
+    expect(codes(interval('301s', 'passive'))).toEqual(['restriction-long-passive']);
     const ten = { ...base, scheme: undefined, sets: [{ durationS: 600 }] } as unknown as Prescription;
     const three = [ten, ten, { ...ten, side: 'right' as const }];
     expect(codes({ exercises: three.slice(0, 2), reperfusionS: 180 })).toEqual([]);
@@ -281,7 +281,7 @@ describe('accountSession, several exercises', () => {
 
   it('takes unnamed restriction as on one limb, and says so', () => {
     const { limb: _limb, side: _side, ...unnamed } = base;
-    const { limbs } = accountSession({ exercises: [unnamed, unnamed], reperfusionS: 180 });
+    const { limbs } = sessionTotals({ exercises: [unnamed, unnamed], reperfusionS: 180 });
     expect(limbs).toHaveLength(1);
     expect(limbs[0]!.restrictionTime).toMatchObject({ value: 360, assumptions: [{ code: 'one-limb-taken' }] });
     expect(issues({ exercises: [unnamed, base], reperfusionS: 180 })).toEqual(['exercises.0.limb missing']);
@@ -289,7 +289,7 @@ describe('accountSession, several exercises', () => {
 });
 
 describe('notations', () => {
-  const time = (given: object) => accountSession({ ...base, ...given }).timeUnderTension.value;
+  const time = (given: object) => sessionTotals({ ...base, ...given }).timeUnderTension.value;
   it('reads the four-phase tempo', () => {
     expect(time({ tempo: '2020' })).toBe(120);
     expect(time({ tempo: '2/0/2/0' })).toBe(120);
@@ -308,7 +308,7 @@ describe('notations', () => {
     expect(issues({ ...base, tempo: undefined, scheme: '3x45s' })).toEqual([]);
   });
   it('reads sets by time', () => {
-    const session = (scheme: string) => accountSession({ ...base, scheme }).sessionTime.value;
+    const session = (scheme: string) => sessionTotals({ ...base, scheme }).sessionTime.value;
     expect(session('5x2min')).toBe(720);
     expect(session('3 × 45 s')).toBe(195);
     expect(session('45s-30s-1min')).toBe(195);

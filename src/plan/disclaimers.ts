@@ -3,7 +3,7 @@ import { planMessages, type PlanCode } from './messages.js';
 import { STOP_CRITERIA, symptomOf } from './symptoms.js';
 
 /** A sentence of every plan. */
-export interface StandingSentence {
+export interface Disclaimer {
   /** Code of the sentence. */
   readonly code: PlanCode;
   /** The English sentence. */
@@ -13,7 +13,7 @@ export interface StandingSentence {
 }
 
 /** A sentence of the catalogue, with its source. */
-export const say = (code: PlanCode, source?: SourceId): StandingSentence => ({
+export const disclaimer = (code: PlanCode, source?: SourceId): Disclaimer => ({
   code,
   text: planMessages[code],
   ...(source && { source }),
@@ -23,8 +23,8 @@ export const say = (code: PlanCode, source?: SourceId): StandingSentence => ({
 const OF_CUFF: readonly PlanCode[] = ['reperfuse-between-exercises', 'burn-usual'];
 
 /** What every plan says, with a cuff or without. */
-export const standingSentences = (cuffed: boolean): StandingSentence[] =>
-  ALL_PLANS.filter(([code]) => cuffed || !OF_CUFF.includes(code)).map(([code, source]) => say(code, source));
+export const disclaimers = (cuffed: boolean): Disclaimer[] =>
+  ALL_PLANS.filter(([code]) => cuffed || !OF_CUFF.includes(code)).map(([code, source]) => disclaimer(code, source));
 
 const ALL_PLANS: readonly (readonly [code: PlanCode, source?: SourceId])[] = [
   ['not-cleared'],
@@ -37,6 +37,8 @@ const ALL_PLANS: readonly (readonly [code: PlanCode, source?: SourceId])[] = [
   ['watch-afterwards'],
 ];
 
-/** What to stop at, gravest first: the symptoms of a session, from the one table of symptoms. */
-export const stopSigns = (cuffed: boolean): StandingSentence[] =>
-  STOP_CRITERIA.filter((code) => cuffed || !symptomOf(code).cuff).map((code) => say(code, symptomOf(code).source));
+/** What to stop at, most severe first: the symptoms of a session, from the one table of symptoms. */
+export const stopCriteria = (cuffed: boolean): Disclaimer[] =>
+  STOP_CRITERIA.filter((code) => cuffed || !symptomOf(code).cuff).map((code) =>
+    disclaimer(code, symptomOf(code).source),
+  );

@@ -14,7 +14,7 @@ import {
 } from './prescription.js';
 
 /** A set at its place in time. All times here are decimals, seconds from the start of the session. */
-export interface Bout {
+export interface SetInterval {
   readonly set: FullSet;
   /** Number of the set, from 1; warm-up sets have their own. */
   readonly number: number;
@@ -33,7 +33,7 @@ export interface Rest {
 }
 
 /** A time for which one cuff is inflated, at its pressure or at the lower one. */
-export interface Stretch {
+export interface CuffInterval {
   readonly fromS: Decimal;
   readonly toS: Decimal;
   readonly state: 'full' | 'partial';
@@ -41,16 +41,16 @@ export interface Stretch {
 }
 
 /** One exercise in time. */
-export interface ExerciseLayout {
+export interface ExerciseSchedule {
   readonly full: FullPrescription;
   readonly startS: Decimal;
   readonly endS: Decimal;
-  readonly bouts: readonly Bout[];
+  readonly setIntervals: readonly SetInterval[];
   readonly rests: readonly Rest[];
-  /** For each limb when its cuff is inflated, in order; stretches touch where only the pressure changes. */
-  readonly limbs: readonly { readonly place: Place; readonly stretches: readonly Stretch[] }[];
+  /** For each limb when its cuff is inflated, in order; intervals touch where only the pressure changes. */
+  readonly limbs: readonly { readonly place: Place; readonly cuffIntervals: readonly CuffInterval[] }[];
   /** When any cuff is inflated: at its pressure where one of them is. */
-  readonly any: readonly Stretch[];
+  readonly any: readonly CuffInterval[];
 }
 
 /** Seconds one repetition takes; 0 where no set is counted at a tempo. */
@@ -59,20 +59,24 @@ export const repetitionTime = ({ tempo }: FullPrescription): Decimal =>
     ? decimal(tempo.eccentricS).plus(decimal(tempo.bottomS)).plus(decimal(tempo.concentricS)).plus(decimal(tempo.topS))
     : decimal(0);
 
-/** A list of stretches that drops empty ones and joins those that touch and do not differ. */
-function append(list: Stretch[], stretch: Stretch): void {
+/** A list of intervals that drops empty ones and joins those that touch and do not differ. */
+function append(list: CuffInterval[], interval: CuffInterval): void {
   const last = list.at(-1);
-  if (stretch.toS.lte(stretch.fromS)) return;
-  if (last?.toS.eq(stretch.fromS) && last.state === stretch.state && last.pressureMmHg === stretch.pressureMmHg) {
-    list[list.length - 1] = { ...last, toS: stretch.toS };
-  } else list.push(stretch);
+  if (interval.toS.lte(interval.fromS)) return;
+  if (last?.toS.eq(interval.fromS) && last.state === interval.state && last.pressureMmHg === interval.pressureMmHg) {
+    list[list.length - 1] = { ...last, toS: interval.toS };
+  } else list.push(interval);
 }
 
-function stretchesOf(full: FullPrescription, { side }: Place, bouts: readonly Bout[]): Stretch[] {
+function cuffIntervalsOf(
+  full: FullPrescription,
+  { side }: Place,
+  setIntervals: readonly SetInterval[],
+): CuffInterval[] {
   const { restriction, restPressureMmHg } = full;
-  const list: Stretch[] = [];
+  const list: CuffInterval[] = [];
   if (restriction === 'none') return list;
-  const own = bouts.filter((bout) => !bout.warmUp && (!takesTurns(full.side) || bout.side === side));
+  const own = setIntervals.filter((interval) => !interval.warmUp && (!takesTurns(full.side) || interval.side === side));
   own.forEach(({ set, atS, durationS }, index) => {
     const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
     const next = own[index + 1];
@@ -98,10 +102,10 @@ function stretchesOf(full: FullPrescription, { side }: Place, bouts: readonly Bo
 }
 
 /** When any of several cuffs is inflated, at its pressure where one of them is; pressures are left out. */
-function union(lists: readonly (readonly Stretch[])[]): Stretch[] {
-  const merged: Stretch[] = [];
+function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
+  const merged: CuffInterval[] = [];
   if (lists.length === 1) {
-    for (const stretch of lists[0]!) append(merged, { ...stretch, pressureMmHg: undefined });
+    for (const interval of lists[0]!) append(merged, { ...interval, pressureMmHg: undefined });
     return merged;
   }
   const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort((a, b) => a.cmp(b));
@@ -111,8 +115,8 @@ function union(lists: readonly (readonly Stretch[])[]): Stretch[] {
     if (!toS) break;
     const states = lists.map((list, which) => {
       while (list[at[which]!]?.toS.lte(fromS)) at[which]! += 1;
-      const stretch = list[at[which]!];
-      return stretch?.fromS.lte(fromS) ? stretch.state : undefined;
+      const interval = list[at[which]!];
+      return interval?.fromS.lte(fromS) ? interval.state : undefined;
     });
     const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
     if (state) append(merged, { fromS, toS, state, pressureMmHg: undefined });
@@ -120,11 +124,11 @@ function union(lists: readonly (readonly Stretch[])[]): Stretch[] {
   return merged;
 }
 
-function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
+function scheduleExercise(full: FullPrescription, startS: Decimal): ExerciseSchedule {
   const { side, restriction } = full;
   const perRepetition = repetitionTime(full);
   const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
-  const bouts: Bout[] = [];
+  const setIntervals: SetInterval[] = [];
   const rests: Rest[] = [];
   let now = startS;
   const pass = (seconds: number, number: number, warmUp: boolean): void => {
@@ -137,7 +141,7 @@ function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
       if (index > 0) pass(full.changeS, number, warmUp);
       const durationS =
         set.durationS === undefined ? perRepetition.times(set.repetitions ?? 0) : decimal(set.durationS);
-      bouts.push({ set, number, warmUp, side: turn, atS: now, durationS });
+      setIntervals.push({ set, number, warmUp, side: turn, atS: now, durationS });
       now = now.plus(durationS);
     });
     pass(set.restS, number, warmUp);
@@ -146,8 +150,16 @@ function layExercise(full: FullPrescription, startS: Decimal): ExerciseLayout {
   if (restriction !== 'none') now = now.plus(decimal(full.inflatedBeforeS));
   full.sets.forEach((set, index) => work(set, index + 1, false));
   if (restriction !== 'none') now = now.plus(decimal(full.deflatedAfterS));
-  const limbs = placesOf(full).map((place) => ({ place, stretches: stretchesOf(full, place, bouts) }));
-  return { full, startS, endS: now, bouts, rests, limbs, any: union(limbs.map(({ stretches }) => stretches)) };
+  const limbs = placesOf(full).map((place) => ({ place, cuffIntervals: cuffIntervalsOf(full, place, setIntervals) }));
+  return {
+    full,
+    startS,
+    endS: now,
+    setIntervals,
+    rests,
+    limbs,
+    any: union(limbs.map(({ cuffIntervals }) => cuffIntervals)),
+  };
 }
 
 /** Whether every side does the same at the same time. */
@@ -164,7 +176,9 @@ const isAlike = ({ side, sets, restPressureMmHg, occlusionMmHg }: FullPrescripti
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
   if (isAlike(full)) return { ...full, side, changeS: 0 };
-  const own = layExercise(full, decimal(0)).bouts.filter((bout) => !takesTurns(full.side) || bout.side === side);
+  const own = scheduleExercise(full, decimal(0)).setIntervals.filter(
+    (interval) => !takesTurns(full.side) || interval.side === side,
+  );
   const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
   const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
     const next = own[index + 1];
@@ -187,24 +201,24 @@ export function ofSide(full: FullPrescription, side: Side): FullPrescription {
 }
 
 /** The exercises of a session in time, one after the other with the pauses between them. */
-export function layOutSession({ exercises, pauses }: FullSession): ExerciseLayout[] {
+export function scheduleSession({ exercises, pauses }: FullSession): ExerciseSchedule[] {
   let now = decimal(0);
   return exercises.map((full, index) => {
-    const laid = layExercise(full, now);
-    now = laid.endS.plus(decimal(pauses[index] ?? 0));
-    return laid;
+    const schedule = scheduleExercise(full, now);
+    now = schedule.endS.plus(decimal(pauses[index] ?? 0));
+    return schedule;
   });
 }
 
-/** The stretches of each limb over the whole session, limbs in the order they are first worked. */
-export function byLimb(laid: readonly ExerciseLayout[]) {
-  const limbs = new Map<string, { place: Place; stretches: (Stretch & { readonly exercise: number })[] }>();
-  laid.forEach((exercise, index) => {
-    for (const { place, stretches } of exercise.limbs) {
+/** The cuff intervals of each limb over the whole session, limbs in the order they are first worked. */
+export function byLimb(schedule: readonly ExerciseSchedule[]) {
+  const limbs = new Map<string, { place: Place; cuffIntervals: (CuffInterval & { readonly exercise: number })[] }>();
+  schedule.forEach((exercise, index) => {
+    for (const { place, cuffIntervals } of exercise.limbs) {
       const name = placeName(place);
-      const limb = limbs.get(name) ?? { place, stretches: [] };
+      const limb = limbs.get(name) ?? { place, cuffIntervals: [] };
       limbs.set(name, limb);
-      for (const stretch of stretches) limb.stretches.push({ ...stretch, exercise: index + 1 });
+      for (const interval of cuffIntervals) limb.cuffIntervals.push({ ...interval, exercise: index + 1 });
     }
   });
   return [...limbs.values()];

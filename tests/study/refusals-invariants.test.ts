@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { columns } from '../../src/study/index.js';
 import { lifted, maximum, right } from '../support/columns.js';
-import { refusal } from '../support/hold-together.js';
+import { refusal } from '../support/invariants.js';
 
 describe('a call that is wrong', () => {
   type Refused = readonly [path: string, code: string, expected: string, received: string];

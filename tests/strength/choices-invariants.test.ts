@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareOneRepMaxEquations, equations, estimateOneRepMax } from '../../src/index.js';
-import { codesOf, expectClose, expectHoldsTogether, refusal, said, type Said } from '../support/hold-together.js';
+import { codesOf, expectClose, expectHoldsTogether, refusal, message, type Said } from '../support/invariants.js';
 
 const maximum = (more: object) => estimateOneRepMax({ load: 80, repetitions: 8, ...more } as never);
 
@@ -156,7 +156,7 @@ describe('a comparison of equations', () => {
     expect([of('adams-1994').toFixed(2), of('wathan-1994').toFixed(2)]).toEqual(['95.24', '102.14']);
     expect(lowest).toBeLessThanOrEqual(of('adams-1994'));
     expect(highest).toBeGreaterThanOrEqual(of('wathan-1994'));
-    expect(said(cautions)).toEqual([
+    expect(message(cautions)).toEqual([
       [
         'equations-spread',
         {
@@ -179,7 +179,7 @@ describe('a comparison of equations', () => {
 
   it('says why the others do not apply', () => {
     const { notApplying } = compare({ lift: 'squat', ageYears: 30 });
-    const reasons = Object.fromEntries(notApplying.map(({ equation, reasons }) => [equation, said(reasons)]));
+    const reasons = Object.fromEntries(notApplying.map(({ equation, reasons }) => [equation, message(reasons)]));
     expect(reasons['squat-high-school-2003']).toEqual([
       ['equation-by-name-only', { values: { equation: 'squat-high-school-2003' } }],
     ]);
@@ -215,7 +215,9 @@ describe('a comparison of equations', () => {
   it('leaves out what gives less than was lifted', () => {
     const { notApplying } = compare({ load: 9, lift: 'knee-extension', training: 'untrained', ageYears: 25 });
     const { reasons } = notApplying.find(({ equation }) => equation === 'knee-extension-untrained-1993')!;
-    expect(said(reasons)).toEqual([['answer-below-load', { values: { equation: 'knee-extension-untrained-1993' } }]]);
+    expect(message(reasons)).toEqual([
+      ['answer-below-load', { values: { equation: 'knee-extension-untrained-1993' } }],
+    ]);
     expect(codesOf(compare({ load: 9 }).cautions)).toEqual(['equations-spread']);
   });
 
@@ -261,11 +263,11 @@ describe('a comparison of equations', () => {
     const { bias } = compare(more).applying.find(({ equation }) => equation === id)!;
     expectHoldsTogether(bias);
     if (expected.length === 0) {
-      expect(said(bias)).toEqual([
+      expect(message(bias)).toEqual([
         ['bias-not-known', { values: { lift: `in the ${(more as { lift: string }).lift}` } }],
       ]);
     } else {
-      expect(said(bias)).toEqual(
+      expect(message(bias)).toEqual(
         expected.map(([code, lifts, who, source, evidence]) => [code, { values: { lifts, who }, source, evidence }]),
       );
     }
@@ -273,7 +275,7 @@ describe('a comparison of equations', () => {
 
   it('knows no bias where none was published', () => {
     const { bias } = compare({}).applying.find(({ equation }) => equation === 'berger-1961')!;
-    expect(said(bias)).toEqual([['bias-not-known', { values: { lift: 'in any lift' } }]]);
+    expect(message(bias)).toEqual([['bias-not-known', { values: { lift: 'in any lift' } }]]);
     // With no lift told, every lift a comparison looked at; with no sex told, men and women.
     const biased = (id: string, more: object) =>
       compare(more)
@@ -287,12 +289,12 @@ describe('a comparison of equations', () => {
     ]);
     expect(biased('lombardi-1989', { lift: 'squat' })).toEqual([['bias-best', 'bench press and squat']]);
     const inLegPress = compare({ lift: 'leg-press' }).applying[0]!;
-    expect(said(inLegPress.bias)).toEqual([['bias-not-known', { values: { lift: 'in the leg press' } }]]);
+    expect(message(inLegPress.bias)).toEqual([['bias-not-known', { values: { lift: 'in the leg press' } }]]);
   });
 
   // Reference A.3: 94.2 and 94.9 against 95.5 kg; 51.1 and 51.4 against 49.4 kg; none of nine for men in the curl.
   it('says what is known of the lift', () => {
-    const known = (more: object) => said(compare(more).cautions).slice(1);
+    const known = (more: object) => message(compare(more).cautions).slice(1);
     const two = (lift: string, low: number, high: number): Said => [
       'bias-two-equations',
       { severity: 'note', values: { low, high, lift }, source: 'bench-and-curl-2010' },

@@ -7,10 +7,10 @@ import {
   expectHoldsTogether,
   refusal,
   type Said,
-  said,
+  message,
   withCode,
   Z,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 describe('a target', () => {
@@ -46,7 +46,7 @@ describe('a target', () => {
     });
     expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
     expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
-    expect(said(answer.cautions)).toEqual(ALWAYS);
+    expect(message(answer.cautions)).toEqual(ALWAYS);
     const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
     expectClose(percent, (100 * 75) / 160);
     expectClose(lower!, (100 * 75) / (160 * Math.exp(Z * SHARE)));
@@ -69,7 +69,9 @@ describe('a target', () => {
   ] as const)('%d %%, %s', (percent, mode, expected) => {
     const answer = target({ percent, ...(mode && { mode }) });
     expectHoldsTogether(answer);
-    const found = said(answer.cautions).filter(([code]) => code.startsWith('percent-') && code !== 'percent-not-flow');
+    const found = message(answer.cautions).filter(
+      ([code]) => code.startsWith('percent-') && code !== 'percent-not-flow',
+    );
     expect(found).toEqual(
       expected.map(([code, more]) => [code, { ...more, path: ['percent'], source: 'guideline-review-2019' }]),
     );
@@ -80,7 +82,7 @@ describe('a target', () => {
     const answer = target({ percent: 60, ceilingMmHg: 90 });
     expectHoldsTogether(answer);
     expect(answer).toMatchObject({ value: 90, inputs: { ceilingMmHg: 90 } });
-    expect(withCode(said(answer.cautions), 'ceiling-reached')).toEqual([
+    expect(withCode(message(answer.cautions), 'ceiling-reached')).toEqual([
       [
         'ceiling-reached',
         { severity: 'caution', values: { ceiling: 90, wanted: '96', percent: 60 }, path: ['ceilingMmHg'] },
@@ -96,7 +98,7 @@ describe('a target', () => {
     expect(answer.value).toBe(138);
     expect(answer.reached!.highestMmHg).toBe(138);
     expect(answer.reached!.occlusionChancePercent!).toBeCloseTo(chance(138), 9);
-    expect(withCode(said(answer.cautions), 'chance-limit-holds')).toEqual([
+    expect(withCode(message(answer.cautions), 'chance-limit-holds')).toEqual([
       [
         'chance-limit-holds',
         {
@@ -120,7 +122,7 @@ describe('a target', () => {
 
   it('may close the artery', () => {
     const closure = (more: object) =>
-      said(target(more).cautions).filter(([code]) => /occlude|closes/.test(code)) as unknown[];
+      message(target(more).cautions).filter(([code]) => /occlude|closes/.test(code)) as unknown[];
     // The 5 % quantile of the normal distribution is −1.6449 (tables): 160 × exp(−1.6449 / 16) is 144.4 mmHg.
     expect(target({ percent: 90 }).value).toBe(144);
     expect(closure({ percent: 90 })).toEqual([]);
@@ -161,7 +163,7 @@ describe('a target', () => {
     } = occlusion;
     const unknown = target({ occlusion: { ...bare, assumptions: [] } });
     expectHoldsTogether(unknown);
-    expect(said(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
+    expect(message(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
     expect(Object.keys(unknown.reached!)).toEqual(['percent']);
     expect(refused({ occlusion: { ...bare, assumptions: [] }, occlusionChanceLimitPercent: 1 })).toEqual([
       [

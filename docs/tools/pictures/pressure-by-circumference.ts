@@ -3,14 +3,14 @@ import { attempt, estimateOcclusionPressure, type OcclusionInput } from '../../.
 import { drawnWidth, occlusionViews } from '../equation-views.js';
 import { draw, ink, panels, range, words } from './frame.js';
 
-const GIRTHS = { arm: range(24, 44), leg: range(42, 72) } as const;
+const CIRCUMFERENCES = { arm: range(24, 44), leg: range(42, 72) } as const;
 
 /** Occlusion pressure against circumference, by every equation, with its 95 % band. */
 export function pressureByGirth(): string {
   const drawn = occlusionViews
     .map((view) => {
       const limb = view.limb === 'any' ? 'leg' : view.limb;
-      const points = GIRTHS[limb].flatMap((circumferenceCm) => {
+      const points = CIRCUMFERENCES[limb].flatMap((circumferenceCm) => {
         const answer = attempt(estimateOcclusionPressure, {
           limb,
           circumferenceCm,

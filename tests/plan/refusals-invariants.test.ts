@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  nextRung,
+  nextStage,
   nextSession,
   planSession,
   readDocument,
@@ -12,7 +12,7 @@ import {
 } from '../../src/plan/index.js';
 import { Findings } from '../../src/plan/findings.js';
 import { InputError, issue } from '../../src/answer/issues.js';
-import { refusal } from '../support/hold-together.js';
+import { refusal } from '../support/invariants.js';
 import { publicFunctions } from '../support/public-functions.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -504,15 +504,15 @@ describe('other inputs', () => {
       ['records', 'missing', 'a list of records of this library', 'undefined'],
     ]);
   });
-  it('of a screening and the ladder', () => {
+  it('of a screening and the progression', () => {
     expect(refusal(screen as never, 5)).toEqual([['', 'wrong-type', 'answers to a screening, as plain JSON', '5']]);
     expect(refusal(screen as never, { answers: { pregnancy: 'perhaps' } })).toEqual([
       ['answers.pregnancy', 'not-one-of', "one of 'yes', 'no', 'unknown'", '"perhaps"'],
     ]);
     expect(refusal(screen as never, { answers: {}, systolicMmHg: 70, diastolicMmHg: 80 })).toHaveLength(1);
     expect(refusal(screen as never, { answers: {}, systolicMmHg: 70 })).toEqual([]);
-    const rungs = "one of 'passive', 'aerobic', 'low-load', 'low-and-high-load', 'high-load'";
-    expect(refusal(nextRung as never, { rung: 'top' })).toEqual([['rung', 'not-one-of', rungs, '"top"']]);
-    expect(refusal(nextRung as never, {})).toEqual([['rung', 'missing', rungs, 'undefined']]);
+    const stages = "one of 'passive', 'aerobic', 'low-load', 'low-and-high-load', 'high-load'";
+    expect(refusal(nextStage as never, { stage: 'top' })).toEqual([['stage', 'not-one-of', stages, '"top"']]);
+    expect(refusal(nextStage as never, {})).toEqual([['stage', 'missing', stages, 'undefined']]);
   });
 });

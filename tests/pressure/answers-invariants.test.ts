@@ -22,10 +22,10 @@ import {
   parts,
   refusal,
   type Said,
-  said,
+  message,
   withCode,
   withWorking,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const estimate = (more: object) => estimateOcclusionPressure({ ...LEG, ...more } as never);
@@ -51,7 +51,7 @@ describe('an estimate', () => {
     expect(codesOf(answer.assumptions)).toContain('reading-errors-given');
     const partly = estimate({ systolicErrorMmHg: 5, equation: 'width-ratio-1993' });
     expectHoldsTogether(partly);
-    expect(said(partly.assumptions)[0]).toEqual([
+    expect(message(partly.assumptions)[0]).toEqual([
       'readings-partly-exact',
       { values: { fields: ['circumferenceCm', 'diastolicMmHg'] } },
     ]);
@@ -71,7 +71,9 @@ describe('an estimate', () => {
     [120, 110, 'blood-pressure-refer', 'diastolic'],
     [180, 110, 'blood-pressure-refer', 'both'],
   ] as const)('at %d/%d', (systolicMmHg, diastolicMmHg, code, high) => {
-    const found = said(estimate({ systolicMmHg, diastolicMmHg }).cautions).filter(([each]) => each.startsWith('blood'));
+    const found = message(estimate({ systolicMmHg, diastolicMmHg }).cautions).filter(([each]) =>
+      each.startsWith('blood'),
+    );
     const [systolicLine, diastolicLine] =
       code === 'blood-pressure-refer' ? [180, 110] : code === 'blood-pressure-very-high' ? [160, 100] : [140, 90];
     const more = {
@@ -84,7 +86,7 @@ describe('an estimate', () => {
   });
 
   it('of blood pressure one of two may be unknown', () => {
-    expect(said(bloodPressureCautions(undefined, 110))).toEqual([
+    expect(message(bloodPressureCautions(undefined, 110))).toEqual([
       [
         'blood-pressure-refer',
         {
@@ -95,7 +97,7 @@ describe('an estimate', () => {
         },
       ],
     ]);
-    expect(said(bloodPressureCautions(140))[0]![1]).toMatchObject({
+    expect(message(bloodPressureCautions(140))[0]![1]).toMatchObject({
       values: { systolic: 140, diastolic: 'unknown' },
       path: ['systolicMmHg'],
     });
@@ -119,7 +121,7 @@ describe('an estimate', () => {
     // 51 adults of 23.23 ± 5.24 years: taken as 18 to 35.
     const aged = (ageYears: number) =>
       withCode(
-        said(estimate({ cuffWidthCm: 18, ageYears, sex: 'male', equation: 'thigh-2019' }).cautions),
+        message(estimate({ cuffWidthCm: 18, ageYears, sex: 'male', equation: 'thigh-2019' }).cautions),
         'outside-fitted-range',
       );
     expect([aged(18), aged(35)]).toEqual([[], []]);
@@ -135,7 +137,7 @@ describe('an estimate', () => {
     expect(aged(17)).toEqual([outside(17)]);
     expect(aged(36)).toEqual([outside(36)]);
 
-    const narrow = (readings: object) => withCode(said(estimate(readings).cautions), 'narrow-cuff-on-thigh');
+    const narrow = (readings: object) => withCode(message(estimate(readings).cautions), 'narrow-cuff-on-thigh');
     expect(narrow({ cuffWidthCm: 7.9 })).toEqual([
       ['narrow-cuff-on-thigh', { severity: 'caution', path: ['cuffWidthCm'], source: 'narrow-cuffs-2024' }],
     ]);
@@ -144,7 +146,7 @@ describe('an estimate', () => {
     // 5.893 × 25 + 0.734 × 100 + 0.912 × 120 − 220.046 is 110.1; of a thigh of 25 cm at 105 mmHg 60.1 less: 105/100 → 96.4.
     const low = (diastolicMmHg: number) =>
       withCode(
-        said(
+        message(
           estimate({ circumferenceCm: 25, cuffWidthCm: 5, systolicMmHg: 105, diastolicMmHg, equation: 'thigh-2015' })
             .cautions,
         ),
@@ -158,7 +160,7 @@ describe('an estimate', () => {
   // 0.9 to 1.6 times the systolic pressure, with cuffs of 12 to 20 cm on a thigh, supine.
   it('outside the index of healthy legs', () => {
     const index = (readings: object) =>
-      withCode(said(estimate({ equation: 'width-ratio-1993', ...readings }).cautions), 'outside-thigh-index');
+      withCode(message(estimate({ equation: 'width-ratio-1993', ...readings }).cautions), 'outside-thigh-index');
     const caution = (ratio: string): Said => [
       'outside-thigh-index',
       { severity: 'caution', values: { ratio }, source: 'segmental-pressures' },
@@ -265,7 +267,7 @@ describe('a measured pressure', () => {
       cautions: [],
     });
     expect(working(answer)!.sources).toEqual([source]);
-    expect(said(answer.assumptions)).toEqual([['log-normal-interval'], [code]]);
+    expect(message(answer.assumptions)).toEqual([['log-normal-interval'], [code]]);
     expect(answer.inputs).toEqual({ valueMmHg: 170, method, limb });
   });
   it('with an error of one’s own, and all that is known of it', () => {
@@ -284,7 +286,7 @@ describe('a measured pressure', () => {
     expect(answer.inputs).toEqual(input);
     expect(answer.errors).toEqual([{ part: 'measurement', standardDeviation: 3 / 170, evidence: 'practice' }]);
     expect(withWorking(answer)).toMatchObject({ evidence: 'practice', sources: [] });
-    expect(said(answer.assumptions)).toEqual([['log-normal-interval'], ['error-given']]);
+    expect(message(answer.assumptions)).toEqual([['log-normal-interval'], ['error-given']]);
     expect(refusal(measuredOcclusionPressure, {}).map(([path, code]) => [path, code])).toEqual([
       ['valueMmHg', 'missing'],
       ['method', 'missing'],
@@ -320,9 +322,9 @@ describe('another cuff width', () => {
     const deviation = Math.sqrt(2 * cuffs ** 2 + b * b * 10.6 - 2 * b * a * 0.779 + a * a * 0.083);
     expectClose(answer.standardDeviation!, deviation * (1 - 70 / answer.value));
     expect(answer.inputs).toEqual({ occlusionMmHg: 170, ...person, fromWidthCm: 12, toWidthCm: 10 });
-    expect(said(answer.assumptions)).toEqual([['ratio-to-curve-kept'], ['log-normal-interval']]);
+    expect(message(answer.assumptions)).toEqual([['ratio-to-curve-kept'], ['log-normal-interval']]);
     expect(working(answer)!.sources).toContain('posture-widths-2018');
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.cautions)).toEqual([
       ['width-converted', { severity: 'caution', values: { from: 12, to: 10 }, path: ['toWidthCm'] }],
     ]);
     const known = convert({ standardDeviationMmHg: 9 });
@@ -423,8 +425,8 @@ describe('another posture', () => {
     expect(parts(answer)).toEqual([['posture', 'derived']]);
     expectClose(answer.standardDeviation!, deviation * (1 - 70 / answer.value));
     expect(answer.inputs).toEqual({ ...given, fromPosture, toPosture });
-    expect(said(answer.assumptions)).toEqual([['posture-ratio'], ['log-normal-interval']]);
-    expect(said(answer.cautions)).toEqual(
+    expect(message(answer.assumptions)).toEqual([['posture-ratio'], ['log-normal-interval']]);
+    expect(message(answer.cautions)).toEqual(
       ratio === 1
         ? []
         : [
@@ -481,7 +483,7 @@ describe('a reading with the wrong bladder', () => {
         cautions: [],
       });
       expect(answer.inputs).toEqual({ [field]: reading[field], circumferenceCm: 42, bladderWidthCm: 12 });
-      expect(said(answer.assumptions)).toEqual([['bias-published']]);
+      expect(message(answer.assumptions)).toEqual([['bias-published']]);
       expect(working(answer)!.sources).toEqual(['monica-quality']);
     }
   });
@@ -493,7 +495,7 @@ describe('a reading with the wrong bladder', () => {
   ])('arm of %d cm', (circumferenceCm, outside) => {
     const { systolic, diastolic } = correctForBladderWidth({ ...reading, circumferenceCm });
     for (const answer of [systolic, diastolic]) {
-      expect(said(answer.cautions)).toEqual(
+      expect(message(answer.cautions)).toEqual(
         outside
           ? [
               [
@@ -551,8 +553,8 @@ describe('a fixed training pressure', () => {
       sources: ['circumference-bands'],
     });
     expect(answer.inputs).toEqual({ circumferenceCm });
-    expect(said(answer.assumptions)).toEqual([['rule-of-the-trade'], ['bands-without-gaps']]);
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.assumptions)).toEqual([['rule-of-the-trade'], ['bands-without-gaps']]);
+    expect(message(answer.cautions)).toEqual([
       ['not-an-occlusion-pressure', { severity: 'caution' }],
       ['equation-unconfirmed', { severity: 'caution', values: { equation: 'circumference-bands' } }],
     ]);
@@ -562,7 +564,7 @@ describe('a fixed training pressure', () => {
     expectHoldsTogether(answer);
     expectClose(answer.value, 156);
     expect(answer.inputs).toEqual({ systolicMmHg: 120 });
-    expect(said(answer.assumptions)).toEqual([['rule-of-the-trade']]);
+    expect(message(answer.assumptions)).toEqual([['rule-of-the-trade']]);
     expect(refusal(systolicSharePressure, { systolicMmHg: 12 }).map(([path]) => path)).toEqual(['systolicMmHg']);
     expect(refusal(circumferenceBandPressure, { circumferenceCm: 12 }).map(([path]) => path)).toEqual([
       'circumferenceCm',

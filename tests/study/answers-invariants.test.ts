@@ -26,7 +26,7 @@ import { leastSquares } from '../../src/statistics/least-squares.js';
 import { accurateSum, quantile } from '../../src/statistics/sums.js';
 import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
 import { fitInput, fittedExample } from '../support/fitted.js';
-import { codesOf, expectClose, expectHoldsTogether, LEG, refusal, said, Z } from '../support/hold-together.js';
+import { codesOf, expectClose, expectHoldsTogether, LEG, refusal, message, Z } from '../support/invariants.js';
 
 const throws = () => {
   throw new RangeError('from the caller’s own getter');
@@ -595,9 +595,9 @@ describe('propagation', () => {
       const [u, v] = [2 * uniform() - 1, 2 * uniform() - 1];
       const s = u * u + v * v;
       if (s >= 1) continue;
-      const stretch = Math.sqrt((-2 * Math.log(s)) / s);
-      expectClose(ours(), u * stretch);
-      expectClose(ours(), v * stretch);
+      const interval = Math.sqrt((-2 * Math.log(s)) / s);
+      expectClose(ours(), u * interval);
+      expectClose(ours(), v * interval);
       pair += 1;
     }
   });
@@ -735,5 +735,5 @@ describe('a methods paragraph', () => {
 it('says of an estimate by one’s own equation what it takes for granted', () => {
   const answer = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'supine', ageYears: 30, sex: 'male' });
   expect(answer.errors!.map(({ part }) => part)).toEqual(['equation', 'posture']);
-  expect(said(answer.cautions).map(([code]) => code)).not.toContain('laboratory');
+  expect(message(answer.cautions).map(([code]) => code)).not.toContain('laboratory');
 });

@@ -170,15 +170,15 @@ describe.each(all)('occlusion pressures by $id', ({ equation, one, limb, width }
     expect(about.evidence).toBe(evidence);
     const { formula, symbols, sources } = working(answer.value)!;
     expect(working(about)).toMatchObject({ formula, symbols });
-    const said = answer.value.assumptions.map(({ code }) => code);
+    const message = answer.value.assumptions.map(({ code }) => code);
     const codes = about.assumptions.map(({ code }) => code);
     // The error of your own equation is in mmHg.
     const log = answer.value.scale === 'log';
     expect(codes.includes('log-normal-interval')).toBe(errors !== undefined && log);
     expect(codes.includes('normal-interval')).toBe(errors !== undefined && !log);
-    for (const code of codes) expect(said).toContain(code);
+    for (const code of codes) expect(message).toContain(code);
     for (const code of ['new-person-and-laboratory', 'fitted-range-not-known']) {
-      expect(codes.includes(code), code).toBe(said.includes(code));
+      expect(codes.includes(code), code).toBe(message.includes(code));
     }
     expect(about.scale).toBe(errors && answer.value.scale);
     for (const source of working(about)!.sources) expect(sources).toContain(source);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession, testedOneRepMax } from '../../src/index.js';
-import { CHAIN, expectClose, expectHoldsTogether, said, told, withWorking } from '../support/hold-together.js';
+import { sessionTotals, testedOneRepMax } from '../../src/index.js';
+import { CHAIN, expectClose, expectHoldsTogether, message, told, withWorking } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
-const account = (input: object) => accountSession(input as never);
+const account = (input: object) => sessionTotals(input as never);
 
 // Reference C.3: 75 repetitions of 4 s and three rests of 30 s are 390 s. C.1: volume load, relative volume load.
 describe('one exercise', () => {
@@ -149,7 +149,7 @@ describe('one exercise', () => {
     const hold = account({ scheme: '3x10s', restS: 20, restriction: 'none', load: 5 });
     expectHoldsTogether(hold);
     expect([hold.timeUnderTension.value, hold.volumeLoad!.value]).toEqual([30, 0]);
-    expect(said(hold.cautions)).toEqual([['timed-sets-no-volume', { severity: 'note' }]]);
+    expect(message(hold.cautions)).toEqual([['timed-sets-no-volume', { severity: 'note' }]]);
   });
 
   // Guidance (reference D and protocols): 5 to 10 min, 5 to 20 in walking, 5 min lying still at a time; 20 min a limb.
@@ -182,13 +182,13 @@ describe('one exercise', () => {
   ] as const)('warns of long restriction: %o', (input, expected) => {
     const totals = account(input);
     expectHoldsTogether(totals);
-    expect(said(totals.cautions)).toEqual(expected);
+    expect(message(totals.cautions)).toEqual(expected);
   });
 
   it('warns of a pressure above the occlusion pressure of its side', () => {
     const sides = { limb: 'leg', side: 'both' } as const;
     const at = (pressureMmHg: object | number, occlusionMmHg: object | number) =>
-      said(account({ ...CHAIN, ...sides, pressureMmHg, occlusionMmHg }).cautions);
+      message(account({ ...CHAIN, ...sides, pressureMmHg, occlusionMmHg }).cautions);
     expect(at(160, 160)).toEqual([]);
     expect(at({ left: 150, right: 161 }, { left: 170, right: 160 })).toEqual([
       ['pressure-above-occlusion', { severity: 'caution', values: { pressure: '161', occlusion: '160' } }],

@@ -7,7 +7,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { sentence } from './messages.js';
 
 /** A stage of the progression from rehabilitation to performance. */
-export interface Rung {
+export interface Stage {
   /** Name to ask for the stage by. */
   readonly id: 'passive' | 'aerobic' | 'low-load' | 'low-and-high-load' | 'high-load';
   /** Name to print. */
@@ -18,37 +18,37 @@ export interface Rung {
   readonly source?: SourceId;
 }
 
-const published = { evidence: 'published', source: 'clinical-ladder-2021' } as const;
+const published = { evidence: 'published', source: 'clinical-stages-2021' } as const;
 
 /**
  * The progression from rehabilitation to performance, lowest stage first.
  *
  * @example
  * ```ts
- * import { ladder } from 'cuffwork/plan';
- * ladder[0]?.id; // => 'passive'
+ * import { progression } from 'cuffwork/plan';
+ * progression[0]?.id; // => 'passive'
  * ```
  */
-export const ladder: readonly Rung[] = /* @__PURE__ */ frozen([
+export const progression: readonly Stage[] = /* @__PURE__ */ frozen([
   { id: 'passive', name: 'restriction at rest', ...published },
   { id: 'aerobic', name: 'restriction with walking or cycling', ...published },
   { id: 'low-load', name: 'low load with restriction', ...published },
   { id: 'low-and-high-load', name: 'low load with restriction, together with ordinary high load', ...published },
-  { id: 'high-load', name: 'high load alone', evidence: 'practice', source: 'clinical-ladder-2021' },
+  { id: 'high-load', name: 'high load alone', evidence: 'practice', source: 'clinical-stages-2021' },
 ]);
 
 /** The place of a stage in the progression, and the next one in the published text. */
-export interface LadderPlace {
+export interface StagePlace {
   /** The stage you asked about. */
-  readonly rung: Rung;
+  readonly stage: Stage;
   /** From 1, the lowest. */
   readonly position: number;
   /** Number of stages in the progression. */
   readonly of: number;
   /** Left out at the last stage. */
-  readonly next?: Rung;
+  readonly next?: Stage;
   /** Sentences to print: which stage follows, and that the practitioner decides. */
-  readonly says: readonly Sentence[];
+  readonly messages: readonly Sentence[];
   /** Published texts of the order. */
   readonly sources: readonly SourceId[];
 }
@@ -63,39 +63,41 @@ export interface LadderPlace {
  *   text names it as the aim.
  *
  * @function
- * @param input - `rung`: the id of the present stage.
+ * @param input - `stage`: the id of the present stage.
  * @returns the next stage, if there is one, and sentences about it.
  * @throws InputError when there is no such stage.
  *
  * @example
  * ```ts
- * import { nextRung } from 'cuffwork/plan';
- * nextRung({ rung: 'aerobic' }).next?.id; // => 'low-load'
- * nextRung({ rung: 'high-load' }).next; // => undefined
+ * import { nextStage } from 'cuffwork/plan';
+ * nextStage({ stage: 'aerobic' }).next?.id; // => 'low-load'
+ * nextStage({ stage: 'high-load' }).next; // => undefined
  * ```
  */
-export const nextRung = /* @__PURE__ */ withInput(function nextRung(input: { readonly rung: Rung['id'] }): LadderPlace {
+export const nextStage = /* @__PURE__ */ withInput(function nextStage(input: {
+  readonly stage: Stage['id'];
+}): StagePlace {
   const reader = new Reader(input);
   const id = reader.choice(
-    'rung',
-    ladder.map((rung) => rung.id),
+    'stage',
+    progression.map((stage) => stage.id),
   );
   reader.done();
-  const index = ladder.findIndex((rung) => rung.id === id);
-  const rung = ladder[index]!;
-  const next = ladder[index + 1];
-  const said = next
-    ? sentence(next.evidence === 'published' ? 'ladder-next' : 'ladder-next-practice', {
+  const index = progression.findIndex((stage) => stage.id === id);
+  const stage = progression[index]!;
+  const next = progression[index + 1];
+  const message = next
+    ? sentence(next.evidence === 'published' ? 'stage-next' : 'stage-next-practice', {
         next: next.name,
-        rung: rung.name,
+        stage: stage.name,
       })
-    : sentence('ladder-top');
+    : sentence('stage-top');
   return {
-    rung: { ...rung },
+    stage: { ...stage },
     position: index + 1,
-    of: ladder.length,
+    of: progression.length,
     ...(next && { next: { ...next } }),
-    says: [said, sentence('ladder-not-permission')],
-    sources: ['clinical-ladder-2021'],
+    messages: [message, sentence('stage-not-permission')],
+    sources: ['clinical-stages-2021'],
   };
 });

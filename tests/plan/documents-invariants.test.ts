@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { testedOneRepMax, type Caution } from '../../src/index.js';
 import { cite, working } from '../../src/text/index.js';
 import {
-  ladder,
-  nextRung,
+  progression,
+  nextStage,
   nextSession,
   planSession,
   progressionRules,
@@ -15,7 +15,7 @@ import {
 } from '../../src/plan/index.js';
 import { documentOf } from '../../src/plan/read-document.js';
 import { publicFunctions } from '../support/public-functions.js';
-import { codesOf, expectClose, expectHoldsTogether, said, type Said } from '../support/hold-together.js';
+import { codesOf, expectClose, expectHoldsTogether, message, type Said } from '../support/invariants.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
@@ -63,7 +63,10 @@ describe('every document', () => {
       `proposal, ${id}`,
       () => nextSession({ plan, records: [recordOf(plan, all)], rule: id }),
     ]),
-    ...ladder.map(({ id }): (typeof documents)[number] => [`place on the ladder, ${id}`, () => nextRung({ rung: id })]),
+    ...progression.map(({ id }): (typeof documents)[number] => [
+      `place in the progression, ${id}`,
+      () => nextStage({ stage: id }),
+    ]),
   ];
   it.each(documents)('%s', (_name, make) => {
     const document = make();
@@ -76,8 +79,9 @@ describe('every document', () => {
   });
 
   it('says what stands on every one of its kind', () => {
-    const standing = ({ standing: all }: { readonly standing: readonly { code: string; text: string }[] }) => said(all);
-    expect(standing(planOf())).toEqual([
+    const disclaimers = ({ disclaimers: all }: { readonly disclaimers: readonly { code: string; text: string }[] }) =>
+      message(all);
+    expect(disclaimers(planOf())).toEqual([
       ['not-cleared'],
       ['local-codes-decide'],
       ['screen-first', { source: 'risk-stratification-2022' }],
@@ -87,22 +91,22 @@ describe('every document', () => {
       ['burn-usual'],
       ['watch-afterwards'],
     ]);
-    expect(standing(recordOf(plan, all))).toEqual([
+    expect(disclaimers(recordOf(plan, all))).toEqual([
       ['record-clears-no-one'],
       ['local-codes-decide'],
       ['watch-afterwards'],
     ]);
-    expect(standing(screen({ answers: {} }))).toEqual([
+    expect(disclaimers(screen({ answers: {} }))).toEqual([
       ['screening-clears-no-one'],
       ['local-codes-decide'],
       ['screening-again'],
     ]);
-    expect(codesOf(reviewPlan(plan).standing)).toEqual([
+    expect(codesOf(reviewPlan(plan).disclaimers)).toEqual([
       'review-clears-no-one',
       'local-codes-decide',
       'review-partial',
     ]);
-    expect(codesOf(nextSession({ plan, records: [record], rule: 'two-for-two' }).standing)).toEqual([
+    expect(codesOf(nextSession({ plan, records: [record], rule: 'two-for-two' }).disclaimers)).toEqual([
       'proposal-clears-no-one',
       'local-codes-decide',
       'one-thing-at-a-time',
@@ -121,8 +125,10 @@ describe('every document', () => {
 });
 
 describe('a plan', () => {
-  const codes = (more: object, request: object = {}, limb: object = {}) => said(planOf(more, request, limb).cautions);
-  const age = (ageYears: number) => said(planOf({}, { ageYears }).cautions).filter(([code]) => code.startsWith('age'));
+  const codes = (more: object, request: object = {}, limb: object = {}) =>
+    message(planOf(more, request, limb).cautions);
+  const age = (ageYears: number) =>
+    message(planOf({}, { ageYears }).cautions).filter(([code]) => code.startsWith('age'));
 
   it('says what an age asks for, at the very age', () => {
     const at = (code: string, ageYears: number, more: object = {}): Said[] => [
@@ -133,9 +139,9 @@ describe('a plan', () => {
     expect(age(60)).toEqual(at('age-60-and-over', 60, { source: 'risk-stratification-2022' }));
   });
 
-  it('says nothing of a cuff that is not worn, nor of loads under one', () => {
-    const worn = codes({}, {}, { percent: 90 }).map(([code]) => code);
-    expect(worn).toContain('percent-above-usual');
+  it('says nothing of a cuff that is not used, nor of loads under one', () => {
+    const limbCuff = codes({}, {}, { percent: 90 }).map(([code]) => code);
+    expect(limbCuff).toContain('percent-above-usual');
     const bare = codes({ restriction: 'none' }, {}, { percent: 90 }).map(([code]) => code);
     expect(bare).not.toContain('percent-above-usual');
     const heavy = codes({ percent: 60 }).map(([code]) => code);
@@ -251,7 +257,7 @@ describe('a plan', () => {
     const below = (target: { readonly cautions: readonly { code: string }[] }) =>
       codesOf(target.cautions).includes('percent-below-usual');
     expect([below(part.target!), below(part.restTarget!)]).toEqual([true, false]);
-    expect(said(part.target!.cautions).length).toBeGreaterThan(said(part.restTarget!.cautions).length);
+    expect(message(part.target!.cautions).length).toBeGreaterThan(message(part.restTarget!.cautions).length);
     expect(part.restTarget!.cautions.length).toBeGreaterThan(0);
   });
 
@@ -269,7 +275,7 @@ describe('a plan', () => {
       });
     const lasts = (of: Plan) => of.session.timeline.durationS;
     expect(lasts(with_([undefined, undefined]))).toBe(390 + 180 + 390);
-    expect(said(with_([undefined, undefined]).assumptions)).toEqual([
+    expect(message(with_([undefined, undefined]).assumptions)).toEqual([
       ['reperfusion-taken', { values: { minutes: 3 } }],
     ]);
     // The pause after the last exercise is none.
@@ -282,7 +288,7 @@ describe('a plan', () => {
 
 describe('a record', () => {
   const who = { exercise: 'leg extension', limb: 'leg', side: 'left' };
-  const cautions = (request: object, item: object = {}) => said(recordOf(plan, all, request, item).cautions);
+  const cautions = (request: object, item: object = {}) => message(recordOf(plan, all, request, item).cautions);
 
   it('says what was reported, of pain and of the cuff', () => {
     const symptom = (code: string, of: string, index: number): Said => [

@@ -8,9 +8,9 @@ import {
   LEG,
   parts,
   refusal,
-  said,
+  message,
   withCode,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 describe('a calibration', () => {
@@ -35,12 +35,14 @@ describe('a calibration', () => {
     expect(answer.inputs).toMatchObject({ ...LEG, side: 'left', estimate: base, day: 3 });
     expect(calibrate().inputs).not.toHaveProperty('day');
     expectClose(calibrate().inputs['measuredMmHg'] as number, 200);
-    expect(said(calibrate().cautions)).toEqual(said(base.cautions).filter(([code]) => code !== 'estimate-is-a-start'));
+    expect(message(calibrate().cautions)).toEqual(
+      message(base.cautions).filter(([code]) => code !== 'estimate-is-a-start'),
+    );
     expect(working(answer)!.sources).toEqual(['variance-days-legs']);
     expect(codesOf(answer.cautions)).not.toContain('not-measured-that-day');
     const later = calibrate({ day: 9 });
     expectHoldsTogether(later);
-    expect(said(later.cautions).at(-1)).toEqual(['not-measured-that-day', { severity: 'note' }]);
+    expect(message(later.cautions).at(-1)).toEqual(['not-measured-that-day', { severity: 'note' }]);
     expect(parts(later)).toEqual([
       ['calibration', 'derived'],
       ['between-days', 'derived'],
@@ -65,13 +67,13 @@ describe('a calibration', () => {
     // Two with one other cuff share its error: one caution, and less than two of one cuff each.
     const twice = [measured({ cuffWidthCm: 15, valueMmHg: 150 }), measured({ cuffWidthCm: 15, valueMmHg: 150 })];
     const two = calibrate({ measurements: twice });
-    expect(withCode(said(two.cautions), 'width-converted')).toHaveLength(1);
+    expect(withCode(message(two.cautions), 'width-converted')).toHaveLength(1);
     expect(two.standardDeviation).toBeLessThan(answer.standardDeviation!);
   });
 
   it('far from the estimate', () => {
     const two = calibrate({ measurements: [measured({ valueMmHg: 330 }), measured({ valueMmHg: 325 })] });
-    expect(withCode(said(two.cautions), 'measured-far-from-estimate')[0]![1]).toMatchObject({
+    expect(withCode(message(two.cautions), 'measured-far-from-estimate')[0]![1]).toMatchObject({
       values: { measured: '325 mmHg, 330 mmHg' },
     });
   });

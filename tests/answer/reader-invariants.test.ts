@@ -7,7 +7,7 @@ import { cite, explain } from '../../src/text/index.js';
 import { reference } from '../../src/evidence/sources.js';
 import { plainCopy } from '../../src/answer/plain-copy.js';
 import type { Quantity } from '../../src/quantity/quantities.js';
-import { refusal } from '../support/hold-together.js';
+import { refusal } from '../support/invariants.js';
 
 // What is expected is written by hand, from what the quantity says of itself and the catalogue says of each code.
 

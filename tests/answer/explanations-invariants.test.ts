@@ -156,9 +156,9 @@ describe('an answer explained', () => {
     [{ percent: 50, occlusionChancePercent: 0.05 }, ['the chance that it closes the artery fully is 0.1 %']],
     [{ percent: 50, occlusionChancePercent: 0 }, ['the chance that it closes the artery fully is less than 0.1 %']],
   ])('says of what is reached %j', (reached, expected) => {
-    const said = lines({ ...bare, reached }).map((line) => line.trim());
-    expect(said).toEqual(expect.arrayContaining(expected));
-    expect(said.filter((line) => /that is|highest/.test(line))).toHaveLength(1);
+    const message = lines({ ...bare, reached }).map((line) => line.trim());
+    expect(message).toEqual(expect.arrayContaining(expected));
+    expect(message.filter((line) => /that is|highest/.test(line))).toHaveLength(1);
   });
 
   it('in Markdown, its parts a heading lower', () => {

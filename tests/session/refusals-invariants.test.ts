@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { accountSession, sessionTimeline, testedOneRepMax } from '../../src/index.js';
-import { CHAIN, codesOf, refusal, said } from '../support/hold-together.js';
+import { sessionTotals, sessionTimeline, testedOneRepMax } from '../../src/index.js';
+import { CHAIN, codesOf, refusal, message } from '../support/invariants.js';
 
 const TEMPO = { eccentricS: 2, concentricS: 2 } as const;
 const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
-const account = (input: object) => accountSession(input as never);
+const account = (input: object) => sessionTotals(input as never);
 
 describe('a timeline', () => {
   const events = (input: object) => sessionTimeline(input as never).events;
   it('of sets, rests and cuff', () => {
     const { assumptions, durationS } = sessionTimeline({ ...CHAIN, pressureMmHg: 80, ...LEFT_LEG });
-    expect(said(assumptions)).toEqual([['tempo-kept'], ['clock-starts-with-inflation']]);
+    expect(message(assumptions)).toEqual([['tempo-kept'], ['clock-starts-with-inflation']]);
     expect(durationS).toBe(390);
     expect(events({ ...CHAIN, scheme: '2x5', pressureMmHg: 80, ...LEFT_LEG })).toEqual([
       { atS: 0, event: 'inflate', limb: 'leg', side: 'left', pressureMmHg: 80 },
@@ -61,9 +61,9 @@ describe('a timeline', () => {
     ]);
   });
   it('of several exercises', () => {
-    const bout = { sets: [{ durationS: 10 }], restriction: 'continuous' } as const;
+    const interval = { sets: [{ durationS: 10 }], restriction: 'continuous' } as const;
     const { events: found, assumptions } = sessionTimeline({
-      exercises: [bout, { ...bout, restriction: 'none' }, bout],
+      exercises: [interval, { ...interval, restriction: 'none' }, interval],
       reperfusionS: 60,
     });
     expect(found).toEqual([
@@ -264,7 +264,7 @@ describe('a prescription is refused', () => {
       [['warmUp', 'wrong-type', 'a list of sets (1 to 50 of them)', 'a list of 0']],
     ],
   ])('%s', (_name, input, issues) => {
-    expect(refusal(accountSession, input)).toEqual(issues);
+    expect(refusal(sessionTotals, input)).toEqual(issues);
   });
   it.each([
     [
@@ -290,10 +290,10 @@ describe('a prescription is refused', () => {
       { ...ok, ...LEFT_LEG, restriction: 'partial', pressureMmHg: { left: 80, right: 60 }, restPressureMmHg: 70 },
     ],
   ])('but %s', (_name, input) => {
-    expect(refusal(accountSession, input)).toEqual([]);
+    expect(refusal(sessionTotals, input)).toEqual([]);
   });
   it.each(['51x5', '0x5', '5x501', '3x', '7201s', '121min', '5x10s5', '5x10 s x', 'x5'])('no scheme: %s', (scheme) => {
-    expect(refusal(accountSession, { ...ok, scheme }).map(([path, code]) => [path, code])).toEqual([
+    expect(refusal(sessionTotals, { ...ok, scheme }).map(([path, code]) => [path, code])).toEqual([
       ['scheme', 'wrong-type'],
     ]);
   });

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import german from '../../examples/translation/de.json' with { type: 'json' };
 import { grades } from '../../src/evidence/grades.js';
 import { sources } from '../../src/evidence/sources.js';
-import { english } from '../../src/answer/say.js';
+import { english } from '../../src/answer/translate.js';
 import { attempt, type Answer, type Assumption, type InputIssue } from '../../src/index.js';
 import { assumptionText } from '../../src/text/assumptions.js';
 import { working } from '../../src/text/index.js';
@@ -131,7 +131,7 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
 
 /** What was said, without its English: severity of a caution, code, values, path, source. */
 export type Said = readonly [code: string, more?: object];
-export const said = (list: readonly { readonly code: string; readonly text?: string }[]): Said[] =>
+export const message = (list: readonly { readonly code: string; readonly text?: string }[]): Said[] =>
   list.map(({ code, text: _text, ...more }) => (Object.keys(more).length > 0 ? [code, more] : [code]));
 
 export const withCode = (list: readonly Said[], code: string): Said[] => list.filter(([each]) => each === code);

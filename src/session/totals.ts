@@ -12,7 +12,7 @@ import {
   restrictionTotals,
   type Cell,
 } from './exposure.js';
-import { layOutSession, type ExerciseLayout } from './layout.js';
+import { scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { limbsOf, type LimbExposure } from './limbs.js';
 import { fullSession, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
@@ -114,15 +114,17 @@ const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer
   total(kind, sum(values), 's', { exercises: list(values) }, 'practice');
 
 /** Pressure × time of each limb of an exercise whose cuff is inflated. */
-const pressureCells = ({ full, limbs }: ExerciseLayout): (Cell | undefined)[] =>
-  limbs.flatMap(({ place, stretches }) => (stretches.length > 0 ? [pressureCell(full, place, stretches)] : []));
+const pressureCells = ({ full, limbs }: ExerciseSchedule): (Cell | undefined)[] =>
+  limbs.flatMap(({ place, cuffIntervals }) =>
+    cuffIntervals.length > 0 ? [pressureCell(full, place, cuffIntervals)] : [],
+  );
 
 /** What one exercise adds up to, cautions on the whole limb apart. */
-function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
-  const { full, bouts, rests, startS, endS } = laid;
-  const working = bouts.filter(({ warmUp }) => !warmUp);
+function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
+  const { full, setIntervals, rests, startS, endS } = schedule;
+  const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
-  const lead = [...bouts, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
+  const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
@@ -131,7 +133,8 @@ function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
     between.length > 0 && { rests: seconds(between) },
     full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) },
   );
-  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } = exerciseRestriction(laid);
+  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
+    exerciseRestriction(schedule);
   return {
     repetitions: repetitionTotal(repetitionsOf(working)),
     ...volumeTotals(full, working),
@@ -146,19 +149,19 @@ function exerciseTotals(laid: ExerciseLayout): ExerciseTotals {
     ...(partialRestrictionTime && { partialRestrictionTime }),
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
-    ...pressureTotals(pressureCells(laid), 'limbs'),
+    ...pressureTotals(pressureCells(schedule), 'limbs'),
     sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock, 'derived'),
-    cautions: exerciseCautions(laid),
+    cautions: exerciseCautions(schedule),
   };
 }
 
-/** What one exercise adds up to, as a session of its own on the limb; `laid` where it is laid out already. */
-export function addUp(
+/** What one exercise adds up to, as a session of its own on the limb; `schedule` where it is scheduled already. */
+export function totalsOfExercise(
   full: FullPrescription,
-  [laid] = layOutSession({ exercises: [full], pauses: [] }),
+  [schedule] = scheduleSession({ exercises: [full], pauses: [] }),
 ): ExerciseTotals {
-  const { cautions, ...totals } = exerciseTotals(laid!);
-  const long = limbsOf([laid!]).flatMap((limb) => limb.cautions);
+  const { cautions, ...totals } = exerciseTotals(schedule!);
+  const long = limbsOf([schedule!]).flatMap((limb) => limb.cautions);
   return { ...totals, cautions: once([...long, ...cautions]) };
 }
 
@@ -187,20 +190,20 @@ export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'ses
     'published',
   );
 
-/** What a session with every default in its place adds up to; `laid` where it is laid out already. */
-export function accountFor(session: FullSession, laid = layOutSession(session)): SessionTotals {
-  const parts = laid.map(exerciseTotals);
-  const limbs = limbsOf(laid);
+/** What a session with every default in its place adds up to; `schedule` where it is scheduled already. */
+export function totalsFor(session: FullSession, schedule = scheduleSession(session)): SessionTotals {
+  const parts = schedule.map(exerciseTotals);
+  const limbs = limbsOf(schedule);
   const several = parts.length > 1;
   const [first] = parts;
-  const lifted = parts.filter(({ repetitions }, index) => isTense(laid[index]!.full) && repetitions.value > 0);
-  const loaded = laid.flatMap(({ full }, index) => {
+  const lifted = parts.filter(({ repetitions }, index) => isTense(schedule[index]!.full) && repetitions.value > 0);
+  const loaded = schedule.flatMap(({ full }, index) => {
     const lifts =
       isTense(full) && (parts[index]!.repetitions.value > 0 || full.sets.some(({ load }) => load !== undefined));
     return lifts ? [peaks(full)] : [];
   });
-  const cuffed = parts.filter((_, index) => laid[index]!.any.length > 0);
-  const clockS = laid.at(-1)!.endS.toNumber();
+  const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
+  const clockS = schedule.at(-1)!.endS.toNumber();
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
@@ -227,7 +230,7 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
   const relativeVolumeLoad = overExercises(lifted, (part) => part.relativeVolumeLoad);
   const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
   const bodyMassVolumeLoad = overExercises(bodyMass, (part) => part.bodyMassVolumeLoad);
-  const { restrictionTime: _, ...restricted } = restrictionTotals(laid.flatMap(({ any }) => any));
+  const { restrictionTime: _, ...restricted } = restrictionTotals(schedule.flatMap(({ any }) => any));
   const clock = added(
     { exercises: list(parts.map(({ sessionTime }) => sessionTime.value)) },
     { pauses: list(session.pauses) },
@@ -240,7 +243,7 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
     timeUnderTension: overExercises(parts, (part) => part.timeUnderTension)!,
     restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
     ...restricted,
-    ...pressureTotals(laid.flatMap(pressureCells), 'limbs'),
+    ...pressureTotals(schedule.flatMap(pressureCells), 'limbs'),
     sessionTime: total('session-time', clockS, 's', clock, 'derived'),
     ...ends,
     cautions: once([
@@ -290,18 +293,18 @@ export function accountFor(session: FullSession, laid = layOutSession(session)):
  *
  * @example
  * ```ts
- * import { accountSession } from 'cuffwork';
+ * import { sessionTotals } from 'cuffwork';
  * const press = {
  *   scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous', load: 30,
  * } as const;
- * const totals = accountSession(press);
+ * const totals = sessionTotals(press);
  * totals.volumeLoad?.value; // => 2250
  * totals.restrictionTime.value; // => 390
  * const hold = { scheme: '3x45s', restS: 30, restriction: 'intermittent', limb: 'leg', side: 'left' } as const;
- * const session = accountSession({ exercises: [{ ...press, limb: 'leg', side: 'both' }, hold], reperfusionS: 180 });
+ * const session = sessionTotals({ exercises: [{ ...press, limb: 'leg', side: 'both' }, hold], reperfusionS: 180 });
  * session.limbs.map(({ side, restrictionTime }) => `${side} ${restrictionTime.value}`); // => ['left 525', 'right 390']
  * ```
  */
-export const accountSession = /* @__PURE__ */ withInput(function accountSession(session: SessionInput): SessionTotals {
-  return accountFor(fullSession(session));
+export const sessionTotals = /* @__PURE__ */ withInput(function sessionTotals(session: SessionInput): SessionTotals {
+  return totalsFor(fullSession(session));
 });

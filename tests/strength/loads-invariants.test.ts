@@ -13,10 +13,10 @@ import {
   expectClose,
   expectHoldsTogether,
   refusal,
-  said,
+  message,
   type Said,
   withWorking,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 const tested = (load: number, unit: 'kg' | 'lb' = 'kg') => testedOneRepMax({ load, unit });
@@ -101,7 +101,7 @@ describe('a training load', () => {
   ] as const)('%d %%, %o', (percent, way, expected) => {
     const answer = loadOf({ percent, ...way });
     expectHoldsTogether(answer);
-    expect(said(answer.cautions)).toEqual(
+    expect(message(answer.cautions)).toEqual(
       expected.map(([code, values]) =>
         code === 'percent-moved'
           ? [code, { severity: 'caution', values, path: Object.keys(way) }]
@@ -154,7 +154,7 @@ describe('a training load', () => {
     const answer = loadOf({ maximumOf: 'other-limb' });
     expectHoldsTogether(answer);
     expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg', maximumOf: 'other-limb' });
-    expect(said(answer.cautions)).toEqual([['maximum-of-other-limb', { severity: 'caution', path: ['maximumOf'] }]]);
+    expect(message(answer.cautions)).toEqual([['maximum-of-other-limb', { severity: 'caution', path: ['maximumOf'] }]]);
     expect(answer.assumptions).toEqual([]);
     expect(loadOf({ maximumOf: 'this-limb' })).toEqual(loadOf({}));
   });
@@ -163,7 +163,7 @@ describe('a training load', () => {
     const caution: Said = ['maximum-without-error', { severity: 'caution', path: ['oneRepMax'] }];
     const unknown = loadOf({ oneRepMax: estimateOneRepMax({ load: 50, repetitions: 12 }) });
     expectHoldsTogether(unknown);
-    expect(said(unknown.cautions)).toEqual([caution]);
+    expect(message(unknown.cautions)).toEqual([caution]);
     expect(unknown.assumptions).toEqual([]);
     expect(Object.keys(unknown.reached!)).toEqual(['percent']);
     // 1.0970 × 10 + 14.2546 is 25.2 kg, and 1.96 × 16.16 more than that.
@@ -171,7 +171,7 @@ describe('a training load', () => {
       oneRepMax: estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' }),
     });
     expectHoldsTogether(light);
-    expect(said(light.cautions)).toEqual([caution]);
+    expect(message(light.cautions)).toEqual([caution]);
     expect(Object.keys(light.reached!)).toEqual(['percent', 'lower']);
   });
 
@@ -236,7 +236,7 @@ describe('a training load', () => {
       reached: { percent: 30 },
       cautions: [],
     });
-    expect(said(answer.assumptions)).toEqual([['one-rep-max-exact']]);
+    expect(message(answer.assumptions)).toEqual([['one-rep-max-exact']]);
     for (const field of ['lower', 'upper', 'standardDeviation', 'errors']) expect(answer).not.toHaveProperty(field);
     expect(answer.inputs['oneRepMax']).toMatchObject({
       kind: 'one-repetition-maximum',
@@ -469,7 +469,7 @@ describe('a loaded bar', () => {
       unit: 'kg',
       rounding: 'nearest',
     });
-    expect(said(answer.assumptions)).toEqual([
+    expect(message(answer.assumptions)).toEqual([
       ['loaded-nearest', { values: { target: 63, unit: 'kg' } }],
       ['plates-in-pairs'],
     ]);
@@ -485,21 +485,21 @@ describe('a loaded bar', () => {
       rounding: 'down',
     });
     expect(load({ target: 60, plates: [{ mass: 10 }] }).inputs['perSide']).toBe('2 * 10');
-    expect(said(twoTens.assumptions)[0]).toEqual(['loaded-not-above', { values: { target: 60, unit: 'lb' } }]);
+    expect(message(twoTens.assumptions)[0]).toEqual(['loaded-not-above', { values: { target: 60, unit: 'lb' } }]);
     const empty = load({ target: 20 });
     expectHoldsTogether(empty);
     expect(empty).toMatchObject({ value: 20, perSide: [], inputs: { perSide: '0' } });
   });
 
   it('says how far the plates go', () => {
-    const run = (target: number) => said(load({ target }).cautions);
+    const run = (target: number) => message(load({ target }).cautions);
     // 20 + 2 × (20 + 10 + 10 + 1.25).
     expect(run(102.5)).toEqual([]);
     expect(run(103)).toEqual([
       ['plates-run-out', { severity: 'caution', values: { most: 102.5, unit: 'kg' }, path: ['plates'] }],
     ]);
     // An odd plate stays off.
-    expect(said(load({ target: 103, plates: [{ mass: 20, count: 3 }] }).cautions)[0]![1]).toMatchObject({
+    expect(message(load({ target: 103, plates: [{ mass: 20, count: 3 }] }).cautions)[0]![1]).toMatchObject({
       values: { most: 60, unit: 'kg' },
     });
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { weekTotals } from '../../src/index.js';
-import { expectHoldsTogether, refusal, type Said, said, withWorking } from '../support/hold-together.js';
+import { expectHoldsTogether, refusal, type Said, message, withWorking } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 // Reference C.5 and C.6.
@@ -34,7 +34,7 @@ describe('a week', () => {
       sources,
     });
     for (const answer of [week.monotony!, week.strain!]) {
-      expect(said(answer.assumptions)).toEqual([[`standard-deviation-${deviation}`], NOT_TOLD]);
+      expect(message(answer.assumptions)).toEqual([[`standard-deviation-${deviation}`], NOT_TOLD]);
       expect(answer.inputs['deviation']).toBe(deviation);
     }
     expect(week.load).toMatchObject({
@@ -87,9 +87,9 @@ describe('a week', () => {
   it('of equal days, or of rest', () => {
     const equal = weekTotals({ days: days.map(() => ({ loadAu: 100 })) });
     expectHoldsTogether(equal);
-    expect(said(equal.cautions)).toEqual([['monotony-undefined-equal', { severity: 'note' }]]);
+    expect(message(equal.cautions)).toEqual([['monotony-undefined-equal', { severity: 'note' }]]);
     const rest = weekTotals({ days: days.map(() => ({ loadAu: 0 })) });
-    expect(said(rest.cautions)).toEqual([['monotony-undefined-rest', { severity: 'note' }]]);
+    expect(message(rest.cautions)).toEqual([['monotony-undefined-rest', { severity: 'note' }]]);
     for (const week of [equal, rest]) for (const name of ['monotony', 'strain']) expect(week).not.toHaveProperty(name);
     expect(rest.sessions.value).toBe(0);
   });
@@ -112,15 +112,15 @@ describe('a week', () => {
       sources: ['ratio-coupling-2019', 'ratio-pitfalls-2020'],
       inputs: { earlierWeeks: '1000 + 1000 + 1000' },
     });
-    expect(said(coupled.cautions)).toEqual([DESCRIPTIVE, COUPLED]);
+    expect(message(coupled.cautions)).toEqual([DESCRIPTIVE, COUPLED]);
     const uncoupled = at('uncoupled');
     expectHoldsTogether(uncoupled);
     expect(uncoupled.acuteChronicRatio).toMatchObject({ value: 2, equation: 'uncoupled' });
-    expect(said(uncoupled.cautions)).toEqual([DESCRIPTIVE]);
+    expect(message(uncoupled.cautions)).toEqual([DESCRIPTIVE]);
     expect(at('coupled', [0, 0, 0]).acuteChronicRatio!.value).toBe(4);
     const none = at('uncoupled', [0, 0, 0]);
     expect(none).not.toHaveProperty('acuteChronicRatio');
-    expect(said(none.cautions)).toEqual([DESCRIPTIVE, ['ratio-undefined', { severity: 'note' }]]);
+    expect(message(none.cautions)).toEqual([DESCRIPTIVE, ['ratio-undefined', { severity: 'note' }]]);
   });
 
   it.each([

@@ -80,8 +80,8 @@ describe('cuff pressures', () => {
   });
 
   it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
-    const said = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
-    const got = columns({ answer: 'cuff-pressure', occlusion: said, percent: 50, ceilingMmHg: 100 });
+    const message = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
+    const got = columns({ answer: 'cuff-pressure', occlusion: message, percent: 50, ceilingMmHg: 100 });
     expect(Array.from(got.flag, flagCodes)).toEqual([
       ['ceiling-reached', 'blood-pressure-refer'],
       ['relation'],

@@ -9,7 +9,7 @@ import {
   type ProgressionRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
-import { codesOf, expectClose, said } from '../support/hold-together.js';
+import { codesOf, expectClose, message } from '../support/invariants.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
@@ -22,7 +22,7 @@ describe('a proposal', () => {
     nextSession({ plan: of, records, rule: 'all-repetitions', date: '2026-03-09', ...more });
   const first = (of: Plan, records: readonly SessionRecord[], more: More = {}) => propose(of, records, more).items[0]!;
   const reasons = (of: Plan, records: readonly SessionRecord[], more: More = {}) =>
-    said(first(of, records, more).reasons);
+    message(first(of, records, more).reasons);
   const day = (date: string, repetitions: readonly number[] = all, request: object = calm, item: object = {}) =>
     recordOf(plan, repetitions, { date, ...request }, item);
   const goal = '30-15-15-15';
@@ -89,7 +89,7 @@ describe('a proposal', () => {
     expect(first(plan, [day('2026-03-04'), day('2026-03-04', [30])]).action).toBe('repeat');
   });
 
-  it('holds, backs off and stops for what was felt, gravest first', () => {
+  it('holds, backs off and stops for what was felt, most severe first', () => {
     const felt = (request: object, item: object = {}) => {
       const { action, reasons: why, load } = first(plan, [day('2026-03-02', all, request, item)]);
       return [action, codesOf(why), load!.to];
@@ -181,7 +181,7 @@ describe('a proposal', () => {
     const back = (exercise: object) => {
       const of = planOf({ step: undefined, ...exercise } as never);
       const { action, load, reasons: why } = first(of, [recordOf(of, all, jointPain(0, 0, 2))]);
-      return [action, load!.to, ...said(why).slice(1)];
+      return [action, load!.to, ...message(why).slice(1)];
     };
     expect(back({ available: [15, 5, 10, 20] })).toEqual(['back-off', 15]);
     // Then a set goes.
@@ -233,7 +233,7 @@ describe('a proposal', () => {
     expect(item).not.toHaveProperty('percentOfMaximum');
     expect([item.action, item.load]).toEqual(['raise-load', { from: 20, unit: 'kg' }]);
     expect(
-      said(first(planOf({ available: [20] }), [recordOf(planOf({ available: [20] }), all, calm)]).reasons)[1],
+      message(first(planOf({ available: [20] }), [recordOf(planOf({ available: [20] }), all, calm)]).reasons)[1],
     ).toEqual(['no-heavier-load', { values: { load: 20, unit: 'kg' } }]);
   });
 
@@ -264,9 +264,9 @@ describe('a proposal', () => {
     expectClose(inPounds.percentOfMaximum!.to!, 50 * 0.45359237);
     const pressed = first(plan, [day('2026-03-02')], { nextPercent: 60 });
     expect(pressed).toMatchObject({ action: 'raise-pressure', cuffMmHg: { from: 100, to: 120 }, load: { to: 20 } });
-    expect(said(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percent: 60 } }]);
+    expect(message(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percent: 60 } }]);
     const same = first(plan, [day('2026-03-02')], { nextPercent: 50 });
-    expect(said(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percent: 50, held: 100 } }]);
+    expect(message(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percent: 50, held: 100 } }]);
     // A ceiling and a gauge hold for the next pressure as for this one.
     const held = planOf({ step: 2.5 }, {}, { ceilingMmHg: 105, gaugeStepMmHg: 5 });
     expect(first(held, [recordOf(held, all, calm)], { nextPercent: 60 }).cuffMmHg).toEqual({ from: 100, to: 105 });

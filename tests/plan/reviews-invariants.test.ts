@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { messages } from '../../src/text/index.js';
 import {
   guidelines,
-  ladder,
+  progression,
   measures,
-  nextRung,
+  nextStage,
   planSession,
   reviewPlan,
   screen,
@@ -13,7 +13,7 @@ import {
   type PlanRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
-import { said, type Said } from '../support/hold-together.js';
+import { message, type Said } from '../support/invariants.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percent: 20, step: 2.5 });
@@ -105,16 +105,16 @@ describe('a review', () => {
 
   it('looks at nothing without a cuff, and at what a record lacks', () => {
     expect(found(planOf({ restriction: 'none' }))).toEqual({});
-    expect(reviewPlan(planOf({ restriction: 'none' })).notJudged).toEqual([]);
-    expect(reviewPlan(recordOf(plan, all, {}, { heldMmHg: undefined })).notJudged).toEqual([
+    expect(reviewPlan(planOf({ restriction: 'none' })).notAssessed).toEqual([]);
+    expect(reviewPlan(recordOf(plan, all, {}, { heldMmHg: undefined })).notAssessed).toEqual([
       'percent-of-occlusion',
       'sessions-per-week',
     ]);
     const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
-    expect(reviewPlan(unloaded).notJudged).toEqual(['sessions-per-week', 'percent-of-maximum']);
-    expect(reviewPlan(recordOf(unloaded, all)).notJudged).toContain('percent-of-maximum');
+    expect(reviewPlan(unloaded).notAssessed).toEqual(['sessions-per-week', 'percent-of-maximum']);
+    expect(reviewPlan(recordOf(unloaded, all)).notAssessed).toContain('percent-of-maximum');
     const timed = planOf({ sets: [{ durationS: 60 }], restS: undefined, tempo: undefined });
-    expect(reviewPlan(timed).notJudged).toEqual(['sessions-per-week', 'repetitions', 'rest', 'lifting', 'lowering']);
+    expect(reviewPlan(timed).notAssessed).toEqual(['sessions-per-week', 'repetitions', 'rest', 'lifting', 'lowering']);
   });
 
   it('times the pause of each limb between two exercises, from cuff down to cuff up', () => {
@@ -228,20 +228,20 @@ describe('a screening', () => {
   });
 });
 
-describe('the ladder', () => {
+describe('the progression', () => {
   // Phys Ther 2021;101:1–9: at rest, with walking or cycling, with low load, with low beside high load; then high load alone.
   it('has the published order, and says what comes next', () => {
-    const at = (rung: (typeof ladder)[number]['id']) => {
-      const { position, of, says, next, rung: own } = nextRung({ rung });
-      expect(own.id).toBe(rung);
-      return [position, of, next?.id, ...said(says)];
+    const at = (stage: (typeof progression)[number]['id']) => {
+      const { position, of, messages, next, stage: own } = nextStage({ stage });
+      expect(own.id).toBe(stage);
+      return [position, of, next?.id, ...message(messages)];
     };
-    const last: Said = ['ladder-not-permission'];
+    const last: Said = ['stage-not-permission'];
     expect(at('passive')).toEqual([
       1,
       5,
       'aerobic',
-      ['ladder-next', { values: { next: 'restriction with walking or cycling', rung: 'restriction at rest' } }],
+      ['stage-next', { values: { next: 'restriction with walking or cycling', stage: 'restriction at rest' } }],
       last,
     ]);
     expect(at('low-and-high-load')).toEqual([
@@ -249,12 +249,12 @@ describe('the ladder', () => {
       5,
       'high-load',
       [
-        'ladder-next-practice',
-        { values: { next: 'high load alone', rung: 'low load with restriction, together with ordinary high load' } },
+        'stage-next-practice',
+        { values: { next: 'high load alone', stage: 'low load with restriction, together with ordinary high load' } },
       ],
       last,
     ]);
-    expect(at('high-load')).toEqual([5, 5, undefined, ['ladder-top'], last]);
-    expect(nextRung({ rung: 'passive' }).sources).toEqual(['clinical-ladder-2021']);
+    expect(at('high-load')).toEqual([5, 5, undefined, ['stage-top'], last]);
+    expect(nextStage({ stage: 'passive' }).sources).toEqual(['clinical-stages-2021']);
   });
 });

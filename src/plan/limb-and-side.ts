@@ -18,7 +18,7 @@ export const limbsIn = (parts: readonly OfLimb[]): OfLimb[] => [
 ];
 
 /** Whether an exercise is done with a limb: with every limb of its kind where it names no side. */
-export const isDoneBy = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, place: OfLimb): boolean =>
+export const usesLimb = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, place: OfLimb): boolean =>
   limb === place.limb && (!side || sidesOf(side).includes(place.side));
 
 /** An exercise on a limb, however often it is listed. */
@@ -45,7 +45,7 @@ export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | u
   const times = timesOf(plan.items);
   const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
   return (item) =>
-    plan.request.exercises.filter((exercise) => exercise.name === item.exercise && isDoneBy(exercise, item))[
+    plan.request.exercises.filter((exercise) => exercise.name === item.exercise && usesLimb(exercise, item))[
       turns.get(item)! - 1
     ];
 }

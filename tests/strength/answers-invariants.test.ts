@@ -18,10 +18,10 @@ import {
   expectHoldsTogether,
   refusal,
   type Said,
-  said,
+  message,
   withCode,
   withWorking,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { explain, working } from '../../src/text/index.js';
 
 type Part = readonly [part: string, standardDeviation: number, evidence: string];
@@ -58,13 +58,13 @@ describe('an estimated maximum', () => {
     // 36 / (37 − 8) of reference A.1; 10 % of it.
     expectClose(answer.value, (80 * 36) / 29);
     expectParts(answer, [['equation', (8 * 36) / 29, 'derived']]);
-    expect(said(answer.assumptions)).toEqual([
+    expect(message(answer.assumptions)).toEqual([
       ['equation-default', { values: { equation: 'brzycki-1993' } }],
       ['rational-form'],
       ['error-share', { values: { percent: 10 } }],
       ['normal-interval'],
     ]);
-    expect(said(answer.cautions)).toEqual([NOT_TESTED(8), FROM_PRACTICE]);
+    expect(message(answer.cautions)).toEqual([NOT_TESTED(8), FROM_PRACTICE]);
     expect(working(answer)!.sources).toEqual([...BRZYCKI_SOURCES, 'bench-and-curl-2010']);
     expect(answer).toMatchObject({ kind: 'one-repetition-maximum', unit: 'kg', evidence: 'secondary' });
     expect(answer.inputs).toEqual({
@@ -91,7 +91,7 @@ describe('an estimated maximum', () => {
       'normal-interval',
       'reserve-added',
     ]);
-    expect(said(answer.cautions)).toEqual([NOT_TESTED(10), FROM_PRACTICE, ...MISJUDGED('repetitionsInReserve')]);
+    expect(message(answer.cautions)).toEqual([NOT_TESTED(10), FROM_PRACTICE, ...MISJUDGED('repetitionsInReserve')]);
     expect(working(answer)!.sources.slice(3)).toEqual([
       'bench-and-curl-2010',
       'reserve-accuracy-2017',
@@ -115,8 +115,11 @@ describe('an estimated maximum', () => {
       ['equation', (10 * 36) / 27.5, 'derived'],
       ['reserve', 100 * slope * Math.sqrt(1 + 1 / 12), 'derived'],
     ]);
-    expect(said(answer.assumptions)).toContainEqual(['reserve-of-rating', { values: { from: 1, to: 2, rating: 8.5 } }]);
-    expect(said(answer.cautions)).toEqual([NOT_TESTED(9.5), FROM_PRACTICE, ...MISJUDGED('reserveRpe')]);
+    expect(message(answer.assumptions)).toContainEqual([
+      'reserve-of-rating',
+      { values: { from: 1, to: 2, rating: 8.5 } },
+    ]);
+    expect(message(answer.cautions)).toEqual([NOT_TESTED(9.5), FROM_PRACTICE, ...MISJUDGED('reserveRpe')]);
     expect(working(answer)!.sources.slice(4)).toEqual([
       'reserve-scale-2016',
       'reserve-application-2016',
@@ -146,7 +149,7 @@ describe('an estimated maximum', () => {
   });
 
   it('with a mark that says more could have been lifted', () => {
-    expect(withCode(said(maximum({ reserveRpe: 9.5 }).cautions), 'load-could-be-added')).toEqual([
+    expect(withCode(message(maximum({ reserveRpe: 9.5 }).cautions), 'load-could-be-added')).toEqual([
       ['load-could-be-added', { severity: 'note', path: ['reserveRpe'] }],
     ]);
     expect(codesOf(maximum({ reserveRpe: 9 }).cautions)).not.toContain('load-could-be-added');
@@ -156,7 +159,7 @@ describe('an estimated maximum', () => {
   it('tells reserve poorly in a long set', () => {
     const at = (repetitions: number) => maximum({ repetitions, repetitionsInReserve: 1 }).cautions;
     expect(codesOf(at(12))).not.toContain('reserve-long-set');
-    expect(withCode(said(at(13)), 'reserve-long-set')).toEqual([
+    expect(withCode(message(at(13)), 'reserve-long-set')).toEqual([
       ['reserve-long-set', { severity: 'caution', path: ['repetitionsInReserve'], source: 'reserve-accuracy-2022' }],
     ]);
     expect(codesOf(maximum({ repetitions: 13 }).cautions)).not.toContain('reserve-long-set');
@@ -168,13 +171,13 @@ describe('an estimated maximum', () => {
     // Reference G: median coefficient of variation 4.2 %.
     expectParts(once, [['retest', 80 * 0.042, 'published']]);
     expect(once).toMatchObject({ value: 80, unit: 'kg', equation: 'lifted-once', evidence: 'published', cautions: [] });
-    expect(said(once.assumptions)).toEqual([
+    expect(message(once.assumptions)).toEqual([
       ['one-repetition-is-the-maximum'],
       ['retest-error', { values: { percent: 4.2 } }],
       ['normal-interval'],
     ]);
     expect(working(once)!.sources).toEqual(['one-rep-max-reliability-2020']);
-    expect(said(maximum({ repetitions: 1, reserveRpe: 9.5 }).cautions)).toEqual([
+    expect(message(maximum({ repetitions: 1, reserveRpe: 9.5 }).cautions)).toEqual([
       ...MISJUDGED('reserveRpe'),
       ['load-could-be-added', { severity: 'note', path: ['reserveRpe'] }],
     ]);
@@ -187,7 +190,7 @@ describe('an estimated maximum', () => {
     expect(answer).toMatchObject({ unit: '[lb_av]', equation: 'tested', evidence: 'published', cautions: [] });
     expect(answer.kind).toBe('one-repetition-maximum');
     expect(answer.inputs).toEqual({ load: 220, unit: 'lb' });
-    expect(said(answer.assumptions)).toEqual([['retest-error', { values: { percent: 4.2 } }], ['normal-interval']]);
+    expect(message(answer.assumptions)).toEqual([['retest-error', { values: { percent: 4.2 } }], ['normal-interval']]);
     expect(working(answer)!.sources).toEqual(['one-rep-max-reliability-2020']);
   });
 
@@ -203,13 +206,16 @@ describe('an estimated maximum', () => {
     expectParts(answer, [['retest', 50 * 0.053, 'derived']]);
     expect(withWorking(answer)).toMatchObject({ value: 50, evidence: 'derived', sources: ['first-and-second-test'] });
     expect(answer.inputs).toEqual({ load: 50, unit: 'kg', ...person });
-    expect(said(answer.assumptions)).toEqual([['first-test-error', { values: { percent: 5.3 } }], ['normal-interval']]);
-    expect(said(answer.cautions)).toEqual([tooLow]);
+    expect(message(answer.assumptions)).toEqual([
+      ['first-test-error', { values: { percent: 5.3 } }],
+      ['normal-interval'],
+    ]);
+    expect(message(answer.cautions)).toEqual([tooLow]);
     const once = maximum({ load: 50, repetitions: 1, ...person, reserveRpe: 9.5 });
     expectHoldsTogether(once);
     expectParts(once, [['retest', 50 * 0.053, 'derived']]);
     expect(codesOf(once.assumptions)).toEqual(['one-repetition-is-the-maximum', 'first-test-error', 'normal-interval']);
-    expect(said(once.cautions)[0]).toEqual(tooLow);
+    expect(message(once.cautions)[0]).toEqual(tooLow);
     expect(codesOf(once.cautions)).toContain('load-could-be-added');
     // From several repetitions the error of the equation counts, and nothing was tested.
     expect(codesOf(maximum({ load: 50, ...person }).cautions)).not.toContain('first-test-too-low');
@@ -234,12 +240,12 @@ describe('an estimated maximum', () => {
   it('above 10 repetitions has no interval, and at 10 it has', () => {
     const eleven = maximum({ repetitions: 11 });
     expectHoldsTogether(eleven);
-    expect(said(eleven.assumptions)).toEqual([
+    expect(message(eleven.assumptions)).toEqual([
       ['equation-default', { values: { equation: 'brzycki-1993' } }],
       ['rational-form'],
       ['no-error-above-ten'],
     ]);
-    expect(said(eleven.cautions)).toEqual([NOT_TESTED(11), FROM_PRACTICE, MANY]);
+    expect(message(eleven.cautions)).toEqual([NOT_TESTED(11), FROM_PRACTICE, MANY]);
     expect(working(eleven)!.sources).toEqual(BRZYCKI_SOURCES);
     expect(codesOf(maximum({ repetitions: 10 }).cautions)).not.toContain('many-repetitions');
     expect(maximum({ repetitions: 10 })).toHaveProperty('upper');
@@ -252,7 +258,7 @@ describe('an estimated maximum', () => {
 
   // Reference A.3: the 51 adults were 70.7 ± 6.1 years; A.1: every sample but that of the high-school lifters is adult.
   it('says who is older or younger than the samples', () => {
-    const at = (ageYears: number, more: object = {}) => said(maximum({ ageYears, ...more }).cautions).slice(2);
+    const at = (ageYears: number, more: object = {}) => message(maximum({ ageYears, ...more }).cautions).slice(2);
     const older: Said = ['older-adults-under', { severity: 'note', path: ['ageYears'], source: 'older-adults-1999' }];
     expect(at(58)).toEqual([]);
     expect(at(59)).toEqual([older]);
@@ -265,17 +271,17 @@ describe('an estimated maximum', () => {
 
   it('says what an equation rests on', () => {
     const by = (equation: string) => maximum({ equation });
-    expect(said(by('lombardi-1989').cautions)).toEqual([
+    expect(message(by('lombardi-1989').cautions)).toEqual([
       NOT_TESTED(8),
       ['basis-not-known', { severity: 'note', values: { equation: 'lombardi-1989' } }],
     ]);
-    expect(said(by('adams-1994').cautions).at(-1)).toEqual([
+    expect(message(by('adams-1994').cautions).at(-1)).toEqual([
       'coefficients-unconfirmed',
       { severity: 'caution', values: { equation: 'adams-1994' } },
     ]);
     expect(codesOf(by('epley-1985').cautions)).not.toContain('coefficients-unconfirmed');
     const mayhew = by('mayhew-1992');
-    expect(said(mayhew.assumptions).slice(0, -2)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
+    expect(message(mayhew.assumptions).slice(0, -2)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
     expect(codesOf(by('brzycki-1993').assumptions)).toEqual(['rational-form', 'error-share', 'normal-interval']);
   });
 
@@ -286,20 +292,20 @@ describe('an estimated maximum', () => {
     // Reference A.1: CV below 3.3 %; 0.988 + 0.0104 × 8 + 0.0019 × 64 − 0.0000584 × 512 of the load.
     const k = 0.988 + 0.0104 * 8 + 0.0019 * 64 - 0.0000584 * 512;
     expectParts(answer, [['equation', 0.033 * 80 * k, 'published']]);
-    expect(said(answer.assumptions).slice(0, 1)).toEqual([
+    expect(message(answer.assumptions).slice(0, 1)).toEqual([
       ['equation-fitted', { values: { equation: 'postmenopausal-2006' } }],
     ]);
     expect(codesOf(answer.assumptions)).not.toContain('fitted-on');
-    expect(said(answer.assumptions)).toContainEqual([
+    expect(message(answer.assumptions)).toContainEqual([
       'error-of-publication',
       { values: { equation: 'postmenopausal-2006' } },
     ]);
     expect(working(answer)!.sources).toEqual(['postmenopausal-2006']);
-    expect(said(answer.cautions)).toEqual([NOT_TESTED(8)]);
+    expect(message(answer.cautions)).toEqual([NOT_TESTED(8)]);
     // Its tests went from 3 to 20 repetitions.
     const outside = (repetitions: number) =>
       withCode(
-        said(maximum({ ...person, repetitions, equation: 'postmenopausal-2006' }).cautions),
+        message(maximum({ ...person, repetitions, equation: 'postmenopausal-2006' }).cautions),
         'outside-fitted-repetitions',
       );
     expect(outside(2)).toEqual([
@@ -315,7 +321,7 @@ describe('an estimated maximum', () => {
     ]);
     expect([outside(3), outside(20)]).toEqual([[], []]);
     // Inside what it was fitted on, many repetitions are a note.
-    expect(said(maximum({ ...person, repetitions: 11 }).cautions).at(-1)).toEqual([
+    expect(message(maximum({ ...person, repetitions: 11 }).cautions).at(-1)).toEqual([
       'many-repetitions',
       { severity: 'note', path: ['repetitions'] },
     ]);
@@ -326,7 +332,7 @@ describe('an estimated maximum', () => {
 
   it('of people outside the sample of an equation that is named', () => {
     const by = (more: object) =>
-      said(maximum({ load: 40, equation: 'knee-extension-trained-1993', lift: 'knee-extension', ...more }).cautions);
+      message(maximum({ load: 40, equation: 'knee-extension-trained-1993', lift: 'knee-extension', ...more }).cautions);
     const sample = '33 men and 25 women, 25 ± 5 years, after 18 weeks of training, variable-resistance machine';
     const words = { equation: 'knee-extension-trained-1993', sample };
     const outside = (field: string, name: string, value: string): Said => [
@@ -346,7 +352,7 @@ describe('an estimated maximum', () => {
     expect(by({})).toEqual([NOT_TESTED(8)]);
     expect(by({ training: 'trained', ageYears: 35 })).toEqual([NOT_TESTED(8)]);
     const woman = maximum({ equation: 'chest-press-women-2000', sex: 'male', load: 60, unit: 'lb' });
-    expect(withCode(said(woman.cautions), 'outside-population')[0]![1]).toMatchObject({
+    expect(withCode(message(woman.cautions), 'outside-population')[0]![1]).toMatchObject({
       path: ['sex'],
       values: { field: 'sex', value: 'male', sample: '30 women, 19 to 26 years' },
       source: 'college-women-2000',
@@ -370,10 +376,10 @@ describe('an estimated maximum', () => {
       },
     ];
     // 140 / 194.316 is 72 %, within ten points of 70.
-    expect(said(answer.cautions)).toEqual([NOT_TESTED(12), locked, MANY]);
+    expect(message(answer.cautions)).toEqual([NOT_TESTED(12), locked, MANY]);
     expect(codesOf(by(140, { ageYears: 16 }).cautions)).not.toContain('younger-than-samples');
     // 60 kg: 159.9 + 74.16 − 138.624 = 95.436, so 62.87 %; 50 kg: 83.076, 60.19 %; 49 kg: 81.84, 59.87 %.
-    const asked = (load: number) => withCode(said(by(load).cautions), 'load-not-at-percent');
+    const asked = (load: number) => withCode(message(by(load).cautions), 'load-not-at-percent');
     expect([asked(60), asked(50)]).toEqual([[], []]);
     expect(asked(49)).toEqual([
       [
@@ -394,7 +400,7 @@ describe('an estimated maximum', () => {
   it('far from the loads it was fitted on', () => {
     const far = (load: number, more: object = {}) =>
       withCode(
-        said(maximum({ load, equation: 'knee-extension-trained-1993', ...more }).cautions),
+        message(maximum({ load, equation: 'knee-extension-trained-1993', ...more }).cautions),
         'load-far-from-fitted',
       );
     const caution: Said = [
@@ -487,8 +493,8 @@ describe('a percentage at repetitions, and back', () => {
     expectHoldsTogether(answer);
     expect(answer).toMatchObject({ kind: 'percent-of-maximum', value: printed, unit: '%', equation: chart, evidence });
     expect(answer.inputs).toEqual({ repetitions, chart, printed });
-    expect(said(answer.assumptions)).toEqual([['chart-as-printed', { values: { chart } }]]);
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.assumptions)).toEqual([['chart-as-printed', { values: { chart } }]]);
+    expect(message(answer.cautions)).toEqual([
       ['people-differ', { severity: 'note', source: 'equation-provenance-2014' }],
       ...(many
         ? [
@@ -511,7 +517,7 @@ describe('a percentage at repetitions, and back', () => {
     expectClose(answer.value, 78);
     expect(answer).toMatchObject({ kind: 'percent-of-maximum', unit: '%', evidence: 'unconfirmed', assumptions: [] });
     expect(answer.inputs).toEqual({ repetitions: 11 });
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.cautions)).toEqual([
       ['people-differ', { severity: 'note', source: 'equation-provenance-2014' }],
       ['coefficients-unconfirmed', { severity: 'caution', values: { equation: 'adams-1994' } }],
       ['many-repetitions', { severity: 'caution', source: 'bench-press-men-1995' }],
@@ -525,7 +531,7 @@ describe('a percentage at repetitions, and back', () => {
     const once = percentAtRepetitions({ repetitions: 1, equation: 'osteopenia-knee-extension-2024' });
     expect(once.value).toBe(100);
     const brzycki = percentAtRepetitions({ repetitions: 10, equation: 'brzycki-1993' });
-    expect(said(brzycki.assumptions)).toEqual([['rational-form']]);
+    expect(message(brzycki.assumptions)).toEqual([['rational-form']]);
     expect(codesOf(brzycki.cautions)).toEqual(['people-differ']);
   });
 
@@ -536,12 +542,12 @@ describe('a percentage at repetitions, and back', () => {
     expectClose(answer.value, 11.8);
     expect(answer).toMatchObject({ kind: 'repetitions-to-failure', unit: '{reps}', equation: 'brzycki-1993' });
     expect(answer.inputs).toEqual({ percent: 70 });
-    expect(said(answer.assumptions)).toEqual([['rational-form']]);
+    expect(message(answer.assumptions)).toEqual([['rational-form']]);
     expect(codesOf(answer.cautions)).toEqual(['people-differ', 'many-repetitions']);
     const whole = repetitionsAtPercent({ percent: 100, equation: 'mayhew-1992' });
     expectHoldsTogether(whole);
     expect(withWorking(whole)).toMatchObject({ value: 1, equation: 'lifted-once', formula: '1', symbols: {} });
-    expect(said(whole.assumptions)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
+    expect(message(whole.assumptions)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
     // 50 × (1 − p) is 20 at 60 %, and 37 − 36 p is 20 at 47.2 %, the longest answer.
     expectClose(repetitionsAtPercent({ percent: 60, equation: 'adams-1994' }).value, 20);
   });
@@ -627,8 +633,8 @@ describe('reserve from a rating', () => {
     expect(answer.inputs).toEqual({ reserveRpe, from, to });
     expect(answer).toMatchObject({ kind: 'repetitions-in-reserve', unit: '{reps}', evidence: 'secondary' });
     expect(answer.equation).toBe('reserve-scale-2016');
-    expect(said(answer.assumptions)).toEqual([['reserve-of-rating', { values: { from, to, rating: reserveRpe } }]]);
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.assumptions)).toEqual([['reserve-of-rating', { values: { from, to, rating: reserveRpe } }]]);
+    expect(message(answer.cautions)).toEqual([
       ['reserve-inaccurate', { severity: 'note', source: 'reserve-accuracy-2017' }],
       ['reserve-underestimated', { severity: 'note', source: 'reserve-accuracy-2022' }],
     ]);
@@ -670,14 +676,14 @@ describe('a percentage from a reading', () => {
     expectParts(answer, error === undefined ? [] : [['equation', error, fullSquat ? 'derived' : 'unconfirmed']]);
     expect(answer).toMatchObject({ kind: 'percent-of-maximum', unit: '%', equation, evidence });
     expect(answer.inputs).toEqual({ [field]: reading });
-    const [fitted, ...rest] = said(answer.assumptions);
+    const [fitted, ...rest] = message(answer.assumptions);
     expect(fitted).toEqual(['fitted-on', { values: { equation } }]);
     expect(explain(answer)).toContain(`${equation} was fitted on ${sample}.`);
     expect(rest.at(-1)).toEqual(
       error === undefined ? ['relative-load-no-error', { values: { equation } }] : ['normal-interval'],
     );
     expect(rest.length).toBe(field === 'omniRating' ? 1 : 2);
-    expect(said(answer.cautions)).toEqual([
+    expect(message(answer.cautions)).toEqual([
       INTENT(field),
       ...(field === 'omniRating' ? [] : [BETWEEN]),
       ...(fullSquat ? [OVER_READS] : []),
@@ -690,7 +696,7 @@ describe('a percentage from a reading', () => {
       estimateRelativeLoad({ equation: 'parallel-squat-velocity-2017', velocityMPerS });
     // 120.15 − 83.54 v: 100 % at 0.2412 m/s, 110 % at 0.1215 m/s.
     expect(codesOf(at(0.242).cautions)).not.toContain('above-the-maximum');
-    expect(withCode(said(at(0.241).cautions), 'above-the-maximum')).toEqual([
+    expect(withCode(message(at(0.241).cautions), 'above-the-maximum')).toEqual([
       ['above-the-maximum', { severity: 'caution', path: ['velocityMPerS'] }],
     ]);
     expect(at(0.122).value).toBeLessThan(110);
@@ -751,8 +757,8 @@ describe('the share of body mass', () => {
         sources: [source],
       });
       expect(answer.inputs).toEqual({ movement, sex, bodyMass: 100, fraction, unit });
-      expect(said(answer.assumptions)).toEqual([[deviation ? 'normal-interval' : 'share-from-segments']]);
-      expect(said(answer.cautions)).toEqual(deviation ? [['static-share', { severity: 'note', source }]] : []);
+      expect(message(answer.assumptions)).toEqual([[deviation ? 'normal-interval' : 'share-from-segments']]);
+      expect(message(answer.cautions)).toEqual(deviation ? [['static-share', { severity: 'note', source }]] : []);
     }
     expect(bodyMassLoad({ movement, sex, bodyMass: 100 })).toMatchObject({ unit: 'kg', inputs: { unit: 'kg' } });
   });

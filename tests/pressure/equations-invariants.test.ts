@@ -11,9 +11,9 @@ import {
   parts,
   refusal,
   type Said,
-  said,
+  message,
   withCode,
-} from '../support/hold-together.js';
+} from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 /** What the docs of each equation say of it. */
@@ -222,7 +222,7 @@ describe('an estimate by each equation', () => {
           for (const [part, deviation] of Object.entries(errors))
             expectClose(deviations(answer)[part]!, deviation, part);
           for (const [part, grade] of parts(answer)) expect(grade).toBe(part === 'equation' ? told.grade : 'derived');
-          expect(said(answer.assumptions)).toEqual([
+          expect(message(answer.assumptions)).toEqual([
             ['readings-exact'],
             ...(known ? [['log-normal-interval'], ['new-person-and-laboratory']] : []),
             told.error,
@@ -231,8 +231,8 @@ describe('an estimate by each equation', () => {
             ...told.more.map((code) => [code]),
             ['fitted-range-not-known', { values: { fields: told.unchecked } }],
           ]);
-          expect(said(answer.cautions)[0]).toEqual(['estimate-is-a-start', { severity: 'note' }]);
-          expect(withCode(said(answer.cautions), 'equation-unconfirmed')).toEqual(
+          expect(message(answer.cautions)[0]).toEqual(['estimate-is-a-start', { severity: 'note' }]);
+          expect(withCode(message(answer.cautions), 'equation-unconfirmed')).toEqual(
             equation.evidence === 'unconfirmed'
               ? [['equation-unconfirmed', { severity: 'caution', values: { equation: equation.id } }]]
               : [],
@@ -246,7 +246,7 @@ describe('an estimate by each equation', () => {
   it('says what another posture does', () => {
     const by = (id: string, readings: object) => {
       const equation = all.find((each) => each.id === id)!;
-      return said(
+      return message(
         estimateBy({ ...equation }, { ...LEG, ageYears: 25, sex: 'male', paddingCoefficient: 0.8, ...readings })
           .cautions,
       ).filter(([code]) => code.startsWith('posture'));
