@@ -1,4 +1,4 @@
-import { formatUnit } from '../quantity/format.js';
+import { format, formatUnit } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantity.js';
 
 /**
@@ -16,7 +16,7 @@ export const answerMessages = {
   'wrong-type': '{field} must be {expected}; received {received}.',
   'not-finite': '{field} must be {expected}; received {received}, which is not a finite number.',
   'out-of-range': '{field} must be {expected}; received {received}.',
-  'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted} here.',
+  'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted:unit} here.',
   'not-whole': '{field} must be {expected}; received {received}, which is not a whole number.',
   'not-one-of': '{field} must be {expected}; received {received}.',
   'unknown-field': '{field} is not a field here: expected {expected}.',
@@ -42,7 +42,7 @@ export interface Writing {
   readonly amount: (value: number, unit: Unit) => string;
 }
 
-const inEnglish: Writing = { number: String, amount: formatUnit };
+const inEnglish: Writing = { number: format, amount: formatUnit };
 
 /**
  * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number

@@ -11,14 +11,14 @@ type Term =
 
 /** How the pieces of a formula are written. */
 export interface Notation {
-  readonly number: (digits: string) => string;
+  readonly number: (digits: string, decimalMark: string) => string;
   readonly name: (name: string) => string;
   readonly sign: (sign: '+' | '-' | '*' | '=') => string;
   readonly fraction: (over: string, under: string) => string;
   readonly power: (base: string, power: string) => string;
   readonly root: (of: string) => string;
   readonly group: (of: string) => string;
-  readonly call: (name: string, of: readonly string[]) => string;
+  readonly call: (name: string, of: readonly string[], between: string) => string;
   readonly text: (text: string) => string;
 }
 
@@ -104,9 +104,9 @@ function parse(formula: string): Term | undefined {
 /** Brackets that the notation makes needless: a bar or a raised place groups by itself. */
 const bare = (term: Term): Term => ('group' in term ? bare(term.group) : term);
 
-function write(term: Term, notation: Notation): string {
-  const on = (part: Term): string => write(part, notation);
-  if ('number' in term) return notation.number(term.number);
+function write(term: Term, notation: Notation, decimalMark: string): string {
+  const on = (part: Term): string => write(part, notation, decimalMark);
+  if ('number' in term) return notation.number(term.number, decimalMark);
   if ('name' in term) return notation.name(term.name);
   if ('sign' in term) return on(term.left) + notation.sign(term.sign) + on(term.right);
   if ('over' in term) return notation.fraction(on(bare(term.over)), on(bare(term.under)));
@@ -114,17 +114,24 @@ function write(term: Term, notation: Notation): string {
   if ('minus' in term) return notation.sign('-') + on(term.minus);
   if ('group' in term) return notation.group(on(term.group));
   if (term.call === 'sqrt' && term.of.length === 1) return notation.root(on(term.of[0]!));
-  return notation.call(term.call, term.of.map(on));
+  return notation.call(term.call, term.of.map(on), between(decimalMark));
 }
 
 /** A formula in a notation; what cannot be parsed stays as it is, on one line. */
-export function typesetIn(notation: Notation, formula: string): string {
+export function typesetIn(notation: Notation, formula: string, decimalMark = '.'): string {
   const term = parse(formula);
-  return term ? write(term, notation) : notation.text(typeset(formula));
+  return term ? write(term, notation, decimalMark) : notation.text(typeset(formula, decimalMark));
 }
 
+/** What parts the numbers of a list: a semicolon where a comma stands before the decimals. */
+const between = (decimalMark: string): string => (decimalMark === ',' ? ';' : ',');
+
 /** A formula on one line of text. */
-export const typeset = (formula: string): string => formula.replaceAll('*', '×').replaceAll(' - ', ' − ');
+export function typeset(formula: string, decimalMark = '.'): string {
+  const signs = formula.replaceAll('*', '×').replaceAll(' - ', ' − ');
+  if (decimalMark === '.') return signs;
+  return signs.replaceAll(',', between(decimalMark)).replace(/(\d)\.(?=\d)/g, `$1${decimalMark}`);
+}
 
 /**
  * Control characters, odd and invisible blanks, halves of pairs, private and forbidden characters. By number: engines
@@ -154,7 +161,9 @@ const indexed = (name: string): [string, string | undefined] => {
 };
 
 export const latexNotation: Notation = {
-  number: (digits) => digits.replace(/e\+?(-?\d+)/, ' \\times 10^{$1}'),
+  // Braces, since a comma brings a space.
+  number: (digits, mark) =>
+    digits.replace('.', mark === '.' ? mark : `{${mark}}`).replace(/e\+?(-?\d+)/, ' \\times 10^{$1}'),
   name: (name) => {
     const [base, index] = indexed(name);
     return (base.length === 1 ? base : `\\mathrm{${texText(base)}}`) + (index ? `_{${index}}` : '');
@@ -164,8 +173,8 @@ export const latexNotation: Notation = {
   power: (base, power) => `{${base}}^{${power}}`,
   root: (of) => `\\sqrt{${of}}`,
   group: (of) => `\\left(${of}\\right)`,
-  call: (name, of) =>
-    `${UPRIGHT.includes(name) ? `\\${name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(', ')}\\right)`,
+  call: (name, of, between) =>
+    `${UPRIGHT.includes(name) ? `\\${name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(`${between} `)}\\right)`,
   text: (text) => `\\text{${texText(text)}}`,
 };
 
@@ -177,8 +186,8 @@ const operator = (mark: string): string => tag('mo', mark);
 const row = (inside: string): string => tag('mrow', inside);
 
 export const mathmlNotation: Notation = {
-  number: (digits) => {
-    const [whole, power] = digits.split(/e\+?/) as [string, string?];
+  number: (digits, mark) => {
+    const [whole, power] = digits.replace('.', mark).split(/e\+?/) as [string, string?];
     const exponent = power?.replace(/-?/, (minus) => (minus ? operator('−') : '') + '<mn>');
     return tag('mn', whole) + (exponent ? `${operator('×')}<msup><mn>10</mn>${row(`${exponent}</mn>`)}</msup>` : '');
   },
@@ -192,8 +201,10 @@ export const mathmlNotation: Notation = {
   power: (base, power) => tag('msup', row(base) + row(power)),
   root: (of) => tag('msqrt', of),
   group: (of) => row(operator('(') + of + operator(')')),
-  call: (name, of) =>
-    row(tag('mi', xmlText(name)) + operator('\u2061') + row(operator('(') + of.join(operator(',')) + operator(')'))),
+  call: (name, of, between) =>
+    row(
+      tag('mi', xmlText(name)) + operator('\u2061') + row(operator('(') + of.join(operator(between)) + operator(')')),
+    ),
   // A blank at the start, as before a unit, would fall away.
   text: (text) => tag('mtext', xmlText(text).replace(/^ /, '\u00a0')),
 };

@@ -6,10 +6,14 @@
  */
 export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
 export { cite, type Citation } from './cite.js';
-export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
+export { explain, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
 export { fill } from './fill.js';
 export { messages, type MessageCode } from './messages.js';
+export { words, type TextCode, type Texts, type WordCode } from './texts.js';
+export type { TextOptions } from './translator.js';
+export type { UnitSystem } from '../quantity/unit-system.js';
 export { methods } from './methods.js';
 export { working } from './working.js';
 export type { Worked, Working } from './workings/working.js';
-export { show, toRows, type AnswerRow } from './show.js';
+export { toRows, type AnswerRow } from './rows.js';
+export { show } from './show.js';

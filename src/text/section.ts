@@ -5,55 +5,30 @@ import { quantities, type Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind, Assumption, Caution, Symbols } from '../answer/answer.js';
 import { kindWords } from './kinds.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
-import { charts } from '../strength/repetitions.js';
+import {
+  amount,
+  amountToSet,
+  bareAmount,
+  marked,
+  named,
+  numeral,
+  ownAmount,
+  sentence,
+  translating,
+  type Translate,
+} from '../answer/translate.js';
 import { assumptionText } from './assumptions.js';
-import { explainWords } from './words.js';
+import { typeset } from './formula.js';
+import { explainWords, fieldWords } from './words.js';
 import { workingBy } from './working.js';
-
-const fieldWords: Readonly<Record<string, string>> = {
-  estimate: 'estimated limb occlusion pressure',
-  estimateWeight: 'weight left to the estimate',
-  measuredMmHg: 'weighted mean of the measurements [mmHg]',
-  shiftMmHg: 'of posture [mmHg]',
-  posture: 'pooled mean for the posture',
-  occlusion: 'limb occlusion pressure',
-  oneRepMax: 'one-repetition maximum',
-  repetitionsToFailure: 'repetitions to failure',
-  repetitionsPerSet: 'repetitions, set by set',
-  involvedValue: 'the involved side',
-  otherValue: 'the other side',
-  involved: 'the side compared',
-  rests: 'rests [s]',
-  longestSet: 'repetitions of the longest set',
-  timedSets: 'sets by the watch [s]',
-  setTimes: 'time of each set [s]',
-  warmUp: 'warm-up sets and their rests [s]',
-  cuffIntervals: 'intervals of restriction [s]',
-  longestInterval: 'longest interval [s]',
-  gaps: 'times with the cuff deflated [s]',
-  exercises: 'exercises, one by one',
-  weekSessions: 'sessions of the week, one by one',
-  pauses: 'pauses between exercises [s]',
-  limbs: 'limbs, exercise by exercise',
-  setLoads: 'repetitions × load, set by set',
-  pressureSeconds: 'pressure × time [mmHg × s]',
-  weekLoad: 'load of the week',
-  standardDeviationAu: 'standard deviation of the daily loads [AU]',
-  earlierWeeks: 'loads of the three weeks before [AU]',
-  sex: 'sex',
-  bodyMassLoad: 'load that body mass is',
-  perSide: 'plates on each side',
-  fraction: 'share of body mass',
-  printed: 'percentage printed [%]',
-  'age-60-and-over': 'age-60-and-over',
-};
 
 /** An answer explained, before it is written as text or in another format. */
 export interface Section {
   readonly title: string;
   /** Symbol of the answer. */
   readonly symbol: string;
+  /** What stands before the decimals of a number. */
+  readonly decimalMark: string;
   /** The formula, and the same with the numbers in it. */
   readonly steps: readonly [formula: string, numbers: string];
   /** The result, where the numbers are not the result already. */
@@ -72,16 +47,8 @@ export interface Section {
   readonly inner: readonly Section[];
 }
 
-/** Puts every word of {@link sectionOf} into `words`, besides the sentences of an answer. */
-export function addAnswerWords(words: Record<string, string>): void {
-  Object.assign(words, explainWords);
-  for (const [kind, { name }] of Object.entries(kindWords)) words[`kind.${kind}`] = name;
-  for (const [field, { name }] of Object.entries(quantities)) words[`field.${field}`] = name;
-  for (const [field, name] of Object.entries(fieldWords)) words[`field.${field}`] = name;
-  for (const [chart, { name }] of Object.entries(charts)) words[`chart.${chart}`] = name;
-  for (const [grade, meaning] of Object.entries(grades)) words[`meaning.${grade}`] = meaning;
-  for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
-}
+const fieldName = (field: string): string | undefined =>
+  Object.hasOwn(fieldWords, field) ? fieldWords[field as keyof typeof fieldWords] : undefined;
 
 const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
 
@@ -110,7 +77,11 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translat
     value:
       lower === undefined || rounding
         ? number
-        : word('with-interval', { value: number, lower: format(lower), upper: amount(translate, upper!, unit) }),
+        : word('with-interval', {
+            value: number,
+            lower: bareAmount(translate, lower, unit),
+            upper: amount(translate, upper!, unit),
+          }),
   });
 }
 
@@ -125,22 +96,22 @@ function symbolsOf(
     const field = typeof use === 'string' ? use : use.field;
     const given = answer.inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = translate(`field.${field}`, quantity?.name ?? fieldWords[field] ?? translate(field, field));
+    const name = translate(`field.${field}`, quantity?.name ?? fieldName(field) ?? translate(field, field));
     if (isAnswer(given)) {
       shown[symbol] = format(given.rounding?.from ?? given.value);
-      glossary.push(`${symbol} ${name} ${amount(translate, given.value, given.unit)}`);
+      glossary.push(`${symbol} ${name} ${amountToSet(translate, given.value, given.unit)}`);
     } else if (typeof given === 'number') {
       shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
       const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
       const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
-      glossary.push(`${symbol} ${name} ${unit ? amount(translate, given, unit) : format(given)}`);
+      glossary.push(`${symbol} ${name} ${unit ? amountToSet(translate, given, unit) : numeral(translate, given)}`);
     } else if (typeof use !== 'string') {
       shown[symbol] = format(use.codes[String(given)] ?? NaN);
       const coded = { value: String(given), number: shown[symbol] };
       glossary.push(`${symbol} ${name} ${translate('coded-as', explainWords['coded-as'], coded)}`);
     } else {
       shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
-      glossary.push(`${symbol} ${name} ${String(given)}`);
+      glossary.push(`${symbol} ${name} ${typeset(String(given), translate.decimalMark)}`);
     }
   }
   return { shown, glossary };
@@ -152,11 +123,12 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
   if (rounding) {
     const { step, to } = rounding;
     const steps =
-      step !== undefined ? word('in-steps', { step: amount(translate, step, unit) }) : word('weights-there-are');
-    notes.push(word(`rounded-${to}`, { steps, value: amount(translate, value, unit) }));
+      step !== undefined ? word('in-steps', { step: amountToSet(translate, step, unit) }) : word('weights-there-are');
+    notes.push(word(`rounded-${to}`, { steps, value: amountToSet(translate, value, unit) }));
   }
   if (reached) {
-    const share = (percent: number): string => `${percent.toFixed(1)} %`;
+    const tenths = (percent: number): string => marked(translate, percent.toFixed(1));
+    const share = (percent: number): string => tenths(percent) + translate('unit.%', unitWords['%']);
     const { lower, upper } = reached;
     const percent = share(reached.percent);
     if (lower === undefined) notes.push(word('that-is', { percent }));
@@ -164,7 +136,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
       const range =
         upper === undefined
           ? word('range-from', { lower: share(lower) })
-          : word('range-between', { lower: lower.toFixed(1), upper: share(upper) });
+          : word('range-between', { lower: tenths(lower), upper: share(upper) });
       notes.push(word('that-is-perhaps', { percent, range }));
     }
     const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
@@ -188,7 +160,8 @@ const notPrinted = (lines: readonly string[], printed: Set<string>): string[] =>
 /** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
 function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translate): string[] {
   const log = scale === 'log';
-  const size = (deviation: number): string => (log ? `${format(100 * deviation)} %` : format(deviation));
+  const size = (deviation: number): string =>
+    log ? ownAmount(translate, 100 * deviation, '%') : bareAmount(translate, deviation, unit);
   const parts = errors
     ?.map(
       (e) =>
@@ -228,6 +201,7 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
+    decimalMark: translate.decimalMark,
     steps: [formula, numbers],
     ...(numbers !== number && { result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) } }),
     notes: notesOf(answer, translate),

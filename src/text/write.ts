@@ -22,12 +22,12 @@ export function aligned(table: readonly (readonly string[])[]): string[] {
 }
 
 /** The sums of an answer, one step a line, the signs of equality below each other. */
-function workingText({ symbol, steps, result }: Section): string[] {
+function workingText({ symbol, steps, result, decimalMark }: Section): string[] {
   const pad = ' '.repeat(symbol.length);
   return [
-    `${symbol} = ${typeset(steps[0])}`,
-    `${pad} = ${typeset(steps[1])}`,
-    ...(result ? [`${pad} = ${result.number}${result.unit}`] : []),
+    `${symbol} = ${typeset(steps[0], decimalMark)}`,
+    `${pad} = ${typeset(steps[1], decimalMark)}`,
+    ...(result ? [`${pad} = ${typeset(result.number, decimalMark)}${result.unit}`] : []),
   ];
 }
 
@@ -82,16 +82,23 @@ export interface Group {
 function rowsOf({ sections, group }: Group, notation: Notation): [left: string, right: string][] {
   const words = (text: string): [string, string] => ['', notation.text(text)];
   const equals = (right: string): string => notation.sign('=') + right;
-  const rows = sections.flatMap(({ title, symbol, steps, result, notes, glossary, inner }): [string, string][] => [
-    words(title),
-    [notation.name(symbol), equals(typesetIn(notation, steps[0]))],
-    ['', equals(typesetIn(notation, steps[1]))],
-    ...(result
-      ? [['', equals(typesetIn(notation, result.number) + notation.text(result.unit))] as [string, string]]
-      : []),
-    ...[...notes, ...glossary].map(words),
-    ...rowsOf({ sections: inner }, notation),
-  ]);
+  const rows = sections.flatMap(
+    ({ title, symbol, steps, result, notes, glossary, inner, decimalMark }): [string, string][] => [
+      words(title),
+      [notation.name(symbol), equals(typesetIn(notation, steps[0], decimalMark))],
+      ['', equals(typesetIn(notation, steps[1], decimalMark))],
+      ...(result
+        ? [
+            ['', equals(typesetIn(notation, result.number, decimalMark) + notation.text(result.unit))] as [
+              string,
+              string,
+            ],
+          ]
+        : []),
+      ...[...notes, ...glossary].map(words),
+      ...rowsOf({ sections: inner }, notation),
+    ],
+  );
   return group === undefined ? rows : [words(`[${group}]`), ...rows];
 }
 
