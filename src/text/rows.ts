@@ -10,19 +10,23 @@ import { readTextOptions, type TextOptions } from './translator.js';
 export interface AnswerRow {
   /** Where the number is: names and positions, joined by points; empty for a single answer. */
   readonly place: string;
-  /** Exercise, limb and side that it belongs to. */
+  /** Name of the exercise that it belongs to. */
   readonly exercise: string | null;
+  /** Limb that it belongs to: `leg` or `arm`. */
   readonly limb: string | null;
+  /** Side of that limb: `left` or `right`. */
   readonly side: string | null;
   /** What it is, a code. */
   readonly kind: string;
   /** What it is, in words. */
   readonly name: string;
+  /** The number [`unit`]. */
   readonly value: number;
   /** UCUM code, such as `[lb_av]` or `[in_i]` where you ask for imperial units. */
   readonly unit: string;
-  /** Ends of the 95 % interval [`unit`]. */
+  /** Lower end of the 95 % interval [`unit`]. */
   readonly lower: number | null;
+  /** Upper end of the 95 % interval [`unit`]. */
   readonly upper: number | null;
   /** Id of the equation or method. */
   readonly equation: string;
