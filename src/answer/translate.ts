@@ -9,7 +9,7 @@ import { fill, type Catalogue, type MessageValues } from './messages.js';
  */
 export interface Translate {
   (code: string, english: string, values?: MessageValues): string;
-  /** What stands before the decimals of a number. */
+  /** The mark before the decimals of a number. */
   readonly decimalMark: string;
   /** The units that numbers are converted to; left out, each stays in its own. */
   readonly units: UnitSystem | undefined;

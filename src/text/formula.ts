@@ -123,7 +123,7 @@ export function typesetIn(notation: Notation, formula: string, decimalMark = '.'
   return term ? write(term, notation, decimalMark) : notation.text(typeset(formula, decimalMark));
 }
 
-/** What parts the numbers of a list: a semicolon where a comma stands before the decimals. */
+/** What parts the numbers of a list: a semicolon where the decimal mark is a comma. */
 const between = (decimalMark: string): string => (decimalMark === ',' ? ';' : ',');
 
 /** A formula on one line of text. */

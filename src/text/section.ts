@@ -35,7 +35,7 @@ export interface Section {
   readonly title: string;
   /** Symbol of the answer. */
   readonly symbol: string;
-  /** What stands before the decimals of a number. */
+  /** The mark before the decimals of a number. */
   readonly decimalMark: string;
   /** The formula, and the same with the numbers in it. */
   readonly steps: readonly [formula: string, numbers: string];

@@ -2,7 +2,16 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import { amount, bareAmount, named, numeral, sentence, translating, type Translate } from '../answer/translate.js';
+import {
+  amount,
+  amountToSet,
+  bareAmount,
+  named,
+  numeral,
+  sentence,
+  translating,
+  type Translate,
+} from '../answer/translate.js';
 import { findingValues, guidelineNames, measures, sideWords } from '../plan/measures.js';
 import { planMessages, type PlanCode } from '../plan/messages.js';
 import { printable } from '../plan/read-document.js';
@@ -82,7 +91,7 @@ function itemLine(translate: Translate, item: Part): string {
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
     ...(isAnswer(target) ? [word('show.cuff', told(target))] : []),
-    ...(isAnswer(load) ? [word('show.load', told(load))] : []),
+    ...(isAnswer(load) ? [word('show.load', { value: amountToSet(translate, load.value, load.unit) })] : []),
     ...(sets.length > 0 ? [sets.map((set) => setText(translate, set)).join('-')] : []),
     ...(isAnswer(time) && time.value > 0 ? [word('show.restriction', told(time))] : []),
     ...(Object.hasOwn(pageWords, proposed)
@@ -132,7 +141,7 @@ function documentLines(translate: Translate, document: Part): string[] {
   return [head, ...parts(document['items']).map((item) => itemLine(translate, item))];
 }
 
-/** A figure outside its range, without the page that it stands on. */
+/** A figure outside its range, without its page. */
 function findingText(translate: Translate, finding: ReviewFinding): string {
   const id = text(finding.values?.['guideline']) as keyof typeof guidelineNames;
   const guideline = Object.hasOwn(guidelineNames, id) ? translate(`guideline.${id}`, guidelineNames[id]) : id;

@@ -36,7 +36,7 @@ export type WordCode =
   | `guideline.${keyof typeof guidelineNames}`
   | `sample.${OneRepMaxEquationId | RelativeLoadEquationId}`;
 
-/** The code of anything that is said in words: a sentence of {@link messages}, or a word of {@link words}. */
+/** The code of anything in words: a sentence of {@link messages}, or a word of {@link words}. */
 export type TextCode = MessageCode | WordCode;
 
 /**
