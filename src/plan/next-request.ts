@@ -1,11 +1,12 @@
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './assumptions.js';

@@ -1,7 +1,7 @@
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';

@@ -3,7 +3,7 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/round.js';
+import type { Rounding } from '../quantity/exact.js';
 import type { ExerciseTotals, SessionTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
 import type { ExerciseSet, ExerciseSide, Restriction } from '../session/prescription.js';

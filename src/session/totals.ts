@@ -1,6 +1,7 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import {
   exerciseCautions,

@@ -1,7 +1,8 @@
 import { Math } from '../quantity/maths.js';
+import { product, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, product, sum, type Decimal } from '../quantity/decimal.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';

@@ -1,10 +1,10 @@
 import { Math, square } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import { sum } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';

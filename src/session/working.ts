@@ -1,7 +1,8 @@
 import type { Answer, AnswerKind, Inputs } from '../answer/answer.js';
 import type { Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, sum, type Decimal } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
 import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';

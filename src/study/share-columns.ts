@@ -5,7 +5,7 @@ import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
 import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/round.js';
+import type { Rounding } from '../quantity/exact.js';
 import { loadableWeights, loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {

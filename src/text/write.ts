@@ -84,7 +84,7 @@ function rowsOf({ sections, group }: Group, notation: Notation): [left: string, 
   const equals = (right: string): string => notation.sign('=') + right;
   const rows = sections.flatMap(
     ({ title, symbol, steps, result, notes, glossary, inner, decimalMark }): [string, string][] => [
-      words(title),
+      ...(title === '' ? [] : [words(title)]),
       [notation.name(symbol), equals(typesetIn(notation, steps[0], decimalMark))],
       ['', equals(typesetIn(notation, steps[1], decimalMark))],
       ...(result

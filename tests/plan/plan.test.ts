@@ -1,6 +1,7 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { attempt, InputError, sources } from '../../src/index.js';
+import { attempt, InputError } from '../../src/index.js';
+import { sources } from '../../src/text/index.js';
 import { cite, explain } from '../../src/text/index.js';
 import {
   planSession,
