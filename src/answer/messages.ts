@@ -1,4 +1,4 @@
-import { format, formatUnit } from '../quantity/format.js';
+import { format, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantity.js';
 
 /**
@@ -34,27 +34,17 @@ export const answerMessages = {
 /** The code of what is wrong with an input. */
 export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
 
-/** How the numbers of a sentence are written. */
-export interface Writing {
-  /** A number alone. */
-  readonly number: (value: number) => string;
-  /** A number with its unit. */
-  readonly amount: (value: number, unit: Unit) => string;
-}
+/** How a number of a sentence is written, with the unit of its code where it has one. */
+export type WriteNumber = (value: number, unit: string) => string;
 
-const inEnglish: Writing = { number: format, amount: formatUnit };
+const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
 
 /**
  * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
  * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code.
  */
-export const fill = (text: string, values: MessageValues = {}, writing = inEnglish): string =>
-  text.replace(/\{([^{}]+)\}/g, (slot, inside: string) => {
-    const [name, unit] = inside.split(':') as [string, string?];
-    if (!Object.hasOwn(values, name)) return slot;
-    const value = values[name]!;
-    if (typeof value !== 'number') return String(value);
-    if (unit === undefined) return writing.number(value);
-    const code = Object.hasOwn(values, unit) ? String(values[unit]) : unit;
-    return writing.amount(value, code === 'lb' ? '[lb_av]' : (code as Unit));
+export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
+  text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
+    const value = Object.hasOwn(values, name) ? values[name] : slot;
+    return typeof value === 'number' ? write(value, String(values[unit] ?? unit)) : String(value);
   });

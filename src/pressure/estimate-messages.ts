@@ -1,5 +1,5 @@
 import { type Caution, messagesOf } from '../answer/answer.js';
-import { type Catalogue, fill } from '../answer/messages.js';
+import type { Catalogue } from '../answer/messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Quantity } from '../quantity/quantity.js';
 
@@ -60,8 +60,6 @@ export function outsideRange(
   source?: SourceId,
 ): Caution {
   const values = { field, value, low, high, unit, equation };
-  return {
-    ...caution('caution', 'outside-fitted-range', values, { path: [field], ...(source && { source }) }),
-    text: fill(estimateMessages['outside-fitted-range'], { ...values, field: name }),
-  };
+  const more = { path: [field], ...(source && { source }) };
+  return { ...caution('caution', 'outside-fitted-range', { ...values, field: name }, more), values };
 }

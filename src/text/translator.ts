@@ -46,17 +46,15 @@ export function translator(locale: Catalogue = {}, units: UnitSystem | undefined
     if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
     return textOf(codeOf(slot, value)) ?? value;
   };
-  const writing = {
-    number: (value: number): string => numeral(translate, value),
-    amount: (value: number, unit: Unit): string => amountToSet(translate, value, unit),
-  };
+  const write = (value: number, unit: string): string =>
+    unit === '' ? numeral(translate, value) : amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit));
   const translate: Translate = Object.assign(
     // A sentence of a document comes without its English text.
     (code: string, text: string, values: MessageValues = {}) =>
       fill(
         inTable(locale, code) ?? (text || (textOf(code) ?? '')),
         Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(slot, value)])),
-        writing,
+        write,
       ),
     { decimalMark, units },
   );
