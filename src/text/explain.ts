@@ -149,7 +149,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
  * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
  * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
- * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.45–47.73 lb)'
+ * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.46–47.72 lb)'
  * ```
  */
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
