@@ -1,6 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
+import { withAnswers } from '../plan/read-document.js';
 import { inSystem } from '../quantity/unit-system.js';
 import { kindName } from './section.js';
 import { isAnswer, isPart, parts, stopsIn, text, type Part } from './show.js';
@@ -46,7 +47,7 @@ const SEVERITIES = ['stop', 'caution', 'note'];
  * @param from - an answer, a list of answers, or a document
  * @param options - `locale`, the language of the names; `units`, metric or imperial
  * @returns the rows, in the order met.
- * @throws InputError for what holds no plain data
+ * @throws InputError for what holds no plain data, and for a plan or a record that was changed by hand
  *
  * @example
  * ```ts
@@ -93,6 +94,6 @@ export function toRows(from: object, options: TextOptions = {}): AnswerRow[] {
     for (const [name, item] of Object.entries(part))
       if (name !== 'request') walk(item, [...place, name], inner, within);
   };
-  walk(plainInput(from, 'an answer, a list of answers, or a document'), [], {}, false);
+  walk(withAnswers(plainInput(from, 'an answer, a list of answers, or a document')), [], {}, false);
   return rows;
 }

@@ -11,7 +11,10 @@ import {
   type ReachedPressure,
   type Symbols,
 } from '../answer/answer.js';
+import { calculation, printedSum, type Calculation } from './arithmetic.js';
+import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
+import { sumsOf, sumText, type Sum } from './sums.js';
 import { fill } from '../answer/messages.js';
 import {
   amount,
@@ -26,28 +29,30 @@ import {
   type Translate,
 } from '../answer/translate.js';
 import { assumptionText } from './assumptions.js';
-import { typeset } from './formula.js';
 import { explainWords, fieldWords } from './words.js';
 import { workingBy } from './working.js';
 
 /** An answer explained, before it is written as text or in another format. */
-export interface Section {
+export interface Section extends Calculation {
   readonly title: string;
   /** Symbol of the answer. */
   readonly symbol: string;
   /** The mark before the decimals of a number. */
   readonly decimalMark: string;
-  /** The formula, and the same with the numbers in it. */
-  readonly steps: readonly [formula: string, numbers: string];
-  /** The result, where the numbers are not the result already. */
-  readonly result?: { readonly number: string; readonly unit: string };
+  readonly formula: string;
+  /** Symbols that are written otherwise than in `formula`. */
+  readonly names: Names;
+  readonly result: { readonly number: string; readonly unit: string };
   /** What was done to the result: rounding, the percentage reached. */
   readonly notes: readonly string[];
   /** Each symbol with its name and value. */
   readonly glossary: readonly string[];
   /** `glossary` as one sentence. */
   readonly with: string;
-  /** What the answer rests on: error, equation, grade, assumptions. */
+  /** The standard deviation with its parts, and the arithmetic behind interval, true percentage and chance. */
+  readonly deviation: readonly string[];
+  readonly sums: readonly Sum[];
+  /** What the answer rests on: those as text, equation, grade, assumptions. */
   readonly basis: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
@@ -93,36 +98,43 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translat
   });
 }
 
-function symbolsOf(
-  answer: Answer,
-  symbols: Symbols,
-  translate: Translate,
-): { shown: Record<string, string>; glossary: string[] } {
-  const shown: Record<string, string> = {};
+/** The unit of an input that no vocabulary has: a day has that of its week, one side that of the other. */
+const unitOfField = (field: string, { unit }: Answer): Unit | undefined => (/^day\d$/.test(field) ? unit : undefined);
+
+/** The numbers of a formula’s symbols, how each symbol is written, and a line of what it is. */
+function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
+  const values: Record<string, number | string> = {};
+  const names: Record<string, string> = {};
   const glossary: string[] = [];
+  const { inputs, kind } = answer;
+  const kinds = Object.values(inputs).flatMap((given) => (isAnswer(given) ? [given.kind] : []));
   for (const [symbol, use] of Object.entries(symbols)) {
     const field = typeof use === 'string' ? use : use.field;
-    const given = answer.inputs[field];
+    const given = inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
     const name = translate(`field.${field}`, quantity?.name ?? fieldName(field) ?? translate(field, field));
+    const add = (value: number | string, printed: string): void => {
+      values[symbol] = value;
+      glossary.push(`${names[symbol] ?? symbol} ${name} ${printed}`);
+    };
     if (isAnswer(given)) {
-      shown[symbol] = format(given.rounding?.from ?? given.value);
-      glossary.push(`${symbol} ${name} ${amountToSet(translate, given.value, given.unit)}`);
+      // One symbol for one thing, in every answer, unless two of its kind meet.
+      if (given.kind !== kind && kinds.filter((other) => other === given.kind).length === 1) {
+        names[symbol] = kindWords[given.kind].symbol;
+      }
+      add(given.rounding?.from ?? given.value, amountToSet(translate, given.value, given.unit));
     } else if (typeof given === 'number') {
-      shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
-      const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
-      const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
-      glossary.push(`${symbol} ${name} ${unit ? amountToSet(translate, given, unit) : numeral(translate, given)}`);
+      const pounds = quantity?.unit === 'kg' && inputs['unit'] === 'lb';
+      const unit: Unit | undefined = pounds ? '[lb_av]' : (quantity?.unit ?? unitOfField(field, answer));
+      add(given, unit ? amountToSet(translate, given, unit) : numeral(translate, given));
     } else if (typeof use !== 'string') {
-      shown[symbol] = format(use.codes[String(given)] ?? NaN);
-      const coded = { value: String(given), number: shown[symbol] };
-      glossary.push(`${symbol} ${name} ${translate('coded-as', explainWords['coded-as'], coded)}`);
+      const number = use.codes[String(given)] ?? NaN;
+      add(number, translate('coded-as', explainWords['coded-as'], { value: String(given), number: format(number) }));
     } else {
-      shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
-      glossary.push(`${symbol} ${name} ${typeset(String(given), translate.decimalMark)}`);
+      add(String(given), typeset(printedSum(String(given), format), undefined, translate.decimalMark));
     }
   }
-  return { shown, glossary };
+  return { values, names, glossary };
 }
 
 function notesOf({ rounding, value, unit, reached }: Answer, translate: Translate): string[] {
@@ -181,13 +193,18 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
   return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
+function basisOf(answer: Answer, lines: readonly string[], translate: Translate, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
   const word = translating(translate, explainWords);
   const meaning = translate(`meaning.${evidence}`, grades[evidence]);
+  const inherited = evidence !== 'definition' && workingBy(answer)?.arithmetic === true;
   return [
-    ...deviationLine(answer, translate),
-    word('equation-and-grade', { equation, grade: named(translate, 'grade', evidence), meaning }),
+    ...lines,
+    word(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
+      equation,
+      grade: named(translate, 'grade', evidence),
+      meaning,
+    }),
     ...notPrinted(
       assumptions.map((one) => assumedLine(translate, one)),
       printed,
@@ -203,19 +220,26 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
 export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
   const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
-  const { shown, glossary } = symbolsOf(answer, symbols, translate);
-  const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
-  const number = format(rounding?.from ?? value);
+  const { values, names, glossary } = symbolsOf(answer, symbols, translate);
+  const exact = rounding?.from ?? value;
+  const number = format(exact);
+  const deviation = deviationLine(answer, translate);
+  const sums = sumsOf(answer, translate);
+  const lines = [...deviation, ...sums.map((sum) => sumText(sum, translate.decimalMark))];
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
     decimalMark: translate.decimalMark,
-    steps: [formula, numbers],
-    ...(numbers !== number && { result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) } }),
+    formula,
+    names,
+    ...calculation(formula, values, exact),
+    result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) },
     notes: notesOf(answer, translate),
     glossary,
     with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
-    basis: basisOf(answer, translate, printed),
+    deviation,
+    sums,
+    basis: basisOf(answer, lines, translate, printed),
     cautions: [],
     sources: [],
     inner: [],

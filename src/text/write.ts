@@ -1,6 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { Section } from './section.js';
-import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from './formula.js';
+import { latexNotation, mathmlNotation, typeset, typesetIn, type Names, type Notation } from './formula.js';
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
 
@@ -21,13 +21,24 @@ export function aligned(table: readonly (readonly string[])[]): string[] {
   );
 }
 
+/** The steps of an answer after its formula: the numbers, unless they are in it or are the result, and the result. */
+function stepsOf({ formula, numbers, exact, equals, result }: Section) {
+  const given = numbers !== formula && numbers !== result.number;
+  const sign = { numbers: exact ? '=' : '≈', result: equals && (given || exact) ? '=' : '≈' } as const;
+  return { sign, numbers: given ? numbers : undefined };
+}
+
 /** The sums of an answer, one step a line, the signs of equality below each other. */
-function workingText({ symbol, steps, result, decimalMark }: Section): string[] {
+function workingText(section: Section): string[] {
+  const { symbol, formula, names, result, decimalMark } = section;
+  const { sign, numbers } = stepsOf(section);
   const pad = ' '.repeat(symbol.length);
   return [
-    `${symbol} = ${typeset(steps[0], decimalMark)}`,
-    `${pad} = ${typeset(steps[1], decimalMark)}`,
-    ...(result ? [`${pad} = ${typeset(result.number, decimalMark)}${result.unit}`] : []),
+    `${symbol} = ${typeset(formula, names, decimalMark)}${formula === result.number ? result.unit : ''}`,
+    ...(numbers === undefined ? [] : [`${pad} ${sign.numbers} ${typeset(numbers, undefined, decimalMark)}`]),
+    ...(formula === result.number
+      ? []
+      : [`${pad} ${sign.result} ${typeset(result.number, undefined, decimalMark)}${result.unit}`]),
   ];
 }
 
@@ -80,25 +91,34 @@ export interface Group {
 
 /** Titles and sums as rows of two cells; the second starts with the sign of equality, or is words. */
 function rowsOf({ sections, group }: Group, notation: Notation): [left: string, right: string][] {
-  const words = (text: string): [string, string] => ['', notation.text(text)];
-  const equals = (right: string): string => notation.sign('=') + right;
-  const rows = sections.flatMap(
-    ({ title, symbol, steps, result, notes, glossary, inner, decimalMark }): [string, string][] => [
+  const row = (right: string): [string, string] => ['', right];
+  const words = (text: string): [string, string] => row(notation.text(text));
+  const after = (sign: '=' | '≈' | '<', right: string): string => notation.sign(sign) + right;
+  const rows = sections.flatMap((section): [string, string][] => {
+    const { title, symbol, formula, names, result, notes, glossary, deviation, sums, inner } = section;
+    const set = (text: string, as?: Names): string => typesetIn(notation, text, as, section.decimalMark);
+    const amount = (number: string, unit: string): string => set(number) + notation.text(unit);
+    const { sign, numbers } = stepsOf(section);
+    return [
       ...(title === '' ? [] : [words(title)]),
-      [notation.name(symbol), equals(typesetIn(notation, steps[0], decimalMark))],
-      ['', equals(typesetIn(notation, steps[1], decimalMark))],
-      ...(result
-        ? [
-            ['', equals(typesetIn(notation, result.number, decimalMark) + notation.text(result.unit))] as [
-              string,
-              string,
-            ],
-          ]
-        : []),
-      ...[...notes, ...glossary].map(words),
+      [
+        notation.name(symbol),
+        after('=', formula === result.number ? amount(formula, result.unit) : set(formula, names)),
+      ],
+      ...(numbers === undefined ? [] : [row(after(sign.numbers, set(numbers)))]),
+      ...(formula === result.number ? [] : [row(after(sign.result, amount(result.number, result.unit)))]),
+      ...[...notes, ...glossary, ...deviation].map(words),
+      ...sums.map((sum) =>
+        row(
+          notation.text(`${sum.label}: `) +
+            set(sum.formula, sum.names) +
+            after(sum.exact ? '=' : '≈', set(sum.numbers)) +
+            after(sum.sign, notation.text(sum.result)),
+        ),
+      ),
       ...rowsOf({ sections: inner }, notation),
-    ],
-  );
+    ];
+  });
   return group === undefined ? rows : [words(`[${group}]`), ...rows];
 }
 

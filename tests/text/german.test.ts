@@ -293,7 +293,7 @@ describe('a translation', () => {
     expect(page).toContain('Manschette (Bein rechts)  110 mmHg');
     expect(page).toContain('vom ersten bis zum letzten Satz aufgepumpt');
     expect(page).toContain('Vorsicht: Begrenzt auf 110 mmHg; 90 % wären 160,53 mmHg.');
-    expect(page).toContain('sex Geschlecht weiblich (gerechnet als 2)');
+    expect(page).toContain('sex Geschlecht 2 (weiblich)');
     expect(page).toContain('Mit Gruppenmittelwerten umgerechnet, von einer Manschette von 5 cm auf eine von 10 cm.');
     // A word that stands in a slot of a sentence is translated too.
     expect(page).toContain('angepasst: liegend; gefragt ist: sitzend');
