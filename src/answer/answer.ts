@@ -100,7 +100,7 @@ export interface ErrorPart {
     | 'calibration'
     | 'between-days'
     | 'other-side';
-  /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
+  /** Standard deviation of this part, in the unit of the answer; on the scale `log` that of ln(value). */
   readonly standardDeviation: number;
   /** Evidence grade of this part of the error. */
   readonly evidence: Grade;
@@ -125,7 +125,7 @@ export type Inputs = { readonly [field: string]: string | number | Answer | read
 
 /** The percentage of occlusion pressure that a setting really is, and its 95 % interval. */
 export interface ReachedPressure {
-  /** Percentage of the occlusion pressure given that the rounded setting is [%]. */
+  /** The rounded setting as a percentage of the occlusion pressure given [%]. */
   readonly percentLop: number;
   /** Lower end of its 95 % interval [%]. */
   readonly lower?: number;
@@ -139,7 +139,7 @@ export interface ReachedPressure {
 
 /** The percentage of the 1RM that a load really is, and its 95 % interval. */
 export interface ReachedLoad {
-  /** Percentage of the 1RM given that the rounded load is [%]. */
+  /** The rounded load as a percentage of the 1RM given [%]. */
   readonly percentOneRepMax: number;
   /** Lower end of its 95 % interval [%]. */
   readonly lower?: number;
@@ -163,19 +163,22 @@ export const percentReached = (reached: Reached): number =>
  * and `working` of `cuffwork/explain` find words, formula and sources by its codes and its `equation`.
  */
 export interface Answer<K extends AnswerKind = AnswerKind> {
-  /** What the number is. */
+  /** What the number is, a code. */
   readonly kind: K;
   /** The number, in `unit`. */
   readonly value: number;
-  /** UCUM code. */
+  /** UCUM code of the unit of `value`, such as `mm[Hg]`, `kg` or `s`. */
   readonly unit: Unit;
-  /** Ends of the 95 % interval, where one can be given. */
+  /** Lower end of the 95 % interval [`unit`]; absent where the error is not known. */
   readonly lower?: number;
-  /** Upper end of that 95 % interval, in `unit`. */
+  /** Upper end of the 95 % interval [`unit`]; absent where the error is not known. */
   readonly upper?: number;
   /** Level of the interval: 0.95, where an interval is given. */
   readonly level?: 0.95;
-  /** In the unit of the answer; on the scale `log` that of ln(value), any widening by Student’s t included. */
+  /**
+   * Standard deviation of the value [`unit`]; on the scale `log` that of ln(value). Any widening by Student’s t is in
+   * it.
+   */
   readonly standardDeviation?: number;
   /** The scale on which errors are normal: `log` where they are shares of the value, else the unit itself. */
   readonly scale?: 'log';
@@ -186,7 +189,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   /** Evidence grade of the number. */
   readonly evidence: Grade;
   /**
-   * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
+   * Your own equation, where it made the number: its formula, whose symbols stand for fields of `inputs`, and the
    * published equation that it recalibrates.
    */
   readonly ownEquation?: {
