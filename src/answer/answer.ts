@@ -5,6 +5,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
+import type { AnswerAssumption, AssumptionCode, CautionCode } from './codes.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
 /** What an answer is about. */
@@ -48,15 +49,19 @@ export type AnswerKind =
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
   /** Code of the assumption, which `explain` looks up. */
-  readonly code: string;
+  readonly code: AssumptionCode;
   /** Values that fill the gaps of its sentence. */
   readonly values?: MessageValues;
 }
 
 /** A code with its English sentence. */
-export interface Sentence extends Assumption {
+export interface Sentence {
+  /** Code of the sentence. */
+  readonly code: string;
   /** The English sentence, with its values filled in. */
   readonly text: string;
+  /** Values that fill the gaps of the sentence. */
+  readonly values?: MessageValues;
 }
 
 /** `stop`: do not go on without a clinician. `caution`: look before going on. `note`: know this. */
@@ -64,6 +69,8 @@ export type Severity = 'note' | 'caution' | 'stop';
 
 /** Something to watch for with these inputs. */
 export interface Caution extends Sentence {
+  /** Code of the caution. */
+  readonly code: CautionCode;
   /** How serious it is: `note`, `caution` or `stop`. */
   readonly severity: Severity;
   /** The input field that it is about, where it is about one. */
@@ -215,10 +222,11 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
 }
 
 /** An assumption by its code; a layer narrows it to its own codes. */
-export const assume = (code: string, values?: MessageValues): Assumption => (values ? { code, values } : { code });
+export const assume = (code: AssumptionCode, values?: MessageValues): Assumption =>
+  values ? { code, values } : { code };
 
 /** Makes the assumptions of one layer, typed by their codes. */
-export type Assume<C extends string> = (code: C, values?: MessageValues) => Assumption;
+export type Assume<C extends AssumptionCode> = (code: C, values?: MessageValues) => Assumption;
 
 /** The sentences of one layer’s catalogue, plain and as cautions. */
 export function messagesOf<C extends Catalogue>(catalogue: C) {
@@ -228,15 +236,12 @@ export function messagesOf<C extends Catalogue>(catalogue: C) {
   };
   const caution = (
     severity: Severity,
-    code: keyof C & string,
+    code: keyof C & CautionCode,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
-  ): Caution => ({ severity, ...sentence(code, values), ...more });
+  ): Caution => ({ severity, ...sentence(code, values), code, ...more });
   return { sentence, caution };
 }
-
-/** The assumptions that answers of every layer make. */
-export type AnswerAssumption = 'normal-interval' | 'log-normal-interval';
 
 /** Errors are assumed to be normal in the unit of the answer. */
 export const normalInterval: Assumption = /* @__PURE__ */ frozen({

@@ -1,3 +1,4 @@
+import type { CautionCode } from '../answer/codes.js';
 import { frozen } from '../quantity/frozen.js';
 import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
@@ -215,7 +216,7 @@ export const painIsOf = (report: PainReport, place: { readonly limb: Limb; reado
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 
 /** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */
-export function painSentence(assessed: PainAssessment): [PlanCode, MessageValues] | undefined {
+export function painSentence(assessed: PainAssessment): [PlanCode & CautionCode, MessageValues] | undefined {
   const { verdict, rule, report, moment, pain, before } = assessed;
   if (verdict === 'go-on') return undefined;
   const { site, limb, side } = report;

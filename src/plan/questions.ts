@@ -3,7 +3,8 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import type { AskedItem, ScreeningOutcome } from './screening-items.js';
-import { questionMessages, screeningCaution, type DayCode, type ScreeningCode } from './screening-messages.js';
+import type { DayCode, ScreeningCode } from '../answer/codes.js';
+import { questionMessages, screeningCaution } from './screening-messages.js';
 import type { Disclaimer } from './disclaimers.js';
 
 /** What can be answered to a question. Left out is the same as `unknown`. */

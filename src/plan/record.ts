@@ -4,8 +4,9 @@ import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
-import type { Disclaimer } from './disclaimers.js';
-import type { DoneSet, LimbTotals, Plan, PlanItem } from './types.js';
+import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+import type { Answered, Stated } from './stated.js';
+import type { DoneSet, ExpandedLimbTotals, ExpandedPlanItem, LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How a session felt. */
 export interface Feelings {
@@ -98,8 +99,8 @@ export const KEPT = [
   'restriction',
 ] as const satisfies (keyof PlanItem)[];
 
-/** One exercise on one limb: what the plan had, and what was done. */
-export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
+/** What a record says of an item besides the numbers worked out for it. */
+interface DoneFacts {
   /** Width of the cuff [cm]; left out where it is not known. */
   readonly cuffWidthCm?: number;
   /** Limb circumference [cm]; left out where it is not known. */
@@ -131,16 +132,20 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
     /** Whether the last set went to failure; left out where it was not recorded. */
     readonly lastSetToFailure?: boolean;
   };
-  /** What adds up from the sets that were done. */
-  readonly totals: PlanItem['totals'];
 }
 
-/** A session as it was done: plain JSON, to store, review and progress from. */
-export interface SessionRecord extends Feelings {
+/** One exercise on one limb: what the plan had, and what was done. */
+export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
+
+/** One exercise on one limb, with whole answers: what the plan had, and what was done. */
+export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
+
+/** What a record says besides the numbers worked out for it. */
+interface RecordFacts extends Feelings {
   /** Kind of document. */
   readonly document: 'record';
   /** Version of the format of the document. */
-  readonly schemaVersion: 1;
+  readonly schemaVersion: 2;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
   /** Day of the session, `YYYY-MM-DD`. */
@@ -151,16 +156,10 @@ export interface SessionRecord extends Feelings {
   readonly label?: string;
   /** Posture of the session, as planned. */
   readonly posture: Posture;
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly RecordItem[];
   /** Systolic blood pressure before the session [mmHg]. */
   readonly systolicMmHg?: number;
   /** Diastolic blood pressure before the session [mmHg]. */
   readonly diastolicMmHg?: number;
-  /** Totals of each limb. */
-  readonly limbs: readonly LimbTotals[];
-  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
-  readonly sessionLoad?: Answer<'session-load'>;
   /** Symptoms that were reported, by code. */
   readonly symptoms: readonly Symptom[];
   /** The check before the session, where one was given. */
@@ -171,6 +170,31 @@ export interface SessionRecord extends Feelings {
   readonly stops: readonly Stop[];
   /** Cautions about the session. */
   readonly cautions: readonly Caution[];
+}
+
+/**
+ * A session as it was done: plain JSON, to store, review and progress from. Numbers are stated where you need them; each
+ * answer with its evidence is in `answers`, once. `expandDocument` puts them together.
+ */
+export interface SessionRecord extends RecordFacts, Answered {
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly RecordItem[];
+  /** Totals of each limb. */
+  readonly limbs: readonly LimbTotals[];
+  /** Present where both effort and the time the session took were recorded. */
+  readonly sessionLoad?: Stated;
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly DisclaimerCode[];
+}
+
+/** A record with whole answers at their places, as `expandDocument` gives it; it is not for storing. */
+export interface ExpandedRecord extends RecordFacts {
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly ExpandedRecordItem[];
+  /** Totals of each limb. */
+  readonly limbs: readonly ExpandedLimbTotals[];
+  /** Present where both effort and the time the session took were recorded. */
+  readonly sessionLoad?: Answer<'session-load'>;
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
 }

@@ -11,7 +11,8 @@ import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { DayCheck, Screening } from './questions.js';
-import type { Disclaimer } from './disclaimers.js';
+import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+import type { Answered, StatedAnswer, StatedTotals } from './stated.js';
 import type { Stop, StopDecision } from './stops.js';
 
 /**
@@ -270,8 +271,8 @@ export interface PlanRequest {
   readonly exercises: readonly PlanExercise[];
 }
 
-/** One exercise on one limb. */
-export interface PlanItem {
+/** What an exercise on a limb is, but for the numbers worked out for it. */
+interface ItemFacts {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Name of the exercise, as in the request. */
@@ -282,16 +283,6 @@ export interface PlanItem {
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
   readonly side: Side;
-  /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
-  readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: Answer<'cuff-pressure'>;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: Answer<'cuff-pressure'>;
-  /** One-repetition maximum; present where the load was worked out from it. */
-  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
-  readonly load?: Answer<'training-load'>;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
   /** Body mass [kg]; present where a share of it is moved. */
@@ -311,12 +302,38 @@ export interface PlanItem {
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
    */
   readonly restriction: Restriction;
+}
+
+/** One exercise on one limb: what to set, to lift and to do. */
+export interface PlanItem extends ItemFacts {
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: StatedAnswer;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: StatedAnswer;
+  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  readonly load?: StatedAnswer;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: StatedTotals<ExerciseTotals>;
+}
+
+/** One exercise on one limb, with whole answers. */
+export interface ExpandedPlanItem extends ItemFacts {
+  /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
+  readonly occlusion?: Answer<'occlusion-pressure'>;
+  /** Cuff pressure in the sets. */
+  readonly target?: Answer<'cuff-pressure'>;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: Answer<'cuff-pressure'>;
+  /** Present where the load was worked out from it. */
+  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  readonly load?: Answer<'training-load'>;
   /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: ExerciseTotals;
 }
 
-/** What one limb goes through in the session: its exercises, added up. */
-export interface LimbTotals {
+/** What one limb goes through in the session: its exercises, added up, as whole answers. */
+export interface ExpandedLimbTotals {
   /** The limb that trains. */
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
@@ -339,37 +356,73 @@ export interface LimbTotals {
   readonly cautions: readonly Caution[];
 }
 
+/** What one limb goes through in the session: its exercises, added up. */
+export interface LimbTotals
+  extends
+    Pick<ExpandedLimbTotals, 'limb' | 'side' | 'exercises'>,
+    StatedTotals<Omit<ExpandedLimbTotals, 'limb' | 'side' | 'exercises'>> {}
+
+/** Totals of a whole session, as answers; those of a limb or an exercise are in `limbs` and `items`. */
+type WholeTotals = Omit<SessionTotals, 'limbs' | 'exercises'>;
+
 /** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
 export interface PlanClock {
   /** Sets, rests and pauses in order, with their times [s]. */
   readonly timeline: SessionTimeline;
   /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
-  readonly totals: Omit<SessionTotals, 'limbs' | 'exercises'>;
+  readonly totals: StatedTotals<WholeTotals>;
 }
 
-/** A session plan: plain JSON, to store, send, review and print. */
-export interface Plan {
+/** The whole session, with whole answers. */
+export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
+  /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
+  readonly totals: WholeTotals;
+}
+
+/** What a plan says besides its numbers. */
+interface PlanFacts {
   /** Kind of document. */
   readonly document: 'plan';
   /** Version of the document format. */
-  readonly schemaVersion: 1;
+  readonly schemaVersion: 2;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
   /** What the plan was made from. */
   readonly request: PlanRequest;
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly PlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly LimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: PlanClock;
   /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
-  /** Sentences that every plan has; those about the cuff only where a cuff is inflated. */
+}
+
+/**
+ * A session plan: plain JSON, to store, send, review and print. Numbers are stated where you need them; each answer with
+ * its evidence is in `answers`, once. `expandDocument` puts them together.
+ */
+export interface Plan extends PlanFacts, Answered {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly PlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly LimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: PlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly DisclaimerCode[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly DisclaimerCode[];
+}
+
+/** A plan with whole answers at their places, as {@link expandDocument} gives it; it is not for storing. */
+export interface ExpandedPlan extends PlanFacts {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly ExpandedPlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly ExpandedLimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: ExpandedPlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
   readonly disclaimers: readonly Disclaimer[];
   /** Stop criteria: symptoms at which to stop the session, most severe first. */
   readonly stopCriteria: readonly Disclaimer[];

@@ -4,7 +4,7 @@ import type { SourceId } from '../evidence/sources.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { PooledCurve } from './curve.js';
-import type { PressureAssumption } from './assumptions.js';
+import type { PressureAssumption } from '../answer/codes.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {

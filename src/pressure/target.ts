@@ -135,7 +135,8 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
 
   const share = percentLop / 100;
   const mode = asked ?? 'resistance';
-  const { lower, upper, standardDeviation, level } = occlusion;
+  const { lower, upper, standardDeviation, scale, level } = occlusion;
+  const spread = standardDeviation !== undefined && scale === undefined ? share * standardDeviation : standardDeviation;
   const chance = closureChance(value, occlusion);
   const usual = percentCautions(percentLop, mode);
   const cautions: Caution[] = [
@@ -162,11 +163,11 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     ...(lower !== undefined && { lower: share * lower }),
     ...(upper !== undefined && { upper: share * upper }),
     ...(level !== undefined && { level }),
-    // A share of a pressure has the errors of the pressure, which are shares of it.
-    ...(standardDeviation !== undefined && {
-      standardDeviation,
-      scale: 'log',
-      errors: [{ part: 'occlusion', standardDeviation, evidence: occlusion.evidence }],
+    // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
+    ...(spread !== undefined && {
+      standardDeviation: spread,
+      ...(scale && { scale }),
+      errors: [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }],
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,

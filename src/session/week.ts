@@ -5,10 +5,10 @@ import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import { format } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { list } from './working.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
@@ -123,10 +123,10 @@ const answer = <K extends AnswerKind>(
 ): Answer<K> => ({ kind, value, unit, equation, evidence, inputs, assumptions, cautions: NOTHING });
 
 /** A sum over the days, shown day by day; days left out are 0. */
-const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit, evidence: Grade): Answer<K> => {
+const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit): Answer<K> => {
   const [day1 = 0, day2 = 0, day3 = 0, day4 = 0, day5 = 0, day6 = 0, day7 = 0] = days;
   const inputs = { day1, day2, day3, day4, day5, day6, day7 };
-  return answer(kind, sum(days), unit, `${kind}-of-days`, evidence, inputs);
+  return answer(kind, sum(days), unit, `${kind}-of-days`, 'definition', inputs);
 };
 
 /** Standard deviation of the daily loads; exactly 0 where every day is the same. */
@@ -157,7 +157,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says
  * why.
  *
- * - Evidence: `published` definitions; restriction time `practice`.
+ * - Evidence: `published` for monotony, strain and ratio; the sums are `definition`s.
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
@@ -225,7 +225,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   }
   reader.done();
 
-  const load = overDays('week-load', loads, '{AU}', 'published');
+  const load = overDays('week-load', loads, '{AU}');
   const mean = load.value / DAYS;
   const sd = standardDeviation(loads, mean, deviation === 'sample' ? DAYS - 1 : DAYS);
   const cautions: Caution[] = [];
@@ -260,15 +260,15 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const limbs = PLACES.flatMap(({ limb, side }, place) => {
     const [times, kilograms] = [restricted[place], volumes[place]];
     if (!times && !kilograms) return [];
-    const restrictionTime = overDays('restriction-time', times ?? [], 's', 'practice');
-    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg', 'published');
+    const restrictionTime = overDays('restriction-time', times ?? [], 's');
+    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg');
     return [{ limb, side, restrictionTime, ...(volumeLoad && { volumeLoad }) }];
   });
   return {
     load,
     ...(monotony && { monotony }),
     ...(strain && { strain }),
-    sessions: overDays('sessions', counts, '{sessions}', 'practice'),
+    sessions: overDays('sessions', counts, '{sessions}'),
     limbs,
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
@@ -313,7 +313,7 @@ function ratioOf(
     cautions.push(caution('note', 'ratio-undefined'));
     return undefined;
   }
-  const inputs = { weekLoad: load, earlierWeeks: earlier.map(format).join(' + ') };
+  const inputs = { weekLoad: load, earlierWeeks: list(earlier) };
   const value = load.value / chronic;
   return answer('acute-chronic-ratio', value, '1', form, 'published', inputs);
 }

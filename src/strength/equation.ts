@@ -3,7 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit, Sex } from '../quantity/quantities.js';
 import type { Lift, Training } from './lifts.js';
-import type { StrengthAssumption } from './assumptions.js';
+import type { CautionCode, StrengthAssumption } from '../answer/codes.js';
 import type { StrengthCode } from './messages.js';
 
 /**
@@ -128,7 +128,7 @@ export interface RelativeLoadEquation {
   /** What was found against it later: the code of the caution, and where it was found. */
   readonly cautions?: readonly {
     /** Code of the caution. */
-    readonly code: StrengthCode;
+    readonly code: StrengthCode & CautionCode;
     /** Id of the publication. */
     readonly source: SourceId;
   }[];

@@ -3,6 +3,7 @@ import { type Answer, type Caution, type ErrorPart, interval, normalInterval } f
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
+import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -84,7 +85,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  *
  * - Usual range with restriction: 20–40 % of 1RM (guideline review 2019, `secondary`).
  * - Error: that of the 1RM (4.2 % where it was tested) and of the share of body mass, in quadrature.
- * - Evidence: that of the 1RM; `definition` where you enter a number.
+ * - Evidence: that of the 1RM, or of the share of body mass where that is weaker; `definition` where you enter a number.
  *
  * @function
  * @param input - `oneRepMax`, an answer or a number [`unit`]; `percentOneRepMax` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
@@ -203,7 +204,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     unit: code,
     ...(errors.length > 0 && { ...interval(wanted, errors), ...ends }),
     equation: 'percent-of-maximum',
-    evidence: oneRepMax.evidence,
+    evidence: weakest([oneRepMax.evidence, ...(counted ? [share.evidence] : [])]),
     inputs: {
       oneRepMax,
       percentOneRepMax,
