@@ -15,7 +15,7 @@ import { highest, list, summed, total } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
-import { occlusionOfTarget } from './item-prescription.js';
+import { measurementOf, occlusionOfTarget } from './item-prescription.js';
 import { caution } from './messages.js';
 import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
 import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
@@ -191,16 +191,14 @@ function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | 
     itemsOf(session).flatMap((item) => {
       const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
       if (!occlusion) return [];
-      const { measured } = occlusion.inputs as { readonly measured?: Answer };
-      const own = (measured ?? occlusion).inputs as { readonly method?: string; readonly date?: string };
+      const measurement = measurementOf(occlusion);
       const { document } = session;
       const day = document.document === 'plan' ? document.request.date : undefined;
-      const isMeasured = own.method !== undefined;
       return [
         defined({
           valueMmHg: occlusion.value,
-          measured: isMeasured,
-          date: isMeasured ? own.date : day,
+          measured: measurement !== undefined,
+          date: measurement ? measurement.inputs['date'] : day,
         }) as WeekOcclusion,
       ];
     }),

@@ -12,6 +12,13 @@ export const maximumOf = ({ load }: Pick<PlanItem, 'load'>): Answer<'one-repetit
 export const occlusionOfTarget = ({ target }: Pick<PlanItem, 'target'>): Answer<'occlusion-pressure'> | undefined =>
   (target?.inputs as { readonly occlusion?: Answer<'occlusion-pressure'> } | undefined)?.occlusion;
 
+/** The measurement that an occlusion pressure is, or was converted from; nothing for an estimate. */
+export function measurementOf(answer: Answer): Answer | undefined {
+  const { method, measured } = answer.inputs as { readonly method?: string; readonly measured?: Answer };
+  if (method !== undefined) return answer;
+  return measured && measurementOf(measured);
+}
+
 /** An item of a plan as a prescription: what one limb is asked to do. */
 export function prescribedItem(item: PlanItem): FullPrescription {
   const { exercise, mode = 'resistance', limb, side, sets, warmUp, tempo, load, restriction } = item;

@@ -9,10 +9,11 @@ import { clock, format } from '../quantity/format.js';
 import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
+import type { SessionEvent } from '../session/timeline.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
 import { byAudience } from '../plan/audience.js';
 import { idsIn } from './cite.js';
-import { part, title, type Block } from './blocks.js';
+import { namedPart, part, title, type Block } from './blocks.js';
 import { messageKey } from '../plan/severity.js';
 import { itemCautions } from '../plan/item-cautions.js';
 import { placeWords, sideWords } from '../plan/measures.js';
@@ -25,8 +26,8 @@ import type { Disclaimer } from '../plan/disclaimers.js';
 import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
 import { perSet } from '../plan/set-counts.js';
 
-/** How much of a page: all of it, or what to do and what to watch for. */
-export type Detail = 'full' | 'brief';
+/** How much of a page: all of it, what to do and what to watch for, or a sentence for each exercise of a plan. */
+export type Detail = 'full' | 'brief' | 'sentence';
 
 /** As many cautions a person reads in the gym. */
 const MOST_FOR_PERSON = 3;
@@ -67,14 +68,17 @@ export function stopBlocks(
   const disclaimers = stopLines(translate, inForce(stops));
   return [
     ...(disclaimers.length > 0
-      ? part(word('page.do-not-train'), { points: disclaimers }, { lines: [word(noSettings)] })
+      ? namedPart(
+          'do-not-train',
+          part(word('page.do-not-train'), { points: disclaimers }, { lines: [word(noSettings)] }),
+        )
       : []),
     ...part(word('page.lifted'), { points: lifted }),
   ];
 }
 
 /** What stops say, each sentence once, with the days since when. */
-function stopLines(translate: Translate, stops: readonly Stop[]): string[] {
+export function stopLines(translate: Translate, stops: readonly Stop[]): string[] {
   const days = new Map<string, string[]>();
   for (const { code, text: english, values = {}, since } of stops) {
     const text = sentence(translate, { code, text: english, values });
@@ -132,7 +136,7 @@ const setLength = (word: Word, repetitions: number | undefined, durationS: numbe
   repetitions === undefined ? lengthWords(word, durationS!) : word('page.repetitions', { sets: format(repetitions) });
 
 /** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
-function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
+export function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
   const counted = sets.every(({ repetitions }) => repetitions !== undefined);
   const lengths = sets.map(({ repetitions, durationS }) =>
     counted ? format(repetitions!) : setLength(word, repetitions, durationS),
@@ -241,7 +245,7 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 }
 
 /** What is lifted: a load, a share of body mass, both, or nothing. */
-function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+export function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
   const lifted =
     load &&
     amount(translate, load.value, load.unit) +
@@ -308,43 +312,71 @@ function turnWords(translate: Translate, word: Word, { side, limb, changeS = 0 }
   return changeS > 0 ? word('page.in-turn-change', { ...first, change: format(changeS) }) : word('page.in-turn', first);
 }
 
-/** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
-function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: Detail): Block[] {
-  const { request, items, session } = plan;
+/** An exercise of a plan: its items limb by limb, the rests between its sets, and the pause before the next. */
+interface ListedExercise {
+  readonly listed: PlanExercise;
+  /** From 1. */
+  readonly number: number;
+  readonly own: readonly [PlanItem, ...PlanItem[]];
+  readonly rests: readonly number[];
+  readonly pause: SessionEvent | undefined;
+}
+
+/** The exercises of a plan in their order, each with its limbs together. */
+export function exercisesOf({ request, items, session }: Plan): ListedExercise[] {
   let from = 0;
-  return request.exercises.flatMap((listed, index): Block[] => {
-    const { name } = listed;
+  return request.exercises.flatMap((listed, index): ListedExercise[] => {
     const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
-    const own = items.slice(from, (from += sides.length));
-    const [first, second] = own;
+    const [first, ...others] = items.slice(from, (from += sides.length));
     if (!first) return [];
-    const where = ({ side, limb }: PlanItem): string => sideWords(translate, side, limb);
-    const ofSide = (label: string, item: PlanItem): string =>
-      second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
     // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
     const after = new Map<number, number>();
     for (const { event, set, warmUp, durationS } of events) {
       if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
     }
-    const rests = [...after.values()];
     const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
+    return [{ listed, number: index + 1, own: [first, ...others], rests: [...after.values()], pause }];
+  });
+}
+
+/** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
+const boxes = (translate: Translate, word: Word, { sets, load: one }: PlanItem): string =>
+  sets
+    .map(({ repetitions, durationS, load }) => {
+      const set = repetitions === undefined ? lengthWords(word, durationS!) : format(repetitions);
+      return `☐ ${load === undefined ? set : `${set} × ${amount(translate, load, one!.unit)}`}`;
+    })
+    .join('  ');
+
+/** The exercises of a plan as parts of its page. */
+function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: Detail): Block[] {
+  return exercisesOf(plan).flatMap(({ listed, number, own, rests, pause }): Block[] => {
+    const [first, second] = own;
+    const where = ({ side, limb }: PlanItem): string => sideWords(translate, side, limb);
+    const ofSide = (label: string, item: PlanItem): string =>
+      second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const bare = first.restriction === 'none';
+    const inTurn = second && listed.side !== undefined && takesTurns(listed.side);
     const fields: (Field | false | undefined)[] = [
       ...(bare ? [first] : own).map((item): Field => [
         bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
         cuffWords(translate, word, plan, item),
       ]),
-      [word('page.posture'), named(translate, 'value', first.posture ?? request.posture)],
+      [word('page.posture'), named(translate, 'value', first.posture ?? plan.request.posture)],
       second && [word('page.turns'), turnWords(translate, word, listed)],
       ...doneFields(translate, word, first, rests),
-      // To tick off in the gym, one box a set.
-      detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
-      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
+      ...(detail === 'brief'
+        ? (inTurn ? own : [first]).map((item): Field => [
+            inTurn ? ofSide(word('page.tick'), item) : word('page.tick'),
+            boxes(translate, word, item),
+          ])
+        : []),
+      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event as 'rest'}`)}`],
     ];
     const title = second ? word('page.both-sides') : where(first);
-    return [
-      { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
+    const blocks: Block[] = [
+      { heading: word('page.item', { number, exercise: listed.name, side: title }), level: 2 },
       { fields: fields.filter((field) => !!field) },
       ...(detail === 'full' && !second && !several(plan)
         ? [{ under: word('page.clock'), rows: clockRows(translate, word, plan) }]
@@ -356,6 +388,7 @@ function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: De
           }))
         : []),
     ];
+    return namedPart('exercise', blocks);
   });
 }
 
@@ -509,10 +542,13 @@ export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Bl
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
-  const criteria = part(
-    word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
-    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
-    { lines: usual.map((printed) => sentence(translate, printed)) },
+  const criteria = namedPart(
+    'stop-criteria',
+    part(
+      word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
+      { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+      { lines: usual.map((printed) => sentence(translate, printed)) },
+    ),
   );
   const below = part(word(brief ? 'page.afterwards' : 'page.always'), {
     points: always(translate, disclaimers, detail),
@@ -537,6 +573,18 @@ export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Bl
       ...criteria,
       ...exercises,
       ...part(word('page.limbs'), { lines: [...limbLines, totalTime(word, session.totals)] }),
+      ...namedPart(
+        'write-down',
+        part(word('page.write-down'), {
+          lines: [
+            ...limbs.flatMap(({ side, limb, exercises }) =>
+              exercises > 0 ? [word('page.write-held', { side: sideWords(translate, side, limb) })] : [],
+            ),
+            word('page.write-pain'),
+            word('page.write-effort'),
+          ],
+        }),
+      ),
       ...below,
       ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
     ];

@@ -83,7 +83,7 @@ function rowsOf({ sections, group }: Group, notation: Notation): [left: string, 
   const words = (text: string): [string, string] => ['', notation.text(text)];
   const equals = (right: string): string => notation.sign('=') + right;
   const rows = sections.flatMap(({ title, symbol, steps, result, notes, glossary, inner }): [string, string][] => [
-    words(title),
+    ...(title === '' ? [] : [words(title)]),
     [notation.name(symbol), equals(typesetIn(notation, steps[0]))],
     ['', equals(typesetIn(notation, steps[1]))],
     ...(result

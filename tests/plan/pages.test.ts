@@ -194,7 +194,11 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
   'plan-passive-brief.txt': [passive, BRIEF],
   'plan-every-kind.txt': [everyKind],
   'plan-every-kind.md': [everyKind, { format: 'markdown' }],
+  'plan-every-kind-sentences.txt': [everyKind, { detail: 'sentence' }],
+  'plan-two-legs-brief.html': [planOfBoth, { detail: 'brief', format: 'html' }],
   'plan-stopped.txt': [stopped],
+  'plan-stopped-sentence.txt': [stopped, { detail: 'sentence' }],
+  'plan-stopped-brief.html': [stopped, { detail: 'brief', format: 'html' }],
   'plan-stop-lifted-brief.txt': [
     planSession({
       ...referred,
