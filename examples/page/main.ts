@@ -111,7 +111,8 @@ const interval = ({ lower, upper, unit }: Answer): string =>
 
 /** The percentage that is reached, with its 95 % interval. */
 function reached({ reached: share }: Answer, of: string): string {
-  const { percent, lower, upper } = share!;
+  const { lower, upper } = share!;
+  const percent = 'percentLop' in share! ? share.percentLop : share!.percentOneRepMax;
   const range =
     lower === undefined
       ? 'no 95 % interval is known'
@@ -271,7 +272,7 @@ function showPlan(plan: Plan): string {
     ),
   );
   showCurve(plan);
-  const { percent, lower, upper } = target.reached!;
+  const { percentLop, lower, upper } = target.reached!;
   chart('percent-chart', (width) =>
     bandChart(
       width,
@@ -281,7 +282,7 @@ function showPlan(plan: Plan): string {
         {
           name: `What share of LOP ${round(target.value, 1)} mmHg may be`,
           look: 'setting',
-          value: percent,
+          value: percentLop,
           lower,
           upper,
         },
@@ -292,7 +293,7 @@ function showPlan(plan: Plan): string {
   say('load-grade', `Maximum ${round(oneRepMax.value, 1)} kg, ${interval(oneRepMax)}. ${gradeWords(oneRepMax)}`);
   chart('load-chart', (width) =>
     bandChart(width, wide(`Load ${loadText}; the share asked for would be`, load, 'kg'), 'kg', [
-      { name: `Load for ${load.inputs['percent']} % of the maximum`, look: 'load', ...load },
+      { name: `Load for ${load.inputs['percentOneRepMax']} % of the maximum`, look: 'load', ...load },
     ]),
   );
 
@@ -337,8 +338,8 @@ let current: Plan | undefined;
 /** What a session weighs: its load and its minutes under the cuff, in numbers and words. */
 function weigh({ items: [item] }: Plan) {
   const { load, target, totals } = item as Required<PlanItem>;
-  const [percent, minutes] = [load.reached!.percent, totals.restrictionTime.value / 60];
-  const cuff = minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min, ${round(target.reached!.percent)} % of LOP`;
+  const [percent, minutes] = [load.reached!.percentOneRepMax, totals.restrictionTime.value / 60];
+  const cuff = minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min, ${round(target.reached!.percentLop)} % of LOP`;
   return { percent, minutes, load: `${round(load.value, 2)} kg, ${round(percent)} % of 1RM`, cuff };
 }
 
@@ -411,7 +412,7 @@ function showWeeks(): void {
     return {
       week,
       deload,
-      percent: most(limbs.map(({ peakPercent }) => peakPercent?.value)),
+      percent: most(limbs.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value)),
       minutes: Math.max(...limbs.map(({ restrictionTime }) => restrictionTime.value / 60)),
       percentLop: most(limbs.flatMap(({ exercises }) => exercises.map(({ percentLop }) => percentLop?.value))),
     };

@@ -66,7 +66,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  * import { planSession, recordSession, trainingDays } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{ name: 'cycling', mode: 'aerobic', limb: 'leg', scheme: '15min', restriction: 'continuous' }],
  * });
  * const items = [{ exercise: 'cycling', limb: 'leg', side: 'left', sets: [{ durationS: 900 }] }] as const;

@@ -66,7 +66,7 @@ export interface SessionTotals extends ExerciseTotals {
   /** Heaviest load lifted. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest load as a share of its maximum. */
-  readonly peakPercent?: Answer<'peak-percent'>;
+  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Totals of each limb. */
@@ -207,10 +207,10 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
-  const peakPercent = highest(loaded.map((part) => part.peakPercent));
+  const peakPercentOneRepMax = highest(loaded.map((part) => part.peakPercentOneRepMax));
   const ends = {
     ...(peakLoad && { peakLoad }),
-    ...(peakPercent && { peakPercent }),
+    ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
     ...(sessionLoad && { sessionLoad }),
     limbs,
     exercises: session.exercises.map(({ name }, index) => ({
@@ -250,7 +250,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
       ...limbs.flatMap((limb) => limb.cautions),
       ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
       ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
-      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percent or oneRepMax'),
+      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percentOneRepMax or oneRepMax'),
       ...leftOut(cuffed, 'pressureTime', 'pressure-time', 'pressureMmHg'),
       ...leftOut(cuffed, 'relativePressureTime', 'relative-pressure-time', 'occlusionMmHg'),
     ]),

@@ -10,7 +10,7 @@ import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
-  const { unit, percent, oneRepMax, bodyMassKg, bodyMassPercent } = full;
+  const { unit, percentOneRepMax, oneRepMax, bodyMassKg, bodyMassPercent } = full;
   const counted = setIntervals.flatMap(({ set: { repetitions, load } }) =>
     repetitions === undefined ? [] : [{ repetitions, load: load ?? 0 }],
   );
@@ -39,12 +39,12 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   return {
     ...(volumeLoad && { volumeLoad }),
     ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
-    ...(percent !== undefined && {
+    ...(percentOneRepMax !== undefined && {
       relativeVolumeLoad: total(
         'relative-volume-load',
-        product(sum(repetitions), percent / 100),
+        product(sum(repetitions), percentOneRepMax / 100),
         '1',
-        { ...ofSets, percent },
+        { ...ofSets, percentOneRepMax },
         'unconfirmed',
       ),
     }),
@@ -79,17 +79,17 @@ function overMaximum<K extends AnswerKind>(
 
 /** The peak of one exercise: its heaviest load, and that as a share of its maximum. */
 export function peaks(full: FullPrescription) {
-  const { unit, percent, oneRepMax, sets } = full;
+  const { unit, percentOneRepMax, oneRepMax, sets } = full;
   const loads = sets.flatMap(({ load }) => (load === undefined ? [] : [load]));
   const peak = loads.length > 0 ? Math.max(...loads) : undefined;
   const ofPeak = { load: peak ?? 0, unit };
   return {
     peakLoad: peak === undefined ? undefined : total('peak-load', peak, loadUnitCode(unit), ofPeak, 'practice'),
-    peakPercent:
-      percent !== undefined
-        ? total('peak-percent', percent, '%', { percent }, 'practice')
+    peakPercentOneRepMax:
+      percentOneRepMax !== undefined
+        ? total('peak-percent-of-maximum', percentOneRepMax, '%', { percentOneRepMax }, 'practice')
         : peak !== undefined && oneRepMax
-          ? overMaximum('peak-percent', decimal(peak), '%', ofPeak, unit, oneRepMax)
+          ? overMaximum('peak-percent-of-maximum', decimal(peak), '%', ofPeak, unit, oneRepMax)
           : undefined,
   };
 }

@@ -84,7 +84,7 @@ function neighbours({ rounding }: Answer): readonly number[] {
  * ```ts
  * import { checkAnswer, measuredOcclusionPressure, targetCuffPressure } from 'cuffwork';
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 172, method: 'doppler', limb: 'leg' });
- * const target = targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 });
+ * const target = targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 });
  * checkAnswer(target, 85).verdict; // => 'right'
  * checkAnswer(target, 86).text; // => 'You calculated 86 mmHg correctly. The last step is missing: round it to what you can set, 85 mmHg.'
  * checkAnswer(target, 172).code; // => 'check-percent-left-out'

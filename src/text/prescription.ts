@@ -32,7 +32,7 @@ function knownWords(translate: Translate, word: Word, occlusion: Answer): string
 function pressureWords(translate: Translate, word: Word, { occlusion, target }: PlanItem): string {
   return word('page.sentence-pressure', {
     pressure: amount(translate, target!.value, 'mm[Hg]'),
-    percent: target!.reached!.percent.toFixed(1),
+    percent: target!.reached!.percentLop.toFixed(1),
     occlusion: whole(translate, occlusion!),
     known: knownWords(translate, word, occlusion!),
   });
@@ -59,7 +59,7 @@ function loadBriefly(translate: Translate, word: Word, item: PlanItem): string {
   if (!load?.reached || item.bodyMassPercent !== undefined) return loadWords(translate, word, item);
   return word('page.share-of-maximum', {
     load: amount(translate, load.value, load.unit),
-    percent: load.reached.percent.toFixed(1),
+    percent: load.reached.percentOneRepMax.toFixed(1),
   });
 }
 

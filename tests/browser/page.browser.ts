@@ -79,7 +79,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
   // From 7.5 to 12.5 kg; 75 repetitions to 24; 390 s to none.
   it('compares a session with one that was kept, as an outline and in four lines', async () => {
     await page.click('#keep');
-    await page.fill('#loadPercent', '50');
+    await page.fill('#percentOneRepMax', '50');
     await page.fill('#scheme', '3x8');
     await pick('restriction', 'none');
     expect(await page.locator('#trade rect.kept').count()).toBe(2);
@@ -99,11 +99,11 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
       await page.click('#add');
     };
     expect(await page.locator('#weeks').isVisible()).toBe(false);
-    await add({ loadPercent: '20' });
-    await add({ loadPercent: '30', times: '3' });
+    await add({ percentOneRepMax: '20' });
+    await add({ percentOneRepMax: '30', times: '3' });
     await page.check('#deload');
-    await add({ percent: '40', times: '1' });
-    await add({ scheme: '3x8', loadPercent: '70' });
+    await add({ percentLop: '40', times: '1' });
+    await add({ scheme: '3x8', percentOneRepMax: '70' });
     // 5, 7.5, 7.5 and 17.5 of 26.67 kg; two, three and one times 6:30 min, and 96 s and two rests of 30 s.
     expect(await page.locator('#weeks-chart svg').getAttribute('aria-label')).toBe(
       'week 1: 19 % of 1RM, 13:00 min under the cuff; week 2: 28 % of 1RM, 19:30 min under the cuff; week 3, lighter on purpose: 28 % of 1RM, 6:30 min under the cuff; week 4: 66 % of 1RM, 2:36 min under the cuff.',
@@ -245,7 +245,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
   it('follows what is typed', async () => {
     await page.fill('#measuredMmHg', '200');
     expect((await figures()).slice(0, 2)).toEqual(['200 mmHg', '100 mmHg']);
-    await page.fill('#percent', '70');
+    await page.fill('#percentLop', '70');
     expect((await figures())[1]).toBe('140 mmHg');
     await page.fill('#gaugeStepMmHg', '50');
     expect((await figures())[1]).toBe('100 mmHg');
@@ -413,8 +413,8 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(stops.slice(0, 27)).toEqual([
       ...['known', 'measuredMmHg', 'method', 'measuredWidthCm', 'measuredPosture'],
       ...['limb', 'side', 'posture', 'cuffWidthCm'],
-      ...['label', 'date', 'systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percent', 'gaugeStepMmHg'],
-      ...['exercise', 'load', 'repetitions', 'repetitionsInReserve', 'loadPercent', 'step'],
+      ...['label', 'date', 'systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percentLop', 'gaugeStepMmHg'],
+      ...['exercise', 'load', 'repetitions', 'repetitionsInReserve', 'percentOneRepMax', 'step'],
       ...['scheme', 'concentricS', 'eccentricS', 'restS'],
     ]);
     expect(stops.slice(27)).toContain('The clock as a table');

@@ -51,7 +51,7 @@ describe('fixed training pressures', () => {
       expect(pressure).toMatchObject({ kind: 'fixed-training-pressure', evidence: 'unconfirmed' });
       expect(pressure).not.toHaveProperty('standardDeviation');
       expect(pressure.cautions.map(({ code }) => code)).toContain('not-an-occlusion-pressure');
-      expect(() => targetCuffPressure({ occlusion: pressure as never, percent: 50 })).toThrow(InputError);
+      expect(() => targetCuffPressure({ occlusion: pressure as never, percentLop: 50 })).toThrow(InputError);
       expect(explain(pressure)).toContain('not an occlusion pressure');
       // Source: the formula text, evaluated by mathjs.
       const [[symbol, field]] = Object.entries(working(pressure)!.symbols) as [[string, string]];

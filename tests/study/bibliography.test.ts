@@ -14,7 +14,7 @@ import { publicCalls, publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
 
 const answer = targetCuffPressure({
-  percent: 50,
+  percentLop: 50,
   occlusion: estimateOcclusionPressure({
     limb: 'leg',
     circumferenceCm: 54,
