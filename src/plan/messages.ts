@@ -101,7 +101,7 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'At {percentOneRepMax} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
+    'Up to {most} % of 1RM with the cuff, repetitions beyond the goal tell you little: at {percentOneRepMax} %, choose another rule.',
   'other-load-recorded':
     'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
   'other-pressure-recorded':
@@ -115,11 +115,17 @@ export const planMessages = {
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
   'load-step-too-large':
-    'The next load you can set is {next} {unit}: {points} points of 1RM above {load} {unit}. The largest step here is {largest} points.',
+    'The next load you can set, {next} {unit}, is {points} points of 1RM above {load} {unit}, and the largest step here is {largest} points.',
   'load-step-too-large-percent':
-    'The next load you can set is {next} {unit}: {percent} % above {load} {unit}. The largest step here is {largest} %, because 1RM is not known.',
+    'The next load you can set, {next} {unit}, is {percent} % above {load} {unit}, and the largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM. For small loads we compare points.',
+    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule, but only {points} points of 1RM, which we compare for small loads.',
+  'load-step-earned':
+    '{repetitions} repetitions at {load} {unit} are as much as {before} at {next} {unit}, so the load goes up by {percent} %, more than the usual step, and the sets go back to {sets}.',
+  'repetitions-at-most':
+    'Every set has {most} repetitions, the most here: use smaller steps of load, or decide by hand.',
+  'raised-above-guidance':
+    '{percentOneRepMax} % of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',
   'no-heavier-load': 'You can set no load heavier than {load} {unit}.',
   'no-lighter-load': 'You can set no load lighter than {load} {unit}.',

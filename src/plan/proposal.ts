@@ -76,7 +76,7 @@ export interface ProposalItem {
     /** Proposed cuff pressure [mmHg]; left out where no number can be given. */
     readonly to?: number;
   };
-  /** Present where the sets change: more repetitions, or a set fewer. */
+  /** Present where the sets change: more repetitions, back to those before, or a set fewer. */
   readonly sets?: {
     /** Sets of the plan. */
     readonly from: readonly SetGoal[];

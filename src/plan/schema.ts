@@ -334,6 +334,7 @@ const exercise = strict({
     scheme: text(1000),
     sets: list(askedSet, 50),
     lastSetToFailure: z.literal(true),
+    raisedFrom: list(quantity('repetitions'), 50),
     warmUp: list(askedSet, 50),
     tempo: z.union([
       z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
