@@ -119,9 +119,9 @@ export const planMessages = {
   'load-step-too-large-percent':
     'The next load you can set, {next} {unit}, is {percent} % above {load} {unit}, and the largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule, but only {points} points of 1RM, which we compare for small loads.',
+    'The step to {next} {unit} is {percent} % of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
   'load-step-earned':
-    '{repetitions} repetitions at {load} {unit} are as much as {before} at {next} {unit}, so the load goes up by {percent} %, more than the usual step, and the sets go back to {sets}.',
+    '{repetitions} repetitions at {load} {unit} match {before} at {next} {unit}: the load goes up {percent} %, a large step, with {sets} again.',
   'repetitions-at-most':
     'Every set has {most} repetitions, the most here: use smaller steps of load, or decide by hand.',
   'raised-above-guidance':
