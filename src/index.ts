@@ -11,10 +11,14 @@ export type {
   Caution,
   ErrorPart,
   Inputs,
+  Reached,
+  ReachedLoad,
+  ReachedPressure,
   Sentence,
   Severity,
   Symbols,
 } from './answer/answer.js';
+export type { AssumptionCode, CautionCode } from './answer/codes.js';
 export {
   centimetresToInches,
   inchesToCentimetres,
@@ -48,7 +52,7 @@ export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export { guards, type Guard, type GuardId, type GuardStep } from './evidence/guards.js';
 export type { Source } from './evidence/source.js';
-export { sources, type SourceId } from './evidence/sources.js';
+export type { SourceId } from './evidence/sources.js';
 export {
   correctForBladderWidth,
   type BladderWidthInput,
@@ -74,7 +78,6 @@ export {
 export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
 export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
 export type { ReadingErrors } from './pressure/uncertainty.js';
-export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
@@ -92,7 +95,7 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export type { ReadingName } from './quantity/readings.js';
-export type { Rounding } from './quantity/round.js';
+export type { Rounding } from './quantity/exact.js';
 export { sessionTotals, type ExerciseTotals, type SessionTotals } from './session/totals.js';
 export { protocolExamples, type ProtocolExample, type TrainingAim } from './evidence/protocol-examples.js';
 export { limbSymmetry, type LimbSymmetry, type SymmetryInput } from './session/symmetry.js';
@@ -155,5 +158,3 @@ export {
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
-export { checkAnswer, type AnswerCheck } from './teaching/check-answer.js';
-export type { CheckCode } from './teaching/messages.js';

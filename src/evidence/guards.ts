@@ -3,11 +3,11 @@ import type { Unit } from '../quantity/quantities.js';
 import type { Grade } from './grades.js';
 import type { SourceId } from './sources.js';
 
-/** A figure at which a guard speaks, and how gravely. */
+/** A figure at which a guard brings a caution, and how severe that is. */
 export interface GuardStep {
-  /** Speaks above this figure, or from this figure on. */
+  /** The step applies above this figure [`unit` of the guard]. */
   readonly above?: number;
-  /** Applies from this figure on. */
+  /** The step applies from this figure on [`unit` of the guard]. */
   readonly from?: number;
   /** How serious the step is. */
   readonly severity: 'note' | 'caution' | 'stop';
@@ -21,11 +21,11 @@ export interface GuardStep {
 
 /** An absolute limit on a pressure, a dose or a frequency. */
 export interface Guard {
-  /** Name of the guard. */
+  /** What the guard is about, in words. */
   readonly name: string;
   /** Unit of the figures in `steps`. */
   readonly unit: Unit;
-  /** Mildest first: each later step lies higher and weighs more. */
+  /** Its steps, mildest first: each later one lies higher and is more severe. */
   readonly steps: readonly GuardStep[];
 }
 
@@ -254,8 +254,11 @@ export type GuardId = keyof typeof guards;
 /** The most severe step of a guard that a figure passes; with `most` a caution, stops are passed over. */
 export function passedStep(id: GuardId, value: number, most: 'caution' | 'stop' = 'stop'): GuardStep | undefined {
   const { steps }: Guard = guards[id];
-  return steps
-    .filter(({ severity }) => severity !== 'stop' || most === 'stop')
-    .filter(({ above, from }) => (above === undefined ? value >= from! : value > above))
-    .at(-1);
+  let passed: GuardStep | undefined;
+  for (const step of steps) {
+    const { above, from, severity } = step;
+    if (severity === 'stop' && most !== 'stop') continue;
+    if (above === undefined ? value >= from! : value > above) passed = step;
+  }
+  return passed;
 }

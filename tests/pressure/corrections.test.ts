@@ -7,13 +7,11 @@ import {
   correctForPosture,
   equations,
   InputError,
-  knownEquations,
-  sources,
   systolicSharePressure,
   targetCuffPressure,
   withinFittedRange,
 } from '../../src/index.js';
-import { explain, working } from '../../src/text/index.js';
+import { explain, knownEquations, sources, working } from '../../src/text/index.js';
 import * as bare from '../../src/equations.js';
 import { posturePairs } from '../../docs/working/equation-errors.js';
 import { eachRow, expectWithin } from '../support/rows.js';

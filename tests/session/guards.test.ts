@@ -4,14 +4,13 @@ import {
   circumferenceBandPressure,
   guards,
   measuredOcclusionPressure,
-  sources,
   systolicSharePressure,
   targetCuffPressure,
   weekTotals,
   type Caution,
   type Guard,
 } from '../../src/index.js';
-import { messages } from '../../src/text/index.js';
+import { messages, sources } from '../../src/text/index.js';
 import { compareWeeks, planSession, recordSession } from '../../src/plan/index.js';
 import { press } from '../support/plans.js';
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   sessionTotals,
-  checkAnswer,
   estimateOcclusionPressure,
   estimateOneRepMax,
   measuredOcclusionPressure,
@@ -10,6 +9,7 @@ import {
   trainingLoad,
   type Answer,
 } from '../../src/index.js';
+import { checkAnswer } from '../../src/text/index.js';
 import { messages } from '../../src/text/index.js';
 import { teachingMessages } from '../../src/teaching/messages.js';
 
