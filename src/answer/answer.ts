@@ -217,19 +217,23 @@ export const assume = (code: string, values?: MessageValues): Assumption => (val
 /** Makes the assumptions of one layer, typed by their codes. */
 export type Assume<C extends string> = (code: C, values?: MessageValues) => Assumption;
 
-/** The sentences of one layer’s catalogue, plain and as cautions. */
-export function messagesOf<C extends Catalogue>(catalogue: C) {
-  const sentence = (code: keyof C & string, values?: MessageValues): Sentence => {
+/** Makes the sentences of one layer’s catalogue. */
+export const sentencesOf =
+  <C extends Catalogue>(catalogue: C) =>
+  (code: keyof C & string, values?: MessageValues): Sentence => {
     const text = catalogue[code]!;
     return values ? { code, text: fill(text, values), values } : { code, text };
   };
-  const caution = (
+
+/** Makes the cautions of one layer’s catalogue. */
+export function cautionsOf<C extends Catalogue>(catalogue: C) {
+  const sentence = sentencesOf(catalogue);
+  return (
     severity: Severity,
     code: keyof C & string,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
   ): Caution => ({ severity, ...sentence(code, values), ...more });
-  return { sentence, caution };
 }
 
 /** The assumptions that answers of every layer make. */

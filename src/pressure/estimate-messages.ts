@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /**
@@ -46,4 +46,4 @@ export const estimateMessages = {
 } as const satisfies Catalogue;
 
 export type EstimateCode = keyof typeof estimateMessages;
-export const { caution } = /* @__PURE__ */ messagesOf(estimateMessages);
+export const caution = /* @__PURE__ */ cautionsOf(estimateMessages);

@@ -6,6 +6,7 @@ import { limbCircumference } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
 import { assumption, type PressureAssumption } from './assumptions.js';
+import { caution as estimateCaution } from './estimate-messages.js';
 import { caution } from './messages.js';
 
 /** A pressure that older schemes give everyone with the same reading [mmHg]. It is not an occlusion pressure. */
@@ -29,7 +30,7 @@ function fixed(
     cautions: [
       ...guardCautions('cuff-pressure', value),
       caution('caution', 'not-an-occlusion-pressure'),
-      caution('caution', 'equation-unconfirmed', { equation: id }),
+      estimateCaution('caution', 'equation-unconfirmed', { equation: id }),
     ],
   };
 }
