@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What every plan says. */
@@ -220,4 +220,5 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { caution, sentence } = /* @__PURE__ */ messagesOf(planMessages);
+export const caution = /* @__PURE__ */ cautionsOf(planMessages);
+export const sentence = /* @__PURE__ */ sentencesOf(planMessages);
