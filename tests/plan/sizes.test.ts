@@ -62,3 +62,13 @@ it('says which library and which equations made it', () => {
   ]);
   expect(asPlanned(one).equations).toEqual(one.equations);
 });
+
+it('has field names that any database takes', () => {
+  const names = (part: unknown): string[] =>
+    typeof part === 'object' && part !== null
+      ? Object.entries(part).flatMap(([name, inner]) => [...(Array.isArray(part) ? [] : [name]), ...names(inner)])
+      : [];
+  const all = new Set([unlike, asPlanned(unlike)].flatMap(names));
+  expect(all.size).toBeGreaterThan(50);
+  for (const name of all) expect(name).toMatch(/^[A-Za-z][\w-]*$/);
+});

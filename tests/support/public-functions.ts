@@ -277,7 +277,7 @@ export const publicFunctions: Readonly<
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
     call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
-    right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
+    right: { format: 'markdown', locale: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: {
     call: study.fitOcclusionEquation,
@@ -333,7 +333,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
     call: text.explain,
-    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
+    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', locale: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
