@@ -13,11 +13,12 @@ import {
   audiences,
   compareSessions,
   compareWeeks,
+  expandDocument,
   planSession,
   stopsInForce,
   type Audience,
+  type ExpandedPlanItem,
   type Plan,
-  type PlanItem,
 } from 'cuffwork/plan';
 import { bandChart, clock, curveChart, timelineChart, tradeStrip, weeksChart, type CurvePoint } from './charts.js';
 import {
@@ -142,10 +143,14 @@ function chart(id: string, drawn: (width: number) => SVGElement): void {
   place.replaceChildren(drawn(Math.max(place.clientWidth, 280)));
 }
 
+/** The one exercise of the form with whole answers: the page shows where each number comes from. */
+const itemOf = (plan: Plan) => expandDocument(plan).items[0] as Required<ExpandedPlanItem>;
+
 /** The pressures of the cuff; what they would be, where it is not worn. */
-function cuffOf({ request, items: [item] }: Plan): Required<Pick<PlanItem, 'occlusion' | 'target'>> {
-  const { occlusion, target } = item!;
-  if (occlusion && target) return { occlusion, target };
+function cuffOf(plan: Plan): Pick<Required<ExpandedPlanItem>, 'occlusion' | 'target'> {
+  const { occlusion, target, restriction } = itemOf(plan);
+  if (restriction !== 'none') return { occlusion, target };
+  const { request } = plan;
   const exercises = request.exercises.map((exercise) => ({ ...exercise, restriction: 'continuous' as const }));
   return cuffOf(planSession({ ...request, exercises }));
 }
@@ -169,7 +174,8 @@ function showCautions(cautions: readonly Caution[]): void {
 }
 
 /** What is said whoever trains: above the numbers, at the end, and what to stop at. */
-function showStanding({ disclaimers, stopCriteria }: Plan): void {
+function showStanding(plan: Plan): void {
+  const { disclaimers, stopCriteria } = expandDocument(plan);
   const first = disclaimers.slice(0, 2);
   say('standing', first.map(({ text }) => text).join(' '));
   list(
@@ -232,9 +238,8 @@ function showCurve({ request }: Plan): void {
 }
 
 function showPlan(plan: Plan): string {
-  const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
-  const { oneRepMax, load, totals, restriction } = item as Required<PlanItem>;
+  const { oneRepMax, load, totals, restriction } = itemOf(plan);
   const { timeline } = plan.session;
   const { occlusion, target } = cuffOf(plan);
   const occlusionText = `${round(occlusion.value)} mmHg`;
@@ -336,8 +341,8 @@ let kept: Plan | undefined;
 let current: Plan | undefined;
 
 /** What a session weighs: its load and its minutes under the cuff, in numbers and words. */
-function weigh({ items: [item] }: Plan) {
-  const { load, target, totals } = item as Required<PlanItem>;
+function weigh(plan: Plan) {
+  const { load, target, totals } = itemOf(plan);
   const [percent, minutes] = [load.reached!.percentOneRepMax, totals.restrictionTime.value / 60];
   const cuff = minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min, ${round(target.reached!.percentLop)} % of LOP`;
   return { percent, minutes, load: `${round(load.value, 2)} kg, ${round(percent)} % of 1RM`, cuff };
@@ -412,7 +417,7 @@ function showWeeks(): void {
     return {
       week,
       deload,
-      percent: most(limbs.map(({ peakPercent }) => peakPercent?.value)),
+      percent: most(limbs.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value)),
       minutes: Math.max(...limbs.map(({ restrictionTime }) => restrictionTime.value / 60)),
       percentLop: most(limbs.flatMap(({ exercises }) => exercises.map(({ percentLop }) => percentLop?.value))),
     };

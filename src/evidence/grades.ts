@@ -23,3 +23,10 @@ export const grades = /* @__PURE__ */ frozen({
   practice: 'common practice, no source',
   definition: 'arithmetic that defines a quantity, of numbers you entered',
 } as const satisfies Record<Grade, string>);
+
+const ORDER = /* @__PURE__ */ (() =>
+  ['definition', 'published', 'derived', 'secondary', 'practice', 'unconfirmed'] as const satisfies readonly Grade[])();
+
+/** Of the grades of several numbers, that of the one that is backed least: what is worked out from them has it too. */
+export const weakest = (grades: readonly Grade[]): Grade =>
+  grades.reduce<Grade>((least, grade) => (ORDER.indexOf(grade) > ORDER.indexOf(least) ? grade : least), 'definition');

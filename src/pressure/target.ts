@@ -21,15 +21,18 @@ export interface TargetInput {
    * correction; or a number [mmHg], which is taken as exact.
    */
   readonly occlusion: Answer<'occlusion-pressure'> | number;
-  /** Share of limb occlusion pressure to set [%]. */
+  /** Share of limb occlusion pressure to set [%], 1–100. */
   readonly percentLop: number;
-  /** Smallest step of the gauge; 1 mmHg when left out. */
+  /** Smallest step of the gauge [mmHg], 0.1–50; 1 when left out. The setting is rounded down to it. */
   readonly gaugeStepMmHg?: number | undefined;
-  /** Highest pressure that may be set. */
+  /** Highest cuff pressure that may be set [mmHg], 20–1000; no limit when left out. */
   readonly ceilingMmHg?: number | undefined;
-  /** What is done under the cuff: at rest guidance gives higher pressures. `resistance` when left out. */
+  /**
+   * Kind of exercise under the cuff; `resistance` when left out. For `passive` restriction, guidance gives higher
+   * pressures.
+   */
   readonly mode?: ExerciseMode | undefined;
-  /** Highest chance that the setting may have of closing the artery fully; none when left out. */
+  /** Highest chance that the setting may have of closing the artery fully [%], 0.1–50; none when left out. */
   readonly occlusionChanceLimitPercent?: number | undefined;
 }
 
@@ -132,7 +135,8 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
 
   const share = percentLop / 100;
   const mode = asked ?? 'resistance';
-  const { lower, upper, standardDeviation, level } = occlusion;
+  const { lower, upper, standardDeviation, scale, level } = occlusion;
+  const spread = standardDeviation !== undefined && scale === undefined ? share * standardDeviation : standardDeviation;
   const chance = closureChance(value, occlusion);
   const usual = percentCautions(percentLop, mode);
   const cautions: Caution[] = [
@@ -159,11 +163,11 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     ...(lower !== undefined && { lower: share * lower }),
     ...(upper !== undefined && { upper: share * upper }),
     ...(level !== undefined && { level }),
-    // A share of a pressure has the errors of the pressure, which are shares of it.
-    ...(standardDeviation !== undefined && {
-      standardDeviation,
-      scale: 'log',
-      errors: [{ part: 'occlusion', standardDeviation, evidence: occlusion.evidence }],
+    // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
+    ...(spread !== undefined && {
+      standardDeviation: spread,
+      ...(scale && { scale }),
+      errors: [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }],
     }),
     equation: 'percent-of-occlusion',
     evidence: occlusion.evidence,

@@ -8,7 +8,7 @@ import { format } from '../quantity/format.js';
 import type { ExerciseSchedule, CuffInterval } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
+import { added, digits, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -61,7 +61,7 @@ export function tally(cuffIntervals: readonly CuffInterval[]) {
 export function restrictionTotals(cuffIntervals: readonly CuffInterval[]) {
   const { full, partial, longest, gaps } = tally(cuffIntervals);
   const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], field: string) =>
-    total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) }, 'practice');
+    total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) });
   return {
     restrictionTime: time('restriction-time', full, 'cuffIntervals'),
     ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'cuffIntervals') }),
@@ -80,8 +80,8 @@ export function exerciseRestriction({ full, setIntervals, rests, any }: Exercise
   if (takesTurns(side)) return totals;
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
-  const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: format(full.inflatedBeforeS) };
-  const after = full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) };
+  const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: digits(full.inflatedBeforeS) };
+  const after = full.deflatedAfterS > 0 && { deflatedAfterS: digits(full.deflatedAfterS) };
   const inRests = held.length > 0 && { rests: seconds(held) };
   const inSets = workInputs(full, working);
   const whole = added(before, inSets, inRests, after);
@@ -122,7 +122,7 @@ export function pressureCell(
   return {
     mmHgSeconds: plus([...times].map(([pressure, time]) => time.times(decimal(pressure)))),
     occlusionMmHg: occlusionMmHg === undefined ? undefined : onSide(occlusionMmHg, side),
-    terms: [...times].map(([pressure, time]) => `${format(pressure)} × ${format(time.toNumber())}`).join(' + '),
+    terms: [...times].map(([pressure, time]) => `${digits(pressure)} × ${digits(time.toNumber())}`).join(' + '),
   };
 }
 
@@ -143,7 +143,6 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
     plus(times).toNumber(),
     'mm[Hg].min',
     one ? inputs : { [field]: seconds(times) },
-    'practice',
   );
   const shares = known.flatMap(({ mmHgSeconds, occlusionMmHg }) =>
     occlusionMmHg === undefined ? [] : [mmHgSeconds.times(100).div(decimal(occlusionMmHg))],
@@ -158,7 +157,6 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
       plus(relative).toNumber(),
       '%.min',
       one ? ofLop : { [field]: seconds(relative) },
-      'practice',
     ),
   };
 }

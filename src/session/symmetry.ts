@@ -1,7 +1,7 @@
 import { logInterval, logNormalInterval, type Answer } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { grades, type Grade } from '../evidence/grades.js';
+import { grades, weakest, type Grade } from '../evidence/grades.js';
 import { Math, square } from '../quantity/maths.js';
 import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
@@ -10,7 +10,7 @@ import { caution } from './messages.js';
 
 /** What {@link limbSymmetry} takes. */
 export interface SymmetryInput {
-  /** The same measure of both sides: numbers in one unit, or answers of one kind. */
+  /** The measure of the left side: a number, or an answer; of the same unit or kind as that of the right. */
   readonly left: number | Answer;
   /** The measure of the right side. */
   readonly right: number | Answer;
@@ -22,7 +22,7 @@ export interface SymmetryInput {
 
 /** A limb symmetry index [%], with the indices between which no difference can be detected. */
 export type LimbSymmetry = Answer<'limb-symmetry'> & {
-  /** Inside these ends no difference between the sides can be detected; left out where no error is known. */
+  /** The range inside which no difference between the sides can be detected [%]; left out where no error is known. */
   readonly undetected?: {
     /** Lower end of the range [%]. */
     readonly low: number;
@@ -114,7 +114,7 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
     value,
     unit: '%',
     equation: 'limb-symmetry',
-    evidence: weaker(own.evidence, other.evidence),
+    evidence: weakest([own.evidence, other.evidence]),
     inputs: { involvedValue: own.value, otherValue: other.value, involved },
     ...(known && {
       ...logInterval(value, [
@@ -137,9 +137,3 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
     ],
   };
 });
-
-const ORDER = /* @__PURE__ */ (() =>
-  ['definition', 'published', 'derived', 'secondary', 'practice', 'unconfirmed'] as const satisfies readonly Grade[])();
-
-/** The grade of the two that is backed less. */
-const weaker = (a: Grade, b: Grade): Grade => (ORDER.indexOf(a) >= ORDER.indexOf(b) ? a : b);

@@ -2,7 +2,6 @@ import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal } from '../quantity/decimal.js';
 import { sum } from '../quantity/exact.js';
-import { format } from '../quantity/format.js';
 import {
   exerciseCautions,
   exerciseRestriction,
@@ -20,6 +19,7 @@ import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
   added,
+  digits,
   highest,
   isTense,
   list,
@@ -36,25 +36,30 @@ import {
 export interface ExerciseTotals {
   /** Repetitions done. */
   readonly repetitions: Answer<'repetitions'>;
-  /** Present when a load was given, or a body mass: then of the load alone, which may be 0. */
+  /**
+   * Volume load: Σ repetitions × load [kg or lb], body mass not counted. Present when a load or a body mass was given.
+   */
   readonly volumeLoad?: Answer<'volume-load'>;
-  /** Present when a share of body mass was given. */
+  /** Volume load of body mass: Σ repetitions × the share of it that is moved [kg]; present when that was given. */
   readonly bodyMassVolumeLoad?: Answer<'body-mass-volume-load'>;
-  /** Present when a maximum or a percentage of it was given. */
+  /**
+   * Relative volume load: Σ repetitions × load as a share of the 1RM; present when a 1RM or a percentage of it was
+   * given.
+   */
   readonly relativeVolumeLoad?: Answer<'relative-volume-load'>;
   /** Time under tension [s]. */
   readonly timeUnderTension: Answer<'time-under-tension'>;
-  /** Any cuff inflated to its full pressure. */
+  /** Time with any cuff inflated to its full pressure [s]. */
   readonly restrictionTime: Answer<'restriction-time'>;
-  /** No cuff at its full pressure and any at its lower one; present with partial restriction. */
+  /** Time with any cuff at its lower pressure and none at its full one [s]; present with partial restriction. */
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
-  /** Longest time with a cuff inflated, at either pressure. */
+  /** Longest unbroken time with a cuff inflated, at either pressure [s]. */
   readonly longestRestriction: Answer<'longest-restriction'>;
-  /** Every cuff deflated between two restrictions; present where there is such a time. */
+  /** Time with every cuff deflated between two restrictions [s]; present where there is such a time. */
   readonly reperfusionTime?: Answer<'reperfusion-time'>;
-  /** Summed over limbs; present when pressures were given. */
+  /** Cuff pressure × time, summed over limbs [mmHg·min]; present when pressures were given. */
   readonly pressureTime?: Answer<'pressure-time'>;
-  /** Summed over limbs; present when pressures and occlusion pressures were given. */
+  /** Cuff pressure in percent of LOP × time, summed over limbs [%·min]; present when pressures and LOP were given. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** Time from start to end, rests included [s]. */
   readonly sessionTime: Answer<'session-time'>;
@@ -64,11 +69,11 @@ export interface ExerciseTotals {
 
 /** What a session added up to: as a whole, for each limb and for each exercise. */
 export interface SessionTotals extends ExerciseTotals {
-  /** Heaviest load lifted. */
+  /** Heaviest load lifted [kg or lb]. */
   readonly peakLoad?: Answer<'peak-load'>;
-  /** Heaviest load as a share of its maximum. */
+  /** Heaviest load as a percentage of its 1RM [%]. */
   readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
-  /** Present when a session RPE was given. */
+  /** Session-RPE load: rating × minutes [AU]; present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Totals of each limb. */
   readonly limbs: readonly LimbExposure[];
@@ -112,7 +117,7 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
 }
 
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
-  total(kind, sum(values), 's', { exercises: list(values) }, 'practice');
+  total(kind, sum(values), 's', { exercises: list(values) });
 
 /** Pressure × time of each limb of an exercise whose cuff is inflated. */
 const pressureCells = ({ full, limbs }: ExerciseSchedule): (Cell | undefined)[] =>
@@ -129,10 +134,10 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
-    full.inflatedBeforeS > 0 && { inflatedBeforeS: format(full.inflatedBeforeS) },
+    full.inflatedBeforeS > 0 && { inflatedBeforeS: digits(full.inflatedBeforeS) },
     workInputs(full, working),
     between.length > 0 && { rests: seconds(between) },
-    full.deflatedAfterS > 0 && { deflatedAfterS: format(full.deflatedAfterS) },
+    full.deflatedAfterS > 0 && { deflatedAfterS: digits(full.deflatedAfterS) },
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
     exerciseRestriction(schedule);
@@ -144,14 +149,13 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
       plus(tense.map(({ durationS }) => durationS)).toNumber(),
       's',
       workInputs(full, tense),
-      'published',
     ),
     restrictionTime,
     ...(partialRestrictionTime && { partialRestrictionTime }),
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
     ...pressureTotals(pressureCells(schedule), 'limbs'),
-    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock, 'derived'),
+    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock),
     cautions: exerciseCautions(schedule),
   };
 }
@@ -245,7 +249,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
     restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
     ...restricted,
     ...pressureTotals(schedule.flatMap(pressureCells), 'limbs'),
-    sessionTime: total('session-time', clockS, 's', clock, 'derived'),
+    sessionTime: total('session-time', clockS, 's', clock),
     ...ends,
     cautions: once([
       ...limbs.flatMap((limb) => limb.cautions),
@@ -270,12 +274,12 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
  * - Relative volume load: Σ repetitions × load / maximum (definition `unconfirmed`), with the maximum’s error.
  * - Time under tension [s]: Σ repetitions × (eccentric + bottom + concentric + top), and timed sets as they are;
  *   resistance exercise only.
- * - Restriction time [s] (`practice`): any cuff inflated to its full pressure. With continuous restriction from a
+ * - Restriction time [s]: any cuff inflated to its full pressure. With continuous restriction from a
  *   limb’s first set to the end of its last, rests included; otherwise its sets only. Time at the lower pressure of
  *   partial restriction is counted separately. Longest unbroken restriction [s]: with a cuff inflated, at either
  *   pressure.
- * - Reperfusion time [s] (`practice`): every cuff deflated between two restrictions; for a limb, its own cuff.
- * - Pressure × time [mmHg·min], and in percent of occlusion pressure [% of LOP·min] (`practice`), summed over limbs.
+ * - Reperfusion time [s]: every cuff deflated between two restrictions; for a limb, its own cuff.
+ * - Pressure × time [mmHg·min], and in percent of occlusion pressure [% of LOP·min], summed over limbs.
  *   A percentage of occlusion pressure is not a percentage of blood flow.
  * - Session time [s]: sets, rests, pauses; one rest fewer than sets.
  * - Session load [AU]: session RPE × minutes (J Strength Cond Res 2001;15(1):109–115).

@@ -3,11 +3,10 @@ import { product, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
-import { format } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
-import { list, plus, total } from './working.js';
+import { digits, list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
@@ -20,34 +19,29 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
   const lifted = plus(counted.map((set) => decimal(set.load).times(set.repetitions)));
-  const byHand = counted.map((set) => `${set.repetitions} × ${format(set.load)}`).join(' + ') || '0';
+  const byHand = counted.map((set) => `${set.repetitions} × ${digits(set.load)}`).join(' + ') || '0';
   const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
   const volumeLoad =
     weighed || bodyMassKg !== undefined
-      ? total('volume-load', lifted.toNumber(), loadUnitCode(unit), ofLoad, 'published')
+      ? total('volume-load', lifted.toNumber(), loadUnitCode(unit), ofLoad)
       : undefined;
   const bodyMassVolumeLoad =
     bodyMassKg !== undefined && bodyMassPercent !== undefined
-      ? total(
-          'body-mass-volume-load',
-          product(sum(repetitions), bodyMassKg, bodyMassPercent / 100),
-          'kg',
-          { ...ofSets, bodyMassKg, bodyMassPercent },
-          'unconfirmed',
-        )
+      ? total('body-mass-volume-load', product(sum(repetitions), bodyMassKg, bodyMassPercent / 100), 'kg', {
+          ...ofSets,
+          bodyMassKg,
+          bodyMassPercent,
+        })
       : undefined;
   return {
     ...(volumeLoad && { volumeLoad }),
     ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
     ...(percentOneRepMax !== undefined && {
-      relativeVolumeLoad: total(
-        'relative-volume-load',
-        product(sum(repetitions), percentOneRepMax / 100),
-        '1',
-        { ...ofSets, percentOneRepMax },
-        'unconfirmed',
-      ),
+      relativeVolumeLoad: total('relative-volume-load', product(sum(repetitions), percentOneRepMax / 100), '1', {
+        ...ofSets,
+        percentOneRepMax,
+      }),
     }),
     ...(oneRepMax && { relativeVolumeLoad: overMaximum('relative-volume-load', lifted, '1', ofLoad, unit, oneRepMax) }),
   };
@@ -70,10 +64,9 @@ function overMaximum<K extends AnswerKind>(
     .toNumber();
   const { standardDeviation } = oneRepMax;
   const share = standardDeviation === undefined ? undefined : (value * standardDeviation) / oneRepMax.value;
-  const evidence = kind === 'relative-volume-load' ? 'unconfirmed' : oneRepMax.evidence;
   const part = { part: 'maximum', standardDeviation: share ?? 0, evidence: oneRepMax.evidence } as const;
   return {
-    ...total(kind, value, answerUnit, { ...inputs, oneRepMax }, evidence),
+    ...total(kind, value, answerUnit, { ...inputs, oneRepMax }, oneRepMax.evidence),
     ...(share !== undefined && { ...interval(value, [part]), assumptions: [normalInterval] }),
   };
 }
@@ -85,10 +78,10 @@ export function peaks(full: FullPrescription) {
   const peak = loads.length > 0 ? Math.max(...loads) : undefined;
   const ofPeak = { load: peak ?? 0, unit };
   return {
-    peakLoad: peak === undefined ? undefined : total('peak-load', peak, loadUnitCode(unit), ofPeak, 'practice'),
+    peakLoad: peak === undefined ? undefined : total('peak-load', peak, loadUnitCode(unit), ofPeak),
     peakPercentOneRepMax:
       percentOneRepMax !== undefined
-        ? total('peak-percent-of-maximum', percentOneRepMax, '%', { percentOneRepMax }, 'practice')
+        ? total('peak-percent-of-maximum', percentOneRepMax, '%', { percentOneRepMax })
         : peak !== undefined && oneRepMax
           ? overMaximum('peak-percent-of-maximum', decimal(peak), '%', ofPeak, unit, oneRepMax)
           : undefined,

@@ -5,10 +5,10 @@ import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import { format } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { list } from './working.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
@@ -37,15 +37,15 @@ export interface LimbKilograms {
 
 /** What was done on one day. */
 export interface TrainingDay {
-  /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
+  /** Session-RPE loads of the day added up [AU], 0–14,400; 0 on a day of rest. */
   readonly loadAu: number;
-  /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
+  /** Number of sessions, 0–10; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number | undefined;
-  /** Number of them with restriction; 1 on a day with any restriction time, when left out. */
+  /** Number of them with restriction, 0–10; 1 on a day with any restriction time, when left out. */
   readonly restrictedSessions?: number | undefined;
-  /** Restriction time of each limb that day [s]. */
+  /** Restriction time of each limb that day [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
-  /** Volume load of each limb that day [kg]. */
+  /** Volume load of each limb that day [kg], 0–1,000,000. */
   readonly volumeKg?: LimbKilograms | undefined;
 }
 
@@ -58,9 +58,9 @@ export type RatioForm = 'coupled' | 'uncoupled';
 export interface WeekInput {
   /** Seven days in a row, days of rest included. */
   readonly days: readonly TrainingDay[];
-  /** `sample` when left out. */
+  /** Standard deviation that monotony divides by; `sample` when left out. */
   readonly deviation?: Deviation | undefined;
-  /** Asks for an acute to chronic load ratio, by its form. */
+  /** Form of the acute to chronic load ratio; no ratio when left out. */
   readonly ratio?: RatioForm | undefined;
   /** Loads of the three weeks before [AU], needed for the ratio. */
   readonly earlierWeeksAu?: readonly number[] | undefined;
@@ -70,9 +70,9 @@ export interface WeekInput {
 export interface WeekTotals {
   /** Session-RPE loads of the week added up [AU]. */
   readonly load: Answer<'week-load'>;
-  /** Absent where it is undefined; a caution says why. */
+  /** Monotony: mean daily load over its standard deviation. Absent where it is undefined; a caution says why. */
   readonly monotony?: Answer<'monotony'>;
-  /** Absent where monotony is. */
+  /** Strain: week load × monotony [AU]; absent where monotony is. */
   readonly strain?: Answer<'strain'>;
   /** Number of sessions in the week. */
   readonly sessions: Answer<'sessions'>;
@@ -82,12 +82,12 @@ export interface WeekTotals {
     readonly limb: Limb;
     /** Side of the limb. */
     readonly side: Side;
-    /** Restriction time of this limb in the week. */
+    /** Restriction time of this limb in the week [s]. */
     readonly restrictionTime: Answer<'restriction-time'>;
-    /** Volume load of this limb in the week. */
+    /** Volume load of this limb in the week [kg]. */
     readonly volumeLoad?: Answer<'volume-load'>;
   }[];
-  /** Present when asked for and defined. */
+  /** Acute to chronic load ratio; present when you asked for it and it is defined. */
   readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
   /** What to watch for in this week. */
   readonly cautions: readonly Caution[];
@@ -123,10 +123,10 @@ const answer = <K extends AnswerKind>(
 ): Answer<K> => ({ kind, value, unit, equation, evidence, inputs, assumptions, cautions: NOTHING });
 
 /** A sum over the days, shown day by day; days left out are 0. */
-const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit, evidence: Grade): Answer<K> => {
+const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit): Answer<K> => {
   const [day1 = 0, day2 = 0, day3 = 0, day4 = 0, day5 = 0, day6 = 0, day7 = 0] = days;
   const inputs = { day1, day2, day3, day4, day5, day6, day7 };
-  return answer(kind, sum(days), unit, `${kind}-of-days`, evidence, inputs);
+  return answer(kind, sum(days), unit, `${kind}-of-days`, 'definition', inputs);
 };
 
 /** Standard deviation of the daily loads; exactly 0 where every day is the same. */
@@ -157,7 +157,7 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says
  * why.
  *
- * - Evidence: `published` definitions; restriction time `practice`.
+ * - Evidence: `published` for monotony, strain and ratio; the sums are `definition`s.
  * - Source: Med Sci Sports Exerc 1998;30(7):1164–1168; Sci Data 2024, doi 10.1038/s41597-024-03386-x, table 2;
  *   Br J Sports Med 2019;53(15):921–922; J Athl Train 2020;55(9):893–901.
  *
@@ -225,7 +225,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   }
   reader.done();
 
-  const load = overDays('week-load', loads, '{AU}', 'published');
+  const load = overDays('week-load', loads, '{AU}');
   const mean = load.value / DAYS;
   const sd = standardDeviation(loads, mean, deviation === 'sample' ? DAYS - 1 : DAYS);
   const cautions: Caution[] = [];
@@ -260,15 +260,15 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const limbs = PLACES.flatMap(({ limb, side }, place) => {
     const [times, kilograms] = [restricted[place], volumes[place]];
     if (!times && !kilograms) return [];
-    const restrictionTime = overDays('restriction-time', times ?? [], 's', 'practice');
-    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg', 'published');
+    const restrictionTime = overDays('restriction-time', times ?? [], 's');
+    const volumeLoad = kilograms && overDays('volume-load', kilograms, 'kg');
     return [{ limb, side, restrictionTime, ...(volumeLoad && { volumeLoad }) }];
   });
   return {
     load,
     ...(monotony && { monotony }),
     ...(strain && { strain }),
-    sessions: overDays('sessions', counts, '{sessions}', 'practice'),
+    sessions: overDays('sessions', counts, '{sessions}'),
     limbs,
     ...(acuteChronicRatio && { acuteChronicRatio }),
     cautions,
@@ -313,7 +313,7 @@ function ratioOf(
     cautions.push(caution('note', 'ratio-undefined'));
     return undefined;
   }
-  const inputs = { weekLoad: load, earlierWeeks: earlier.map(format).join(' + ') };
+  const inputs = { weekLoad: load, earlierWeeks: list(earlier) };
   const value = load.value / chronic;
   return answer('acute-chronic-ratio', value, '1', form, 'published', inputs);
 }

@@ -1,14 +1,15 @@
 import type { Answer, AnswerKind, Inputs } from '../answer/answer.js';
-import type { Grade } from '../evidence/grades.js';
+import { weakest, type Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
-import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
-export const list = (values: readonly number[]): string => values.map(format).join(' + ') || '0';
+/** A number in full: doubles hold no more digits that mean something. */
+export const digits = (value: number): string => String(Number(value.toPrecision(12)));
+export const list = (values: readonly number[]): string => values.map(digits).join(' + ') || '0';
 export const seconds = (times: readonly Decimal[]): string => list(times.map((time) => time.toNumber()));
 export const plus = (times: readonly Decimal[]): Decimal => times.reduce((total, time) => total.plus(time), decimal(0));
 
@@ -22,7 +23,7 @@ export const total = <K extends AnswerKind>(
   value: number,
   unit: Unit,
   inputs: Inputs,
-  evidence: Grade,
+  evidence: Grade = 'definition',
 ): Answer<K> => ({ kind, value, unit, equation: kind, evidence, inputs, assumptions: [], cautions: [] });
 
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
@@ -39,7 +40,13 @@ export function summed<K extends AnswerKind>(
     mixed && unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
   const values = there.map(inUnit);
   const unit = mixed ? 'kg' : first.unit;
-  return total(first.kind, sum(values), unit, { [field]: list(values) }, first.evidence);
+  return total(
+    first.kind,
+    sum(values),
+    unit,
+    { [field]: list(values) },
+    weakest(there.map(({ evidence }) => evidence)),
+  );
 }
 
 /** The highest of the same total of several parts; nothing unless every part has it. */
@@ -71,4 +78,4 @@ export function workInputs({ tempo }: FullPrescription, setIntervals: readonly S
 export const isTense = ({ mode }: FullPrescription): boolean => mode === 'resistance';
 
 export const repetitionTotal = (counts: readonly number[]): Answer<'repetitions'> =>
-  total('repetitions', sum(counts), '{reps}', { repetitionsPerSet: list(counts) }, 'practice');
+  total('repetitions', sum(counts), '{reps}', { repetitionsPerSet: list(counts) });

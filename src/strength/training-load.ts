@@ -3,6 +3,7 @@ import { type Answer, type Caution, type ErrorPart, interval, normalInterval } f
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
+import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -24,25 +25,31 @@ export type TrainingLoad = Answer<'training-load'> & {
 export interface TrainingLoadInput {
   /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
-  /** Percentage of the 1RM [%]. */
+  /** Percentage of the 1RM [%], 1–100. */
   readonly percentOneRepMax: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
+  /** Smallest step between loads [`unit`], 0.01–100: a stack, a pair of small plates. */
   readonly step?: number | undefined;
   /** The loads you can set [`unit`], such as a rack of dumbbells. Instead of `step`. */
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
+  /** Mass of the bar [`unit`], 0–200; with `plates`, instead of `step` and `available`. */
   readonly bar?: number | undefined;
-  /** Mass of both collars together [`unit`]; 0 when left out. */
+  /** Mass of both collars together [`unit`], 0–50; 0 when left out. */
   readonly collars?: number | undefined;
   /** The plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
-  /** `nearest` when left out; `down` never goes above the percentage. */
+  /** How the load is rounded to those you can set; `nearest` when left out. `down` never goes above the percentage. */
   readonly rounding?: Rounding | undefined;
-  /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
+  /**
+   * Whose 1RM it is; `this-limb` when left out. That of the other limb gives a load, but no interval of true
+   * percentages.
+   */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
-  /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
+  /**
+   * Share of body mass that the 1RM includes: an answer of `bodyMassLoad`, or a number [`unit`]. The load is then what
+   * to add.
+   */
   readonly bodyMassLoad?: Answer<'body-mass-load'> | number | undefined;
 }
 
@@ -78,7 +85,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  *
  * - Usual range with restriction: 20–40 % of 1RM (guideline review 2019, `secondary`).
  * - Error: that of the 1RM (4.2 % where it was tested) and of the share of body mass, in quadrature.
- * - Evidence: that of the 1RM; `definition` where you enter a number.
+ * - Evidence: that of the 1RM, or of the share of body mass where that is weaker; `definition` where you enter a number.
  *
  * @function
  * @param input - `oneRepMax`, an answer or a number [`unit`]; `percentOneRepMax` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
@@ -197,7 +204,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     unit: code,
     ...(errors.length > 0 && { ...interval(wanted, errors), ...ends }),
     equation: 'percent-of-maximum',
-    evidence: oneRepMax.evidence,
+    evidence: weakest([oneRepMax.evidence, ...(counted ? [share.evidence] : [])]),
     inputs: {
       oneRepMax,
       percentOneRepMax,

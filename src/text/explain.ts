@@ -22,10 +22,10 @@ import { guidelineNames, measures } from '../plan/measures.js';
 import { planMessages, planValueWords, type PlanCode } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
-import type { SessionRecord } from '../plan/record.js';
+import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
-import type { Plan } from '../plan/types.js';
+import type { ExpandedPlan, Plan } from '../plan/types.js';
 import { frozen } from '../quantity/frozen.js';
 import { kindWords } from './kinds.js';
 import { answerHtml, pageHtml } from './html.js';
@@ -48,7 +48,7 @@ const DETAILS: readonly Detail[] = ['full', 'brief', 'sentence'];
 
 /** How {@link explain} is to write. */
 export interface ExplainOptions {
-  /** Plain text when left out. */
+  /** Format of the page: `text`, `markdown`, `html`, `latex` or `mathml`; `text` when left out. */
   readonly format?: ExplainFormat | undefined;
   /**
    * `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for. `sentence`: a plan as
@@ -128,13 +128,13 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
 const pages = {
   plan: (document: object, translate: Translate, detail: Detail) =>
     detail === 'sentence'
-      ? prescriptionBlocks(document as Plan, translate)
-      : planBlocks(document as Plan, translate, detail),
+      ? prescriptionBlocks(document as ExpandedPlan, translate)
+      : planBlocks(document as ExpandedPlan, translate, detail),
   screening: (document: object, translate: Translate) => screeningBlocks(document as Screening, translate),
   'day-check': (document: object, translate: Translate) => dayCheckBlocks(document as DayCheck, translate),
   review: (document: object, translate: Translate) => reviewBlocks(document as Review, translate),
   record: (document: object, translate: Translate, detail: Detail) =>
-    recordBlocks(document as SessionRecord, translate, detail),
+    recordBlocks(document as ExpandedRecord, translate, detail),
   proposal: (document: object, translate: Translate) => proposalBlocks(document as Proposal, translate),
   'lighter-options': (document: object, translate: Translate) => lighterBlocks(document as LighterOptions, translate),
   'week-comparison': (document: object, translate: Translate) => weeksBlocks(document as WeekComparison, translate),
@@ -157,7 +157,7 @@ function writePage(
     return pageWriters[format](blocks).join('\n');
   }
   if (document.document === 'plan') {
-    const working = planWorking(document as unknown as Plan, translate);
+    const working = planWorking(document as unknown as ExpandedPlan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
   const expected = "'text', 'markdown' or 'html' for this document";

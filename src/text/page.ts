@@ -23,7 +23,7 @@ import { usesLimb, isSameLimb, timesOf } from '../plan/limb-and-side.js';
 import { questionMessages } from '../plan/screening-messages.js';
 import { inForce, type Stop } from '../plan/stops.js';
 import type { Disclaimer } from '../plan/disclaimers.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
+import type { ExpandedLimbTotals, ExpandedPlan, PlanExercise, ExpandedPlanItem, PlanSet } from '../plan/types.js';
 import { perSet } from '../plan/set-counts.js';
 
 /** How much of a page: all of it, what to do and what to watch for, or a sentence for each exercise of a plan. */
@@ -136,7 +136,7 @@ const setLength = (word: Word, repetitions: number | undefined, durationS: numbe
   repetitions === undefined ? lengthWords(word, durationS!) : word('page.repetitions', { sets: format(repetitions) });
 
 /** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
-export function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
+export function setWords(word: Word, sets: ExpandedPlanItem['sets'], rests: readonly number[]): string {
   const counted = sets.every(({ repetitions }) => repetitions !== undefined);
   const lengths = sets.map(({ repetitions, durationS }) =>
     counted ? format(repetitions!) : setLength(word, repetitions, durationS),
@@ -155,7 +155,7 @@ export function setWords(word: Word, sets: PlanItem['sets'], rests: readonly num
 }
 
 /** Each warm-up set with its load and the rest after it. */
-const warmUpWords = (translate: Translate, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
+const warmUpWords = (translate: Translate, word: Word, sets: ExpandedPlanItem['sets'], unit: Unit): string =>
   sets
     .map(({ repetitions, durationS, restS, load }) =>
       word('page.then-rest', {
@@ -172,7 +172,7 @@ const warmUpWords = (translate: Translate, word: Word, sets: PlanItem['sets'], u
     .join(' – ');
 
 /** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
-function clockRows(translate: Translate, word: Word, { session, request, limbs }: Plan): [string, string][] {
+function clockRows(translate: Translate, word: Word, { session, request, limbs }: ExpandedPlan): [string, string][] {
   const { events, durationS } = session.timeline;
   const names = request.exercises.map(({ name }) => name);
   const rows = events.map(({ atS, event, exercise, limb, side, pressureMmHg, ...more }): [string, string] => {
@@ -245,7 +245,11 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 }
 
 /** What is lifted: a load, a share of body mass, both, or nothing. */
-export function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+export function loadWords(
+  translate: Translate,
+  word: Word,
+  { load, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
+): string {
   const lifted =
     load &&
     amount(translate, load.value, load.unit) +
@@ -256,7 +260,7 @@ export function loadWords(translate: Translate, word: Word, { load, bodyMassKg, 
 }
 
 /** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
-function cuffWords(translate: Translate, word: Word, { request }: Plan, item: PlanItem): string {
+function cuffWords(translate: Translate, word: Word, { request }: ExpandedPlan, item: ExpandedPlanItem): string {
   const { target, restTarget, restriction } = item;
   if (restriction === 'none') return word('page.no-cuff');
   const when = restTarget
@@ -288,7 +292,7 @@ export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit):
 }
 
 /** What to do, but for the cuff. */
-function doneFields(translate: Translate, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
+function doneFields(translate: Translate, word: Word, item: ExpandedPlanItem, rests: readonly number[]): Field[] {
   const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure, load } = item;
   const done = setWords(word, sets, rests);
   const fields: (Field | false)[] = [
@@ -317,13 +321,13 @@ interface ListedExercise {
   readonly listed: PlanExercise;
   /** From 1. */
   readonly number: number;
-  readonly own: readonly [PlanItem, ...PlanItem[]];
+  readonly own: readonly [ExpandedPlanItem, ...ExpandedPlanItem[]];
   readonly rests: readonly number[];
   readonly pause: SessionEvent | undefined;
 }
 
 /** The exercises of a plan in their order, each with its limbs together. */
-export function exercisesOf({ request, items, session }: Plan): ListedExercise[] {
+export function exercisesOf({ request, items, session }: ExpandedPlan): ListedExercise[] {
   let from = 0;
   return request.exercises.flatMap((listed, index): ListedExercise[] => {
     const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
@@ -341,7 +345,7 @@ export function exercisesOf({ request, items, session }: Plan): ListedExercise[]
 }
 
 /** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
-const boxes = (translate: Translate, word: Word, { sets, load: one }: PlanItem): string =>
+const boxes = (translate: Translate, word: Word, { sets, load: one }: ExpandedPlanItem): string =>
   sets
     .map(({ repetitions, durationS, load }) => {
       const set = repetitions === undefined ? lengthWords(word, durationS!) : format(repetitions);
@@ -350,11 +354,11 @@ const boxes = (translate: Translate, word: Word, { sets, load: one }: PlanItem):
     .join('  ');
 
 /** The exercises of a plan as parts of its page. */
-function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: Detail): Block[] {
+function exerciseBlocks(translate: Translate, word: Word, plan: ExpandedPlan, detail: Detail): Block[] {
   return exercisesOf(plan).flatMap(({ listed, number, own, rests, pause }): Block[] => {
     const [first, second] = own;
-    const where = ({ side, limb }: PlanItem): string => sideWords(translate, side, limb);
-    const ofSide = (label: string, item: PlanItem): string =>
+    const where = ({ side, limb }: ExpandedPlanItem): string => sideWords(translate, side, limb);
+    const ofSide = (label: string, item: ExpandedPlanItem): string =>
       second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const bare = first.restriction === 'none';
     const inTurn = second && listed.side !== undefined && takesTurns(listed.side);
@@ -404,7 +408,7 @@ const isAnswer = (input: unknown): input is Answer =>
   typeof input === 'object' && input !== null && Array.isArray((input as Answer).assumptions);
 
 /** Whether a session is more than one exercise on one limb. */
-const several = ({ items }: Plan): boolean => items.length > 1;
+const several = ({ items }: ExpandedPlan): boolean => items.length > 1;
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -412,7 +416,11 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
  * then what is one limb’s own. Lines that are `above` are left out.
  */
-export function planWorking(plan: Plan, translate: Translate, above: readonly string[] = []): Required<Group>[] {
+export function planWorking(
+  plan: ExpandedPlan,
+  translate: Translate,
+  above: readonly string[] = [],
+): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
   const disclaimers = stopLines(translate, inForce(plan.stops));
@@ -460,7 +468,7 @@ export function planWorking(plan: Plan, translate: Translate, above: readonly st
 export function limbLine(
   translate: Translate,
   word: Word,
-  totals: LimbTotals,
+  totals: ExpandedLimbTotals,
   some: 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
 ): string {
   const { limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad } = totals;
@@ -479,7 +487,11 @@ export const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
 
 /** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
-function warnings(translate: Translate, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
+function warnings(
+  translate: Translate,
+  { request, items, limbs }: ExpandedPlan,
+  cautions: readonly Caution[],
+): string[] {
   const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
   return cautions.map((printed) => {
     const key = messageKey(printed);
@@ -500,7 +512,7 @@ function warnings(translate: Translate, { request, items, limbs }: Plan, caution
 const OF_MEASUREMENT = ['measured-posture-as-planned', 'measured-cuff-as-planned'];
 
 /** What was assumed of the measured pressures of a plan, each once. */
-const measuredAs = (translate: Translate, { items }: Plan): string[] => [
+const measuredAs = (translate: Translate, { items }: ExpandedPlan): string[] => [
   ...new Set(
     items
       .flatMap(({ occlusion }) => answersIn(occlusion))
@@ -510,7 +522,7 @@ const measuredAs = (translate: Translate, { items }: Plan): string[] => [
 ];
 
 /** Who trains, in one line. */
-function personLine(translate: Translate, word: Word, request: Plan['request']): string {
+function personLine(translate: Translate, word: Word, request: ExpandedPlan['request']): string {
   const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
   const parts = [
     date,
@@ -525,7 +537,7 @@ function personLine(translate: Translate, word: Word, request: Plan['request']):
 }
 
 /** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
-export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Block[] {
+export function planBlocks(plan: ExpandedPlan, translate: Translate, detail: Detail): Block[] {
   const { request, limbs, session, assumptions, cautions, disclaimers, stopCriteria, stops } = plan;
   const word = translating(translate, pageWords);
   const brief = detail === 'brief';

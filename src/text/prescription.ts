@@ -5,7 +5,7 @@ import { sideWords } from '../plan/measures.js';
 import { isSameLimb } from '../plan/limb-and-side.js';
 import { perSet } from '../plan/set-counts.js';
 import { inForce } from '../plan/stops.js';
-import type { Plan, PlanItem } from '../plan/types.js';
+import type { ExpandedPlan, ExpandedPlanItem } from '../plan/types.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { Block } from './blocks.js';
@@ -29,17 +29,22 @@ function knownWords(translate: Translate, word: Word, occlusion: Answer): string
 }
 
 /** `85 mmHg (49.4 % of 172 mmHg, measured seated)` */
-function pressureWords(translate: Translate, word: Word, { occlusion, target }: PlanItem): string {
+function pressureWords(translate: Translate, word: Word, { occlusion, target }: ExpandedPlanItem): string {
   return word('page.sentence-pressure', {
     pressure: amount(translate, target!.value, 'mm[Hg]'),
-    percent: target!.reached!.percent.toFixed(1),
+    percent: target!.reached!.percentLop.toFixed(1),
     occlusion: whole(translate, occlusion!),
     known: knownWords(translate, word, occlusion!),
   });
 }
 
 /** `Left leg, cuff 10 cm wide: 85 mmHg (…)`; of both sides one after the other, and the side alone without a cuff. */
-function limbWords(translate: Translate, word: Word, { request }: Plan, own: readonly PlanItem[]): string {
+function limbWords(
+  translate: Translate,
+  word: Word,
+  { request }: ExpandedPlan,
+  own: readonly ExpandedPlanItem[],
+): string {
   const limbs = own.map((item) => {
     const side = sideWords(translate, item.side, item.limb);
     if (item.restriction === 'none') return side;
@@ -52,19 +57,19 @@ function limbWords(translate: Translate, word: Word, { request }: Plan, own: rea
 }
 
 /** `15 kg (25 % of 1RM)`, the loads of sets that differ, or what is lifted otherwise. */
-function loadBriefly(translate: Translate, word: Word, item: PlanItem): string {
+function loadBriefly(translate: Translate, word: Word, item: ExpandedPlanItem): string {
   const { load, sets } = item;
   const loads = load && perSet(sets, (set) => set.load);
   if (loads !== undefined) return word('page.sentence-loads', { loads, unit: loadUnitOf(load!.unit) });
   if (!load?.reached || item.bodyMassPercent !== undefined) return loadWords(translate, word, item);
   return word('page.share-of-maximum', {
     load: amount(translate, load.value, load.unit),
-    percent: load.reached.percent.toFixed(1),
+    percent: load.reached.percentOneRepMax.toFixed(1),
   });
 }
 
 /** What is done: load, sets, rests, and what the cuff does in them. */
-function workWords(translate: Translate, word: Word, item: PlanItem, rests: readonly number[]): string {
+function workWords(translate: Translate, word: Word, item: ExpandedPlanItem, rests: readonly number[]): string {
   const { mode = 'resistance', sets, restTarget, restriction, lastSetToFailure } = item;
   const done = setWords(word, sets, rests);
   const cuff = restTarget
@@ -80,7 +85,7 @@ function workWords(translate: Translate, word: Word, item: PlanItem, rests: read
 }
 
 /** A plan as one line for each exercise, for a note or a message; while a stop is in force, the stop and no setting. */
-export function prescriptionBlocks(plan: Plan, translate: Translate): Block[] {
+export function prescriptionBlocks(plan: ExpandedPlan, translate: Translate): Block[] {
   const word = translating(translate, pageWords);
   const stops = stopLines(translate, inForce(plan.stops));
   if (stops.length > 0) return [{ lines: [[`${word('page.do-not-train')}.`, ...stops].join(' ')] }];

@@ -11,7 +11,10 @@ import {
   type ReachedPressure,
   type Symbols,
 } from '../answer/answer.js';
+import { calculation, printedSum, type Calculation } from './arithmetic.js';
+import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
+import { sumsOf, sumText, type Sum } from './sums.js';
 import { fill } from '../answer/messages.js';
 import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { charts } from '../strength/repetitions.js';
@@ -21,10 +24,14 @@ import { workingBy } from './working.js';
 
 const fieldWords: Readonly<Record<string, string>> = {
   estimate: 'estimated limb occlusion pressure',
-  estimateWeight: 'weight left to the estimate',
+  estimateWeight: 'weight of the estimate',
   measuredMmHg: 'weighted mean of the measurements [mmHg]',
   shiftMmHg: 'of posture [mmHg]',
-  posture: 'pooled mean for the posture',
+  posture: 'factor of the posture',
+  fromPosture: 'factor of the posture to convert from',
+  toPosture: 'factor of the posture to convert to',
+  limb: 'slope of the pooled curve',
+  valueMmHg: 'measured occlusion pressure',
   occlusion: 'limb occlusion pressure',
   oneRepMax: 'one-repetition maximum',
   repetitionsToFailure: 'repetitions to failure',
@@ -40,10 +47,10 @@ const fieldWords: Readonly<Record<string, string>> = {
   cuffIntervals: 'intervals of restriction [s]',
   longestInterval: 'longest interval [s]',
   gaps: 'times with the cuff deflated [s]',
-  exercises: 'exercises, one by one',
-  weekSessions: 'sessions of the week, one by one',
+  exercises: 'of each exercise',
+  weekSessions: 'of each session of the week',
   pauses: 'pauses between exercises [s]',
-  limbs: 'limbs, exercise by exercise',
+  limbs: 'of each limb',
   setLoads: 'repetitions × load, set by set',
   pressureSeconds: 'pressure × time [mmHg × s]',
   weekLoad: 'load of the week',
@@ -51,28 +58,46 @@ const fieldWords: Readonly<Record<string, string>> = {
   earlierWeeks: 'loads of the three weeks before [AU]',
   sex: 'sex',
   bodyMassLoad: 'load that body mass is',
+  from: 'fewest that the scale gives',
+  to: 'most that the scale gives',
+  day1: 'day 1',
+  day2: 'day 2',
+  day3: 'day 3',
+  day4: 'day 4',
+  day5: 'day 5',
+  day6: 'day 6',
+  day7: 'day 7',
   perSide: 'plates on each side',
   fraction: 'share of body mass',
   printed: 'percentage printed [%]',
-  'age-60-and-over': 'age-60-and-over',
+  'venous-thromboembolism': 'earlier clot in a vein',
+  thrombophilia: 'blood that clots easily',
+  'limb-paralysis': 'paralysed leg',
+  'cancer-within-5-years': 'cancer in the last 5 years',
+  'intensive-care': 'stay in intensive care',
+  immobile: 'immobile for a day or longer',
+  'age-60-and-over': 'age 60 or over',
 };
 
 /** An answer explained, before it is written as text or in another format. */
-export interface Section {
+export interface Section extends Calculation {
   readonly title: string;
   /** Symbol of the answer. */
   readonly symbol: string;
-  /** The formula, and the same with the numbers in it. */
-  readonly steps: readonly [formula: string, numbers: string];
-  /** The result, where the numbers are not the result already. */
-  readonly result?: { readonly number: string; readonly unit: string };
+  readonly formula: string;
+  /** Symbols that are written otherwise than in `formula`. */
+  readonly names: Names;
+  readonly result: { readonly number: string; readonly unit: string };
   /** What was done to the result: rounding, the percentage reached. */
   readonly notes: readonly string[];
   /** Each symbol with its name and value. */
   readonly glossary: readonly string[];
   /** `glossary` as one sentence. */
   readonly with: string;
-  /** What the answer rests on: error, equation, grade, assumptions. */
+  /** The standard deviation with its parts, and the arithmetic behind interval, true percentage and chance. */
+  readonly deviation: readonly string[];
+  readonly sums: readonly Sum[];
+  /** What the answer rests on: those as text, equation, grade, assumptions. */
   readonly basis: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
@@ -122,36 +147,43 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translat
   });
 }
 
-function symbolsOf(
-  answer: Answer,
-  symbols: Symbols,
-  translate: Translate,
-): { shown: Record<string, string>; glossary: string[] } {
-  const shown: Record<string, string> = {};
+/** The unit of an input that no vocabulary has: a day has that of its week, one side that of the other. */
+const unitOfField = (field: string, { unit }: Answer): Unit | undefined => (/^day\d$/.test(field) ? unit : undefined);
+
+/** The numbers of a formula’s symbols, how each symbol is written, and a line of what it is. */
+function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
+  const values: Record<string, number | string> = {};
+  const names: Record<string, string> = {};
   const glossary: string[] = [];
+  const { inputs, kind } = answer;
+  const kinds = Object.values(inputs).flatMap((given) => (isAnswer(given) ? [given.kind] : []));
   for (const [symbol, use] of Object.entries(symbols)) {
     const field = typeof use === 'string' ? use : use.field;
-    const given = answer.inputs[field];
+    const given = inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
     const name = translate(`field.${field}`, quantity?.name ?? fieldWords[field] ?? translate(field, field));
+    const add = (value: number | string, printed: string): void => {
+      values[symbol] = value;
+      glossary.push(`${names[symbol] ?? symbol} ${name} ${printed}`);
+    };
     if (isAnswer(given)) {
-      shown[symbol] = format(given.rounding?.from ?? given.value);
-      glossary.push(`${symbol} ${name} ${amount(translate, given.value, given.unit)}`);
+      // One symbol for one thing, in every answer, unless two of its kind meet.
+      if (given.kind !== kind && kinds.filter((other) => other === given.kind).length === 1) {
+        names[symbol] = kindWords[given.kind].symbol;
+      }
+      add(given.rounding?.from ?? given.value, amount(translate, given.value, given.unit));
     } else if (typeof given === 'number') {
-      shown[symbol] = given < 0 ? `(${format(given)})` : format(given);
-      const pounds = quantity?.unit === 'kg' && answer.inputs['unit'] === 'lb';
-      const unit: Unit | undefined = pounds ? '[lb_av]' : quantity?.unit;
-      glossary.push(`${symbol} ${name} ${unit ? amount(translate, given, unit) : format(given)}`);
+      const pounds = quantity?.unit === 'kg' && inputs['unit'] === 'lb';
+      const unit: Unit | undefined = pounds ? '[lb_av]' : (quantity?.unit ?? unitOfField(field, answer));
+      add(given, unit ? amount(translate, given, unit) : format(given));
     } else if (typeof use !== 'string') {
-      shown[symbol] = format(use.codes[String(given)] ?? NaN);
-      const coded = { value: String(given), number: shown[symbol] };
-      glossary.push(`${symbol} ${name} ${translate('coded-as', explainWords['coded-as'], coded)}`);
+      const number = use.codes[String(given)] ?? NaN;
+      add(number, translate('coded-as', explainWords['coded-as'], { value: String(given), number: format(number) }));
     } else {
-      shown[symbol] = String(given).includes(' + ') ? `(${String(given)})` : String(given);
-      glossary.push(`${symbol} ${name} ${String(given)}`);
+      add(String(given), typeset(printedSum(String(given), format)));
     }
   }
-  return { shown, glossary };
+  return { values, names, glossary };
 }
 
 function notesOf({ rounding, value, unit, reached }: Answer, translate: Translate): string[] {
@@ -208,13 +240,18 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
   return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
+function basisOf(answer: Answer, lines: readonly string[], translate: Translate, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
   const word = translating(translate, explainWords);
   const meaning = translate(`meaning.${evidence}`, grades[evidence]);
+  const inherited = evidence !== 'definition' && workingBy(answer)?.arithmetic === true;
   return [
-    ...deviationLine(answer, translate),
-    word('equation-and-grade', { equation, grade: named(translate, 'grade', evidence), meaning }),
+    ...lines,
+    word(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
+      equation,
+      grade: named(translate, 'grade', evidence),
+      meaning,
+    }),
     ...notPrinted(
       assumptions.map((one) => assumedLine(translate, one)),
       printed,
@@ -230,18 +267,25 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
 export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
   const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
-  const { shown, glossary } = symbolsOf(answer, symbols, translate);
-  const numbers = formula.replace(/[A-Za-z_]\w*/g, (name) => (Object.hasOwn(shown, name) ? shown[name]! : name));
-  const number = format(rounding?.from ?? value);
+  const { values, names, glossary } = symbolsOf(answer, symbols, translate);
+  const exact = rounding?.from ?? value;
+  const number = format(exact);
+  const deviation = deviationLine(answer, translate);
+  const sums = sumsOf(answer, translate);
+  const lines = [...deviation, ...sums.map(sumText)];
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
-    steps: [formula, numbers],
-    ...(numbers !== number && { result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) } }),
+    formula,
+    names,
+    ...calculation(formula, values, exact),
+    result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) },
     notes: notesOf(answer, translate),
     glossary,
     with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
-    basis: basisOf(answer, translate, printed),
+    deviation,
+    sums,
+    basis: basisOf(answer, lines, translate, printed),
     cautions: [],
     sources: [],
     inner: [],

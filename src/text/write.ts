@@ -21,13 +21,22 @@ export function aligned(table: readonly (readonly string[])[]): string[] {
   );
 }
 
+/** The steps of an answer after its formula: the numbers, unless they are in it or are the result, and the result. */
+function stepsOf({ formula, numbers, exact, equals, result }: Section) {
+  const given = numbers !== formula && numbers !== result.number;
+  const sign = { numbers: exact ? '=' : '≈', result: equals && (given || exact) ? '=' : '≈' } as const;
+  return { sign, numbers: given ? numbers : undefined };
+}
+
 /** The sums of an answer, one step a line, the signs of equality below each other. */
-function workingText({ symbol, steps, result }: Section): string[] {
+function workingText(section: Section): string[] {
+  const { symbol, formula, names, result } = section;
+  const { sign, numbers } = stepsOf(section);
   const pad = ' '.repeat(symbol.length);
   return [
-    `${symbol} = ${typeset(steps[0])}`,
-    `${pad} = ${typeset(steps[1])}`,
-    ...(result ? [`${pad} = ${result.number}${result.unit}`] : []),
+    `${symbol} = ${typeset(formula, names)}${formula === result.number ? result.unit : ''}`,
+    ...(numbers === undefined ? [] : [`${pad} ${sign.numbers} ${typeset(numbers)}`]),
+    ...(formula === result.number ? [] : [`${pad} ${sign.result} ${result.number}${result.unit}`]),
   ];
 }
 
@@ -80,18 +89,33 @@ export interface Group {
 
 /** Titles and sums as rows of two cells; the second starts with the sign of equality, or is words. */
 function rowsOf({ sections, group }: Group, notation: Notation): [left: string, right: string][] {
-  const words = (text: string): [string, string] => ['', notation.text(text)];
-  const equals = (right: string): string => notation.sign('=') + right;
-  const rows = sections.flatMap(({ title, symbol, steps, result, notes, glossary, inner }): [string, string][] => [
-    ...(title === '' ? [] : [words(title)]),
-    [notation.name(symbol), equals(typesetIn(notation, steps[0]))],
-    ['', equals(typesetIn(notation, steps[1]))],
-    ...(result
-      ? [['', equals(typesetIn(notation, result.number) + notation.text(result.unit))] as [string, string]]
-      : []),
-    ...[...notes, ...glossary].map(words),
-    ...rowsOf({ sections: inner }, notation),
-  ]);
+  const row = (right: string): [string, string] => ['', right];
+  const words = (text: string): [string, string] => row(notation.text(text));
+  const after = (sign: '=' | '≈' | '<', right: string): string => notation.sign(sign) + right;
+  const amount = (number: string, unit: string): string => typesetIn(notation, number) + notation.text(unit);
+  const rows = sections.flatMap((section): [string, string][] => {
+    const { title, symbol, formula, names, result, notes, glossary, deviation, sums, inner } = section;
+    const { sign, numbers } = stepsOf(section);
+    return [
+      words(title),
+      [
+        notation.name(symbol),
+        after('=', formula === result.number ? amount(formula, result.unit) : typesetIn(notation, formula, names)),
+      ],
+      ...(numbers === undefined ? [] : [row(after(sign.numbers, typesetIn(notation, numbers)))]),
+      ...(formula === result.number ? [] : [row(after(sign.result, amount(result.number, result.unit)))]),
+      ...[...notes, ...glossary, ...deviation].map(words),
+      ...sums.map((sum) =>
+        row(
+          notation.text(`${sum.label}: `) +
+            typesetIn(notation, sum.formula, sum.names) +
+            after(sum.exact ? '=' : '≈', typesetIn(notation, sum.numbers)) +
+            after(sum.sign, notation.text(sum.result)),
+        ),
+      ),
+      ...rowsOf({ sections: inner }, notation),
+    ];
+  });
   return group === undefined ? rows : [words(`[${group}]`), ...rows];
 }
 

@@ -19,7 +19,7 @@ import {
 } from '../../src/index.js';
 import { explain, type ExplainFormat } from '../../src/text/index.js';
 import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
-import { planSession, type PlanRequest } from '../../src/plan/index.js';
+import { expandDocument, planSession, type PlanRequest } from '../../src/plan/index.js';
 import { occlusionEquations } from '../../src/pressure/equations.js';
 import { oneRepMaxEquations } from '../../src/strength/equations.js';
 
@@ -153,15 +153,32 @@ const latexRows = (tex: string, strict: 'error' | 'ignore' = 'error'): string[] 
 const textSums = (text: string): string[] =>
   text
     .split('\n')
-    .flatMap((line) => /^ *(?:[\w%]+ )?= (.*)$/.exec(line)?.[1] ?? [])
-    .map((sum) => sum.replaceAll('×', '*').replaceAll('−', '-'));
+    .flatMap((line) => {
+      const labelled = /^ *[^=:]+: (.+) [=≈] (.+) [=≈<] (.+)$/.exec(line);
+      if (labelled) return /^ *assumption/.test(line) ? [] : labelled.slice(1);
+      return /^ *(?:[\w%]+ )?[=≈] (.*)$/.exec(line)?.[1] ?? [];
+    })
+    .map((sum) => sum.replaceAll('×', '*').replaceAll('−', '-').replaceAll('√', 'sqrt'));
 
 const asSums = (rows: readonly string[]): string[] =>
-  rows.flatMap((row) => /^[\w%]*=(.*)$/.exec(row)?.[1] ?? []).map((sum) => sum.replace(/"(.*)"$/, ' $1'));
+  rows
+    .flatMap((row) => {
+      const labelled = /^".*?:"(.+)[=≈](.+)[=≈<]"(.+)"$/.exec(row);
+      return labelled ? labelled.slice(1) : (/^[\w%]*[=≈](.*)$/.exec(row)?.[1] ?? []);
+    })
+    .map((sum) => sum.replace(/"(.*)"$/, ' $1'));
 
-/** What a sum comes to, its symbols standing for numbers of no meaning; nothing for one that ends in a unit. */
-function worth(sum: string): number | undefined {
-  if (/^-?[\d.]+ (% )?[a-z]/i.test(sum)) return undefined;
+/**
+ * What a sum comes to, its symbols standing for numbers of no meaning, and Φ for any function; nothing for one that ends
+ * in a unit.
+ */
+function worth(printed: string): number | undefined {
+  if (/^ *-?[\d.]+ (%|[a-z])/i.test(printed)) return undefined;
+  const sum = printed
+    .replace(/[Σ∑]/g, '')
+    .replaceAll('Φ(', 'cos(')
+    .replaceAll('σ', 'sigma')
+    .replace(/\bln\(/g, 'log(');
   const symbols = new Set(sum.match(/[A-Za-z]\w*(?!\w*\()/g));
   const scope = Object.fromEntries([...symbols].map((name, index) => [name, 3.7 + index * 1.3]));
   return evaluate(sum, scope) as number;
@@ -236,9 +253,9 @@ describe('explain, a plan', () => {
     }
     const whose = points.find((point) => point!.includes('An estimated occlusion pressure'));
     expect(whose).toMatch(/\(leg extension, left leg\)$/);
-    for (const { text } of plan.stopCriteria) expect(points).toContain(text);
+    for (const { text } of expandDocument(plan).stopCriteria) expect(points).toContain(text);
     const message = page.textContent!.replace(/\s+/g, ' ');
-    for (const { text } of plan.disclaimers) expect(message).toContain(text);
+    for (const { text } of expandDocument(plan).disclaimers) expect(message).toContain(text);
     for (const sum of text.split('\n').filter((line) => line.includes(' = '))) {
       expect(message).toContain(sum.trim().replace(/\s+/g, ' '));
     }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
 import { markdownText } from '../../src/text/write.js';
 import { grades } from '../../src/evidence/grades.js';
-import { type Answer } from '../../src/index.js';
+import type { Answer, AssumptionCode, CautionCode } from '../../src/index.js';
 import { explain, messages, words, fill } from '../../src/text/index.js';
 
 // The answers are made up, so that each holds all that an answer may hold; what is expected is written by hand.
@@ -68,8 +68,11 @@ const whole: Answer = {
   },
   rounding: { from: 18, to: 'down', step: 2.5 },
   reached: { percentOneRepMax: 1750 / 90, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
-  assumptions: [{ code: 'own-assumption' }, { code: 'error-share', values: { percentOneRepMax: 10 } }],
-  cautions: [{ severity: 'caution', code: 'own-caution', text: 'Look: {x}', values: { x: 1 } }],
+  assumptions: [
+    { code: 'own-assumption' as AssumptionCode },
+    { code: 'error-share', values: { percentOneRepMax: 10 } },
+  ],
+  cautions: [{ severity: 'caution', code: 'own-caution' as CautionCode, text: 'Look: {x}', values: { x: 1 } }],
 };
 const lines = (answer: Answer, options?: object) => explain(answer, options).split('\n');
 
@@ -77,16 +80,21 @@ describe('an answer explained', () => {
   it('with all that it may hold, in plain text', () => {
     expect(lines(whole)).toEqual([
       'Training load: 17.5 kg',
-      '  w = p / 100 × M − (q + x1) × exp(-s) + r',
-      '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
+      '  w = p / 100 × 1RM − (q + x1) × exp(−s) + r',
+      '    = 20 / 100 × 90.4 − ((−2.5) + (15 + 15)) × exp(−2) + 3 × 4',
       '    = 18 kg',
       '      rounded down, steps of 2.5 kg: 17.5 kg',
       '      that is 19.4 %; 95 % interval 18.3–20.8 %',
       '      the chance that it closes the artery fully is less than 0.1 %',
       '      highest setting under the limit of that chance: 20 kg',
-      '      with p percent of 1RM 20 %, M one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
-        'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
-      '  standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      '      with p percent of 1RM 20 %, 1RM one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
+        'x1 repetitions, set by set 15 + 15, s sex 2 (female), r girth 3 × 4',
+      '  standard deviation s = 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      '  percent of 1RM: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4 %',
+      '  its lower end, with the upper end U of 1RM: 100 × w / U ≈ 100 × 17.5 / 95.89 ≈ 18.3 %',
+      '  its upper end, with the lower end L of 1RM: 100 × w / L ≈ 100 × 17.5 / 84.11 ≈ 20.8 %',
+      '  chance of closing the artery, with Φ the normal distribution and σ the standard deviation of 1RM: ' +
+        '100 × Φ((w − 1RM) / σ) ≈ 100 × Φ((17.5 − 90) / 3) < 0.1 %',
       `  equation made-up-3; evidence unconfirmed: ${grades.unconfirmed}`,
       `  assumption: ${messages['code-unknown']}`,
       `  assumption: ${fill(messages['error-share'], { percentOneRepMax: 10 })}`,
@@ -98,14 +106,14 @@ describe('an answer explained', () => {
       '        = 90.4 kg',
       '          rounded to the nearest, loads you can set: 90 kg',
       '          with a load 90 kg',
-      '    standard deviation 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      '    standard deviation s = 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       `    equation made-up-1; evidence secondary: ${grades.secondary}`,
     ]);
   });
 
   it('begins with its stops, and with those of what it was worked out from', () => {
     const text = 'Do not inflate to 320 mmHg.';
-    const stop = { severity: 'stop', code: 'own-stop', text } as const;
+    const stop = { severity: 'stop', code: 'own-stop' as CautionCode, text } as const;
     const inside: Answer = { ...whole, inputs: { ...whole.inputs, oneRepMax: { ...inner, cautions: [stop] } } };
     for (const answer of [{ ...whole, cautions: [...whole.cautions, stop] }, inside]) {
       const page = explain(answer);
@@ -124,11 +132,10 @@ describe('an answer explained', () => {
   });
 
   it('with no symbols, no interval and no rounding', () => {
-    expect(lines(bare).slice(0, 6)).toEqual([
+    expect(lines(bare).slice(0, 5)).toEqual([
       'Sessions: 3 sessions',
-      '  N = 1 + 2',
-      '    = 1 + 2',
-      '    = 3 sessions',
+      '  Ns = 1 + 2',
+      '     = 3 sessions',
       `  equation made-up-2; evidence practice: ${grades.practice}`,
       '',
     ]);
@@ -142,11 +149,11 @@ describe('an answer explained', () => {
     expect(lines(pounds).slice(0, 4)).toEqual([
       'One-repetition maximum: 90 lb (95 % interval 84.11–95.89 lb)',
       '  1RM = a',
-      // Numbers that are the result already are not said twice.
-      '      = 90',
+      // Numbers that are the result already are not printed twice.
+      '      = 90 lb',
       '        with a load 90 lb, r repetitions 5 repetitions',
     ]);
-    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 5);
+    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 6);
   });
 
   // One decimal is shown, so what is shown as 0.0 would be no chance at all.
@@ -165,9 +172,8 @@ describe('an answer explained', () => {
     expect(lines(bare, { format: 'markdown' }).slice(0, 12)).toEqual([
       '# Sessions: 3 sessions',
       '',
-      '    N = 1 + 2',
-      '      = 1 + 2',
-      '      = 3 sessions',
+      '    Ns = 1 + 2',
+      '       = 3 sessions',
       '',
       `- equation made-up-2; evidence practice: ${grades.practice}`,
       '',
@@ -175,6 +181,7 @@ describe('an answer explained', () => {
       '',
       '    1RM = a',
       '        = 90',
+      '        = 90.4 kg',
     ]);
     expect(
       lines(whole, { format: 'markdown' })
@@ -185,8 +192,8 @@ describe('an answer explained', () => {
       '- that is 19.4 %; 95 % interval 18.3–20.8 %',
       '- the chance that it closes the artery fully is less than 0.1 %',
       '- highest setting under the limit of that chance: 20 kg',
-      '- with p percent of 1RM 20 %, M one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
-        'x1 repetitions, set by set 15 + 15, s sex female (coded 2), r girth 3 × 4',
+      '- with p percent of 1RM 20 %, 1RM one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
+        'x1 repetitions, set by set 15 + 15, s sex 2 (female), r girth 3 × 4',
     ]);
     const deep = [1, 2, 3, 4, 5, 6].reduce<Answer>((within) => ({ ...bare, inputs: { within } }), inner);
     const levels = lines(deep, { format: 'markdown' }).flatMap((line) => /^#+/.exec(line)?.[0].length ?? []);
@@ -198,8 +205,7 @@ describe('an answer explained', () => {
     expect(lines({ ...bare, inputs: {} }, { format: 'latex' })).toEqual([
       '\\begin{aligned}',
       ' &\\text{Sessions: 3 sessions} \\\\',
-      'N & = 1 + 2 \\\\',
-      ' & = 1 + 2 \\\\',
+      '\\mathrm{Ns} & = 1 + 2 \\\\',
       ' & = 3\\text{ sessions}',
       '\\end{aligned}',
     ]);
@@ -209,8 +215,7 @@ describe('an answer explained', () => {
       '<math xmlns="http://www.w3.org/1998/Math/MathML" display="block">' +
         '<mtable columnalign="right left" displaystyle="true">',
       row('', '<mtext>Sessions: 3 sessions</mtext>'),
-      row('<mi>N</mi>', `<mo>=</mo>${sum}`),
-      row('', `<mo>=</mo>${sum}`),
+      row('<mi>Ns</mi>', `<mo>=</mo>${sum}`),
       row('', '<mo>=</mo><mn>3</mn><mtext>\u00a0sessions</mtext>'),
       '</mtable></math>',
     ]);
@@ -220,10 +225,10 @@ describe('an answer explained', () => {
       ' &\\text{the chance that it closes the artery fully is less than 0.1 \\%} \\\\',
       ' &\\text{highest setting under the limit of that chance: 20 kg} \\\\',
       ' &\\text{p percent of 1RM 20 \\%} \\\\',
-      ' &\\text{M one-repetition maximum 90 kg} \\\\',
+      ' &\\text{1RM one-repetition maximum 90 kg} \\\\',
       ' &\\text{q of posture [mmHg] -2.5} \\\\',
       ' &\\text{x1 repetitions, set by set 15 + 15} \\\\',
-      ' &\\text{s sex female (coded 2)} \\\\',
+      ' &\\text{s sex 2 (female)} \\\\',
     ]);
   });
 
@@ -235,16 +240,20 @@ describe('an answer explained', () => {
       `  <deviation-from ${kg(3)} <part.equation> 3 (<grade.derived>), ` + '<part.retest> 0.1634 (<grade.published>)>';
     expect(lines(whole, { messages: Object.fromEntries(codes) as object })).toEqual([
       `<titled-answer <kind.training-load> ${kg(17.5)}>`,
-      '  w = p / 100 × M − (q + x1) × exp(-s) + r',
-      '    = 20 / 100 × 90.4 − ((-2.5) + (15 + 15)) × exp(-2) + 3 × 4',
+      '  w = p / 100 × 1RM − (q + x1) × exp(−s) + r',
+      '    = 20 / 100 × 90.4 − ((−2.5) + (15 + 15)) × exp(−2) + 3 × 4',
       `    = ${kg(18)}`,
       `      <rounded-down <in-steps ${kg(2.5)}> ${kg(17.5)}>`,
       '      <that-is-perhaps 19.4 % <range-between 18.3 20.8 %>>',
       '      <chance-that-closes <chance-very-small>>',
       `      <highest-under-limit ${kg(20)}>`,
-      `      <with-symbols p <field.percentOneRepMax> 20<unit.%>, M <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
-        'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as <value.female> 2>, r girth 3 × 4>',
+      `      <with-symbols p <field.percent> 20<unit.%>, 1RM <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
+        'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as 2 <value.female>>, r girth 3 × 4>',
       deviation,
+      '  <sum-percent 1RM>: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4 %',
+      '  <sum-percent-lower 1RM>: 100 × w / U ≈ 100 × 17.5 / 95.89 ≈ 18.3 %',
+      '  <sum-percent-upper 1RM>: 100 × w / L ≈ 100 × 17.5 / 84.11 ≈ 20.8 %',
+      '  <sum-chance 1RM>: 100 × Φ((w − 1RM) / σ) ≈ 100 × Φ((17.5 − 90) / 3) < 0.1 %',
       '  <equation-and-grade made-up-3 <grade.unconfirmed> <meaning.unconfirmed>>',
       '  <assumption <code-unknown>>',
       '  <assumption <error-share 10>>',

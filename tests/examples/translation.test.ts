@@ -286,7 +286,7 @@ describe('a translation', () => {
     expect(page).toContain('Druck (Bein rechts)  110 mmHg');
     expect(page).toContain('vom ersten bis zum letzten Satz gefüllt');
     expect(page).toContain('Vorsicht: Die Obergrenze von 110 mmHg hält die Einstellung unter den');
-    expect(page).toContain('sex Geschlecht weiblich (als 2)');
+    expect(page).toContain('sex Geschlecht 2 (weiblich)');
     expect(page).toContain('Mit Gruppenmittelwerten umgerechnet, von einer Manschette von 5 cm auf eine von 10 cm.');
     // A word that stands in a slot of a sentence is translated too.
     expect(page).toContain('angepasst: Rückenlage; gefragt ist der Druck in dieser: sitzend');

@@ -14,18 +14,18 @@ describe('one exercise', () => {
     const totals = account(full);
     expectHoldsTogether(totals);
     expect(told(totals)).toEqual({
-      repetitions: ['repetitions', 75, '{reps}', 'practice'],
-      volumeLoad: ['volume-load', 2250, 'kg', 'published', 'volume-methods-2009'],
-      relativeVolumeLoad: ['relative-volume-load', 22.5, '1', 'unconfirmed', 'monitoring-2016'],
-      timeUnderTension: ['time-under-tension', 300, 's', 'published', 'volume-methods-2009'],
-      restrictionTime: ['restriction-time', 390, 's', 'practice'],
-      longestRestriction: ['longest-restriction', 390, 's', 'practice'],
+      repetitions: ['repetitions', 75, '{reps}', 'definition'],
+      volumeLoad: ['volume-load', 2250, 'kg', 'definition', 'volume-methods-2009'],
+      relativeVolumeLoad: ['relative-volume-load', 22.5, '1', 'definition', 'monitoring-2016'],
+      timeUnderTension: ['time-under-tension', 300, 's', 'definition', 'volume-methods-2009'],
+      restrictionTime: ['restriction-time', 390, 's', 'definition'],
+      longestRestriction: ['longest-restriction', 390, 's', 'definition'],
       // 80 mmHg for 6.5 min; half of 160 mmHg.
-      pressureTime: ['pressure-time', 520, 'mm[Hg].min', 'practice'],
-      relativePressureTime: ['relative-pressure-time', 325, '%.min', 'practice'],
-      sessionTime: ['session-time', 390, 's', 'derived', 'knee-repair-2022'],
-      peakLoad: ['peak-load', 30, 'kg', 'practice'],
-      peakPercentOneRepMax: ['peak-percent-of-maximum', 30, '%', 'practice'],
+      pressureTime: ['pressure-time', 520, 'mm[Hg].min', 'definition'],
+      relativePressureTime: ['relative-pressure-time', 325, '%.min', 'definition'],
+      sessionTime: ['session-time', 390, 's', 'definition', 'knee-repair-2022'],
+      peakLoad: ['peak-load', 30, 'kg', 'definition'],
+      peakPercentOneRepMax: ['peak-percent-of-maximum', 30, '%', 'definition'],
     });
     expect(totals.cautions).toEqual([]);
     expect(totals.exercises).toHaveLength(1);
@@ -100,7 +100,7 @@ describe('one exercise', () => {
       { part: 'maximum', standardDeviation: expect.closeTo(0.168, 9) as number, evidence: 'published' },
     ]);
     expect(withWorking(totals.relativeVolumeLoad)).toMatchObject({
-      evidence: 'unconfirmed',
+      evidence: 'published',
       sources: ['monitoring-2016'],
       unit: '1',
     });
@@ -134,8 +134,8 @@ describe('one exercise', () => {
     expectHoldsTogether(totals);
     expectClose(totals.bodyMassVolumeLoad!.value, 75 * 80 * 0.64);
     expect(told(totals)).toMatchObject({
-      volumeLoad: ['volume-load', 0, 'kg', 'published', 'volume-methods-2009'],
-      bodyMassVolumeLoad: ['body-mass-volume-load', 3840, 'kg', 'unconfirmed', 'volume-methods-2009'],
+      volumeLoad: ['volume-load', 0, 'kg', 'definition', 'volume-methods-2009'],
+      bodyMassVolumeLoad: ['body-mass-volume-load', 3840, 'kg', 'definition', 'volume-methods-2009'],
     });
     expect(totals.bodyMassVolumeLoad!.inputs).toEqual({
       repetitionsPerSet: '30 + 15 + 15 + 15',

@@ -29,7 +29,7 @@ describe('a session of several exercises', () => {
     // 3 × 40 s and two rests of 30 s.
     expect(totals.sessionTime.value).toBe(390 + 120 + 180);
     expect(totals.sessionTime.inputs).toEqual({ exercises: '390 + 180', pauses: '120' });
-    expect(working(totals.sessionTime)!.formula).toBe('E + p');
+    expect(working(totals.sessionTime)!.formula).toBe('sum(E) + p');
     expect(totals.restrictionTime.value).toBe(570);
     expect(totals.repetitions).toMatchObject({ value: 105, inputs: { exercises: '75 + 30' } });
     expect(totals.volumeLoad).toMatchObject({ value: 2250 + 300, inputs: { exercises: '2250 + 300' } });
@@ -122,7 +122,7 @@ describe('a limb over several accounts', () => {
       kind: 'restriction-time',
       value: 690,
       unit: 's',
-      evidence: 'practice',
+      evidence: 'definition',
     });
     expect(limb.restrictionTime.inputs).toEqual({ exercises: '390 + 300' });
     expect(limb.partialRestrictionTime).toMatchObject({ kind: 'partial-restriction-time', value: 90 });

@@ -231,7 +231,7 @@ describe('sessionTotals, several exercises', () => {
   it('carries the error of the maximum into the relative volume load', () => {
     const oneRepMax = testedOneRepMax({ load: 100 });
     const { relativeVolumeLoad, peakPercentOneRepMax } = sessionTotals({ ...base, load: 30, oneRepMax });
-    expect(relativeVolumeLoad).toMatchObject({ value: 9, evidence: 'unconfirmed' });
+    expect(relativeVolumeLoad).toMatchObject({ value: 9, evidence: 'published' });
     expect(relativeVolumeLoad!.standardDeviation).toBeCloseTo(9 * 0.042, 12);
     expect(peakPercentOneRepMax).toMatchObject({ value: 30, evidence: 'published' });
     const inPounds = sessionTotals({ ...base, load: 45, unit: 'lb', oneRepMax });

@@ -76,7 +76,7 @@ describe('weekTotals', () => {
     expect(limbs.map(({ restrictionTime, volumeLoad }) => [restrictionTime.value, volumeLoad?.value])).toEqual([
       [0, 2250.2],
     ]);
-    expect(limbs[0]!.volumeLoad).toMatchObject({ unit: 'kg', evidence: 'published', equation: 'volume-load-of-days' });
+    expect(limbs[0]!.volumeLoad).toMatchObject({ unit: 'kg', evidence: 'definition', equation: 'volume-load-of-days' });
     expect(weekTotals({ days: days.map((day) => ({ ...day, volumeKg: { leftLeg: 0 } })) }).limbs).toEqual([]);
   });
 

@@ -42,7 +42,7 @@ describe('a week', () => {
       value: 1850,
       unit: '{AU}',
       equation: 'week-load-of-days',
-      evidence: 'published',
+      evidence: 'definition',
     });
     expect(working(week.load)!.sources).toEqual(['athlete-dataset-2024', 'session-rpe-2001']);
     expect(week.load.inputs).toEqual({ day1: 300, day2: 0, day3: 450, day4: 0, day5: 500, day6: 600, day7: 0 });
@@ -51,7 +51,7 @@ describe('a week', () => {
       value: 4,
       unit: '{sessions}',
       equation: 'sessions-of-days',
-      evidence: 'practice',
+      evidence: 'definition',
       sources: [],
     });
     expect(week.limbs).toEqual([]);
@@ -78,7 +78,7 @@ describe('a week', () => {
       kind: 'restriction-time',
       unit: 's',
       equation: 'restriction-time-of-days',
-      evidence: 'practice',
+      evidence: 'definition',
       sources: [],
       inputs: { day1: 300, day2: 0, day5: 200 },
     });

@@ -82,11 +82,11 @@ const symbols = { AC: 'circumferenceCm', B: 'bladderWidthCm' } as const satisfie
 
 export const bladderBias = {
   systolic: {
-    formula: 'reading - (-115.27 + 4.558 * AC + 10.266 * B - 0.2763 * B ^ 2 - 0.4190 * AC * B + 0.01053 * AC * B ^ 2)',
-    symbols: { reading: 'systolicMmHg', ...symbols },
+    formula: 'SBP1 - (-115.27 + 4.558 * AC + 10.266 * B - 0.2763 * B ^ 2 - 0.4190 * AC * B + 0.01053 * AC * B ^ 2)',
+    symbols: { SBP1: 'systolicMmHg', ...symbols },
   },
   diastolic: {
-    formula: 'reading - (-87.39 + 3.893 * AC + 8.060 * B - 0.2164 * B ^ 2 - 0.3906 * AC * B + 0.01053 * AC * B ^ 2)',
-    symbols: { reading: 'diastolicMmHg', ...symbols },
+    formula: 'DBP1 - (-87.39 + 3.893 * AC + 8.060 * B - 0.2164 * B ^ 2 - 0.3906 * AC * B + 0.01053 * AC * B ^ 2)',
+    symbols: { DBP1: 'diastolicMmHg', ...symbols },
   },
 } as const;

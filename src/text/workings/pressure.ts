@@ -11,7 +11,7 @@ import { assumes, type Worked, type Working, type Workings } from './working.js'
 function measured({ inputs = {} }: Worked): Working {
   const given = inputs['standardDeviationMmHg'] !== undefined;
   const { source } = publishedError(inputs['method'] as MeasurementMethod, inputs['limb'] as Limb) ?? {};
-  return { formula: 'measured', symbols: { measured: 'valueMmHg' }, sources: given || !source ? [] : [source] };
+  return { formula: 'm', symbols: { m: 'valueMmHg' }, sources: given || !source ? [] : [source] };
 }
 
 const postureShift: Working = {
@@ -26,10 +26,10 @@ const postureShift: Working = {
 };
 
 const widthCorrection = ({ inputs }: Worked): Working => ({
-  formula: 'DBP + (LOP - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
+  formula: 'DBP + (LOP1 - DBP) * ((SBP - DBP) / 2 + b * C / W2) / ((SBP - DBP) / 2 + b * C / W1)',
   symbols: {
     DBP: 'diastolicMmHg',
-    LOP: 'occlusionMmHg',
+    LOP1: 'occlusionMmHg',
     SBP: 'systolicMmHg',
     b: { field: 'limb', codes: { leg: defaultEquations.leg.error.curve.b, arm: defaultEquations.arm.error.curve.b } },
     C: 'circumferenceCm',
@@ -60,6 +60,7 @@ function percentOfOcclusion({ kind, inputs = {} }: Worked): Working {
       formula: 'p / 100 * LOP',
       symbols: { p: 'percentLop', LOP: 'occlusion' },
       sources: ['guideline-review-2019'],
+      arithmetic: true,
     };
   }
   return inputs['pressureMmHg'] === undefined

@@ -4,7 +4,7 @@ import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
 import { conversion } from './strength.js';
 import type { Lookup, Worked, Working, Workings } from './working.js';
 
-type Formula = Omit<Working, 'sources'>;
+type Formula = Pick<Working, 'formula' | 'symbols'>;
 type Inputs = NonNullable<Worked['inputs']>;
 
 /** Terms of a total, in the order in which they are added, by the input that holds their values. */
@@ -20,12 +20,15 @@ const TERMS: readonly (readonly [symbol: string, field: string])[] = [
   ['up', 'cuffIntervals'],
   ['up', 'longestInterval'],
   ['down', 'gaps'],
-  ['T', 'sessionS'],
+  ['clock', 'sessionS'],
   ['E', 'exercises'],
   ['E', 'limbs'],
   ['p', 'pauses'],
 ];
 const TEMPO: Symbols = { e: 'eccentricS', b: 'bottomS', c: 'concentricS', t: 'topS' };
+
+/** Several values stand for their sum. */
+const listed = (symbol: string, value: unknown): string => (String(value).includes(' + ') ? `sum(${symbol})` : symbol);
 
 /** Repetitions take their tempo, where it is there. */
 const isPaced = (symbol: string, inputs: Inputs): boolean =>
@@ -34,7 +37,10 @@ const isPaced = (symbol: string, inputs: Inputs): boolean =>
 /** A sum of what was given; 0 where nothing was. */
 function sumOf({ inputs = {} }: Worked): Formula {
   const there = TERMS.filter(([, field]) => inputs[field] !== undefined);
-  const terms = there.map(([symbol]) => (isPaced(symbol, inputs) ? `${symbol} * (e + b + c + t)` : symbol));
+  const terms = there.map(([symbol, field]) => {
+    const times = listed(symbol, inputs[field]);
+    return isPaced(symbol, inputs) ? `${times} * (e + b + c + t)` : times;
+  });
   return {
     formula: terms.join(' + ') || '0',
     symbols: Object.assign(
@@ -45,15 +51,18 @@ function sumOf({ inputs = {} }: Worked): Formula {
 }
 
 /** Sessions of a week, one by one. */
-const overWeek: Formula = { formula: 'E', symbols: { E: 'weekSessions' } };
+const overWeek = (inputs: Inputs): Formula => ({
+  formula: listed('E', inputs['weekSessions']),
+  symbols: { E: 'weekSessions' },
+});
 
 const R = { R: 'repetitionsPerSet' };
 
 /** The load of all repetitions: one load for all sets, or set by set. */
 const lifted = (inputs: Inputs): Formula =>
   inputs['setLoads'] === undefined
-    ? { formula: 'R * w', symbols: { ...R, w: 'load' } }
-    : { formula: 'RW', symbols: { RW: 'setLoads' } };
+    ? { formula: `${listed('R', inputs['repetitionsPerSet'])} * w`, symbols: { ...R, w: 'load' } }
+    : { formula: listed('RW', inputs['setLoads']), symbols: { RW: 'setLoads' } };
 
 /** A mass over the maximum. */
 function overMaximum({ inputs = {} }: Worked, { formula, symbols }: Formula, scale = ''): Formula {
@@ -69,13 +78,19 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
   'body-mass-volume-load': (_, inputs) =>
     inputs['bodyMassKg'] === undefined
       ? undefined
-      : { formula: 'R * m * s / 100', symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' } },
+      : {
+          formula: `${listed('R', inputs['repetitionsPerSet'])} * m * s / 100`,
+          symbols: { ...R, m: 'bodyMassKg', s: 'bodyMassPercent' },
+        },
   'relative-volume-load': (answer, inputs) =>
     inputs['oneRepMax'] !== undefined
       ? overMaximum(answer, lifted(inputs))
       : inputs['percentOneRepMax'] === undefined
         ? undefined
-        : { formula: 'R * p / 100', symbols: { ...R, p: 'percentOneRepMax' } },
+        : {
+            formula: `${listed('R', inputs['repetitionsPerSet'])} * p / 100`,
+            symbols: { ...R, p: 'percentOneRepMax' },
+          },
   'peak-load': () => ({ formula: 'w', symbols: { w: 'load' } }),
   'peak-percent-of-maximum': (answer, inputs) =>
     inputs['oneRepMax'] === undefined
@@ -87,8 +102,7 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
     inputs['pressureSeconds'] === undefined
       ? undefined
       : { formula: '100 * Pt / LOP / 60', symbols: { Pt: 'pressureSeconds', LOP: 'occlusionMmHg' } },
-  'session-load': () => ({ formula: 'RPE * T / 60', symbols: { RPE: 'sessionRpe', T: 'sessionS' } }),
-  sessions: () => ({ formula: 'S', symbols: { S: 'weekSessions' } }),
+  'session-load': () => ({ formula: 'RPE * Ts / 60', symbols: { RPE: 'sessionRpe', Ts: 'sessionS' } }),
 };
 
 /** A time by the watch, and not by the clock of the session. */
@@ -109,8 +123,12 @@ const total: Lookup = (answer) => {
   const formula =
     Object.keys(inputs).length === 0
       ? undefined
-      : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek));
-  return { ...(formula ?? sumOf(answer)), sources: (!isGiven(answer) && SOURCES[kind]) || [] };
+      : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek(inputs)));
+  return {
+    ...(formula ?? sumOf(answer)),
+    sources: (!isGiven(answer) && SOURCES[kind]) || [],
+    ...(kind !== 'session-load' && { arithmetic: true }),
+  };
 };
 
 const DAYS = [1, 2, 3, 4, 5, 6, 7];
@@ -118,6 +136,7 @@ const overDays = (...sources: readonly SourceId[]): Working => ({
   formula: DAYS.map((day) => `d${day}`).join(' + '),
   symbols: Object.fromEntries(DAYS.map((day) => [`d${day}`, `day${day}`])),
   sources,
+  arithmetic: true,
 });
 
 const MONOTONY: Omit<Working, 'formula'> = {
@@ -164,7 +183,8 @@ export const sessionWorkings: Workings = /* @__PURE__ */ (() => ({
     formula: '100 * a / b',
     symbols: { a: 'involvedValue', b: 'otherValue' },
     sources: [],
+    arithmetic: true,
   },
-  coupled: { formula: 'A / ((A + W) / 4)', ...RATIO },
-  uncoupled: { formula: 'A / (W / 3)', ...RATIO },
+  coupled: { formula: 'A / ((A + sum(W)) / 4)', ...RATIO },
+  uncoupled: { formula: 'A / (sum(W) / 3)', ...RATIO },
 }))();

@@ -79,11 +79,12 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
     formula: `p / 100 * M${from(oneRepMax)}${less}`,
     symbols: { p: 'percentOneRepMax', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
     sources: ['guideline-review-2019'],
+    arithmetic: true,
   };
 }
 
 const ofLoad: Working = { formula: 'w', symbols: { w: 'load' }, sources: [] };
-const ofPressure: Working = { formula: 'entered', symbols: { entered: 'valueMmHg' }, sources: [] };
+const ofPressure: Working = { formula: 'x', symbols: { x: 'valueMmHg' }, sources: [] };
 
 export const strengthWorkings: Workings = /* @__PURE__ */ (() => ({
   ...Object.fromEntries(oneRepMaxEquations.map((equation) => [equation.id, ofRepetitions(equation)])),

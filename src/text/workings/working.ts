@@ -9,6 +9,8 @@ export interface Working {
   readonly symbols: Symbols;
   /** Ids of the publications that it rests on. */
   readonly sources: readonly SourceId[];
+  /** Arithmetic that defines the answer: its evidence is that of the numbers in it. */
+  readonly arithmetic?: true;
 }
 
 /** What a working is found by. */
