@@ -320,11 +320,11 @@ export interface PlanItem extends ItemFacts {
 export interface ExpandedPlanItem extends ItemFacts {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
   readonly target?: Answer<'cuff-pressure'>;
   /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
+  /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   /** Load to set [kg or lb]; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;
