@@ -342,6 +342,7 @@ const exercise = strict({
     scheme: text(1000),
     sets: list(askedSet, 50),
     lastSetToFailure: z.literal(true),
+    raisedFrom: list(quantity('repetitions'), 50),
     warmUp: list(askedSet, 50),
     tempo: z.union([
       z.string().check(z.regex(TEMPO, TEMPO_WORDS)),

@@ -198,6 +198,11 @@ export interface PlanExercise {
   readonly sets?: readonly PlanSetRequest[] | undefined;
   /** The last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true | undefined;
+  /**
+   * Repetitions of each set before a proposal raised them; `nextRequest` gives them. When the load goes up, the sets go
+   * back to them.
+   */
+  readonly raisedFrom?: readonly number[] | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
