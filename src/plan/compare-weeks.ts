@@ -126,9 +126,10 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
       const times = session.optionalNumber('times', TIMES) ?? 1;
       return documentAt('plan', given, ['sessions', at, 'plan']).map((document) => ({ document, times }));
     });
-    const records = week.anything('records', 'a list of records', true) ?? [];
+    const given = week.anything('records', 'a list of records', true);
+    const records = given === undefined ? [] : given;
     if (!Array.isArray(records)) week.report('wrong-type', 'records', 'a list of records', describe(records));
-    if (!week.has('sessions') && !week.has('records'))
+    if (!week.has('sessions') && Array.isArray(records) && records.length === 0)
       week.missing('sessions', 'planned sessions, or records, or both');
     const done = (Array.isArray(records) ? (records as unknown[]) : []).flatMap((given, at) =>
       documentAt('record', given, ['records', at]).map((document) => ({ document, times: 1 })),

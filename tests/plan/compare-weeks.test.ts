@@ -314,6 +314,11 @@ describe('weeks side by side', () => {
       ['wrong-relation', 'goals.2.limb'],
     ]);
     expect(issuesOf({ weeks: [{ records: [plan] }] })).toEqual([['not-one-of', 'weeks.0.records.0.document']]);
+    for (const [week, issue] of [
+      [{ records: null }, 'wrong-type weeks.1.records'],
+      [{ records: [] }, 'missing weeks.1.sessions'],
+    ] as const)
+      expect(issuesOf({ weeks: [{ sessions: [{ plan }] }, week] }).map((one) => one.join(' '))).toEqual([issue]);
     expect(issuesOf({ weeks: [{ sessions: [{ plan: { ...plan, schemaVersion: 3 } }, { plan: {} }] }] })).toEqual([
       ['newer-document', 'weeks.0.sessions.0.plan.schemaVersion'],
       ['not-one-of', 'weeks.0.sessions.1.plan.document'],
