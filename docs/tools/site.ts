@@ -279,6 +279,13 @@ function readMore(name: string, root: string): string {
     : `<section class="tsd-panel in-guides"><h2>In the guides</h2><ul>${items.join('')}</ul></section>`;
 }
 
+/** The table of an input’s fields goes with the parameters, before what is returned. */
+const fieldsFirst = (html: string): string =>
+  html.replaceAll(
+    /(<h4 class="tsd-returns-title">(?:(?!<h4 class="tsd-returns-title">)[\s\S])*?)(<div class="tsd-tag-fields">[\s\S]*?<\/table><\/div>\s*<\/div>)/g,
+    (_all, returned: string, table: string) => `<div class="tsd-comment tsd-typography">${table}</div>${returned}`,
+  );
+
 // What the theme leaves to be wished for by a screen reader: landmarks, and no link within what folds and unfolds.
 app.renderer.on(PageEvent.END, (page) => {
   if (page.contents === undefined) return;
@@ -300,7 +307,10 @@ app.renderer.on(PageEvent.END, (page) => {
       () => `${ways(index, root)}</div><div class="col-sidebar"`,
     );
   else if (model instanceof DeclarationReflection && model.kindOf(ReflectionKind.Function))
-    page.contents = page.contents.replace(end, () => `${readMore(model.name, root)}</div><div class="col-sidebar"`);
+    page.contents = fieldsFirst(page.contents).replace(
+      end,
+      () => `${readMore(model.name, root)}</div><div class="col-sidebar"`,
+    );
   // The front page has a title of its own.
   if (page.url === 'index.html')
     page.contents = linked(page.contents, root).replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');

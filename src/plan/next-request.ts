@@ -137,7 +137,8 @@ function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercis
   const goals = own.map(({ item, next }) => next.sets?.to ?? item.sets);
   const least = (index: number, name: keyof SetGoal): number =>
     Math.min(...goals.map((sets) => sets[index]![name] ?? Infinity));
-  const { scheme, sets = parseScheme(scheme ?? ''), ...rest } = exercise;
+  const { scheme, sets = parseScheme(scheme ?? ''), raisedFrom = repetitionsOf(own), ...rest } = exercise;
+  const raised = own.some(({ next }) => next.action === 'raise-repetitions');
   const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
   return {
     ...rest,
@@ -146,8 +147,13 @@ function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercis
         ? { ...set, repetitions: least(index, 'repetitions') }
         : { ...set, durationS: least(index, 'durationS') },
     ),
+    ...(raised && { raisedFrom }),
   };
 }
+
+/** The repetitions of each set of an exercise, before they are raised. */
+const repetitionsOf = (own: readonly Proposed[]): number[] =>
+  own[0]!.item.sets.flatMap(({ repetitions }) => repetitions ?? []);
 
 /** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
 function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {

@@ -198,6 +198,11 @@ export interface PlanExercise {
   readonly sets?: readonly PlanSetRequest[] | undefined;
   /** The last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true | undefined;
+  /**
+   * Repetitions of each set before a proposal raised them; `nextRequest` gives them. When the load goes up, the sets go
+   * back to them.
+   */
+  readonly raisedFrom?: readonly number[] | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
@@ -320,11 +325,11 @@ export interface PlanItem extends ItemFacts {
 export interface ExpandedPlanItem extends ItemFacts {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
   readonly target?: Answer<'cuff-pressure'>;
   /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
+  /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   /** Load to set [kg or lb]; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;

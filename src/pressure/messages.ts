@@ -4,7 +4,7 @@ import type { Catalogue } from '../answer/messages.js';
 /** What the pressure layer says, besides the sentences of an estimate. */
 export const pressureMessages = {
   'width-converted':
-    'Converted from a cuff of {from} cm to one of {to} cm by group means. Cuffs differ: measure with the cuff you use.',
+    'Converted from a cuff of {from:cm} to one of {to:cm} by group means. Cuffs differ: measure with the cuff you use.',
   'measured-far-from-estimate':
     'Measured {measured}: further from the estimate than the errors of both explain. Check the limb, the cuff and the reading before you use either.',
   'measurements-contradict':
@@ -19,7 +19,7 @@ export const pressureMessages = {
     'Converted from {from} to {to} by group means. People differ widely: measure in the posture of the exercise.',
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. We do not know what percentage of this limb’s occlusion pressure it is. It may close the artery or do nothing. Take no percentage of it.',
-  'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
+  'arm-outside-bias-range': 'An arm of {value:cm} is outside the 26 to 50 cm that the bias was fitted on.',
   'chance-limit-holds':
     'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted} mmHg.',
   'percent-above-usual': '{percentLop} % is above the {low} to {high} % of occlusion pressure that guidance gives.',

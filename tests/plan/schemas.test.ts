@@ -19,7 +19,9 @@ import {
   type Proposal,
   type RecordRequest,
   type ScreeningRequest,
+  type SessionComparison,
   type SessionRecord,
+  type WeekComparison,
 } from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
 import { publicFunctions } from '../support/public-functions.js';
@@ -190,6 +192,8 @@ describe('every declaration', () => {
     expectTypeOf<Declared<typeof documents.planDocument>>().toEqualTypeOf<Json_<Plan>>();
     expectTypeOf<Declared<typeof documents.recordDocument>>().toEqualTypeOf<Json_<SessionRecord>>();
     expectTypeOf<Declared<typeof documents.proposalDocument>>().toEqualTypeOf<Json_<Proposal>>();
+    expectTypeOf<Declared<typeof documents.sessionComparisonDocument>>().toEqualTypeOf<Json_<SessionComparison>>();
+    expectTypeOf<Declared<typeof documents.weekComparisonDocument>>().toEqualTypeOf<Json_<WeekComparison>>();
     expectTypeOf<Declared<typeof documents.answerFields>>().toEqualTypeOf<
       Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>
     >();
