@@ -37,7 +37,7 @@ const OUT = 'docs/site';
 
 /** Where the files that names are declared in are shown. */
 const SOURCES = 'source';
-/** Stands for the way to the root of the site until a page knows its own place. */
+/** Takes the place of the way to the root of the site until a page knows its own place. */
 const ROOT = 'to-root:';
 
 const guideOf = (document: Reflection): (typeof guides)[number] | undefined =>
@@ -96,14 +96,10 @@ const app = await Application.bootstrap({
     'src/plan/symptoms.ts:CodedSymptom',
     'src/plan/progression-rules.ts:NamedRule',
     'src/study/propagate.ts:QuantileBounds',
-    'src/plan/read-document.ts:Documents',
     'src/teaching/messages.ts:teachingMessages',
     'src/session/compare.ts:LINES',
-    'src/plan/stage-goals.ts:MEASURES',
     'src/plan/lighten.ts:KEEPS',
     'src/study/fitted-equation.ts:OWN_READINGS',
-    'src/pressure/assumptions.ts:PressureAssumption',
-    'src/strength/assumptions.ts:StrengthAssumption',
     'src/study/resample.ts:People',
     'src/pressure/measured.ts:measurementMethods',
     'src/pressure/equations.ts:occlusionEquations',
@@ -115,8 +111,6 @@ const app = await Application.bootstrap({
     'src/strength/repetitions.ts:CHARTS',
     'src/plan/progression-rules.ts:rules',
     'src/plan/stops.ts:DECIDER_ROLES',
-    'src/plan/screening-messages.ts:dayMessages',
-    'src/plan/screening-messages.ts:conditionMessages',
     'src/plan/pain.ts:PAIN_MOMENTS',
     'src/plan/pain.ts:PAIN_SITES',
     'src/plan/pain.ts:chosen',
@@ -127,8 +121,24 @@ const app = await Application.bootstrap({
     'src/study/reached-columns.ts:ReachedPressureColumns',
     'src/study/reached-columns.ts:ReachedLoadColumns',
     'src/study/reached-columns.ts:Base',
-    'src/answer/answer.ts:Reached',
     'src/study/fitted-equation.ts:TERM_FIELDS',
+    'src/answer/codes.ts:AnswerAssumption',
+    'src/answer/codes.ts:PressureAssumption',
+    'src/answer/codes.ts:StrengthAssumption',
+    'src/answer/codes.ts:SessionAssumption',
+    'src/answer/codes.ts:PlanAssumption',
+    'src/text/words.ts:explainWords',
+    'src/text/page-words.ts:pageWords',
+    'src/plan/messages.ts:planValueWords',
+    'src/text/words.ts:fieldWords',
+    'src/text/words.ts:labelWords',
+    'src/quantity/unit-system.ts:WrittenUnit',
+    'src/text/texts.ts:MeasureOf',
+    'src/plan/measures.ts:guidelineNames',
+    'src/plan/stage-goals.ts:GOAL_MEASURES',
+    'src/plan/stated.ts:StatedAll',
+    'src/plan/types.ts:WholeTotals',
+    'src/plan/read-back.ts:ReadBack',
   ],
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,
@@ -151,13 +161,14 @@ const app = await Application.bootstrap({
   lightHighlightTheme: 'github-light-high-contrast',
   darkHighlightTheme: 'github-dark-high-contrast',
   customCss: 'docs/tools/site.css',
+  highlightLanguages: ['typescript', 'tsx', 'javascript', 'json', 'bash', 'html', 'sql'],
   markdownItLoader: siteMarkdown,
 });
 
 app.renderer.defineRouter('short', ShortRouter);
 
 const text = (words: string) => [{ kind: 'text' as const, text: words }];
-/** Puts a tag on what is said of a reflection. */
+/** Puts a tag on the comment of a reflection. */
 function tag(reflection: Reflection, name: `@${string}`, words: string): void {
   (reflection.comment ??= new Comment()).blockTags.push(new CommentTag(name, text(words)));
 }

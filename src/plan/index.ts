@@ -79,7 +79,11 @@ export type {
   ExpandedPlanItem,
   LimbTotals,
   Plan,
+  ExerciseCuff,
+  ExerciseLift,
+  ExerciseSets,
   PlanExercise,
+  PlanExerciseFields,
   PlanItem,
   PlanLimb,
   PlanClock,
@@ -87,6 +91,7 @@ export type {
   PlanRequest,
   PlanSet,
   PlanSetRequest,
+  TimedSetRequest,
   ProgressionAction,
 } from './types.js';
 export type { DayCode, ScreeningCode } from '../answer/codes.js';

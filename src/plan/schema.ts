@@ -35,7 +35,7 @@ import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './
 import { GOAL_MEASURES } from './stage-goals.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
-import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS, type PlanExercise } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
@@ -304,7 +304,8 @@ const limb = strict({
   }),
 });
 
-const exercise = strict({
+/** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
+export const exerciseFields = strict({
   name: line(120),
   limb: z.enum(LIMBS),
   restriction: z.enum(RESTRICTIONS),
@@ -351,6 +352,7 @@ const exercise = strict({
     ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
   }),
 });
+const exercise = exerciseFields as unknown as z.ZodMiniType<PlanExercise, PlanExercise>;
 
 /** What `planSession` takes. */
 export const planRequest = strict({

@@ -1,4 +1,4 @@
-import { type Caution, cautionsOf } from '../answer/answer.js';
+import { cautionsOf, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Quantity } from '../quantity/quantity.js';

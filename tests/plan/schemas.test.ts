@@ -15,6 +15,8 @@ import {
   recordSession,
   screen,
   type Plan,
+  type PlanExercise,
+  type PlanExerciseFields,
   type PlanRequest,
   type Proposal,
   type RecordRequest,
@@ -186,6 +188,8 @@ describe('a day', () => {
 
 describe('every declaration', () => {
   it('is the type of its document', () => {
+    expectTypeOf<Declared<typeof documents.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
+    expectTypeOf<PlanExercise>().toExtend<PlanExerciseFields>();
     expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
     expectTypeOf<Declared<typeof documents.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
     expectTypeOf<Declared<typeof documents.recordRequest>>().toEqualTypeOf<Json_<RecordRequest>>();
