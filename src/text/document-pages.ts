@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
@@ -218,10 +218,13 @@ function doneFields(
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
       load
-        ? beside(amount(translate, done.load!, loadUnitCode(done.unit!)), told(translate, load))
+        ? beside(
+            amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
+            amountToSet(translate, load.value, load.unit),
+          )
         : word('page.no-load'),
     ],
-    ...setFields(word, done.sets, done.unit ?? 'kg'),
+    ...setFields(translate, word, done.sets, done.unit ?? 'kg'),
     done.instead !== undefined && [word('page.instead'), done.instead],
     done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(translate, done.occlusionMmHg, 'mm[Hg]')],
     [
@@ -360,7 +363,7 @@ function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, 
   const { action, load, percentOneRepMax, percentLop, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
-    const words = amount(translate, weight, loadUnitCode(load!.unit));
+    const words = amountToSet(translate, weight, loadUnitCode(load!.unit));
     if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
@@ -659,7 +662,7 @@ export function lighterBlocks(document: LighterOptions, translate: Translate): B
         { heading: word(`page.keeps-${keeps}`), level: 2 },
         {
           fields: [
-            [word('page.load'), told(translate, load)],
+            [word('page.load'), amountToSet(translate, load.value, load.unit)],
             [word('page.sets'), setCounts(sets)],
             [word('page.cuff'), named(translate, 'value', restriction)],
             ...comparedLines(comparison, translate),
