@@ -74,6 +74,10 @@ export const planMessages = {
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, above the {target} mmHg of the plan.',
   'held-below-target':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
+  'held-share-above':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan.',
+  'held-share-below':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. We take {occlusion} mmHg as the occlusion pressure of this limb, so the artery may have been closed.',
   'held-above-tried':
@@ -110,6 +114,10 @@ export const planMessages = {
   'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'hold-share-above':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan: nothing is raised.',
+  'hold-share-below':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan: the session does not count.',
   'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so we did not check it.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
