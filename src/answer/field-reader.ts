@@ -1,4 +1,4 @@
-import { formatUnit } from '../quantity/format.js';
+import { format, formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
@@ -25,7 +25,7 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
   if (within(quantity, value)) return report('not-whole');
   const slip = quantity.slips?.find(({ factor }) => within(quantity, value * factor));
   return slip
-    ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
+    ? report('unit-slip', { slip: slip.unit, converted: Number(format(value * slip.factor)), unit })
     : report('out-of-range');
 }
 

@@ -113,6 +113,12 @@ export interface PlanSetRequest {
   readonly reserveRpe?: number | undefined;
 }
 
+/** A set by time: with or without repetitions counted in it. */
+export interface TimedSetRequest extends PlanSetRequest {
+  /** How long the set lasts [s], 0.1–7200. */
+  readonly durationS: number;
+}
+
 /** A set as it was done; its load is a number [unit of the plan]. */
 export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
 
@@ -128,12 +134,8 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
   readonly reserveRpe?: number;
 }
 
-/**
- * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. A resistance exercise says
- * what is lifted: `oneRepMax` with `percentOneRepMax`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
- * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
- */
-export interface PlanExercise {
+/** Every field of an exercise; {@link PlanExercise} has which of them go together. */
+export interface PlanExerciseFields {
   /** Name of the exercise, in your own words. */
   readonly name: string;
   /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
@@ -234,6 +236,53 @@ export interface PlanExercise {
   readonly reperfusionS?: number | undefined;
 }
 
+/** Fields that are given. */
+type Given<N extends keyof PlanExerciseFields> = {
+  readonly [K in N]-?: Exclude<PlanExerciseFields[K], undefined>;
+};
+/** Fields that are left out. */
+type LeftOut<N extends keyof PlanExerciseFields> = { readonly [K in N]?: undefined };
+type OfMaximum = 'oneRepMax' | 'percentOneRepMax' | 'bar' | 'collars' | 'plates' | 'rounding' | 'maximumOf';
+type OfLoad = 'load' | 'step' | 'available';
+type NotResistance = LeftOut<
+  OfMaximum | OfLoad | 'unit' | 'unloaded' | 'bodyMassPercent' | 'tempo' | 'lastSetToFailure'
+>;
+
+/**
+ * What is lifted in resistance exercise, one of four: a share of a maximum (`oneRepMax` with `percentOneRepMax`), your
+ * own `load`, a share of body mass (`bodyMassPercent`), or nothing (`unloaded`). Aerobic exercise and restriction at rest
+ * lift nothing.
+ */
+export type ExerciseLift =
+  | ({ readonly mode?: 'resistance' | undefined } & LeftOut<'intensityPercent'> &
+      (
+        | (Given<'oneRepMax' | 'percentOneRepMax'> & LeftOut<'load' | 'unloaded'>)
+        | (Given<'load'> & LeftOut<OfMaximum | 'unloaded'>)
+        | (Given<'bodyMassPercent'> & LeftOut<OfMaximum | OfLoad | 'unloaded'>)
+        | (Given<'unloaded'> & LeftOut<OfMaximum | OfLoad | 'bodyMassPercent'>)
+      ))
+  | ({ readonly mode: 'aerobic' } & NotResistance)
+  | ({ readonly mode: 'passive' } & LeftOut<'intensityPercent'> & NotResistance);
+
+/** The sets: in notation, or one by one. Sets that are counted have a `tempo`; sets by time need none. */
+export type ExerciseSets =
+  | (Given<'scheme'> & LeftOut<'sets'>)
+  | (Given<'sets' | 'tempo'> & LeftOut<'scheme'>)
+  | ({ readonly sets: readonly TimedSetRequest[] } & LeftOut<'scheme'>);
+
+/** The cuff: on through the sets and rests, in the sets alone, at a lower pressure in the rests, or none. */
+export type ExerciseCuff =
+  | ({ readonly restriction: 'continuous' | 'intermittent' } & LeftOut<'restPercentLop'>)
+  | ({ readonly restriction: 'partial' } & Given<'restPercentLop'>)
+  | ({ readonly restriction: 'none' } & LeftOut<'percentLop' | 'restPercentLop'>);
+
+/**
+ * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. What excludes each other does
+ * not compile together: see {@link ExerciseLift}, {@link ExerciseSets} and {@link ExerciseCuff}. What you hold in looser
+ * types, such as a form, goes in by `attempt(planSession, unknown)`.
+ */
+export type PlanExercise = PlanExerciseFields & ExerciseLift & ExerciseSets & ExerciseCuff;
+
 /** What {@link planSession} takes: a person’s readings, limbs and exercises. */
 export interface PlanRequest {
   /** What to call the person on the page; no real name is needed. */
@@ -325,11 +374,11 @@ export interface PlanItem extends ItemFacts {
 export interface ExpandedPlanItem extends ItemFacts {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
   readonly target?: Answer<'cuff-pressure'>;
   /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
+  /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   /** Load to set [kg or lb]; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;

@@ -268,9 +268,7 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
       assumption('plates-in-pairs'),
     ],
     cautions:
-      most === undefined
-        ? []
-        : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
+      most === undefined ? [] : [caution('caution', 'plates-run-out', { most, unit: code }, { path: ['plates'] })],
     perSide,
   };
 });

@@ -190,7 +190,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
   if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
   if (moved) {
-    const values = { load: formatUnit(load, code), reached: format(reached), percentOneRepMax };
+    const values = { load, unit, reached: Number(format(reached)), percentOneRepMax };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
   const exact = exactness(oneRepMax);

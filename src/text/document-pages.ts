@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
@@ -222,12 +222,12 @@ function doneFields(
       load
         ? // The planned load is that of another exercise.
           (done.instead === undefined ? beside : onlyDone)(
-            amount(translate, done.load!, loadUnitCode(done.unit!)),
-            told(translate, load),
+            amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
+            amountToSet(translate, load.value, load.unit),
           )
         : word('page.no-load'),
     ],
-    ...setFields(word, done.sets, done.unit ?? 'kg'),
+    ...setFields(translate, word, done.sets, done.unit ?? 'kg'),
     done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(translate, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),
@@ -365,7 +365,7 @@ function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, 
   const { action, load, percentOneRepMax, percentLop, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
-    const words = amount(translate, weight, loadUnitCode(load!.unit));
+    const words = amountToSet(translate, weight, loadUnitCode(load!.unit));
     if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
@@ -664,7 +664,7 @@ export function lighterBlocks(document: LighterOptions, translate: Translate): B
         { heading: word(`page.keeps-${keeps}`), level: 2 },
         {
           fields: [
-            [word('page.load'), told(translate, load)],
+            [word('page.load'), amountToSet(translate, load.value, load.unit)],
             [word('page.sets'), setCounts(sets)],
             [word('page.cuff'), named(translate, 'value', restriction)],
             ...comparedLines(comparison, translate),

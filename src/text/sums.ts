@@ -1,6 +1,6 @@
 import { percentReached, type Answer, type AnswerKind, type ReachedPressure } from '../answer/answer.js';
-import { amount, translating, type Translate } from '../answer/translate.js';
-import { format } from '../quantity/format.js';
+import { marked, translating, type Translate } from '../answer/translate.js';
+import { format, unitWords } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { NORMAL_95, normalQuantile } from '../statistics/normal.js';
@@ -22,11 +22,10 @@ export interface Sum extends Calculation {
 }
 
 /** A sum as one line of text. */
-export const sumText = ({ label, formula, names, numbers, exact, sign, result }: Sum): string =>
-  `${label}: ${typeset(formula, names)} ${exact ? '=' : '≈'} ${typeset(numbers)} ${sign} ${result}`;
-
-/** 1.96, as it is written in formulas. */
-const Z = { z: '1.96' };
+export const sumText = ({ label, formula, names, numbers, exact, sign, result }: Sum, decimalMark: string): string => {
+  const steps = `${typeset(formula, names, decimalMark)} ${exact ? '=' : '≈'} ${typeset(numbers, undefined, decimalMark)}`;
+  return `${label}: ${steps} ${sign} ${result}`;
+};
 
 const isNear = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 
@@ -63,16 +62,17 @@ export function sumsOf(answer: Answer, translate: Translate): Sum[] {
     sums.push({
       label,
       formula,
-      names: { ...Z, ...names },
+      // As it is written in formulas.
+      names: { z: marked(translate, '1.96'), ...names },
       ...made,
       sign: tiny ? '<' : made.equals ? '=' : '≈',
-      result: (tiny ? '0.1' : number) + unit,
+      result: marked(translate, tiny ? '0.1' : number) + unit,
     });
   };
-  const inUnit = (number: number) =>
-    [format(number), amount(translate, number, unit).slice(format(number).length)] as const;
+  const unitWord = translate(`unit.${unit}`, unitWords[unit]);
+  const inUnit = (number: number) => [format(number), unitWord] as const;
   const plain = (number: number) => [format(number), ''] as const;
-  const inPercent = (number: number) => [percentText(number), ' %'] as const;
+  const inPercent = (number: number) => [percentText(number), translate('unit.%', unitWords['%'])] as const;
 
   if (s !== undefined && errors && errors.length > 1) {
     const parts = errors.map((part, index) => [`s${index + 1}`, part.standardDeviation] as const);

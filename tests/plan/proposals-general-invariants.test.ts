@@ -1,3 +1,4 @@
+import type { PlanExercise } from '../../src/plan/index.js';
 import { describe, expect, it } from 'vitest';
 import {
   expandDocument,
@@ -379,7 +380,7 @@ describe('a proposal', () => {
         { ...exercise!, side: 'left', step: 2.5 },
         { ...exercise!, side: 'left', step: 5, percentOneRepMax: 30 },
         { ...exercise!, side: 'right', step: 4 },
-      ],
+      ] as PlanExercise[],
     });
     const sets = all.map((repetitions) => ({ repetitions }));
     const items = two.items.map(({ exercise: name, limb: on, side }) => ({ exercise: name, limb: on, side, sets }));

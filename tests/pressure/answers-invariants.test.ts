@@ -129,7 +129,7 @@ describe('an estimate', () => {
       'outside-fitted-range',
       {
         severity: 'caution',
-        values: { name: 'age', value, low: 18, high: '35 years', equation: 'thigh-2019' },
+        values: { field: 'ageYears', value, low: 18, high: 35, unit: 'a', equation: 'thigh-2019' },
         path: ['ageYears'],
         source: 'thigh-equation-2019',
       },

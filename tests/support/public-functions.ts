@@ -9,6 +9,7 @@ import {
   nextSession,
   planSession,
   expandDocument,
+  readAnswer,
   readDocument,
   recordSession,
   reviewPlan,
@@ -227,6 +228,7 @@ export const publicFunctions: Readonly<
     right: { date: '2026-03-02', systolicMmHg: 120, painNow: 2, answers: { 'today-skin': 'no', 'today-chest': 'yes' } },
   },
   expandDocument: { call: expandDocument, right: plan, open: true },
+  readAnswer: { call: readAnswer, right: root.testedOneRepMax({ load: 60 }), open: true },
   readDocument: { call: readDocument, right: plan, open: true },
   reviewPlan: { call: reviewPlan, right: plan, open: true },
   recordSession: { call: recordSession, right: recordRequest },
@@ -275,7 +277,7 @@ export const publicFunctions: Readonly<
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
     call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
-    right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
+    right: { format: 'markdown', locale: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: {
     call: study.fitOcclusionEquation,
@@ -331,7 +333,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
     call: text.explain,
-    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
+    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', locale: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },
