@@ -322,6 +322,12 @@ app.renderer.on(PageEvent.END, (page) => {
       end,
       () => `${readMore(model.name, root)}</div><div class="col-sidebar"`,
     );
+  // The sheet of the course leads to the same exercises with a box for your number.
+  if (page.url === 'course/exercises.html')
+    page.contents = page.contents.replace(
+      /On the <a [^>]*>site of these docs<\/a> you can do them in the browser/,
+      `On this site you can <a href="${root}exercises/index.html">do them in the browser</a>`,
+    );
   // The front page has a title of its own.
   if (page.url === 'index.html')
     page.contents = linked(page.contents, root).replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');
