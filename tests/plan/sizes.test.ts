@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { planSession, recordSession, type PlanRequest } from '../../src/plan/index.js';
+import { planSession, recordSession, type PlanExercise, type PlanRequest } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 const bytes = (document: object): number => new TextEncoder().encode(JSON.stringify(document)).length;
@@ -13,11 +13,11 @@ const sixOf = (maximum: (index: number) => number, limb: Partial<PlanRequest['li
       { ...leg, ...limb },
       { ...leg, ...limb, side: 'right' },
     ],
-    exercises: Array.from({ length: 6 }, (_, index) => ({
-      ...exercise!,
-      name: `exercise ${index + 1}`,
-      oneRepMax: { load: maximum(index) },
-    })),
+    exercises: Array.from(
+      { length: 6 },
+      (_, index) =>
+        ({ ...exercise!, name: `exercise ${index + 1}`, oneRepMax: { load: maximum(index) } }) as PlanExercise,
+    ),
   });
 const six = sixOf(() => 100);
 const estimated = planOf({ percentOneRepMax: 20, step: 2.5 }, {}, { measured: undefined, circumferenceCm: 56 });
