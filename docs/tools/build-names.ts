@@ -1,4 +1,4 @@
-// What several entry points share stands in files of its own: each is named for the layer that it is mostly made of, in
+// What several entry points share is in files of its own: each is named for the layer that it is mostly made of, in
 // the place of a hash, so that a stack trace says where it is.
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 

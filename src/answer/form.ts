@@ -1,6 +1,6 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
 import { scaled } from '../quantity/decimal.js';
-import { format } from '../quantity/format.js';
+import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
 import {
@@ -202,8 +202,10 @@ export interface InputField {
   readonly name: string;
   /** What it is, for a label. */
   readonly label?: string;
-  /** UCUM code of its unit. */
+  /** UCUM code of its unit, such as `mm[Hg]`. */
   readonly unit?: Unit;
+  /** The unit as people write it, for a label, such as `mmHg`. */
+  readonly unitText?: string;
   /** Lowest value it may have [`unit`]. */
   readonly min?: number;
   /** Highest value it may have [`unit`]. */
@@ -282,6 +284,7 @@ export function inputFields(fn: (input: never) => unknown, given: object = {}, p
       name,
       ...(quantity && { label: quantities[quantity].name }),
       ...(unit !== undefined && { unit }),
+      ...(unit !== undefined && unitWords[unit] !== '' && { unitText: unitWords[unit].trim() }),
       ...(min !== undefined && { min }),
       ...(max !== undefined && { max }),
       ...(whole && { whole }),

@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What every plan says. */
@@ -101,9 +101,8 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'At {percentOneRepMax} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
-  'other-load-recorded':
-    'The last session was done with {done:unit}, and this plan has {planned:unit}: repeat first.',
+    'Up to {most} % of 1RM with the cuff, repetitions beyond the goal tell you little: at {percentOneRepMax} %, choose another rule.',
+  'other-load-recorded': 'The last session was done with {done:unit}, and this plan has {planned:unit}: repeat first.',
   'other-pressure-recorded':
     'The last session was planned at {done} % of occlusion pressure, and this plan at {planned} %: repeat first.',
   'other-restriction-recorded': 'The last session was done with {done}, and this plan has {planned}: repeat first.',
@@ -119,7 +118,13 @@ export const planMessages = {
   'load-step-too-large-percent':
     'The next load you can set is {next:unit}: {percent} % above {load:unit}. The largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next:unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM. For small loads we compare points.',
+    'The step to {next:unit} is {percent} % of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
+  'load-step-earned':
+    '{repetitions} repetitions at {load:unit} match {before} at {next:unit}: the load goes up {percent} %, a large step, with {sets} again.',
+  'repetitions-at-most':
+    'Every set has {most} repetitions, the most here: use smaller steps of load, or decide by hand.',
+  'raised-above-guidance':
+    '{percentOneRepMax} % of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',
   'no-heavier-load': 'You can set no load heavier than {load:unit}.',
   'no-lighter-load': 'You can set no load lighter than {load:unit}.',
@@ -215,4 +220,5 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { caution, sentence } = /* @__PURE__ */ messagesOf(planMessages);
+export const caution = /* @__PURE__ */ cautionsOf(planMessages);
+export const sentence = /* @__PURE__ */ sentencesOf(planMessages);

@@ -1,4 +1,4 @@
-import { type Caution, messagesOf } from '../answer/answer.js';
+import { cautionsOf, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Quantity } from '../quantity/quantity.js';
@@ -48,7 +48,7 @@ export const estimateMessages = {
 } as const satisfies Catalogue;
 
 export type EstimateCode = keyof typeof estimateMessages;
-export const { caution } = /* @__PURE__ */ messagesOf(estimateMessages);
+export const caution = /* @__PURE__ */ cautionsOf(estimateMessages);
 
 /** A reading outside the range that an equation was fitted on; the values hold its code, the text its name. */
 export function outsideRange(

@@ -1,10 +1,8 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
-import { estimateMessages } from './estimate-messages.js';
 
-/** What the pressure layer says. */
+/** What the pressure layer says, besides the sentences of an estimate. */
 export const pressureMessages = {
-  ...estimateMessages,
   'width-converted':
     'Converted from a cuff of {from:cm} to one of {to:cm} by group means. Cuffs differ: measure with the cuff you use.',
   'measured-far-from-estimate':
@@ -34,5 +32,4 @@ export const pressureMessages = {
   'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
-export type PressureCode = keyof typeof pressureMessages;
-export const { caution } = /* @__PURE__ */ messagesOf(pressureMessages);
+export const caution = /* @__PURE__ */ cautionsOf(pressureMessages);

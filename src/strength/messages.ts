@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of the strength layer. */
@@ -69,5 +69,5 @@ export const strengthMessages = {
 
 export type StrengthCode = keyof typeof strengthMessages;
 // One name a line: bundlers keep a pattern of names whole.
-export const caution = /* @__PURE__ */ (() => messagesOf(strengthMessages).caution)();
-export const sentence = /* @__PURE__ */ (() => messagesOf(strengthMessages).sentence)();
+export const caution = /* @__PURE__ */ cautionsOf(strengthMessages);
+export const sentence = /* @__PURE__ */ sentencesOf(strengthMessages);

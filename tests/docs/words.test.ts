@@ -83,6 +83,10 @@ const places: ReadonlyMap<string, string> = new Map([
     const files = statSync(at).isDirectory() ? under(at, '.ts') : [at];
     return [at, files.map(textsOf).join('\n')] as const;
   }),
+  // What makes the docs, with the stories and exercises in it, and the working behind the numbers.
+  ...[join('docs', 'tools'), join('docs', 'working')].map(
+    (at) => [at, under(at, '.ts').map(textsOf).join('\n')] as const,
+  ),
 ]);
 
 const found = (text: string): string[] =>
@@ -133,7 +137,7 @@ it('has at most 25 words in each sentence of the library', () => {
 /** Printed lines of stories that are longer, with their number of words: a list of answers, a note of the library. */
 const longerOfPages: Readonly<Record<string, readonly number[]>> = {
   [join('docs', 'stories', 'shoulder.md')]: [26],
-  [join('docs', 'stories', 'tendon.md')]: [36],
+  [join('docs', 'stories', 'tendon.md')]: [53],
 };
 const yous = (text: string): number => [...text.matchAll(/\byours?\b|\byou\b/gi)].length;
 

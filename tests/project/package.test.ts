@@ -15,9 +15,9 @@ const lop = estimateOcclusionPressure({
 });
 const plan = planSession({
   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
-  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50 }],
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50 }],
   exercises: [{
-    name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+    name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
   }],
 });

@@ -113,7 +113,7 @@ export const sessionSources = {
     doi: '10.1097/JPT.0b013e3181d07a73',
   },
   'complete-restriction-2007': {
-    about: 'exercise to failure with the artery closed fully by a cuff at about 300 mmHg, 21 people',
+    title: 'Effects of exercise load and blood-flow restriction on skeletal muscle function',
     container: 'Med Sci Sports Exerc',
     year: 2007,
     volume: '39(10)',
