@@ -139,6 +139,11 @@ const app = await Application.bootstrap({
     'src/plan/stated.ts:StatedAll',
     'src/plan/types.ts:WholeTotals',
     'src/plan/read-back.ts:ReadBack',
+    'src/plan/types.ts:LeftOut',
+    'src/plan/types.ts:Given',
+    'src/plan/types.ts:OfMaximum',
+    'src/plan/types.ts:OfLoad',
+    'src/plan/types.ts:NotResistance',
   ],
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,
@@ -321,6 +326,12 @@ app.renderer.on(PageEvent.END, (page) => {
     page.contents = fieldsFirst(page.contents).replace(
       end,
       () => `${readMore(model.name, root)}</div><div class="col-sidebar"`,
+    );
+  // The sheet of the course leads to the same exercises with a box for your number.
+  if (page.url === 'course/exercises.html')
+    page.contents = page.contents.replace(
+      /On the <a [^>]*>site of these docs<\/a> you can do them in the browser/,
+      `On this site you can <a href="${root}exercises/index.html">do them in the browser</a>`,
     );
   // The front page has a title of its own.
   if (page.url === 'index.html')

@@ -11,7 +11,7 @@ import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
-import { comparedHeld } from './held.js';
+import { comparedHeld, type Held } from './held.js';
 import { assessPain, painIsOf, painSentence, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
@@ -187,6 +187,8 @@ const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly ExpandedRecor
     painRule,
   );
 
+const shares = ({ held, heldPercent, occlusion, percentLop }: Held) => ({ held, heldPercent, occlusion, percentLop });
+
 /** What holds everything as it is. */
 function reasonsToHold(given: ItemCase): Sentence[] {
   const { own, latest, painRule, date, longBreakDays } = given;
@@ -202,6 +204,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
     ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
       ? [coded('hold-held-above', { held: held.held, target: held.target })]
       : []),
+    ...(held?.as === 'share-above' ? [coded('hold-share-above', shares(held))] : []),
   ];
 }
 
@@ -358,7 +361,10 @@ export function draftItem(given: ItemCase): Draft {
   if (sessions.length < rule.sessions) {
     return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }
-  const below = sessions.map((one) => comparedHeld(one.item)).find((held) => held?.as === 'below');
+  const lower = sessions.map((one) => comparedHeld(one.item));
+  const share = lower.find((held) => held?.as === 'share-below');
+  if (share) return repeat(coded('hold-share-below', shares(share)));
+  const below = lower.find((held) => held?.as === 'below');
   if (below) return repeat(coded('hold-held-below', { held: below.held, target: below.target }));
   const verdicts = sessions.map((one) => rule.met(one.item.done, item.sets));
   const values = {

@@ -74,6 +74,10 @@ export const planMessages = {
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, above the {target} mmHg of the plan.',
   'held-below-target':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
+  'held-share-above':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan.',
+  'held-share-below':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. We take {occlusion} mmHg as the occlusion pressure of this limb, so the artery may have been closed.',
   'held-above-tried':
@@ -109,14 +113,18 @@ export const planMessages = {
   'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'hold-share-above':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan: nothing is raised.',
+  'hold-share-below':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan: the session does not count.',
   'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so we did not check it.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
   'load-step-too-large':
-    'The next load you can set is {next:unit}: {points} points of 1RM above {load:unit}. The largest step here is {largest} points.',
+    'The next load you can set, {next:unit}, is {points} points of 1RM above {load:unit}, and the largest step here is {largest} points.',
   'load-step-too-large-percent':
-    'The next load you can set is {next:unit}: {percent} % above {load:unit}. The largest step here is {largest} %, because 1RM is not known.',
+    'The next load you can set, {next:unit}, is {percent} % above {load:unit}, and the largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
     'The step to {next:unit} is {percent} % of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
   'load-step-earned':

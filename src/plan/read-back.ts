@@ -12,8 +12,11 @@ import { anyAnswer, reviewDocument, sessionComparisonDocument, weekComparisonDoc
 import { storedDocument, type Read } from './stored.js';
 
 interface ReadBack extends Documents {
+  /** A review of a plan or a record. */
   readonly review: Review;
+  /** Two sessions side by side. */
   readonly 'session-comparison': SessionComparison;
+  /** Weeks side by side. */
   readonly 'week-comparison': WeekComparison;
 }
 

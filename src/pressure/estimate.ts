@@ -345,7 +345,7 @@ export const compareOcclusionEquations = /* @__PURE__ */ withInput(function comp
     spread: { lowest, highest, difference: highest - lowest },
     notApplicable: occlusionEquations.flatMap((equation) => {
       const field = inapplicableField(equation, readings);
-      return field ? [{ equation: equation.id, field, expected: requirement(equation, field) }] : [];
+      return field ? [{ equation: equation.id, field, expected: requirement(equation, field).expected }] : [];
     }),
   };
 });

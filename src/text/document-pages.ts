@@ -54,7 +54,7 @@ const itemHeading = (
 ): Block => ({
   heading: word('page.item', {
     number: index + 1,
-    exercise: item.exercise,
+    exercise: ('done' in item ? item.done.instead : undefined) ?? item.exercise,
     side: sideWords(translate, item.side, item.limb),
   }),
   level: 2,
@@ -201,7 +201,8 @@ function doneFields(
 ): (readonly [string, string])[] {
   const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
   const beside = (done: string, planned: string): string =>
-    stopped ? word('page.only-done', { done }) : word('page.done', { done, planned });
+    stopped ? onlyDone(done) : word('page.done', { done, planned });
+  const onlyDone = (done: string): string => word('page.only-done', { done });
   const held = (pressure: number | undefined, planned: Answer): string => {
     const held =
       pressure === undefined
@@ -211,6 +212,7 @@ function doneFields(
   };
   const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
   const fields: (readonly [string, string] | false | undefined)[] = [
+    done.instead !== undefined && [word('page.instead'), item.exercise],
     [
       word('page.sets'),
       lastSetToFailure && !stopped ? word('page.done-to-failure', counts) : beside(counts.done, counts.planned),
@@ -218,14 +220,14 @@ function doneFields(
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
       load
-        ? beside(
+        ? // The planned load is that of another exercise.
+          (done.instead === undefined ? beside : onlyDone)(
             amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
             amountToSet(translate, load.value, load.unit),
           )
         : word('page.no-load'),
     ],
     ...setFields(translate, word, done.sets, done.unit ?? 'kg'),
-    done.instead !== undefined && [word('page.instead'), done.instead],
     done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(translate, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),

@@ -1,6 +1,6 @@
 import { pathText, type InputIssue } from '../answer/issues.js';
-import { answerMessages, type IssueCode } from '../answer/messages.js';
-import { amount, bareAmount, translating, type Translate } from '../answer/translate.js';
+import { answerMessages, type IssueCode, type MessageValues } from '../answer/messages.js';
+import { amount, bareAmount, marked, translating, type Translate } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { words } from './texts.js';
@@ -9,10 +9,13 @@ import { explainWords } from './words.js';
 /** As many options stand in a sentence. */
 const MOST_SHOWN = 5;
 
+/** The text of a code of {@link words}; nothing where this version does not know it. */
+const inWords = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
+  Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words], values) : undefined;
+
 /** What a field is called on a form; nothing where it has no name but that in the code. */
 export function labelText(translate: Translate, name: string): string | undefined {
-  const code = [`label.${name}`, `field.${name}`].find((one) => Object.hasOwn(words, one));
-  return code === undefined ? undefined : translate(code, words[code as keyof typeof words]);
+  return inWords(translate, `label.${name}`) ?? inWords(translate, `field.${name}`);
 }
 
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
@@ -34,8 +37,16 @@ function optionText(translate: Translate, option: string): string {
 
 /** What was expected, from the data of the issue; its English words where it has no more. */
 function expectedText(translate: Translate, found: InputIssue): string {
-  const { code, min, max, unit, whole, options, suggestions = [], expected } = found;
+  const { code, min, max, unit, whole, options, suggestions = [], expected, requirement } = found;
   const word = translating(translate, explainWords);
+  if (requirement) {
+    const { field } = requirement.values ?? {};
+    const values = {
+      ...requirement.values,
+      ...(typeof field === 'string' && { field: labelText(translate, field) ?? field }),
+    };
+    return inWords(translate, `requirement.${requirement.code}`, values) ?? expected;
+  }
   if (min !== undefined && max !== undefined && unit !== undefined) {
     return word(whole ? 'expected.whole' : 'expected.number', {
       min: bareAmount(translate, min, unit),
@@ -55,10 +66,13 @@ function expectedText(translate: Translate, found: InputIssue): string {
   return likely === undefined ? shown : word('expected.with-likely', { expected: shown, options: likely });
 }
 
-/** A number that was received, in your language and units; anything else as it is. */
+/** What was received: a number in your language and units, or a word for what is no value. */
 function receivedText(translate: Translate, { received, unit }: InputIssue): string {
+  const word = inWords(translate, `received.${received}`);
+  if (word !== undefined) return word;
   const value = Number(received);
-  if (unit === undefined || received.trim() === '' || !Number.isFinite(value)) return received;
+  if (unit === undefined || received.trim() === '' || !Number.isFinite(value))
+    return received.startsWith('"') ? received : marked(translate, received);
   return amount(translate, value, unit satisfies Unit);
 }
 

@@ -1,4 +1,5 @@
 import type { AnswerKind } from '../answer/answer.js';
+import * as needs from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
 import { planValueWords } from '../plan/messages.js';
@@ -16,9 +17,12 @@ import { charts, type RepetitionChart } from '../strength/repetitions.js';
 import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
 import { pageWords } from './page-words.js';
-import { explainWords, fieldWords, labelWords } from './words.js';
+import { explainWords, fieldWords, labelWords, receivedWords } from './words.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
+
+/** The code of what a relation asks for. */
+type RequirementCode = Extract<(typeof needs)[keyof typeof needs], readonly string[]>[0];
 
 /** The code of a word or a frame in {@link words}. */
 export type WordCode =
@@ -34,6 +38,8 @@ export type WordCode =
   | `measure.${Measure}`
   | `measure-of.${MeasureOf}`
   | `guideline.${keyof typeof guidelineNames}`
+  | `requirement.${RequirementCode}`
+  | `received.${keyof typeof receivedWords}`
   | `sample.${OneRepMaxEquationId | RelativeLoadEquationId}`;
 
 /** The code of anything in words: a sentence of {@link messages}, or a word of {@link words}. */
@@ -68,6 +74,10 @@ export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
     ...named('kind', namesOf(kindWords)),
     ...named('field', { ...namesOf(quantities), ...fieldWords }),
     ...named('label', labelWords),
+    ...Object.fromEntries(
+      Object.values(needs).flatMap((one) => (Array.isArray(one) ? [[`requirement.${one[0]!}`, one[1]]] : [])),
+    ),
+    ...named('received', receivedWords),
     ...named('chart', namesOf(charts)),
     ...named('meaning', grades),
     ...named('unit', unitWords),

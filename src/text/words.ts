@@ -199,3 +199,19 @@ export const labelWords = {
   symptoms: 'symptoms',
   notes: 'notes',
 } as const satisfies Catalogue;
+
+/** What was received, where it is no value to show. */
+export const receivedWords = {
+  both: 'both',
+  'a value': 'a value',
+  given: 'given',
+  undefined: 'nothing',
+  null: 'null',
+  'an object': 'an object',
+  'nothing that light': 'nothing that light',
+  'one without': 'one without',
+  others: 'others',
+  'something else': 'something else',
+  'a hidden field': 'a hidden field',
+  'an error': 'an error',
+} as const satisfies Catalogue;

@@ -169,6 +169,14 @@ export const publicFunctions: Readonly<
   systolicSharePressure: { call: root.systolicSharePressure, right: { systolicMmHg: 120 } },
   withinFittedRange: { call: root.withinFittedRange, right: { equation: 'thigh-2019', ageYears: 24 } },
   correctForCuffWidth: { call: root.correctForCuffWidth, right: occlusionMmHg },
+  targetCuffPressureRange: {
+    call: root.targetCuffPressureRange,
+    right: { occlusion: 170, percentLop: { from: 40, to: 80 }, gaugeStepMmHg: 5 },
+  },
+  trainingLoadRange: {
+    call: root.trainingLoadRange,
+    right: { oneRepMax: 45, percentOneRepMax: { from: 20, to: 30 }, step: 0.5 },
+  },
   targetCuffPressure: {
     call: root.targetCuffPressure,
     right: {

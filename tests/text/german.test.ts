@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure } from '../../src/index.js';
+import { attempt, estimateOcclusionPressure, estimateOneRepMax } from '../../src/index.js';
 import { cite, explain, messages, show, words } from '../../src/text/index.js';
 import { de } from '../../src/text/locales/de.js';
 import {
@@ -372,5 +372,14 @@ describe('a translation', () => {
       'diastolischer Druck muss eine Zahl von 30 bis 200 mmHg sein; angegeben ist 250 mmHg.',
       "Körperposition fehlt: erwartet wird eines von: 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend).",
     ]);
+    // A relation: the systolic pressure is the lower one, and a rating of the reserve comes with the reserve itself.
+    const swapped = { ...wrong, systolicMmHg: 70, diastolicMmHg: 120, posture: 'seated' };
+    expect(german(attempt(estimateOcclusionPressure, swapped))).toBe(
+      'systolischer Druck muss über dem diastolischen Druck von 120 mmHg sein; angegeben ist 70 mmHg. Sind systolischer und diastolischer Druck vertauscht?',
+    );
+    const both = { load: 60, repetitions: 8, repetitionsInReserve: 1, reserveRpe: 9 };
+    expect(german(attempt(estimateOneRepMax, both))).toBe(
+      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve muss weggelassen (weil angegeben ist: Wiederholungen in Reserve) sein; angegeben ist beides.',
+    );
   });
 });

@@ -162,4 +162,20 @@ export const sessionSources = {
     pages: '166–172',
     doi: '10.1123/ijspp.2013-0018',
   },
+  'mixed-week-2011': {
+    about: 'weeks of two light sessions with restriction and one heavy session',
+    container: 'Eur J Appl Physiol',
+    year: 2011,
+    volume: '111',
+    pages: '2525–2533',
+    note: 'title not checked',
+  },
+  'maintenance-2021': {
+    about: 'how little training keeps strength and endurance',
+    container: 'J Strength Cond Res',
+    year: 2021,
+    volume: '35',
+    pages: '1449–1458',
+    note: 'title not checked',
+  },
 } as const satisfies Record<string, Source>;
