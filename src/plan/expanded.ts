@@ -137,13 +137,18 @@ function follower(answers: readonly DocumentAnswer[]) {
     at && follow(at.ref, answers.length, [...path, 'ref']);
 }
 
+const isStated = (part: unknown): part is Stated =>
+  isPart(part) && typeof part['value'] === 'number' && typeof part['unit'] === 'string';
+
 /**
  * Totals as answers: those that this version works out, where they are the numbers of the document; else the numbers
  * without their working, which the document does not have.
  */
 function answersOf<T extends object>(stated: object, made: T | undefined): T {
   const own = made as Record<string, Answer> | undefined;
-  const numbers = Object.entries(stated as Record<string, Stated>).map(([name, number]): [string, Answer] => {
+  // Fields that the library does not know are never looked at.
+  const known = Object.entries(stated as Record<string, Stated>).filter(([, number]) => isStated(number));
+  const numbers = known.map(([name, number]): [string, Answer] => {
     const again = own?.[name];
     if (again && again.unit === number.unit && isNear(again.value, number.value)) return [name, again];
     const kind = kindOfTotal(name);

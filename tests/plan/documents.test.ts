@@ -97,6 +97,14 @@ describe('a document of schema version 1', () => {
     expect(JSON.stringify(read).length).toBeLessThan(JSON.stringify(old).length / 2);
   });
 
+  it('keeps what an app wrote into its totals, and never looks at it', () => {
+    const [item] = (older as { record: Older }).record.items;
+    const totals = { ...item!.totals, mine: null, ours: { value: 'x' } };
+    const read = readDocument({ ...older['record']!, items: [{ ...item!, totals }], limbs: [] }, 'record');
+    expect(read.items[0]!.totals).toMatchObject({ mine: null, ours: { value: 'x' } });
+    expect(Object.keys(expandDocument(read).items[0]!.totals)).not.toContain('mine');
+  });
+
   it('keeps its stops when they were taken out, and is refused where it was changed', () => {
     const { stopped, record } = older as { stopped: Older; record: Older };
     for (const old of [stopped, record]) {
