@@ -26,7 +26,9 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   const range = given[field];
   if (typeof range !== 'object' || range === null || Array.isArray(range)) {
     const expected = 'a range, such as { from: 20, to: 30 }';
-    throw new InputError([issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range))]);
+    const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range));
+    const rest = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
+    throw new InputError([own, ...(rest.ok ? [] : rest.issues.filter(({ path }) => path[0] !== field))]);
   }
   const ends = range as Readonly<Record<string, unknown>>;
   const issues: InputIssue[] = Object.keys(ends)
