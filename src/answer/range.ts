@@ -44,7 +44,7 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   if (typeof low === 'number' && typeof high === 'number' && high < low) {
     issues.push(issue('wrong-relation', [field, 'to'], `at least ${low}`, describe(high)));
   }
-  // What is wrong beside the range is wrong at both ends.
+  // A wrong field other than the range is wrong at both ends: it is reported once.
   const once = [...new Map(issues.map((one) => [one.message, one])).values()];
   if (!from || !to || once.length > 0) throw new InputError(once);
   return { from, to };
