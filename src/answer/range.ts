@@ -26,7 +26,10 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   const range = given[field];
   if (typeof range !== 'object' || range === null || Array.isArray(range)) {
     const expected = 'a range, such as { from: 20, to: 30 }';
-    throw new InputError([issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range))]);
+    const result = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
+    const others = (result.ok ? [] : result.issues).filter(({ path }) => path[0] !== field);
+    const code = range === undefined ? 'missing' : 'wrong-type';
+    throw new InputError([issue(code, [field], expected, describe(range)), ...others]);
   }
   const ends = range as Readonly<Record<string, unknown>>;
   const issues: InputIssue[] = Object.keys(ends)
