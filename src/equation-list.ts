@@ -12,8 +12,11 @@ import { oneRepMaxEquations, relativeLoadEquations } from './strength/equations.
  * ```
  */
 export const equations: {
+  /** Equations for limb occlusion pressure. */
   readonly occlusionPressure: typeof occlusionEquations;
+  /** Equations for the one-repetition maximum (1RM). */
   readonly oneRepetitionMaximum: typeof oneRepMaxEquations;
+  /** Equations for a load as a percentage of the maximum, from bar velocity or an OMNI rating. */
   readonly relativeLoad: typeof relativeLoadEquations;
 } = /* @__PURE__ */ frozen({
   occlusionPressure: occlusionEquations,

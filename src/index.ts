@@ -48,7 +48,7 @@ export { equations } from './equation-list.js';
 export { grades, type Grade } from './evidence/grades.js';
 export { guards, type Guard, type GuardId, type GuardStep } from './evidence/guards.js';
 export type { Source } from './evidence/source.js';
-export { sources, type SourceId } from './evidence/sources.js';
+export type { SourceId } from './evidence/sources.js';
 export {
   correctForBladderWidth,
   type BladderWidthInput,
@@ -74,7 +74,6 @@ export {
 export { withinFittedRange, type FittedRange, type FittedRangeInput, type Zone } from './pressure/fitted-range.js';
 export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPressure } from './pressure/fixed.js';
 export type { ReadingErrors } from './pressure/uncertainty.js';
-export { knownEquations, type KnownEquation } from './pressure/known-equations.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
@@ -92,7 +91,7 @@ export {
   type Unit,
 } from './quantity/quantities.js';
 export type { ReadingName } from './quantity/readings.js';
-export type { Rounding } from './quantity/round.js';
+export type { Rounding } from './quantity/exact.js';
 export { sessionTotals, type ExerciseTotals, type SessionTotals } from './session/totals.js';
 export { protocolExamples, type ProtocolExample, type TrainingAim } from './evidence/protocol-examples.js';
 export { limbSymmetry, type LimbSymmetry, type SymmetryInput } from './session/symmetry.js';
@@ -155,5 +154,3 @@ export {
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
-export { checkAnswer, type AnswerCheck } from './teaching/check-answer.js';
-export type { CheckCode } from './teaching/messages.js';

@@ -12,6 +12,7 @@ import {
   trainingLoad,
   type Answer,
 } from '../../src/index.js';
+import { percentReached } from '../../src/answer/answer.js';
 import { mersenneTwister } from '../../src/statistics/random.js';
 
 /** A question with its answer. */
@@ -62,17 +63,17 @@ const call = (name: string, input: object): string =>
 type Maker = (draw: Draw) => Omit<Exercise, 'id'>;
 
 const target: Maker = ({ between, oneOf }) => {
-  const [valueMmHg, percent, step] = [between(120, 220), oneOf([40, 50, 60, 70, 80]), oneOf([2, 5, 10])];
+  const [valueMmHg, percentLop, step] = [between(120, 220), oneOf([40, 50, 60, 70, 80]), oneOf([2, 5, 10])];
   const occlusion = measuredOcclusionPressure({ valueMmHg, method: 'doppler', limb: 'leg' });
   return {
     topic: 'pressure',
-    question: `You measured a LOP of ${valueMmHg} mmHg. You want ${percent} % of it. Your gauge has steps of ${step} mmHg. What do you set?`,
-    code: call('targetCuffPressure', { occlusion: { valueMmHg }, percent, gaugeStepMmHg: step }).replace(
+    question: `You measured a LOP of ${valueMmHg} mmHg. You want ${percentLop} % of it. Your gauge has steps of ${step} mmHg. What do you set?`,
+    code: call('targetCuffPressure', { occlusion: { valueMmHg }, percentLop, gaugeStepMmHg: step }).replace(
       `{ valueMmHg: ${valueMmHg} }`,
       `measuredOcclusionPressure({ valueMmHg: ${valueMmHg}, method: 'doppler', limb: 'leg' })`,
     ),
-    answer: targetCuffPressure({ occlusion, percent, gaugeStepMmHg: step }),
-    working: [`${percent} / 100 × ${valueMmHg} = ${plain((percent / 100) * valueMmHg)} mmHg`],
+    answer: targetCuffPressure({ occlusion, percentLop, gaugeStepMmHg: step }),
+    working: [`${percentLop} / 100 × ${valueMmHg} = ${plain((percentLop / 100) * valueMmHg)} mmHg`],
   };
 };
 
@@ -103,15 +104,15 @@ const estimate =
   };
 
 const load: Maker = ({ between, oneOf }) => {
-  const [maximum, percent] = [between(30, 120), oneOf([20, 25, 30, 35, 40])];
+  const [maximum, percentOneRepMax] = [between(30, 120), oneOf([20, 25, 30, 35, 40])];
   const [step, rounding] = [oneOf([1, 2.5, 5]), oneOf(['nearest', 'down'] as const)];
   const oneRepMax = testedOneRepMax({ load: maximum });
   return {
     topic: 'load',
-    question: `A tested 1RM is ${maximum} kg. You want ${percent} % of it. Loads have steps of ${step} kg; round ${rounding === 'down' ? 'down' : 'to the nearest'}. Which load do you take?`,
-    code: `trainingLoad({ oneRepMax: testedOneRepMax({ load: ${maximum} }), percent: ${percent}, step: ${step}, rounding: '${rounding}' })`,
-    answer: trainingLoad({ oneRepMax, percent, step, rounding }),
-    working: [`${percent} / 100 × ${maximum} = ${plain((percent / 100) * maximum)} kg`],
+    question: `A tested 1RM is ${maximum} kg. You want ${percentOneRepMax} % of it. Loads have steps of ${step} kg; round ${rounding === 'down' ? 'down' : 'to the nearest'}. Which load do you take?`,
+    code: `trainingLoad({ oneRepMax: testedOneRepMax({ load: ${maximum} }), percent: ${percentOneRepMax}, step: ${step}, rounding: '${rounding}' })`,
+    answer: trainingLoad({ oneRepMax, percentOneRepMax, step, rounding }),
+    working: [`${percentOneRepMax} / 100 × ${maximum} = ${plain((percentOneRepMax / 100) * maximum)} kg`],
   };
 };
 
@@ -132,17 +133,17 @@ const epley: Maker = ({ between }) => {
 };
 
 const brzycki: Maker = ({ between, oneOf }) => {
-  const [lifted, repetitions, percent] = [between(20, 90), between(3, 10), oneOf([20, 30, 40])];
+  const [lifted, repetitions, percentOneRepMax] = [between(20, 90), between(3, 10), oneOf([20, 30, 40])];
   const input = { load: lifted, repetitions, equation: 'brzycki-1993' } as const;
   const maximum = (lifted * 36) / (37 - repetitions);
   return {
     topic: 'load',
-    question: `Someone lifts ${lifted} kg for ${repetitions} repetitions and could do no more. What is ${percent} % of the 1RM that Brzycki estimates? Do not round.`,
-    code: `trainingLoad({ oneRepMax: ${call('estimateOneRepMax', input)}, percent: ${percent} })`,
-    answer: trainingLoad({ oneRepMax: estimateOneRepMax(input), percent }),
+    question: `Someone lifts ${lifted} kg for ${repetitions} repetitions and could do no more. What is ${percentOneRepMax} % of the 1RM that Brzycki estimates? Do not round.`,
+    code: `trainingLoad({ oneRepMax: ${call('estimateOneRepMax', input)}, percent: ${percentOneRepMax} })`,
+    answer: trainingLoad({ oneRepMax: estimateOneRepMax(input), percentOneRepMax }),
     working: [
       `${lifted} × 36 / (37 − ${repetitions}) = ${plain(maximum)} kg`,
-      `${percent} / 100 × ${plain(maximum)} = ${plain((percent / 100) * maximum)} kg`,
+      `${percentOneRepMax} / 100 × ${plain(maximum)} = ${plain((percentOneRepMax / 100) * maximum)} kg`,
     ],
   };
 };
@@ -217,7 +218,7 @@ export function answerWords({ value, unit, lower, upper, kind, rounding, reached
   const words = [`${plain(value)} ${unitWords[unit]}`];
   if (rounding) words.push(`rounded from ${plain(rounding.from)} ${unitWords[unit]}`);
   if (reached?.lower !== undefined && reached.upper !== undefined) {
-    words.push(`${plain(reached.percent)} % (${in95(reached.lower, reached.upper, '%')})`);
+    words.push(`${plain(percentReached(reached))} % (${in95(reached.lower, reached.upper, '%')})`);
   } else if (lower !== undefined && kind !== 'training-load') {
     words.push(in95(lower, upper!, unitWords[unit]!));
   }

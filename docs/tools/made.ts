@@ -2,7 +2,8 @@
  * What in the docs is made from the code: pictures, tables and llms.txt. `npm run pictures` writes all of it, and
  * tests/docs/made.test.ts holds the committed files to it.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
 import { format, resolveConfig } from 'prettier';
 import { sheet } from './exercises.js';
 import { index } from './llms.js';
@@ -28,6 +29,15 @@ const drawn = new Map(pictures());
 const inWords = (name: string) => (): string =>
   `<details>\n\n<summary>The picture in words</summary>\n\n${pictureWords(drawn.get(name)!)}\n\n</details>`;
 
+/** Files that a page quotes as they stand. */
+const RECIPES = 'examples/recipes';
+const recipes = readdirSync(RECIPES).map((file): [string, () => string] => {
+  const language = extname(file).slice(1).replace('mjs', 'js');
+  // With its name behind the language it is no example to run in passing: it has a test of its own.
+  const quoted = () => `\`\`\`${language} ${RECIPES}/${file}\n${readFileSync(join(RECIPES, file), 'utf8')}\`\`\``;
+  return [`recipe ${file}`, quoted];
+});
+
 /** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
 const parts: Readonly<Record<string, () => string>> = {
   'occlusion equations': occlusionTable,
@@ -49,6 +59,7 @@ const parts: Readonly<Record<string, () => string>> = {
   'session-timeline in words': inWords('session-timeline'),
   'pressure-by-width in words': inWords('pressure-by-width'),
   'maximum-by-equation in words': inWords('maximum-by-equation'),
+  ...Object.fromEntries(recipes),
 };
 const pages = [
   'README.md',
@@ -61,6 +72,7 @@ const pages = [
   'docs/cuff-width.md',
   'docs/equations.md',
   'docs/occlusion-pressure.md',
+  'docs/recipes.md',
 ];
 
 const withParts = (text: string, put: Set<string>): string =>

@@ -1,4 +1,4 @@
-import { sources, type Source } from '../../src/index.js';
+import { sources, type Source } from '../../src/text/index.js';
 import { messages } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import coverage from '../working/coverage.json' with { type: 'json' };

@@ -9,13 +9,11 @@ import {
   correctForCuffWidth,
   correctForPosture,
   estimateOcclusionPressure,
-  knownEquations,
-  sources,
   type OcclusionPressure,
   type Posture,
-  type Source,
   type SourceId,
 } from '../../src/index.js';
+import { knownEquations, sources, type Source } from '../../src/text/index.js';
 import found from './pooled-curve.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };

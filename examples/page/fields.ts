@@ -51,12 +51,12 @@ export const fields = {
     path: 'diastolicMmHg',
   },
   ageYears: { label: 'Age', unit: 'years', start: '', hint: 'may stay empty', path: 'ageYears' },
-  percent: {
+  percentLop: {
     label: 'Share of occlusion pressure',
     unit: '%',
     start: '50',
     slider: [10, 100, 1],
-    path: 'limbs.0.percent',
+    path: 'limbs.0.percentLop',
   },
   gaugeStepMmHg: { label: 'Step of the gauge', unit: 'mmHg', start: '5', path: 'limbs.0.gaugeStepMmHg' },
   load: { label: 'Load lifted', unit: 'kg', start: '20', slider: [2.5, 150, 2.5], path: 'exercises.0.oneRepMax.load' },
@@ -75,12 +75,12 @@ export const fields = {
     slider: [0, 10, 1],
     path: 'exercises.0.oneRepMax.repetitionsInReserve',
   },
-  loadPercent: {
+  percentOneRepMax: {
     label: 'Share of the maximum',
     unit: '%',
     start: '30',
     slider: [10, 90, 1],
-    path: 'exercises.0.percent',
+    path: 'exercises.0.percentOneRepMax',
   },
   step: { label: 'Step between loads', unit: 'kg', start: '2.5', path: 'exercises.0.step' },
   scheme: {
@@ -175,7 +175,7 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
         ...pressure,
         ...circumference,
         cuffWidthCm: of('cuffWidthCm'),
-        percent: of('percent'),
+        percentLop: of('percentLop'),
         gaugeStepMmHg: of('gaugeStepMmHg'),
       },
     ],
@@ -188,7 +188,7 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
           repetitions: of('repetitions'),
           repetitionsInReserve: of('repetitionsInReserve'),
         },
-        percent: of('loadPercent'),
+        percentOneRepMax: of('percentOneRepMax'),
         step: of('step'),
         scheme: read('scheme'),
         tempo: { concentricS: of('concentricS'), eccentricS: of('eccentricS') },

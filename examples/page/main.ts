@@ -9,7 +9,7 @@ import {
 } from 'cuffwork';
 import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
 import { explain, fill, messages, words } from 'cuffwork/explain';
-import { audiences, planSession, standingStops, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
+import { audiences, planSession, stopsInForce, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
 import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
 import {
   choices,
@@ -104,7 +104,8 @@ const interval = ({ lower, upper, unit }: Answer): string =>
 
 /** The percentage that is reached, with its 95 % interval. */
 function reached({ reached: share }: Answer, of: string): string {
-  const { percent, lower, upper } = share!;
+  const { lower, upper } = share!;
+  const percent = 'percentLop' in share! ? share.percentLop : share!.percentOneRepMax;
   const range =
     lower === undefined
       ? 'no 95 % interval is known'
@@ -176,7 +177,7 @@ function showStanding({ disclaimers, stopCriteria }: Plan): void {
 
 /** The stops in force, in the place of every setting. */
 function showStops(plan: Plan): string {
-  const stops = standingStops(plan).map(({ text }) => text);
+  const stops = stopsInForce(plan).map(({ text }) => text);
   list('stops-list', stops);
   return stops.length > 0 ? `${words['page.do-not-train']!}. ${stops.join(' ')}` : '';
 }
@@ -253,7 +254,7 @@ function showPlan(plan: Plan): string {
       'mmHg',
       [
         { name: 'Limb occlusion pressure (LOP)', look: 'pressure', ...occlusion },
-        { name: `Cuff pressure for ${target.inputs['percent']} % of LOP`, look: 'setting', ...target },
+        { name: `Cuff pressure for ${target.inputs['percentLop']} % of LOP`, look: 'setting', ...target },
       ],
       [
         { at: diastolicMmHg, name: 'diastolic ' },
@@ -262,20 +263,20 @@ function showPlan(plan: Plan): string {
     ),
   );
   showCurve(plan);
-  const { percent, lower, upper } = target.reached!;
+  const { percentLop, lower, upper } = target.reached!;
   chart('percent-chart', (width) =>
     bandChart(
       width,
       `The cuff pressure is ${reached(target, 'LOP')}. At 100 % the artery is closed.`,
       '%',
-      [{ name: 'What that setting may really be', look: 'setting', value: percent, lower, upper }],
+      [{ name: 'What that setting may really be', look: 'setting', value: percentLop, lower, upper }],
       [{ at: 100, name: 'artery closed ' }],
     ),
   );
   say('load-grade', `Maximum ${round(oneRepMax.value, 1)} kg, ${interval(oneRepMax)}. ${gradeWords(oneRepMax)}`);
   chart('load-chart', (width) =>
     bandChart(width, wide(`Load ${loadText}; the share asked for would be`, load, 'kg'), 'kg', [
-      { name: `Load for ${load.inputs['percent']} % of the maximum`, look: 'load', ...load },
+      { name: `Load for ${load.inputs['percentOneRepMax']} % of the maximum`, look: 'load', ...load },
     ]),
   );
 

@@ -9,9 +9,9 @@ const fields = [
   { path: 'diastolicMmHg', label: 'Diastolic pressure [mmHg]', start: 74 },
   { path: 'limbs.0.circumferenceCm', label: 'Thigh circumference [cm]', start: 56 },
   { path: 'limbs.0.cuffWidthCm', label: 'Cuff width [cm]', start: 10 },
-  { path: 'limbs.0.percent', label: 'Share of occlusion pressure [%]', start: 50 },
+  { path: 'limbs.0.percentLop', label: 'Share of occlusion pressure [%]', start: 50 },
   { path: 'exercises.0.oneRepMax.load', label: 'Tested maximum [kg]', start: 60 },
-  { path: 'exercises.0.percent', label: 'Share of the maximum [%]', start: 25 },
+  { path: 'exercises.0.percentOneRepMax', label: 'Share of the maximum [%]', start: 25 },
 ] as const;
 
 /** What is wrong, by the place it stands at. */
@@ -34,7 +34,7 @@ function requestOf(data: FormData): object {
         side: 'left',
         circumferenceCm: number('limbs.0.circumferenceCm'),
         cuffWidthCm: number('limbs.0.cuffWidthCm'),
-        percent: number('limbs.0.percent'),
+        percentLop: number('limbs.0.percentLop'),
         gaugeStepMmHg: 5,
       },
     ],
@@ -43,7 +43,7 @@ function requestOf(data: FormData): object {
         name: 'leg extension',
         limb: 'leg',
         oneRepMax: { load: number('exercises.0.oneRepMax.load') },
-        percent: number('exercises.0.percent'),
+        percentOneRepMax: number('exercises.0.percentOneRepMax'),
         step: 2.5,
         scheme: '30-15-15-15',
         tempo: { eccentricS: 2, concentricS: 2 },

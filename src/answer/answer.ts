@@ -31,7 +31,7 @@ export type AnswerKind =
   | 'diastolic-pressure'
   | 'body-mass-volume-load'
   | 'peak-load'
-  | 'peak-percent'
+  | 'peak-percent-of-maximum'
   | 'partial-restriction-time'
   | 'reperfusion-time'
   | 'pressure-time'
@@ -116,6 +116,41 @@ export type Symbols = Readonly<
 /** What an answer was worked out from: plain values, and other answers. */
 export type Inputs = { readonly [field: string]: string | number | Answer | readonly Answer[] };
 
+/** The percentage of occlusion pressure that a setting really is, and its 95 % interval. */
+export interface ReachedPressure {
+  /** Percentage of the occlusion pressure given that the rounded setting is [%]. */
+  readonly percentLop: number;
+  /** Lower end of its 95 % interval [%]. */
+  readonly lower?: number;
+  /** Upper end of its 95 % interval [%]. */
+  readonly upper?: number;
+  /** The chance that the setting closes the artery fully [%]. */
+  readonly occlusionChancePercent?: number;
+  /** The highest gauge setting that keeps that chance under the limit that was given [mmHg]. */
+  readonly highestMmHg?: number;
+}
+
+/** The percentage of the 1RM that a load really is, and its 95 % interval. */
+export interface ReachedLoad {
+  /** Percentage of the 1RM given that the rounded load is [%]. */
+  readonly percentOneRepMax: number;
+  /** Lower end of its 95 % interval [%]. */
+  readonly lower?: number;
+  /** Upper end of its 95 % interval [%]. */
+  readonly upper?: number;
+}
+
+/** What a kind of answer tells of the percentage that its rounded value really is. */
+export type Reached<K extends AnswerKind = AnswerKind> = K extends 'cuff-pressure'
+  ? ReachedPressure
+  : K extends 'training-load'
+    ? ReachedLoad
+    : never;
+
+/** The percentage that a rounded value really is, of occlusion pressure or of the 1RM [%]. */
+export const percentReached = (reached: Reached): number =>
+  'percentLop' in reached ? reached.percentLop : reached.percentOneRepMax;
+
 /**
  * A number with its evidence. Plain JSON: store it, send it and read it back. It holds facts alone: `explain`, `cite`
  * and `working` of `cuffwork/explain` find words, formula and sources by its codes and its `equation`.
@@ -169,18 +204,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
     readonly available?: readonly number[];
   };
   /** The true percentage of the rounded value, and its 95 % interval. */
-  readonly reached?: {
-    /** Percentage that the rounded value is [%]. */
-    readonly percent: number;
-    /** Lower end of its 95 % interval [%]. */
-    readonly lower?: number;
-    /** Upper end of its 95 % interval [%]. */
-    readonly upper?: number;
-    /** The chance that a cuff pressure closes the artery fully [%]. */
-    readonly occlusionChancePercent?: number;
-    /** The highest gauge setting that keeps that chance under the limit that was given [mmHg]. */
-    readonly highestMmHg?: number;
-  };
+  readonly reached?: Reached<K>;
   /** What we assume in this answer. */
   readonly assumptions: readonly Assumption[];
   /** What to watch for with this answer. */

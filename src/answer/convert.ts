@@ -1,6 +1,6 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
 import { scaled } from '../quantity/decimal.js';
-import { roundToStep as rounded, type Rounding } from '../quantity/round.js';
+import { roundToStep as rounded, type Rounding } from '../quantity/exact.js';
 import { describe, InputError, issue, type InputIssue } from './issues.js';
 
 // What is within the library trusts its numbers, and calls the layer below; these are for callers, and check.

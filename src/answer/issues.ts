@@ -129,7 +129,9 @@ function stackOf(message: string, above: unknown): () => string | undefined {
  * ```
  */
 export class InputError extends Error {
+  /** Always `InputError`, whichever copy of the library threw it. */
   override readonly name = 'InputError';
+  /** Everything that is wrong, at most 100. */
   readonly issues: readonly InputIssue[];
   /** How many more there are than `issues` lists; at least so many where reading was given up. */
   readonly more: number;

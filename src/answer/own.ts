@@ -9,5 +9,11 @@ export function ownDocument<T extends object>(document: T): T {
   return document;
 }
 
+/** Facts that many answers share, made once: each of them is known again inside an answer. */
+export function sharedFacts<T extends object>(facts: readonly T[]): readonly T[] {
+  facts.forEach(ownDocument);
+  return frozen(facts);
+}
+
 /** Whether it is such a document, of this copy of the library. */
 export const isOwn = (part: object): boolean => made.has(part);

@@ -8,6 +8,60 @@ export interface Budget {
   left: number;
 }
 
+const REFUSED = /* @__PURE__ */ Symbol('refused');
+
+type As = ((part: object) => unknown) | undefined;
+
+function copied(given: unknown, budget: Budget, as: As, depth: number): unknown {
+  budget.left -= 1;
+  if (depth > DEEPEST || budget.left < 0) return REFUSED;
+  if (given === null || typeof given === 'string' || typeof given === 'boolean') return given;
+  // Plus nothing: −0 becomes 0, as JSON has it.
+  if (typeof given === 'number') return Number.isFinite(given) ? given + 0 : REFUSED;
+  if (typeof given !== 'object') return REFUSED;
+  if (!as && isOwn(given)) return given;
+  const part: unknown = as ? as(given) : given;
+  if (typeof part !== 'object' || part === null) return REFUSED;
+  return Array.isArray(part) ? listCopied(part, budget, as, depth) : objectCopied(part, budget, as, depth);
+}
+
+function listCopied(part: readonly unknown[], budget: Budget, as: As, depth: number): unknown {
+  // Read once: a proxy may give another length each time, and your own iterator may never end.
+  const { length } = part;
+  if (!(length <= budget.left)) return REFUSED;
+  const list: unknown[] = [];
+  for (let index = 0; index < length; index += 1) {
+    const kept = copied(part[index], budget, as, depth + 1);
+    if (kept === REFUSED) return REFUSED;
+    list.push(kept);
+  }
+  return list;
+}
+
+function objectCopied(part: object, budget: Budget, as: As, depth: number): unknown {
+  const prototype: unknown = Object.getPrototypeOf(part);
+  if (prototype !== null && Object.getPrototypeOf(prototype) !== null) return REFUSED;
+  const { length } = Object.getOwnPropertyNames(part);
+  if (length > budget.left || Object.getOwnPropertySymbols(part).length > 0) return REFUSED;
+  // Spread reads each shown field once, at a tenth of the time that field by field takes.
+  const object: Record<string, unknown> = { ...part };
+  const names = Object.keys(object);
+  // A field that no loop shows.
+  if (names.length < length) return REFUSED;
+  let left = false;
+  for (const name of names) {
+    const item = object[name];
+    if (item === undefined) {
+      left = true;
+      continue;
+    }
+    const kept = copied(item, budget, as, depth + 1);
+    if (kept === REFUSED || name === '__proto__') return REFUSED;
+    if (kept !== item || kept === 0) object[name] = kept;
+  }
+  return left ? Object.fromEntries(Object.entries(object).filter(([, item]) => item !== undefined)) : object;
+}
+
 /**
  * A copy that holds plain JSON values only, or `undefined` where the value is not plain JSON (functions, symbols, big
  * integers, dates, cycles, hidden fields, numbers that are not finite). Getters run once, here; what they throw is
@@ -18,44 +72,6 @@ export function plainCopy(
   budget: Budget = { left: MOST_VALUES },
   as?: (part: object) => unknown,
 ): unknown {
-  const refused = Symbol('refused');
-  const copy = (given: unknown, depth: number): unknown => {
-    budget.left -= 1;
-    if (depth > DEEPEST || budget.left < 0) return refused;
-    if (given === null || typeof given === 'string' || typeof given === 'boolean') return given;
-    // Plus nothing: −0 becomes 0, as JSON has it.
-    if (typeof given === 'number') return Number.isFinite(given) ? given + 0 : refused;
-    if (typeof given !== 'object') return refused;
-    if (!as && isOwn(given)) return given;
-    const part: unknown = as ? as(given) : given;
-    if (typeof part !== 'object' || part === null) return refused;
-    if (Array.isArray(part)) {
-      // Read once: a proxy may give another length each time, and your own iterator may never end.
-      const { length } = part;
-      if (!(length <= budget.left)) return refused;
-      const list: unknown[] = [];
-      for (let index = 0; index < length; index += 1) {
-        const kept = copy(part[index], depth + 1);
-        if (kept === refused) return refused;
-        list.push(kept);
-      }
-      return list;
-    }
-    const prototype: unknown = Object.getPrototypeOf(part);
-    if (prototype !== null && Object.getPrototypeOf(prototype) !== null) return refused;
-    const names = Object.keys(part);
-    const all = Object.getOwnPropertyNames(part).length + Object.getOwnPropertySymbols(part).length;
-    if (names.length < all || names.length > budget.left) return refused;
-    const object: Record<string, unknown> = {};
-    for (const name of names) {
-      const item = (part as Readonly<Record<string, unknown>>)[name];
-      if (item === undefined) continue;
-      const kept = copy(item, depth + 1);
-      if (kept === refused || name === '__proto__') return refused;
-      object[name] = kept;
-    }
-    return object;
-  };
-  const result = copy(value, 0);
-  return result === refused ? undefined : result;
+  const result = copied(value, budget, as, 0);
+  return result === REFUSED ? undefined : result;
 }

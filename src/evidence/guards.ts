@@ -254,8 +254,11 @@ export type GuardId = keyof typeof guards;
 /** The most severe step of a guard that a figure passes; with `most` a caution, stops are passed over. */
 export function passedStep(id: GuardId, value: number, most: 'caution' | 'stop' = 'stop'): GuardStep | undefined {
   const { steps }: Guard = guards[id];
-  return steps
-    .filter(({ severity }) => severity !== 'stop' || most === 'stop')
-    .filter(({ above, from }) => (above === undefined ? value >= from! : value > above))
-    .at(-1);
+  let passed: GuardStep | undefined;
+  for (const step of steps) {
+    const { above, from, severity } = step;
+    if (severity === 'stop' && most !== 'stop') continue;
+    if (above === undefined ? value >= from! : value > above) passed = step;
+  }
+  return passed;
 }

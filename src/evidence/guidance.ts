@@ -16,13 +16,13 @@ const moving = { low: 40, high: 80, evidence: 'secondary' } as const;
  */
 export const guidance2019 = {
   /** Cuff pressure [% of occlusion pressure]. */
-  percentOfOcclusion: {
+  percentLop: {
     resistance: moving,
     aerobic: moving,
     passive: { low: 70, high: 100, evidence: 'unconfirmed' },
   },
   /** Load with restriction [% of the maximum]. */
-  percentOfMaximum: { low: 20, high: 40, evidence: 'secondary' },
+  percentOneRepMax: { low: 20, high: 40, evidence: 'secondary' },
   /** Restriction in one exercise; at rest at a time [min]. */
   restrictionMin: {
     resistance: { low: 5, high: 10, evidence: 'secondary' },
@@ -30,8 +30,8 @@ export const guidance2019 = {
     passive: { low: 5, high: 5, evidence: 'unconfirmed' },
   },
 } as const satisfies {
-  readonly percentOfOcclusion: Record<ExerciseMode, GuidedRange>;
-  readonly percentOfMaximum: GuidedRange;
+  readonly percentLop: Record<ExerciseMode, GuidedRange>;
+  readonly percentOneRepMax: GuidedRange;
   readonly restrictionMin: Record<ExerciseMode, GuidedRange>;
 };
 

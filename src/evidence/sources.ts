@@ -12,7 +12,7 @@ import { studySources } from './sources/study.js';
  *
  * @example
  * ```ts
- * import { sources } from 'cuffwork';
+ * import { sources } from 'cuffwork/explain';
  * sources['wide-cuffs-1993'].year; // => 1993
  * ```
  */

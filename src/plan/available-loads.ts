@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
-import { decimal, product, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { quantities } from '../quantity/quantities.js';
-import { roundToStep } from '../quantity/round.js';
+import { product, sum, roundToStep } from '../quantity/exact.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import type { PlanExercise } from './types.js';

@@ -123,7 +123,7 @@ function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Si
 const LITTLE_FROM = 40;
 
 const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
-  parts.some((part) => isCuffed(part) && (peaks(part).peakPercent?.value ?? 0) >= LITTLE_FROM);
+  parts.some((part) => isCuffed(part) && (peaks(part).peakPercentOneRepMax?.value ?? 0) >= LITTLE_FROM);
 
 /** The cautions about any two sessions. */
 function cautionsOf(from: Side, to: Side): Caution[] {
@@ -177,8 +177,8 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * import { compareSessions } from 'cuffwork/plan';
  * const tempo = '2-0-2-0';
  * const { rows, notKnown } = compareSessions({
- *   from: { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percent: 75 },
- *   to: { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 30, percent: 30, pressureMmHg: 80 },
+ *   from: { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percentOneRepMax: 75 },
+ *   to: { scheme: '30-15-15-15', tempo, restS: 30, restriction: 'continuous', load: 30, percentOneRepMax: 30, pressureMmHg: 80 },
  * });
  * const row = (name: string) => rows.find(({ quantity }) => quantity === name);
  * row('peakLoad')?.change; // => -45

@@ -1,4 +1,5 @@
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
@@ -6,7 +7,7 @@ import { attempt, describe, InputError, type InputIssue } from '../answer/issues
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
@@ -171,7 +172,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
-      peakPercent: peakOf<'peak-percent'>('peakPercent'),
+      peakPercentOneRepMax: peakOf<'peak-percent-of-maximum'>('peakPercentOneRepMax'),
       percentLop: highest(often<'percent-of-occlusion'>(sessions, among, 'percentLop')),
       volumeLoad: sumOf<'volume-load'>('volumeLoad'),
       relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
@@ -294,8 +295,8 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
     const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
     const found: Caution[] = [];
-    if (now.peakPercent && was.peakPercent) {
-      const points = difference(now.peakPercent.value, was.peakPercent.value);
+    if (now.peakPercentOneRepMax && was.peakPercentOneRepMax) {
+      const points = difference(now.peakPercentOneRepMax.value, was.peakPercentOneRepMax.value);
       const { value: largest } = limits.largestLoadStep;
       if (points > largest) found.push(codedCaution('caution', 'load-jump', { ...who, points, largest }));
     } else if (heavier > 0) {
@@ -381,11 +382,11 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
  * @example
  * ```ts
  * import { compareWeeks, planSession } from 'cuffwork/plan';
- * const plan = (percent: number, scheme: string, restriction: 'continuous' | 'none') => planSession({
+ * const plan = (percentOneRepMax: number, scheme: string, restriction: 'continuous' | 'none') => planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 180, method: 'doppler' } }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 180, method: 'doppler' } }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax, step: 2.5,
  *     scheme, tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction,
  *   }],
  * });
@@ -393,7 +394,7 @@ function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
  * const heavy = plan(75, '3x8', 'none');
  * const { weeks, goals } = compareWeeks({
  *   weeks: [{ sessions: [{ plan: light, times: 3 }] }, { sessions: [{ plan: light, times: 2 }, { plan: heavy }] }],
- *   goals: [{ name: '70 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 70 }],
+ *   goals: [{ name: '70 % of 1RM', measure: 'peakPercentOneRepMax', limb: 'leg', side: 'left', atLeast: 70 }],
  * });
  * weeks.map(({ planned }) => planned?.restrictedSessions.value); // => [3, 2]
  * weeks.map(({ planned }) => planned?.limbs[0]?.volumeLoad?.value); // => [3375, 3330]

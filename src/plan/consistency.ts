@@ -39,14 +39,16 @@ function base({ kind, unit, inputs }: Answer): number | undefined {
 function checkPercent(answer: Answer, path: Path, found: Found): void {
   const { value, inputs, rounding, reached } = answer;
   const whole = base(answer);
-  const percent = inputs['percent'];
+  const name = answer.kind === 'cuff-pressure' ? 'percentLop' : 'percentOneRepMax';
+  const percent = inputs[name];
   if (whole === undefined || !isNumber(percent)) return;
   const asked = (percent / 100) * whole;
   if (!isNear(rounding?.from ?? value, asked)) {
     found([...path, ...(rounding ? ['rounding', 'from'] : ['value'])], format(asked), rounding?.from ?? value);
   }
-  if (isNumber(reached?.percent) && !isNear(reached.percent, (100 * value) / whole)) {
-    found([...path, 'reached', 'percent'], format((100 * value) / whole), reached.percent);
+  const share = (reached as Partial<Record<typeof name, unknown>> | undefined)?.[name];
+  if (isNumber(share) && !isNear(share, (100 * value) / whole)) {
+    found([...path, 'reached', name], format((100 * value) / whole), share);
   }
 }
 

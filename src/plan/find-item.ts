@@ -13,9 +13,18 @@ export interface ItemPlace {
 }
 
 interface Placed {
+  /** Name of the exercise. */
   readonly exercise: string;
+  /** Limb of the item. */
   readonly limb: Limb;
+  /** Side of the limb. */
   readonly side: Side;
+}
+
+/** A document of several items. */
+interface WithItems<I> {
+  /** Its items, one for each exercise and limb. */
+  readonly items: readonly I[];
 }
 
 const MOST_NAME = 120;
@@ -33,16 +42,16 @@ const MOST_NAME = 120;
  * import { findItem, planSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous',
  *   }],
  * });
  * findItem(plan, { exercise: 'leg extension', side: 'left' }).load?.value; // => 15
  * ```
  */
-export function findItem<I extends Placed>(document: { readonly items: readonly I[] }, which: ItemPlace = {}): I {
+export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPlace = {}): I {
   const reader = new Reader(which, ['which']);
   const exercise = reader.optionalText('exercise', 'the name of an exercise', (name) => name.length <= MOST_NAME);
   const limb = reader.optionalChoice('limb', LIMBS);

@@ -57,7 +57,7 @@ const published = { evidence: 'published' } as const;
 const tooMuch = { above: 'caution' } as const;
 
 const moving = (['resistance', 'aerobic'] as const).flatMap((mode): GuidelineRow[] => [
-  { mode, measure: 'percent-of-occlusion', ...guidance2019.percentOfOcclusion[mode], ...tooMuch },
+  { mode, measure: 'percent-of-occlusion', ...guidance2019.percentLop[mode], ...tooMuch },
   { mode, measure: 'restriction-time', ...guidance2019.restrictionMin[mode], ...tooMuch },
   { mode, measure: 'sessions-per-week', low: 2, high: 3, moreThanWeeks: 3, ...secondary },
   {
@@ -87,7 +87,7 @@ export const guidelines = /* @__PURE__ */ frozen([
     source: 'guideline-review-2019',
     rows: [
       ...moving,
-      { mode: 'resistance', measure: 'percent-of-maximum', ...guidance2019.percentOfMaximum },
+      { mode: 'resistance', measure: 'percent-of-maximum', ...guidance2019.percentOneRepMax },
       { mode: 'resistance', measure: 'sets', low: 2, high: 4, ...secondary },
       { mode: 'resistance', measure: 'repetitions', low: 75, high: 75, orToFailure: true, ...secondary },
       { mode: 'resistance', measure: 'rest', low: 30, high: 60, ...secondary },
@@ -95,7 +95,7 @@ export const guidelines = /* @__PURE__ */ frozen([
       { mode: 'resistance', measure: 'lowering', low: 1, high: 2, ...unconfirmed },
       { mode: 'aerobic', measure: 'percent-of-aerobic-capacity', high: 50, ...unconfirmed },
       { mode: 'passive', measure: 'sessions-per-week', low: 7, high: 14, ...unconfirmed, note: '1 to 2 a day' },
-      { mode: 'passive', measure: 'percent-of-occlusion', ...guidance2019.percentOfOcclusion.passive, ...tooMuch },
+      { mode: 'passive', measure: 'percent-of-occlusion', ...guidance2019.percentLop.passive, ...tooMuch },
       { mode: 'passive', measure: 'longest-restriction', ...guidance2019.restrictionMin.passive, ...tooMuch },
       { mode: 'passive', measure: 'sets', low: 3, high: 5, ...unconfirmed },
       { mode: 'passive', measure: 'rest', low: 180, high: 300, ...unconfirmed },

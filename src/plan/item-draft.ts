@@ -3,7 +3,8 @@ import { defined } from '../answer/defined.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, product, sum } from '../quantity/decimal.js';
+import { product, sum } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
@@ -47,7 +48,7 @@ export interface ItemCase {
   readonly latest: readonly SessionRecord[];
   readonly rule: ProgressionRule;
   readonly painRule: PainRuleId;
-  readonly nextPercent: number | undefined;
+  readonly nextPercentLop: number | undefined;
   readonly deload: boolean;
   /** Day of the next session, where it is known. */
   readonly date: string | undefined;
@@ -59,7 +60,7 @@ const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boo
   parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
 
 /** The share of occlusion pressure that was asked for. */
-export const percentOf = ({ inputs }: CuffPressure): number => inputs['percent'] as number;
+export const percentOf = ({ inputs }: CuffPressure): number => inputs['percentLop'] as number;
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
 export function loadOf({ load, oneRepMax }: PlanItem): {
@@ -79,9 +80,9 @@ export function loadOf({ load, oneRepMax }: PlanItem): {
 const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
-function targetAt({ target }: PlanItem, percent: number): CuffPressure {
+function targetAt({ target }: PlanItem, percentLop: number): CuffPressure {
   const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
-  return targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
+  return targetCuffPressure(defined({ occlusion, percentLop, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
@@ -125,7 +126,7 @@ const goalsOf = (sets: PlanItem['sets']): SetGoal[] =>
 function backOff({ item, exercise }: ItemCase, because: readonly Sentence[], lower: ReadonlySet<string>): Draft {
   const { load, unit } = loadOf(item);
   const target = lower.has('pressure') ? lowerTarget(item) : undefined;
-  const reasons = [...because, ...(target ? [coded('pressure-lower', { percent: percentOf(target) })] : [])];
+  const reasons = [...because, ...(target ? [coded('pressure-lower', { percentLop: percentOf(target) })] : [])];
   const down = { action: 'back-off', ...(target && { target }) } as const;
   if (target && !lower.has('load')) return { ...down, load, reasons };
   const step = load === undefined ? undefined : neighbours(load, load, exercise, exercise?.step);
@@ -267,22 +268,22 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
 
 /** Raises what was asked for once the rule is met: the pressure, else the load, never both. */
 function raise(given: ItemCase, met: readonly Sentence[]): Draft {
-  const { item, nextPercent } = given;
-  if (nextPercent === undefined) return raiseLoad(given, met);
+  const { item, nextPercentLop } = given;
+  if (nextPercentLop === undefined) return raiseLoad(given, met);
   if (item.restriction === 'none') return raiseLoad(given, [...met, coded('pressure-no-cuff')]);
   const { load } = loadOf(item);
   const from = percentOf(item.target!);
   const largest = limits.largestPressureStep.value;
-  if (sum([nextPercent, -from]) > largest) {
-    const values = { from, to: nextPercent, largest };
+  if (sum([nextPercentLop, -from]) > largest) {
+    const values = { from, to: nextPercentLop, largest };
     return { action: 'repeat', load, reasons: [...met, coded('pressure-step-too-large', values)] };
   }
-  const target = targetAt(item, nextPercent);
+  const target = targetAt(item, nextPercentLop);
   if (target.value <= item.target!.value) {
-    const values = { percent: nextPercent, held: item.target!.value };
+    const values = { percentLop: nextPercentLop, held: item.target!.value };
     return raiseLoad(given, [...met, coded('pressure-not-higher', values)]);
   }
-  const instead = coded('pressure-instead', { percent: nextPercent });
+  const instead = coded('pressure-instead', { percentLop: nextPercentLop });
   return { action: 'raise-pressure', load, target, reasons: [...met, instead] };
 }
 
@@ -309,10 +310,10 @@ export function draftItem(given: ItemCase): Draft {
   const other = otherwise(item, last.item);
   if (other) return repeat(other);
   if (item.sets.some(({ repetitions }) => repetitions === undefined)) return repeat(coded('rule-counts'));
-  const percent = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
+  const percentOneRepMax = load === undefined || maximum === undefined ? undefined : percentage(load, maximum);
   const light = limits.overGoalFrom.value;
-  if (rule.overGoal && item.restriction !== 'none' && percent !== undefined && percent <= light) {
-    return repeat(coded('over-goal-not-applied', { percent, most: light }));
+  if (rule.overGoal && item.restriction !== 'none' && percentOneRepMax !== undefined && percentOneRepMax <= light) {
+    return repeat(coded('over-goal-not-applied', { percentOneRepMax, most: light }));
   }
   const sessions = inARow(own, longBreakDays)
     .slice(-rule.sessions)

@@ -4,7 +4,8 @@ import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
-import { decimal, product, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
+import { product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
@@ -234,8 +235,8 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 function toFailure({ items }: Case, load: number): number | undefined {
   const maximum = maximumOf(items[0]!);
   if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
-  const percent = decimal(load).times(100).div(decimal(maximum.value)).toNumber();
-  const found = attempt(repetitionsAtPercent, { percent });
+  const percentOneRepMax = decimal(load).times(100).div(decimal(maximum.value)).toNumber();
+  const found = attempt(repetitionsAtPercent, { percentOneRepMax });
   return found.ok ? found.value.value : undefined;
 }
 
@@ -286,11 +287,11 @@ function waysOf(given: Case) {
 /** Whether the plan knows a cuff and a percentage for the limb of an item. */
 const hasCuff = ({ request }: Plan, item: PlanItem): boolean =>
   request.limbs.some(
-    ({ limb, side, cuffWidthCm, percent, circumferenceCm, measured }) =>
+    ({ limb, side, cuffWidthCm, percentLop, circumferenceCm, measured }) =>
       limb === item.limb &&
       side === item.side &&
       cuffWidthCm !== undefined &&
-      percent !== undefined &&
+      percentLop !== undefined &&
       (circumferenceCm !== undefined || measured !== undefined),
   );
 
@@ -341,9 +342,9 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  * import { lightenExercise, planSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'arm', side: 'left', cuffWidthCm: 7, percent: 50, measured: { valueMmHg: 140, method: 'doppler' } }],
+ *   limbs: [{ limb: 'arm', side: 'left', cuffWidthCm: 7, percentLop: 50, measured: { valueMmHg: 140, method: 'doppler' } }],
  *   exercises: [{
- *     name: 'row', limb: 'arm', oneRepMax: { load: 100 }, percent: 80, step: 2.5,
+ *     name: 'row', limb: 'arm', oneRepMax: { load: 100 }, percentOneRepMax: 80, step: 2.5,
  *     sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })), tempo: '2-0-2-0', restS: 120, restriction: 'none',
  *   }],
  * });

@@ -101,7 +101,7 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'At {percent} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
+    'At {percentOneRepMax} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
   'other-load-recorded':
     'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
   'other-pressure-recorded':
@@ -129,13 +129,13 @@ export const planMessages = {
   'back-off-failed-twice': 'Planned repetitions were missed in two sessions running ({done}; {goal} planned): go back.',
   'back-off-effort': 'The effort of the session was {effort} out of 10, the top of the scale: go back.',
   'back-off-deload': 'A lighter session was asked for: go back.',
-  'pressure-lower': 'The pressure goes down to {percent} % of occlusion pressure.',
+  'pressure-lower': 'The pressure goes down to {percentLop} % of occlusion pressure.',
   'hold-long-break':
     'The last session on record was {days} days before: nothing is raised after {limit} days or more. Screen and measure again first.',
   'break-not-known': 'You gave no day for the next session, so we did not look for a long break.',
   'hold-stopped-early': 'The last session was stopped early: nothing is raised.',
-  'pressure-instead': 'Pressure goes up to {percent} % of occlusion pressure, so the load stays.',
-  'pressure-not-higher': '{percent} % of occlusion pressure is not above the {held} mmHg of this plan.',
+  'pressure-instead': 'Pressure goes up to {percentLop} % of occlusion pressure, so the load stays.',
+  'pressure-not-higher': '{percentLop} % of occlusion pressure is not above the {held} mmHg of this plan.',
   'pressure-step-too-large':
     'From {from} to {to} % of occlusion pressure is more than the largest step of {largest} points: nothing is raised. Ask for a smaller step.',
   'pressure-no-cuff': 'This exercise has no cuff, so there is no pressure to raise.',

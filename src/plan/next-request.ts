@@ -1,11 +1,12 @@
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './assumptions.js';
@@ -55,12 +56,11 @@ function paired(plan: Plan, proposal: Proposal): Proposed[] {
   });
 }
 
-const isLower = (share: ProposalItem['percentOfOcclusion']): boolean =>
-  share?.to !== undefined && share.to < share.from;
+const isLower = (share: ProposalItem['percentLop']): boolean => share?.to !== undefined && share.to < share.from;
 
 /** What of a proposal cannot be done as it is. */
 function undecided({ next, place }: Proposed): InputIssue[] {
-  const { action, load, sets, percentOfOcclusion } = next;
+  const { action, load, sets, percentLop } = next;
   if (action === 'stop') {
     const expected = 'other than stop: no further session before a clinician has looked';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
@@ -70,7 +70,7 @@ function undecided({ next, place }: Proposed): InputIssue[] {
       issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
     ];
   }
-  if (action === 'back-off' && !load && !sets && !isLower(percentOfOcclusion)) {
+  if (action === 'back-off' && !load && !sets && !isLower(percentLop)) {
     const expected = 'other than back-off where nothing goes down: shorten the sets or lower the pressure by hand';
     return [issue('wrong-relation', [...place, 'action'], expected, action)];
   }
@@ -94,7 +94,7 @@ export function withLoad(
 ): PlanExercise {
   const next = atLoad(exercise, item, to);
   if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
-  const sets = next.sets.map(({ percent: _, ...set }, index) => {
+  const sets = next.sets.map(({ percentOneRepMax: _, ...set }, index) => {
     const { load } = item.sets[index]!;
     return { ...set, ...(load !== undefined && { load: heaviestUpTo(ofSet(load), exercise) ?? to }) };
   });
@@ -104,7 +104,18 @@ export function withLoad(
 function atLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
-  const { percent: _, oneRepMax: __, step, available, bar, collars, plates, rounding, maximumOf, ...rest } = exercise;
+  const {
+    percentOneRepMax: _,
+    oneRepMax: __,
+    step,
+    available,
+    bar,
+    collars,
+    plates,
+    rounding,
+    maximumOf,
+    ...rest
+  } = exercise;
   const unit = loadUnitOf(load.unit);
   const share = decimal(to)
     .times(100)
@@ -112,9 +123,9 @@ function atLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: numbe
   const ways = defined({ unit: exercise.unit, step, available, bar, collars, plates, rounding, maximumOf });
   for (const digits of DIGITS) {
     for (const rounding of [HALF_UP, UP] as const) {
-      const percent = share.toDecimalPlaces(digits, rounding).toNumber();
-      const asked = attempt(trainingLoad, { oneRepMax, percent, ...ways } as TrainingLoadInput);
-      if (asked.ok && asked.value.value === to) return { ...exercise, percent };
+      const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
+      const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
+      if (asked.ok && asked.value.value === to) return { ...exercise, percentOneRepMax };
     }
   }
   return { ...rest, ...defined({ step, available }), load: to, unit };
@@ -141,7 +152,7 @@ function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercis
 /** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
 function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {
   const loads = own.flatMap(({ next }) => next.load?.to ?? []);
-  const shares = own.flatMap(({ next }) => next.percentOfOcclusion ?? []);
+  const shares = own.flatMap(({ next }) => next.percentLop ?? []);
   const load = Math.min(...loads);
   const changed = shares.filter(({ from, to }) => to !== from);
   const oneShare = changed.length > 0 && shares.every(({ to }) => to === changed[0]!.to);
@@ -150,7 +161,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
     load === Infinity || load === first!.item.load!.value ? exercise : withLoad(exercise, first!.item, load);
   const at = withSets(lifted, own);
   return {
-    next: oneShare ? { ...at, cuffPercent: changed[0]!.to! } : at,
+    next: oneShare ? { ...at, percentLop: changed[0]!.to! } : at,
     held: loads.some((one) => one !== load) || (changed.length > 0 && !oneShare),
   };
 }
@@ -179,9 +190,9 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * import { nextRequest, nextSession, planSession, recordSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 172, method: 'doppler' } }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 172, method: 'doppler' } }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
@@ -192,7 +203,7 @@ function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: Pla
  * const records = [recordSession({ plan, date: '2026-03-02', items: done })];
  * const proposal = nextSession({ plan, records, rule: 'all-repetitions' });
  * const { request } = nextRequest({ plan, proposal });
- * request.exercises[0]?.percent; // => 29.2
+ * request.exercises[0]?.percentOneRepMax; // => 29.2
  * planSession(request).items[0]?.load?.value; // => 17.5
  * ```
  */

@@ -42,7 +42,7 @@ function read(request: ProgressionRequest) {
   const documents = reader.rawValues('records', 'a list of records of this library');
   const ruleId = reader.choice('rule', RULES);
   const painRule = reader.optionalChoice('painRule', PAIN_RULE_IDS) ?? CAUTIOUS_PAIN_RULE;
-  const nextPercent = reader.optionalNumber('nextPercent');
+  const nextPercentLop = reader.optionalNumber('nextPercentLop');
   const deload = reader.raw('deload');
   if (deload !== undefined && deload !== true) {
     reader.report('wrong-type', 'deload', 'true, or left out', String(deload).slice(0, 60));
@@ -77,7 +77,7 @@ function read(request: ProgressionRequest) {
     records,
     rule,
     painRule,
-    nextPercent,
+    nextPercentLop,
     deload: deload === true,
     date,
     longBreakDays: longBreakDays ?? progressionLimits.longBreakDays.value,
@@ -144,13 +144,13 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
     ...(from !== undefined && { load: { from, ...(load !== undefined && { to: load }), unit } }),
     ...(from !== undefined &&
       maximum !== undefined && {
-        percentOfMaximum: {
+        percentOneRepMax: {
           from: (100 * from) / maximum,
           ...(load !== undefined && { to: (100 * load) / maximum }),
         },
       }),
     ...(target && {
-      percentOfOcclusion: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
+      percentLop: { from: percentOf(target), ...(pressed && { to: percentOf(pressed) }) },
       cuffMmHg: { from: target.value, ...(pressed && { to: pressed.value }) },
     }),
     ...(sets && { sets: { from: goals(item.sets), to: goals(sets) } }),
@@ -179,7 +179,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * - Hold: pain, an early stop, a break of `longBreakDays` and more, a cuff held above the plan. A session with the cuff
  *   held below the plan does not count.
  * - On one limb, pressure and load are never both raised, in whichever exercises; both sides of one exercise share its
- *   load. With `nextPercent` a met rule raises the pressure to it, and the load stays.
+ *   load. With `nextPercentLop` a met rule raises the pressure to it, and the load stays.
  * - Steps are at most 10 points of percent of LOP and 5 points of percent of 1RM; see `progressionLimits`. Where the
  *   next load is further away, repetitions come first.
  * - Repetitions beyond the goal of restricted sets at 30 % of 1RM and less are no reason to raise.
@@ -190,7 +190,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  *   `progressionLimits`.
  *
  * @function
- * @param request - the `plan`; its `records`; the `rule`; `painRule`; `nextPercent` [%]; `deload`; `date` of the next
+ * @param request - the `plan`; its `records`; the `rule`; `painRule`; `nextPercentLop` [%]; `deload`; `date` of the next
  *   session (`YYYY-MM-DD`); `longBreakDays` [d]; `decisions` about stops; `oneRepMaxTestedOn` (`YYYY-MM-DD`), which
  *   tells when to test again.
  * @returns the proposal; print it with `explain(proposal)`.
@@ -202,11 +202,11 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
  *   limbs: [{
- *     limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5,
+ *     limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5,
  *     measured: { valueMmHg: 172, method: 'doppler' },
  *   }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });
@@ -222,7 +222,7 @@ function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: D
  * ```
  */
 export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
-  const { plan, records, rule, painRule, nextPercent, deload, date, longBreakDays, testedOn, decisions } =
+  const { plan, records, rule, painRule, nextPercentLop, deload, date, longBreakDays, testedOn, decisions } =
     read(request);
   const lastDay = records.at(-1)!.date;
   const latest = records.filter((record) => record.date === lastDay);
@@ -236,7 +236,7 @@ export const nextSession = /* @__PURE__ */ withInput(function nextSession(reques
     plan.items.map((item, index) => {
       const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
       const exercise = exerciseOf(item);
-      return draftItem({ item, exercise, own, latest, rule, painRule, nextPercent, deload, date, longBreakDays });
+      return draftItem({ item, exercise, own, latest, rule, painRule, nextPercentLop, deload, date, longBreakDays });
     }),
   );
   const raised = drafts.flatMap(({ target }) => target?.cautions ?? []);

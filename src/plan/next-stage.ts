@@ -75,6 +75,7 @@ export interface StagePlace {
  * ```
  */
 export const nextStage = /* @__PURE__ */ withInput(function nextStage(input: {
+  /** Id of the present stage; see `progression`. */
   readonly stage: Stage['id'];
 }): StagePlace {
   const reader = new Reader(input);

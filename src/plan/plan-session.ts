@@ -157,19 +157,19 @@ function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   const inPosture = (posture: Posture): CuffInPosture => {
     const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
     const known = new Map<string, CuffPressure>();
-    const at = (percent: number, mode: ExerciseMode): CuffPressure => {
+    const at = (percentLop: number, mode: ExerciseMode): CuffPressure => {
       const ofMode = mode === 'resistance' ? undefined : mode;
-      const key = `${percent} ${mode}`;
+      const key = `${percentLop} ${mode}`;
       const target =
         known.get(key) ??
-        targetCuffPressure(defined({ occlusion, percent, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
+        targetCuffPressure(defined({ occlusion, percentLop, gaugeStepMmHg, ceilingMmHg, mode: ofMode }) as TargetInput);
       known.set(key, target);
       return target;
     };
     return { limb, occlusion, at };
   };
   const usual = inPosture(request.posture);
-  if (limb.percent !== undefined) usual.at(limb.percent, 'resistance');
+  if (limb.percentLop !== undefined) usual.at(limb.percentLop, 'resistance');
   return { limb, inPosture: (posture) => (posture === request.posture ? usual : inPosture(posture)) };
 }
 
@@ -212,7 +212,7 @@ const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'
 /** What you may give with your own load: loads you can set, for the next one up or down. */
 const OF_LOAD = ['step', 'available'] as const satisfies (keyof PlanExercise)[];
 const OF_MAXIMUM = [
-  'percent',
+  'percentOneRepMax',
   'bar',
   'collars',
   'plates',
@@ -239,10 +239,11 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   if (mode !== 'resistance')
     refuse([...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure'], `in ${mode} exercise`);
   else if (given('oneRepMax')) {
-    ask('percent', 'given together with oneRepMax');
+    ask('percentOneRepMax', 'given together with oneRepMax');
     refuse(['load', 'unloaded'], 'when oneRepMax is given');
   } else {
-    if (!LIFTED.some(given)) ask('oneRepMax', 'given with percent, or else load, bodyMassPercent or unloaded: true');
+    if (!LIFTED.some(given))
+      ask('oneRepMax', 'given with percentOneRepMax, or else load, bodyMassPercent or unloaded: true');
     refuse(OF_MAXIMUM, 'unless oneRepMax is given');
     if (typeof exercise.load === 'object') refuse(['unit'], 'when load is an answer, which has its own');
     if (!given('load')) refuse(OF_LOAD, 'unless oneRepMax or load is given');
@@ -250,9 +251,9 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
     if (given('unloaded')) refuse(['load', 'bodyMassPercent'], 'when nothing is lifted');
   }
   if (mode !== 'aerobic') refuse(['intensityPercent'], 'unless mode is aerobic');
-  if (restriction === 'partial') ask('restCuffPercent', 'given, since the cuff goes to a lower pressure in the rests');
-  else refuse(['restCuffPercent'], 'unless restriction is partial');
-  if (restriction === 'none') refuse(['cuffPercent'], 'when there is no restriction');
+  if (restriction === 'partial') ask('restPercentLop', 'given, since the cuff goes to a lower pressure in the rests');
+  else refuse(['restPercentLop'], 'unless restriction is partial');
+  if (restriction === 'none') refuse(['percentLop'], 'when there is no restriction');
   if (given('bodyMassPercent') && bodyMassKg === undefined) {
     refuse(['bodyMassPercent'], 'unless the request has bodyMassKg');
   }
@@ -272,11 +273,11 @@ function loadOf(
   exercise: PlanExercise,
   oneRepMax: Answer<'one-repetition-maximum'> | undefined,
 ): Answer<'training-load'> | undefined {
-  const { load, unit, percent, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
+  const { load, unit, percentOneRepMax, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
   if (typeof load === 'number') return statedLoad(load, unit);
   if (!load && !oneRepMax) return undefined;
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
-  const answer = load ?? trainingLoad(defined({ oneRepMax, percent, ...ways }) as TrainingLoadInput);
+  const answer = load ?? trainingLoad(defined({ oneRepMax, percentOneRepMax, ...ways }) as TrainingLoadInput);
   if (exercise.restriction !== 'none') return answer;
   return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
 }
@@ -289,18 +290,18 @@ function loadsOf(
   name: 'sets' | 'warmUp',
 ): readonly { readonly value: number; readonly cautions: readonly Caution[] }[] | undefined {
   const sets = exercise[name];
-  if (!sets?.some((set) => set.load !== undefined || set.percent !== undefined)) return undefined;
+  if (!sets?.some((set) => set.load !== undefined || set.percentOneRepMax !== undefined)) return undefined;
   const { unit, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
   const ways = { oneRepMax, unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
   return sets.map((set, index) => {
-    const refuse = (field: 'load' | 'percent', why: string): never => {
+    const refuse = (field: 'load' | 'percentOneRepMax', why: string): never => {
       throw new InputError([issue('wrong-relation', [name, index, field], `left out ${why}`, 'a value')]);
     };
-    if (set.percent !== undefined) {
-      if (set.load !== undefined) refuse('percent', 'when the set has a load');
-      if (!oneRepMax) refuse('percent', 'unless oneRepMax is given');
+    if (set.percentOneRepMax !== undefined) {
+      if (set.load !== undefined) refuse('percentOneRepMax', 'when the set has a load');
+      if (!oneRepMax) refuse('percentOneRepMax', 'unless oneRepMax is given');
       try {
-        return trainingLoad(defined({ ...ways, percent: set.percent }) as TrainingLoadInput);
+        return trainingLoad(defined({ ...ways, percentOneRepMax: set.percentOneRepMax }) as TrainingLoadInput);
       } catch (error) {
         if (!isInputError(error)) throw error;
         throw new InputError(error.issues.map((found) => moved(found, (path) => [name, index, ...path])));
@@ -409,7 +410,7 @@ function exerciseOf(
         const own = one.inPosture(exercise.posture ?? request.posture);
         return [{ ...own, ...cuffOf(own, exercise) }];
       }),
-    { fields: ['cuffPercent', 'restCuffPercent', 'restriction', 'mode', 'posture'] },
+    { fields: ['percentLop', 'restPercentLop', 'restriction', 'mode', 'posture'] },
   );
   if (!sets || !wearing || !cuffs || (!bare && cuffs.length < wearing.length)) return undefined;
   // A side that is none was reported with the limb.
@@ -476,18 +477,18 @@ interface Cuff {
 }
 
 /** The pressures of one limb in an exercise. */
-function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', cuffPercent, restCuffPercent }: PlanExercise): Cuff {
-  const percent = cuffPercent ?? limbCuff.limb.percent;
+function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', percentLop, restPercentLop }: PlanExercise): Cuff {
+  const percent = percentLop ?? limbCuff.limb.percentLop;
   if (percent === undefined) {
-    throw new InputError([issue('missing', ['cuffPercent'], 'given, or percent of the limb', 'undefined')]);
+    throw new InputError([issue('missing', ['percentLop'], 'given, or percentLop of the limb', 'undefined')]);
   }
   const target = limbCuff.at(percent, mode);
-  if (restCuffPercent === undefined) return { target };
-  const restTarget = restTargetOf(limbCuff, restCuffPercent, mode);
+  if (restPercentLop === undefined) return { target };
+  const restTarget = restTargetOf(limbCuff, restPercentLop, mode);
   if (restTarget.value >= target.value) {
     const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
     throw new InputError([
-      issue('wrong-relation', ['restCuffPercent'], expected, formatUnit(restTarget.value, 'mm[Hg]')),
+      issue('wrong-relation', ['restPercentLop'], expected, formatUnit(restTarget.value, 'mm[Hg]')),
     ]);
   }
   return { target, restTarget };
@@ -688,9 +689,9 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * import { planSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });

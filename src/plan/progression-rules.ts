@@ -87,6 +87,12 @@ const rules = /* @__PURE__ */ frozen([
 /** The name of a rule in {@link progressionRules}. */
 export type ProgressionRuleId = (typeof rules)[number]['id'];
 
+/** A rule with its id as `nextSession` takes it. */
+interface NamedRule extends ProgressionRule {
+  /** Id of the rule. */
+  readonly id: ProgressionRuleId;
+}
+
 /**
  * The rules that `nextSession` knows, as data.
  *
@@ -96,7 +102,7 @@ export type ProgressionRuleId = (typeof rules)[number]['id'];
  * progressionRules.map(({ id }) => id).includes('two-for-two'); // => true
  * ```
  */
-export const progressionRules: readonly (ProgressionRule & { readonly id: ProgressionRuleId })[] = rules;
+export const progressionRules: readonly NamedRule[] = rules;
 
 /** What a proposal says of the rules it was made by, and the sentences that every proposal has. */
 export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {

@@ -20,7 +20,7 @@ export interface ProgressionRequest {
   /** The rule for joint and tendon pain; `cautious` when left out. */
   readonly painRule?: PainRuleId | undefined;
   /** Percent of occlusion pressure to go to when the rule is met, instead of a heavier load; at most 10 points up. */
-  readonly nextPercent?: number | undefined;
+  readonly nextPercentLop?: number | undefined;
   /** Ask for a lighter session, whatever was done. */
   readonly deload?: true | undefined;
   /** Day of the next session, `YYYY-MM-DD`; that of the last record when left out. */
@@ -56,14 +56,14 @@ export interface ProposalItem {
     readonly unit: LoadUnit;
   };
   /** Left out where the plan has no maximum. */
-  readonly percentOfMaximum?: {
+  readonly percentOneRepMax?: {
     /** Present percentage [% of 1RM]. */
     readonly from: number;
     /** Proposed percentage [% of 1RM]; left out where no number can be given. */
     readonly to?: number;
   };
   /** Left out where there is no cuff. */
-  readonly percentOfOcclusion?: {
+  readonly percentLop?: {
     /** Present percentage [% of LOP]. */
     readonly from: number;
     /** Proposed percentage [% of LOP]; left out where no number can be given. */

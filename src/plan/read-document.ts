@@ -18,10 +18,15 @@ import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
 import type { Plan } from './types.js';
 
 interface Documents {
+  /** A plan of a session. */
   readonly plan: Plan;
+  /** The record of a session. */
   readonly record: SessionRecord;
+  /** A proposal for the next session. */
   readonly proposal: Proposal;
+  /** A screening. */
   readonly screening: Screening;
+  /** A check before a session. */
   readonly 'day-check': DayCheck;
 }
 
@@ -39,7 +44,7 @@ const isUp = (way: { readonly from: number; readonly to?: number } | undefined):
   way?.to !== undefined && way.to > way.from;
 
 /** A new cuff pressure: none above those of trials, none that goes another way than its percentage. */
-function checkPressure({ cuffMmHg, percentOfOcclusion }: ProposalItem, place: Path, found: Found): void {
+function checkPressure({ cuffMmHg, percentLop }: ProposalItem, place: Path, found: Found): void {
   const to = cuffMmHg?.to;
   if (to === undefined) return;
   const { from } = cuffMmHg!;
@@ -47,8 +52,8 @@ function checkPressure({ cuffMmHg, percentOfOcclusion }: ProposalItem, place: Pa
   if (to > from && passedStep('cuff-pressure', to)?.severity === 'stop') {
     return found(at, `at most ${guards['cuff-pressure'].steps.at(-1)!.above!} mmHg`, to);
   }
-  if (!percentOfOcclusion) return;
-  const { from: percent, to: next = percent } = percentOfOcclusion;
+  if (!percentLop) return;
+  const { from: percent, to: next = percent } = percentLop;
   if (to > from && next <= percent) found(at, `at most ${from}, since its percentage is not raised`, to);
   if (to < from && next > percent) found(at, `at least ${from}, since its percentage is raised`, to);
   // The gauge rounds the old pressure down, by less than its widest step.
@@ -61,16 +66,16 @@ function checkProposal(proposal: Proposal, found: Found): void {
   const stopped = inForce(proposal.stops).length > 0;
   const { items } = proposal;
   items.forEach((item, index) => {
-    const { action, load, cuffMmHg, percentOfOcclusion } = item;
+    const { action, load, cuffMmHg, percentLop } = item;
     const place = ['items', index];
     if (stopped && action !== 'stop') found([...place, 'action'], 'stop while a stop is in force', action);
-    for (const [name, way] of Object.entries({ load, cuffMmHg, percentOfOcclusion })) {
+    for (const [name, way] of Object.entries({ load, cuffMmHg, percentLop })) {
       if (action === 'stop' && way?.to !== undefined)
         found([...place, name, 'to'], 'left out where the action is stop', way.to);
     }
     checkPressure(item, place, found);
     const pressed = (other: ProposalItem): boolean =>
-      isSameLimb(item, other) && (isUp(other.cuffMmHg) || isUp(other.percentOfOcclusion));
+      isSameLimb(item, other) && (isUp(other.cuffMmHg) || isUp(other.percentLop));
     if (isUp(load) && items.some(pressed)) {
       found(
         [...place, 'load', 'to'],

@@ -6,8 +6,8 @@ import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { passedStep } from '../evidence/guards.js';
 import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
-import { sum } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
+import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
@@ -393,9 +393,9 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
  * import { planSession, recordSession } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
  *   }],
  * });

@@ -131,23 +131,23 @@ const hasCode = (cautions: readonly Caution[], code: string): boolean =>
 
 /** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
 function askedOf(target: CuffPressure): number | undefined {
-  const { percent, ceilingMmHg, occlusion } = target.inputs as {
-    percent: number;
+  const { percentLop, ceilingMmHg, occlusion } = target.inputs as {
+    percentLop: number;
     ceilingMmHg?: number;
     occlusion: Answer;
   };
   if (hasCode(target.cautions, 'chance-limit-holds')) return undefined;
-  return ceilingMmHg === undefined ? percent : Math.min(percent, (100 * ceilingMmHg) / occlusion.value);
+  return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);
 }
 
 /** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
 function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
   const done = 'done' in item ? item.done : undefined;
-  const { oneRepMax, percent } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percent?: number };
-  const asked = load && percent;
+  const { oneRepMax, percentOneRepMax } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percentOneRepMax?: number };
+  const asked = load && percentOneRepMax;
   const own = load && item.sets.some((set) => set.load !== undefined);
-  if (!done && !own) return load?.reached && { found: load.reached.percent, asked };
+  if (!done && !own) return load?.reached && { found: load.reached.percentOneRepMax, asked };
   if (!load || !oneRepMax || done?.instead !== undefined) return undefined;
   const unit = loadUnitOf(oneRepMax.unit);
   if (!done) {
@@ -189,7 +189,7 @@ function readingsOf(
   const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
   const asked = askedOf(target!);
   if (!done) {
-    read('percent-of-occlusion', target!.reached?.percent, [...place, 'target', 'reached', 'percent'], { asked });
+    read('percent-of-occlusion', target!.reached?.percentLop, [...place, 'target', 'reached', 'percentLop'], { asked });
   } else if (done.heldMmHg !== undefined) {
     const share = (100 * done.heldMmHg) / (done.occlusionMmHg ?? occlusion.value);
     const asPlanned = done.heldMmHg === target!.value;
@@ -205,7 +205,7 @@ function readingsOf(
   read('sets', sets.length, [...within, 'sets']);
   if (mode === 'resistance') {
     const lifted = liftedOf(item);
-    const path = done ? [...within, 'load'] : [...place, 'load', 'reached', 'percent'];
+    const path = done ? [...within, 'load'] : [...place, 'load', 'reached', 'percentOneRepMax'];
     read('percent-of-maximum', lifted?.found, path, { asked: lifted?.asked });
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
@@ -346,9 +346,9 @@ function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow
  * import { planSession, reviewPlan } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{
- *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
  *     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 90, restriction: 'continuous',
  *   }],
  * });
@@ -381,7 +381,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   if (heaviest) {
     const { item, index, found } = heaviest;
     const { exercise, limb, side } = item;
-    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percent'])];
+    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percentOneRepMax'])];
     const assessed = assessmentOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
     const limbCuff = [...heavy].some(({ restriction }) => restriction !== 'none');
     verdicts.push({ assessed, severity: limbCuff ? 'caution' : 'note', code: 'review-heavy' });

@@ -136,7 +136,7 @@ const stops = list(
 
 /** What a set may have of its own, planned or done. */
 const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
-const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percent')) });
+const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percentOneRepMax')) });
 const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
 
 const replies = z.enum(['yes', 'no', 'unknown']);
@@ -225,14 +225,21 @@ const evidence = {
       to: z.enum(['down', 'nearest']),
       ...some({ step: z.number(), available: z.array(z.number()) }),
     }).register(annotations, { id: 'rounding' }),
-    reached: open({
-      percent: z.number(),
-      ...some({ lower: z.number(), upper: z.number(), occlusionChancePercent: z.number(), highestMmHg: z.number() }),
-    }).register(annotations, { id: 'reached' }),
   }),
 };
+const ends = some({ lower: z.number(), upper: z.number() });
+/** The percentages that a rounded value really is, by its kind. */
+const reached = {
+  'cuff-pressure': open({
+    percentLop: z.number(),
+    ...ends,
+    ...some({ occlusionChancePercent: z.number(), highestMmHg: z.number() }),
+  }).register(annotations, { id: 'reachedPressure' }),
+  'training-load': open({ percentOneRepMax: z.number(), ...ends }).register(annotations, { id: 'reachedLoad' }),
+};
+const reachedBy: Partial<Record<AnswerKind, z.ZodMiniType>> = reached;
 /** The fields of an answer, without what differs by its kind. */
-export const answerFields = open(evidence);
+export const answerFields = open({ ...evidence, ...some({ reached: z.union(Object.values(reached)) }) });
 
 /** An answer of a kind; `inputs` that are worked with later are declared. */
 const answerOf = <K extends AnswerKind>(
@@ -247,18 +254,24 @@ const answerOf = <K extends AnswerKind>(
     value,
     unit: z.enum(units),
     inputs: inputs ?? z.record(z.string(), z.unknown()),
+    ...(reachedBy[kind] && { reached: z.optional(reachedBy[kind]) }),
   }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
 const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
-const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percent: quantity('percent') }));
+const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percentLop: quantity('percentLop') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
 // A load of the user’s own has no maximum behind it.
-const load = answerOf('training-load', MASS, positive, open(some({ oneRepMax, percent: quantity('percent') })));
+const load = answerOf(
+  'training-load',
+  MASS,
+  positive,
+  open(some({ oneRepMax, percentOneRepMax: quantity('percentOneRepMax') })),
+);
 
 // Requests that take answers.
 
@@ -266,7 +279,7 @@ const limb = strict({
   limb: z.enum(LIMBS),
   side: z.enum(SIDES),
   ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percent', 'gaugeStepMmHg', 'ceilingMmHg'),
+    ...numbers('circumferenceCm', 'cuffWidthCm', 'percentLop', 'gaugeStepMmHg', 'ceilingMmHg'),
     measured: strict({
       valueMmHg: quantity('valueMmHg'),
       method: z.enum(measurementMethods),
@@ -306,7 +319,7 @@ const exercise = strict({
       }),
       oneRepMax,
     ]),
-    percent: quantity('percent'),
+    percentOneRepMax: quantity('percentOneRepMax'),
     load: z.union([quantity('load'), load]),
     unloaded: z.literal(true),
     bodyMassPercent: quantity('bodyMassPercent'),
@@ -326,7 +339,7 @@ const exercise = strict({
       z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
       strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
     ]),
-    ...numbers('restS', 'cuffPercent', 'restCuffPercent', 'reperfusionS'),
+    ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
   }),
 });
 
@@ -379,7 +392,7 @@ const sessionTotals = open({
   ...exerciseTotals,
   ...some({
     peakLoad: answerOf('peak-load', MASS),
-    peakPercent: answerOf('peak-percent', ['%']),
+    peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
     sessionLoad,
   }),
 });
@@ -603,8 +616,8 @@ export const proposalDocument = open({
       reasons: z.array(sentence),
       ...some({
         load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
-        percentOfMaximum: open(fromTo(positive)),
-        percentOfOcclusion: open(fromTo(quantity('percent'))),
+        percentOneRepMax: open(fromTo(positive)),
+        percentLop: open(fromTo(quantity('percentLop'))),
         cuffMmHg: open(fromTo(positive)),
         sets: open({ from: setsCounted, to: setsCounted }),
       }),

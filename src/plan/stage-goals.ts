@@ -6,7 +6,7 @@ import { Math } from '../quantity/maths.js';
 import { LIMBS, loadUnitOf, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
 
-const OF_EXERCISE = ['peakLoadKg', 'peakPercent', 'percentLop', 'restrictionMin'] as const;
+const OF_EXERCISE = ['peakLoadKg', 'peakPercentOneRepMax', 'percentLop', 'restrictionMin'] as const;
 const OF_LIMB = [...OF_EXERCISE, 'volumeLoadKg', 'circumferenceCm', 'worstPain'] as const;
 const OF_WEEK = ['sessions', 'restrictedSessions', 'sessionLoad'] as const;
 const MEASURES = [...OF_LIMB, ...OF_WEEK] as const;
@@ -86,8 +86,8 @@ function ofExercise(measure: GoalMeasure, one: Omit<WeekExercise, 'exercise'> | 
   switch (measure) {
     case 'peakLoadKg':
       return kilograms(one?.peakLoad);
-    case 'peakPercent':
-      return one?.peakPercent?.value;
+    case 'peakPercentOneRepMax':
+      return one?.peakPercentOneRepMax?.value;
     case 'percentLop':
       return one?.percentLop?.value;
     default:

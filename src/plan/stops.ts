@@ -164,6 +164,12 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
   return stops.map((stop) => (isLifted(stop) || !lifted.has(stop) ? stop : { ...stop, lifted: lifted.get(stop)! }));
 }
 
+/** A document that carries stops. */
+interface WithStops {
+  /** Its stops, those that were lifted included. */
+  readonly stops: readonly Stop[];
+}
+
 /**
  * The stops of a document that are still in force: those that no decision has lifted.
  *
@@ -181,7 +187,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
  * import { planSession, stopsInForce } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 200, diastolicMmHg: 120, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 240, method: 'doppler' } }],
  *   exercises: [{
  *     name: 'walking', mode: 'aerobic', limb: 'leg', scheme: '5x2min', restS: 60, restriction: 'continuous',
  *   }],
@@ -189,7 +195,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
  * stopsInForce(plan).map(({ code }) => code); // => ['blood-pressure-refer']
  * ```
  */
-export function stopsInForce(document: { readonly stops: readonly Stop[] }): Stop[] {
+export function stopsInForce(document: WithStops): Stop[] {
   const expected = 'a plan, a record, a review or a proposal';
   const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
   const issues: InputIssue[] = [];

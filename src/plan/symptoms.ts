@@ -27,6 +27,12 @@ export interface SymptomRow {
   readonly source?: SourceId;
 }
 
+/** A symptom with its code as a record takes it. */
+interface CodedSymptom extends SymptomRow {
+  /** Code of the symptom. */
+  readonly code: Symptom;
+}
+
 const practice = { evidence: 'practice' } as const;
 const survey = { evidence: 'published', source: 'practitioner-survey-2018' } as const;
 const muscleBreakdown = { evidence: 'published', source: 'case-report-2018' } as const;
@@ -74,11 +80,11 @@ export type Symptom = (typeof rows)[number]['code'];
  * messages['symptom-tingling']; // => 'tingling or numbness that goes away within minutes of deflation'
  * ```
  */
-export const symptoms: readonly (SymptomRow & { readonly code: Symptom })[] = /* @__PURE__ */ frozen(rows);
+export const symptoms: readonly CodedSymptom[] = /* @__PURE__ */ frozen(rows);
 
 export const SYMPTOM_CODES: readonly Symptom[] = rows.map(({ code }) => code);
 
-const byCode = new Map<string, SymptomRow & { readonly code: Symptom }>(rows.map((row) => [row.code, row]));
+const byCode = new Map<string, CodedSymptom>(rows.map((row) => [row.code, row]));
 
 /** A symptom of the table, by its code. */
 export const symptomOf = (code: Symptom): SymptomRow => byCode.get(code)!;

@@ -1,7 +1,7 @@
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/decimal.js';
+import { sum } from '../quantity/exact.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { documentInto } from './read-document.js';
@@ -66,7 +66,7 @@ function dayOf(records: readonly SessionRecord[]): TrainingDay {
  * import { planSession, recordSession, trainingDays } from 'cuffwork/plan';
  * const plan = planSession({
  *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
- *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+ *   limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
  *   exercises: [{ name: 'cycling', mode: 'aerobic', limb: 'leg', scheme: '15min', restriction: 'continuous' }],
  * });
  * const items = [{ exercise: 'cycling', limb: 'leg', side: 'left', sets: [{ durationS: 900 }] }] as const;

@@ -3,7 +3,7 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/round.js';
+import type { Rounding } from '../quantity/exact.js';
 import type { ExerciseTotals, SessionTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
 import type { ExerciseSet, ExerciseSide, Restriction } from '../session/prescription.js';
@@ -36,9 +36,9 @@ export interface PlanLimb {
    */
   readonly cuffWidthCm?: number | undefined;
   /**
-   * Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff inflated has no `cuffPercent`.
+   * Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff inflated has no `percentLop`.
    */
-  readonly percent?: number | undefined;
+  readonly percentLop?: number | undefined;
   /** A measured occlusion pressure, used instead of an estimate. */
   readonly measured?:
     | {
@@ -102,7 +102,7 @@ export interface PlanSetRequest {
   /** Load of this set [unit of the exercise]; that of the exercise when left out. */
   readonly load?: number | undefined;
   /** Share of 1RM of this set [%], instead of `load`; brought to the loads you can set. */
-  readonly percent?: number | undefined;
+  readonly percentOneRepMax?: number | undefined;
   /** Repetitions to be left in reserve, or rated after the set. */
   readonly repetitionsInReserve?: number | undefined;
   /** Effort of this set on the 1–10 scale of repetitions in reserve. */
@@ -110,7 +110,7 @@ export interface PlanSetRequest {
 }
 
 /** A set as it was done; its load is a number [unit of the plan]. */
-export type DoneSet = Omit<PlanSetRequest, 'percent'>;
+export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
 export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
@@ -126,7 +126,7 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. A resistance exercise says
- * what is lifted: `oneRepMax` with `percent`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
+ * what is lifted: `oneRepMax` with `percentOneRepMax`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
  * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
  */
 export interface PlanExercise {
@@ -150,10 +150,10 @@ export interface PlanExercise {
    */
   readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
   /** Share of the maximum to lift [%]. */
-  readonly percent?: number | undefined;
+  readonly percentOneRepMax?: number | undefined;
   /**
    * Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
-   * `oneRepMax` and `percent`.
+   * `oneRepMax` and `percentOneRepMax`.
    */
   readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
@@ -215,9 +215,9 @@ export interface PlanExercise {
   /** When the cuff is inflated. */
   readonly restriction: Restriction;
   /** Share of occlusion pressure in this exercise [%]; that of the limb when left out. */
-  readonly cuffPercent?: number | undefined;
+  readonly percentLop?: number | undefined;
   /** Share of occlusion pressure in the rests [%], with `partial` restriction. */
-  readonly restCuffPercent?: number | undefined;
+  readonly restPercentLop?: number | undefined;
   /** Pause after this exercise, cuffs deflated [s]; that of the request when left out. */
   readonly reperfusionS?: number | undefined;
 }

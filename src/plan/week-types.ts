@@ -9,7 +9,7 @@ export interface WeekExercise {
   /** Heaviest load, and heaviest share of 1RM; absent where there is no load, or a maximum is not known. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest share of 1RM of the week [%]; absent where a load has no known maximum. */
-  readonly peakPercent?: Answer<'peak-percent'>;
+  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Highest share of LOP that is set or held; absent without a cuff. */
   readonly percentLop?: Answer<'percent-of-occlusion'>;
   /** Restriction time of this exercise over the week [s]; 0 without a cuff. */
@@ -35,7 +35,7 @@ export interface WeekLimb {
   /** Heaviest load of any exercise [kg or lb]; absent where there is no load. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest share of 1RM of any exercise [%]; absent where a load has no known maximum. */
-  readonly peakPercent?: Answer<'peak-percent'>;
+  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Volume load over the week [kg or lb]; absent where there is no load. */
   readonly volumeLoad?: Answer<'volume-load'>;
   /** Restriction time over the week [s]; 0 without a cuff. */

@@ -12,9 +12,13 @@ import { caution } from './messages.js';
 
 /** The person and limb that a pressure is converted for. */
 export interface ConversionReadings {
+  /** Limb that wears the cuff. */
   readonly limb: Limb;
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm: number;
+  /** Systolic blood pressure at the upper arm [mmHg], 60–300. */
   readonly systolicMmHg: number;
+  /** Diastolic blood pressure at the upper arm [mmHg], 30–200. */
   readonly diastolicMmHg: number;
 }
 

@@ -1,6 +1,7 @@
 import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
 import type { Loose } from '../answer/defined.js';
 import { FieldReader } from '../answer/field-reader.js';
+import { sharedFacts } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -105,7 +106,7 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const known = error.assumption !== 'error-not-known';
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
   return {
-    assumptions: [
+    assumptions: sharedFacts([
       ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
       ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
       assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
@@ -113,12 +114,12 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
       ...(armPosture ? [assumption('arm-posture-not-known')] : []),
       ...equation.assumptions.map((code) => assumption(code)),
       ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
-    ],
-    cautions: [
+    ]),
+    cautions: sharedFacts([
       caution('note', 'estimate-is-a-start'),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
       ...postureCautions(equation, readings),
-    ],
+    ]),
   };
 }
 
@@ -135,7 +136,7 @@ function sharedNotes(equation: OcclusionEquation, readings: OcclusionReadings): 
   let byPlace = knownNotes.get(equation);
   if (!byPlace) knownNotes.set(equation, (byPlace = []));
   const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
-  return (byPlace[place] ??= frozen(notesOf(equation, readings)));
+  return (byPlace[place] ??= notesOf(equation, readings));
 }
 
 const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')))();

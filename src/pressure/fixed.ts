@@ -56,6 +56,7 @@ function fixed(
  * ```
  */
 export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circumferenceBandPressure(input: {
+  /** Thigh circumference [cm], 25–120. */
   readonly circumferenceCm: number;
 }): FixedTrainingPressure {
   const reader = new Reader(input);
@@ -87,6 +88,7 @@ export const circumferenceBandPressure = /* @__PURE__ */ withInput(function circ
  * ```
  */
 export const systolicSharePressure = /* @__PURE__ */ withInput(function systolicSharePressure(input: {
+  /** Systolic blood pressure at the upper arm [mmHg], 60–300. */
   readonly systolicMmHg: number;
 }): FixedTrainingPressure {
   const reader = new Reader(input);

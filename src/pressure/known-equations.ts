@@ -34,7 +34,7 @@ const COEFFICIENTS = 'we did not find its coefficients in the text we read';
  *
  * @example
  * ```ts
- * import { knownEquations } from 'cuffwork';
+ * import { knownEquations } from 'cuffwork/explain';
  * knownEquations.find(({ id }) => id === 'thigh-seated-2024')?.error; // => 'R² 0.54; limits of agreement ± 18.35 mmHg in the sample it was fitted on'
  * ```
  */

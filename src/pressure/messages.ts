@@ -22,15 +22,16 @@ export const pressureMessages = {
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. We do not know what percentage of this limb’s occlusion pressure it is. It may close the artery or do nothing. Take no percentage of it.',
   'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
-  'chance-limit-holds': 'Limited by a chance of {limit} % of closing the artery; {percent} % would need {wanted} mmHg.',
-  'percent-above-usual': '{percent} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
-  'percent-below-usual': '{percent} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
+  'chance-limit-holds':
+    'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted} mmHg.',
+  'percent-above-usual': '{percentLop} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
+  'percent-below-usual': '{percentLop} % is below the {low} to {high} % of occlusion pressure that guidance gives.',
   'true-percent-not-known':
     'The error of the occlusion pressure is not known. So the true percentage is not known either, nor the chance that the cuff closes the artery.',
   'percent-not-flow': 'A percentage of occlusion pressure is not a percentage of blood flow.',
   'pressure-drifts':
     'Occlusion pressure rises during exercise (34 to 44 mmHg in the arm in one study), so the true percentage falls as the session goes on.',
-  'ceiling-reached': 'Limited to {ceiling} mmHg; {percent} % would need {wanted} mmHg.',
+  'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
 export type PressureCode = keyof typeof pressureMessages;

@@ -5,8 +5,7 @@ import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
-import { roundToStep } from '../quantity/round.js';
-import { product } from '../quantity/decimal.js';
+import { product, roundToStep } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { exactness, readPressure } from './held-pressure.js';
 import { caution } from './messages.js';
@@ -23,7 +22,7 @@ export interface TargetInput {
    */
   readonly occlusion: Answer<'occlusion-pressure'> | number;
   /** Share of limb occlusion pressure to set [%]. */
-  readonly percent: number;
+  readonly percentLop: number;
   /** Smallest step of the gauge; 1 mmHg when left out. */
   readonly gaugeStepMmHg?: number | undefined;
   /** Highest pressure that may be set. */
@@ -34,13 +33,13 @@ export interface TargetInput {
   readonly occlusionChanceLimitPercent?: number | undefined;
 }
 
-function percentCautions(percent: number, mode: ExerciseMode): Caution[] {
-  const { low, high } = guidance2019.percentOfOcclusion[mode];
-  const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
-  const closes = mode === 'passive' ? [] : guardCautions('percent-of-occlusion', percent, { path: ['percent'] });
+function percentCautions(percentLop: number, mode: ExerciseMode): Caution[] {
+  const { low, high } = guidance2019.percentLop[mode];
+  const more = { path: ['percentLop'], source: 'guideline-review-2019' } as const;
+  const closes = mode === 'passive' ? [] : guardCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
   if (closes.length > 0) return closes;
-  if (percent > high) return [caution('caution', 'percent-above-usual', { percent, low, high }, more)];
-  return percent < low ? [caution('note', 'percent-below-usual', { percent, low, high }, more)] : [];
+  if (percentLop > high) return [caution('caution', 'percent-above-usual', { percentLop, low, high }, more)];
+  return percentLop < low ? [caution('note', 'percent-below-usual', { percentLop, low, high }, more)] : [];
 }
 
 /** The chance that a setting closes the artery fully [%]: that the true occlusion pressure is at or below it. */
@@ -53,7 +52,7 @@ function closureChance(setting: number, occlusion: Answer): number | undefined {
 function closureCautions(chance: number | undefined, mode: ExerciseMode): Caution[] {
   if (chance === undefined) return [];
   const most = mode === 'passive' ? 'caution' : 'stop';
-  return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percent'], most });
+  return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percentLop'], most });
 }
 
 /** The highest gauge setting that keeps the chance of closing the artery within a limit; 0 where none does. */
@@ -84,7 +83,7 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * - Source of the usual range: Front Physiol 2019;10:533.
  *
  * @function
- * @param input - `occlusion` LOP, an answer or a number [mmHg]; `percent` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
+ * @param input - `occlusion` LOP, an answer or a number [mmHg]; `percentLop` p [%]; `gaugeStepMmHg` [mmHg]; `ceilingMmHg` [mmHg];
  * mode; `occlusionChanceLimitPercent` [%]
  * @returns P [mmHg], with the percentage that is really reached.
  * @throws InputError naming every wrong field; also where the gauge step is larger than the pressure, and where no
@@ -94,10 +93,10 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * ```ts
  * import { measuredOcclusionPressure, targetCuffPressure } from 'cuffwork';
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 165, method: 'doppler', limb: 'leg' });
- * const target = targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 });
+ * const target = targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 });
  * target.value; // => 80
- * target.reached?.percent.toFixed(1); // => '48.5'
- * const held = targetCuffPressure({ occlusion, percent: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 });
+ * target.reached?.percentLop.toFixed(1); // => '48.5'
+ * const held = targetCuffPressure({ occlusion, percentLop: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 });
  * held.value; // => 145
  * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.7'
  * ```
@@ -107,13 +106,13 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
 ): CuffPressure {
   const reader = new Reader(input);
   const occlusion = readPressure(reader, 'occlusion');
-  const percent = reader.number('percent');
+  const percentLop = reader.number('percentLop');
   const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
   const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
   const asked = reader.optionalChoice('mode', EXERCISE_MODES);
   const limit = reader.optionalNumber('occlusionChanceLimitPercent');
   const { fine } = reader;
-  const wanted = fine ? product(percent / 100, occlusion.value) : NaN;
+  const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
     const expected = 'an answer with an interval, for a limit on the chance of closing the artery';
     reader.report('wrong-relation', 'occlusion', expected, 'one without');
@@ -131,12 +130,12 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   }
   reader.done();
 
-  const share = percent / 100;
+  const share = percentLop / 100;
   const mode = asked ?? 'resistance';
   const { lower, upper, standardDeviation, scale, level } = occlusion;
   const spread = standardDeviation !== undefined && scale === undefined ? share * standardDeviation : standardDeviation;
   const chance = closureChance(value, occlusion);
-  const usual = percentCautions(percent, mode);
+  const usual = percentCautions(percentLop, mode);
   const cautions: Caution[] = [
     ...guardCautions('cuff-pressure', value),
     ...usual,
@@ -146,11 +145,11 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
   ];
   if (held) {
-    const values = { ceiling: ceilingMmHg, wanted: format(wanted), percent };
+    const values = { ceiling: ceilingMmHg, wanted: format(wanted), percentLop };
     cautions.push(caution('caution', 'ceiling-reached', values, { path: ['ceilingMmHg'] }));
   }
   if (limited) {
-    const values = { limit: limit!, wanted: format(wanted), percent };
+    const values = { limit: limit!, wanted: format(wanted), percentLop };
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
@@ -171,7 +170,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     evidence: occlusion.evidence,
     inputs: {
       occlusion,
-      percent,
+      percentLop,
       gaugeStepMmHg,
       ...(ceilingMmHg !== undefined && { ceilingMmHg }),
       ...(asked && { mode: asked }),
@@ -179,7 +178,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     },
     rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },
     reached: {
-      percent: (100 * value) / occlusion.value,
+      percentLop: (100 * value) / occlusion.value,
       ...(upper !== undefined && { lower: (100 * value) / upper }),
       ...(lower !== undefined && { upper: (100 * value) / lower }),
       ...(chance !== undefined && { occlusionChancePercent: chance }),

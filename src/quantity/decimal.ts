@@ -35,16 +35,3 @@ export function scaled(value: number, times: number, over: number): number {
   const short = result.toSignificantDigits(13);
   return (short.minus(result).abs().lte(result.abs().times(4e-16)) ? short : result).toNumber();
 }
-
-/** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. Whole numbers are exact as they are. */
-export function sum(values: readonly number[]): number {
-  if (values.every(isPlain)) return values.reduce((total, value) => total + value, 0);
-  let total = enter(0);
-  for (const value of values) total = total.plus(decimal(value));
-  return total.toNumber();
-}
-
-/** Exact product in decimals: 0.57 × 300 is 171. */
-export function product(first: number, ...others: number[]): number {
-  return others.reduce((total, value) => total.times(decimal(value)), decimal(first)).toNumber();
-}

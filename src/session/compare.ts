@@ -15,7 +15,7 @@ export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
 /** Every quantity that sessions are compared by, with the line it belongs to. */
 const LINES = {
   peakLoad: 'joint',
-  peakPercent: 'joint',
+  peakPercentOneRepMax: 'joint',
   repetitions: 'work',
   volumeLoad: 'work',
   relativeVolumeLoad: 'work',
@@ -50,7 +50,7 @@ export interface ComparisonRow {
   /** `to` minus `from`; absent where one of them is not known. */
   readonly change?: number;
   /** The change in percent of `from`; absent where that is 0. */
-  readonly percent?: number;
+  readonly changePercent?: number;
 }
 
 /** What two sessions do not tell: whether they have an equal effect, and the quantities that only one of them has. */
@@ -103,7 +103,7 @@ export function limbTotals(parts: readonly FullPrescription[]): ComparedTotals {
   const { cautions: _, ...restriction } = limbRestriction(cuffed.map(({ totals }) => totals));
   return {
     peakLoad: highest(peak.map(({ peakLoad }) => peakLoad)),
-    peakPercent: highest(peak.map(({ peakPercent }) => peakPercent)),
+    peakPercentOneRepMax: highest(peak.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax)),
     repetitions: sumOf(all, ({ totals }) => totals.repetitions),
     volumeLoad: sumOf(lifted, ({ totals }) => totals.volumeLoad),
     relativeVolumeLoad: sumOf(lifted, ({ totals }) => totals.relativeVolumeLoad),
@@ -151,13 +151,13 @@ function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: Compar
   const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
   const change = decimal(after).minus(decimal(from.value));
   // Of next to nothing, no percentage can be written.
-  const percent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
+  const changePercent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
   return {
     ...row,
     from,
     to,
     change: change.toNumber(),
-    ...(Number.isFinite(percent) && { percent }),
+    ...(Number.isFinite(changePercent) && { changePercent }),
   };
 }
 

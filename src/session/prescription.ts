@@ -88,7 +88,7 @@ export interface Prescription {
   /** Unit of `load`; kg when left out. */
   readonly unit?: LoadUnit | undefined;
   /** Load as a percentage of the maximum, for the relative volume load. Instead of `oneRepMax`. */
-  readonly percent?: number | undefined;
+  readonly percentOneRepMax?: number | undefined;
   /** The maximum that `load` is compared with: an answer of `testedOneRepMax` or `estimateOneRepMax`. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'> | undefined;
   /** Body mass [kg] and the share of it that is moved [%], for the volume load of body mass. */
@@ -169,7 +169,7 @@ export interface FullPrescription {
   readonly changeS: number;
   readonly unit: LoadUnit;
   readonly load?: number;
-  readonly percent?: number;
+  readonly percentOneRepMax?: number;
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   readonly bodyMassKg?: number;
   readonly bodyMassPercent?: number;
@@ -256,7 +256,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
   const loads = inLoadUnit(quantities.load, loadUnitCode(unit));
   const load = reader.optionalNumber('load', loads);
-  const percent = reader.optionalNumber('percent');
+  const percentOneRepMax = reader.optionalNumber('percentOneRepMax');
   const maximum = readAnswer(
     reader,
     'oneRepMax',
@@ -327,7 +327,7 @@ function readPrescription(reader: Reader): FullPrescription {
     changeS,
     unit,
     load,
-    percent,
+    percentOneRepMax,
     oneRepMax: reader.has('oneRepMax') ? maximum : undefined,
     bodyMassKg,
     bodyMassPercent,
@@ -363,9 +363,9 @@ function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
     reader.report('missing', 'load', 'given, or else a load in every set', 'undefined');
   }
-  if (perSet) refuse(reader, 'percent', 'where sets have loads of their own; give oneRepMax');
+  if (perSet) refuse(reader, 'percentOneRepMax', 'where sets have loads of their own; give oneRepMax');
   if (reader.has('oneRepMax')) {
-    refuse(reader, 'percent', 'when oneRepMax is given');
+    refuse(reader, 'percentOneRepMax', 'when oneRepMax is given');
     if (!perSet && !reader.has('load')) reader.report('missing', 'load', 'given together with oneRepMax', 'undefined');
   }
 }

@@ -1,6 +1,8 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
+import { sum } from '../quantity/exact.js';
 import {
   exerciseCautions,
   exerciseRestriction,
@@ -18,7 +20,6 @@ import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
   added,
-  digits,
   highest,
   isTense,
   list,
@@ -66,7 +67,7 @@ export interface SessionTotals extends ExerciseTotals {
   /** Heaviest load lifted. */
   readonly peakLoad?: Answer<'peak-load'>;
   /** Heaviest load as a share of its maximum. */
-  readonly peakPercent?: Answer<'peak-percent'>;
+  readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
   /** Present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Totals of each limb. */
@@ -128,10 +129,10 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
-    full.inflatedBeforeS > 0 && { inflatedBeforeS: digits(full.inflatedBeforeS) },
+    full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) },
     workInputs(full, working),
     between.length > 0 && { rests: seconds(between) },
-    full.deflatedAfterS > 0 && { deflatedAfterS: digits(full.deflatedAfterS) },
+    full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) },
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
     exerciseRestriction(schedule);
@@ -206,10 +207,10 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
-  const peakPercent = highest(loaded.map((part) => part.peakPercent));
+  const peakPercentOneRepMax = highest(loaded.map((part) => part.peakPercentOneRepMax));
   const ends = {
     ...(peakLoad && { peakLoad }),
-    ...(peakPercent && { peakPercent }),
+    ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
     ...(sessionLoad && { sessionLoad }),
     limbs,
     exercises: session.exercises.map(({ name }, index) => ({
@@ -249,7 +250,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
       ...limbs.flatMap((limb) => limb.cautions),
       ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
       ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
-      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percent or oneRepMax'),
+      ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percentOneRepMax or oneRepMax'),
       ...leftOut(cuffed, 'pressureTime', 'pressure-time', 'pressureMmHg'),
       ...leftOut(cuffed, 'relativePressureTime', 'relative-pressure-time', 'occlusionMmHg'),
     ]),

@@ -1,15 +1,17 @@
 import { Math } from '../quantity/maths.js';
+import { product, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, product, sum, type Decimal } from '../quantity/decimal.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
-import { digits, list, plus, total } from './working.js';
+import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
-  const { unit, percent, oneRepMax, bodyMassKg, bodyMassPercent } = full;
+  const { unit, percentOneRepMax, oneRepMax, bodyMassKg, bodyMassPercent } = full;
   const counted = setIntervals.flatMap(({ set: { repetitions, load } }) =>
     repetitions === undefined ? [] : [{ repetitions, load: load ?? 0 }],
   );
@@ -18,7 +20,7 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
   const lifted = plus(counted.map((set) => decimal(set.load).times(set.repetitions)));
-  const byHand = counted.map((set) => `${set.repetitions} × ${digits(set.load)}`).join(' + ') || '0';
+  const byHand = counted.map((set) => `${set.repetitions} × ${inFull(set.load)}`).join(' + ') || '0';
   const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
   const volumeLoad =
@@ -36,10 +38,10 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   return {
     ...(volumeLoad && { volumeLoad }),
     ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
-    ...(percent !== undefined && {
-      relativeVolumeLoad: total('relative-volume-load', product(sum(repetitions), percent / 100), '1', {
+    ...(percentOneRepMax !== undefined && {
+      relativeVolumeLoad: total('relative-volume-load', product(sum(repetitions), percentOneRepMax / 100), '1', {
         ...ofSets,
-        percent,
+        percentOneRepMax,
       }),
     }),
     ...(oneRepMax && { relativeVolumeLoad: overMaximum('relative-volume-load', lifted, '1', ofLoad, unit, oneRepMax) }),
@@ -72,17 +74,17 @@ function overMaximum<K extends AnswerKind>(
 
 /** The peak of one exercise: its heaviest load, and that as a share of its maximum. */
 export function peaks(full: FullPrescription) {
-  const { unit, percent, oneRepMax, sets } = full;
+  const { unit, percentOneRepMax, oneRepMax, sets } = full;
   const loads = sets.flatMap(({ load }) => (load === undefined ? [] : [load]));
   const peak = loads.length > 0 ? Math.max(...loads) : undefined;
   const ofPeak = { load: peak ?? 0, unit };
   return {
     peakLoad: peak === undefined ? undefined : total('peak-load', peak, loadUnitCode(unit), ofPeak),
-    peakPercent:
-      percent !== undefined
-        ? total('peak-percent', percent, '%', { percent })
+    peakPercentOneRepMax:
+      percentOneRepMax !== undefined
+        ? total('peak-percent-of-maximum', percentOneRepMax, '%', { percentOneRepMax })
         : peak !== undefined && oneRepMax
-          ? overMaximum('peak-percent', decimal(peak), '%', ofPeak, unit, oneRepMax)
+          ? overMaximum('peak-percent-of-maximum', decimal(peak), '%', ofPeak, unit, oneRepMax)
           : undefined,
   };
 }

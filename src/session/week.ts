@@ -1,14 +1,14 @@
 import { Math, square } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import { sum } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { list } from './working.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
@@ -313,7 +313,7 @@ function ratioOf(
     cautions.push(caution('note', 'ratio-undefined'));
     return undefined;
   }
-  const inputs = { weekLoad: load, earlierWeeks: list(earlier) };
+  const inputs = { weekLoad: load, earlierWeeks: earlier.map(inFull).join(' + ') };
   const value = load.value / chronic;
   return answer('acute-chronic-ratio', value, '1', form, 'published', inputs);
 }

@@ -1,10 +1,10 @@
 import { frozen } from '../quantity/frozen.js';
+import { product } from '../quantity/exact.js';
 import { type Answer, interval, normalInterval } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { product } from '../quantity/decimal.js';
 import {
   inLoadUnit,
   LOAD_UNITS,

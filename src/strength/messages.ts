@@ -17,11 +17,12 @@ export const strengthMessages = {
     'This load is far from those {equation} was fitted on. Its 95 % interval reaches zero, or the answer lies outside the interval of brzycki-1993. Do not set loads from it.',
   'younger-than-samples':
     'We know of no sample of {equation} with people under 18. Let a practitioner decide whether and how to test.',
-  'load-not-at-percent': '{equation} needs a load of {asked} % of 1RM. This load is {percent} % of the answer.',
+  'load-not-at-percent':
+    '{equation} needs a load of {asked} % of 1RM. This load is {percentOneRepMax} % of the answer.',
   'older-adults-under':
     'Six equations were 1–10 kg too low on all 11 machine lifts of 51 adults aged 70.7 ± 6.1 years.',
-  'below-restricted-loads': '{percent} % of 1RM is below the {low}–{high} % recommended with restriction.',
-  'above-restricted-loads': '{percent} % of 1RM is above the {low}–{high} % recommended with restriction.',
+  'below-restricted-loads': '{percentOneRepMax} % of 1RM is below the {low}–{high} % recommended with restriction.',
+  'above-restricted-loads': '{percentOneRepMax} % of 1RM is above the {low}–{high} % recommended with restriction.',
   'reserve-inaccurate':
     'People misjudge repetitions in reserve by about one when 0–5 remain, and by more than two when 7 or more remain. Long, light sets are worst.',
   'reserve-underestimated':
@@ -31,7 +32,7 @@ export const strengthMessages = {
   'load-could-be-added': 'At 9.5 no repetition was left, but more load was possible. The 1RM is above the answer.',
   'maximum-without-error':
     'The true percentage of this load is unknown: the 1RM has no interval, or one that reaches zero. Test the 1RM where that is allowed.',
-  'percent-moved': 'The nearest load you can set, {load}, is {reached} % of 1RM instead of {percent} %.',
+  'percent-moved': 'The nearest load you can set, {load}, is {reached} % of 1RM instead of {percentOneRepMax} %.',
   'practitioner-equation': '{equation} comes from practice. No published data support it.',
   'basis-not-known': 'We have not checked whether data support {equation}.',
   'coefficients-unconfirmed': 'We wrote the coefficients of {equation} from memory. We have not read them in any text.',

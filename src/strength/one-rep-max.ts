@@ -230,7 +230,7 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
     errors.push({ part: 'equation', standardDeviation: own, evidence: error ? 'published' : 'derived' });
     if (error) assumptions.push(assumption('error-of-publication', { equation: id }));
     else {
-      assumptions.push(assumption('error-share', { percent: 100 * EQUATION_SHARE }));
+      assumptions.push(assumption('error-share', { percentOneRepMax: 100 * EQUATION_SHARE }));
     }
     assumptions.push(normalInterval);
   } else {
@@ -250,9 +250,9 @@ export function maximumBy(equation: OneRepMaxEquation, set: ReadSet, why?: Assum
       caution('caution', 'load-far-from-fitted', { equation: id }, { path: ['load'], source: equation.sources[0]! }),
     );
   }
-  const percent = (100 * load) / value;
-  if (equation.loadPercent !== undefined && Math.abs(percent - equation.loadPercent) > PERCENT_TOLERANCE) {
-    const words = { equation: id, asked: equation.loadPercent, percent: format(percent) };
+  const percentOneRepMax = (100 * load) / value;
+  if (equation.loadPercent !== undefined && Math.abs(percentOneRepMax - equation.loadPercent) > PERCENT_TOLERANCE) {
+    const words = { equation: id, asked: equation.loadPercent, percentOneRepMax: format(percentOneRepMax) };
     cautions.push(caution('caution', 'load-not-at-percent', words, { path: ['load'], source: equation.sources[0]! }));
   }
   return {

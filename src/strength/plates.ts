@@ -6,7 +6,7 @@ import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/round.js';
+import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 

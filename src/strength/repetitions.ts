@@ -68,7 +68,7 @@ export interface PercentInput {
 /** What {@link repetitionsAtPercent} takes. */
 export interface RepetitionsInput {
   /** Percentage of the 1RM [%]. */
-  readonly percent: number;
+  readonly percentOneRepMax: number;
   /** A repetition equation with an inverse; Brzycki when left out. */
   readonly equation?: OneRepMaxEquationId | undefined;
 }
@@ -183,7 +183,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
  * - Evidence: that of the equation.
  *
  * @function
- * @param input - `percent` p [%]; equation
+ * @param input - `percentOneRepMax` p [%]; equation
  * @returns repetitions to failure
  * @throws InputError that lists every wrong field; also where the equation gives fewer than 1 or more than 20
  * repetitions, where it levels off, and for an equation without a closed inverse.
@@ -191,15 +191,15 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
  * @example
  * ```ts
  * import { attempt, repetitionsAtPercent } from 'cuffwork';
- * repetitionsAtPercent({ percent: 75 }).value; // => 10
- * attempt(repetitionsAtPercent, { percent: 30 }).ok; // => false
+ * repetitionsAtPercent({ percentOneRepMax: 75 }).value; // => 10
+ * attempt(repetitionsAtPercent, { percentOneRepMax: 30 }).ok; // => false
  * ```
  */
 export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitionsAtPercent(
   input: RepetitionsInput,
 ): Answer<'repetitions-to-failure'> {
   const reader = new Reader(input);
-  const percent = reader.number('percent');
+  const percentOneRepMax = reader.number('percentOneRepMax');
   const id = reader.optionalChoice('equation', IDS) ?? IDS[0]!;
   const equation = equationNamed(id);
   const { inverse, evidence } = equation;
@@ -208,10 +208,10 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
     const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
     reader.report('wrong-relation', 'equation', `one with an inverse: ${having.join(', ')}`, id);
   } else if (reader.fine) {
-    value = percent === 100 ? 1 : inverse.apply(percent / 100);
+    value = percentOneRepMax === 100 ? 1 : inverse.apply(percentOneRepMax / 100);
     const floor = 100 * (inverse.floor ?? 0);
     const expected =
-      percent <= floor
+      percentOneRepMax <= floor
         ? `above ${format(floor)} %, where ${id} levels off`
         : value < 1
           ? `a percentage at which ${id} gives at least 1 repetition; it is not exact near the maximum`
@@ -219,7 +219,7 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
     // At 12 digits, so that 20.000000000000004 is 20.
     const near = Number(value.toPrecision(12));
     if (!(near >= 1 && near <= MOST)) {
-      reader.report('out-of-range', 'percent', expected, formatUnit(percent, '%'));
+      reader.report('out-of-range', 'percentOneRepMax', expected, formatUnit(percentOneRepMax, '%'));
     }
   }
   reader.done();
@@ -227,9 +227,9 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
     kind: 'repetitions-to-failure',
     value,
     unit: '{reps}',
-    equation: percent === 100 ? 'lifted-once' : id,
+    equation: percentOneRepMax === 100 ? 'lifted-once' : id,
     evidence,
-    inputs: { percent, ...(percent === 100 && { equation: id }) },
+    inputs: { percentOneRepMax, ...(percentOneRepMax === 100 && { equation: id }) },
     assumptions: [
       ...equation.assumptions.map((code) => assumption(code)),
       ...(equation.basis === 'data' ? [assumption('fitted-on', { equation: id })] : []),

@@ -5,11 +5,11 @@ import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, product, sum } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
-import { roundToStep, type Rounding } from '../quantity/round.js';
+import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
@@ -26,7 +26,7 @@ export interface TrainingLoadInput {
   /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
   /** Percentage of the 1RM [%]. */
-  readonly percent: number;
+  readonly percentOneRepMax: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit | undefined;
   /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
@@ -82,7 +82,7 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * - Evidence: that of the 1RM, or of the share of body mass where that is weaker; `definition` where you enter a number.
  *
  * @function
- * @param input - `oneRepMax`, an answer or a number [`unit`]; `percent` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
+ * @param input - `oneRepMax`, an answer or a number [`unit`]; `percentOneRepMax` p [%]; `unit`; `step`, `available`, or `bar`, `collars` and `plates`
  * [`unit`]; `rounding`; `maximumOf`; `bodyMassLoad` [kg or lb]
  * @returns w [`unit`], with the percentage reached, and the plates where you give a bar.
  * @throws InputError that lists every wrong field; also where no load you can set is light enough, with the lightest
@@ -91,12 +91,12 @@ const WAYS = ['step', 'available', 'bar'] as const;
  * @example
  * ```ts
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
- * trainingLoad({ oneRepMax: 60, percent: 30 }).value; // => 18
- * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 37 }), percent: 20, step: 2.5 });
+ * trainingLoad({ oneRepMax: 60, percentOneRepMax: 30 }).value; // => 18
+ * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 37 }), percentOneRepMax: 20, step: 2.5 });
  * load.value; // => 7.5
- * load.reached?.percent.toFixed(2); // => '20.27'
+ * load.reached?.percentOneRepMax.toFixed(2); // => '20.27'
  * const plates = [{ mass: 5, count: 2 }, { mass: 1.25, count: 2 }];
- * const squat = trainingLoad({ oneRepMax: testedOneRepMax({ load: 110 }), percent: 30, bar: 20, plates });
+ * const squat = trainingLoad({ oneRepMax: testedOneRepMax({ load: 110 }), percentOneRepMax: 30, bar: 20, plates });
  * squat.value; // => 32.5
  * squat.perSide; // => [{ mass: 5, count: 1 }, { mass: 1.25, count: 1 }]
  * ```
@@ -105,7 +105,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const reader = new Reader(input);
   const asked = reader.optionalChoice('unit', LOAD_UNITS);
   const oneRepMax = readMass(reader, 'oneRepMax', 'one-repetition-maximum', asked ?? 'kg');
-  const percent = reader.number('percent');
+  const percentOneRepMax = reader.number('percentOneRepMax');
   const fromUnit = loadUnitOf(oneRepMax.unit);
   const unit = asked ?? fromUnit;
   const code = loadUnitCode(unit);
@@ -133,11 +133,11 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     reader.report('wrong-relation', way!, expected, 'nothing that light');
   };
   if (reader.fine) {
-    wanted = product(percent / 100, maximum);
+    wanted = product(percentOneRepMax / 100, maximum);
     if (counted) wanted = sum([wanted, -bodyMass]);
     if (wanted <= 0) {
       const alone = `${format(percentOf(0))} % of the maximum`;
-      const expected = `less than ${percent} % of the maximum; body mass alone is ${alone}, so ${formatUnit(-wanted, code)} would have to be taken off`;
+      const expected = `less than ${percentOneRepMax} % of the maximum; body mass alone is ${alone}, so ${formatUnit(-wanted, code)} would have to be taken off`;
       reader.report('wrong-relation', 'bodyMassLoad', expected, formatUnit(bodyMass, code));
     } else if (inventory) {
       const loading = loadBar(wanted, inventory, rounding);
@@ -159,7 +159,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const { lower, upper, standardDeviation } = otherLimb ? ({} as Partial<typeof oneRepMax>) : oneRepMax;
   const errors: ErrorPart[] = [];
   if (standardDeviation !== undefined) {
-    const spread = (percent / 100) * inUnit(standardDeviation);
+    const spread = (percentOneRepMax / 100) * inUnit(standardDeviation);
     errors.push({ part: 'maximum', standardDeviation: spread, evidence: oneRepMax.evidence });
     if (counted && share.standardDeviation !== undefined) {
       const sample = convertLoad(share.standardDeviation, shareUnit, unit);
@@ -169,19 +169,22 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   // The ends of a share are the shares of the ends.
   const ends = !counted &&
     lower !== undefined &&
-    upper !== undefined && { lower: (percent / 100) * inUnit(lower), upper: (percent / 100) * inUnit(upper) };
+    upper !== undefined && {
+      lower: (percentOneRepMax / 100) * inUnit(lower),
+      upper: (percentOneRepMax / 100) * inUnit(upper),
+    };
   const reached = percentOf(load);
   const cautions: Caution[] = [];
-  const more = { path: ['percent'], source: 'guideline-review-2019' } as const;
-  const { low, high } = guidance2019.percentOfMaximum;
-  const moved = Math.abs(reached - percent) > 0.05 * percent;
+  const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
+  const { low, high } = guidance2019.percentOneRepMax;
+  const moved = Math.abs(reached - percentOneRepMax) > 0.05 * percentOneRepMax;
   // The load lifted counts, not the percentage asked for.
-  const lifted = moved ? reached : percent;
-  const values = { percent: format(lifted), low, high };
+  const lifted = moved ? reached : percentOneRepMax;
+  const values = { percentOneRepMax: format(lifted), low, high };
   if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
   if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
   if (moved) {
-    const values = { load: formatUnit(load, code), reached: format(reached), percent };
+    const values = { load: formatUnit(load, code), reached: format(reached), percentOneRepMax };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
   const exact = exactness(oneRepMax);
@@ -198,7 +201,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     evidence: weakest([oneRepMax.evidence, ...(counted ? [share.evidence] : [])]),
     inputs: {
       oneRepMax,
-      percent,
+      percentOneRepMax,
       unit,
       ...(way && { rounding }),
       ...(step !== undefined && { step }),
@@ -210,7 +213,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
       rounding: { from: wanted, to: rounding, ...(step !== undefined && { step }), ...(available && { available }) },
     }),
     reached: {
-      percent: reached,
+      percentOneRepMax: reached,
       ...(upper !== undefined && upper > 0 && { lower: (100 * (load + bodyMass)) / inUnit(upper) }),
       ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
     },

@@ -53,11 +53,28 @@ export interface BySize {
   /** What size is: the estimate, or the mean of the pair. */
   readonly size: 'estimated' | 'mean';
   /** Bias at a size: intercept + slope × size. The slope is `proportionalBias`. */
-  readonly bias: { readonly intercept: number; readonly slope: number };
+  readonly bias: {
+    /** Bias at size 0, in the unit of the values; on the log scale of logarithms. */
+    readonly intercept: number;
+    /** Change of the bias for each unit of size. */
+    readonly slope: number;
+  };
   /** Standard deviation at a size: intercept + slope × size. */
-  readonly spread: { readonly intercept: number; readonly slope: WithError };
+  readonly spread: {
+    /** Standard deviation at size 0, in the unit of the values; on the log scale of logarithms. */
+    readonly intercept: number;
+    /** Change of the standard deviation for each unit of size; 0 where the spread is the same at every size. */
+    readonly slope: WithError;
+  };
   /** Limits at the smallest, the mean and the largest size. */
-  readonly limits: readonly { readonly size: number; readonly lower: number; readonly upper: number }[];
+  readonly limits: readonly {
+    /** The size, in the unit of the values; on the log scale its logarithm. */
+    readonly size: number;
+    /** Bias − 1.96 standard deviations at this size; on the log scale of logarithms. */
+    readonly lower: number;
+    /** Bias + 1.96 standard deviations at this size; on the log scale of logarithms. */
+    readonly upper: number;
+  }[];
 }
 
 /** How estimates agree with measurements; differences are estimated − measured. Plain JSON. */
@@ -81,35 +98,72 @@ export interface Agreement {
   };
   /** Mean difference; with `person`, the mean of the people’s means. */
   readonly bias: WithError;
-  /** Standard deviation of the differences: of one observation of one person. */
+  /** Standard deviation of the differences, each of one observation of one person; on the log scale of logarithms. */
   readonly standardDeviation: number;
   /** Its parts, where people were observed several times: between people, and within one person. */
-  readonly components?: { readonly betweenPeople: number; readonly withinPerson: number };
-  /** Bias ± 1.96 standard deviations: where 95 % of differences are expected. */
-  readonly limits: { readonly lower: WithConfidence; readonly upper: WithConfidence };
+  readonly components?: {
+    /** Standard deviation of the people’s true mean differences. */
+    readonly betweenPeople: number;
+    /** Standard deviation of the differences of one person. */
+    readonly withinPerson: number;
+  };
+  /** Limits of agreement, bias ± 1.96 standard deviations: where 95 % of differences are expected. */
+  readonly limits: {
+    /** Lower limit, with its 95 % confidence interval. */
+    readonly lower: WithConfidence;
+    /** Upper limit, with its 95 % confidence interval. */
+    readonly upper: WithConfidence;
+  };
   /**
    * The limits that one more difference, of a new person, keeps with 95 %: wider, because bias and spread are
    * estimates.
    */
-  readonly predictionLimits: { readonly lower: number; readonly upper: number };
+  readonly predictionLimits: {
+    /** Lower prediction limit, in the unit of the values; on the log scale a ratio. */
+    readonly lower: number;
+    /** Upper prediction limit, in the unit of the values; on the log scale a ratio. */
+    readonly upper: number;
+  };
   /**
    * The 2.5th and 97.5th percentile of the differences, whatever their distribution. Only for rows of different people.
    */
-  readonly percentiles?: { readonly lower: Percentile; readonly upper: Percentile };
+  readonly percentiles?: {
+    /** The 2.5th percentile. */
+    readonly lower: Percentile;
+    /** The 97.5th percentile. */
+    readonly upper: Percentile;
+  };
   /** The line measured = intercept + slope × estimated: 0 and 1 where the estimates are calibrated. */
-  readonly calibration?: { readonly intercept: WithError; readonly slope: WithError };
+  readonly calibration?: {
+    /** Intercept, in the unit of the values; on the log scale of logarithms. */
+    readonly intercept: WithError;
+    /** Slope: below 1 where high estimates are too high and low ones too low. */
+    readonly slope: WithError;
+  };
   /** Slope of the difference on size: 0 where the bias is the same at every size. */
   readonly proportionalBias?: WithError;
   /** How bias and spread change with size. */
   readonly bySize?: BySize;
   /** Test of the differences (with `person`: of the people’s means) for a normal distribution, from 20 on. */
   readonly normality?: Normality;
+  /** Root mean square of the differences, in the unit of the values on either scale. */
   readonly rootMeanSquareError: number;
+  /** Mean size of the differences, sign ignored, in the unit of the values on either scale. */
   readonly meanAbsoluteError: number;
   /** Lin’s concordance correlation: 1 where all pairs lie on the line of identity. No interval with `person`. */
-  readonly concordance?: { readonly value: number; readonly lower?: number; readonly upper?: number };
-  /** Share of pairs whose difference is at most `acceptable` either way. */
-  readonly within: Share & { readonly acceptable: number };
+  readonly concordance?: {
+    /** The correlation, from −1 to 1. */
+    readonly value: number;
+    /** Lower end of its 95 % confidence interval; absent with several rows of a person, and where all pairs agree. */
+    readonly lower?: number;
+    /** Upper end of its 95 % confidence interval; absent where `lower` is. */
+    readonly upper?: number;
+  };
+  /** Share of pairs whose difference is at most `acceptable` either way, on either scale. */
+  readonly within: Share & {
+    /** The largest difference that counts, in the unit of the values. */
+    readonly acceptable: number;
+  };
   /** Share of measurements inside the interval of their estimate, where estimates have one. */
   readonly coverage?: Share;
   /** Two one-sided tests of the bias against ± `margin`, where `margin` was given. */
@@ -130,11 +184,20 @@ export interface Agreement {
 }
 
 /** Estimates for {@link agreement}: values, or a column answer with its intervals. */
-export type Estimates = Numbers | { readonly value: Numbers; readonly lower?: Numbers; readonly upper?: Numbers };
+export type Estimates =
+  | Numbers
+  | {
+      /** The estimates, in the unit of the measurements. */
+      readonly value: Numbers;
+      /** Lower ends of their intervals, for `coverage`; not used without `upper`. */
+      readonly lower?: Numbers;
+      /** Upper ends of their intervals, for `coverage`; not used without `lower`. */
+      readonly upper?: Numbers;
+    };
 
 /** Options of {@link agreement}. */
 export interface AgreementOptions {
-  /** Largest difference that is acceptable; 15 mmHg when left out. */
+  /** Largest difference that is acceptable, in the unit of the values, from 0 to 1,000,000; 15 when left out. */
   readonly acceptable?: number | undefined;
   /** The person of each row, where people have several rows (two legs, repeated visits): a name or a number. */
   readonly person?: ArrayLike<string | number | null | undefined> | undefined;
@@ -145,7 +208,10 @@ export interface AgreementOptions {
    * methods of measurement with errors of the same size: with unequal errors it shows a slope where no bias is.
    */
   readonly size?: 'estimated' | 'mean' | undefined;
-  /** The bias that makes no difference, for a test of equivalence; a ratio above 1 on the log scale. */
+  /**
+   * The bias that makes no difference, for a test of equivalence: in the unit of the values, from 0 to 1,000,000; on the
+   * log scale a ratio, from 1.
+   */
   readonly margin?: number | undefined;
 }
 
@@ -613,7 +679,9 @@ function equivalenceOf(
  * ```
  */
 export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(input: {
+  /** Standard deviation that you expect of the differences, from 0.000001 to 1,000,000. */
   readonly standardDeviation: number;
+  /** Half-width that you want of the 95 % interval of a limit, in the same unit. */
   readonly halfWidth: number;
 }): number {
   const issues: InputIssue[] = [];

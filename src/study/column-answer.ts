@@ -10,8 +10,9 @@ import { NO_INTERVAL, REFUSED } from './flags.js';
 export interface AnswerColumns {
   /** The answers; NaN where the row was refused. */
   readonly value: Float64Array;
-  /** Ends of the 95 % intervals; NaN where there is none. */
+  /** Lower ends of the 95 % intervals; NaN where there is none. */
   readonly lower: Float64Array;
+  /** Upper ends of the 95 % intervals; NaN where there is none. */
   readonly upper: Float64Array;
   /** Standard deviations, on the scale of `about.scale`; NaN where there is none. */
   readonly standardDeviation: Float64Array;
@@ -21,22 +22,29 @@ export interface AnswerColumns {
 
 /** What holds for every row of a column answer: plain JSON, which `cite`, `bibliography` and `methods` take. */
 export interface ColumnsAbout<K extends AnswerKind = AnswerKind> {
+  /** What the rows answer, a code. */
   readonly kind: K;
-  /** UCUM code. */
+  /** UCUM code of the unit of the values. */
   readonly unit: Unit;
+  /** Level of the intervals. */
   readonly level: 0.95;
   /** `log` where the errors of the rows are shares of their values. */
   readonly scale?: 'log';
+  /** Id of the equation or method of every row. */
   readonly equation: string;
+  /** Evidence grade of that equation. */
   readonly evidence: Grade;
+  /** Formula and symbols of your own equation, where it made the rows. */
   readonly ownEquation?: NonNullable<Answer['ownEquation']>;
   /** What the column answers were calculated from. */
   readonly inputs?: Readonly<Record<string, ColumnsAbout>>;
+  /** What every row assumes, by code. */
   readonly assumptions: readonly Assumption[];
 }
 
 /** Answers over columns. */
 export interface ColumnAnswer<K extends AnswerKind = AnswerKind> extends AnswerColumns {
+  /** What holds for every row. */
   readonly about: ColumnsAbout<K>;
 }
 

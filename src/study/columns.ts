@@ -25,9 +25,9 @@ const ANSWERS = {
  * | `answer`                   | scalar function             | fields                                                      |
  * | -------------------------- | --------------------------- | ----------------------------------------------------------- |
  * | `'occlusion-pressure'`     | `estimateOcclusionPressure` | its own; `equation` may be one of {@link fitOcclusionEquation} |
- * | `'cuff-pressure'`          | `targetCuffPressure`        | `occlusion` (a column answer), `percent`, `gaugeStepMmHg`, `ceilingMmHg` |
+ * | `'cuff-pressure'`          | `targetCuffPressure`        | `occlusion` (a column answer), `percentLop`, `gaugeStepMmHg`, `ceilingMmHg` |
  * | `'one-repetition-maximum'` | `estimateOneRepMax`         | its own                                                     |
- * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percent`; `step`, or for all rows `available` or `bar`, `collars` and `plates`; `rounding` |
+ * | `'training-load'`          | `trainingLoad`              | `oneRepMax` (a column answer), `percentOneRepMax`; `step`, or for all rows `available` or `bar`, `collars` and `plates`; `rounding` |
  *
  * A row is never thrown for. Where the scalar function would refuse it, its numbers are NaN and its flag says why;
  * else they are the very numbers of the scalar function. Flags also say what is to be watched for; see {@link rowFlags}.
@@ -47,7 +47,7 @@ const ANSWERS = {
  * });
  * Array.from(lop.value); // => [160, NaN, NaN]
  * Array.from(lop.flag, flagCodes); // => [[], ['relation'], ['missing']]
- * const target = columns({ answer: 'cuff-pressure', occlusion: lop, percent: 50, gaugeStepMmHg: 5 });
+ * const target = columns({ answer: 'cuff-pressure', occlusion: lop, percentLop: 50, gaugeStepMmHg: 5 });
  * target.value[0]; // => 80
  * ```
  */

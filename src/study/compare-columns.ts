@@ -17,7 +17,12 @@ export interface ComparedColumns extends AnswerColumns {
   /** What holds for the rows of each equation. */
   readonly about: readonly ColumnsAbout<'occlusion-pressure'>[];
   /** The equations that apply to no row, and the field because of which. */
-  readonly notApplicable: readonly { readonly equation: OcclusionEquationId; readonly field: string }[];
+  readonly notApplicable: readonly {
+    /** Id of the equation. */
+    readonly equation: OcclusionEquationId;
+    /** The field that is missing, or whose value the equation is not for. */
+    readonly field: string;
+  }[];
 }
 
 /**

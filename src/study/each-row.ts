@@ -135,7 +135,7 @@ class Shared {
  * const half = eachRow(
  *   ({ valueMmHg }: { valueMmHg: number }) => {
  *     const occlusion = measuredOcclusionPressure({ valueMmHg, method: 'doppler', limb: 'leg' });
- *     return targetCuffPressure({ occlusion, percent: 50 });
+ *     return targetCuffPressure({ occlusion, percentLop: 50 });
  *   },
  *   { valueMmHg: [165, 180] },
  * );

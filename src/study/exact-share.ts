@@ -1,6 +1,5 @@
-import { product } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
-import { roundToStep, type Rounding } from '../quantity/round.js';
+import { product, roundToStep, type Rounding } from '../quantity/exact.js';
 
 /*
  * Percentages brought to a step, to the very digit that decimals give. Doubles decide wherever they can: away from the

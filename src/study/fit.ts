@@ -25,14 +25,15 @@ import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.
 export interface FitInput {
   /** Your own name: lower-case letters, digits, hyphens. */
   readonly id: string;
-  /** What every row has in common, and what the equation will then be for. */
+  /** The limb of every row; the equation is then for this limb. */
   readonly limb: Limb;
+  /** Posture of every measurement; the equation is then for this posture. */
   readonly posture: Posture;
-  /** Width of the one cuff; left out where `cuffWidthCm` is a term. */
+  /** Width of the one cuff [cm], 3–40; left out where `cuffWidthCm` is a term. */
   readonly cuffWidthCm?: number | undefined;
   /** The readings to fit on. */
   readonly terms: readonly TermField[];
-  /** One row a person. */
+  /** One row a person: at least 10 for each term, at most 10,000. */
   readonly rows: readonly FitRow[];
   /** Whether to return `diagnostics`: residuals, leverages, distances, covariance, robust standard errors. */
   readonly diagnostics?: boolean | undefined;

@@ -108,23 +108,31 @@ export interface FitDiagnostics {
 
 /** What decides the answers of your own equation, fitted or recalibrated. */
 interface OwnDocument {
+  /** Version of the shape of this document. */
   readonly schemaVersion: 1;
   /** Your name for it. */
   readonly id: string;
   /** Right-hand side, as an expression in `symbols`. */
   readonly formula: string;
+  /** The reading that each symbol of `formula` is for. */
   readonly symbols: Symbols;
+  /** The limb it is for. */
   readonly limb: Limb;
+  /** Width of the cuff it is for [cm]; `any` where the rows had several. */
   readonly cuffWidthCm: number | 'any';
+  /** Posture of its measurements. */
   readonly posture: Posture;
+  /** Evidence grade: `derived`; `unconfirmed` where the published equation under it is. */
   readonly evidence: Grade;
   /** Rows it was fitted to. */
   readonly people: number;
+  /** Rows less the coefficients that were fitted. */
   readonly degreesOfFreedom: number;
-  /** Residual standard deviation, with the degrees of freedom taken off. */
+  /** Residual standard deviation, with the degrees of freedom taken off [mmHg]. */
   readonly residualMmHg: number;
-  /** Root mean square of the errors when each row is predicted from all the others. */
+  /** Root mean square of the errors when each row is predicted from all the others [mmHg]. */
   readonly leaveOneOutMmHg: number;
+  /** What the leverage of a new person is worked out from, for the error of an answer. */
   readonly leverage: Leverage;
   /** Which assumptions these rows do not meet. */
   readonly cautions: readonly Caution[];
@@ -142,29 +150,58 @@ export interface FittedOcclusionEquation extends OwnDocument {
   readonly rSquared: number;
   /** R² with the number of terms taken off. */
   readonly adjustedRSquared: number;
+  /** Row by row and coefficient by coefficient, where you asked for it. */
   readonly diagnostics?: FitDiagnostics;
 }
 
 /** A published equation, recalibrated to your own people: plain JSON, used like a fitted one. */
 export interface RecalibratedOcclusionEquation extends OwnDocument {
+  /** Names the kind of document. */
   readonly document: 'recalibrated-occlusion-equation';
-  /** The published equation. */
+  /** Id of the published equation. */
   readonly base: OcclusionEquationId;
-  /** After shrinkage. */
-  readonly intercept: { readonly coefficient: number };
+  /** Intercept after shrinkage. */
+  readonly intercept: {
+    /** The intercept [mmHg]. */
+    readonly coefficient: number;
+  };
   /** The one term, the estimate of the published equation; its coefficient is the slope after shrinkage. */
   readonly terms: readonly [
-    { readonly field: 'estimateMmHg'; readonly coefficient: number; readonly low: number; readonly high: number },
+    {
+      /** Names the term: the estimate of the published equation. */
+      readonly field: 'estimateMmHg';
+      /** Slope after shrinkage: 1 leaves the published equation as it is. */
+      readonly coefficient: number;
+      /** Lowest estimate in the rows [mmHg]. */
+      readonly low: number;
+      /** Highest estimate in the rows [mmHg]. */
+      readonly high: number;
+    },
   ];
-  /** Before shrinkage. */
-  readonly leastSquares: { readonly intercept: Coefficient; readonly slope: Coefficient };
+  /** The straight line before shrinkage. */
+  readonly leastSquares: {
+    /** Intercept [mmHg]. */
+    readonly intercept: Coefficient;
+    /** Slope of the measurement on the published estimate. */
+    readonly slope: Coefficient;
+  };
   /**
    * How much of the least-squares correction is kept, 0 to 1: of the mean difference, and of the slope’s distance from
    * 1.
    */
-  readonly shrinkage: { readonly offset: number; readonly slope: number };
-  /** How wrong the published equation was in these rows: mean of estimate − measurement, and root mean square. */
-  readonly published: { readonly biasMmHg: number; readonly rootMeanSquareMmHg: number };
+  readonly shrinkage: {
+    /** Share of the mean difference that is kept, 0 to 1. */
+    readonly offset: number;
+    /** Share of the slope’s distance from 1 that is kept, 0 to 1. */
+    readonly slope: number;
+  };
+  /** How wrong the published equation was in these rows. */
+  readonly published: {
+    /** Mean of estimate − measurement [mmHg]. */
+    readonly biasMmHg: number;
+    /** Root mean square of estimate − measurement [mmHg]. */
+    readonly rootMeanSquareMmHg: number;
+  };
   /** Ranges of the readings in the rows. */
   readonly ranges: Partial<Record<TermField, Range>>;
 }

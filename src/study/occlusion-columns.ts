@@ -52,32 +52,33 @@ export interface OcclusionColumnsInput {
   readonly equation: OcclusionEquationId | OwnOcclusionEquation;
   /** The limb that carries the cuff. */
   readonly limb: WordColumn<Limb>;
-  /** Leave out a reading that the equation does not use. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm; left out where the equation does not use it. */
   readonly circumferenceCm?: NumberColumn | undefined;
   /** Systolic blood pressure [mmHg]. */
   readonly systolicMmHg?: NumberColumn | undefined;
-  /** Without it most equations give no interval. */
+  /** Diastolic blood pressure [mmHg], 30–200; without it most equations give no interval. */
   readonly diastolicMmHg?: NumberColumn | undefined;
   /** Cuff width [cm]. */
   readonly cuffWidthCm?: NumberColumn | undefined;
-  /** Without it most equations for the thigh give no interval. */
+  /** Posture of each reading; without it most equations for the thigh give no interval. */
   readonly posture?: WordColumn<Posture> | undefined;
-  /** For the record. */
+  /** Where the circumference was taken; for the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite> | undefined;
   /** Age [years]. */
   readonly ageYears?: NumberColumn | undefined;
   /** Sex of the person in each row. */
   readonly sex?: WordColumn<Sex> | undefined;
+  /** Tissue padding coefficient, 0.1–0.999; for `padding-2006`. */
   readonly paddingCoefficient?: NumberColumn | undefined;
   /** Side of the body. */
   readonly side?: WordColumn<Side> | undefined;
-  /** Readings that only your own equation draws on. */
+  /** Body height [cm]; only your own equation draws on it. */
   readonly heightCm?: NumberColumn | undefined;
-  /** Body mass index [kg/m²]. */
+  /** Body mass index [kg/m²]; only your own equation draws on it. */
   readonly bodyMassIndex?: NumberColumn | undefined;
-  /** Skinfold thickness [mm]. */
+  /** Skinfold thickness [mm]; only your own equation draws on it. */
   readonly skinfoldMm?: NumberColumn | undefined;
-  /** Standard deviations of the readings, where they are known. */
+  /** Standard deviation of the circumference [cm]. */
   readonly circumferenceErrorCm?: NumberColumn | undefined;
   /** Standard deviation of the systolic reading [mmHg]. */
   readonly systolicErrorMmHg?: NumberColumn | undefined;

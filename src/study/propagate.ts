@@ -13,6 +13,7 @@ import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js'
 
 /** How two inputs go together. */
 export interface Correlation {
+  /** Names of the two inputs. */
   readonly between: readonly [string, string];
   /** Correlation of the normal deviates that both are drawn from, above −1 and below 1; of normal inputs, their own. */
   readonly value: number;
@@ -24,9 +25,9 @@ export interface PropagateInput<Name extends string = string> {
   readonly inputs: Readonly<Record<Name, Uncertain>>;
   /** From the readings to a number, or to an answer, whose own error is then drawn too. */
   readonly pipeline: (draw: Readonly<Record<Name, number>>) => number | Answer;
-  /** How many times to draw; 10 000 when left out. */
+  /** How many times to draw, from 100 to 1,000,000; 10,000 when left out. */
   readonly draws?: number | undefined;
-  /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
+  /** Seed of the generator, a whole number from 0 to 4294967295; 1 when left out. The same seed gives the same draws. */
   readonly seed?: number | undefined;
   /** Inputs that go together, as systolic and diastolic pressure do. All others are independent. */
   readonly correlations?: readonly Correlation[] | undefined;
@@ -36,14 +37,24 @@ export interface PropagateInput<Name extends string = string> {
 
 /** A value with its 95 % interval and standard deviation. */
 export interface Spread {
-  /** With `scale: 'log'` the geometric mean. */
+  /** Monte Carlo: mean of the draws, with `scale: 'log'` the geometric mean. Closed form: the value at the readings. */
   readonly value: number;
-  /** With `scale: 'log'` that of ln(value). */
+  /** Standard deviation of the value; with `scale: 'log'` that of ln(value). */
   readonly standardDeviation: number;
   /** `log` where the pipeline ends in answers on a log scale. */
   readonly scale?: 'log';
+  /** Lower end of the 95 % interval: the 2.5 % quantile of the draws; closed form, 1.96 standard deviations below. */
   readonly lower: number;
+  /** Upper end of the 95 % interval: the 97.5 % quantile of the draws; closed form, 1.96 standard deviations above. */
   readonly upper: number;
+}
+
+/** The 95 % interval of a quantile; an end is left out where there are too few draws for it. */
+interface QuantileBounds {
+  /** Lower end, in the unit of the value. */
+  readonly lower?: number;
+  /** Upper end, in the unit of the value. */
+  readonly upper?: number;
 }
 
 /** What {@link propagate} returns: plain JSON. */
@@ -58,15 +69,14 @@ export interface Propagated {
   readonly monteCarlo: Spread & {
     /** How far chance moves these figures with so many draws: another seed gives others. */
     readonly error: {
-      /** Standard errors; with `scale: 'log'` those of the logarithm. */
+      /** Standard error of the mean; with `scale: 'log'` that of the mean logarithm. */
       readonly value: number;
+      /** Standard error of the standard deviation. */
       readonly standardDeviation: number;
-      /**
-       * 95 % intervals of the two quantiles, by order statistics; an end is left out where there are too few draws for
-       * it.
-       */
-      readonly lower: { readonly lower?: number; readonly upper?: number };
-      readonly upper: { readonly lower?: number; readonly upper?: number };
+      /** 95 % interval of the 2.5 % quantile, by order statistics. */
+      readonly lower: QuantileBounds;
+      /** 95 % interval of the 97.5 % quantile, by order statistics. */
+      readonly upper: QuantileBounds;
     };
   };
   /** With `keepDraws`: what was drawn, and what came of it, draw by draw; refused draws are left out. */
@@ -145,7 +155,7 @@ function outcomeOf(result: unknown): Outcome {
  *   inputs: { girth: { value: 54, standardDeviation: 1 }, systolic: { value: 120, standardDeviation: 5 } },
  *   pipeline: ({ girth, systolic }) =>
  *     targetCuffPressure({
- *       percent: 50,
+ *       percentLop: 50,
  *       occlusion: estimateOcclusionPressure({
  *         limb: 'leg', circumferenceCm: girth, systolicMmHg: systolic, diastolicMmHg: 70, cuffWidthCm: 10, posture: 'supine',
  *       }),

@@ -5,26 +5,45 @@ import { at, ColumnReader, type NumberColumn } from './column-input.js';
 import { REFUSED } from './flags.js';
 import { readBase } from './share-columns.js';
 
+/** What settings can be a percentage of. */
+type Base = 'occlusion-pressure' | 'one-repetition-maximum';
+
 /** What {@link reachedColumns} takes. */
-export interface ReachedColumnsInput {
+export interface ReachedColumnsInput<K extends Base = Base> {
   /** Occlusion pressures or one-repetition maxima. */
-  readonly of: ColumnAnswer<'occlusion-pressure'> | ColumnAnswer<'one-repetition-maximum'>;
+  readonly of: ColumnAnswer<K>;
   /** What was set: cuff pressures [mmHg] or loads [unit of the maxima], such as `value` of a column answer. */
   readonly setting: NumberColumn;
 }
 
-/** The percentages that settings really are, one row a person; NaN where there is no answer. */
-export interface ReachedColumns {
-  /** Of the estimate or measurement [%]. */
-  readonly percent: Float64Array;
-  /** Ends of the 95 % range of the true percentage. */
+/** The ends and flags of the percentages, one row a person; NaN where there is no answer. */
+interface ReachedEnds {
+  /** Lower ends of the 95 % interval of the true percentage [%]. */
   readonly lower: Float64Array;
+  /** Upper ends of the 95 % interval of the true percentage [%]. */
   readonly upper: Float64Array;
-  /** The chance that the setting closes the artery fully [%]; of occlusion pressures only. */
-  readonly occlusionChancePercent?: Float64Array;
   /** Why a row has no answer; see `rowFlags`. */
   readonly flag: Uint8Array;
 }
+
+/** The percentages of occlusion pressure that cuff pressures really are. */
+export interface ReachedPressureColumns extends ReachedEnds {
+  /** Percentage of the estimate or measurement [%]. */
+  readonly percentLop: Float64Array;
+  /** The chance that the setting closes the artery fully [%]. */
+  readonly occlusionChancePercent: Float64Array;
+}
+
+/** The percentages of the 1RM that loads really are. */
+export interface ReachedLoadColumns extends ReachedEnds {
+  /** Percentage of the 1RM given [%]. */
+  readonly percentOneRepMax: Float64Array;
+}
+
+/** The percentages that settings really are, by what they are a percentage of. */
+export type ReachedColumns<K extends Base = Base> = K extends 'occlusion-pressure'
+  ? ReachedPressureColumns
+  : ReachedLoadColumns;
 
 const KINDS = ['occlusion-pressure', 'one-repetition-maximum'] as const;
 /** More than any pressure or load there is. */
@@ -40,7 +59,7 @@ const MOST = 1e5;
  * - Error: the range is 100 × P over the ends of the interval of `of`.
  *
  * @param input - `of`, a column answer of occlusion pressures [mmHg] or maxima; `setting` P, a column in its unit
- * @returns columns `percent`, `lower`, `upper` and `occlusionChancePercent` [%], and `flag`.
+ * @returns columns `percentLop` or `percentOneRepMax`, `lower`, `upper` and `occlusionChancePercent` [%], and `flag`.
  * @throws InputError for a wrong call: another kind of answer, columns that differ in length.
  *
  * @example
@@ -50,14 +69,14 @@ const MOST = 1e5;
  *   answer: 'occlusion-pressure', equation: 'pooled-curve-thigh-2026', limb: 'leg', cuffWidthCm: 10, posture: 'supine',
  *   circumferenceCm: [54, 60], systolicMmHg: 120, diastolicMmHg: 70,
  * });
- * const { value: setting } = columns({ answer: 'cuff-pressure', occlusion: lop, percent: 50, gaugeStepMmHg: 5 });
+ * const { value: setting } = columns({ answer: 'cuff-pressure', occlusion: lop, percentLop: 50, gaugeStepMmHg: 5 });
  * const reached = reachedColumns({ of: lop, setting });
- * reached.percent[0]!.toFixed(1); // => '49.6'
+ * reached.percentLop[0]!.toFixed(1); // => '49.6'
  * reached.upper[0]!.toFixed(0); // => '75'
- * reached.occlusionChancePercent![0]!.toFixed(3); // => '0.041'
+ * reached.occlusionChancePercent[0]!.toFixed(3); // => '0.041'
  * ```
  */
-export function reachedColumns(input: ReachedColumnsInput): ReachedColumns {
+export function reachedColumns<K extends Base>(input: ReachedColumnsInput<K>): ReachedColumns<K> {
   const reader = new Reader(input);
   const columns = new ColumnReader(reader);
   const of = readBase(reader, columns, { field: 'of', kinds: KINDS, units: ['mm[Hg]', 'kg', '[lb_av]'] });
@@ -87,6 +106,9 @@ export function reachedColumns(input: ReachedColumnsInput): ReachedColumns {
     const spread = { value: value[row]!, standardDeviation: deviation, ...(scale && { scale }) };
     chances[row] = 100 * chanceAtOrBelow(setting, spread)!;
   }
-  const shared = { percent: percents, lower: lowers, upper: uppers, flag };
-  return pressures ? { ...shared, occlusionChancePercent: chances } : shared;
+  const ends = { lower: lowers, upper: uppers, flag };
+  const reached: ReachedColumns = pressures
+    ? { percentLop: percents, occlusionChancePercent: chances, ...ends }
+    : { percentOneRepMax: percents, ...ends };
+  return reached as ReachedColumns<K>;
 }

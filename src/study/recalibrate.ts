@@ -36,12 +36,13 @@ export interface RecalibrateInput {
   readonly id: string;
   /** The published equation, by its id. */
   readonly equation: OcclusionEquationId;
-  /** What every row has in common, and what the equation will then be for. */
+  /** The limb of every row; the equation is then for this limb. */
   readonly limb: Limb;
+  /** Posture of every measurement; the equation is then for this posture. */
   readonly posture: Posture;
-  /** Width of the one cuff; left out where the rows name their own. */
+  /** Width of the one cuff [cm], 3–40; left out where the rows name their own. */
   readonly cuffWidthCm?: number | undefined;
-  /** One row a person. */
+  /** One row a person, from 10 to 10,000. */
   readonly rows: readonly RecalibrateRow[];
 }
 

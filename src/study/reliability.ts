@@ -19,22 +19,28 @@ export interface IntraclassCorrelations {
   readonly icc21: WithConfidence;
   /** One test, consistency: a change of the mean between tests does not count. */
   readonly icc31: WithConfidence;
-  /** The same for the mean of the k tests. */
+  /** Mean of the k tests; the tests of people are not the same ones (one-way). */
   readonly icc1k: WithConfidence;
+  /** Mean of the k tests, absolute agreement. */
   readonly icc2k: WithConfidence;
+  /** Mean of the k tests, consistency. */
   readonly icc3k: WithConfidence;
 }
 
 /** How well a test repeats itself. Plain JSON. */
 export interface Reliability {
-  /** `log`: errors are factors; those of the typical error also stand as a coefficient of variation. */
+  /**
+   * `log`: the logarithms were analysed. Typical error and standard error of measurement are then of logarithms, the
+   * changes are ratios, and the minimal detectable change is a factor.
+   */
   readonly scale: 'difference' | 'log';
   /** People with every test. */
   readonly people: number;
+  /** Number of tests, k. */
   readonly tests: number;
   /** People left out because a test is missing. */
   readonly missing: number;
-  /** Left out where people do not differ. An interval of a coefficient is for normal scores. */
+  /** Intraclass correlations. Left out where people do not differ; their intervals take scores as normal. */
   readonly intraclass?: IntraclassCorrelations;
   /** Standard deviation of one person’s repeated tests, a change of the mean apart; with a chi-square interval. */
   readonly typicalError: WithConfidence;
@@ -45,8 +51,22 @@ export interface Reliability {
   /** On the log scale: typical error as a coefficient of variation [%]. */
   readonly coefficientOfVariation?: WithConfidence;
   /** Change of the mean from each test to the next (learning, fatigue), with a paired interval. */
-  readonly changes: readonly (WithError & { readonly from: number; readonly to: number })[];
-  readonly meanSquares: { readonly people: number; readonly tests: number; readonly error: number };
+  readonly changes: readonly (WithError & {
+    /** Number of the earlier test, from 1. */
+    readonly from: number;
+    /** Number of the later test. */
+    readonly to: number;
+  })[];
+  /** Mean squares of the analysis of variance, in the unit of the test squared; on the log scale of logarithms. */
+  readonly meanSquares: {
+    /** Between people, BMS; n − 1 degrees of freedom. */
+    readonly people: number;
+    /** Between tests, JMS; k − 1 degrees of freedom. */
+    readonly tests: number;
+    /** Residual, EMS; (n − 1)(k − 1) degrees of freedom. */
+    readonly error: number;
+  };
+  /** Which assumptions these tests do not meet. */
   readonly cautions: readonly Caution[];
 }
 

@@ -56,15 +56,15 @@ const whole = (reader: Reader, name: string, quantity: Quantity, otherwise: numb
 
 /** What {@link bootstrap} takes. */
 export interface BootstrapInput<Row> {
-  /** Your rows: numbers, objects, anything. */
+  /** Your rows, from 3 to 10,000: numbers, objects, anything. */
   readonly rows: readonly Row[];
   /** From rows to the figure that you want an interval of. */
   readonly statistic: (rows: readonly Row[]) => number;
   /** The person of each row: people are then drawn whole. */
   readonly person?: People | undefined;
-  /** How many times to draw; 2000 when left out. */
+  /** How many times to draw, from 200 to 20,000; 2000 when left out. */
   readonly draws?: number | undefined;
-  /** Seed of the generator; 1 when left out. The same seed gives the same draws. */
+  /** Seed of the generator, a whole number from 0 to 4294967295; 1 when left out. The same seed gives the same draws. */
   readonly seed?: number | undefined;
 }
 
@@ -76,15 +76,24 @@ export interface Bootstrap {
   readonly standardError: number;
   /** Mean of the draws − value. */
   readonly bias: number;
-  /** 95 % interval, bias-corrected and accelerated. */
+  /** Lower end of the 95 % interval, bias-corrected and accelerated. */
   readonly lower: number;
+  /** Upper end of the 95 % interval, bias-corrected and accelerated. */
   readonly upper: number;
   /** 95 % interval by the quantiles of the draws alone. */
-  readonly percentile: { readonly lower: number; readonly upper: number };
+  readonly percentile: {
+    /** The 2.5 % quantile of the draws. */
+    readonly lower: number;
+    /** The 97.5 % quantile of the draws. */
+    readonly upper: number;
+  };
+  /** Number of your rows. */
   readonly rows: number;
   /** People, where `person` was given. */
   readonly people?: number;
+  /** Number of draws, those refused included. */
   readonly draws: number;
+  /** Seed of the random numbers: the same seed gives the same figures. */
   readonly seed: number;
   /** Draws for which the statistic was refused with an InputError; they are left out. */
   readonly refused: number;
@@ -197,16 +206,17 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
 
 /** What {@link crossValidate} takes. */
 export interface CrossValidateInput<Row> {
-  /** Your rows: objects, anything. */
+  /** Your rows, from 3 to 10,000: objects, anything. */
   readonly rows: readonly Row[];
   /** From rows to a function that predicts one row it has not seen. */
   readonly fit: (rows: readonly Row[]) => (row: Row) => number;
-  /** What each prediction is held against. */
+  /** The measurement of a row, which its prediction is compared with. */
   readonly measured: (row: Row) => number;
   /** The person of each row: people then stay together. */
   readonly person?: People | undefined;
   /** In how many parts; 10 when left out, at most one for each row (person). */
   readonly folds?: number | undefined;
+  /** Seed of the parts, a whole number from 0 to 4294967295; 1 when left out. */
   readonly seed?: number | undefined;
 }
 
@@ -222,7 +232,7 @@ export interface CrossValidated {
   readonly folds: number;
   /** Seed of the random numbers: the same seed gives the same figures. */
   readonly seed: number;
-  /** Of predicted − measured. */
+  /** Mean of predicted − measured. */
   readonly bias: number;
   /** Root mean square of predicted − measured. */
   readonly rootMeanSquareError: number;
@@ -311,6 +321,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
 export interface ConformalOptions {
   /** The person of each row, where people have several rows: one of them is drawn for each. */
   readonly person?: People | undefined;
+  /** Seed of the draw of one row for each person, a whole number from 0 to 4294967295; 1 when left out. */
   readonly seed?: number | undefined;
   /**
    * `log` for errors that grow with the value: the interval is then value ÷ and × a factor. `difference` when left out.
@@ -320,6 +331,7 @@ export interface ConformalOptions {
 
 /** What {@link conformal} returns: plain JSON. */
 export interface Conformal {
+  /** `log`: the interval is the prediction ÷ and × `halfWidth`; `difference`: − and +. */
   readonly scale: 'difference' | 'log';
   /** Add it to a prediction, and take it off; on the log scale multiply and divide by it. */
   readonly halfWidth: number;

@@ -5,7 +5,7 @@ import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
 import { decimal } from '../quantity/decimal.js';
 import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
-import type { Rounding } from '../quantity/round.js';
+import type { Rounding } from '../quantity/exact.js';
 import { loadableWeights, loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {
@@ -28,7 +28,7 @@ export interface TargetColumnsInput {
   /** Column answer with the limb occlusion pressures [mmHg]. */
   readonly occlusion: ColumnAnswer<'occlusion-pressure'>;
   /** Cuff pressure as a percent of LOP [%]. */
-  readonly percent: NumberColumn;
+  readonly percentLop: NumberColumn;
   /** Smallest step of the gauge [mmHg]. */
   readonly gaugeStepMmHg?: NumberColumn | undefined;
   /** Highest cuff pressure that the answer may take [mmHg]. */
@@ -44,7 +44,7 @@ export interface LoadColumnsInput {
   /** Column answer with the one-repetition maxima. */
   readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
   /** Load as a percent of 1RM [%]. */
-  readonly percent: NumberColumn;
+  readonly percentOneRepMax: NumberColumn;
   /** Smallest step between loads; instead of it `available`, or `bar` and `plates`, the same for all rows. */
   readonly step?: NumberColumn | undefined;
   /** Loads you can set, in the unit of the maximum. */
@@ -98,6 +98,8 @@ export function readBase(
 type Fit = (percent: number, value: number) => number;
 
 interface Share {
+  /** The field of the percentage. */
+  readonly percent: 'percentLop' | 'percentOneRepMax';
   readonly base: Base;
   readonly step: { readonly field: string; readonly quantity: Quantity; readonly otherwise?: number };
   /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
@@ -109,12 +111,12 @@ interface Share {
 /** A percentage of a column answer, brought to a step: what targets and loads have in common. */
 function shareColumns(
   reader: Reader,
-  { base, step, readFit, ceiling, about }: Share,
+  { percent: field, base, step, readFit, ceiling, about }: Share,
   rounding: Rounding,
 ): ColumnAnswer {
   const input = new ColumnReader(reader);
   const of = readBase(reader, input, base);
-  const percents = input.numbers('percent', quantities.percent);
+  const percents = input.numbers(field, quantities[field]);
   const given = input.numbers(step.field, step.quantity, 'values');
   // If you give a step for each row, every row needs one, unless there is one to fall back on.
   const steps =
@@ -203,6 +205,7 @@ export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
   shareColumns(
     reader,
     {
+      percent: 'percentLop',
       base: {
         field: 'occlusion',
         kinds: ['occlusion-pressure'],
@@ -283,6 +286,7 @@ export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
   return shareColumns(
     reader,
     {
+      percent: 'percentOneRepMax',
       base: {
         field: 'oneRepMax',
         kinds: ['one-repetition-maximum'],

@@ -7,7 +7,7 @@ import { KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
-import { roundToStep } from '../quantity/round.js';
+import { roundToStep } from '../quantity/exact.js';
 import { teachingMessages, type CheckCode } from './messages.js';
 import { equal, exactOf, slipsOf } from './slips.js';
 
@@ -82,9 +82,10 @@ function neighbours({ rounding }: Answer): readonly number[] {
  *
  * @example
  * ```ts
- * import { checkAnswer, measuredOcclusionPressure, targetCuffPressure } from 'cuffwork';
+ * import { measuredOcclusionPressure, targetCuffPressure } from 'cuffwork';
+ * import { checkAnswer } from 'cuffwork/explain';
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 172, method: 'doppler', limb: 'leg' });
- * const target = targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 });
+ * const target = targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 });
  * checkAnswer(target, 85).verdict; // => 'right'
  * checkAnswer(target, 86).text; // => 'You calculated 86 mmHg correctly. The last step is missing: round it to what you can set, 85 mmHg.'
  * checkAnswer(target, 172).code; // => 'check-percent-left-out'

@@ -60,9 +60,9 @@ const maximumBy =
 
 /** What works an answer out, by its equation. */
 const byEquation: Readonly<Record<string, Again>> = /* @__PURE__ */ (() => ({
-  'percent-of-occlusion': (fields) => (number(fields['percent']) / 100) * number(fields['occlusion']),
+  'percent-of-occlusion': (fields) => (number(fields['percentLop']) / 100) * number(fields['occlusion']),
   'percent-of-maximum': (fields) =>
-    (number(fields['percent']) / 100) * mass(fields['oneRepMax'], loadUnit(fields)) -
+    (number(fields['percentOneRepMax']) / 100) * mass(fields['oneRepMax'], loadUnit(fields)) -
     (fields['bodyMassLoad'] === undefined ? 0 : mass(fields['bodyMassLoad'], loadUnit(fields))),
   'volume-load': (fields) => total(terms(fields['repetitionsPerSet'])) * number(fields['load']),
   'time-under-tension': tension,
@@ -81,14 +81,18 @@ export const exactOf = ({ rounding, value }: Pick<Answer, 'rounding' | 'value'>)
 
 type Draft = readonly [CheckCode, number, MessageValues?];
 
+/** What an answer may be a percentage of. */
+const PERCENTAGES = ['percentLop', 'percentOneRepMax'] as const;
+
 function percentDrafts(fields: Fields, again: Again): Draft[] {
-  if (fields['percent'] === undefined) return [];
-  const percent = number(fields['percent']);
+  const name = PERCENTAGES.find((field) => fields[field] !== undefined);
+  if (!name) return [];
+  const percent = number(fields[name]);
   const values = { percent };
-  const whole = again({ ...fields, percent: 100 });
+  const whole = again({ ...fields, [name]: 100 });
   return [
     ['check-percent-left-out', whole, values],
-    ['check-percent-left-over', again({ ...fields, percent: 100 - percent }), values],
+    ['check-percent-left-over', again({ ...fields, [name]: 100 - percent }), values],
     ['check-percent-divided', whole / (percent / 100), values],
   ];
 }

@@ -91,7 +91,7 @@ export const strengthAssumptions = {
   'first-test-error': 'Error: the typical error between a first and a second test, {percent} %.',
   'error-of-publication':
     'Error: as published with {equation}, from its own sample. Expect a larger error in other people.',
-  'error-share': 'Error: {percent} % of 1RM, the upper end of what published comparisons found.',
+  'error-share': 'Error: {percentOneRepMax} % of 1RM, the upper end of what published comparisons found.',
   'no-error-above-ten': 'No interval: we found no published error above 10 repetitions.',
   'regression-of-its-device':
     'The intercept belongs to the device and the people of the sample. On another device the answer may be biased.',

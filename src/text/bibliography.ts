@@ -18,7 +18,10 @@ export interface CslRecord {
   /** Journal that the article is in. */
   readonly 'container-title'?: string;
   /** Year of publication, as CSL date parts. */
-  readonly issued?: { readonly 'date-parts': readonly [readonly [number]] };
+  readonly issued?: {
+    /** One date of one part, the year. */
+    readonly 'date-parts': readonly [readonly [number]];
+  };
   /** Volume of the journal. */
   readonly volume?: string;
   /** Issue within the volume. */
@@ -31,6 +34,7 @@ export interface CslRecord {
   readonly PMID?: string;
   /** Web address. */
   readonly URL?: string;
+  /** What was read of the source, or the version of this package. */
   readonly note?: string;
 }
 
@@ -43,9 +47,9 @@ const software = (): CslRecord => ({
 });
 
 /** Options of {@link bibliography}. */
-export interface BibliographyOptions {
+export interface BibliographyOptions<Format extends 'bibtex' | 'csl-json' = 'bibtex' | 'csl-json'> {
   /** Format of the records: BibTeX or CSL-JSON. */
-  readonly format: 'bibtex' | 'csl-json';
+  readonly format: Format;
 }
 
 /** `25(6)` is volume 25, issue 6. */
@@ -124,8 +128,8 @@ function bibtexRecord(record: CslRecord): string {
  * bibliography(maximum, { format: 'csl-json' })[0]?.type; // => 'article-journal'
  * ```
  */
-export function bibliography(used: object, options: { readonly format: 'bibtex' }): string;
-export function bibliography(used: object, options: { readonly format: 'csl-json' }): CslRecord[];
+export function bibliography(used: object, options: BibliographyOptions<'bibtex'>): string;
+export function bibliography(used: object, options: BibliographyOptions<'csl-json'>): CslRecord[];
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
   const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout);
   const ids = new Set<SourceId>([...idsIn(document), ...statisticsUsed(document).flatMap((used) => used.sources)]);

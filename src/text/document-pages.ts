@@ -352,13 +352,13 @@ export function recordBlocks(record: SessionRecord, translate: Translate, detail
 
 /** What is proposed for an exercise: what changes, from what to what. */
 function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, stopped: boolean): Block[] {
-  const { action, load, percentOfMaximum, percentOfOcclusion, cuffMmHg, sets } = item;
+  const { action, load, percentOneRepMax, percentLop, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
     const words = amount(translate, weight, loadUnitCode(load!.unit));
-    if (!percentOfMaximum) return words;
+    if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
-    const share = (percentOfMaximum.from * weight) / load!.from;
+    const share = (percentOneRepMax.from * weight) / load!.from;
     return word('page.share-of-maximum', { load: words, percent: format(share) });
   };
   const pressed = (mmHg: number | undefined, share: number | undefined): string | undefined =>
@@ -375,7 +375,7 @@ function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, 
       [
         word('page.cuff'),
         cuffMmHg
-          ? moved(pressed(cuffMmHg.from, percentOfOcclusion!.from), pressed(cuffMmHg.to, percentOfOcclusion!.to))
+          ? moved(pressed(cuffMmHg.from, percentLop!.from), pressed(cuffMmHg.to, percentLop!.to))
           : word('page.no-cuff'),
       ],
       ...(sets ? [[word('page.sets'), moved(setCounts(sets.from), setCounts(sets.to))] as const] : []),
@@ -490,7 +490,7 @@ export function weeksBlocks(comparison: WeekComparison, translate: Translate): B
               ...weekCells(line),
               one.exercise,
               cell(one.peakLoad),
-              cell(one.peakPercent),
+              cell(one.peakPercentOneRepMax),
               time(one.restrictionTime),
               cell(one.percentLop),
             ]),
@@ -556,7 +556,7 @@ const signed = (value: number, text: string): string => (value > 0 ? `+${text}` 
 
 /** What each of the four lines says of a comparison; the table has the rest. */
 const SHORT = {
-  joint: ['peakLoad', 'peakPercent'],
+  joint: ['peakLoad', 'peakPercentOneRepMax'],
   work: ['repetitions', 'volumeLoad'],
   cuff: ['restrictionTime', 'percentLop', 'longestRestriction'],
 } as const satisfies Partial<Record<ComparisonRow['line'], readonly ComparedQuantity[]>>;
@@ -568,10 +568,10 @@ function comparisonWriter(translate: Translate, word: Word) {
       ? word('page.time', { time: `${value < 0 ? '−' : ''}${clock(Math.abs(value))}` })
       : amount(translate, value, unit).replace(/^-/, '−');
   /** `−45 kg (−60 %)`; a change of a percentage is written in points. */
-  const change = ({ change, percent, unit }: ComparisonRow): string => {
+  const change = ({ change, changePercent, unit }: ComparisonRow): string => {
     if (change === undefined) return word('page.not-known');
     if (change === 0) return word('page.same');
-    const share = percent === undefined ? '' : ` (${signed(percent, words(percent, '%'))})`;
+    const share = changePercent === undefined ? '' : ` (${signed(changePercent, words(changePercent, '%'))})`;
     const moved = unit === '%' ? word('page.points', { change: words(change, '1') }) : words(change, unit);
     return signed(change, moved) + share;
   };

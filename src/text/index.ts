@@ -1,9 +1,14 @@
 /**
  * Words: answers and documents explained as text, Markdown, LaTeX or MathML, with working and references; every sentence
- * by its code, to translate.
+ * by its code, to translate; publications; `checkAnswer` for students.
  *
  * @module cuffwork/explain
  */
+export { sources, type SourceId } from '../evidence/sources.js';
+export type { Source } from '../evidence/source.js';
+export { knownEquations, type KnownEquation } from '../pressure/known-equations.js';
+export { checkAnswer, type AnswerCheck } from '../teaching/check-answer.js';
+export type { CheckCode } from '../teaching/messages.js';
 export { bibliography, type BibliographyOptions, type CslRecord } from './bibliography.js';
 export { cite, type Citation } from './cite.js';
 export { explain, words, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';

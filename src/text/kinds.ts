@@ -26,7 +26,7 @@ export const kindWords: Record<AnswerKind, { readonly name: string; readonly sym
     'diastolic-pressure': { name: 'Diastolic pressure', symbol: 'DBP' },
     'body-mass-volume-load': { name: 'Volume load of body mass', symbol: 'VLb' },
     'peak-load': { name: 'Peak load', symbol: 'wmax' },
-    'peak-percent': { name: 'Peak load as a share of the maximum', symbol: 'pmax' },
+    'peak-percent-of-maximum': { name: 'Peak load as a share of the maximum', symbol: 'pmax' },
     'partial-restriction-time': { name: 'Restriction time at the lower pressure', symbol: 'Tp' },
     'reperfusion-time': { name: 'Reperfusion time', symbol: 'Td' },
     'pressure-time': { name: leftOutNames['pressure-time'], symbol: 'PT' },

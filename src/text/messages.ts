@@ -23,7 +23,7 @@ import { teachingMessages } from '../teaching/messages.js';
  * @example
  * ```ts
  * import { fill, messages } from 'cuffwork/explain';
- * fill(messages['percent-below-usual'], { percent: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
+ * fill(messages['percent-below-usual'], { percentLop: 30, low: 40, high: 80 }); // => '30 % is below the 40 to 80 % of occlusion pressure that guidance gives.'
  * ```
  */
 export const messages = /* @__PURE__ */ (() =>

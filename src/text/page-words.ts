@@ -238,7 +238,7 @@ export const pageWords = {
   'page.line-cuff': 'Under the cuff',
   'page.line-not-known': 'Not known',
   'page.short-peakLoad': 'peak load {value}',
-  'page.short-peakPercent': '{value} of 1RM',
+  'page.short-peakPercentOneRepMax': '{value} of 1RM',
   'page.short-repetitions': '{value}',
   'page.short-volumeLoad': 'volume load {value}',
   'page.short-restrictionTime': 'inflated {value}',

@@ -1,5 +1,5 @@
 import type { Full } from '../answer/defined.js';
-import type { Answer, Caution } from '../answer/answer.js';
+import { percentReached, type Answer, type Caution, type Reached } from '../answer/answer.js';
 import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
 import type { Catalogue } from '../answer/messages.js';
 import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
@@ -99,15 +99,15 @@ function stopName(translate: Translate, { code, about, text, values = {} }: Stop
 }
 
 /** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
-function reachedWords(word: Word, { reached }: Answer, of: 'page.of-occlusion' | 'page.of-maximum'): string {
-  const { percent, lower, upper } = reached!;
+function reachedWords(word: Word, reached: Reached, of: 'page.of-occlusion' | 'page.of-maximum'): string {
+  const { lower, upper } = reached;
   const range =
     lower === undefined
       ? word('page.no-range')
       : upper === undefined
         ? word('page.range-from', { lower: lower.toFixed(1) })
         : word('page.range', { lower: lower.toFixed(1), upper: upper.toFixed(1) });
-  return word(of, { percent: percent.toFixed(1), range });
+  return word(of, { percent: percentReached(reached).toFixed(1), range });
 }
 
 function tempoWords(word: Word, { eccentricS, bottomS, concentricS, topS }: Full<Tempo>): string {
@@ -244,7 +244,8 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
   const lifted =
     load &&
-    amount(translate, load.value, load.unit) + (load.reached ? `, ${reachedWords(word, load, 'page.of-maximum')}` : '');
+    amount(translate, load.value, load.unit) +
+      (load.reached ? `, ${reachedWords(word, load.reached, 'page.of-maximum')}` : '');
   if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
   const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(translate, bodyMassKg!, 'kg') });
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
@@ -257,14 +258,14 @@ function cuffWords(translate: Translate, word: Word, { request }: Plan, item: Pl
   const when = restTarget
     ? word('page.partial', {
         pressure: amount(translate, restTarget.value, 'mm[Hg]'),
-        percent: restTarget.reached!.percent.toFixed(1),
+        percent: restTarget.reached!.percentLop.toFixed(1),
       })
     : word(`page.${restriction}`);
   const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
   const limbCuff = width === undefined ? [] : [word('page.cuff-width', { width: amount(translate, width, 'cm') })];
   const pressure = [
     amount(translate, target!.value, 'mm[Hg]'),
-    reachedWords(word, target!, 'page.of-occlusion'),
+    reachedWords(word, target!.reached!, 'page.of-occlusion'),
     ...limbCuff,
   ];
   return `${pressure.join(', ')}; ${when}`;

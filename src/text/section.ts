@@ -2,7 +2,15 @@ import { grades } from '../evidence/grades.js';
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantities, type Unit } from '../quantity/quantities.js';
-import type { Answer, AnswerKind, Assumption, Caution, Symbols } from '../answer/answer.js';
+import {
+  percentReached,
+  type Answer,
+  type AnswerKind,
+  type Assumption,
+  type Caution,
+  type ReachedPressure,
+  type Symbols,
+} from '../answer/answer.js';
 import { calculation, printedSum, type Calculation } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
@@ -190,7 +198,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
   if (reached) {
     const share = (percent: number): string => `${percent.toFixed(1)} %`;
     const { lower, upper } = reached;
-    const percent = share(reached.percent);
+    const percent = share(percentReached(reached));
     if (lower === undefined) notes.push(word('that-is', { percent }));
     else {
       const range =
@@ -199,7 +207,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
           : word('range-between', { lower: lower.toFixed(1), upper: share(upper) });
       notes.push(word('that-is-perhaps', { percent, range }));
     }
-    const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
+    const { occlusionChancePercent: chance, highestMmHg: highest }: Partial<ReachedPressure> = reached;
     if (chance !== undefined) {
       notes.push(word('chance-that-closes', { chance: chance < 0.05 ? word('chance-very-small') : share(chance) }));
     }

@@ -114,17 +114,21 @@ export function show(shown: object): string {
 export interface AnswerRow {
   /** Where the number is: names and positions, joined by points; empty for a single answer. */
   readonly place: string;
-  /** Exercise, limb and side that it belongs to. */
+  /** Name of the exercise that it belongs to. */
   readonly exercise: string | null;
+  /** Limb that it belongs to: `leg` or `arm`. */
   readonly limb: string | null;
+  /** Side of that limb: `left` or `right`. */
   readonly side: string | null;
   /** What it is, a code. */
   readonly kind: string;
+  /** The number [`unit`]. */
   readonly value: number;
-  /** UCUM code. */
+  /** UCUM code of the unit. */
   readonly unit: string;
-  /** Ends of the 95 % interval [`unit`]. */
+  /** Lower end of the 95 % interval [`unit`]. */
   readonly lower: number | null;
+  /** Upper end of the 95 % interval [`unit`]. */
   readonly upper: number | null;
   /** Id of the equation or method. */
   readonly equation: string;

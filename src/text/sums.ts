@@ -1,4 +1,4 @@
-import type { Answer, AnswerKind } from '../answer/answer.js';
+import { percentReached, type Answer, type AnswerKind, type ReachedPressure } from '../answer/answer.js';
 import { amount, translating, type Translate } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
@@ -114,10 +114,10 @@ export function sumsOf(answer: Answer, translate: Translate): Sum[] {
   ): void => {
     if (base !== undefined) add(label, share(under), { ...given, [under]: base }, exact, inPercent, names);
   };
-  percent(word('sum-percent', { of }), 'W', whole.value, reached.percent);
+  percent(word('sum-percent', { of }), 'W', whole.value, percentReached(reached));
   percent(word('sum-percent-lower', { of }), 'U', whole.upper, reached.lower);
   percent(word('sum-percent-upper', { of }), 'L', whole.lower, reached.upper);
-  const { occlusionChancePercent: chance, highestMmHg: highest } = reached;
+  const { occlusionChancePercent: chance, highestMmHg: highest } = reached as Partial<ReachedPressure>;
   const deviation = whole.standardDeviation;
   if (deviation === undefined) return sums;
   const log = whole.scale === 'log';

@@ -57,9 +57,9 @@ export const isWorked = (value: object): value is Worked => {
  * ```ts
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
  * import { working } from 'cuffwork/explain';
- * const { formula, symbols, sources } = working(trainingLoad({ oneRepMax: 60, percent: 30 }))!;
+ * const { formula, symbols, sources } = working(trainingLoad({ oneRepMax: 60, percentOneRepMax: 30 }))!;
  * formula; // => 'p / 100 * M'
- * symbols; // => { p: 'percent', M: 'oneRepMax' }
+ * symbols; // => { p: 'percentOneRepMax', M: 'oneRepMax' }
  * sources; // => ['guideline-review-2019']
  * working(testedOneRepMax({ load: 60 }))?.formula; // => 'w'
  * ```

@@ -72,10 +72,14 @@ const answers: readonly Answer[] = [
     fromWidthCm: 10,
     toWidthCm: 15,
   }),
-  targetCuffPressure({ occlusion, percent: 50, gaugeStepMmHg: 5 }),
+  targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 }),
   testedOneRepMax({ load: 100 }),
   estimateOneRepMax({ load: 80, repetitions: 1 }),
-  trainingLoad({ oneRepMax: estimateOneRepMax({ load: 80, repetitions: 8, unit: 'lb' }), percent: 30, unit: 'kg' }),
+  trainingLoad({
+    oneRepMax: estimateOneRepMax({ load: 80, repetitions: 8, unit: 'lb' }),
+    percentOneRepMax: 30,
+    unit: 'kg',
+  }),
 ];
 const cases = answers.map((answer, index) => ({ index, kind: answer.kind, equation: answer.equation, answer }));
 
@@ -83,15 +87,15 @@ const request = {
   label: 'Athlete B',
   ...readings,
   limbs: [
-    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percent: 60, gaugeStepMmHg: 2 },
-    { limb: 'leg', side: 'right', cuffWidthCm: 10, percent: 60, measured: { valueMmHg: 170, method: 'doppler' } },
+    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percentLop: 60, gaugeStepMmHg: 2 },
+    { limb: 'leg', side: 'right', cuffWidthCm: 10, percentLop: 60, measured: { valueMmHg: 170, method: 'doppler' } },
   ],
   exercises: [
     {
       name: 'leg extension',
       limb: 'leg',
       oneRepMax: { load: 50, repetitions: 10 },
-      percent: 30,
+      percentOneRepMax: 30,
       step: 2.5,
       scheme: '30-15-15-15',
       tempo,

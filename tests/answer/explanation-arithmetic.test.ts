@@ -45,14 +45,14 @@ const measured = measuredOcclusionPressure({ valueMmHg: 165, method: 'doppler', 
 const pounds = estimateOneRepMax({ load: 185, repetitions: 8, unit: 'lb' });
 gather(
   [
-    targetCuffPressure({ occlusion: measured, percent: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 }),
-    targetCuffPressure({ occlusion: 150, percent: 50, gaugeStepMmHg: 5 }),
-    trainingLoad({ oneRepMax: pounds, percent: 30, unit: 'kg', step: 2.5 }),
-    trainingLoad({ oneRepMax: testedOneRepMax({ load: 97.3 }), percent: 33 }),
+    targetCuffPressure({ occlusion: measured, percentLop: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 }),
+    targetCuffPressure({ occlusion: 150, percentLop: 50, gaugeStepMmHg: 5 }),
+    trainingLoad({ oneRepMax: pounds, percentOneRepMax: 30, unit: 'kg', step: 2.5 }),
+    trainingLoad({ oneRepMax: testedOneRepMax({ load: 97.3 }), percentOneRepMax: 33 }),
     trainingLoad({
       oneRepMax: testedOneRepMax({ load: 140, unit: 'lb' }),
       bodyMassLoad: bodyMassLoad({ movement: 'push-up-top', sex: 'female', bodyMass: 60 }),
-      percent: 70,
+      percentOneRepMax: 70,
       unit: 'kg',
       step: 1,
     }),
@@ -72,7 +72,7 @@ gather(
     ...oneRepMaxEquations.flatMap(({ id: equation }) =>
       [
         attempt(percentAtRepetitions, { repetitions: 5, equation } as PercentInput),
-        attempt(repetitionsAtPercent, { percent: 82, equation } as RepetitionsInput),
+        attempt(repetitionsAtPercent, { percentOneRepMax: 82, equation } as RepetitionsInput),
       ].map((result) => (result.ok ? result.value : [])),
     ),
     planSession({
@@ -80,15 +80,21 @@ gather(
       diastolicMmHg: 74,
       posture: 'seated',
       limbs: [
-        { limb: 'arm', side: 'left', circumferenceCm: 32.5, cuffWidthCm: 8, percent: 45, gaugeStepMmHg: 5 },
-        { limb: 'arm', side: 'right', cuffWidthCm: 8, percent: 45, measured: { valueMmHg: 131, method: 'oximeter' } },
+        { limb: 'arm', side: 'left', circumferenceCm: 32.5, cuffWidthCm: 8, percentLop: 45, gaugeStepMmHg: 5 },
+        {
+          limb: 'arm',
+          side: 'right',
+          cuffWidthCm: 8,
+          percentLop: 45,
+          measured: { valueMmHg: 131, method: 'oximeter' },
+        },
       ],
       exercises: [
         {
           name: 'curl',
           limb: 'arm',
           oneRepMax: { load: 22.5, repetitions: 6 },
-          percent: 30,
+          percentOneRepMax: 30,
           step: 1,
           scheme: '30-15-15-15',
           tempo,

@@ -50,7 +50,7 @@ const whole: Answer = {
   ownEquation: {
     formula: 'p / 100 * M - (q + x1) * exp(-s) + r',
     symbols: {
-      p: 'percent',
+      p: 'percentOneRepMax',
       M: 'oneRepMax',
       q: 'shiftMmHg',
       x1: 'repetitionsPerSet',
@@ -59,7 +59,7 @@ const whole: Answer = {
     },
   },
   inputs: {
-    percent: 20,
+    percentOneRepMax: 20,
     oneRepMax: inner,
     shiftMmHg: -2.5,
     repetitionsPerSet: '15 + 15',
@@ -67,8 +67,8 @@ const whole: Answer = {
     girth: '3 × 4',
   },
   rounding: { from: 18, to: 'down', step: 2.5 },
-  reached: { percent: 1750 / 90, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
-  assumptions: [{ code: 'own-assumption' }, { code: 'error-share', values: { percent: 10 } }],
+  reached: { percentOneRepMax: 1750 / 90, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
+  assumptions: [{ code: 'own-assumption' }, { code: 'error-share', values: { percentOneRepMax: 10 } }],
   cautions: [{ severity: 'caution', code: 'own-caution', text: 'Look: {x}', values: { x: 1 } }],
 };
 const lines = (answer: Answer, options?: object) => explain(answer, options).split('\n');
@@ -84,7 +84,7 @@ describe('an answer explained', () => {
       '      that is 19.4 %; 95 % interval 18.3–20.8 %',
       '      the chance that it closes the artery fully is less than 0.1 %',
       '      highest setting under the limit of that chance: 20 kg',
-      '      with p percent 20 %, 1RM one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
+      '      with p percent of 1RM 20 %, 1RM one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
         'x1 repetitions, set by set 15 + 15, s sex 2 (female), r girth 3 × 4',
       '  standard deviation s = 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
       '  percent of 1RM: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4 %',
@@ -94,7 +94,7 @@ describe('an answer explained', () => {
         '100 × Φ((w − 1RM) / σ) ≈ 100 × Φ((17.5 − 90) / 3) < 0.1 %',
       `  equation made-up-3; evidence unconfirmed: ${grades.unconfirmed}`,
       `  assumption: ${messages['code-unknown']}`,
-      `  assumption: ${fill(messages['error-share'], { percent: 10 })}`,
+      `  assumption: ${fill(messages['error-share'], { percentOneRepMax: 10 })}`,
       '  caution: Look: 1',
       '',
       '  One-repetition maximum: 90 kg',
@@ -155,10 +155,10 @@ describe('an answer explained', () => {
 
   // One decimal is shown, so what is shown as 0.0 would be no chance at all.
   it.each([
-    [{ percent: 50.05 }, ['that is 50.0 %']],
-    [{ percent: 50, lower: 30 }, ['that is 50.0 %; 95 % interval 30.0 % and above']],
-    [{ percent: 50, occlusionChancePercent: 0.05 }, ['the chance that it closes the artery fully is 0.1 %']],
-    [{ percent: 50, occlusionChancePercent: 0 }, ['the chance that it closes the artery fully is less than 0.1 %']],
+    [{ percentLop: 50.05 }, ['that is 50.0 %']],
+    [{ percentLop: 50, lower: 30 }, ['that is 50.0 %; 95 % interval 30.0 % and above']],
+    [{ percentLop: 50, occlusionChancePercent: 0.05 }, ['the chance that it closes the artery fully is 0.1 %']],
+    [{ percentLop: 50, occlusionChancePercent: 0 }, ['the chance that it closes the artery fully is less than 0.1 %']],
   ])('says of what is reached %j', (reached, expected) => {
     const message = lines({ ...bare, reached }).map((line) => line.trim());
     expect(message).toEqual(expect.arrayContaining(expected));
@@ -189,7 +189,7 @@ describe('an answer explained', () => {
       '- that is 19.4 %; 95 % interval 18.3–20.8 %',
       '- the chance that it closes the artery fully is less than 0.1 %',
       '- highest setting under the limit of that chance: 20 kg',
-      '- with p percent 20 %, 1RM one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
+      '- with p percent of 1RM 20 %, 1RM one-repetition maximum 90 kg, q of posture \\[mmHg\\] -2.5, ' +
         'x1 repetitions, set by set 15 + 15, s sex 2 (female), r girth 3 × 4',
     ]);
     const deep = [1, 2, 3, 4, 5, 6].reduce<Answer>((within) => ({ ...bare, inputs: { within } }), inner);
@@ -221,7 +221,7 @@ describe('an answer explained', () => {
       ' &\\text{that is 19.4 \\%; 95 \\% interval 18.3–20.8 \\%} \\\\',
       ' &\\text{the chance that it closes the artery fully is less than 0.1 \\%} \\\\',
       ' &\\text{highest setting under the limit of that chance: 20 kg} \\\\',
-      ' &\\text{p percent 20 \\%} \\\\',
+      ' &\\text{p percent of 1RM 20 \\%} \\\\',
       ' &\\text{1RM one-repetition maximum 90 kg} \\\\',
       ' &\\text{q of posture [mmHg] -2.5} \\\\',
       ' &\\text{x1 repetitions, set by set 15 + 15} \\\\',
@@ -244,7 +244,7 @@ describe('an answer explained', () => {
       '      <that-is-perhaps 19.4 % <range-between 18.3 20.8 %>>',
       '      <chance-that-closes <chance-very-small>>',
       `      <highest-under-limit ${kg(20)}>`,
-      `      <with-symbols p <field.percent> 20<unit.%>, 1RM <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
+      `      <with-symbols p <field.percentOneRepMax> 20<unit.%>, 1RM <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
         'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as 2 <value.female>>, r girth 3 × 4>',
       deviation,
       '  <sum-percent 1RM>: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4 %',

@@ -87,10 +87,10 @@ describe('a form', () => {
   it('puts fields at their places in a request', () => {
     const { right } = publicFunctions['planSession']! as { right: { limbs: object[]; exercises: object[] } };
     const given = JSON.parse(JSON.stringify(right)) as object;
-    const form = { 'limbs.0.percent': '40', 'limbs.0.circumferenceCm': '900', 'exercises.0.oneRepMax': '65,5' };
+    const form = { 'limbs.0.percentLop': '40', 'limbs.0.circumferenceCm': '900', 'exercises.0.oneRepMax': '65,5' };
     const result = attemptForm(planSession, form, { given });
     expect(result.input).toMatchObject({
-      limbs: [{ percent: 40, circumferenceCm: 900 }],
+      limbs: [{ percentLop: 40, circumferenceCm: 900 }],
       exercises: [{ oneRepMax: 65.5 }],
     });
     expect(Object.keys(result.errors)).toEqual(['limbs.0.circumferenceCm']);
@@ -124,9 +124,9 @@ describe('the fields of an input', () => {
 
   it('of a part inside are told too', () => {
     const fields = inputFields(planSession, {}, ['limbs', 0]);
-    expect(fields.map(({ name }) => name)).toEqual(expect.arrayContaining(['limb', 'side', 'occlusion', 'percent']));
+    expect(fields.map(({ name }) => name)).toEqual(expect.arrayContaining(['limb', 'side', 'occlusion', 'percentLop']));
     expect(fields.find(({ name }) => name === 'side')).toMatchObject({ required: true, options: ['left', 'right'] });
-    expect(fields.find(({ name }) => name === 'percent')).toMatchObject({
+    expect(fields.find(({ name }) => name === 'percentLop')).toMatchObject({
       required: false,
       unit: '%',
       min: 1,

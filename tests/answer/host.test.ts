@@ -80,7 +80,7 @@ describe('a host that changes what the library stands on, after it was loaded', 
         Math.ceil = ceil;
       }
     }
-    expect(told).toContain('targetCuffPressure');
+    expect(told).toContain('sessionTotals');
     expect(calls.map(([, call]) => message(call))).toEqual(rights);
   });
 });

@@ -35,7 +35,7 @@ const hostile: readonly unknown[] = [
   cycle,
   // Says that it holds one value, and gives none.
   Object.assign([1], { [Symbol.iterator]: () => [].values() }),
-  JSON.parse('{"__proto__":{"percent":50}}'),
+  JSON.parse('{"__proto__":{"percentLop":50}}'),
 ];
 
 /** Runs a call that may end in an answer or in an InputError, and in nothing else. */

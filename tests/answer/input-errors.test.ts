@@ -76,7 +76,7 @@ describe('input errors', () => {
 
   it('names a fraction given for a percent', () => {
     const { call, right: target } = publicFunctions['targetCuffPressure']!;
-    const issues = issuesOf(() => call({ ...target, percent: 0.5 } as never));
+    const issues = issuesOf(() => call({ ...target, percentLop: 0.5 } as never));
     expect(issues).toMatchObject([{ code: 'unit-slip', values: { converted: '50 %' } }]);
   });
 
@@ -159,7 +159,7 @@ describe('input errors of a whole plan', () => {
         diastolicMmHg: 120,
         limbs: [
           { ...plan['limbs'][0], circumferenceCm: 21 },
-          { ...plan['limbs'][0], side: 'right', percent: 0.5 },
+          { ...plan['limbs'][0], side: 'right', percentLop: 0.5 },
         ],
         exercises: [
           { ...plan['exercises'][0], oneRepMax: { load: 60, repetitions: 50 }, sets: [{ repetitions: 10 }] },
@@ -168,7 +168,7 @@ describe('input errors of a whole plan', () => {
       } as never),
     );
     expect(places(issues)).toEqual([
-      ['limbs.1.percent', 'unit-slip'],
+      ['limbs.1.percentLop', 'unit-slip'],
       ['exercises.1.tempo.concentricS', 'missing'],
       ['systolicMmHg', 'swapped-pressures'],
       ['exercises.0.oneRepMax.repetitions', 'wrong-relation'],

@@ -39,7 +39,7 @@ describe('an answer whose errors are shares', () => {
 
   it('is refused where its scale or its interval is broken', () => {
     const received = (more: object) =>
-      refusal(targetCuffPressure, { occlusion: { ...occlusion, ...more }, percent: 50 })[0]?.[3];
+      refusal(targetCuffPressure, { occlusion: { ...occlusion, ...more }, percentLop: 50 })[0]?.[3];
     expect(received({ scale: 'linear' })).toBe('a scale that answers of this kind do not have');
     expect(received({ lower: 0 })).toBe('a broken interval');
     expect(received({ standardDeviation: 5.1 })).toBe('a broken interval');

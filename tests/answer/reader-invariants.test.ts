@@ -340,7 +340,7 @@ describe('an answer given back', () => {
 });
 
 it('is asked for where it is missing', () => {
-  expect(refusal(targetCuffPressure as never, { percent: 50 })).toEqual([
+  expect(refusal(targetCuffPressure as never, { percentLop: 50 })).toEqual([
     ['occlusion', 'missing', expect.stringMatching(/^an answer of /), 'undefined'],
   ]);
 });

@@ -169,6 +169,9 @@ describe('did you mean', () => {
     ['estimateOneRepMax', { equation: 'epley' }, 'epley-1985'],
     ['targetCuffPressure', { lop: 170 }, 'occlusion'],
     ['targetCuffPressure', { aop: 170 }, 'occlusion'],
+    ['targetCuffPressure', { percent: 50 }, 'percentLop'],
+    ['trainingLoad', { percent: 30 }, 'percentOneRepMax'],
+    ['repetitionsAtPercent', { percentage: 75 }, 'percentOneRepMax'],
   ])('%s %j: %s', (name, change, meant) => {
     expect(suggestions(name, change)[0]).toBe(meant);
   });

@@ -175,7 +175,7 @@ describe('targets, 1 000 000 rows', () => {
   bench(
     'columns of cuff pressures, on a gauge of 5 mmHg',
     () => {
-      columns({ answer: 'cuff-pressure', occlusion, percent: 50, gaugeStepMmHg: 5, into: million.into });
+      columns({ answer: 'cuff-pressure', occlusion, percentLop: 50, gaugeStepMmHg: 5, into: million.into });
     },
     options,
   );
@@ -193,7 +193,7 @@ describe('targets, 1 000 000 rows', () => {
   bench(
     'cuff pressures on the edges of a gauge of 1 mmHg',
     () => {
-      columns({ answer: 'cuff-pressure', occlusion: edges, percent: 50, gaugeStepMmHg: 1, into: million.into });
+      columns({ answer: 'cuff-pressure', occlusion: edges, percentLop: 50, gaugeStepMmHg: 1, into: million.into });
     },
     options,
   );
@@ -207,7 +207,7 @@ describe('targets, 1 000 000 rows', () => {
   bench(
     'loads on a bar with plates',
     () => {
-      columns({ answer: 'training-load', oneRepMax, percent: 60, bar: 20, plates, into: million.into });
+      columns({ answer: 'training-load', oneRepMax, percentOneRepMax: 60, bar: 20, plates, into: million.into });
     },
     options,
   );

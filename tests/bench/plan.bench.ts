@@ -15,7 +15,7 @@ const limb = (side: 'left' | 'right') =>
     limb: 'leg',
     side,
     cuffWidthCm: 10,
-    percent: 50,
+    percentLop: 50,
     gaugeStepMmHg: 5,
     measured: { valueMmHg: 172, method: 'doppler' },
   }) as const;
@@ -24,7 +24,7 @@ const exercise = (name: string) =>
     name,
     limb: 'leg',
     oneRepMax: { load: 60 },
-    percent: 25,
+    percentOneRepMax: 25,
     step: 2.5,
     scheme: '30-15-15-15',
     tempo: { eccentricS: 2, concentricS: 2 },

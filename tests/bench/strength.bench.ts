@@ -44,7 +44,7 @@ describe('one call', () => {
     kept = compareOneRepMaxEquations({ load: 80, repetitions: 8, lift: 'squat', sex: 'male' });
   });
   bench('training load to a step', () => {
-    kept = trainingLoad({ oneRepMax, percent: 70, step: 2.5 });
+    kept = trainingLoad({ oneRepMax, percentOneRepMax: 70, step: 2.5 });
   });
   bench('plates, 12 kinds, counted', () => {
     kept = loadPlates({ target: 287.5, bar: 20, collars: 5, plates: twelveKinds });

@@ -34,6 +34,7 @@ export async function openBrowser(options: Parameters<typeof chromium.launchPers
   return {
     elsewhere,
     complaints,
+    newPage: (): Promise<Page> => context.newPage(),
     open: async (example: 'page' | 'react'): Promise<Page> => {
       const page = context.pages()[0] ?? (await context.newPage());
       await page.goto(pathToFileURL(resolve(`examples/dist/${example}/index.html`)).href);

@@ -124,7 +124,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
   it('follows what is typed', async () => {
     await page.fill('#measuredMmHg', '200');
     expect((await figures()).slice(0, 2)).toEqual(['200 mmHg', '100 mmHg']);
-    await page.fill('#percent', '70');
+    await page.fill('#percentLop', '70');
     expect((await figures())[1]).toBe('140 mmHg');
     await page.fill('#gaugeStepMmHg', '50');
     expect((await figures())[1]).toBe('100 mmHg');
@@ -282,8 +282,8 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     expect(stops.slice(0, 24)).toEqual([
       ...['known', 'measuredMmHg', 'method', 'measuredWidthCm', 'measuredPosture'],
       ...['limb', 'side', 'posture', 'cuffWidthCm'],
-      ...['systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percent', 'gaugeStepMmHg'],
-      ...['load', 'repetitions', 'repetitionsInReserve', 'loadPercent', 'step'],
+      ...['systolicMmHg', 'diastolicMmHg', 'ageYears', 'sex', 'percentLop', 'gaugeStepMmHg'],
+      ...['load', 'repetitions', 'repetitionsInReserve', 'percentOneRepMax', 'step'],
       ...['scheme', 'concentricS', 'eccentricS', 'restS'],
     ]);
     expect(stops.slice(24)).toContain('The clock as a table');

@@ -27,12 +27,12 @@ describe('the React form', () => {
 
   it('says beside a field what the schema finds, and takes the focus there', async () => {
     await field('limbs.0.cuffWidthCm').fill('100');
-    await field('exercises.0.percent').fill('0.25');
+    await field('exercises.0.percentOneRepMax').fill('0.25');
     await submit();
     await page.locator('[aria-invalid="true"]').first().waitFor();
     expect(await page.locator('[aria-invalid="true"]').count()).toBe(2);
     expect(await field('limbs.0.cuffWidthCm').evaluate((element) => element === document.activeElement)).toBe(true);
-    for (const path of ['limbs.0.cuffWidthCm', 'exercises.0.percent']) {
+    for (const path of ['limbs.0.cuffWidthCm', 'exercises.0.percentOneRepMax']) {
       expect((await page.locator(`[id="${path}-error"]`).innerText()).length).toBeGreaterThan(10);
     }
     expect(await page.getByRole('heading', { level: 2 }).count()).toBe(0);

@@ -56,14 +56,14 @@ describe('rows of the 2019 guideline review', () => {
 
 describe('guideline ranges', () => {
   eachRow(ranges, ({ guideline, inputs, outside }) => {
-    const { percentOfOcclusion, percentOfMaximum, cuffWidthCm, scheme, tempo, restS, ...rest } = inputs;
+    const { percentLop, percentOneRepMax, cuffWidthCm, scheme, tempo, restS, ...rest } = inputs;
     const plan = planOf(
-      { percent: percentOfMaximum, scheme, tempo, restS },
+      { percentOneRepMax: percentOneRepMax, scheme, tempo, restS },
       {
         ...('sessionsPerWeek' in rest && { sessionsPerWeek: rest.sessionsPerWeek }),
         ...('weeks' in rest && { weeks: rest.weeks }),
       },
-      { percent: percentOfOcclusion, cuffWidthCm },
+      { percentLop: percentLop, cuffWidthCm },
     );
     const { findings } = reviewPlan(plan, { guideline: guideline as GuidelineId });
     expect(findings.flatMap(({ measure }) => measure ?? []).sort()).toEqual([...outside].sort());
@@ -73,13 +73,13 @@ describe('guideline ranges', () => {
 describe('progression rules', () => {
   eachRow(rules, ({ rule, goal, done, load, to, ...row }) => {
     const step = 'step' in row ? { step: row.step! } : {};
-    const plan = planOf({ percent: load, sets: goal.map((repetitions) => ({ repetitions })), ...step });
+    const plan = planOf({ percentOneRepMax: load, sets: goal.map((repetitions) => ({ repetitions })), ...step });
     const failure = 'lastSetToFailure' in row ? { lastSetToFailure: row.lastSetToFailure! } : {};
     const records = done.map((counts, index) => recordOf(plan, counts, { date: `2026-03-0${index + 2}` }, failure));
     const [item] = nextSession({ plan, records, rule: rule as ProgressionRuleId }).items;
     expect(item!.load).toEqual({ from: load, to, unit: 'kg' });
     // Where no load is near enough, repetitions come first.
     expect(item!.action === 'raise-load').toBe(to > load);
-    expect(item!.percentOfOcclusion).toEqual({ from: 50, to: 50 });
+    expect(item!.percentLop).toEqual({ from: 50, to: 50 });
   });
 });

@@ -44,7 +44,7 @@ describe('training load', () => {
       typeof trainingLoad
     >[0]);
     expectWithin(load.value, expected, tolerance);
-    if ('reached' in row) expect(load.reached?.percent.toFixed(2)).toBe(String(row.reached));
+    if ('reached' in row) expect(load.reached?.percentOneRepMax.toFixed(2)).toBe(String(row.reached));
   });
 });
 

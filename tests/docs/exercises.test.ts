@@ -1,7 +1,7 @@
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { exercises, sheet } from '../../docs/tools/exercises.js';
-import { checkAnswer } from '../../src/index.js';
+import { checkAnswer } from '../../src/text/index.js';
 
 /** The two sides of a line such as `50 / 100 × 172 = 86 mmHg`, worked out by another library. */
 function sides(line: string): readonly [number, number] {

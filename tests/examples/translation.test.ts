@@ -40,7 +40,7 @@ const plan = planSession({
       side: 'right',
       circumferenceCm: 60,
       cuffWidthCm: 18,
-      percent: 90,
+      percentLop: 90,
       gaugeStepMmHg: 2,
       ceilingMmHg: 110,
       equation: 'thigh-2019',
@@ -50,17 +50,17 @@ const plan = planSession({
       side: 'left',
       circumferenceCm: 32,
       cuffWidthCm: 10,
-      percent: 30,
+      percentLop: 30,
       measured: { valueMmHg: 170, method: 'doppler', cuffWidthCm: 5 },
     },
-    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 5, percent: 60, equation: 'thigh-2015' },
+    { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 5, percentLop: 60, equation: 'thigh-2015' },
   ],
   exercises: [
     {
       name: 'Beinpresse',
       limb: 'leg',
       oneRepMax: { load: 50, repetitions: 12, repetitionsInReserve: 2 },
-      percent: 45,
+      percentOneRepMax: 45,
       step: 10,
       scheme: '30-15-15-15',
       tempo,
@@ -71,7 +71,7 @@ const plan = planSession({
       name: 'Armbeuge',
       limb: 'arm',
       oneRepMax: { load: 40 },
-      percent: 15,
+      percentOneRepMax: 15,
       available: [2, 4],
       sets: [{ repetitions: 20, restS: 45 }, { repetitions: 12, restS: 30 }, { repetitions: 12 }],
       tempo,
@@ -82,7 +82,7 @@ const plan = planSession({
       name: 'Beinstrecker',
       limb: 'leg',
       oneRepMax: { load: 40, repetitions: 8, equation: 'epley-1985' },
-      percent: 30,
+      percentOneRepMax: 30,
       scheme: '10',
       tempo,
       restS: 30,
@@ -102,9 +102,9 @@ const phrases = (page: string): string[] =>
 const everyKind = planSession(
   JSON.parse(JSON.stringify(publicFunctions['planSessionOfEveryKind']!.right)) as PlanRequest,
 );
-const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percent: 50 } as const;
+const leg = { limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50 } as const;
 /** One exercise on one leg, from light to heavy, as it is asked for. */
-const onLeg = (percent: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
+const onLeg = (percentOneRepMax: number, limbCuff: object = {}, more: object = {}, posture = 'seated'): Plan =>
   planSession({
     systolicMmHg: 118,
     diastolicMmHg: 74,
@@ -115,7 +115,7 @@ const onLeg = (percent: number, limbCuff: object = {}, more: object = {}, postur
         name: 'Beinpresse',
         limb: 'leg',
         oneRepMax: { load: 60 },
-        percent,
+        percentOneRepMax,
         step: 2.5,
         scheme: '2x10',
         tempo: { eccentricS: 2, concentricS: 2 },
@@ -167,13 +167,13 @@ const records = {
     items: [{ exercise: 'walk', limb: 'leg', side: 'left', sets: [{ durationS: 60 }] }],
   } as unknown as RecordRequest),
 };
-const lifted = { oneRepMax: undefined, percent: undefined, step: undefined, tempo: undefined };
+const lifted = { oneRepMax: undefined, percentOneRepMax: undefined, step: undefined, tempo: undefined };
 const atRest = onLeg(25, {}, { ...lifted, mode: 'passive', scheme: '2x5min' });
-const partial = onLeg(25, {}, { restriction: 'partial', restCuffPercent: 20 });
+const partial = onLeg(25, {}, { restriction: 'partial', restPercentLop: 20 });
 const two = { plan: light, records: [recordOf(light, 2, {}, pain), recordOf(light, 0, {}, { date: '2026-03-05' })] };
 const asked = [
   ...progressionRules.map(({ id }) => ({ plan: light, records: [recordOf(light, 2)], rule: id })),
-  { ...two, records: [recordOf(light, 2), recordOf(light, 3)], rule: 'all-repetitions', nextPercent: 70 },
+  { ...two, records: [recordOf(light, 2), recordOf(light, 3)], rule: 'all-repetitions', nextPercentLop: 70 },
   { ...two, records: [recordOf(light, -2), recordOf(light, -3)], rule: 'two-for-two' },
   { ...two, rule: 'all-repetitions' },
   { plan: plan, records: [records['with symptoms']], rule: 'all-repetitions' },
@@ -191,7 +191,7 @@ const asked = [
 const every = (reply: 'yes' | 'no') => Object.fromEntries(screeningQuestions().map(({ code }) => [code, reply]));
 const sessions = JSON.parse(JSON.stringify(publicFunctions['compareSessions']!.right)) as ComparisonInput;
 const heavy = { ...sessions, to: { scheme: '3x10', tempo: '2-0-2-0', restS: 90, restriction: 'none', load: 75 } };
-const share = (percent: number) => ({ ...heavy.to, percent });
+const share = (percentOneRepMax: number) => ({ ...heavy.to, percentOneRepMax });
 
 /** Pages of the other documents, each with what it is about. */
 const others: [name: string, document: Parameters<typeof explain>[0]][] = [
@@ -216,7 +216,7 @@ const others: [name: string, document: Parameters<typeof explain>[0]][] = [
   [
     'weeks',
     compareWeeks({
-      weeks: [light, onLeg(50, { percent: 70 }), everyKind].map((of) => ({ sessions: [{ plan: of, times: 2 }] })),
+      weeks: [light, onLeg(50, { percentLop: 70 }), everyKind].map((of) => ({ sessions: [{ plan: of, times: 2 }] })),
     }),
   ],
   ['sessions', compareSessions(sessions)],

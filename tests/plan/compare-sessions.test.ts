@@ -17,23 +17,23 @@ import { prescription, session } from '../support/arbitraries.js';
 import { planOf, press, recordOf } from '../support/plans.js';
 
 const tempo = '2-0-2-0';
-const heavy = { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percent: 75 } as const;
+const heavy = { scheme: '3x10', tempo, restS: 90, restriction: 'none', load: 75, percentOneRepMax: 75 } as const;
 const light = {
   scheme: '30-15-15-15',
   tempo,
   restS: 30,
   restriction: 'continuous',
   load: 30,
-  percent: 30,
+  percentOneRepMax: 30,
   pressureMmHg: 80,
   occlusionMmHg: 160,
 } as const satisfies Prescription;
 
 const rowsOf = (given: ComparisonInput) =>
   Object.fromEntries(
-    compareSessions(given).rows.map(({ quantity, from, to, change, percent }) => [
+    compareSessions(given).rows.map(({ quantity, from, to, change, changePercent }) => [
       quantity,
-      [from?.value, to?.value, change, percent],
+      [from?.value, to?.value, change, changePercent],
     ]),
   ) as Partial<Record<ComparedQuantity, unknown[]>>;
 
@@ -46,7 +46,7 @@ const twoLegs = planSession({
     limb: 'leg',
     side,
     cuffWidthCm: 10,
-    percent: 50,
+    percentLop: 50,
     gaugeStepMmHg: 5,
     measured: { valueMmHg: side === 'left' ? 180 : 200, method: 'doppler' },
   })),
@@ -86,7 +86,7 @@ describe('compareSessions', () => {
   it('shows what load is spared and what restriction is added', () => {
     expect(rowsOf({ from: heavy, to: light })).toMatchObject({
       peakLoad: [75, 30, -45, -60],
-      peakPercent: [75, 30, -45, -60],
+      peakPercentOneRepMax: [75, 30, -45, -60],
       volumeLoad: [2250, 2250, 0, 0],
       relativeVolumeLoad: [22.5, 22.5, 0, 0],
       repetitions: [30, 75, 45, 150],
@@ -103,7 +103,12 @@ describe('compareSessions', () => {
     const lines = Object.fromEntries(
       compareSessions({ from: heavy, to: light }).rows.map(({ line, quantity }) => [quantity, line]),
     );
-    expect(lines).toMatchObject({ peakLoad: 'joint', peakPercent: 'joint', volumeLoad: 'work', repetitions: 'work' });
+    expect(lines).toMatchObject({
+      peakLoad: 'joint',
+      peakPercentOneRepMax: 'joint',
+      volumeLoad: 'work',
+      repetitions: 'work',
+    });
     expect(lines).toMatchObject({ restrictionTime: 'cuff', percentLop: 'cuff', sessionTime: 'session' });
   });
 
@@ -133,11 +138,11 @@ describe('compareSessions', () => {
 
   // By hand: 30 + 12 + 9 = 51 of 75 repetitions at 18 instead of 20 kg; 204 s of sets and 60 s of rests = 264 s.
   it('shows what a record changed', () => {
-    const plan = planOf({ oneRepMax: { load: 80 }, percent: 25 });
+    const plan = planOf({ oneRepMax: { load: 80 }, percentOneRepMax: 25 });
     const record = recordOf(plan, [30, 12, 9], {}, { load: 18, heldMmHg: 90 });
     expect(rowsOf({ from: plan, to: record })).toMatchObject({
       peakLoad: [20, 18, -2, -10],
-      peakPercent: [25, 22.5, -2.5, -10],
+      peakPercentOneRepMax: [25, 22.5, -2.5, -10],
       repetitions: [75, 51, -24, -32],
       volumeLoad: [1500, 918, -582, -38.8],
       restrictionTime: [390, 264, -126, expect.closeTo(-32.3077, 4)],
@@ -195,8 +200,8 @@ describe('compareSessions', () => {
   it('says that pressure adds little from 40 % of 1RM on, and that exercises differ', () => {
     const codes = (from: ComparableSession, to: ComparableSession) =>
       compareSessions({ from, to }).cautions.map(({ code }) => code);
-    expect(codes(light, { ...light, percent: 40 })).toContain('pressure-adds-little-heavy');
-    expect(codes(light, { ...light, percent: 39 })).not.toContain('pressure-adds-little-heavy');
+    expect(codes(light, { ...light, percentOneRepMax: 40 })).toContain('pressure-adds-little-heavy');
+    expect(codes(light, { ...light, percentOneRepMax: 39 })).not.toContain('pressure-adds-little-heavy');
     expect(codes(heavy, heavy)).toEqual(['no-equivalence']);
     expect(codes(twoLegs, twoLegs)).toContain('different-maximum');
   });

@@ -4,19 +4,19 @@ import { cite, explain, working } from '../../src/text/index.js';
 import { compareWeeks, type Plan } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
-const heavy = (percent: number, more: object = {}): Plan =>
-  planOf({ percent, scheme: '3x8', restS: 120, restriction: 'none', ...more });
+const heavy = (percentOneRepMax: number, more: object = {}): Plan =>
+  planOf({ percentOneRepMax, scheme: '3x8', restS: 120, restriction: 'none', ...more });
 const walk = planOf({
   name: 'walk',
   mode: 'aerobic',
   oneRepMax: undefined,
-  percent: undefined,
+  percentOneRepMax: undefined,
   tempo: undefined,
   scheme: '5x2min',
   restS: 60,
 });
 /** The light session at a share of the 100 kg maximum, and of the 200 mmHg that were measured. */
-const light = (percent: number, cuffPercent: number): Plan => planOf({ percent, cuffPercent });
+const light = (percentOneRepMax: number, percentLop: number): Plan => planOf({ percentOneRepMax, percentLop });
 const codesOf = (weeks: Parameters<typeof compareWeeks>[0]['weeks']) =>
   compareWeeks({ weeks }).cautions.map(({ values }) => values);
 
@@ -39,11 +39,11 @@ describe('weeks side by side', () => {
       week,
       planned!.sessions.value,
       planned!.restrictedSessions.value,
-      planned!.limbs.map(({ limb, side, peakLoad, peakPercent, restrictionTime, volumeLoad }) => [
+      planned!.limbs.map(({ limb, side, peakLoad, peakPercentOneRepMax, restrictionTime, volumeLoad }) => [
         side,
         limb,
         peakLoad?.value,
-        peakPercent?.value,
+        peakPercentOneRepMax?.value,
         restrictionTime.value,
         volumeLoad?.value,
       ]),
@@ -69,18 +69,22 @@ describe('weeks side by side', () => {
     // Five times 2 min and four rests of 1 min, four times.
     expect(both.restrictionTime.value).toBe(4 * (5 * 120 + 4 * 60));
     const walking = weekOf({ plan: walk });
-    expect([walking.peakLoad, walking.peakPercent, walking.volumeLoad]).toEqual([undefined, undefined, undefined]);
+    expect([walking.peakLoad, walking.peakPercentOneRepMax, walking.volumeLoad]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 
   it('leaves the share of the maximum open where one is not known', () => {
-    const stated = heavy(70, { oneRepMax: undefined, percent: undefined, load: 60 });
+    const stated = heavy(70, { oneRepMax: undefined, percentOneRepMax: undefined, load: 60 });
     const [week] = compareWeeks({ weeks: [{ sessions: [{ plan: stated }, { plan: light(20, 50) }] }] }).weeks;
     const [limb] = week!.planned!.limbs;
-    expect([limb!.peakLoad?.value, limb!.peakPercent]).toEqual([60, undefined]);
+    expect([limb!.peakLoad?.value, limb!.peakPercentOneRepMax]).toEqual([60, undefined]);
   });
 
   it('keeps limbs and exercises apart: which minutes at which pressure', () => {
-    const place = { cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 200, method: 'doppler' } } as const;
+    const place = { cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 200, method: 'doppler' } } as const;
     const leg = { ...place, limb: 'leg' } as const;
     const arm = { ...place, limb: 'arm', side: 'right' } as const;
     const limbs = [{ ...leg, side: 'left' }, { ...leg, side: 'right' }, arm] as const;
@@ -91,7 +95,7 @@ describe('weeks side by side', () => {
         limbs,
         exercises: [
           { ...one, name: 'leg extension', limb: 'leg', side: 'left', restriction: 'continuous' },
-          { ...one, name: 'leg curl', limb: 'leg', side: 'left', restriction: 'continuous', cuffPercent: 70 },
+          { ...one, name: 'leg curl', limb: 'leg', side: 'left', restriction: 'continuous', percentLop: 70 },
           { ...one, name: 'leg press', limb: 'leg', side: 'right', restriction: 'none', load: 50 },
           { ...one, name: 'curl', limb: 'arm', restriction: 'intermittent' },
         ],
@@ -162,7 +166,7 @@ describe('weeks side by side', () => {
     expect([planned!.sessions.value, done!.sessions.value]).toEqual([3, 1]);
     expect([planned!.sessionLoad, done!.sessionLoad?.value]).toEqual([undefined, 150]);
     const [limb] = done!.limbs;
-    expect([limb!.peakLoad?.value, limb!.peakPercent?.value, limb!.volumeLoad?.value]).toEqual([18, 18, 756]);
+    expect([limb!.peakLoad?.value, limb!.peakPercentOneRepMax?.value, limb!.volumeLoad?.value]).toEqual([18, 18, 756]);
     expect([limb!.restrictionTime.value, limb!.exercises[0]!.percentLop?.value]).toEqual([198, 45]);
     expect(limb!.worstPain).toEqual({ value: 3, site: 'joint' });
     expect([limb!.circumferenceCm, planned!.limbs[0]!.circumferenceCm]).toEqual([56, 56]);
@@ -209,7 +213,7 @@ describe('weeks side by side', () => {
     expect(message(weekOf(heavy(60)), weekOf(heavy(66)))).toEqual([['load-jump', 6]]);
     expect(message(weekOf(light(20, 50)), weekOf(light(20, 60)))).toEqual([]);
     expect(message(weekOf(light(20, 50)), weekOf(light(20, 65)))).toEqual([['pressure-jump', 15]]);
-    const stated = (load: number) => heavy(60, { oneRepMax: undefined, percent: undefined, load });
+    const stated = (load: number) => heavy(60, { oneRepMax: undefined, percentOneRepMax: undefined, load });
     expect(message(weekOf(stated(50)), weekOf(stated(55)))).toEqual([]);
     expect(message(weekOf(stated(50)), weekOf(stated(60)))).toEqual([['load-jump-percent', 20]]);
     // Done is compared with done, planned with planned: one session on record of three planned is no lighter week.
@@ -228,7 +232,7 @@ describe('weeks side by side', () => {
     const { goals } = compareWeeks({
       weeks: [{ sessions: [{ plan: light(20, 50) }] }, { sessions: [{ plan: light(25, 50), times: 3 }] }],
       goals: [
-        goal({ measure: 'peakPercent', atLeast: 25 }),
+        goal({ measure: 'peakPercentOneRepMax', atLeast: 25 }),
         goal({ measure: 'peakLoadKg', atLeast: 30, exercise: 'leg extension' }),
         goal({ measure: 'percentLop', atMost: 40 }),
         goal({ measure: 'restrictionMin', atMost: 20 }),
@@ -299,7 +303,7 @@ describe('weeks side by side', () => {
     ]);
     const goals = [
       { name: 'a' },
-      { name: 'b', measure: 'peakPercent', atLeast: 2 },
+      { name: 'b', measure: 'peakPercentOneRepMax', atLeast: 2 },
       { name: 'c', limb: 'leg', atMost: 1 },
     ];
     expect(issuesOf({ weeks: [{ sessions: [{ plan }], deload: 'yes' }], goals })).toEqual([

@@ -48,7 +48,7 @@ const maximum = estimateOneRepMax({ load: 60, repetitions: 8 });
 const exercise = {
   name: 'leg extension',
   limb: 'leg',
-  percent: 25,
+  percentOneRepMax: 25,
   step: 2.5,
   scheme: '30-15-15-15',
   tempo: '2-0-2-0',
@@ -60,7 +60,7 @@ const plan = (limb: Partial<PlanLimb>, lifted: Partial<PlanExercise> = { oneRepM
     systolicMmHg: 120,
     diastolicMmHg: 70,
     posture: 'supine',
-    limbs: [{ limb: 'leg', side: 'left', percent: 50, ...limb }],
+    limbs: [{ limb: 'leg', side: 'left', percentLop: 50, ...limb }],
     exercises: [{ ...exercise, ...lifted }],
     ...more,
   } as PlanRequest);
@@ -79,9 +79,10 @@ describe('the whole job', () => {
       const right = estimateOcclusionPressure({ ...cuff, ...person, side: 'right', circumferenceCm: 55 });
       const oneRepMax = estimateOneRepMax({ load: 60, repetitions: 8 });
       const sets = { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous' } as const;
-      const leftLeg = { limb: 'leg', side: 'left', percent: 50, occlusion: left } as const;
-      const rightLeg = { limb: 'leg', side: 'right', percent: 50, occlusion: right } as const;
-      const exercise = { name: 'leg extension', limb: 'leg', oneRepMax, percent: 25, step: 2.5, ...sets } as const;
+      const leftLeg = { limb: 'leg', side: 'left', percentLop: 50, occlusion: left } as const;
+      const rightLeg = { limb: 'leg', side: 'right', percentLop: 50, occlusion: right } as const;
+      const load = { oneRepMax, percentOneRepMax: 25, step: 2.5 } as const;
+      const exercise = { name: 'leg extension', limb: 'leg', ...load, ...sets } as const;
       return planSession({ ...person, limbs: [leftLeg, rightLeg], exercises: [exercise] });
     };
     const written = readFileSync(import.meta.filename, 'utf8').match(
@@ -153,11 +154,11 @@ describe('an occlusion pressure that you hold', () => {
     expect(codesOf(item!.target!.assumptions)).toEqual(['occlusion-exact']);
     expect(item!.target!.value).toBe(86);
     expect(item!.target!.lower).toBeUndefined();
-    const target = targetCuffPressure({ occlusion: 172, percent: 50 });
+    const target = targetCuffPressure({ occlusion: 172, percentLop: 50 });
     expect(target).toMatchObject({ value: 86, evidence: 'definition' });
     expect(codesOf(target.assumptions)).toEqual(['occlusion-exact']);
     expect(codesOf(target.cautions)).toContain('true-percent-not-known');
-    expect(attempt(targetCuffPressure, { occlusion: 5, percent: 50 })).toMatchObject({
+    expect(attempt(targetCuffPressure, { occlusion: 5, percentLop: 50 })).toMatchObject({
       issues: [{ min: 50, unit: 'mm[Hg]' }],
     });
   });
@@ -226,8 +227,8 @@ describe('a maximum that you hold', () => {
 });
 
 describe('a load that you hold', () => {
-  const load = trainingLoad({ oneRepMax: maximum, percent: 30, step: 2.5 });
-  const lifted = { load, percent: undefined, step: undefined } as const;
+  const load = trainingLoad({ oneRepMax: maximum, percentOneRepMax: 30, step: 2.5 });
+  const lifted = { load, percentOneRepMax: undefined, step: undefined } as const;
   it('is an answer, with the maximum behind it', () => {
     const document = plan({ occlusion: measured }, lifted);
     expect(document.items[0]?.load).toEqual(load);
@@ -247,8 +248,8 @@ describe('a load that you hold', () => {
     expect(request.exercises[0]).toMatchObject({ load: proposal.items[0]?.load?.to });
   });
   it('takes no percentage', () => {
-    expect(issues({ occlusion: measured }, { ...lifted, percent: 20 })).toEqual([
-      ['exercises.0.percent', 'wrong-relation'],
+    expect(issues({ occlusion: measured }, { ...lifted, percentOneRepMax: 20 })).toEqual([
+      ['exercises.0.percentOneRepMax', 'wrong-relation'],
     ]);
   });
 });

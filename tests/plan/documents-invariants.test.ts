@@ -18,7 +18,7 @@ import { publicFunctions } from '../support/public-functions.js';
 import { codesOf, expectClose, expectHoldsTogether, message, type Said } from '../support/invariants.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
 const everyKind = planSession(publicFunctions['planSessionOfEveryKind']!.right as PlanRequest);
 const several = planSession({
@@ -28,7 +28,7 @@ const several = planSession({
     {
       ...plan.request.exercises[0]!,
       restriction: 'partial',
-      restCuffPercent: 20,
+      restPercentLop: 20,
       warmUp: [{ repetitions: 5, restS: 30 }],
     },
     { name: 'walk', mode: 'aerobic', limb: 'leg', scheme: '2x3min', restS: 60, restriction: 'intermittent' },
@@ -49,7 +49,7 @@ describe('every document', () => {
   const record = recordOf(plan, all, { ...calm, symptoms: ['symptom-sharp-pain'], sessionRpe: 6, sessionS: 1500 });
   // Made within the test, as all that is held to account is.
   const documents: [string, () => object][] = [
-    ['plan', () => planOf({ percent: 20, step: 2.5 })],
+    ['plan', () => planOf({ percentOneRepMax: 20, step: 2.5 })],
     ['plan of several exercises', () => planSession(several.request)],
     ['record', () => recordOf(plan, all, { ...calm, symptoms: ['symptom-sharp-pain'], sessionRpe: 6, sessionS: 1500 })],
     ['record of several exercises', () => recordOf(several, [5])],
@@ -140,15 +140,19 @@ describe('a plan', () => {
   });
 
   it('says nothing of a cuff that is not used, nor of loads under one', () => {
-    const limbCuff = codes({}, {}, { percent: 90 }).map(([code]) => code);
+    const limbCuff = codes({}, {}, { percentLop: 90 }).map(([code]) => code);
     expect(limbCuff).toContain('percent-above-usual');
-    const bare = codes({ restriction: 'none' }, {}, { percent: 90 }).map(([code]) => code);
+    const bare = codes({ restriction: 'none' }, {}, { percentLop: 90 }).map(([code]) => code);
     expect(bare).not.toContain('percent-above-usual');
-    const heavy = codes({ percent: 60 }).map(([code]) => code);
+    const heavy = codes({ percentOneRepMax: 60 }).map(([code]) => code);
     expect(heavy).toContain('above-restricted-loads');
-    expect(codes({ percent: 60, restriction: 'none' }).map(([code]) => code)).not.toContain('above-restricted-loads');
-    expect(codes({ percent: 10 }).map(([code]) => code)).toContain('below-restricted-loads');
-    expect(codes({ percent: 10, restriction: 'none' }).map(([code]) => code)).not.toContain('below-restricted-loads');
+    expect(codes({ percentOneRepMax: 60, restriction: 'none' }).map(([code]) => code)).not.toContain(
+      'above-restricted-loads',
+    );
+    expect(codes({ percentOneRepMax: 10 }).map(([code]) => code)).toContain('below-restricted-loads');
+    expect(codes({ percentOneRepMax: 10, restriction: 'none' }).map(([code]) => code)).not.toContain(
+      'below-restricted-loads',
+    );
   });
 
   it('carries a measured pressure to another cuff with its error', () => {
@@ -198,7 +202,7 @@ describe('a plan', () => {
   it('takes each side’s own pressure where two cuffs differ', () => {
     const [limb] = plan.request.limbs;
     const both = (limbs: object[]) => planSession({ ...plan.request, limbs } as unknown as PlanRequest);
-    const right = { ...limb, side: 'right', percent: 60 };
+    const right = { ...limb, side: 'right', percentLop: 60 };
     for (const limbs of [
       [limb!, right],
       [right, limb!],
@@ -218,7 +222,7 @@ describe('a plan', () => {
     ]);
     // Told by the exercise, the pressure is another one; told the side, the other cuff stays off.
     const { exercises, ...request } = one.request;
-    const own = planSession({ ...request, exercises: [{ ...exercises[0]!, side: 'right', cuffPercent: 70 }] });
+    const own = planSession({ ...request, exercises: [{ ...exercises[0]!, side: 'right', percentLop: 70 }] });
     expect(own.items.map(({ side, target }) => [side, target!.value])).toEqual([['right', 140]]);
     expect(own.limbs.map(({ side }) => side)).toEqual(['right']);
   });
@@ -226,15 +230,15 @@ describe('a plan', () => {
   it('rounds and lifts as it was asked to', () => {
     const load = (more: object) => planOf(more).items[0]!.load!;
     // 22 % of 100 kg.
-    expect(load({ percent: 22, step: 5 }).value).toBe(20);
-    expect(load({ percent: 23, step: 5 }).value).toBe(25);
-    expect(load({ percent: 23, step: 5, rounding: 'down' }).value).toBe(20);
-    expect(load({ percent: 23, available: [20, 24, 30] }).value).toBe(24);
-    expect(load({ percent: 23, unit: 'lb', step: 10 })).toMatchObject({ value: 50, unit: '[lb_av]' });
-    expect(codesOf(load({ percent: 23, maximumOf: 'other-limb' }).cautions)).not.toEqual(
-      codesOf(load({ percent: 23 }).cautions),
+    expect(load({ percentOneRepMax: 22, step: 5 }).value).toBe(20);
+    expect(load({ percentOneRepMax: 23, step: 5 }).value).toBe(25);
+    expect(load({ percentOneRepMax: 23, step: 5, rounding: 'down' }).value).toBe(20);
+    expect(load({ percentOneRepMax: 23, available: [20, 24, 30] }).value).toBe(24);
+    expect(load({ percentOneRepMax: 23, unit: 'lb', step: 10 })).toMatchObject({ value: 50, unit: '[lb_av]' });
+    expect(codesOf(load({ percentOneRepMax: 23, maximumOf: 'other-limb' }).cautions)).not.toEqual(
+      codesOf(load({ percentOneRepMax: 23 }).cautions),
     );
-    const stated = load({ oneRepMax: undefined, percent: undefined, load: 12 });
+    const stated = load({ oneRepMax: undefined, percentOneRepMax: undefined, load: 12 });
     expect(stated).toMatchObject({
       kind: 'training-load',
       value: 12,
@@ -253,7 +257,7 @@ describe('a plan', () => {
       planSession({ ...plan.request, exercises: [exercise] } as never as PlanRequest).items[0]!;
     expect(of(walk).target!.inputs).toMatchObject({ mode: 'aerobic' });
     expect(of(plan.request.exercises[0]!).target!.inputs).not.toHaveProperty('mode');
-    const part = of({ ...plan.request.exercises[0]!, restriction: 'partial', cuffPercent: 30, restCuffPercent: 20 });
+    const part = of({ ...plan.request.exercises[0]!, restriction: 'partial', percentLop: 30, restPercentLop: 20 });
     const below = (target: { readonly cautions: readonly { code: string }[] }) =>
       codesOf(target.cautions).includes('percent-below-usual');
     expect([below(part.target!), below(part.restTarget!)]).toEqual([true, false]);

@@ -18,7 +18,7 @@ const change = ({ comparison }: LighterOption, quantity: string) =>
 
 /** The heavy session of an athlete with a sore shoulder, and a cuff for the limb. */
 const heavy = planOf({
-  percent: 80,
+  percentOneRepMax: 80,
   step: 2.5,
   sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })),
   restS: 120,
@@ -73,19 +73,19 @@ describe('lightenExercise', () => {
   // By hand: 40 % less than 30 kg is 18 kg, and the same work 125 repetitions: 500 + 90 s, within 10 min. At 6 s a
   // repetition 750 + 90 s pass 10 min; 510 s of sets are 85 repetitions.
   it('keeps the minutes within guidance where the work would pass them', () => {
-    const slow = planOf({ percent: 30, tempo: '3-0-3-0' });
+    const slow = planOf({ percentOneRepMax: 30, tempo: '3-0-3-0' });
     const { of } = byKept(slow, 40);
     expect(countsOf(of('work')).reduce((sum, count) => sum! + count!, 0)).toBe(125);
     expect(codesOf(of('work'))).toContain('restriction-long-exercise');
     expect(countsOf(of('restriction-time')).reduce((sum, count) => sum! + count!, 0)).toBe(85);
     expect(codesOf(of('restriction-time'))).not.toContain('restriction-long-exercise');
-    expect(byKept(planOf({ percent: 30 }), 40).of('restriction-time')).toBeUndefined();
+    expect(byKept(planOf({ percentOneRepMax: 30 }), 40).of('restriction-time')).toBeUndefined();
   });
 
   it('never raises the load or a cuff pressure, and makes plans that say what they pass', () => {
     const plan = fc
       .record({
-        percent: fc.integer({ min: 20, max: 90 }),
+        percentOneRepMax: fc.integer({ min: 20, max: 90 }),
         counts: fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 1, maxLength: 5 }),
         restriction: fc.constantFrom('continuous' as const, 'intermittent' as const, 'none' as const),
       })
@@ -146,7 +146,7 @@ describe('lightenExercise', () => {
   });
 
   it('refuses what it cannot make lighter', () => {
-    const plan = planOf({ load: 20, oneRepMax: undefined, percent: undefined, step: 10 });
+    const plan = planOf({ load: 20, oneRepMax: undefined, percentOneRepMax: undefined, step: 10 });
     const issuesOf = (input: object) => {
       const tried = attempt(lightenExercise, input as never);
       return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
@@ -155,7 +155,7 @@ describe('lightenExercise', () => {
     expect(issuesOf({ plan, exercise: 'leg extension', lighterPercent: 60 })).toEqual(['lighterPercent out-of-range']);
     expect(issuesOf({ plan, exercise: 'leg extension', lighterPercent: 95 })).toEqual(['lighterPercent out-of-range']);
     expect(issuesOf({ plan, lighterPercent: 15 })).toEqual(['exercise missing']);
-    const bare = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const bare = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
     expect(issuesOf({ plan: bare, exercise: 'leg extension', lighterPercent: 15 })).toEqual([
       'exercise wrong-relation',
     ]);

@@ -14,7 +14,7 @@ const plan = (measured: object, { limb = 'leg', posture = 'standing', width = 11
         side: 'left',
         circumferenceCm: limb === 'leg' ? 55 : 32,
         cuffWidthCm: width,
-        percent: 60,
+        percentLop: 60,
         measured: { valueMmHg: 187, method: 'doppler', ...measured },
       },
     ],
@@ -39,7 +39,7 @@ describe('a measured pressure in a plan', () => {
   it('on an arm in another posture has no range, and says so', () => {
     const [item] = plan(supine, { limb: 'arm' }).items;
     expect(codesOf(item!.target!.cautions)).toContain('true-percent-not-known');
-    expect(Object.keys(item!.target!.reached!)).toEqual(['percent']);
+    expect(Object.keys(item!.target!.reached!)).toEqual(['percentLop']);
     expect(item!.occlusion!.cautions.find(({ code }) => code === 'measured-in-other-posture')?.values).toEqual({
       limb: 'arm',
       from: 'supine',

@@ -28,8 +28,8 @@ const person = {
   diastolicMmHg: 74,
   posture: 'seated',
   limbs: [
-    { limb: 'leg', side: 'left', cuffWidthCm: 12, percent: 50, measured },
-    { limb: 'leg', side: 'right', cuffWidthCm: 12, percent: 50, measured },
+    { limb: 'leg', side: 'left', cuffWidthCm: 12, percentLop: 50, measured },
+    { limb: 'leg', side: 'right', cuffWidthCm: 12, percentLop: 50, measured },
   ],
 } as const satisfies Omit<PlanRequest, 'exercises'>;
 const left = { ...person, limbs: [person.limbs[0]] } as const;
@@ -38,7 +38,7 @@ const extension = {
   name: 'leg extension',
   limb: 'leg',
   oneRepMax: { load: 100 },
-  percent: 20,
+  percentOneRepMax: 20,
   scheme: '30-15-15-15',
   tempo,
   restS: 30,
@@ -60,7 +60,7 @@ const rest = {
   scheme: '5x5min',
   restS: 180,
   restriction: 'intermittent',
-  cuffPercent: 80,
+  percentLop: 80,
 } as const satisfies PlanExercise;
 
 const plan = (exercise: object, request: object = {}): Plan =>
@@ -109,8 +109,8 @@ describe('planSession, beyond counted sets', () => {
     ]);
     expect(passive.items[0]!.target!.value).toBe(160);
     expect(codes(passive.cautions)).not.toContain('percent-above-usual');
-    expect(codes(plan({ ...rest, cuffPercent: 50 }).cautions)).toContain('percent-below-usual');
-    expect(codes(plan({ ...rest, mode: 'aerobic', cuffPercent: 90 }).cautions)).toContain('percent-above-usual');
+    expect(codes(plan({ ...rest, percentLop: 50 }).cautions)).toContain('percent-below-usual');
+    expect(codes(plan({ ...rest, mode: 'aerobic', percentLop: 90 }).cautions)).toContain('percent-above-usual');
     expect(reviewPlan(passive).findings).toEqual([]);
     expect(reviewPlan(plan({ ...rest, scheme: '5x6min' })).findings).toMatchObject([
       { measure: 'longest-restriction', found: 6, high: 5 },
@@ -120,8 +120,8 @@ describe('planSession, beyond counted sets', () => {
   // Source: J Exp Orthop 2022, doi 10.1186/s40634-022-00533-4, Table 1: no load at first, 2 s up, 2 s down, 1 s hold,
   // 45 s of rest: 375 s of sets and 510 s in all; 80 % with a 20 cm cuff.
   it('plans an exercise without a load', () => {
-    const limbs = [{ ...person.limbs[0], cuffWidthCm: 20, percent: 80 }];
-    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const limbs = [{ ...person.limbs[0], cuffWidthCm: 20, percentLop: 80 }];
+    const { oneRepMax: _, percentOneRepMax: __, ...bare } = extension;
     const early = plan({ ...bare, unloaded: true, tempo: { ...tempo, topS: 1 }, restS: 45 }, { limbs });
     expect(totalsOf(early, 'timeUnderTension', 'sessionTime', 'volumeLoad')).toEqual([375, 510, undefined]);
     expect(early.items[0]).not.toHaveProperty('load');
@@ -130,7 +130,7 @@ describe('planSession, beyond counted sets', () => {
 
   // Worked by hand: 3 × 10 × 80 kg × 64 % = 1536 kg.
   it('plans a share of body mass, and a load of one’s own', () => {
-    const { oneRepMax: _, percent: __, ...bare } = { ...extension, scheme: '3x10' };
+    const { oneRepMax: _, percentOneRepMax: __, ...bare } = { ...extension, scheme: '3x10' };
     const squat = plan({ ...bare, bodyMassPercent: 64 }, { bodyMassKg: 80 });
     expect(totalsOf(squat, 'bodyMassVolumeLoad', 'volumeLoad')).toEqual([1536, 0]);
     expect(explain(squat)).toMatch(/^Load +64 % of a body mass of 80 kg$/m);
@@ -143,7 +143,7 @@ describe('planSession, beyond counted sets', () => {
   // Worked by hand: 50 and 20 % of 200 mmHg; sets 3 × 10 × 4 s = 120 s at 100 mmHg, rests 2 × 30 s at 40 mmHg:
   // (120 × 100 + 60 × 40) / 60 = 240 mmHg·min, of 200 mmHg 120 %·min.
   it('lets the cuff down to a second pressure in the rests', () => {
-    const part = plan({ ...extension, scheme: '3x10', restriction: 'partial', restCuffPercent: 20 });
+    const part = plan({ ...extension, scheme: '3x10', restriction: 'partial', restPercentLop: 20 });
     expect(part.items[0]).toMatchObject({ target: { value: 100 }, restTarget: { value: 40 } });
     expect(totalsOf(part, 'restrictionTime', 'partialRestrictionTime', 'longestRestriction')).toEqual([120, 60, 180]);
     expect(totalsOf(part, 'pressureTime', 'relativePressureTime')).toEqual([240, 120]);
@@ -213,12 +213,12 @@ describe('planSession, beyond counted sets', () => {
   });
 
   it('asks for what is lifted, and refuses what does not go together', () => {
-    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const { oneRepMax: _, percentOneRepMax: __, ...bare } = extension;
     const of = (exercise: object, request: object = {}) => refusal(() => plan(exercise, request));
     const at = (...names: string[]) => names.map((name) => `exercises.0.${name}`);
     expect(of(bare)).toEqual(at('oneRepMax'));
-    expect(of({ ...bare, oneRepMax: { load: 100 } })).toEqual(at('percent'));
-    expect(of({ ...bare, load: 20, percent: 20, bar: 20 })).toEqual(at('percent', 'bar'));
+    expect(of({ ...bare, oneRepMax: { load: 100 } })).toEqual(at('percentOneRepMax'));
+    expect(of({ ...bare, load: 20, percentOneRepMax: 20, bar: 20 })).toEqual(at('percentOneRepMax', 'bar'));
     expect(of({ ...bare, load: 20, step: 5 })).toEqual([]);
     expect(of({ ...bare, load: 20, step: 5, available: [20, 25] })).toEqual(at('step'));
     expect(of({ ...bare, unloaded: true, step: 5 })).toEqual(at('step'));
@@ -229,16 +229,16 @@ describe('planSession, beyond counted sets', () => {
     expect(of({ ...walk, scheme: '3x10' })).toEqual(at('scheme'));
     expect(of({ ...walk, sets: [{ repetitions: 10, durationS: 60 }], scheme: undefined })).toEqual([]);
     expect(of({ ...extension, intensityPercent: 40 })).toEqual(at('intensityPercent'));
-    expect(of({ ...extension, restriction: 'partial' })).toEqual(at('restCuffPercent'));
-    expect(of({ ...extension, restCuffPercent: 20 })).toEqual(at('restCuffPercent'));
-    expect(of({ ...extension, restriction: 'partial', restCuffPercent: 50 })).toEqual(at('restCuffPercent'));
-    expect(of({ ...extension, restriction: 'none', cuffPercent: 50 })).toEqual(at('cuffPercent'));
+    expect(of({ ...extension, restriction: 'partial' })).toEqual(at('restPercentLop'));
+    expect(of({ ...extension, restPercentLop: 20 })).toEqual(at('restPercentLop'));
+    expect(of({ ...extension, restriction: 'partial', restPercentLop: 50 })).toEqual(at('restPercentLop'));
+    expect(of({ ...extension, restriction: 'none', percentLop: 50 })).toEqual(at('percentLop'));
     expect(of({ ...extension, changeS: 5 })).toEqual(at('changeS'));
     expect(of({ ...extension, side: 'both' })).toEqual(at('limb'));
     expect(of({ ...extension, tempo: undefined })).toEqual(at('tempo'));
     // On a gauge of 200 mmHg steps no pressure below the 200 of the sets is left; nothing would be set for 20 %.
-    const limbs = [{ ...person.limbs[0], percent: 100, gaugeStepMmHg: 50 }];
-    expect(of({ ...extension, restriction: 'partial', restCuffPercent: 20 }, { limbs })).toEqual(at('gaugeStepMmHg'));
+    const limbs = [{ ...person.limbs[0], percentLop: 100, gaugeStepMmHg: 50 }];
+    expect(of({ ...extension, restriction: 'partial', restPercentLop: 20 }, { limbs })).toEqual(at('gaugeStepMmHg'));
   });
 });
 
@@ -308,8 +308,8 @@ describe('the whole session', () => {
     restriction: one.restriction,
     side: one.side,
     ...(one.side.includes('then') && { changeS: one.change }),
-    ...(one.restriction !== 'none' && { cuffPercent: 60 }),
-    ...(one.restriction === 'partial' && { restCuffPercent: 25 }),
+    ...(one.restriction !== 'none' && { percentLop: 60 }),
+    ...(one.restriction === 'partial' && { restPercentLop: 25 }),
     reperfusionS: one.pause,
   });
   const value = (answer: Answer | undefined): number => Math.round((answer?.value ?? 0) * 1e6) / 1e6;
@@ -382,7 +382,7 @@ describe('recordSession, beyond counted sets', () => {
   });
 
   it('records the pressure of the rests', () => {
-    const part = plan({ ...extension, scheme: '2x10', restriction: 'partial', restCuffPercent: 20 });
+    const part = plan({ ...extension, scheme: '2x10', restriction: 'partial', restPercentLop: 20 });
     const sets = [{ repetitions: 10 }, { repetitions: 10 }];
     const held = record(part, { sets, heldMmHg: 90, restHeldMmHg: 30 });
     // 2 × 40 s at 90 mmHg and 30 s at 30 mmHg.
@@ -425,13 +425,13 @@ describe('nextSession, beyond counted sets', () => {
     expect(item).not.toHaveProperty('load');
   });
 
-  const { oneRepMax: _, percent: __, ...bare } = extension;
+  const { oneRepMax: _, percentOneRepMax: __, ...bare } = extension;
   const unloaded = plan({ ...bare, unloaded: true });
   const sets = [30, 15, 15, 15].map((repetitions) => ({ repetitions }));
 
   it('leaves a first load to the practitioner, raises pressure when asked to, and backs off without a load', () => {
     expect(codes(propose(unloaded, { sets }).reasons)).toContain('no-load-to-raise');
-    const pressed = propose(unloaded, { sets }, {}, { nextPercent: 60 });
+    const pressed = propose(unloaded, { sets }, {}, { nextPercentLop: 60 });
     expect([pressed.action, pressed.cuffMmHg]).toEqual(['raise-pressure', { from: 100, to: 120 }]);
     const back = propose(unloaded, { sets }, jointPain(0, 0, 2));
     expect([back.action, codes(back.reasons)]).toEqual(['back-off', ['pain-back-off-rose', 'fewer-sets']]);
@@ -439,7 +439,7 @@ describe('nextSession, beyond counted sets', () => {
 
   // Worked by hand: a bar of 20 kg with one pair each of 1.25 and 5 kg makes 20, 22.5, 30 and 32.5 kg.
   it('knows the weights there are beside a load of one’s own', () => {
-    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const { oneRepMax: _, percentOneRepMax: __, ...bare } = extension;
     const moves = (weights: object) => {
       const own = plan({ ...bare, load: 20, ...weights });
       const back = propose(own, { sets }, jointPain(0, 0, 2));
@@ -468,7 +468,7 @@ describe('nextSession, beyond counted sets', () => {
       ['no-heavier-load', 'repetitions-first'],
     ]);
     // One pair of 0.02 kg and any number of 200 kg: 20, 20.04, then 420 kg, far above.
-    const wide = { bar: 20, plates: [{ mass: 0.02, count: 2 }, { mass: 200 }], percent: 10 };
+    const wide = { bar: 20, plates: [{ mass: 0.02, count: 2 }, { mass: 200 }], percentOneRepMax: 10 };
     const onWide = (load: number) => propose(plan({ ...extension, ...wide, oneRepMax: { load } }), { sets }).load;
     expect(onWide(200)).toEqual({ from: 20, to: 20.04, unit: 'kg' });
     expect(onWide(200.4)).toEqual({ from: 20.04, to: 20.04, unit: 'kg' });
@@ -491,7 +491,7 @@ describe('trainingDays', () => {
 
   // Worked by hand, with 1 lb = 0.45359237 kg: the left leg 40 × 20 kg and 20 × 10 lb (90.718474 kg), the right 20 × 20.
   it('carries what each limb lifted into the week, with a cuff or without', () => {
-    const { oneRepMax: _, percent: __, ...bare } = extension;
+    const { oneRepMax: _, percentOneRepMax: __, ...bare } = extension;
     const lifting = planSession({
       ...person,
       limbs: [left.limbs[0], { ...left.limbs[0], side: 'right' }],

@@ -40,15 +40,15 @@ describe('a request for the next plan', () => {
     const proposal = proposalFor(plan);
     expect(proposal.items[0]!.load!.to).toBe(load);
     const { request } = nextRequest({ plan, proposal });
-    expect(request.exercises[0]!.percent).toBe(percent);
+    expect(request.exercises[0]!.percentOneRepMax).toBe(percent);
     expect(planSession(request).items[0]!.load!.value).toBe(load);
   });
 
   it('takes the next percentage up where the load is rounded down', () => {
     // A third of 120 kg is 33.33… %, and 33.3 % of it is 39.96 kg, which a step of 5 brings down to 35 kg.
-    const plan = planOf({ oneRepMax: { load: 120 }, percent: 30, step: 5, rounding: 'down' });
+    const plan = planOf({ oneRepMax: { load: 120 }, percentOneRepMax: 30, step: 5, rounding: 'down' });
     const { request } = nextRequest({ plan, proposal: proposalFor(plan) });
-    expect(request.exercises[0]!.percent).toBe(33.4);
+    expect(request.exercises[0]!.percentOneRepMax).toBe(33.4);
     expect(planSession(request).items[0]!.load!.value).toBe(40);
   });
 
@@ -57,13 +57,13 @@ describe('a request for the next plan', () => {
     // The practitioner’s own number, which no step reaches.
     const proposal = withItem(proposalFor(plan), { load: { from: 20, to: 21.3, unit: 'kg' } });
     const { request } = nextRequest({ plan, proposal });
-    const { oneRepMax, percent, step, load, unit } = request.exercises[0]!;
-    expect([oneRepMax, percent, step, load, unit]).toEqual([undefined, undefined, 2.5, 21.3, 'kg']);
+    const { oneRepMax, percentOneRepMax, step, load, unit } = request.exercises[0]!;
+    expect([oneRepMax, percentOneRepMax, step, load, unit]).toEqual([undefined, undefined, 2.5, 21.3, 'kg']);
     expect(planSession(request).items[0]!.load!.value).toBe(21.3);
   });
 
   it('raises a load of one’s own', () => {
-    const plan = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    const plan = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, load: 20 });
     const proposal = withItem(proposalFor(plan), { action: 'raise-load', load: { from: 20, to: 22, unit: 'kg' } });
     expect(nextRequest({ plan, proposal }).request.exercises[0]!.load).toBe(22);
   });
@@ -71,7 +71,7 @@ describe('a request for the next plan', () => {
   it('raises the pressure and leaves the load', () => {
     // 60 % of the 200 mmHg that were measured.
     const plan = planOf({ step: 2.5 });
-    const next = planned(plan, proposalFor(plan, { nextPercent: 60 }));
+    const next = planned(plan, proposalFor(plan, { nextPercentLop: 60 }));
     expect([next.items[0]!.target!.value, next.items[0]!.load!.value]).toEqual([120, 20]);
   });
 
@@ -94,7 +94,7 @@ describe('a request for the next plan', () => {
     const limb = {
       limb: 'leg',
       cuffWidthCm: 10,
-      percent: 50,
+      percentLop: 50,
       measured: { valueMmHg: 200, method: 'doppler' },
     } as const;
     const plan = planOf(
@@ -122,11 +122,11 @@ describe('a request for the next plan', () => {
       plan,
       records: [recordOf(plan, AS_PLANNED)],
       rule: 'all-repetitions',
-      nextPercent: 60,
+      nextPercentLop: 60,
     });
     expect(nextRequest({ plan, proposal: pressed }).request).toEqual(plan.request);
     const agreed = { ...pressed, items: [pressed.items[0]!, { ...pressed.items[0]!, side: 'right' as const }] };
-    expect(nextRequest({ plan, proposal: agreed }).request.exercises[0]!.cuffPercent).toBe(60);
+    expect(nextRequest({ plan, proposal: agreed }).request.exercises[0]!.percentLop).toBe(60);
   });
 
   it('refuses to go on after a sign to stop, and what is left open', () => {
@@ -134,10 +134,10 @@ describe('a request for the next plan', () => {
     const stopped = proposalFor(plan, {}, { symptoms: ['symptom-chest-pain'] });
     expect(issuesOf(plan, stopped)).toEqual([['wrong-relation', 'proposal.stops']]);
     expect(() => nextRequest({ plan, proposal: stopped })).toThrow(/lifted by a decision of a practitioner/);
-    const noStep = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    const noStep = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, load: 20 });
     expect(issuesOf(noStep, proposalFor(noStep))).toEqual([['missing', 'proposal.items.0.load.to']]);
     // One set, and nothing to take off it.
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true, scheme: '30' });
+    const unloaded = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true, scheme: '30' });
     const painful = nextSession({
       plan: unloaded,
       records: [recordOf(unloaded, [30], jointPain(1, 1, 3))],
@@ -152,7 +152,7 @@ describe('a request for the next plan', () => {
     const proposal = proposalFor(plan);
     const items = [['wrong-relation', 'proposal.items']];
     expect(issuesOf(planOf({ step: 2.5, name: 'squat' }), proposal)).toEqual(items);
-    expect(issuesOf(planOf({ step: 2.5, percent: 30 }), proposal)).toEqual(items);
+    expect(issuesOf(planOf({ step: 2.5, percentOneRepMax: 30 }), proposal)).toEqual(items);
     expect(issuesOf(plan, { ...proposal, items: [] })).toEqual(items);
     expect(() => nextRequest({ plan, proposal: plan as never })).toThrow(InputError);
     expect(() => nextRequest({ plan: proposal as never, proposal })).toThrow(/plan\.document/);

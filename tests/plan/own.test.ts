@@ -3,7 +3,7 @@ import { testedOneRepMax } from '../../src/index.js';
 import { planSession, readDocument, recordSession } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 
 it('takes a document that it made as it is, and reads one that was stored', () => {
   expect(readDocument(plan)).toBe(plan);

@@ -44,7 +44,7 @@ const timed = setsOf(
 );
 const tempo = { eccentricS: 2, bottomS: 1, concentricS: 1.5 };
 const limb = fc.record({
-  percent: fc.constantFrom(30, 40, 50, 70, 80, 95),
+  percentLop: fc.constantFrom(30, 40, 50, 70, 80, 95),
   cuffWidthCm: fc.constantFrom(5, 10, 18),
   gaugeStepMmHg: fc.constantFrom(1, 5, 10),
   measured: fc.record({ valueMmHg: whole(140, 260), method: fc.constant('doppler' as const) }),
@@ -57,16 +57,16 @@ const exercise = fc
     name: fc.constantFrom('press', 'squat', 'row'),
     side: fc.constantFrom('left', 'right', 'both', 'left-then-right', undefined),
     restriction: fc.constantFrom('continuous', 'intermittent', 'partial', 'none'),
-    percent: fc.constantFrom(15, 25, 30, 50, 75),
+    percentOneRepMax: fc.constantFrom(15, 25, 30, 50, 75),
     counted,
     timed,
     warm: fc.boolean(),
     failure: fc.boolean(),
     pause: fc.constantFrom(undefined, 0, 60, 200),
   })
-  .map(({ kind, name, side, restriction, percent, counted, timed, warm, failure, pause }) => {
+  .map(({ kind, name, side, restriction, percentOneRepMax, counted, timed, warm, failure, pause }) => {
     const lifted = {
-      maximum: { oneRepMax: { load: 80, repetitions: 6 }, percent, step: 2.5 },
+      maximum: { oneRepMax: { load: 80, repetitions: 6 }, percentOneRepMax, step: 2.5 },
       load: { load: 12, step: 2 },
       body: { bodyMassPercent: 64 },
       nothing: { unloaded: true },
@@ -82,7 +82,7 @@ const exercise = fc
       ...(failure && !moved && { lastSetToFailure: true }),
       ...(pause !== undefined && { reperfusionS: pause }),
       restriction,
-      ...(restriction === 'partial' && { restCuffPercent: 15 }),
+      ...(restriction === 'partial' && { restPercentLop: 15 }),
     } as PlanRequest['exercises'][number];
   });
 
@@ -138,14 +138,14 @@ const felt = fc.record({
   early: fc.boolean(),
   rule: fc.constantFrom(...progressionRules.map(({ id }) => id)),
   guideline: fc.constantFrom(...guidelines.map(({ id }) => id)),
-  nextPercent: fc.constantFrom(undefined, 60),
+  nextPercentLop: fc.constantFrom(undefined, 60),
   reply: fc.constantFrom('yes', 'no', 'unknown', undefined),
   painNow: fc.constantFrom(undefined, 0, 5, 9),
 });
 
 /** Every document that a request leads to. */
 function documentsOf(asked: PlanRequest, told: typeof felt extends fc.Arbitrary<infer T> ? T : never): Explained[] {
-  const { fewer, held, early, rule, guideline, nextPercent, reply: _reply, painNow: _now, ...feelings } = told;
+  const { fewer, held, early, rule, guideline, nextPercentLop, reply: _reply, painNow: _now, ...feelings } = told;
   const plan = planSession(asked);
   const documents: Explained[] = [plan, reviewPlan(plan, { guideline })];
   if (asked.screening) documents.push(asked.screening);
@@ -173,7 +173,7 @@ function documentsOf(asked: PlanRequest, told: typeof felt extends fc.Arbitrary<
     })),
   } as Parameters<typeof recordSession>[0]);
   documents.push(record, reviewPlan(record, { guideline }));
-  const percent = nextPercent === undefined ? {} : { nextPercent };
+  const percent = nextPercentLop === undefined ? {} : { nextPercentLop };
   documents.push(nextSession({ plan, records: [record], rule, date: '2026-03-09', ...percent }));
   return documents;
 }
@@ -272,12 +272,12 @@ describe('every page prints right', () => {
     const oneRepMax = estimateOneRepMax({ load: 80, repetitions: 6, repetitionsInReserve: 2 });
     const session = { scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, load: 20 } as const;
     fc.assert(
-      fc.property(whole(20, 100), whole(10, 95), whole(1, 10), (percent, share, step) => {
-        printsRight(targetCuffPressure({ occlusion, percent, gaugeStepMmHg: step, ceilingMmHg: 130 }));
-        printsRight(trainingLoad({ oneRepMax, percent: share, step }));
+      fc.property(whole(20, 100), whole(10, 95), whole(1, 10), (percentLop, share, step) => {
+        printsRight(targetCuffPressure({ occlusion, percentLop, gaugeStepMmHg: step, ceilingMmHg: 130 }));
+        printsRight(trainingLoad({ oneRepMax, percentOneRepMax: share, step }));
         printsRight(
           compareSessions({
-            from: { ...session, restriction: 'continuous', pressureMmHg: percent + 50 },
+            from: { ...session, restriction: 'continuous', pressureMmHg: percentLop + 50 },
             to: { ...session, restriction: 'none', load: share },
           }),
         );

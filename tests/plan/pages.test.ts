@@ -26,13 +26,13 @@ const leftLeg = { limb: 'leg', side: 'left' } as const;
 const rightLeg = { limb: 'leg', side: 'right' } as const;
 const measured = (valueMmHg: number) => ({ valueMmHg, method: 'doppler' }) as const;
 const person = { label: 'Athlete B', ageYears: 31, systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated' } as const;
-const left = { ...leftLeg, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5, measured: measured(187) };
-const right = { ...rightLeg, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5, measured: measured(195) };
+const left = { ...leftLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measured(187) };
+const right = { ...rightLeg, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5, measured: measured(195) };
 const extension = {
   name: 'leg extension',
   limb: 'leg',
   oneRepMax: { load: 60 },
-  percent: 25,
+  percentOneRepMax: 25,
   step: 2.5,
   scheme: '30-15-15-15',
   tempo: { eccentricS: 2, concentricS: 2 },
@@ -51,16 +51,16 @@ const EVERY_KIND = {
   weeks: 4,
   reperfusionS: 200,
   limbs: [
-    { ...leftLeg, cuffWidthCm: 12, percent: 50, measured: measured(200) },
+    { ...leftLeg, cuffWidthCm: 12, percentLop: 50, measured: measured(200) },
     // 60 % of 200 is 120 mmHg; steps of 50 mmHg leave 100.
-    { ...rightLeg, cuffWidthCm: 12, percent: 60, measured: measured(200), gaugeStepMmHg: 50 },
+    { ...rightLeg, cuffWidthCm: 12, percentLop: 60, measured: measured(200), gaugeStepMmHg: 50 },
   ],
   exercises: [
     {
       name: 'press',
       limb: 'leg',
       oneRepMax: { load: 110 },
-      percent: 20,
+      percentOneRepMax: 20,
       step: 2.5,
       scheme: '2x10',
       warmUp: [
@@ -70,7 +70,7 @@ const EVERY_KIND = {
       tempo: { eccentricS: 2, bottomS: 1, concentricS: 1, topS: 0.5 },
       restS: 30,
       restriction: 'partial',
-      restCuffPercent: 25,
+      restPercentLop: 25,
     },
     {
       name: 'walk',
@@ -96,7 +96,7 @@ const planOfBoth = planSession(both);
 const everyKind = planSession(EVERY_KIND);
 const passive = planSession({
   ...person,
-  limbs: [{ ...left, percent: 70 }],
+  limbs: [{ ...left, percentLop: 70 }],
   exercises: [
     { name: 'at rest', mode: 'passive', limb: 'leg', scheme: '3x5min', restS: 180, restriction: 'intermittent' },
   ],
@@ -104,12 +104,12 @@ const passive = planSession({
 const noCuff = planSession({
   ...person,
   limbs: [leftLeg],
-  exercises: [{ ...extension, percent: 75, scheme: '3x8', restS: 120, restriction: 'none' }],
+  exercises: [{ ...extension, percentOneRepMax: 75, scheme: '3x8', restS: 120, restriction: 'none' }],
 });
 const heavy = planSession({
   ...person,
   limbs: [left],
-  exercises: [{ ...extension, percent: 75, scheme: '3x8', restS: 120, restriction: 'intermittent' }],
+  exercises: [{ ...extension, percentOneRepMax: 75, scheme: '3x8', restS: 120, restriction: 'intermittent' }],
 });
 const referred = { ...both, systolicMmHg: 200, diastolicMmHg: 120 } as const;
 const stopped = planSession(referred);
@@ -158,7 +158,7 @@ const heavyPress = planSession({
     limb: 'arm',
     side,
     cuffWidthCm: 7,
-    percent: 50,
+    percentLop: 50,
     gaugeStepMmHg: 5,
     measured: { valueMmHg: 140, method: 'doppler' },
   })),
@@ -168,7 +168,7 @@ const heavyPress = planSession({
       limb: 'arm',
       side: 'both',
       oneRepMax: { load: 100 },
-      percent: 80,
+      percentOneRepMax: 80,
       step: 2.5,
       sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions })),
       tempo: '2-0-1-0',
@@ -187,7 +187,7 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
     BRIEF,
   ],
   'plan-partial-brief.txt': [
-    planSession({ ...both, exercises: [{ ...extension, restriction: 'partial', restCuffPercent: 25 }] }),
+    planSession({ ...both, exercises: [{ ...extension, restriction: 'partial', restPercentLop: 25 }] }),
     BRIEF,
   ],
   'plan-no-cuff-brief.txt': [noCuff, BRIEF],
@@ -222,7 +222,7 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
         { records: [recorded], deload: true },
       ],
       goals: [
-        { name: '60 % of 1RM', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 60 },
+        { name: '60 % of 1RM', measure: 'peakPercentOneRepMax', limb: 'leg', side: 'left', atLeast: 60 },
         { name: 'hop test of both sides', atLeast: 90 },
       ],
     }),
@@ -333,7 +333,7 @@ describe('the cautions on a page', () => {
     reperfusionS: 60,
     exercises: [
       { ...extension, restS: 240 },
-      { ...press, restS: 90, percent: 75 },
+      { ...press, restS: 90, percentOneRepMax: 75 },
     ],
   });
   const watch = (detail: 'full' | 'brief') => {
@@ -422,7 +422,13 @@ describe('the page of a plan', () => {
   it('adds up limbs in words: the percentage of occlusion pressure is none of one limb', () => {
     const limbs = (['left', 'right'] as const).map(
       (side) =>
-        ({ limb: 'leg', side, cuffWidthCm: 10, percent: 50, measured: { valueMmHg: 200, method: 'doppler' } }) as const,
+        ({
+          limb: 'leg',
+          side,
+          cuffWidthCm: 10,
+          percentLop: 50,
+          measured: { valueMmHg: 200, method: 'doppler' },
+        }) as const,
     );
     const page = explain(planOf({ side: 'both' }, { limbs }));
     expect(page.match(/pressure × time, 2 limbs added up/g)).toHaveLength(1);
@@ -436,7 +442,7 @@ describe('the page of a plan', () => {
         ...planOf(),
         // What another version made is printed with its own numbers.
         libraryVersion: '0.0.9',
-        items: [{ ...item!, target: { ...item!.target!, reached: { percent: 50, ...change } } }],
+        items: [{ ...item!, target: { ...item!.target!, reached: { percentLop: 50, ...change } } }],
       })
         .split('\n')
         .find((line) => line.startsWith('Cuff '))!;
@@ -461,7 +467,11 @@ describe('the page of a plan', () => {
     const latex = explain(everyKind, { format: 'latex' });
     for (const group of groups) expect(latex.split(`\\text{${group}}`)).toHaveLength(2);
     // Listed twice, an exercise is told apart by its turn.
-    const again = planSession({ ...both, limbs: [left], exercises: [extension, { ...extension, percent: 30 }] });
+    const again = planSession({
+      ...both,
+      limbs: [left],
+      exercises: [extension, { ...extension, percentOneRepMax: 30 }],
+    });
     expect(explain(again)).toMatch(/\[leg extension \(2\)\]/);
   });
 });

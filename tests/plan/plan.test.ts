@@ -1,6 +1,7 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
-import { attempt, InputError, sources } from '../../src/index.js';
+import { attempt, InputError } from '../../src/index.js';
+import { sources } from '../../src/text/index.js';
 import { cite, explain } from '../../src/text/index.js';
 import {
   planSession,
@@ -28,7 +29,7 @@ const request = {
       side: 'right',
       circumferenceCm: 60,
       cuffWidthCm: 18,
-      percent: 60,
+      percentLop: 60,
       gaugeStepMmHg: 2,
       equation: 'thigh-2019',
     },
@@ -37,7 +38,7 @@ const request = {
       side: 'right',
       circumferenceCm: 32,
       cuffWidthCm: 10,
-      percent: 40,
+      percentLop: 40,
       measured: { valueMmHg: 150, method: 'doppler', cuffWidthCm: 5 },
     },
   ],
@@ -46,7 +47,7 @@ const request = {
       name: 'leg extension',
       limb: 'leg',
       oneRepMax: { load: 50, repetitions: 10 },
-      percent: 30,
+      percentOneRepMax: 30,
       step: 2.5,
       scheme: '30-15-15-15',
       tempo,
@@ -57,7 +58,7 @@ const request = {
       name: 'arm curl',
       limb: 'arm',
       oneRepMax: { load: 40, unit: 'lb' },
-      percent: 25,
+      percentOneRepMax: 25,
       available: [5, 8, 10, 12],
       sets: [{ repetitions: 20, restS: 45 }, { repetitions: 12 }],
       tempo,
@@ -302,8 +303,8 @@ describe('explain, a plan in brief', () => {
     posture: 'supine',
     reperfusionS: 240,
     limbs: [
-      { limb: 'leg', side: 'right', cuffWidthCm: 12, percent: 60, measured: { valueMmHg: 200, method: 'doppler' } },
-      { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percent: 50, gaugeStepMmHg: 10 },
+      { limb: 'leg', side: 'right', cuffWidthCm: 12, percentLop: 60, measured: { valueMmHg: 200, method: 'doppler' } },
+      { limb: 'leg', side: 'left', circumferenceCm: 60, cuffWidthCm: 18, percentLop: 50, gaugeStepMmHg: 10 },
     ],
     exercises: [
       {
@@ -314,7 +315,7 @@ describe('explain, a plan in brief', () => {
         tempo,
         restS: 45,
         restriction: 'partial',
-        restCuffPercent: 20,
+        restPercentLop: 20,
         warmUp: [{ repetitions: 10, restS: 60 }],
       },
       {

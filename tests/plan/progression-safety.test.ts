@@ -21,7 +21,7 @@ import { codesOf as codes } from '../support/invariants.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
 
 // 20 kg of a maximum of 100 kg, 50 % of a measured 200 mmHg.
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
 const { propose, first } = proposing(plan);
 const verdict = (request: Partial<RecordRequest>, item: object = {}, more: Partial<ProgressionRequest> = {}) => {
@@ -51,7 +51,7 @@ describe('symptoms', () => {
       expect(item.action).toBe('raise-load');
       const next = first([record]);
       expect(next.action).toBe('back-off');
-      expect(lower === 'pressure' ? next.percentOfOcclusion : next.load).toEqual(
+      expect(lower === 'pressure' ? next.percentLop : next.load).toEqual(
         lower === 'pressure' ? { from: 50, to: 40 } : { from: 20, to: 17.5, unit: 'kg' },
       );
     } else {
@@ -128,7 +128,7 @@ describe('pain', () => {
     expect(after).toMatchObject({
       action: 'back-off',
       load: { from: 20, to: 20 },
-      percentOfOcclusion: { from: 50, to: 40 },
+      percentLop: { from: 50, to: 40 },
     });
     // Discomfort of 5–7 in the fourth set is usual (Physiol Behav 2016;157:277–280).
     expect(verdict({ pain: [{ site: 'under-cuff', before: 0, during: 7, after: 0 }] })[0]).toBe('raise-load');
@@ -177,24 +177,24 @@ describe('pain', () => {
 
 describe('a proposal cannot hurt by its steps', () => {
   it('holds where the pressure is to go up by more than 10 points at once', () => {
-    const item = first([recordOf(plan, all)], { nextPercent: 100 });
+    const item = first([recordOf(plan, all)], { nextPercentLop: 100 });
     expect(item).toMatchObject({
       action: 'repeat',
       load: { from: 20, to: 20 },
-      percentOfOcclusion: { from: 50, to: 50 },
+      percentLop: { from: 50, to: 50 },
     });
     expect(item.reasons.at(-1)).toMatchObject({
       code: 'pressure-step-too-large',
       values: { from: 50, to: 100, largest: 10 },
     });
-    expect(first([recordOf(plan, all)], { nextPercent: 60 }).action).toBe('raise-pressure');
-    expect(first([recordOf(plan, all)], { nextPercent: 60.5 }).action).toBe('repeat');
+    expect(first([recordOf(plan, all)], { nextPercentLop: 60 }).action).toBe('raise-pressure');
+    expect(first([recordOf(plan, all)], { nextPercentLop: 60.5 }).action).toBe('repeat');
   });
 
   it('does not lock small loads by percentages: a step is judged in points of the maximum', () => {
     // 10 kg of 50 kg: 2.5 kg is 25 % of the load, and 5 points of the maximum.
-    const at = (load: number, percent: number, rule: ProgressionRequest['rule'], over = 0) => {
-      const of = planOf({ oneRepMax: { load }, percent, step: 2.5, restriction: 'none' });
+    const at = (load: number, percentOneRepMax: number, rule: ProgressionRequest['rule'], over = 0) => {
+      const of = planOf({ oneRepMax: { load }, percentOneRepMax, step: 2.5, restriction: 'none' });
       const done = all.map((count, index) => count + (index === 3 ? over : 0));
       const records = ['02', '05'].map((day) => recordOf(of, done, { date: `2026-03-${day}` }));
       const item = nextSession({ plan: of, records, rule }).items[0]!;
@@ -208,7 +208,7 @@ describe('a proposal cannot hurt by its steps', () => {
   });
 
   it('raises repetitions where no load is near enough, and the next request has them', () => {
-    const coarse = planOf({ percent: 20, available: [20, 40] });
+    const coarse = planOf({ percentOneRepMax: 20, available: [20, 40] });
     const proposal = nextSession({ plan: coarse, records: [recordOf(coarse, all)], rule: 'all-repetitions' });
     expect(proposal.items[0]).toMatchObject({
       action: 'raise-repetitions',
@@ -219,14 +219,14 @@ describe('a proposal cannot hurt by its steps', () => {
     expect(next.items[0]!.sets.map(({ repetitions }) => repetitions)).toEqual([30, 15, 15, 17]);
     expect(next.items[0]!.sets.map(({ restS }) => restS)).toEqual(coarse.items[0]!.sets.map(({ restS }) => restS));
     // Without a maximum 10 % of the load is the largest step (Med Sci Sports Exerc 2009;41(3):687–708).
-    const own = planOf({ oneRepMax: undefined, percent: undefined, load: 20, step: 2.5 });
+    const own = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, load: 20, step: 2.5 });
     const without = nextSession({ plan: own, records: [recordOf(own, all)], rule: 'all-repetitions' }).items[0]!;
     expect([without.action, codes(without.reasons).at(-2)]).toEqual([
       'raise-repetitions',
       'load-step-too-large-percent',
     ]);
     // A set has 30 repetitions at most; where all do, nothing goes up.
-    const full = planOf({ percent: 20, available: [20, 40], scheme: '3x30' });
+    const full = planOf({ percentOneRepMax: 20, available: [20, 40], scheme: '3x30' });
     const top = nextSession({ plan: full, records: [recordOf(full, [30, 30, 30])], rule: 'all-repetitions' }).items[0]!;
     expect(top.action).toBe('repeat');
   });
@@ -234,11 +234,11 @@ describe('a proposal cannot hurt by its steps', () => {
   // J Strength Cond Res 2025, doi 10.1519/JSC.0000000000005190: set 4 to failure, median 90 repetitions at 20 %, 30 at 30 %, 8 at 40 %.
   it('does not go by repetitions beyond the goal of restricted sets at 30 % of the maximum and less', () => {
     const at = (
-      percent: number,
+      percentOneRepMax: number,
       restriction: 'continuous' | 'none' = 'continuous',
       rule: ProgressionRequest['rule'] = 'two-for-two',
     ) => {
-      const of = planOf({ percent, step: 2.5, restriction });
+      const of = planOf({ percentOneRepMax, step: 2.5, restriction });
       const records = ['02', '05'].map((day) => recordOf(of, [30, 15, 15, 17], { date: `2026-03-${day}` }));
       const item = nextSession({ plan: of, records, rule }).items[0]!;
       return [item.action, item.reasons[0]!.code];
@@ -251,11 +251,11 @@ describe('a proposal cannot hurt by its steps', () => {
     expect(at(20, 'continuous', 'all-repetitions')).toEqual(['raise-load', 'rule-met']);
   });
 
-  const leg = (side: 'left' | 'right', percent = 50) => ({
+  const leg = (side: 'left' | 'right', percentLop = 50) => ({
     limb: 'leg' as const,
     side,
     cuffWidthCm: 10,
-    percent,
+    percentLop,
     measured: { valueMmHg: 200, method: 'doppler' as const },
   });
   const press = { ...plan.request.exercises[0]!, name: 'leg press' };
@@ -280,12 +280,12 @@ describe('a proposal cannot hurt by its steps', () => {
     const mixed = planSession({
       ...plan.request,
       exercises: [
-        { ...press, cuffPercent: 50 },
+        { ...press, percentLop: 50 },
         { ...press, name: 'squat', restriction: 'none' },
-        { ...press, name: 'curl', cuffPercent: 60 },
+        { ...press, name: 'curl', percentLop: 60 },
       ],
     } as PlanRequest);
-    expect(actionsOf(mixed, { nextPercent: 60 })).toEqual([
+    expect(actionsOf(mixed, { nextPercentLop: 60 })).toEqual([
       ['leg press', 'left', 'raise-pressure', 'pressure-instead'],
       ['squat', 'left', 'repeat', 'pressure-raised-on-limb'],
       ['curl', 'left', 'repeat', 'pressure-raised-on-limb'],
@@ -302,7 +302,7 @@ describe('a proposal cannot hurt by its steps', () => {
       ],
     } as PlanRequest);
     // The right cuff has its 60 % already: its load goes up, the left pressure does.
-    expect(actionsOf(sides, { nextPercent: 60 }).map(([, side, action]) => [side, action])).toEqual([
+    expect(actionsOf(sides, { nextPercentLop: 60 }).map(([, side, action]) => [side, action])).toEqual([
       ['left', 'raise-pressure'],
       ['right', 'raise-load'],
     ]);
@@ -314,7 +314,7 @@ describe('a proposal cannot hurt by its steps', () => {
         { ...press, name: 'both press', restriction: 'none' },
       ],
     } as PlanRequest);
-    expect(actionsOf(shared, { nextPercent: 60 })).toEqual([
+    expect(actionsOf(shared, { nextPercentLop: 60 })).toEqual([
       ['left press', 'left', 'raise-pressure', 'pressure-instead'],
       ['both press', 'left', 'repeat', 'pressure-raised-on-limb'],
       ['both press', 'right', 'repeat', 'other-side-holds'],
@@ -349,13 +349,13 @@ describe('what was done', () => {
     expect(verdict({ sessionRpe: 9 })[0]).toBe('raise-load');
     expect(verdict({}, {}, { deload: true })).toEqual(['back-off', 'back-off-deload']);
     // What is missed in a last set to failure is no failure.
-    const last = planOf({ percent: 20, step: 2.5, lastSetToFailure: true });
+    const last = planOf({ percentOneRepMax: 20, step: 2.5, lastSetToFailure: true });
     const near = ['02', '05'].map((day) => recordOf(last, [30, 15, 15, 12], { date: `2026-03-${day}` }));
     expect(nextSession({ plan: last, records: near, rule: 'all-repetitions' }).items[0]!.action).toBe('repeat');
   });
 
   it('goes down by a set where no load can, and the next request has it', () => {
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const unloaded = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
     const proposal = nextSession({
       plan: unloaded,
       records: [recordOf(unloaded, all)],
@@ -375,7 +375,7 @@ describe('what was done', () => {
       'repeat',
       { code: 'hold-long-break', values: { days: 28, limit: 28 } },
     ]);
-    const heavy = planOf({ percent: 50, step: 2.5 });
+    const heavy = planOf({ percentOneRepMax: 50, step: 2.5 });
     const over = (day: string) => recordOf(heavy, [30, 15, 15, 17], { date: day });
     const two = (from: string) =>
       nextSession({ plan: heavy, records: [over(from), over('2026-03-30')], rule: 'two-for-two' }).items[0]!;
@@ -397,8 +397,8 @@ describe('what was done', () => {
     expect(first([evening(1), evening(2)]).action).toBe('raise-load');
     expect(trainingDays({ records: [evening(1), evening(2)], from: '2026-03-02' })[0]!.sessions).toBe(2);
     expect(issuesOf(() => propose([evening(1), evening(1, [30, 15, 15, 16])]))).toEqual(['records.1.sessionOfDay']);
-    const named = planOf({ percent: 20, step: 2.5 }, { label: 'Athlete C' });
-    const other = planOf({ percent: 20, step: 2.5 }, { label: 'Athlete D' });
+    const named = planOf({ percentOneRepMax: 20, step: 2.5 }, { label: 'Athlete C' });
+    const other = planOf({ percentOneRepMax: 20, step: 2.5 }, { label: 'Athlete D' });
     expect(
       issuesOf(() => nextSession({ plan: named, records: [recordOf(other, all)], rule: 'all-repetitions' })),
     ).toEqual(['records.0.label']);
@@ -408,7 +408,7 @@ describe('what was done', () => {
     const reasons = (heldMmHg?: number) => codes(first([recordOf(plan, all, { pain: [] }, { heldMmHg })]).reasons);
     expect(reasons()).toContain('held-not-recorded');
     expect(reasons(100)).not.toContain('held-not-recorded');
-    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const bare = planOf({ percentOneRepMax: 20, step: 2.5, restriction: 'none' });
     const proposal = nextSession({ plan: bare, records: [recordOf(bare, all)], rule: 'all-repetitions' });
     expect(codes(proposal.items[0]!.reasons)).not.toContain('held-not-recorded');
   });

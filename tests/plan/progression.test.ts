@@ -12,7 +12,7 @@ import { expectPlainJson } from '../support/answers.js';
 import { codesOf as codes } from '../support/invariants.js';
 import { jointPain, planOf, proposing, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
 const { propose, first } = proposing(plan);
 
@@ -28,32 +28,32 @@ describe('nextSession', () => {
     expect(proposal.items[0]).toMatchObject({
       action: 'raise-load',
       load: { from: 20, to: 22.5, unit: 'kg' },
-      percentOfMaximum: { from: 20, to: 22.5 },
-      percentOfOcclusion: { from: 50, to: 50 },
+      percentOneRepMax: { from: 20, to: 22.5 },
+      percentLop: { from: 50, to: 50 },
       cuffMmHg: { from: 100, to: 100 },
     });
   });
 
   it('raises the pressure instead of the load when asked to, with the gauge of the plan', () => {
-    const gauged = planOf({ percent: 20, step: 2.5 }, {}, { gaugeStepMmHg: 15 });
-    const item = first([recordOf(gauged, all)], { plan: gauged, nextPercent: 60 });
+    const gauged = planOf({ percentOneRepMax: 20, step: 2.5 }, {}, { gaugeStepMmHg: 15 });
+    const item = first([recordOf(gauged, all)], { plan: gauged, nextPercentLop: 60 });
     expect(item).toMatchObject({
       action: 'raise-pressure',
       load: { from: 20, to: 20 },
-      percentOfOcclusion: { from: 50, to: 60 },
+      percentLop: { from: 50, to: 60 },
       cuffMmHg: { from: 90, to: 120 },
     });
-    const near = planOf({ percent: 20, step: 2.5 }, {}, { percent: 80 });
-    const high = propose([recordOf(near, all)], { plan: near, nextPercent: 90 });
+    const near = planOf({ percentOneRepMax: 20, step: 2.5 }, {}, { percentLop: 80 });
+    const high = propose([recordOf(near, all)], { plan: near, nextPercentLop: 90 });
     expect(codes(high.cautions)).toContain('percent-above-usual');
   });
 
   it('raises the load where the pressure cannot go up, and says why', () => {
-    const same = first([recordOf(plan, all)], { nextPercent: 50 });
-    expect(same).toMatchObject({ action: 'raise-load', percentOfOcclusion: { to: 50 } });
+    const same = first([recordOf(plan, all)], { nextPercentLop: 50 });
+    expect(same).toMatchObject({ action: 'raise-load', percentLop: { to: 50 } });
     expect(codes(same.reasons)).toContain('pressure-not-higher');
-    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
-    const free = first([recordOf(bare, all)], { plan: bare, nextPercent: 60 });
+    const bare = planOf({ percentOneRepMax: 20, step: 2.5, restriction: 'none' });
+    const free = first([recordOf(bare, all)], { plan: bare, nextPercentLop: 60 });
     expect(free).toMatchObject({ action: 'raise-load' });
     expect(free).not.toHaveProperty('cuffMmHg');
     expect(codes(free.reasons)).toContain('pressure-no-cuff');
@@ -78,7 +78,7 @@ describe('nextSession', () => {
   });
 
   it('is of the day of its plan or later', () => {
-    const later = planOf({ percent: 20, step: 2.5 }, { date: '2026-03-09' });
+    const later = planOf({ percentOneRepMax: 20, step: 2.5 }, { date: '2026-03-09' });
     const of = (date: string) =>
       nextSession({ plan: later, records: [recordOf(plan, all)], rule: 'all-repetitions', date });
     expect(of('2026-03-09').items).toHaveLength(1);
@@ -86,7 +86,7 @@ describe('nextSession', () => {
   });
 
   it('stops at a sign to stop at, whatever was done', () => {
-    const proposal = propose([recordOf(plan, all, { symptoms: ['symptom-numbness-stays'] })], { nextPercent: 60 });
+    const proposal = propose([recordOf(plan, all, { symptoms: ['symptom-numbness-stays'] })], { nextPercentLop: 60 });
     expect(proposal.items[0]!.action).toBe('stop');
     expect(proposal.items[0]!.load).toEqual({ from: 20, unit: 'kg' });
     expect(proposal.cautions[0]).toMatchObject({ severity: 'stop', code: 'symptom-clinician-first' });
@@ -105,7 +105,7 @@ describe('nextSession', () => {
       load: { to: 20 },
     });
     expect(first([recordOf(plan, all, {}, { stoppedEarly: true })])).toMatchObject({ action: 'repeat' });
-    const unknown = planOf({ percent: 20 });
+    const unknown = planOf({ percentOneRepMax: 20 });
     const back = first([recordOf(unknown, all, jointPain(0, 0, 2))], { plan: unknown });
     expect(back).toMatchObject({ action: 'back-off', load: { from: 20, unit: 'kg' } });
     expect(back.load).not.toHaveProperty('to');
@@ -113,12 +113,12 @@ describe('nextSession', () => {
   });
 
   it('knows the loads that can be set', () => {
-    const rack = planOf({ percent: 20, available: [10, 20, 24] });
+    const rack = planOf({ percentOneRepMax: 20, available: [10, 20, 24] });
     const at = (repetitions: readonly number[], more = {}) =>
       first([recordOf(rack, repetitions, more)], { plan: rack });
     expect(at(all).load!.to).toBe(24);
     expect(at(all, jointPain(0, 0, 2)).load!.to).toBe(10);
-    const only = planOf({ percent: 20, available: [20] });
+    const only = planOf({ percentOneRepMax: 20, available: [20] });
     const stuck = first([recordOf(only, all)], { plan: only });
     expect([stuck.action, codes(stuck.reasons)]).toEqual([
       'raise-repetitions',
@@ -129,10 +129,10 @@ describe('nextSession', () => {
   });
 
   it('keeps pounds', () => {
-    const pounds = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percent: 20, step: 5 });
+    const pounds = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percentOneRepMax: 20, step: 5 });
     const item = first([recordOf(pounds, all)], { plan: pounds });
     expect(item.load).toEqual({ from: 40, to: 45, unit: 'lb' });
-    const free = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percent: 20 });
+    const free = planOf({ oneRepMax: { load: 200, unit: 'lb' }, percentOneRepMax: 20 });
     const record = recordOf(free, [30, 15, 15, 16], {}, { lastSetToFailure: true });
     const unknown = first([record], { plan: free, rule: 'set-four-over-15' });
     expect([unknown.action, unknown.load!.to]).toEqual(['raise-load', undefined]);
@@ -140,7 +140,7 @@ describe('nextSession', () => {
 
   it('looks at sessions with the load of the plan only', () => {
     expect(codes(first([recordOf(plan, all, {}, { load: 17.5 })]).reasons)).toEqual(['other-load-recorded']);
-    const free = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const free = planOf({ percentOneRepMax: 20, step: 2.5, restriction: 'none' });
     const lighter = recordOf(free, [30, 15, 15, 20], {}, { load: 17.5 });
     const item = first([lighter, recordOf(free, [30, 15, 15, 17], { date: '2026-03-05' })], {
       plan: free,
@@ -150,16 +150,16 @@ describe('nextSession', () => {
   });
 
   it('raises no load on top of a pressure that the plan raised', () => {
-    const higher = planOf({ percent: 20, step: 2.5 }, {}, { percent: 60 });
+    const higher = planOf({ percentOneRepMax: 20, step: 2.5 }, {}, { percentLop: 60 });
     const item = first([recordOf(plan, all)], { plan: higher });
     expect(item).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 }, cuffMmHg: { from: 120, to: 120 } });
     expect(codes(item.reasons)).toEqual(['other-pressure-recorded']);
-    const bare = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const bare = planOf({ percentOneRepMax: 20, step: 2.5, restriction: 'none' });
     expect(codes(first([recordOf(bare, all)]).reasons)).toEqual(['other-restriction-recorded']);
   });
 
   it('asks for the earlier sets too before two more in the last count', () => {
-    const free = planOf({ percent: 20, step: 2.5, restriction: 'none' });
+    const free = planOf({ percentOneRepMax: 20, step: 2.5, restriction: 'none' });
     const last = (...sessions: (readonly number[])[]) =>
       first(
         sessions.map((repetitions, index) => recordOf(free, repetitions, { date: `2026-03-0${index + 2}` })),
@@ -170,7 +170,7 @@ describe('nextSession', () => {
   });
 
   it('judges what was done by the goal of this plan', () => {
-    const more = planOf({ percent: 20, step: 2.5, scheme: '30-20-20-20' });
+    const more = planOf({ percentOneRepMax: 20, step: 2.5, scheme: '30-20-20-20' });
     expect(codes(first([recordOf(plan, all)], { plan: more }).reasons)).toEqual(['rule-not-met']);
   });
 
@@ -228,10 +228,10 @@ describe('nextSession', () => {
       }
     };
     const records = [recordOf(plan, all)];
-    expect(paths({ plan, records: [], rule: 'mine', nextPercent: 0.5, date: '2026-02-30', extra: 1 })).toEqual([
+    expect(paths({ plan, records: [], rule: 'mine', nextPercentLop: 0.5, date: '2026-02-30', extra: 1 })).toEqual([
       'records',
       'rule',
-      'nextPercent',
+      'nextPercentLop',
       'date',
       'extra',
     ]);

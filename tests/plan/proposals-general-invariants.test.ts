@@ -12,7 +12,7 @@ import {
 import { codesOf, expectClose, message } from '../support/invariants.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
 const calm = jointPain(1, 1, 1, 1);
 
@@ -38,7 +38,7 @@ describe('a proposal', () => {
     const two = { rule: 'two-for-two' } as const;
     const over = [30, 15, 15, 17];
     // Repetitions beyond the goal are looked at above 30 % of the maximum.
-    const heavy = planOf({ percent: 40, step: 5 });
+    const heavy = planOf({ percentOneRepMax: 40, step: 5 });
     const on = (date: string, repetitions: readonly number[]) => recordOf(heavy, repetitions, { date, ...calm });
     expect(reasons(heavy, [on('2026-03-02', over)], two)).toEqual([
       ['too-few-records', { values: { needed: 2, found: 1 } }],
@@ -52,7 +52,7 @@ describe('a proposal', () => {
       'rule-not-met',
     ]);
     expect(reasons(plan, [day('2026-03-02')], two)).toEqual([
-      ['over-goal-not-applied', { values: { percent: 20, most: 30 } }],
+      ['over-goal-not-applied', { values: { percentOneRepMax: 20, most: 30 } }],
     ]);
     expect(reasons(plan, [day('2026-03-02', all, {})])[1]).toEqual(['pain-not-recorded']);
     expect(reasons(plan, [day('2026-03-02', all, { pain: [] })])).toHaveLength(1);
@@ -68,14 +68,14 @@ describe('a proposal', () => {
     expect(reasons(bare, [day('2026-03-02')])).toEqual([
       ['other-restriction-recorded', { values: { done: 'continuous', planned: 'none' } }],
     ]);
-    const part = (restCuffPercent: number) => planOf({ restriction: 'partial', restCuffPercent, step: 2.5 });
+    const part = (restPercentLop: number) => planOf({ restriction: 'partial', restPercentLop, step: 2.5 });
     expect(reasons(part(20), [day('2026-03-02')])).toEqual([
       ['other-restriction-recorded', { values: { done: 'continuous', planned: 'partial' } }],
     ]);
     expect(reasons(part(20), [recordOf(part(30), all, calm)])).toEqual([
       ['other-pressure-recorded', { values: { done: 30, planned: 20 } }],
     ]);
-    const higher = planOf({ percent: 20, step: 2.5 }, {}, { percent: 60 });
+    const higher = planOf({ percentOneRepMax: 20, step: 2.5 }, {}, { percentLop: 60 });
     expect(reasons(higher, [day('2026-03-02')])).toEqual([
       ['other-pressure-recorded', { values: { done: 50, planned: 60 } }],
     ]);
@@ -130,51 +130,54 @@ describe('a proposal', () => {
       return [action, load!.to, ...codesOf(why).slice(1)];
     };
     // 100 % of 100 kg is 100 kg: 2.5 % is 2.5 kg, 2 % is 2 kg; 5 points of the maximum are 5 kg.
-    expect(raised({ percent: 100, step: 2.5 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
-    expect(raised({ percent: 100, step: 1 }, 'two-for-two', 2)).toEqual(['raise-load', 103]);
-    expect(raised({ percent: 100, step: 5 }, 'two-for-two', 2)).toEqual(['raise-load', 105]);
-    expect(raised({ percent: 100, step: 10 }, 'two-for-two', 2)).toEqual(tooFar);
-    expect(raised({ percent: 100, step: 1 }, 'two-to-ten-percent', 1)).toEqual(['raise-load', 102]);
-    expect(raised({ percent: 100, step: 1 }, 'two-to-ten-percent', 0)).toEqual(['repeat', 100]);
-    expect(raised({ percent: 100, available: [100, 102, 103] }, 'two-for-two', 2)).toEqual(['raise-load', 103]);
-    expect(raised({ percent: 100, available: [100, 102] }, 'two-for-two', 2)).toEqual([
+    expect(raised({ percentOneRepMax: 100, step: 2.5 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
+    expect(raised({ percentOneRepMax: 100, step: 1 }, 'two-for-two', 2)).toEqual(['raise-load', 103]);
+    expect(raised({ percentOneRepMax: 100, step: 5 }, 'two-for-two', 2)).toEqual(['raise-load', 105]);
+    expect(raised({ percentOneRepMax: 100, step: 10 }, 'two-for-two', 2)).toEqual(tooFar);
+    expect(raised({ percentOneRepMax: 100, step: 1 }, 'two-to-ten-percent', 1)).toEqual(['raise-load', 102]);
+    expect(raised({ percentOneRepMax: 100, step: 1 }, 'two-to-ten-percent', 0)).toEqual(['repeat', 100]);
+    expect(raised({ percentOneRepMax: 100, available: [100, 102, 103] }, 'two-for-two', 2)).toEqual([
+      'raise-load',
+      103,
+    ]);
+    expect(raised({ percentOneRepMax: 100, available: [100, 102] }, 'two-for-two', 2)).toEqual([
       'raise-repetitions',
       100,
       'no-heavier-load',
       'repetitions-first',
     ]);
-    expect(raised({ percent: 100, available: [100, 106] }, 'two-for-two', 2)).toEqual(tooFar);
-    expect(raised({ percent: 20 })).toEqual(['raise-load', undefined, 'step-not-known']);
-    expect(raised({ percent: 100 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5, 'step-not-known']);
+    expect(raised({ percentOneRepMax: 100, available: [100, 106] }, 'two-for-two', 2)).toEqual(tooFar);
+    expect(raised({ percentOneRepMax: 20 })).toEqual(['raise-load', undefined, 'step-not-known']);
+    expect(raised({ percentOneRepMax: 100 }, 'two-for-two', 2)).toEqual(['raise-load', 102.5, 'step-not-known']);
     // The trial’s step of 5 kg, where the plan names none, and not in pounds.
-    expect(raised({ percent: 20 }, 'set-four-over-15', 1)).toEqual(['raise-load', 25]);
-    expect(raised({ percent: 20, step: 2.5 }, 'set-four-over-15', 1)).toEqual(['raise-load', 22.5]);
-    expect(raised({ percent: 20, unit: 'lb' }, 'set-four-over-15', 1)[1]).toBeUndefined();
+    expect(raised({ percentOneRepMax: 20 }, 'set-four-over-15', 1)).toEqual(['raise-load', 25]);
+    expect(raised({ percentOneRepMax: 20, step: 2.5 }, 'set-four-over-15', 1)).toEqual(['raise-load', 22.5]);
+    expect(raised({ percentOneRepMax: 20, unit: 'lb' }, 'set-four-over-15', 1)[1]).toBeUndefined();
     const plates = [
       { mass: 1.25, count: 2 },
       { mass: 5, count: 2 },
     ];
-    expect(raised({ percent: 20, bar: 20, plates })).toEqual(['raise-load', 22.5]);
-    expect(raised({ percent: 32.5, bar: 20, plates })).toEqual([
+    expect(raised({ percentOneRepMax: 20, bar: 20, plates })).toEqual(['raise-load', 22.5]);
+    expect(raised({ percentOneRepMax: 32.5, bar: 20, plates })).toEqual([
       'raise-repetitions',
       32.5,
       'no-heavier-load',
       'repetitions-first',
     ]);
     // 23 kg with collars of 0.5 kg: the next are 30.5 kg, 7.5 points.
-    expect(raised({ percent: 23, bar: 20, collars: 0.5, plates }).slice(0, 3)).toEqual([
+    expect(raised({ percentOneRepMax: 23, bar: 20, collars: 0.5, plates }).slice(0, 3)).toEqual([
       'raise-repetitions',
       23,
       'load-step-too-large',
     ]);
     // Exactly as much as the rule asks for is enough; the lightest of what is enough is taken.
-    expect(raised({ percent: 100, available: [110, 105, 102.5, 100] }, 'two-for-two', 2)).toEqual([
+    expect(raised({ percentOneRepMax: 100, available: [110, 105, 102.5, 100] }, 'two-for-two', 2)).toEqual([
       'raise-load',
       102.5,
     ]);
     const pairs = [{ mass: 1.25 }, { mass: 20 }];
-    expect(raised({ percent: 100, bar: 20, plates: pairs }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
-    expect(raised({ percent: 100, bar: 20, plates: [{ mass: 2 }] })).toEqual(['raise-load', 104]);
+    expect(raised({ percentOneRepMax: 100, bar: 20, plates: pairs }, 'two-for-two', 2)).toEqual(['raise-load', 102.5]);
+    expect(raised({ percentOneRepMax: 100, bar: 20, plates: [{ mass: 2 }] })).toEqual(['raise-load', 104]);
   });
 
   it('backs off to what is lighter, and to nothing where nothing is', () => {
@@ -228,9 +231,9 @@ describe('a proposal', () => {
       ),
     });
     expect(reasons(timed, [record])).toEqual([['rule-counts']]);
-    const own = planOf({ oneRepMax: undefined, percent: undefined, load: 20 });
+    const own = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, load: 20 });
     const item = first(own, [recordOf(own, all, calm)]);
-    expect(item).not.toHaveProperty('percentOfMaximum');
+    expect(item).not.toHaveProperty('percentOneRepMax');
     expect([item.action, item.load]).toEqual(['raise-load', { from: 20, unit: 'kg' }]);
     expect(
       message(first(planOf({ available: [20] }), [recordOf(planOf({ available: [20] }), all, calm)]).reasons)[1],
@@ -252,27 +255,27 @@ describe('a proposal', () => {
     const item = first(plan, [day('2026-03-02')]);
     expect(item).toMatchObject({
       load: { from: 20, to: 22.5, unit: 'kg' },
-      percentOfMaximum: { from: 20, to: 22.5 },
-      percentOfOcclusion: { from: 50, to: 50 },
+      percentOneRepMax: { from: 20, to: 22.5 },
+      percentLop: { from: 50, to: 50 },
       cuffMmHg: { from: 100, to: 100 },
     });
     // 200 lb of 100 kg: 90.7 %.
-    const pounds = planOf({ percent: 20, unit: 'lb', step: 5 });
+    const pounds = planOf({ percentOneRepMax: 20, unit: 'lb', step: 5 });
     const inPounds = first(pounds, [recordOf(pounds, all, calm)]);
     expect(inPounds.load).toEqual({ from: 45, to: 50, unit: 'lb' });
-    expectClose(inPounds.percentOfMaximum!.from, 45 * 0.45359237);
-    expectClose(inPounds.percentOfMaximum!.to!, 50 * 0.45359237);
-    const pressed = first(plan, [day('2026-03-02')], { nextPercent: 60 });
+    expectClose(inPounds.percentOneRepMax!.from, 45 * 0.45359237);
+    expectClose(inPounds.percentOneRepMax!.to!, 50 * 0.45359237);
+    const pressed = first(plan, [day('2026-03-02')], { nextPercentLop: 60 });
     expect(pressed).toMatchObject({ action: 'raise-pressure', cuffMmHg: { from: 100, to: 120 }, load: { to: 20 } });
-    expect(message(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percent: 60 } }]);
-    const same = first(plan, [day('2026-03-02')], { nextPercent: 50 });
-    expect(message(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percent: 50, held: 100 } }]);
+    expect(message(pressed.reasons)[1]).toEqual(['pressure-instead', { values: { percentLop: 60 } }]);
+    const same = first(plan, [day('2026-03-02')], { nextPercentLop: 50 });
+    expect(message(same.reasons)[1]).toEqual(['pressure-not-higher', { values: { percentLop: 50, held: 100 } }]);
     // A ceiling and a gauge hold for the next pressure as for this one.
     const held = planOf({ step: 2.5 }, {}, { ceilingMmHg: 105, gaugeStepMmHg: 5 });
-    expect(first(held, [recordOf(held, all, calm)], { nextPercent: 60 }).cuffMmHg).toEqual({ from: 100, to: 105 });
+    expect(first(held, [recordOf(held, all, calm)], { nextPercentLop: 60 }).cuffMmHg).toEqual({ from: 100, to: 105 });
     const stopped = first(plan, [day('2026-03-02', all, { symptoms: ['symptom-sharp-pain'] })]);
-    expect(stopped.percentOfOcclusion).toEqual({ from: 50 });
-    expect(stopped.percentOfMaximum).toEqual({ from: 20 });
+    expect(stopped.percentLop).toEqual({ from: 50 });
+    expect(stopped.percentOneRepMax).toEqual({ from: 20 });
   });
 
   it('asks to measure again, each thing once', () => {
@@ -359,7 +362,7 @@ describe('a proposal', () => {
     ]);
     // A limb that was not trained has no cuff to compare with.
     expect(asks(after, [both(legs({}), ['left'])]).slice(1)).toEqual([weeks, maximum]);
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const unloaded = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
     expect(asks(unloaded, [recordOf(unloaded, all)])).toEqual([weeks]);
   });
 
@@ -371,7 +374,7 @@ describe('a proposal', () => {
       limbs: [limb!, { ...limb!, side: 'right' }],
       exercises: [
         { ...exercise!, side: 'left', step: 2.5 },
-        { ...exercise!, side: 'left', step: 5, percent: 30 },
+        { ...exercise!, side: 'left', step: 5, percentOneRepMax: 30 },
         { ...exercise!, side: 'right', step: 4 },
       ],
     });

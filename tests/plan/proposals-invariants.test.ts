@@ -27,10 +27,10 @@ const SITES = ['joint', 'tendon', 'under-cuff', 'muscle'] as const;
 const MOMENTS = ['before', 'during', 'after', 'nextMorning'] as const;
 const rarely = <T>(of: fc.Arbitrary<T>, freq = 5) => fc.option(of, { nil: undefined, freq });
 
-const limb = fc.record({ percent: fc.constantFrom(40, 50, 60), valueMmHg: fc.integer({ min: 130, max: 260 }) });
+const limb = fc.record({ percentLop: fc.constantFrom(40, 50, 60), valueMmHg: fc.integer({ min: 130, max: 260 }) });
 const exercise = fc.record({
   side: fc.constantFrom(undefined, 'left', 'right', 'both', 'left-then-right'),
-  percent: fc.integer({ min: 15, max: 80 }),
+  percentOneRepMax: fc.integer({ min: 15, max: 80 }),
   restriction: fc.constantFrom('continuous', 'continuous', 'intermittent', 'partial', 'none'),
   weights: fc.constantFrom(
     { step: 1 },
@@ -69,7 +69,7 @@ const session = fc.record({
 const asked = fc.record({
   rule: fc.constantFrom(...RULES),
   painRule: fc.constantFrom(undefined, ...PAIN_RULES),
-  nextPercent: fc.constantFrom(undefined, 50, 60, 60, 70, 100),
+  nextPercentLop: fc.constantFrom(undefined, 50, 60, 60, 70, 100),
   deload: rarely(fc.constant(true as const), 1),
 });
 const world = fc.record({
@@ -90,22 +90,22 @@ const request = ({ limbs, exercises }: World): PlanRequest =>
       side,
       cuffWidthCm: 12,
       gaugeStepMmHg: 1,
-      percent: limbs[index]!.percent,
+      percentLop: limbs[index]!.percentLop,
       measured: { valueMmHg: limbs[index]!.valueMmHg, method: 'doppler' },
     })),
     exercises: exercises.map(
-      ({ side, percent, restriction, weights, knowsMaximum, scheme, lastSetToFailure }, index) => ({
+      ({ side, percentOneRepMax, restriction, weights, knowsMaximum, scheme, lastSetToFailure }, index) => ({
         name: `exercise ${index + 1}`,
         limb: 'leg',
         ...(side && { side }),
-        ...(knowsMaximum ? { oneRepMax: { load: 100 }, percent } : { load: percent }),
+        ...(knowsMaximum ? { oneRepMax: { load: 100 }, percentOneRepMax } : { load: percentOneRepMax }),
         ...weights,
         scheme,
         ...(lastSetToFailure && { lastSetToFailure }),
         tempo: { eccentricS: 2, concentricS: 1 },
         restS: 30,
         restriction,
-        ...(restriction === 'partial' && { restCuffPercent: 20 }),
+        ...(restriction === 'partial' && { restPercentLop: 20 }),
       }),
     ),
   }) as PlanRequest;
@@ -166,7 +166,7 @@ describe('any proposal', () => {
     const seen = new Set<string>();
     checked((_made, plan, _records, { items }) => {
       for (const item of items) {
-        const { action, load, percentOfOcclusion, percentOfMaximum, cuffMmHg } = item;
+        const { action, load, percentLop, percentOneRepMax, cuffMmHg } = item;
         seen.add(action);
         const ups = [isUp(load), isUp(cuffMmHg), setsUp(item)];
         expect(ups.filter(Boolean).length).toBeLessThanOrEqual(1);
@@ -176,10 +176,9 @@ describe('any proposal', () => {
           const open = load !== undefined && load.to === undefined;
           expect(isDown(load) || isDown(cuffMmHg) || setsDown(item) || open).toBe(true);
         } else expect([isDown(load), isDown(cuffMmHg), setsDown(item)]).toEqual([false, false, false]);
-        if (percentOfOcclusion?.to !== undefined)
-          expect(percentOfOcclusion.to - percentOfOcclusion.from).toBeLessThanOrEqual(10);
-        if (percentOfMaximum?.to !== undefined) {
-          expect(percentOfMaximum.to - percentOfMaximum.from).toBeLessThanOrEqual(5 + 1e-9);
+        if (percentLop?.to !== undefined) expect(percentLop.to - percentLop.from).toBeLessThanOrEqual(10);
+        if (percentOneRepMax?.to !== undefined) {
+          expect(percentOneRepMax.to - percentOneRepMax.from).toBeLessThanOrEqual(5 + 1e-9);
         } else if (load?.to !== undefined) expect(load.to).toBeLessThanOrEqual(1.1 * load.from + 1e-9);
       }
       for (const side of ['left', 'right'] as const) {
@@ -294,7 +293,7 @@ describe('any proposal', () => {
   it('goes back by the step it went up by', () => {
     fc.assert(
       fc.property(fc.constantFrom(1, 2, 2.5, 5), fc.integer({ min: 4, max: 15 }), (step, times) => {
-        const at = (load: number) => planOf({ percent: load, step });
+        const at = (load: number) => planOf({ percentOneRepMax: load, step });
         const all = [30, 15, 15, 15];
         const go = (plan: Plan, more: object) =>
           nextSession({ plan, records: [recordOf(plan, all)], rule: 'all-repetitions', ...more }).items[0]!.load!.to!;

@@ -6,7 +6,7 @@ import { planSession, recordSession, reviewPlan, type RecordRequest } from '../.
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20 }, { label: 'Athlete C' }, { circumferenceCm: 55 });
+const plan = planOf({ percentOneRepMax: 20 }, { label: 'Athlete C' }, { circumferenceCm: 55 });
 const done = { exercise: 'leg extension', limb: 'leg', side: 'left', sets: [{ repetitions: 30 }] } as const;
 const codes = (record: ReturnType<typeof recordSession>) => record.cautions.map(({ code }) => code);
 
@@ -166,7 +166,7 @@ describe('recordSession', () => {
 
   it('tells limbs and repeated exercises apart', () => {
     const exercise = plan.request.exercises[0]!;
-    const twice = planOf({}, { exercises: [exercise, { ...exercise, percent: 30 }] });
+    const twice = planOf({}, { exercises: [exercise, { ...exercise, percentOneRepMax: 30 }] });
     const { items } = recordSession({ plan: twice, date: '2026-03-02', items: [done, done] });
     expect(items.map(({ load }) => load!.value)).toEqual([20, 30]);
     const request = { plan: twice, date: '2026-03-02', items: [done, done, done] };

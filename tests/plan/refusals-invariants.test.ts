@@ -21,7 +21,7 @@ import { planOf, recordOf } from '../support/plans.js';
 const plan = planOf();
 const [limb] = plan.request.limbs;
 const [extension] = plan.request.exercises;
-const { oneRepMax: _, percent: __, scheme: ___, ...bare } = extension!;
+const { oneRepMax: _, percentOneRepMax: __, scheme: ___, ...bare } = extension!;
 const sets = [{ repetitions: 10, restS: 30 }, { repetitions: 10 }];
 const walk = { name: 'walk', mode: 'aerobic', limb: 'leg', scheme: '2x2min', restS: 60, restriction: 'continuous' };
 
@@ -115,7 +115,7 @@ describe('a request for a plan', () => {
       'above the diastolic pressure of 118 mmHg',
       '74 mmHg',
     ]);
-    expect(asked({ ...plan.request, limbs: [limb, { ...limb, percent: 40 }] })).toEqual([
+    expect(asked({ ...plan.request, limbs: [limb, { ...limb, percentLop: 40 }] })).toEqual([
       ['limbs.1.side', 'wrong-relation', 'a limb and side listed once', '"left"'],
     ]);
     const measured = (valueMmHg: number) => onLimb({ measured: { valueMmHg, method: 'doppler' } });
@@ -129,15 +129,19 @@ describe('a request for a plan', () => {
   });
 
   it('has something to lift, and no more than goes together', () => {
-    const instead = 'given with percent, or else load, bodyMassPercent or unloaded: true';
+    const instead = 'given with percentOneRepMax, or else load, bodyMassPercent or unloaded: true';
     const counted = { ...bare, sets };
     expect(only(counted)).toEqual([missing('oneRepMax', instead)]);
-    expect(exercise({ percent: undefined })).toEqual([missing('percent', 'given together with oneRepMax')]);
+    expect(exercise({ percentOneRepMax: undefined })).toEqual([
+      missing('percentOneRepMax', 'given together with oneRepMax'),
+    ]);
     for (const given of [{ load: 20 }, { unloaded: true }])
       expect(exercise(given)).toEqual([leftOut(Object.keys(given)[0]!, 'when oneRepMax is given')]);
-    const ways = { percent: 20, step: 5, rounding: 'down', maximumOf: 'this-limb', bar: 20, collars: 0 };
+    const ways = { percentOneRepMax: 20, step: 5, rounding: 'down', maximumOf: 'this-limb', bar: 20, collars: 0 };
     expect(only({ ...counted, load: 20, ...ways })).toEqual(
-      ['percent', 'bar', 'collars', 'rounding', 'maximumOf'].map((name) => leftOut(name, 'unless oneRepMax is given')),
+      ['percentOneRepMax', 'bar', 'collars', 'rounding', 'maximumOf'].map((name) =>
+        leftOut(name, 'unless oneRepMax is given'),
+      ),
     );
     expect(only({ ...counted, unloaded: true, load: 20, bodyMassPercent: 60 }, { bodyMassKg: 80 })).toEqual(
       ['load', 'bodyMassPercent'].map((name) => leftOut(name, 'when nothing is lifted')),
@@ -190,23 +194,23 @@ describe('a request for a plan', () => {
 
   it('has cuff pressures that go with its restriction', () => {
     expect(exercise({ restriction: 'partial' })).toEqual([
-      missing('restCuffPercent', 'given, since the cuff goes to a lower pressure in the rests'),
+      missing('restPercentLop', 'given, since the cuff goes to a lower pressure in the rests'),
     ]);
-    expect(exercise({ restCuffPercent: 20 })).toEqual([leftOut('restCuffPercent', 'unless restriction is partial')]);
-    expect(exercise({ restriction: 'none', cuffPercent: 50 })).toEqual([
-      leftOut('cuffPercent', 'when there is no restriction'),
+    expect(exercise({ restPercentLop: 20 })).toEqual([leftOut('restPercentLop', 'unless restriction is partial')]);
+    expect(exercise({ restriction: 'none', percentLop: 50 })).toEqual([
+      leftOut('percentLop', 'when there is no restriction'),
     ]);
     const below: Refused = [
-      'exercises.0.restCuffPercent',
+      'exercises.0.restPercentLop',
       'wrong-relation',
       'below the 100 mmHg of the sets',
       '100 mmHg',
     ];
-    expect(exercise({ restriction: 'partial', restCuffPercent: 50 })).toEqual([below]);
-    expect(exercise({ restriction: 'partial', restCuffPercent: 49 })).toEqual([]);
-    // 0.5 is a fraction that was meant as a percent, told by the field it stands in.
-    expect(exercise({ cuffPercent: 0.5 }).map(([path, code]) => [path, code])).toEqual([
-      ['exercises.0.cuffPercent', 'unit-slip'],
+    expect(exercise({ restriction: 'partial', restPercentLop: 50 })).toEqual([below]);
+    expect(exercise({ restriction: 'partial', restPercentLop: 49 })).toEqual([]);
+    // 0.5 is a fraction that was meant as a percentLop, told by the field it stands in.
+    expect(exercise({ percentLop: 0.5 }).map(([path, code]) => [path, code])).toEqual([
+      ['exercises.0.percentLop', 'unit-slip'],
     ]);
   });
 
@@ -237,10 +241,10 @@ describe('a request for a plan', () => {
     ['tempo', 5],
     ['restS', 'x'],
     ['changeS', 'x', { side: 'left' }],
-    ['cuffPercent', 'x'],
-    ['restCuffPercent', 'x', { restriction: 'partial' }],
+    ['percentLop', 'x'],
+    ['restPercentLop', 'x', { restriction: 'partial' }],
     ['unit', 'stone'],
-    ['percent', 'x'],
+    ['percentLop', 'x'],
     ['step', 'x'],
     ['available', 'x'],
     ['bar', 'x', { plates: [{ mass: 5 }] }],
@@ -250,8 +254,8 @@ describe('a request for a plan', () => {
     ['maximumOf', 'x'],
     ['oneRepMax', { load: 'x' }],
     ['oneRepMax', { load: 50, repetitions: 'x' }],
-    ['load', 'x', { oneRepMax: undefined, percent: undefined }],
-    ['unloaded', 'x', { oneRepMax: undefined, percent: undefined }],
+    ['load', 'x', { oneRepMax: undefined, percentOneRepMax: undefined }],
+    ['unloaded', 'x', { oneRepMax: undefined, percentOneRepMax: undefined }],
     ['reperfusionS', 'x'],
   ])('is told of one wrong field alone: %s, %j', (field, wrong, more = {}) => {
     expect(exercise({ ...more, [field]: wrong }).map(([path]) => path.split('.')[2])).toEqual([field]);
@@ -272,9 +276,9 @@ describe('a request for a plan', () => {
       'exercises.0.oneRepMax.load',
       'exercises.0.restS',
     ]);
-    expect(onLimb({ percent: 101, cuffWidthCm: 1 }).map(([path]) => path)).toEqual([
+    expect(onLimb({ percentLop: 101, cuffWidthCm: 1 }).map(([path]) => path)).toEqual([
       'limbs.0.cuffWidthCm',
-      'limbs.0.percent',
+      'limbs.0.percentLop',
     ]);
     const estimated = { ...limb, measured: undefined, circumferenceCm: 55 };
     expect(asked({ ...plan.request, systolicMmHg: 400, limbs: [estimated] }).map(([path]) => path)).toEqual([
@@ -298,9 +302,9 @@ describe('parts of a request that are tried', () => {
   it('are told from the top, but for fields of the person', () => {
     const findings = new Findings([]);
     expect(findings.try(['limbs', 0], () => 5)).toBe(5);
-    expect(findings.try(['limbs', 0], () => wrong('percent'))).toBeUndefined();
+    expect(findings.try(['limbs', 0], () => wrong('percentLop'))).toBeUndefined();
     expect(findings.try(['limbs', 1], () => wrong('sex'), { uses: ['sex'] })).toBeUndefined();
-    expect(paths(findings)).toEqual(['limbs.0.percent', 'sex']);
+    expect(paths(findings)).toEqual(['limbs.0.percentLop', 'sex']);
     expect(() =>
       new Findings([]).try([], () => {
         throw new TypeError('not ours');
@@ -340,7 +344,7 @@ describe('what was done', () => {
     expect(recorded({ restHeldMmHg: 40 })).toEqual([
       ['items.0.restHeldMmHg', 'wrong-relation', without('lower pressure here'), 'a value'],
     ]);
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const unloaded = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
     expect(recorded({ load: 5 }, unloaded)).toEqual([
       ['items.0.load', 'wrong-relation', without('load here'), 'a value'],
     ]);
@@ -366,7 +370,7 @@ describe('what was done', () => {
   });
 
   it('has a lower pressure in the rests', () => {
-    const part = planOf({ restriction: 'partial', restCuffPercent: 20 });
+    const part = planOf({ restriction: 'partial', restPercentLop: 20 });
     const rest = (heldMmHg: number | undefined, restHeldMmHg: number | undefined) =>
       recorded({ heldMmHg, restHeldMmHg }, part);
     expect(rest(undefined, 100)).toEqual([
@@ -446,9 +450,9 @@ describe('a document that is read back', () => {
       [['items.0.target.value', 'wrong-type', 'at most 1000000', '10000000']],
     ]);
     const inputs = structuredClone(plan.items) as unknown as { target: { inputs: Record<string, unknown> } }[];
-    inputs[0]!.target.inputs['percent'] = 0.5;
+    inputs[0]!.target.inputs['percentLop'] = 0.5;
     expect(refusal(readDocument as never, { ...plan, items: inputs }).map(([path, code]) => [path, code])).toEqual([
-      ['items.0.target.inputs.percent', 'unit-slip'],
+      ['items.0.target.inputs.percentLop', 'unit-slip'],
     ]);
   });
 });

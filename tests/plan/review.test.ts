@@ -11,7 +11,7 @@ const at = (document: unknown, path: Path): unknown =>
 const outside = ({ findings }: Review) => findings.map(({ measure }) => measure);
 
 describe('reviewPlan', () => {
-  const plan = planOf({ restS: 90, percent: 15 }, { sessionsPerWeek: 5 }, { percent: 90 });
+  const plan = planOf({ restS: 90, percentOneRepMax: 15 }, { sessionsPerWeek: 5 }, { percentLop: 90 });
   const review = reviewPlan(plan);
 
   it('takes the 2019 review when no guideline is named', () => {
@@ -73,7 +73,7 @@ describe('reviewPlan', () => {
 
   it('compares percentages as they are printed: a gauge that reaches 39.9 % of 40 is inside', () => {
     const { findings, inside } = reviewPlan(
-      planOf({}, {}, { percent: 40, gaugeStepMmHg: 5, measured: { valueMmHg: 188, method: 'doppler' } }),
+      planOf({}, {}, { percentLop: 40, gaugeStepMmHg: 5, measured: { valueMmHg: 188, method: 'doppler' } }),
     );
     expect(findings).toEqual([]);
     expect(inside.find(({ measure }) => measure === 'percent-of-occlusion')!.found.toFixed(1)).toBe('39.9');
@@ -82,7 +82,7 @@ describe('reviewPlan', () => {
   // 70 % of 187 mmHg is 130.9, down to 130 on a gauge of 5 mmHg: 69.5 %; with a ceiling of 125 mmHg it is 66.8 %.
   // 20 % of 59.4 kg is 11.88 kg; of 5.5, 11 and 16.5 kg the nearest is 11: 18.52 %.
   it('finds nothing in rounding to the loads there are, and says what was asked for', () => {
-    const rounded = planOf({ oneRepMax: { load: 59.4 }, percent: 20, available: [5.5, 11, 16.5] });
+    const rounded = planOf({ oneRepMax: { load: 59.4 }, percentOneRepMax: 20, available: [5.5, 11, 16.5] });
     const review = reviewPlan(rounded);
     expect(outside(review)).toEqual([]);
     const load = review.inside.find(({ measure }) => measure === 'percent-of-maximum')!;
@@ -95,8 +95,8 @@ describe('reviewPlan', () => {
   });
 
   it('names the limb where a figure differs between limbs', () => {
-    const limb = (side: 'left' | 'right', percent: number) =>
-      ({ limb: 'leg', side, cuffWidthCm: 10, percent, measured: { valueMmHg: 200, method: 'doppler' } }) as const;
+    const limb = (side: 'left' | 'right', percentLop: number) =>
+      ({ limb: 'leg', side, cuffWidthCm: 10, percentLop, measured: { valueMmHg: 200, method: 'doppler' } }) as const;
     const lines = (right: number) =>
       explain(reviewPlan(planOf({ side: 'both' }, { limbs: [limb('left', 50), limb('right', right)] })))
         .split('\n')
@@ -117,11 +117,11 @@ describe('reviewPlan', () => {
           restS: 180,
           restriction: 'intermittent',
           oneRepMax: undefined,
-          percent: undefined,
+          percentOneRepMax: undefined,
           tempo: undefined,
         },
         {},
-        { percent: 70, gaugeStepMmHg: 5, measured: { valueMmHg: 187, method: 'doppler' }, ...limb },
+        { percentLop: 70, gaugeStepMmHg: 5, measured: { valueMmHg: 187, method: 'doppler' }, ...limb },
       );
     const rounded = reviewPlan(atRest({}));
     expect(rounded.findings).toEqual([]);
@@ -129,7 +129,7 @@ describe('reviewPlan', () => {
     const coarse = reviewPlan(atRest({ gaugeStepMmHg: 20 }));
     expect(coarse.findings).toEqual([]);
     expect(outside(reviewPlan(atRest({ ceilingMmHg: 125 })))).toEqual(['percent-of-occlusion']);
-    expect(outside(reviewPlan(atRest({ percent: 65 })))).toEqual(['percent-of-occlusion']);
+    expect(outside(reviewPlan(atRest({ percentLop: 65 })))).toEqual(['percent-of-occlusion']);
     // Held as planned it is what was planned; held lower it is not.
     const held = (heldMmHg: number) =>
       outside(
@@ -152,22 +152,22 @@ describe('reviewPlan', () => {
     expect(held(130)).toEqual([]);
     expect(held(125)).toEqual(['percent-of-occlusion']);
     // 40 % of 61 kg is 24.4, to the nearest 2.5 kg 25: 41 %. A step of 10 kg gives 20 kg, 33 %, another load.
-    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percent: 40, step: 2.5 })))).toEqual([]);
-    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percent: 43, step: 2.5 })))).toEqual([
+    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percentOneRepMax: 40, step: 2.5 })))).toEqual([]);
+    expect(outside(reviewPlan(planOf({ oneRepMax: { load: 61 }, percentOneRepMax: 43, step: 2.5 })))).toEqual([
       'percent-of-maximum',
     ]);
   });
 
   it('gives a heavy session one finding, that the guideline is not for it', () => {
-    const heavy = (percent: number, restriction: 'continuous' | 'none' = 'continuous') =>
+    const heavy = (percentOneRepMax: number, restriction: 'continuous' | 'none' = 'continuous') =>
       reviewPlan(
         planSession({
           ...planOf().request,
-          limbs: [planOf().request.limbs[0]!, { ...planOf().request.limbs[0]!, side: 'right', percent: 90 }],
+          limbs: [planOf().request.limbs[0]!, { ...planOf().request.limbs[0]!, side: 'right', percentLop: 90 }],
           exercises: ['squat', 'press'].map((name) => ({
             ...planOf().request.exercises[0]!,
             name,
-            percent,
+            percentOneRepMax,
             scheme: '3x8',
             restS: 120,
             restriction,
@@ -196,7 +196,7 @@ describe('reviewPlan', () => {
   });
 
   it('carries the stops of its document, and prints nothing else of it', () => {
-    const { stops, findings } = reviewPlan(planOf({ percent: 15 }, { systolicMmHg: 190 }));
+    const { stops, findings } = reviewPlan(planOf({ percentOneRepMax: 15 }, { systolicMmHg: 190 }));
     expect(stops.map(({ code }) => code)).toEqual(['blood-pressure-refer']);
     expect(findings.length).toBeGreaterThan(0);
   });
@@ -207,7 +207,7 @@ describe('reviewPlan', () => {
       scheme: '3x5min',
       restS: 200,
       oneRepMax: undefined,
-      percent: undefined,
+      percentOneRepMax: undefined,
       tempo: undefined,
     });
     // 50 % of LOP against 70 to 100 %; 3 × 300 s + 2 × 200 s unbroken is 21:40 against 5 min; rest and sets are inside.

@@ -16,7 +16,7 @@ import {
 import { message, type Said } from '../support/invariants.js';
 import { planOf, recordOf } from '../support/plans.js';
 
-const plan = planOf({ percent: 20, step: 2.5 });
+const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
 
 describe('a review', () => {
@@ -32,11 +32,11 @@ describe('a review', () => {
   };
   it('reads every figure from where it stands', () => {
     expect(found(plan)).toEqual({
-      'percent-of-occlusion': [50, 40, 80, 'items.0.target.reached.percent'],
+      'percent-of-occlusion': [50, 40, 80, 'items.0.target.reached.percentLop'],
       'cuff-width': [10, 5, 18, 'request.limbs.0.cuffWidthCm'],
       'restriction-time': [6.5, 5, 10, 'items.0.totals.restrictionTime'],
       sets: [4, 2, 4, 'items.0.sets'],
-      'percent-of-maximum': [20, 20, 40, 'items.0.load.reached.percent'],
+      'percent-of-maximum': [20, 20, 40, 'items.0.load.reached.percentOneRepMax'],
       repetitions: [75, 75, 75, 'items.0.totals.repetitions'],
       lifting: [2, 1, 2, 'items.0.tempo.concentricS'],
       lowering: [2, 1, 2, 'items.0.tempo.eccentricS'],
@@ -91,11 +91,11 @@ describe('a review', () => {
         .findings.filter(({ measure }) => measure === 'percent-of-occlusion')
         .map(({ severity, code, low, high }) => [severity, code, low, high]);
     // As printed, 80.4 is 80 and 39.5 is 40.
-    expect(grave({ percent: 80.4, gaugeStepMmHg: 0.1 })).toEqual([]);
-    expect(grave({ percent: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', 40, 80]]);
-    expect(grave({ percent: 39.5, gaugeStepMmHg: 0.1 })).toEqual([]);
-    expect(grave({ percent: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', 40, 80]]);
-    expect(grave({ percent: 55 }, 'lower-limb-protocols-2025')).toEqual([['note', 'review-below', 60, 80]]);
+    expect(grave({ percentLop: 80.4, gaugeStepMmHg: 0.1 })).toEqual([]);
+    expect(grave({ percentLop: 80.5, gaugeStepMmHg: 0.1 })).toEqual([['caution', 'review-above', 40, 80]]);
+    expect(grave({ percentLop: 39.5, gaugeStepMmHg: 0.1 })).toEqual([]);
+    expect(grave({ percentLop: 39.4, gaugeStepMmHg: 0.1 })).toEqual([['note', 'review-below', 40, 80]]);
+    expect(grave({ percentLop: 55 }, 'lower-limb-protocols-2025')).toEqual([['note', 'review-below', 60, 80]]);
     const times = reviewPlan(planOf({ scheme: '4x30', restS: 60 }), { guideline: 'common-practice' });
     expect(times.findings.concat(times.inside as never).map(({ measure, path }) => [measure, path])).toEqual([
       ['limb-restriction-time', ['limbs', 0, 'restrictionTime']],
@@ -110,7 +110,7 @@ describe('a review', () => {
       'percent-of-occlusion',
       'sessions-per-week',
     ]);
-    const unloaded = planOf({ oneRepMax: undefined, percent: undefined, unloaded: true });
+    const unloaded = planOf({ oneRepMax: undefined, percentOneRepMax: undefined, unloaded: true });
     expect(reviewPlan(unloaded).notAssessed).toEqual(['sessions-per-week', 'percent-of-maximum']);
     expect(reviewPlan(recordOf(unloaded, all)).notAssessed).toContain('percent-of-maximum');
     const timed = planOf({ sets: [{ durationS: 60 }], restS: undefined, tempo: undefined });

@@ -17,7 +17,10 @@ import { planOf } from '../support/plans.js';
 
 type Sets = NonNullable<PlanRequest['exercises'][number]['sets']>;
 const heavy = (sets: Sets, more: object = {}) =>
-  planOf({ percent: 80, step: 2.5, sets, restS: 120, restriction: 'intermittent', ...more }, { date: '2026-03-01' });
+  planOf(
+    { percentOneRepMax: 80, step: 2.5, sets, restS: 120, restriction: 'intermittent', ...more },
+    { date: '2026-03-01' },
+  );
 const done = (
   plan: ReturnType<typeof heavy>,
   sets: NonNullable<RecordRequest['items']>[number]['sets'],
@@ -41,8 +44,8 @@ const issuesOf = (call: () => unknown) => {
 const byTopSet = heavy([
   { repetitions: 3, repetitionsInReserve: 2 },
   { repetitions: 3, repetitionsInReserve: 1 },
-  { repetitions: 2, percent: 77.5 },
-  { repetitions: 2, percent: 75 },
+  { repetitions: 2, percentOneRepMax: 77.5 },
+  { repetitions: 2, percentOneRepMax: 75 },
   { repetitions: 2, load: 75, reserveRpe: 8 },
 ]);
 
@@ -59,7 +62,7 @@ describe('sets with loads of their own', () => {
     ]);
     expect(item!.totals.volumeLoad?.value).toBe(935);
     expect(byTopSet.session.totals.peakLoad?.value).toBe(80);
-    expect(byTopSet.session.totals.peakPercent?.value).toBe(80);
+    expect(byTopSet.session.totals.peakPercentOneRepMax?.value).toBe(80);
     expect(byTopSet.limbs[0]!.volumeLoad?.value).toBe(935);
     expect(stored(byTopSet)).toEqual(byTopSet);
     const page = explain(byTopSet);
@@ -73,16 +76,16 @@ describe('sets with loads of their own', () => {
   it('has a top set above the others, back-off sets below, and loaded warm-ups that count in nothing', () => {
     const plan = heavy(
       [
-        { repetitions: 1, percent: 90 },
-        { repetitions: 5, percent: 72 },
+        { repetitions: 1, percentOneRepMax: 90 },
+        { repetitions: 5, percentOneRepMax: 72 },
       ],
       {
-        percent: 90,
+        percentOneRepMax: 90,
         step: 5,
         restriction: 'none',
         warmUp: [
           { repetitions: 5, load: 40 },
-          { repetitions: 3, percent: 60 },
+          { repetitions: 3, percentOneRepMax: 60 },
         ],
       },
     );
@@ -97,7 +100,7 @@ describe('sets with loads of their own', () => {
     const limbs = (['left', 'right'] as const).map((side) => ({ limb: 'leg', side, cuffWidthCm: 10 }) as const);
     const sets = [{ repetitions: 3, load: 50 }, { repetitions: 5 }];
     const plan = planOf(
-      { load: 40, oneRepMax: undefined, percent: undefined, restriction: 'none' },
+      { load: 40, oneRepMax: undefined, percentOneRepMax: undefined, restriction: 'none' },
       {
         limbs,
         exercises: [
@@ -151,10 +154,10 @@ describe('sets with loads of their own', () => {
 
   it('are reviewed by the heaviest', () => {
     const light = planOf({
-      percent: 30,
+      percentOneRepMax: 30,
       step: 2.5,
       scheme: undefined,
-      sets: [{ repetitions: 30 }, { repetitions: 15 }, { repetitions: 15 }, { repetitions: 15, percent: 50 }],
+      sets: [{ repetitions: 30 }, { repetitions: 15 }, { repetitions: 15 }, { repetitions: 15, percentOneRepMax: 50 }],
     });
     const found = reviewPlan(light).findings.find(({ measure }) => measure === 'percent-of-maximum');
     expect(found).toMatchObject({ code: 'review-above', found: 50 });
@@ -166,7 +169,7 @@ describe('sets with loads of their own', () => {
   });
 
   it('hold the next session where another load was lifted, and go up together where it is raised', () => {
-    const plan = heavy([{ repetitions: 3 }, { repetitions: 5, percent: 70 }], { restriction: 'none' });
+    const plan = heavy([{ repetitions: 3 }, { repetitions: 5, percentOneRepMax: 70 }], { restriction: 'none' });
     const propose = (sets: Parameters<typeof done>[1]) =>
       nextSession({ plan, records: [done(plan, sets)], rule: 'all-repetitions', date: '2026-03-05' });
     const dropped = propose([{ repetitions: 3 }, { repetitions: 5, load: 60 }]);
@@ -190,10 +193,14 @@ describe('sets with loads of their own', () => {
 
   it('names what does not go together', () => {
     const of = (sets: Sets, more: object = {}) => issuesOf(() => heavy(sets, more));
-    expect(of([{ repetitions: 3, load: 80, percent: 80 }])).toEqual(['exercises.0.sets.0.percent wrong-relation']);
-    const stated = { oneRepMax: undefined, percent: undefined, load: 60 };
-    expect(of([{ repetitions: 3, percent: 80 }], stated)).toEqual(['exercises.0.sets.0.percent wrong-relation']);
-    const bare = { oneRepMax: undefined, percent: undefined, step: undefined, unloaded: true };
+    expect(of([{ repetitions: 3, load: 80, percentOneRepMax: 80 }])).toEqual([
+      'exercises.0.sets.0.percentOneRepMax wrong-relation',
+    ]);
+    const stated = { oneRepMax: undefined, percentOneRepMax: undefined, load: 60 };
+    expect(of([{ repetitions: 3, percentOneRepMax: 80 }], stated)).toEqual([
+      'exercises.0.sets.0.percentOneRepMax wrong-relation',
+    ]);
+    const bare = { oneRepMax: undefined, percentOneRepMax: undefined, step: undefined, unloaded: true };
     expect(of([{ repetitions: 3, load: 80 }], bare)).toEqual(['exercises.0.sets.0.load wrong-relation']);
     const unloaded = heavy([{ repetitions: 3 }], bare);
     expect(issuesOf(() => done(unloaded, [{ repetitions: 3, load: 5 }]))).toEqual([

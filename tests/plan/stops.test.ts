@@ -124,7 +124,7 @@ describe('a stop', () => {
           limb: 'leg',
           side,
           cuffWidthCm: 10,
-          percent: 50,
+          percentLop: 50,
           measured: { valueMmHg: 200, method: 'doppler' },
         })),
         stops: [{ code: 'unusual-swelling', text: messages['unusual-swelling'], limb: 'leg', side: 'left' }],

@@ -132,7 +132,7 @@ describe('what explain prints', () => {
     const answer = edited(target!, ['cautions'], [{ severity: 'note', code: 'percent-not-flow', text: 'CLEARED' }]);
     expect(explain(answer)).toContain(messages['percent-not-flow']);
     expect(explain(answer)).not.toContain('CLEARED');
-    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percent must be/);
+    expect(() => explain(edited(target!, ['value'], 700))).toThrow(/reached\.percentLop must be/);
   });
 
   it('is of a review what its figures say', () => {
@@ -166,15 +166,17 @@ describe('a plan that was changed', () => {
 
   it('is refused where a pressure is not the percentage that it says', () => {
     expect(issuesOf(edited(plan, [...target, 'value'], 700))).toContainEqual([
-      'items.0.target.reached.percent',
+      'items.0.target.reached.percentLop',
       'changed-document',
     ]);
-    expect(refusedAt(edited(plan, [...target, 'reached', 'percent'], 48))).toContain('items.0.target.reached.percent');
+    expect(refusedAt(edited(plan, [...target, 'reached', 'percentLop'], 48))).toContain(
+      'items.0.target.reached.percentLop',
+    );
   });
 
   it('is not printed where it does not fit itself, and prints no words of its own', () => {
     expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(
-      /^items\[0\]\.target\.reached\.percent must be/,
+      /^items\[0\]\.target\.reached\.percentLop must be/,
     );
     expect(() => explain(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toThrow(/atS must be/);
     const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
@@ -182,7 +184,7 @@ describe('a plan that was changed', () => {
   });
 
   it('is refused where everything around the pressure was changed with it', () => {
-    const percents = { percent: 140, lower: 140, upper: 140, occlusionChancePercent: 0 };
+    const percents = { percentLop: 140, lower: 140, upper: 140, occlusionChancePercent: 0 };
     const forged = [
       [[...target, 'value'], 280],
       [[...target, 'lower'], undefined],
@@ -192,14 +194,14 @@ describe('a plan that was changed', () => {
       [[...target, 'inputs', 'occlusion', 'value'], 560],
       [[...target, 'inputs', 'occlusion', 'lower'], undefined],
       [[...target, 'inputs', 'occlusion', 'upper'], undefined],
-      [[...target, 'reached', 'percent'], 50],
+      [[...target, 'reached', 'percentLop'], 50],
     ] as const;
     const document = forged.reduce((part, [path, to]) => edited(part, path, to), plan);
     expect(refusedAt(document)).toContain('items.0.target.value');
   });
 
   it('is refused where its request was changed and the rest was not', () => {
-    expect(refusedAt(edited(plan, ['request', 'limbs', 0, 'percent'], 60))).toContain('items.0.target.value');
+    expect(refusedAt(edited(plan, ['request', 'limbs', 0, 'percentLop'], 60))).toContain('items.0.target.value');
   });
 
   it('says what its sentences are, whatever was written under their codes', () => {
@@ -289,7 +291,9 @@ describe('a record that was changed', () => {
   });
 
   it('is refused where its pressure is not the percentage that it says', () => {
-    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.reached.percent');
+    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain(
+      'items.0.target.reached.percentLop',
+    );
   });
 });
 
@@ -344,7 +348,7 @@ describe('a document of another version', () => {
 
   it('keeps its stops, which are derived from its request, and its cautions', () => {
     const request = { systolicMmHg: 185, date: '2026-03-02' };
-    const stopped = older(stored(planOf({ step: 2.5 }, request, { percent: 80 })));
+    const stopped = older(stored(planOf({ step: 2.5 }, request, { percentLop: 80 })));
     const emptied = edited(edited(stopped, ['stops'], []), ['cautions'], []);
     const read = readDocument(emptied) as Plan;
     expect(unverified(read)).toHaveLength(1);
@@ -359,16 +363,16 @@ describe('a document of another version', () => {
     const lifted = { stop: 'blood-pressure-refer', by: 'physician', on: '2026-03-03', why: 'seen' };
     expect(stopsInForce(readDocument(edited(stopped, ['stops', 0, 'lifted'], lifted)) as Plan)).toHaveLength(1);
     // What a stop says is in its answers too.
-    const high = older(stored(planOf({}, {}, { percent: 100, ceilingMmHg: 200 })));
+    const high = older(stored(planOf({}, {}, { percentLop: 100, ceilingMmHg: 200 })));
     const codes = high.stops.map(({ code }) => code);
     expect(codes).not.toEqual([]);
-    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percent'], 50);
+    const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percentLop'], 50);
     expect(stopsInForce(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
     // A pressure above those of trials comes with its stop, whatever was written around it.
     const forged = edited(plan, ['items', 0, 'target'], {
       ...plan.items[0]!.target!,
-      ...{ value: 700, lower: undefined, upper: undefined, reached: { percent: 50 }, rounding: undefined },
-      inputs: { occlusion: { ...plan.items[0]!.occlusion!, value: 1400, lower: 1400, upper: 1400 }, percent: 50 },
+      ...{ value: 700, lower: undefined, upper: undefined, reached: { percentLop: 50 }, rounding: undefined },
+      inputs: { occlusion: { ...plan.items[0]!.occlusion!, value: 1400, lower: 1400, upper: 1400 }, percentLop: 50 },
     });
     expect(refusedAt(older(forged))).toEqual(['items.0.target.cautions']);
     // A record derives those of what was reported.
@@ -378,7 +382,7 @@ describe('a document of another version', () => {
 
   it('is refused where this version cannot make it again', () => {
     expect(refusedAt(edited(older(plan), ['request', 'exercises', 0, 'restriction'], 'partial'))).toEqual([
-      'request.exercises.0.restCuffPercent',
+      'request.exercises.0.restPercentLop',
     ]);
   });
 
@@ -392,7 +396,7 @@ describe('a document of another version', () => {
 
   it('is refused where it does not fit itself', () => {
     expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain(
-      'items.0.target.reached.percent',
+      'items.0.target.reached.percentLop',
     );
     expect(issuesOf(edited(plan, ['libraryVersion'], 'CLEARED'))).toEqual([['libraryVersion', 'wrong-type']]);
   });

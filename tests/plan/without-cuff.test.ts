@@ -17,14 +17,14 @@ const press = {
   name: 'leg press',
   limb: 'leg',
   oneRepMax: { load: 200 },
-  percent: 80,
+  percentOneRepMax: 80,
   step: 5,
   scheme: '3x8',
   tempo: { eccentricS: 2, concentricS: 2 },
   restS: 120,
   restriction: 'none',
 } as const;
-const extension = { ...press, name: 'leg extension', oneRepMax: { load: 60 }, percent: 25, step: 5 } as const;
+const extension = { ...press, name: 'leg extension', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 5 } as const;
 const request: PlanRequest = {
   systolicMmHg: 118,
   diastolicMmHg: 74,
@@ -78,14 +78,12 @@ describe('a session without a cuff', () => {
     const light = { ...extension, restriction: 'continuous' } as const;
     expect(issuesOf({ exercises: [press, light] })).toEqual([['missing', 'limbs.0.cuffWidthCm']]);
     const limbCuff = { ...leg, cuffWidthCm: 10, circumferenceCm: 56 };
-    expect(issuesOf({ limbs: [limbCuff], exercises: [press, light] })).toEqual([
-      ['missing', 'exercises.1.cuffPercent'],
-    ]);
-    expect(issuesOf({ limbs: [limbCuff], exercises: [press, { ...light, cuffPercent: 50 }] })).toEqual([]);
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, light] })).toEqual([['missing', 'exercises.1.percentLop']]);
+    expect(issuesOf({ limbs: [limbCuff], exercises: [press, { ...light, percentLop: 50 }] })).toEqual([]);
     // The other leg has no cuff up, so nothing of it is asked for.
     const limbs = [limbCuff, { ...leg, side: 'right' as const }];
     const sides = [
-      { ...light, side: 'left' as const, cuffPercent: 50 },
+      { ...light, side: 'left' as const, percentLop: 50 },
       { ...press, side: 'right' as const },
     ];
     expect(issuesOf({ limbs, exercises: sides })).toEqual([]);

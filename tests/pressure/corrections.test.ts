@@ -7,13 +7,11 @@ import {
   correctForPosture,
   equations,
   InputError,
-  knownEquations,
-  sources,
   systolicSharePressure,
   targetCuffPressure,
   withinFittedRange,
 } from '../../src/index.js';
-import { explain, working } from '../../src/text/index.js';
+import { explain, knownEquations, sources, working } from '../../src/text/index.js';
 import * as bare from '../../src/equations.js';
 import { posturePairs } from '../../docs/working/equation-errors.js';
 import { eachRow, expectWithin } from '../support/rows.js';
@@ -51,7 +49,7 @@ describe('fixed training pressures', () => {
       expect(pressure).toMatchObject({ kind: 'fixed-training-pressure', evidence: 'unconfirmed' });
       expect(pressure).not.toHaveProperty('standardDeviation');
       expect(pressure.cautions.map(({ code }) => code)).toContain('not-an-occlusion-pressure');
-      expect(() => targetCuffPressure({ occlusion: pressure as never, percent: 50 })).toThrow(InputError);
+      expect(() => targetCuffPressure({ occlusion: pressure as never, percentLop: 50 })).toThrow(InputError);
       expect(explain(pressure)).toContain('not an occlusion pressure');
       // Source: the formula text, evaluated by mathjs.
       const [[symbol, field]] = Object.entries(working(pressure)!.symbols) as [[string, string]];

@@ -24,7 +24,7 @@ const shared = (value: number, share: number): Answer<'occlusion-pressure'> => (
 describe('a target of an occlusion pressure with errors that are shares', () => {
   it('keeps the share, and turns the interval round', () => {
     const occlusion = shared(190, 0.2);
-    const answer = targetCuffPressure({ occlusion, percent: 50 });
+    const answer = targetCuffPressure({ occlusion, percentLop: 50 });
     expectHoldsTogether(answer);
     expect(answer).toMatchObject({ value: 95, scale: 'log', standardDeviation: 0.2 });
     expectClose(answer.lower!, 95 * Math.exp(-Z * 0.2));
@@ -41,12 +41,12 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
         fc.double({ min: 0.02, max: 0.5, noNaN: true }),
         fc.integer({ min: 20, max: 95 }),
         fc.integer({ min: 1, max: 40 }),
-        (value, share, percent, limit) => {
+        (value, share, percentLop, limit) => {
           const occlusion = shared(value, share);
-          const { value: setting, reached } = targetCuffPressure({ occlusion, percent });
+          const { value: setting, reached } = targetCuffPressure({ occlusion, percentLop });
           const chance = 100 * jstat.lognormal.cdf(setting, Math.log(value), share);
           expect(Math.abs(reached!.occlusionChancePercent! - chance)).toBeLessThan(1e-5);
-          const limited = targetCuffPressure({ occlusion, percent, occlusionChanceLimitPercent: limit });
+          const limited = targetCuffPressure({ occlusion, percentLop, occlusionChanceLimitPercent: limit });
           const highest = jstat.lognormal.inv(limit / 100, Math.log(value), share);
           expect(highest - limited.reached!.highestMmHg!).toBeGreaterThan(-1e-6);
           expect(highest - limited.reached!.highestMmHg!).toBeLessThan(1 + 1e-6);
@@ -59,7 +59,7 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
   // Drawn: 100,000 people whose true pressure is log-normal about the estimate; quantiles by simple-statistics.
   it('gives the percentages that people drawn from it really get', () => {
     const { normal } = random(2_026);
-    const answer = targetCuffPressure({ occlusion: shared(190, 0.19), percent: 80 });
+    const answer = targetCuffPressure({ occlusion: shared(190, 0.19), percentLop: 80 });
     const truly = Float64Array.from({ length: 100_000 }, () => (100 * answer.value) / (190 * Math.exp(normal(0.19))));
     const sorted = [...truly.sort()];
     const { lower, upper, occlusionChancePercent } = answer.reached!;
@@ -73,7 +73,7 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
   });
 
   it('has an upper end of the true percentage, however uncertain the pressure', () => {
-    const answer = targetCuffPressure({ occlusion: shared(160, 1), percent: 50 });
+    const answer = targetCuffPressure({ occlusion: shared(160, 1), percentLop: 50 });
     expect(answer.reached!.upper).toBeGreaterThan(100);
   });
 });
@@ -81,7 +81,7 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
 // A 10 cm leg cuff at 50 %, the ordinary case: over plausible people nobody is told that the artery may close.
 it('a leg cuff at 50 % with an error of a fifth brings no word about closing', () => {
   for (let value = 120; value <= 320; value += 1) {
-    const { cautions } = targetCuffPressure({ occlusion: shared(value, 0.2), percent: 50 });
+    const { cautions } = targetCuffPressure({ occlusion: shared(value, 0.2), percentLop: 50 });
     expect(codesOf(cautions)).not.toContain('may-occlude');
   }
 });

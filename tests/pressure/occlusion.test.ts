@@ -361,8 +361,8 @@ describe('targetCuffPressure', () => {
   it('says of a pressure without an interval that its true percentage is not known', () => {
     const occlusion = estimateOcclusionPressure({ ...supineLeg, paddingCoefficient: 0.8, equation: 'padding-2006' });
     expect(occlusion.assumptions.map(({ code }) => code)).toContain('padding-too-low');
-    expect(codes(targetCuffPressure({ occlusion, percent: 50 }))).toContain('true-percent-not-known');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 50 }))).not.toContain(
+    expect(codes(targetCuffPressure({ occlusion, percentLop: 50 }))).toContain('true-percent-not-known');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 50 }))).not.toContain(
       'true-percent-not-known',
     );
   });
@@ -370,9 +370,9 @@ describe('targetCuffPressure', () => {
 
   it('rounds down to the gauge and never loses a whole step to a double', () => {
     // 57 % of 300 is 171 by hand; 0.57 × 300 is 170.99999999999997 in doubles.
-    expect(targetCuffPressure({ occlusion: measured(300), percent: 57 }).value).toBe(171);
-    expect(targetCuffPressure({ occlusion: measured(165), percent: 50, gaugeStepMmHg: 5 }).value).toBe(80);
-    expect(targetCuffPressure({ occlusion: measured(100), percent: 70, gaugeStepMmHg: 0.1 }).value).toBe(70);
+    expect(targetCuffPressure({ occlusion: measured(300), percentLop: 57 }).value).toBe(171);
+    expect(targetCuffPressure({ occlusion: measured(165), percentLop: 50, gaugeStepMmHg: 5 }).value).toBe(80);
+    expect(targetCuffPressure({ occlusion: measured(100), percentLop: 70, gaugeStepMmHg: 0.1 }).value).toBe(70);
   });
 
   it('is at most one step below what is asked, never above, and monotone in percent', () => {
@@ -383,7 +383,8 @@ describe('targetCuffPressure', () => {
         fc.integer({ min: 15, max: 99 }),
         gauge,
         (lop, percent, gaugeStepMmHg) => {
-          const at = (share: number) => targetCuffPressure({ occlusion: measured(lop), percent: share, gaugeStepMmHg });
+          const at = (share: number) =>
+            targetCuffPressure({ occlusion: measured(lop), percentLop: share, gaugeStepMmHg });
           const answer = at(percent);
           expectPlainJson(answer);
           const wanted = (lop * percent) / 100;
@@ -403,8 +404,8 @@ describe('targetCuffPressure', () => {
       limb: 'leg',
       standardDeviationMmHg: 31 / 1.959963984540054,
     });
-    const range = (percent: number) => {
-      const { lower, upper } = targetCuffPressure({ occlusion, percent }).reached!;
+    const range = (percentLop: number) => {
+      const { lower, upper } = targetCuffPressure({ occlusion, percentLop }).reached!;
       return [Math.round(lower!), Math.round(upper!)];
     };
     expect(range(50)).toEqual([42, 59]);
@@ -412,21 +413,23 @@ describe('targetCuffPressure', () => {
   });
 
   it('holds to a ceiling and says so', () => {
-    const held = targetCuffPressure({ occlusion: measured(300), percent: 80, ceilingMmHg: 200 });
+    const held = targetCuffPressure({ occlusion: measured(300), percentLop: 80, ceilingMmHg: 200 });
     expect(held.value).toBe(200);
     expect(codes(held)).toContain('ceiling-reached');
-    expect(held.reached?.percent).toBeCloseTo(66.7, 1);
-    expect(codes(targetCuffPressure({ occlusion: measured(200), percent: 80, ceilingMmHg: 200 }))).not.toContain(
+    expect(held.reached?.percentLop).toBeCloseTo(66.7, 1);
+    expect(codes(targetCuffPressure({ occlusion: measured(200), percentLop: 80, ceilingMmHg: 200 }))).not.toContain(
       'ceiling-reached',
     );
   });
 
   it('warns above 80 %, and where the artery may close', () => {
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 81 }))).toContain('percent-above-usual');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 80 }))).not.toContain('percent-above-usual');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 100 }))).toContain('percent-closes-artery');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 93 }))).toContain('may-occlude');
-    expect(codes(targetCuffPressure({ occlusion: measured(180), percent: 50 }))).not.toContain('may-occlude');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 81 }))).toContain('percent-above-usual');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 80 }))).not.toContain(
+      'percent-above-usual',
+    );
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 100 }))).toContain('percent-closes-artery');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 93 }))).toContain('may-occlude');
+    expect(codes(targetCuffPressure({ occlusion: measured(180), percentLop: 50 }))).not.toContain('may-occlude');
   });
 
   // Source: the error function of mathjs.
@@ -434,7 +437,7 @@ describe('targetCuffPressure', () => {
     const wide = fc.record({
       lop: fc.integer({ min: 80, max: 400 }),
       sd: fc.double({ min: 0.5, max: 79, noNaN: true }),
-      percent: fc.integer({ min: 20, max: 100 }),
+      percentLop: fc.integer({ min: 20, max: 100 }),
       limit: fc.double({ min: 0.1, max: 50, noNaN: true }),
       gaugeStepMmHg: fc.constantFrom(0.5, 1, 2, 5, 10),
     });
@@ -443,24 +446,26 @@ describe('targetCuffPressure', () => {
 
     it('agrees with the error function of another library', () => {
       fc.assert(
-        fc.property(wide, ({ lop, sd, percent }) => {
-          const { value, reached } = targetCuffPressure({ occlusion: given(lop, sd), percent });
+        fc.property(wide, ({ lop, sd, percentLop }) => {
+          const { value, reached } = targetCuffPressure({ occlusion: given(lop, sd), percentLop });
           const expected = 50 * (1 + erf(Math.log(value / lop) / (sd / lop) / Math.SQRT2));
           // 1e-14 of our series and 1e-15 of theirs, in percent.
           expect(Math.abs(reached!.occlusionChancePercent! - expected)).toBeLessThan(1e-11);
         }),
       );
-      expect(targetCuffPressure({ occlusion: given(180, 0), percent: 100 }).reached!.occlusionChancePercent).toBe(100);
-      expect(targetCuffPressure({ occlusion: given(180, 0), percent: 99 }).reached!.occlusionChancePercent).toBe(0);
+      expect(targetCuffPressure({ occlusion: given(180, 0), percentLop: 100 }).reached!.occlusionChancePercent).toBe(
+        100,
+      );
+      expect(targetCuffPressure({ occlusion: given(180, 0), percentLop: 99 }).reached!.occlusionChancePercent).toBe(0);
     });
 
     it('is kept under the limit by the highest gauge setting that does, and by no higher one', () => {
       fc.assert(
-        fc.property(wide, ({ lop, sd, percent, limit, gaugeStepMmHg }) => {
+        fc.property(wide, ({ lop, sd, percentLop, limit, gaugeStepMmHg }) => {
           const chance = (setting: number) => 50 * (1 + erf(Math.log(setting / lop) / (sd / lop) / Math.SQRT2));
-          const input = { occlusion: given(lop, sd), percent, gaugeStepMmHg };
+          const input = { occlusion: given(lop, sd), percentLop, gaugeStepMmHg };
           // Nothing can be set where even the first step is too much; that is refused.
-          fc.pre(chance(gaugeStepMmHg) <= limit && (lop * percent) / 100 >= gaugeStepMmHg);
+          fc.pre(chance(gaugeStepMmHg) <= limit && (lop * percentLop) / 100 >= gaugeStepMmHg);
           const held = targetCuffPressure({ ...input, occlusionChanceLimitPercent: limit });
           expectPlainJson(held);
           const { highestMmHg, occlusionChancePercent } = held.reached!;
@@ -484,7 +489,7 @@ describe('targetCuffPressure', () => {
     ])('has its limit of %f %% where the tables have it', (limit, z) => {
       const { reached } = targetCuffPressure({
         occlusion: given(200, 10),
-        percent: 100,
+        percentLop: 100,
         gaugeStepMmHg: 0.1,
         occlusionChanceLimitPercent: limit,
       });
@@ -495,7 +500,7 @@ describe('targetCuffPressure', () => {
     });
 
     it('is refused where it cannot be kept, or where there is no interval', () => {
-      const limited = { percent: 80, occlusionChanceLimitPercent: 1 };
+      const limited = { percentLop: 80, occlusionChanceLimitPercent: 1 };
       const issue = (input: object) => {
         const result = attempt(targetCuffPressure, input as never);
         return result.ok ? [] : result.issues.map(({ path }) => path.join('.'));
@@ -516,10 +521,10 @@ describe('targetCuffPressure', () => {
 
     it('is said in words, and falls with the limit whichever way the setting is held', () => {
       const target = (limit: number) =>
-        targetCuffPressure({ occlusion: given(180, 20), percent: 100, occlusionChanceLimitPercent: limit }).value;
+        targetCuffPressure({ occlusion: given(180, 20), percentLop: 100, occlusionChanceLimitPercent: limit }).value;
       expect(target(1)).toBeLessThan(target(5));
       expect(target(5)).toBeLessThan(target(20));
-      const text = explain(targetCuffPressure({ occlusion: given(180, 20), percent: 80 }));
+      const text = explain(targetCuffPressure({ occlusion: given(180, 20), percentLop: 80 }));
       // By hand: ln(144 / 180) / (20 / 180) = −2.008, of which the table of the normal distribution gives 2.23 %.
       expect(text).toContain('the chance that it closes the artery fully is 2.2 %');
     });
@@ -533,18 +538,18 @@ describe('targetCuffPressure', () => {
     ['lower', { lower: undefined }],
     ['upper', { upper: undefined }],
   ])('refuses an answer whose interval contradicts it, and names its %s: %o', (field, change) => {
-    const result = attempt(targetCuffPressure, { occlusion: { ...measured(165), ...change } as never, percent: 50 });
+    const result = attempt(targetCuffPressure, { occlusion: { ...measured(165), ...change } as never, percentLop: 50 });
     expect(result).toMatchObject({ ok: false, issues: [{ path: ['occlusion', field], code: 'wrong-relation' }] });
   });
   it('takes an answer without an interval, and one whose ends are its value', () => {
     const { lower: _l, upper: _u, standardDeviation: _s, scale: _c, ...bare } = measured(165);
-    expect(targetCuffPressure({ occlusion: bare, percent: 50 }).value).toBe(82);
+    expect(targetCuffPressure({ occlusion: bare, percentLop: 50 }).value).toBe(82);
     const sure = { ...measured(165), lower: 165, upper: 165, standardDeviation: 0 };
-    expect(targetCuffPressure({ occlusion: sure, percent: 50 }).value).toBe(82);
+    expect(targetCuffPressure({ occlusion: sure, percentLop: 50 }).value).toBe(82);
   });
   it('refuses an interval that is not on a log scale', () => {
     const { scale: _c, ...linear } = measured(165);
-    expect(() => targetCuffPressure({ occlusion: linear, percent: 50 })).toThrow('a scale that');
+    expect(() => targetCuffPressure({ occlusion: linear, percentLop: 50 })).toThrow('a scale that');
   });
 });
 

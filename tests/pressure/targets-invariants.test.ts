@@ -23,8 +23,8 @@ describe('a target', () => {
   // Its error as a share; the chance that the true pressure is below, by the error function of mathjs.
   const SHARE = 10 / 160;
   const chance = (setting: number, share = SHARE) => 50 * (1 + erf(Math.log(setting / 160) / share / Math.SQRT2));
-  const target = (more: object) => targetCuffPressure({ occlusion, percent: 50, ...more } as never);
-  const refused = (more: object) => refusal(targetCuffPressure, { occlusion, percent: 50, ...more });
+  const target = (more: object) => targetCuffPressure({ occlusion, percentLop: 50, ...more } as never);
+  const refused = (more: object) => refusal(targetCuffPressure, { occlusion, percentLop: 50, ...more });
   const ALWAYS: Said[] = [
     ['percent-not-flow', { severity: 'note', source: 'flow-steps-2018' }],
     ['pressure-drifts', { severity: 'note', source: 'exercise-shift-2018' }],
@@ -45,10 +45,10 @@ describe('a target', () => {
       errors: [{ part: 'occlusion', standardDeviation: SHARE, evidence: 'practice' }],
     });
     expect(working(answer)!.sources).toEqual(['guideline-review-2019']);
-    expect(answer.inputs).toEqual({ occlusion, percent: 50, gaugeStepMmHg: 15 });
+    expect(answer.inputs).toEqual({ occlusion, percentLop: 50, gaugeStepMmHg: 15 });
     expect(message(answer.cautions)).toEqual(ALWAYS);
-    const { percent, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
-    expectClose(percent, (100 * 75) / 160);
+    const { percentLop, lower, upper, occlusionChancePercent, ...rest } = answer.reached!;
+    expectClose(percentLop, (100 * 75) / 160);
     expectClose(lower!, (100 * 75) / (160 * Math.exp(Z * SHARE)));
     expectClose(upper!, (100 * 75) / (160 * Math.exp(-Z * SHARE)));
     // Φ(−12) is below 1e-16.
@@ -61,39 +61,43 @@ describe('a target', () => {
   it.each([
     [40, undefined, []],
     [80, undefined, []],
-    [39, undefined, [['percent-below-usual', { severity: 'note', values: { percent: 39, low: 40, high: 80 } }]]],
-    [81, 'resistance', [['percent-above-usual', { severity: 'caution', values: { percent: 81, low: 40, high: 80 } }]]],
-    [81, 'aerobic', [['percent-above-usual', { severity: 'caution', values: { percent: 81, low: 40, high: 80 } }]]],
+    [39, undefined, [['percent-below-usual', { severity: 'note', values: { percentLop: 39, low: 40, high: 80 } }]]],
+    [
+      81,
+      'resistance',
+      [['percent-above-usual', { severity: 'caution', values: { percentLop: 81, low: 40, high: 80 } }]],
+    ],
+    [81, 'aerobic', [['percent-above-usual', { severity: 'caution', values: { percentLop: 81, low: 40, high: 80 } }]]],
     [70, 'passive', []],
-    [69, 'passive', [['percent-below-usual', { severity: 'note', values: { percent: 69, low: 70, high: 100 } }]]],
-  ] as const)('%d %%, %s', (percent, mode, expected) => {
-    const answer = target({ percent, ...(mode && { mode }) });
+    [69, 'passive', [['percent-below-usual', { severity: 'note', values: { percentLop: 69, low: 70, high: 100 } }]]],
+  ] as const)('%d %%, %s', (percentLop, mode, expected) => {
+    const answer = target({ percentLop, ...(mode && { mode }) });
     expectHoldsTogether(answer);
     const found = message(answer.cautions).filter(
       ([code]) => code.startsWith('percent-') && code !== 'percent-not-flow',
     );
     expect(found).toEqual(
-      expected.map(([code, more]) => [code, { ...more, path: ['percent'], source: 'guideline-review-2019' }]),
+      expected.map(([code, more]) => [code, { ...more, path: ['percentLop'], source: 'guideline-review-2019' }]),
     );
-    expect(answer.inputs).toEqual({ occlusion, percent, gaugeStepMmHg: 1, ...(mode && { mode }) });
+    expect(answer.inputs).toEqual({ occlusion, percentLop, gaugeStepMmHg: 1, ...(mode && { mode }) });
   });
 
   it('held by a ceiling', () => {
-    const answer = target({ percent: 60, ceilingMmHg: 90 });
+    const answer = target({ percentLop: 60, ceilingMmHg: 90 });
     expectHoldsTogether(answer);
     expect(answer).toMatchObject({ value: 90, inputs: { ceilingMmHg: 90 } });
     expect(withCode(message(answer.cautions), 'ceiling-reached')).toEqual([
       [
         'ceiling-reached',
-        { severity: 'caution', values: { ceiling: 90, wanted: '96', percent: 60 }, path: ['ceilingMmHg'] },
+        { severity: 'caution', values: { ceiling: 90, wanted: '96', percentLop: 60 }, path: ['ceilingMmHg'] },
       ],
     ]);
-    expect(codesOf(target({ percent: 60, ceilingMmHg: 96 }).cautions)).not.toContain('ceiling-reached');
+    expect(codesOf(target({ percentLop: 60, ceilingMmHg: 96 }).cautions)).not.toContain('ceiling-reached');
   });
 
   // Tables of the normal distribution: the 1 % quantile is −2.3263, so 160 × exp(−2.3263 / 16) = 138.35; the 50 % one is 0.
   it('held by the chance of closing the artery', () => {
-    const answer = target({ percent: 90, occlusionChanceLimitPercent: 1 });
+    const answer = target({ percentLop: 90, occlusionChanceLimitPercent: 1 });
     expectHoldsTogether(answer);
     expect(answer.value).toBe(138);
     expect(answer.reached!.highestMmHg).toBe(138);
@@ -103,51 +107,51 @@ describe('a target', () => {
         'chance-limit-holds',
         {
           severity: 'caution',
-          values: { limit: 1, wanted: '144', percent: 90 },
+          values: { limit: 1, wanted: '144', percentLop: 90 },
           path: ['occlusionChanceLimitPercent'],
         },
       ],
     ]);
     expect(answer.inputs).toMatchObject({ occlusionChanceLimitPercent: 1 });
-    const free = target({ percent: 86.25, occlusionChanceLimitPercent: 1 });
+    const free = target({ percentLop: 86.25, occlusionChanceLimitPercent: 1 });
     // 0.8625 × 160 is 138, as high as the limit lets it be.
     expect([free.value, free.reached!.highestMmHg]).toEqual([138, 138]);
     expect(codesOf(free.cautions)).not.toContain('chance-limit-holds');
-    expect(target({ percent: 100, occlusionChanceLimitPercent: 49, gaugeStepMmHg: 10 }).value).toBe(150);
+    expect(target({ percentLop: 100, occlusionChanceLimitPercent: 49, gaugeStepMmHg: 10 }).value).toBe(150);
     // 138.35 with steps of 10 and of 0.1.
-    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 10 }).value).toBe(130);
-    expect(target({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 }).value).toBe(138.3);
-    expect(refused({ percent: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 })).toEqual([]);
+    expect(target({ percentLop: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 10 }).value).toBe(130);
+    expect(target({ percentLop: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 }).value).toBe(138.3);
+    expect(refused({ percentLop: 90, occlusionChanceLimitPercent: 1, gaugeStepMmHg: 0.1 })).toEqual([]);
   });
 
   it('may close the artery', () => {
     const closure = (more: object) =>
       message(target(more).cautions).filter(([code]) => /occlude|closes/.test(code)) as unknown[];
     // The 5 % quantile of the normal distribution is −1.6449 (tables): 160 × exp(−1.6449 / 16) is 144.4 mmHg.
-    expect(target({ percent: 90 }).value).toBe(144);
-    expect(closure({ percent: 90 })).toEqual([]);
-    expect(target({ percent: 91 }).value).toBe(145);
+    expect(target({ percentLop: 90 }).value).toBe(144);
+    expect(closure({ percentLop: 90 })).toEqual([]);
+    expect(target({ percentLop: 91 }).value).toBe(145);
     expect(chance(145)).toBeCloseTo(5.76, 2);
-    expect(closure({ percent: 91 })).toEqual([
-      ['may-occlude', { severity: 'caution', values: { value: 6, limit: 5 }, path: ['percent'] }],
+    expect(closure({ percentLop: 91 })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 6, limit: 5 }, path: ['percentLop'] }],
     ]);
     // As likely as not from the middle on; there the percentage itself says stop, once.
-    expect(closure({ percent: 99.9 })).toEqual([
-      ['may-occlude', { severity: 'caution', values: { value: 46, limit: 5 }, path: ['percent'] }],
+    expect(closure({ percentLop: 99.9 })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 46, limit: 5 }, path: ['percentLop'] }],
     ]);
-    expect(closure({ percent: 100 })).toEqual([
-      ['percent-closes-artery', { severity: 'stop', values: { value: 100, limit: 100 }, path: ['percent'] }],
+    expect(closure({ percentLop: 100 })).toEqual([
+      ['percent-closes-artery', { severity: 'stop', values: { value: 100, limit: 100 }, path: ['percentLop'] }],
     ]);
     // At rest guidance reaches 100 %.
-    expect(closure({ percent: 100, mode: 'passive' })).toEqual([
-      ['may-occlude', { severity: 'caution', values: { value: 50, limit: 5 }, path: ['percent'] }],
+    expect(closure({ percentLop: 100, mode: 'passive' })).toEqual([
+      ['may-occlude', { severity: 'caution', values: { value: 50, limit: 5 }, path: ['percentLop'] }],
     ]);
     // At the pressure itself, with an error of nothing, it is closed.
     const sure = { ...occlusion, standardDeviation: 0, lower: 160, upper: 160 };
-    expect(target({ occlusion: sure, percent: 100 }).reached!.occlusionChancePercent).toBe(100);
-    expect(target({ occlusion: sure, percent: 99 }).reached!.occlusionChancePercent).toBe(0);
-    expect(target({ occlusion: sure, percent: 100, occlusionChanceLimitPercent: 1 }).value).toBe(159);
-    expect(target({ percent: 100 }).reached!.occlusionChancePercent).toBeCloseTo(50, 9);
+    expect(target({ occlusion: sure, percentLop: 100 }).reached!.occlusionChancePercent).toBe(100);
+    expect(target({ occlusion: sure, percentLop: 99 }).reached!.occlusionChancePercent).toBe(0);
+    expect(target({ occlusion: sure, percentLop: 100, occlusionChanceLimitPercent: 1 }).value).toBe(159);
+    expect(target({ percentLop: 100 }).reached!.occlusionChancePercent).toBeCloseTo(50, 9);
   });
 
   it('of an occlusion pressure that is not known well', () => {
@@ -164,7 +168,7 @@ describe('a target', () => {
     const unknown = target({ occlusion: { ...bare, assumptions: [] } });
     expectHoldsTogether(unknown);
     expect(message(unknown.cautions).at(-1)).toEqual(['true-percent-not-known', { severity: 'caution' }]);
-    expect(Object.keys(unknown.reached!)).toEqual(['percent']);
+    expect(Object.keys(unknown.reached!)).toEqual(['percentLop']);
     expect(refused({ occlusion: { ...bare, assumptions: [] }, occlusionChanceLimitPercent: 1 })).toEqual([
       [
         'occlusion',
@@ -181,7 +185,7 @@ describe('a target', () => {
     });
     const unsure = target({ occlusion: wide });
     expectHoldsTogether(unsure);
-    expect(Object.keys(unsure.reached!)).toEqual(['percent', 'lower', 'upper', 'occlusionChancePercent']);
+    expect(Object.keys(unsure.reached!)).toEqual(['percentLop', 'lower', 'upper', 'occlusionChancePercent']);
     expectClose(unsure.reached!.upper!, 50 * Math.exp((Z * 100) / 160));
     expect(unsure.reached!.occlusionChancePercent!).toBeCloseTo(chance(80, 100 / 160), 9);
     // The limit is at 160 × exp(−2.3263 × 100 / 160) = 37 mmHg, below a step of 50.
@@ -196,7 +200,7 @@ describe('a target', () => {
   });
 
   it('says why it refuses', () => {
-    expect(refused({ percent: 10, gaugeStepMmHg: 20 })).toEqual([
+    expect(refused({ percentLop: 10, gaugeStepMmHg: 20 })).toEqual([
       ['gaugeStepMmHg', 'wrong-relation', 'at most 16 mmHg', '20'],
     ]);
     const expected =
@@ -212,6 +216,6 @@ describe('a target', () => {
     ]);
     // Half of the least and four times the most there is in the vocabulary: corrections may go there.
     expect(refused({ occlusion: { ...occlusion, value: 24 } })[0]![3]).toBe('a value outside 25 to 4000');
-    expect(refused({ percent: 0.5, occlusionChanceLimitPercent: 1 }).map(([path]) => path)).toEqual(['percent']);
+    expect(refused({ percentLop: 0.5, occlusionChanceLimitPercent: 1 }).map(([path]) => path)).toEqual(['percentLop']);
   });
 });

@@ -92,6 +92,12 @@ describe('the packed package in a fresh project', () => {
         /^export \* from '\.\/\w+\.cjs';\n$/,
       );
     expect(built.filter((path) => path.includes('schemas/') && !path.endsWith('.json'))).toEqual([]);
+    // “Go to definition” leads to a file with the name of its source.
+    const sourceOf = (path: string) => path.replace('dist/', 'src/').replace('.d.cts', '.ts');
+    expect(built.filter((path) => path.endsWith('.d.cts') && !existsSync(sourceOf(path)))).toEqual([
+      'dist/answer/standard-schema.d.cts',
+    ]);
+    expect(built.filter((path) => /[A-Z\d]{8}\.c?js$/.test(path))).toEqual([]);
     for (const path of built) expect(path).toMatch(/\.d\.c?ts$|\.c?js$|^dist\/(schemas|checks)\/.*\.json$/);
   });
 

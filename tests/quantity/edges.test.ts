@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { convertLoad } from '../../src/quantity/convert.js';
-import { decimal, product, sum } from '../../src/quantity/decimal.js';
+import { decimal } from '../../src/quantity/decimal.js';
 import { clock, format, formatUnit } from '../../src/quantity/format.js';
 import { loadUnitCode, loadUnitOf } from '../../src/quantity/quantities.js';
-import { roundToStep } from '../../src/quantity/round.js';
+import { product, sum, roundToStep } from '../../src/quantity/exact.js';
 
 // Every expected value here is worked out by hand, in decimals.
 describe('rounding', () => {

@@ -8,7 +8,7 @@ const account = (input: object) => sessionTotals(input as never);
 
 // Reference C.3: 75 repetitions of 4 s and three rests of 30 s are 390 s. C.1: volume load, relative volume load.
 describe('one exercise', () => {
-  const full = { ...CHAIN, load: 30, percent: 30, pressureMmHg: 80, occlusionMmHg: 160 };
+  const full = { ...CHAIN, load: 30, percentOneRepMax: 30, pressureMmHg: 80, occlusionMmHg: 160 };
 
   it('adds up', () => {
     const totals = account(full);
@@ -25,7 +25,7 @@ describe('one exercise', () => {
       relativePressureTime: ['relative-pressure-time', 325, '%.min', 'definition'],
       sessionTime: ['session-time', 390, 's', 'definition', 'knee-repair-2022'],
       peakLoad: ['peak-load', 30, 'kg', 'definition'],
-      peakPercent: ['peak-percent', 30, '%', 'definition'],
+      peakPercentOneRepMax: ['peak-percent-of-maximum', 30, '%', 'definition'],
     });
     expect(totals.cautions).toEqual([]);
     expect(totals.exercises).toHaveLength(1);
@@ -39,7 +39,7 @@ describe('one exercise', () => {
     const sets = { repetitionsPerSet: '30 + 15 + 15 + 15' };
     expect(totals.repetitions.inputs).toEqual(sets);
     expect(totals.volumeLoad!.inputs).toEqual({ ...sets, load: 30, unit: 'kg' });
-    expect(totals.relativeVolumeLoad!.inputs).toEqual({ ...sets, percent: 30 });
+    expect(totals.relativeVolumeLoad!.inputs).toEqual({ ...sets, percentOneRepMax: 30 });
     expect(totals.timeUnderTension.inputs).toEqual({ ...sets, ...tempo });
     const clock = { before: 20, after: 10 };
     expect(totals.restrictionTime.value).toBe(390 + clock.before + clock.after);
@@ -56,7 +56,7 @@ describe('one exercise', () => {
     expect(totals.pressureTime!.inputs).toEqual({ pressureSeconds: '80 × 420' });
     expect(totals.relativePressureTime!.inputs).toEqual({ pressureSeconds: '80 × 420', occlusionMmHg: 160 });
     expect(totals.peakLoad!.inputs).toEqual({ load: 30, unit: 'kg' });
-    expect(totals.peakPercent!.inputs).toEqual({ percent: 30 });
+    expect(totals.peakPercentOneRepMax!.inputs).toEqual({ percentOneRepMax: 30 });
   });
 
   it.each([
@@ -105,13 +105,18 @@ describe('one exercise', () => {
       unit: '1',
     });
     expect(totals.peakLoad!.value).toBe(25);
-    expect(withWorking(totals.peakPercent)).toMatchObject({ value: 25, unit: '%', evidence: 'published', sources: [] });
-    expect(working(totals.peakPercent!)!.formula).toBe('100 * w / M');
+    expect(withWorking(totals.peakPercentOneRepMax)).toMatchObject({
+      value: 25,
+      unit: '%',
+      evidence: 'published',
+      sources: [],
+    });
+    expect(working(totals.peakPercentOneRepMax!)!.formula).toBe('100 * w / M');
     const pounds = account({ sets, unit: 'lb', tempo: TEMPO, restS: 60, restriction: 'none', oneRepMax });
     expectHoldsTogether(pounds);
     expectClose(pounds.relativeVolumeLoad!.value, 4 * 0.45359237);
     expect(pounds.volumeLoad).toMatchObject({ value: 400, unit: '[lb_av]' });
-    expect(working(pounds.peakPercent!)!.formula).toBe('100 * w * 0.45359237 / M');
+    expect(working(pounds.peakPercentOneRepMax!)!.formula).toBe('100 * w * 0.45359237 / M');
     const other = account({
       sets,
       tempo: TEMPO,
@@ -120,8 +125,8 @@ describe('one exercise', () => {
       oneRepMax: testedOneRepMax({ load: 220, unit: 'lb' }),
     });
     expectHoldsTogether(other);
-    expect(working(other.peakPercent!)!.formula).toBe('100 * w / 0.45359237 / M');
-    expectClose(other.peakPercent!.value, (100 * 25) / 0.45359237 / 220);
+    expect(working(other.peakPercentOneRepMax!)!.formula).toBe('100 * w / 0.45359237 / M');
+    expectClose(other.peakPercentOneRepMax!.value, (100 * 25) / 0.45359237 / 220);
   });
 
   it('of body mass', () => {

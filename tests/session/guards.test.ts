@@ -4,14 +4,13 @@ import {
   circumferenceBandPressure,
   guards,
   measuredOcclusionPressure,
-  sources,
   systolicSharePressure,
   targetCuffPressure,
   weekTotals,
   type Caution,
   type Guard,
 } from '../../src/index.js';
-import { messages } from '../../src/text/index.js';
+import { messages, sources } from '../../src/text/index.js';
 import { compareWeeks, planSession, recordSession } from '../../src/plan/index.js';
 import { press } from '../support/plans.js';
 
@@ -45,7 +44,7 @@ describe('a pressure', () => {
     [300, ['caution cuff-pressure-high']],
     [301, ['stop cuff-pressure-stop']],
   ])('of %d mmHg that is set', (setting, expected) => {
-    const target = targetCuffPressure({ occlusion: measured(setting * 2), percent: 50 });
+    const target = targetCuffPressure({ occlusion: measured(setting * 2), percentLop: 50 });
     expect(target.value).toBe(setting);
     expect(bySeverity(target).filter((text) => text.includes('cuff-pressure'))).toEqual(expected);
     const session = { scheme: '5min', restriction: 'continuous', mode: 'passive', limb: 'leg', side: 'left' } as const;
@@ -58,7 +57,7 @@ describe('a pressure', () => {
     expect(bySeverity(measured(301))).toEqual(['caution occlusion-pressure-high']);
     expect(bySeverity(measured(536))).toEqual(['caution occlusion-pressure-high']);
     expect(bySeverity(measured(600))).toEqual(['stop occlusion-pressure-stop']);
-    expect(bySeverity(targetCuffPressure({ occlusion: measured(600), percent: 80 }))[0]).toBe(
+    expect(bySeverity(targetCuffPressure({ occlusion: measured(600), percentLop: 80 }))[0]).toBe(
       'stop cuff-pressure-stop',
     );
   });
@@ -139,7 +138,7 @@ describe('a plan', () => {
     limb: 'leg',
     side: 'left',
     cuffWidthCm: 12,
-    percent: 60,
+    percentLop: 60,
     measured: { valueMmHg: 180, method: 'doppler', posture: 'seated', cuffWidthCm: 12 },
   } as const;
   const plan = (limb: object = {}, more: object = {}, exercise: object = {}) =>
@@ -156,7 +155,7 @@ describe('a plan', () => {
     expect(plan().stops).toEqual([]);
     const high = plan({ measured: { ...leg.measured, valueMmHg: 560 } });
     expect(high.stops.map(({ code }) => code)).toEqual(['occlusion-pressure-stop', 'cuff-pressure-stop']);
-    expect(plan({ percent: 100 }).stops.map(({ code }) => code)).toEqual(['percent-closes-artery']);
+    expect(plan({ percentLop: 100 }).stops.map(({ code }) => code)).toEqual(['percent-closes-artery']);
     const still = { mode: 'passive', scheme: '1x3600s', tempo: undefined, load: undefined, restS: undefined };
     expect(plan({}, {}, still).stops.map(({ code }) => code)).toEqual([
       'restriction-limb-stop',

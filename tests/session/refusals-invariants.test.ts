@@ -151,13 +151,20 @@ describe('a prescription is refused', () => {
     ],
     [
       'a percentage of several loads',
-      { ...set, sets: [{ repetitions: 5, load: 5 }], percent: 30 },
-      [['percent', 'wrong-relation', 'left out where sets have loads of their own; give oneRepMax', 'a value']],
+      { ...set, sets: [{ repetitions: 5, load: 5 }], percentOneRepMax: 30 },
+      [
+        [
+          'percentOneRepMax',
+          'wrong-relation',
+          'left out where sets have loads of their own; give oneRepMax',
+          'a value',
+        ],
+      ],
     ],
     [
       'a percentage and a maximum',
-      { ...ok, load: 20, percent: 30, oneRepMax: testedOneRepMax({ load: 100 }) },
-      [['percent', 'wrong-relation', 'left out when oneRepMax is given', 'a value']],
+      { ...ok, load: 20, percentOneRepMax: 30, oneRepMax: testedOneRepMax({ load: 100 }) },
+      [['percentOneRepMax', 'wrong-relation', 'left out when oneRepMax is given', 'a value']],
     ],
     [
       'a maximum without load',

@@ -10,7 +10,15 @@ const LEFT_LEG = { limb: 'leg', side: 'left' } as const;
 const account = (input: object) => sessionTotals(input as never);
 
 describe('a session of several exercises', () => {
-  const press = { ...CHAIN, ...LEFT_LEG, name: 'press', load: 30, percent: 30, pressureMmHg: 80, occlusionMmHg: 160 };
+  const press = {
+    ...CHAIN,
+    ...LEFT_LEG,
+    name: 'press',
+    load: 30,
+    percentOneRepMax: 30,
+    pressureMmHg: 80,
+    occlusionMmHg: 160,
+  };
   const curl = { ...CHAIN, limb: 'arm', side: 'right', scheme: '3x10', load: 10, unit: 'kg' };
   const session = { exercises: [press, curl], reperfusionS: 120, sessionRpe: 6 };
 
@@ -35,13 +43,13 @@ describe('a session of several exercises', () => {
       'athlete-dataset-2024',
     ]);
     expect(totals.sessionLoad!.inputs).toEqual({ sessionRpe: 6, sessionS: 690 });
-    for (const name of ['relativeVolumeLoad', 'pressureTime', 'relativePressureTime', 'peakPercent'])
+    for (const name of ['relativeVolumeLoad', 'pressureTime', 'relativePressureTime', 'peakPercentOneRepMax'])
       expect(totals).not.toHaveProperty(name);
     expect(totals.peakLoad!.value).toBe(30);
     expect(message(totals.cautions)).toEqual([
       [
         'total-left-out',
-        { severity: 'note', values: { total: 'relative-volume-load', missing: 'percent or oneRepMax' } },
+        { severity: 'note', values: { total: 'relative-volume-load', missing: 'percentOneRepMax or oneRepMax' } },
       ],
       ['total-left-out', { severity: 'note', values: { total: 'pressure-time', missing: 'pressureMmHg' } }],
       ['total-left-out', { severity: 'note', values: { total: 'relative-pressure-time', missing: 'occlusionMmHg' } }],
@@ -183,7 +191,7 @@ describe('a limb over several accounts', () => {
 
 describe('modes side by side', () => {
   it('count what each is for', () => {
-    const lift = { ...CHAIN, load: 20, percent: 20 };
+    const lift = { ...CHAIN, load: 20, percentOneRepMax: 20 };
     const walk = { scheme: '1x60s', restriction: 'none', mode: 'aerobic' };
     const totals = account({ exercises: [lift, walk], reperfusionS: 60 });
     expectHoldsTogether(totals);

@@ -230,15 +230,17 @@ describe('sessionTotals, several exercises', () => {
 
   it('carries the error of the maximum into the relative volume load', () => {
     const oneRepMax = testedOneRepMax({ load: 100 });
-    const { relativeVolumeLoad, peakPercent } = sessionTotals({ ...base, load: 30, oneRepMax });
+    const { relativeVolumeLoad, peakPercentOneRepMax } = sessionTotals({ ...base, load: 30, oneRepMax });
     expect(relativeVolumeLoad).toMatchObject({ value: 9, evidence: 'published' });
     expect(relativeVolumeLoad!.standardDeviation).toBeCloseTo(9 * 0.042, 12);
-    expect(peakPercent).toMatchObject({ value: 30, evidence: 'published' });
+    expect(peakPercentOneRepMax).toMatchObject({ value: 30, evidence: 'published' });
     const inPounds = sessionTotals({ ...base, load: 45, unit: 'lb', oneRepMax });
     // 45 lb are 20.41165665 kg: exact by definition.
-    expect(inPounds.peakPercent?.value).toBeCloseTo(20.41165665, 10);
+    expect(inPounds.peakPercentOneRepMax?.value).toBeCloseTo(20.41165665, 10);
     const estimated = estimateOneRepMax({ load: 20, repetitions: 8 });
-    expect(sessionTotals({ ...base, load: 10, oneRepMax: estimated }).peakPercent?.evidence).toBe(estimated.evidence);
+    expect(sessionTotals({ ...base, load: 10, oneRepMax: estimated }).peakPercentOneRepMax?.evidence).toBe(
+      estimated.evidence,
+    );
   });
 
   it('adds pounds and kilograms as kilograms', () => {
@@ -331,9 +333,12 @@ describe('what does not go together is refused by name', () => {
     [{ ...base, changeS: 5 }, ['changeS wrong-relation']],
     [sets([{ restS: 5 }, set]), ['sets.0.repetitions missing']],
     [sets([{ ...set, load: 5 }, set]), ['load missing']],
-    [{ ...sets([{ ...set, load: 5 }]), percent: 30 }, ['percent wrong-relation']],
+    [{ ...sets([{ ...set, load: 5 }]), percentOneRepMax: 30 }, ['percentOneRepMax wrong-relation']],
     [{ ...base, oneRepMax: testedOneRepMax({ load: 50 }) }, ['load missing']],
-    [{ ...base, load: 5, percent: 9, oneRepMax: testedOneRepMax({ load: 50 }) }, ['percent wrong-relation']],
+    [
+      { ...base, load: 5, percentOneRepMax: 9, oneRepMax: testedOneRepMax({ load: 50 }) },
+      ['percentOneRepMax wrong-relation'],
+    ],
     [{ ...base, oneRepMax: 100, load: 5 }, ['oneRepMax wrong-type']],
     [{ ...base, bodyMassKg: 80 }, ['bodyMassPercent missing']],
     [{ ...base, bodyMassKg: 80, bodyMassPercent: 0.67 }, ['bodyMassPercent unit-slip']],

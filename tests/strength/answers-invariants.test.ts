@@ -61,7 +61,7 @@ describe('an estimated maximum', () => {
     expect(message(answer.assumptions)).toEqual([
       ['equation-default', { values: { equation: 'brzycki-1993' } }],
       ['rational-form'],
-      ['error-share', { values: { percent: 10 } }],
+      ['error-share', { values: { percentOneRepMax: 10 } }],
       ['normal-interval'],
     ]);
     expect(message(answer.cautions)).toEqual([NOT_TESTED(8), FROM_PRACTICE]);
@@ -386,7 +386,7 @@ describe('an estimated maximum', () => {
         'load-not-at-percent',
         {
           severity: 'caution',
-          values: { equation: 'squat-high-school-2003', asked: 70, percent: '59.87' },
+          values: { equation: 'squat-high-school-2003', asked: 70, percentOneRepMax: '59.87' },
           path: ['load'],
           source: 'high-school-lifters-2003',
         },
@@ -536,20 +536,20 @@ describe('a percentage at repetitions, and back', () => {
   });
 
   it('back, by an equation', () => {
-    const answer = repetitionsAtPercent({ percent: 70 });
+    const answer = repetitionsAtPercent({ percentOneRepMax: 70 });
     expectHoldsTogether(answer);
     // 37 − 36 × 0.7.
     expectClose(answer.value, 11.8);
     expect(answer).toMatchObject({ kind: 'repetitions-to-failure', unit: '{reps}', equation: 'brzycki-1993' });
-    expect(answer.inputs).toEqual({ percent: 70 });
+    expect(answer.inputs).toEqual({ percentOneRepMax: 70 });
     expect(message(answer.assumptions)).toEqual([['rational-form']]);
     expect(codesOf(answer.cautions)).toEqual(['people-differ', 'many-repetitions']);
-    const whole = repetitionsAtPercent({ percent: 100, equation: 'mayhew-1992' });
+    const whole = repetitionsAtPercent({ percentOneRepMax: 100, equation: 'mayhew-1992' });
     expectHoldsTogether(whole);
     expect(withWorking(whole)).toMatchObject({ value: 1, equation: 'lifted-once', formula: '1', symbols: {} });
     expect(message(whole.assumptions)).toEqual([['fitted-on', { values: { equation: 'mayhew-1992' } }]]);
     // 50 × (1 − p) is 20 at 60 %, and 37 − 36 p is 20 at 47.2 %, the longest answer.
-    expectClose(repetitionsAtPercent({ percent: 60, equation: 'adams-1994' }).value, 20);
+    expectClose(repetitionsAtPercent({ percentOneRepMax: 60, equation: 'adams-1994' }).value, 20);
   });
 
   it.each([
@@ -583,34 +583,34 @@ describe('a percentage at repetitions, and back', () => {
     ],
     [
       repetitionsAtPercent,
-      { percent: 48.8, equation: 'wathan-1994' },
-      'percent',
+      { percentOneRepMax: 48.8, equation: 'wathan-1994' },
+      'percentOneRepMax',
       'above 48.8 %, where wathan-1994 levels off',
       '48.8 %',
     ],
     // (100 × 0.95 − 52.2) / 41.9 is above e^−0.055, so fewer than one (reference A.4: −0.3864).
     [
       repetitionsAtPercent,
-      { percent: 95, equation: 'mayhew-1992' },
-      'percent',
+      { percentOneRepMax: 95, equation: 'mayhew-1992' },
+      'percentOneRepMax',
       'a percentage at which mayhew-1992 gives at least 1 repetition; it is not exact near the maximum',
       '95 %',
     ],
     // 50 × (1 − 0.59) is 20.5.
     [
       repetitionsAtPercent,
-      { percent: 59, equation: 'adams-1994' },
-      'percent',
+      { percentOneRepMax: 59, equation: 'adams-1994' },
+      'percentOneRepMax',
       'a percentage at which adams-1994 gives at most 20 repetitions; no equation is validated for longer sets, so none at 20 to 40 %',
       '59 %',
     ],
   ] as const)('%o refuses %o', (call, input, path, expected, received) => {
-    const code = path === 'percent' ? 'out-of-range' : 'wrong-relation';
+    const code = path === 'percentOneRepMax' ? 'out-of-range' : 'wrong-relation';
     expect(refusal(call as never, input)).toEqual([[path, code, expected, received]]);
   });
 
   it('names the equations that have an inverse', () => {
-    const [issue, ...others] = refusal(repetitionsAtPercent, { percent: 75, equation: 'leg-press-5rm-2006' });
+    const [issue, ...others] = refusal(repetitionsAtPercent, { percentOneRepMax: 75, equation: 'leg-press-5rm-2006' });
     expect(others).toEqual([]);
     expect(issue!.slice(0, 2)).toEqual(['equation', 'wrong-relation']);
     expect(issue![2]).toMatch(/^one with an inverse: brzycki-1993, ([a-z0-9-]+, )+[a-z0-9-]+$/);

@@ -96,8 +96,8 @@ describe('every equation', () => {
         for (const repetitions of [from, Math.min(to, 10), Math.min(to, 20)]) {
           const load = tenths / 10;
           const oneRepMax = by(equation.id, { load, repetitions });
-          const percent = percentAtRepetitions({ repetitions, equation: equation.id as 'brzycki-1993' }).value;
-          expect(Number(trainingLoad({ oneRepMax, percent }).value.toPrecision(11))).toBe(load);
+          const percentOneRepMax = percentAtRepetitions({ repetitions, equation: equation.id as 'brzycki-1993' }).value;
+          expect(Number(trainingLoad({ oneRepMax, percentOneRepMax }).value.toPrecision(11))).toBe(load);
         }
       }),
       { numRuns: 300 },

@@ -65,12 +65,12 @@ describe('the formula of an answer gives its value', () => {
     const ids = all.filter(({ inverse }) => inverse).map(({ id }) => id);
     const answered: Record<string, number> = {};
     fc.assert(
-      fc.property(fc.constantFrom(...ids), fc.double({ min: 40, max: 99, noNaN: true }), (id, percent) => {
-        const result = attempt(repetitionsAtPercent, { percent, equation: id as 'brzycki-1993' });
+      fc.property(fc.constantFrom(...ids), fc.double({ min: 40, max: 99, noNaN: true }), (id, percentOneRepMax) => {
+        const result = attempt(repetitionsAtPercent, { percentOneRepMax, equation: id as 'brzycki-1993' });
         if (!result.ok) return;
         answered[id] = (answered[id] ?? 0) + 1;
         expectClose(result.value.value, evaluated(result.value));
-        expectClose(100 / all.find((each) => each.id === id)!.apply(1, result.value.value), percent);
+        expectClose(100 / all.find((each) => each.id === id)!.apply(1, result.value.value), percentOneRepMax);
       }),
       { numRuns: 100 * ids.length },
     );
@@ -111,7 +111,7 @@ describe('the formula of an answer gives its value', () => {
       fc.property(fc.double({ min: 100, max: 400, noNaN: true }), unit, unit, unit, (maximum, of, to, body) => {
         const share = bodyMassLoad({ movement: 'pull-up', sex: 'male', bodyMass: 40, unit: body });
         const oneRepMax = testedOneRepMax({ load: maximum * (of === 'lb' ? 2.3 : 1), unit: of });
-        const answer = trainingLoad({ oneRepMax, percent: 90, unit: to, bodyMassLoad: share });
+        const answer = trainingLoad({ oneRepMax, percentOneRepMax: 90, unit: to, bodyMassLoad: share });
         expectClose(answer.value, evaluated(answer));
       }),
     );

@@ -21,8 +21,8 @@ import { working } from '../../src/text/index.js';
 
 const tested = (load: number, unit: 'kg' | 'lb' = 'kg') => testedOneRepMax({ load, unit });
 const HUNDRED = tested(100);
-const loadOf = (more: object) => trainingLoad({ oneRepMax: HUNDRED, percent: 30, ...more } as never);
-const refused = (more: object) => refusal(trainingLoad, { oneRepMax: HUNDRED, percent: 30, ...more });
+const loadOf = (more: object) => trainingLoad({ oneRepMax: HUNDRED, percentOneRepMax: 30, ...more } as never);
+const refused = (more: object) => refusal(trainingLoad, { oneRepMax: HUNDRED, percentOneRepMax: 30, ...more });
 const POUND = 0.45359237;
 
 describe('a training load', () => {
@@ -36,16 +36,16 @@ describe('a training load', () => {
       equation: 'percent-of-maximum',
       evidence: 'published',
       formula: 'p / 100 * M',
-      symbols: { p: 'percent', M: 'oneRepMax' },
+      symbols: { p: 'percentOneRepMax', M: 'oneRepMax' },
       cautions: [],
       sources: ['guideline-review-2019'],
     });
-    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg' });
+    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percentOneRepMax: 30, unit: 'kg' });
     // Reference G: coefficient of variation 4.2 %, so 30 % of 4.2 kg; true percentage 30/108.232 to 30/91.768.
     expect(answer.errors!.map(({ part, evidence }) => [part, evidence])).toEqual([['maximum', 'published']]);
     expectClose(answer.standardDeviation!, 1.26);
     expect(codesOf(answer.assumptions)).toEqual(['normal-interval']);
-    expect(answer.reached!.percent).toBe(30);
+    expect(answer.reached!.percentOneRepMax).toBe(30);
     expect(answer.reached!.lower!).toBeCloseTo((100 * 30) / 108.232, 3);
     expect(answer.reached!.upper!).toBeCloseTo((100 * 30) / 91.768, 3);
     for (const field of ['rounding', 'perSide']) expect(answer).not.toHaveProperty(field);
@@ -61,7 +61,7 @@ describe('a training load', () => {
     expectClose(answer.value, value);
     expectClose(answer.standardDeviation!, 0.042 * value);
     expect(withWorking(answer)).toMatchObject({ formula, unit: unit === 'kg' ? 'kg' : '[lb_av]', inputs: { unit } });
-    expectClose(answer.reached!.percent, 30);
+    expectClose(answer.reached!.percentOneRepMax, 30);
     // An error of 4.2 %, whatever the unit.
     expect(answer.reached!.lower!).toBeCloseTo((100 * 30) / 108.232, 3);
     expect(answer.reached!.upper!).toBeCloseTo((100 * 30) / 91.768, 3);
@@ -75,67 +75,78 @@ describe('a training load', () => {
   it.each([
     [20, {}, []],
     [40, {}, []],
-    [19, {}, [['below-restricted-loads', { percent: '19', low: 20, high: 40 }]]],
-    [41, {}, [['above-restricted-loads', { percent: '41', low: 20, high: 40 }]]],
+    [19, {}, [['below-restricted-loads', { percentOneRepMax: '19', low: 20, high: 40 }]]],
+    [41, {}, [['above-restricted-loads', { percentOneRepMax: '41', low: 20, high: 40 }]]],
     // 21 of 100 kg is 20 % where there are steps of 20: moved by 1 of 21, 4.8 %.
     [21, { step: 20 }, []],
     // 20 to 21: 5 % is not more than 5 %.
     [20, { step: 21 }, []],
-    [25, { step: 20 }, [['percent-moved', { load: '20 kg', reached: '20', percent: 25 }]]],
+    [25, { step: 20 }, [['percent-moved', { load: '20 kg', reached: '20', percentOneRepMax: 25 }]]],
     [
       38,
       { available: [50] },
       [
-        ['above-restricted-loads', { percent: '50', low: 20, high: 40 }],
-        ['percent-moved', { load: '50 kg', reached: '50', percent: 38 }],
+        ['above-restricted-loads', { percentOneRepMax: '50', low: 20, high: 40 }],
+        ['percent-moved', { load: '50 kg', reached: '50', percentOneRepMax: 38 }],
       ],
     ],
     [
       22,
       { available: [10] },
       [
-        ['below-restricted-loads', { percent: '10', low: 20, high: 40 }],
-        ['percent-moved', { load: '10 kg', reached: '10', percent: 22 }],
+        ['below-restricted-loads', { percentOneRepMax: '10', low: 20, high: 40 }],
+        ['percent-moved', { load: '10 kg', reached: '10', percentOneRepMax: 22 }],
       ],
     ],
-  ] as const)('%d %%, %o', (percent, way, expected) => {
-    const answer = loadOf({ percent, ...way });
+  ] as const)('%d %%, %o', (percentOneRepMax, way, expected) => {
+    const answer = loadOf({ percentOneRepMax, ...way });
     expectHoldsTogether(answer);
     expect(message(answer.cautions)).toEqual(
       expected.map(([code, values]) =>
         code === 'percent-moved'
           ? [code, { severity: 'caution', values, path: Object.keys(way) }]
-          : [code, { severity: 'note', values, path: ['percent'], source: 'guideline-review-2019' }],
+          : [code, { severity: 'note', values, path: ['percentOneRepMax'], source: 'guideline-review-2019' }],
       ),
     );
   });
 
   it('brought to a step, a rack, or a bar', () => {
-    const step = loadOf({ percent: 33, step: 2.5 });
+    const step = loadOf({ percentOneRepMax: 33, step: 2.5 });
     expectHoldsTogether(step);
     expect(step.rounding).toEqual({ from: 33, to: 'nearest', step: 2.5 });
-    expect(step.inputs).toEqual({ oneRepMax: HUNDRED, percent: 33, unit: 'kg', rounding: 'nearest', step: 2.5 });
+    expect(step.inputs).toEqual({
+      oneRepMax: HUNDRED,
+      percentOneRepMax: 33,
+      unit: 'kg',
+      rounding: 'nearest',
+      step: 2.5,
+    });
     expect(step.value).toBe(32.5);
-    expect(step.reached!.percent).toBe(32.5);
+    expect(step.reached!.percentOneRepMax).toBe(32.5);
     // The interval stays around what was wanted, 33 kg.
     expect((step.lower! + step.upper!) / 2).toBeCloseTo(33, 9);
 
-    const rack = loadOf({ percent: 33, available: [40, 30, 36], rounding: 'down' });
+    const rack = loadOf({ percentOneRepMax: 33, available: [40, 30, 36], rounding: 'down' });
     expectHoldsTogether(rack);
     expect(rack.rounding).toEqual({ from: 33, to: 'down', available: [40, 30, 36] });
-    expect(rack.inputs).toEqual({ oneRepMax: HUNDRED, percent: 33, unit: 'kg', rounding: 'down' });
+    expect(rack.inputs).toEqual({ oneRepMax: HUNDRED, percentOneRepMax: 33, unit: 'kg', rounding: 'down' });
     expect(rack.value).toBe(30);
     // Of two as near the lighter: 33 between 30 and 36.
-    expect(loadOf({ percent: 33, available: [36, 30] }).value).toBe(30);
-    expect(loadOf({ percent: 33, available: [33, 30], rounding: 'down' }).value).toBe(33);
-    expect(loadOf({ percent: 33, available: [100, 9, 34] }).value).toBe(34);
+    expect(loadOf({ percentOneRepMax: 33, available: [36, 30] }).value).toBe(30);
+    expect(loadOf({ percentOneRepMax: 33, available: [33, 30], rounding: 'down' }).value).toBe(33);
+    expect(loadOf({ percentOneRepMax: 33, available: [100, 9, 34] }).value).toBe(34);
 
-    const bar = loadOf({ percent: 33, bar: 20, collars: 5, plates: [{ mass: 1.25 }, { mass: 2.5, count: 2 }] });
+    const bar = loadOf({
+      percentOneRepMax: 33,
+      bar: 20,
+      collars: 5,
+      plates: [{ mass: 1.25 }, { mass: 2.5, count: 2 }],
+    });
     expectHoldsTogether(bar);
     expect(bar.rounding).toEqual({ from: 33, to: 'nearest' });
     expect(bar.inputs).toEqual({
       oneRepMax: HUNDRED,
-      percent: 33,
+      percentOneRepMax: 33,
       unit: 'kg',
       rounding: 'nearest',
       bar: 20,
@@ -147,13 +158,16 @@ describe('a training load', () => {
       { mass: 2.5, count: 1 },
       { mass: 1.25, count: 1 },
     ]);
-    expect(loadOf({ percent: 33, bar: 20, plates: [{ mass: 5 }] }).inputs).toMatchObject({ bar: 20, collars: 0 });
+    expect(loadOf({ percentOneRepMax: 33, bar: 20, plates: [{ mass: 5 }] }).inputs).toMatchObject({
+      bar: 20,
+      collars: 0,
+    });
   });
 
   it('of the other limb', () => {
     const answer = loadOf({ maximumOf: 'other-limb' });
     expectHoldsTogether(answer);
-    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percent: 30, unit: 'kg', maximumOf: 'other-limb' });
+    expect(answer.inputs).toEqual({ oneRepMax: HUNDRED, percentOneRepMax: 30, unit: 'kg', maximumOf: 'other-limb' });
     expect(message(answer.cautions)).toEqual([['maximum-of-other-limb', { severity: 'caution', path: ['maximumOf'] }]]);
     expect(answer.assumptions).toEqual([]);
     expect(loadOf({ maximumOf: 'this-limb' })).toEqual(loadOf({}));
@@ -165,19 +179,21 @@ describe('a training load', () => {
     expectHoldsTogether(unknown);
     expect(message(unknown.cautions)).toEqual([caution]);
     expect(unknown.assumptions).toEqual([]);
-    expect(Object.keys(unknown.reached!)).toEqual(['percent']);
+    expect(Object.keys(unknown.reached!)).toEqual(['percentOneRepMax']);
     // 1.0970 × 10 + 14.2546 is 25.2 kg, and 1.96 × 16.16 more than that.
     const light = loadOf({
       oneRepMax: estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' }),
     });
     expectHoldsTogether(light);
     expect(message(light.cautions)).toEqual([caution]);
-    expect(Object.keys(light.reached!)).toEqual(['percent', 'lower']);
+    expect(Object.keys(light.reached!)).toEqual(['percentOneRepMax', 'lower']);
   });
 
   it('of a maximum with an interval of the caller’s own', () => {
     const issues = (ends: object) =>
-      refusal(trainingLoad, { oneRepMax: { ...HUNDRED, ...ends }, percent: 50 } as never).map(([path]) => path);
+      refusal(trainingLoad, { oneRepMax: { ...HUNDRED, ...ends }, percentOneRepMax: 50 } as never).map(
+        ([path]) => path,
+      );
     expect(issues({ lower: 101, upper: 110 })).toEqual(['oneRepMax.value']);
     expect(issues({ lower: 90, upper: 99 })).toEqual(['oneRepMax.value']);
     expect(issues({ lower: 110, upper: 90 })).toEqual(['oneRepMax.lower']);
@@ -189,7 +205,7 @@ describe('a training load', () => {
   const share = bodyMassLoad({ movement: 'push-up-top', sex: 'male', bodyMass: 80 });
   it('of a maximum that counts body mass', () => {
     // 80 % of 100 less 0.67 × 80 = 53.6; the share differs by 3.8 % of 80 kg between people (reference C.2).
-    const answer = loadOf({ percent: 80, bodyMassLoad: share });
+    const answer = loadOf({ percentOneRepMax: 80, bodyMassLoad: share });
     expectHoldsTogether(answer);
     expectClose(answer.value, 26.4);
     expect(answer.errors!.map(({ part, evidence }) => [part, evidence])).toEqual([
@@ -198,42 +214,42 @@ describe('a training load', () => {
     ]);
     expectClose(answer.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80));
     expect(working(answer)!.formula).toBe('p / 100 * M - b');
-    expect(working(answer)!.symbols).toEqual({ p: 'percent', M: 'oneRepMax', b: 'bodyMassLoad' });
+    expect(working(answer)!.symbols).toEqual({ p: 'percentOneRepMax', M: 'oneRepMax', b: 'bodyMassLoad' });
     expect(answer.inputs['bodyMassLoad']).toEqual(share);
     expect(codesOf(answer.assumptions)).toEqual(['body-mass-counted', 'normal-interval']);
-    expectClose(answer.reached!.percent, 80);
+    expectClose(answer.reached!.percentOneRepMax, 80);
     expect(answer.reached!.lower!).toBeCloseTo((100 * 80) / 108.232, 3);
     expect(answer.reached!.upper!).toBeCloseTo((100 * 80) / 91.768, 3);
     // A share without a spread adds none, and in the other unit the same load comes out.
     const pullUp = bodyMassLoad({ movement: 'pull-up', sex: 'male', bodyMass: 80 / POUND, unit: 'lb' });
-    const other = loadOf({ percent: 80, bodyMassLoad: pullUp });
+    const other = loadOf({ percentOneRepMax: 80, bodyMassLoad: pullUp });
     expectHoldsTogether(other);
     expectClose(other.value, 80 - 76.4);
     expect(working(other)!.formula).toBe('p / 100 * M - b * 0.45359237');
     expect(other.errors!.map(({ part }) => part)).toEqual(['maximum']);
-    const inPounds = loadOf({ percent: 80, bodyMassLoad: share, unit: 'lb' });
+    const inPounds = loadOf({ percentOneRepMax: 80, bodyMassLoad: share, unit: 'lb' });
     expectHoldsTogether(inPounds);
     expectClose(inPounds.value, 26.4 / POUND);
     expectClose(inPounds.standardDeviation!, Math.hypot(0.8 * 4.2, 0.038 * 80) / POUND);
     expect(working(inPounds)!.formula).toBe('p / 100 * M / 0.45359237 - b / 0.45359237');
     // The percentage counts body mass: 25 + 53.6 of 100.
-    const step = loadOf({ percent: 80, bodyMassLoad: share, step: 5 });
-    expectClose(step.reached!.percent, 78.6);
+    const step = loadOf({ percentOneRepMax: 80, bodyMassLoad: share, step: 5 });
+    expectClose(step.reached!.percentOneRepMax, 78.6);
     expect(codesOf(step.cautions)).toEqual(['above-restricted-loads']);
     // Without an error of the maximum, that of the share alone says nothing.
     const unknown = estimateOneRepMax({ load: 80, repetitions: 12 });
-    expect(loadOf({ oneRepMax: unknown, percent: 80, bodyMassLoad: share })).not.toHaveProperty('errors');
+    expect(loadOf({ oneRepMax: unknown, percentOneRepMax: 80, bodyMassLoad: share })).not.toHaveProperty('errors');
   });
 
   // 30 % of 60 is 18, of no error.
   it('of a maximum that is a number, and exact', () => {
-    const answer = trainingLoad({ oneRepMax: 60, percent: 30 });
+    const answer = trainingLoad({ oneRepMax: 60, percentOneRepMax: 30 });
     expectHoldsTogether(answer);
     expect(answer).toMatchObject({
       value: 18,
       unit: 'kg',
       evidence: 'definition',
-      reached: { percent: 30 },
+      reached: { percentOneRepMax: 30 },
       cautions: [],
     });
     expect(message(answer.assumptions)).toEqual([['one-rep-max-exact']]);
@@ -246,29 +262,29 @@ describe('a training load', () => {
       evidence: 'definition',
       inputs: { load: 60, unit: 'kg' },
     });
-    const inPounds = trainingLoad({ oneRepMax: 60, percent: 30, unit: 'lb', step: 5 });
+    const inPounds = trainingLoad({ oneRepMax: 60, percentOneRepMax: 30, unit: 'lb', step: 5 });
     expectHoldsTogether(inPounds);
     expect(withWorking(inPounds)).toMatchObject({ value: 20, unit: '[lb_av]', formula: 'p / 100 * M' });
     // Given back from a database, it is still exact.
     const stored = JSON.parse(JSON.stringify(answer.inputs['oneRepMax'])) as Answer<'one-repetition-maximum'>;
-    expect(trainingLoad({ oneRepMax: stored, percent: 30 })).toEqual(answer);
-    expect(codesOf(trainingLoad({ oneRepMax: 60, percent: 30, maximumOf: 'other-limb' }).cautions)).toEqual([
+    expect(trainingLoad({ oneRepMax: stored, percentOneRepMax: 30 })).toEqual(answer);
+    expect(codesOf(trainingLoad({ oneRepMax: 60, percentOneRepMax: 30, maximumOf: 'other-limb' }).cautions)).toEqual([
       'maximum-of-other-limb',
     ]);
     for (const ends of [0.1, 2000])
-      expect(trainingLoad({ oneRepMax: ends, percent: 50 }).value).toBeCloseTo(ends / 2, 12);
+      expect(trainingLoad({ oneRepMax: ends, percentOneRepMax: 50 }).value).toBeCloseTo(ends / 2, 12);
   });
 
   it('of a share of body mass that is a number', () => {
     // 80 % of 100 less 50.
-    const answer = loadOf({ percent: 80, bodyMassLoad: 50 });
+    const answer = loadOf({ percentOneRepMax: 80, bodyMassLoad: 50 });
     expectHoldsTogether(answer);
     expect(answer.value).toBe(30);
     expect(codesOf(answer.assumptions)).toEqual(['body-mass-load-exact', 'body-mass-counted', 'normal-interval']);
     expect(answer.errors!.map(({ part }) => part)).toEqual(['maximum']);
     // In the unit of the load: 80 % of 100 lb less 50 lb.
-    expectClose(loadOf({ oneRepMax: tested(100, 'lb'), percent: 80, bodyMassLoad: 50 }).value, 30);
-    expect(codesOf(trainingLoad({ oneRepMax: 100, percent: 80, bodyMassLoad: 50 }).assumptions)).toEqual([
+    expectClose(loadOf({ oneRepMax: tested(100, 'lb'), percentOneRepMax: 80, bodyMassLoad: 50 }).value, 30);
+    expect(codesOf(trainingLoad({ oneRepMax: 100, percentOneRepMax: 80, bodyMassLoad: 50 }).assumptions)).toEqual([
       'one-rep-max-exact',
       'body-mass-load-exact',
       'body-mass-counted',
@@ -336,7 +352,7 @@ describe('a training load', () => {
     ],
     [
       'a share that is all of it',
-      { bodyMassLoad: share, percent: 53.6 },
+      { bodyMassLoad: share, percentOneRepMax: 53.6 },
       [
         [
           'bodyMassLoad',
@@ -351,7 +367,7 @@ describe('a training load', () => {
       {
         bar: 20,
         plates: [{ mass: 0.10001 }, { mass: 1.23457 }, { mass: 2.71829 }],
-        percent: 90,
+        percentOneRepMax: 90,
         oneRepMax: tested(600),
       },
       [['plates', 'wrong-relation', 'masses with fewer decimals, such as 20.41', 'too many to count through']],
@@ -433,8 +449,8 @@ describe('a training load', () => {
   });
 
   it('refuses no percentage, and says nothing of a rack it then cannot look at', () => {
-    expect(refused({ percent: undefined, step: 5 }).map(([path, code]) => [path, code])).toEqual([
-      ['percent', 'missing'],
+    expect(refused({ percentOneRepMax: undefined, step: 5 }).map(([path, code]) => [path, code])).toEqual([
+      ['percentOneRepMax', 'missing'],
     ]);
   });
 });
@@ -570,7 +586,7 @@ describe('a loaded bar', () => {
   it('a load of a bar in pounds', () => {
     const answer = trainingLoad({
       oneRepMax: tested(300, 'lb') as Answer<'one-repetition-maximum'>,
-      percent: 30,
+      percentOneRepMax: 30,
       bar: 45,
       plates: [{ mass: 10 }, { mass: 2.5 }],
     });

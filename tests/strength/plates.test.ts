@@ -142,7 +142,9 @@ describe('loadPlates', () => {
     expect(loadPlates({ target: 4, bar: 0, plates }).value).toBe(5);
     expect(() => loadPlates({ target: 4, bar: 0, plates: [{ mass: 2, count: 1 }] })).toThrow(/at least 0 kg/);
     const oneRepMax = testedOneRepMax({ load: 10 });
-    expect(() => trainingLoad({ oneRepMax, percent: 20, bar: 0, plates })).toThrow(/5 kg, 50 % of the maximum/);
+    expect(() => trainingLoad({ oneRepMax, percentOneRepMax: 20, bar: 0, plates })).toThrow(
+      /5 kg, 50 % of the maximum/,
+    );
   });
 
   it('names what is wrong in each plate', () => {
@@ -208,7 +210,7 @@ describe('trainingLoad on a bar', () => {
   ];
   it('is the load that the bar can have, with its plates and its true percentage', () => {
     const oneRepMax = testedOneRepMax({ load: 100 });
-    const load = trainingLoad({ oneRepMax, percent: 33, bar: 20, plates });
+    const load = trainingLoad({ oneRepMax, percentOneRepMax: 33, bar: 20, plates });
     expect(load).toMatchObject({
       value: 32.5,
       perSide: [
@@ -216,27 +218,27 @@ describe('trainingLoad on a bar', () => {
         { mass: 1.25, count: 1 },
       ],
     });
-    expect(load.reached?.percent).toBe(32.5);
-    expect(trainingLoad({ oneRepMax, percent: 33, bar: 20, plates, rounding: 'down' }).value).toBe(32.5);
-    expect(trainingLoad({ oneRepMax, percent: 32, bar: 20, plates, rounding: 'down' }).value).toBe(30);
+    expect(load.reached?.percentOneRepMax).toBe(32.5);
+    expect(trainingLoad({ oneRepMax, percentOneRepMax: 33, bar: 20, plates, rounding: 'down' }).value).toBe(32.5);
+    expect(trainingLoad({ oneRepMax, percentOneRepMax: 32, bar: 20, plates, rounding: 'down' }).value).toBe(30);
   });
   it('says what is the lightest and its percentage, when the bar is too heavy', () => {
     const oneRepMax = testedOneRepMax({ load: 37 });
-    expect(() => trainingLoad({ oneRepMax, percent: 20, bar: 20, plates })).toThrow(/20 kg, 54.05 %/);
+    expect(() => trainingLoad({ oneRepMax, percentOneRepMax: 20, bar: 20, plates })).toThrow(/20 kg, 54.05 %/);
   });
   it('takes one way of telling what there is', () => {
     const oneRepMax = testedOneRepMax({ load: 100 });
-    const wrong = { oneRepMax, percent: 30, step: 2.5, available: [5], bar: 20, plates };
+    const wrong = { oneRepMax, percentOneRepMax: 30, step: 2.5, available: [5], bar: 20, plates };
     expect(attempt(trainingLoad, wrong)).toMatchObject({
       issues: [
         { path: ['available'], code: 'wrong-relation' },
         { path: ['bar'], code: 'wrong-relation' },
       ],
     });
-    expect(attempt(trainingLoad, { oneRepMax, percent: 30, plates })).toMatchObject({
+    expect(attempt(trainingLoad, { oneRepMax, percentOneRepMax: 30, plates })).toMatchObject({
       issues: [{ path: ['bar'], code: 'missing' }],
     });
-    expect(attempt(trainingLoad, { oneRepMax, percent: 30, bar: 20 })).toMatchObject({
+    expect(attempt(trainingLoad, { oneRepMax, percentOneRepMax: 30, bar: 20 })).toMatchObject({
       issues: [{ path: ['plates'], code: 'missing' }],
     });
   });

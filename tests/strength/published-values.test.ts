@@ -58,9 +58,9 @@ describe('ends of the repetition equations', () => {
 });
 
 describe('repetitions at a percentage', () => {
-  eachRow(repetitions, ({ equation, percent, expected, tolerance }) => {
-    const bare = all.find(({ id }) => id === equation)!.inverse!.apply(percent / 100);
-    const answer = attempt(repetitionsAtPercent, { equation, percent } as RepetitionsInput);
+  eachRow(repetitions, ({ equation, percentOneRepMax, expected, tolerance }) => {
+    const bare = all.find(({ id }) => id === equation)!.inverse!.apply(percentOneRepMax / 100);
+    const answer = attempt(repetitionsAtPercent, { equation, percentOneRepMax } as RepetitionsInput);
     if (expected === null) expect(bare).toBeNaN();
     else expectWithin(bare, expected, tolerance);
     expect(answer.ok).toBe(expected !== null && expected >= 1 && expected <= 20);

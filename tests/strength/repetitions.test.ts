@@ -19,26 +19,34 @@ const codes = ({ cautions }: { cautions: readonly { code: string }[] }) => cauti
 describe('repetitionsAtPercent', () => {
   it('has no number at 20 to 40 % of the maximum, by any equation', () => {
     for (const { id } of all) {
-      for (let percent = 20; percent <= 40; percent += 1) {
-        expect(attempt(repetitionsAtPercent, { percent, equation: id as 'brzycki-1993' }).ok, `${id} ${percent}`).toBe(
-          false,
-        );
+      for (let percentOneRepMax = 20; percentOneRepMax <= 40; percentOneRepMax += 1) {
+        expect(
+          attempt(repetitionsAtPercent, { percentOneRepMax, equation: id as 'brzycki-1993' }).ok,
+          `${id} ${percentOneRepMax}`,
+        ).toBe(false);
       }
     }
-    expect(() => repetitionsAtPercent({ percent: 30 })).toThrow(/none at 20 to 40 %/);
+    expect(() => repetitionsAtPercent({ percentOneRepMax: 30 })).toThrow(/none at 20 to 40 %/);
   });
   it('says why not: levelled off, not exact near the maximum, no inverse', () => {
-    expect(() => repetitionsAtPercent({ percent: 48.8, equation: 'wathan-1994' })).toThrow(/levels off/);
-    expect(() => repetitionsAtPercent({ percent: 95, equation: 'mayhew-1992' })).toThrow(/at least 1 repetition/);
-    expect(() => repetitionsAtPercent({ percent: 75, equation: 'leg-press-5rm-2006' })).toThrow(/with an inverse/);
-    expect(() => repetitionsAtPercent({ percent: 75, equation: 'postmenopausal-2006' })).toThrow(/with an inverse/);
+    expect(() => repetitionsAtPercent({ percentOneRepMax: 48.8, equation: 'wathan-1994' })).toThrow(/levels off/);
+    expect(() => repetitionsAtPercent({ percentOneRepMax: 95, equation: 'mayhew-1992' })).toThrow(
+      /at least 1 repetition/,
+    );
+    expect(() => repetitionsAtPercent({ percentOneRepMax: 75, equation: 'leg-press-5rm-2006' })).toThrow(
+      /with an inverse/,
+    );
+    expect(() => repetitionsAtPercent({ percentOneRepMax: 75, equation: 'postmenopausal-2006' })).toThrow(
+      /with an inverse/,
+    );
   });
   it('is one repetition at the whole maximum, and cautions above ten', () => {
     for (const { id, inverse } of all) {
-      if (inverse) expect(repetitionsAtPercent({ percent: 100, equation: id as 'brzycki-1993' }).value).toBe(1);
+      if (inverse)
+        expect(repetitionsAtPercent({ percentOneRepMax: 100, equation: id as 'brzycki-1993' }).value).toBe(1);
     }
-    expect(codes(repetitionsAtPercent({ percent: 75 }))).not.toContain('many-repetitions');
-    expect(codes(repetitionsAtPercent({ percent: 70 }))).toContain('many-repetitions');
+    expect(codes(repetitionsAtPercent({ percentOneRepMax: 75 }))).not.toContain('many-repetitions');
+    expect(codes(repetitionsAtPercent({ percentOneRepMax: 70 }))).toContain('many-repetitions');
   });
 });
 
@@ -116,25 +124,29 @@ describe('maxima that count body mass, or are of the other limb', () => {
   // By hand: 80 × 0.955 = 76.4; with 23.6 on the belt 100 kg, once; 90 % of it less 76.4 is 13.6.
   it('takes the share of body mass off the load, and counts it in the percentage', () => {
     const oneRepMax = testedOneRepMax({ load: share.value + 23.6 });
-    const load = trainingLoad({ oneRepMax, percent: 90, bodyMassLoad: share, step: 2.5 });
+    const load = trainingLoad({ oneRepMax, percentOneRepMax: 90, bodyMassLoad: share, step: 2.5 });
     expect(load).toMatchObject({ value: 12.5, rounding: { from: 13.6 } });
-    expect(load.reached!.percent).toBeCloseTo(88.9, 12);
-    expect(() => trainingLoad({ oneRepMax, percent: 70, bodyMassLoad: share })).toThrow(/76.4 %.*6.4 kg/);
+    expect(load.reached!.percentOneRepMax).toBeCloseTo(88.9, 12);
+    expect(() => trainingLoad({ oneRepMax, percentOneRepMax: 70, bodyMassLoad: share })).toThrow(/76.4 %.*6.4 kg/);
   });
   it('adds the spread of a share that has one', () => {
     const press = bodyMassLoad({ movement: 'push-up-top', sex: 'female', bodyMass: 60 });
     const oneRepMax = estimateOneRepMax({ load: press.value, repetitions: 10 });
-    const { errors } = trainingLoad({ oneRepMax, percent: 90, bodyMassLoad: press });
+    const { errors } = trainingLoad({ oneRepMax, percentOneRepMax: 90, bodyMassLoad: press });
     expect(errors!.map(({ part }) => part)).toEqual(['maximum', 'sample']);
   });
   it('does not know the share of women in the pull-up', () => {
     expect(() => bodyMassLoad({ movement: 'pull-up', sex: 'female', bodyMass: 60 })).toThrow(/known for/);
   });
   it('gives no interval and no range for a maximum of the other limb, and says so', () => {
-    const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 40 }), percent: 30, maximumOf: 'other-limb' });
+    const load = trainingLoad({
+      oneRepMax: testedOneRepMax({ load: 40 }),
+      percentOneRepMax: 30,
+      maximumOf: 'other-limb',
+    });
     expect(load.value).toBe(12);
     expect(load).not.toHaveProperty('lower');
-    expect(load.reached).toEqual({ percent: 30 });
+    expect(load.reached).toEqual({ percentOneRepMax: 30 });
     expect(codes(load)).toContain('maximum-of-other-limb');
   });
 });

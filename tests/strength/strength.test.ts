@@ -77,7 +77,7 @@ describe('trainingLoad', () => {
 
   // Source: reference text, 30 kg of a 100 kg maximum with 4.2 %: the true percentage is 27.72 to 32.69 %.
   it('carries the error of the maximum to the true percentage', () => {
-    const { reached } = trainingLoad({ oneRepMax, percent: 30 });
+    const { reached } = trainingLoad({ oneRepMax, percentOneRepMax: 30 });
     expect([reached!.lower!.toFixed(2), reached!.upper!.toFixed(2)]).toEqual(['27.72', '32.69']);
   });
 
@@ -85,13 +85,13 @@ describe('trainingLoad', () => {
   it('works in pounds of a maximum in kilograms', () => {
     const load = trainingLoad({
       oneRepMax: testedOneRepMax({ load: 37 }),
-      percent: 20,
+      percentOneRepMax: 20,
       unit: 'lb',
       step: 5,
       rounding: 'down',
     });
     expect(load).toMatchObject({ value: 15, unit: '[lb_av]' });
-    expect(load.reached!.percent.toFixed(2)).toBe('18.39');
+    expect(load.reached!.percentOneRepMax.toFixed(2)).toBe('18.39');
   });
 
   it('is within half a step of what is asked, a whole number of steps, and JSON', () => {
@@ -101,10 +101,14 @@ describe('trainingLoad', () => {
         fc.integer({ min: 300, max: 3000 }),
         fc.integer({ min: 10, max: 100 }),
         step,
-        (tenths, percent, size) => {
-          const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: tenths / 10 }), percent, step: size });
+        (tenths, percentOneRepMax, size) => {
+          const load = trainingLoad({
+            oneRepMax: testedOneRepMax({ load: tenths / 10 }),
+            percentOneRepMax,
+            step: size,
+          });
           expectPlainJson(load);
-          const wanted = (tenths * percent) / 1000;
+          const wanted = (tenths * percentOneRepMax) / 1000;
           // Half a step, and the 12 digits that a double enters decimals with.
           expect(Math.abs(load.value - wanted)).toBeLessThanOrEqual(size / 2 + 1e-9);
           expect(Math.abs(load.value / size - Math.round(load.value / size))).toBeLessThan(1e-9);
@@ -115,8 +119,8 @@ describe('trainingLoad', () => {
 
   it('takes the nearest of the weights there are, or the nearest not above', () => {
     const available = [12, 8, 4, 6, 10];
-    const at = (percent: number, rounding: 'nearest' | 'down') =>
-      trainingLoad({ oneRepMax, percent, available, rounding }).value;
+    const at = (percentOneRepMax: number, rounding: 'nearest' | 'down') =>
+      trainingLoad({ oneRepMax, percentOneRepMax, available, rounding }).value;
     expect([at(5, 'nearest'), at(7, 'nearest'), at(7, 'down'), at(20, 'nearest')]).toEqual([4, 6, 6, 12]);
     expect(available).toEqual([12, 8, 4, 6, 10]);
     expect(() => at(3, 'down')).toThrow(/lightest/);
@@ -124,7 +128,7 @@ describe('trainingLoad', () => {
 
   it('says when no percentage can be told, as the maximum has no error or one that reaches zero', () => {
     const codesOf = (oneRepMax: ReturnType<typeof testedOneRepMax>) =>
-      codes(trainingLoad({ oneRepMax, percent: 30, step: 0.5 }));
+      codes(trainingLoad({ oneRepMax, percentOneRepMax: 30, step: 0.5 }));
     expect(codesOf(estimateOneRepMax({ load: 20, repetitions: 15 }))).toContain('maximum-without-error');
     const light = estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' });
     expect(codesOf(light)).toContain('maximum-without-error');
@@ -133,17 +137,23 @@ describe('trainingLoad', () => {
 
   it('holds what is lifted against the usual loads, not what was asked for', () => {
     const oneRepMax = testedOneRepMax({ load: 37 });
-    expect(codes(trainingLoad({ oneRepMax, percent: 20, available: [20] }))).toContain('above-restricted-loads');
-    expect(codes(trainingLoad({ oneRepMax, percent: 25, available: [5] }))).toContain('below-restricted-loads');
+    expect(codes(trainingLoad({ oneRepMax, percentOneRepMax: 20, available: [20] }))).toContain(
+      'above-restricted-loads',
+    );
+    expect(codes(trainingLoad({ oneRepMax, percentOneRepMax: 25, available: [5] }))).toContain(
+      'below-restricted-loads',
+    );
   });
 
   it('refuses to load nothing', () => {
-    expect(() => trainingLoad({ oneRepMax: testedOneRepMax({ load: 10 }), percent: 20, step: 5 })).toThrow(/lightest/);
+    expect(() => trainingLoad({ oneRepMax: testedOneRepMax({ load: 10 }), percentOneRepMax: 20, step: 5 })).toThrow(
+      /lightest/,
+    );
   });
 
   it('says when the weight there is has moved the percentage', () => {
     const light = testedOneRepMax({ load: 26 });
-    expect(codes(trainingLoad({ oneRepMax: light, percent: 20, step: 2.5 }))).not.toContain('percent-moved');
-    expect(codes(trainingLoad({ oneRepMax: light, percent: 24, step: 2.5 }))).toContain('percent-moved');
+    expect(codes(trainingLoad({ oneRepMax: light, percentOneRepMax: 20, step: 2.5 }))).not.toContain('percent-moved');
+    expect(codes(trainingLoad({ oneRepMax: light, percentOneRepMax: 24, step: 2.5 }))).toContain('percent-moved');
   });
 });

@@ -704,8 +704,8 @@ describe('a methods paragraph', () => {
   };
   it('says how each kind of number was made', () => {
     const occlusion = estimateOcclusionPressure({ ...LEG, equation: 'width-ratio-1993' });
-    expect(middle(targetCuffPressure({ occlusion, percent: 50 }))).toBe(
-      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; p, percent [%]; LOP, occlusion; evidence unconfirmed: ${grades.unconfirmed}) [${working(targetCuffPressure({ occlusion, percent: 50 }))!.sources.join(', ')}]. ` +
+    expect(middle(targetCuffPressure({ occlusion, percentLop: 50 }))).toBe(
+      `Cuff pressure to set was taken from percent-of-occlusion (P = p / 100 * LOP; p, percent of LOP [%]; LOP, occlusion; evidence unconfirmed: ${grades.unconfirmed}) [${working(targetCuffPressure({ occlusion, percentLop: 50 }))!.sources.join(', ')}]. ` +
         `Limb occlusion pressure was taken from width-ratio-1993 (LOP = ${working(occlusion)!.formula}; SBP, systolic pressure [mmHg]; DBP, diastolic pressure [mmHg]; C, limb circumference [cm]; W, cuff width [cm]; evidence unconfirmed: ${grades.unconfirmed}) [${working(occlusion)!.sources.join(', ')}].`,
     );
     const own = estimateWith(fittedExample, { ...LEG, cuffWidthCm: 11, posture: 'seated', ageYears: 30, sex: 'male' });

@@ -3,18 +3,18 @@ import { Cite } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
 import { describe, expect, it } from 'vitest';
-import { estimateOcclusionPressure, sources, targetCuffPressure, type Source } from '../../src/index.js';
+import { estimateOcclusionPressure, targetCuffPressure } from '../../src/index.js';
 import { cite, working } from '../../src/text/index.js';
 import { planSession } from '../../src/plan/index.js';
 import { escapeTex } from '../../src/text/bibliography.js';
 import { agreement, bootstrap, columns, estimateWith, propagate, reliability } from '../../src/study/index.js';
-import { bibliography, methods } from '../../src/text/index.js';
+import { bibliography, methods, sources, type Source } from '../../src/text/index.js';
 import * as study from '../../src/study/index.js';
 import { publicCalls, publicFunctions } from '../support/public-functions.js';
 import { fittedExample } from '../support/fitted.js';
 
 const answer = targetCuffPressure({
-  percent: 50,
+  percentLop: 50,
   occlusion: estimateOcclusionPressure({
     limb: 'leg',
     circumferenceCm: 54,

@@ -70,7 +70,7 @@ describe('any function, row by row', () => {
       const one = attempt(calibrated as never, scalarRow({ ...person, valueMmHg: valueMmHg[row] }));
       expectNumbers(got, row, one as never);
     });
-    const target = columns({ answer: 'cuff-pressure', occlusion: got as never, percent: 50 });
+    const target = columns({ answer: 'cuff-pressure', occlusion: got as never, percentLop: 50 });
     expect(target.value[0]).toBe(Math.floor(got.value[0]! / 2));
   });
 
@@ -150,8 +150,8 @@ describe('the percentage that a setting really is', () => {
   it('of an occlusion pressure, with the chance of closing the artery', () => {
     for (const equation of ['pooled-curve-thigh-2026', 'width-ratio-1993'] as const) {
       const of = columns({ answer: 'occlusion-pressure', equation, ...leg, ...readings });
-      const percent = [50, 95, 80, 50];
-      const { value } = columns({ answer: 'cuff-pressure', occlusion: of, percent, gaugeStepMmHg: 5 });
+      const percentLop = [50, 95, 80, 50];
+      const { value } = columns({ answer: 'cuff-pressure', occlusion: of, percentLop, gaugeStepMmHg: 5 });
       const got = reachedColumns({ of, setting: value });
       people.forEach(({ circumferenceCm, systolicMmHg, diastolicMmHg }, row) => {
         const own = scalarRow({ circumferenceCm, systolicMmHg, diastolicMmHg });
@@ -159,14 +159,14 @@ describe('the percentage that a setting really is', () => {
         if (!occlusion.ok) return expect(flagCodes(got.flag[row]!)).toEqual(['missing']);
         const { reached } = targetCuffPressure({
           occlusion: occlusion.value,
-          percent: percent[row]!,
+          percentLop: percentLop[row]!,
           gaugeStepMmHg: 5,
         });
         expect({
-          percent: got.percent[row],
+          percentLop: got.percentLop[row],
           lower: got.lower[row],
           upper: got.upper[row],
-          occlusionChancePercent: got.occlusionChancePercent![row],
+          occlusionChancePercent: got.occlusionChancePercent[row],
         }).toEqual(reached);
       });
     }
@@ -177,9 +177,9 @@ describe('the percentage that a setting really is', () => {
     const of = columns({ answer: 'one-repetition-maximum', equation: 'epley-1985', load, repetitions: 5 });
     const got = reachedColumns({ of, setting: [30, NaN] });
     const oneRepMax = estimateOneRepMax({ load: 100, repetitions: 5, equation: 'epley-1985' });
-    const { reached } = trainingLoad({ oneRepMax, percent: 30, available: [30] });
-    expect([got.percent[0], got.lower[0] || undefined, got.upper[0] || undefined]).toEqual([
-      reached!.percent,
+    const { reached } = trainingLoad({ oneRepMax, percentOneRepMax: 30, available: [30] });
+    expect([got.percentOneRepMax[0], got.lower[0] || undefined, got.upper[0] || undefined]).toEqual([
+      reached!.percentOneRepMax,
       reached!.lower,
       reached!.upper,
     ]);

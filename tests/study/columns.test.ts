@@ -163,7 +163,7 @@ describe('columns give the very answers of the scalar functions', () => {
           sex: fc.oneof(fc.constant(undefined), word('male', 'female')),
           ageYears: fc.oneof(fc.constant(undefined), field(within(1, 120))),
           training: fc.oneof(fc.constant(undefined), word('trained', 'untrained')),
-          percent: field(within(1, 100)),
+          percentOneRepMax: field(within(1, 100)),
           step: fc.oneof(fc.constantFrom(0.5, 1, 1.25, 2.5, 0.1, 0.07), within(0.01, 50)),
         }),
         { minLength: 1, maxLength: 40 },
@@ -184,18 +184,22 @@ describe('columns give the very answers of the scalar functions', () => {
             const loads = columns({
               answer: 'training-load',
               oneRepMax: maxima,
-              percent: column(rows, 'percent') as number[],
+              percentOneRepMax: column(rows, 'percentOneRepMax') as number[],
               step: column(rows, 'step') as number[],
               rounding,
             });
-            rows.forEach(({ percent, step, ...lift }, index) => {
+            rows.forEach(({ percentOneRepMax, step, ...lift }, index) => {
               const maximum = attempt(estimateOneRepMax, { ...scalarRow(lift), equation: id, unit } as never);
               expectSame(maxima, index, maximum);
               if (!maximum.ok) return expect(loads.flag[index]! & REFUSED).not.toBe(0);
               expectSame(
                 loads,
                 index,
-                attempt(trainingLoad, { oneRepMax: maximum.value, rounding, ...scalarRow({ percent, step }) } as never),
+                attempt(trainingLoad, {
+                  oneRepMax: maximum.value,
+                  rounding,
+                  ...scalarRow({ percentOneRepMax, step }),
+                } as never),
               );
             });
           },
@@ -214,7 +218,7 @@ describe('columns give the very answers of the scalar functions', () => {
     ];
     const row = fc.record({
       load: within(1, 200),
-      percent: field(fc.oneof(within(1, 100), fc.integer({ min: 20, max: 40 }))),
+      percentOneRepMax: field(fc.oneof(within(1, 100), fc.integer({ min: 20, max: 40 }))),
     });
     fc.assert(
       fc.property(
@@ -230,11 +234,11 @@ describe('columns give the very answers of the scalar functions', () => {
             repetitions: 5,
             unit,
           });
-          const percent = column(rows, 'percent') as number[];
-          const loads = columns({ answer: 'training-load', oneRepMax: maxima, percent, rounding, ...way });
-          rows.forEach(({ load, percent: share }, index) => {
+          const percentOneRepMax = column(rows, 'percentOneRepMax') as number[];
+          const loads = columns({ answer: 'training-load', oneRepMax: maxima, percentOneRepMax, rounding, ...way });
+          rows.forEach(({ load, percentOneRepMax: share }, index) => {
             const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985', unit });
-            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percent: share }) };
+            const asked = { oneRepMax, rounding, ...way, ...scalarRow({ percentOneRepMax: share }) };
             expectSame(loads, index, attempt(trainingLoad, asked as never));
           });
         },
@@ -250,7 +254,7 @@ describe('columns give the very answers of the scalar functions', () => {
       load: [100],
       repetitions: 5,
     });
-    const asked = { answer: 'training-load', oneRepMax, percent: 30 } as const;
+    const asked = { answer: 'training-load', oneRepMax, percentOneRepMax: 30 } as const;
     expect(() => columns({ ...asked, step: 2.5, available: [10, 20] })).toThrow(/available must be left out when step/);
     expect(() => columns({ ...asked, available: [10, -20] })).toThrow(/available\[1\]/);
     expect(() => columns({ ...asked, bar: 20 })).toThrow(/plates/);
@@ -269,7 +273,7 @@ describe('columns give the very answers of the scalar functions', () => {
 
   it('cuff pressures, rounded to the gauge as the scalar function rounds', () => {
     const settings = fc.record({
-      percent: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
+      percentLop: field(fc.oneof(fc.integer({ min: 1, max: 100 }), within(1, 100))),
       gaugeStepMmHg: fc.oneof(fc.constantFrom(1, 2, 5, 10, 0.5, 0.1, 1 / 3, null), within(0.1, 50)),
       ceilingMmHg: fc.oneof(fc.constant(null), fc.integer({ min: 20, max: 300 }), within(20, 1000)),
     });
@@ -290,7 +294,7 @@ describe('columns give the very answers of the scalar functions', () => {
         const got = columns({
           answer: 'cuff-pressure',
           occlusion,
-          percent: column(more, 'percent') as number[],
+          percentLop: column(more, 'percentLop') as number[],
           gaugeStepMmHg: column(more, 'gaugeStepMmHg') as number[],
           ceilingMmHg: column(more, 'ceilingMmHg') as number[],
         });
@@ -371,7 +375,7 @@ describe('columns', () => {
       expect([value, lower, upper, flag].map(({ length }) => length)).toEqual([0, 0, 0, 0]);
       expect(about.equation).toBe('width-ratio-1993');
       const nobody = columns({ ...group, circumferenceCm: none });
-      expect(columns({ answer: 'cuff-pressure', occlusion: nobody, percent: 50 }).value.length).toBe(0);
+      expect(columns({ answer: 'cuff-pressure', occlusion: nobody, percentLop: 50 }).value.length).toBe(0);
     }
     const { answer: _answer, ...person } = group;
     const scalar = estimateOcclusionPressure({ ...person, circumferenceCm: 54 });
@@ -409,8 +413,8 @@ describe('columns', () => {
     expect(Array.from(again.value)).toEqual(before);
     expect(again.standardDeviation).toBe(first.standardDeviation);
     // In place: a target written over the pressures it comes from.
-    const apart = columns({ answer: 'cuff-pressure', occlusion: columns(right), percent: 50 });
-    const inPlace = columns({ answer: 'cuff-pressure', occlusion: first, percent: 50, into: first });
+    const apart = columns({ answer: 'cuff-pressure', occlusion: columns(right), percentLop: 50 });
+    const inPlace = columns({ answer: 'cuff-pressure', occlusion: first, percentLop: 50, into: first });
     expect(Array.from(inPlace.value)).toEqual(Array.from(apart.value));
     expect(Array.from(inPlace.lower)).toEqual(Array.from(apart.lower));
     expect(Array.from(inPlace.flag)).toEqual(Array.from(apart.flag));
@@ -454,7 +458,7 @@ describe('columns', () => {
     const both = columns({ ...lift, equation: 'epley-1985', repetitionsInReserve: [1, null], reserveRpe: [9, 9] });
     expect(Array.from(both.flag, flagCodes)).toEqual([['relation'], []]);
     const occlusion = columns({ ...right, diastolicMmHg: 70 });
-    const limited = { answer: 'cuff-pressure', occlusion, percent: 50, occlusionChanceLimitPercent: 1 } as never;
+    const limited = { answer: 'cuff-pressure', occlusion, percentLop: 50, occlusionChanceLimitPercent: 1 } as never;
     expect(() => columns(limited)).toThrow(/occlusionChanceLimitPercent is not a field/);
   });
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { product } from '../../src/quantity/decimal.js';
-import { roundToStep } from '../../src/quantity/round.js';
+import { product, roundToStep } from '../../src/quantity/exact.js';
 import { loadableWeights, loadBar } from '../../src/strength/plates.js';
 import { exactShare, roundShare, stepOf } from '../../src/study/exact-share.js';
 

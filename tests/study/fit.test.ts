@@ -97,7 +97,7 @@ describe('fitOcclusionEquation', () => {
       circumferenceCm: [55, 60],
     });
     expect([many.value[0], many.lower[0], many.upper[0]]).toEqual([lop.value, lop.lower, lop.upper]);
-    expect(targetCuffPressure({ occlusion: lop, percent: 50 }).evidence).toBe('derived');
+    expect(targetCuffPressure({ occlusion: lop, percentLop: 50 }).evidence).toBe('derived');
     expect(explain(lop)).toContain('lab-thigh');
     expect(estimateWith(fittedExample, { ...person, circumferenceCm: 90 }).cautions.map(({ code }) => code)).toContain(
       'outside-fitted-range',

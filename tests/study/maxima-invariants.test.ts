@@ -71,14 +71,18 @@ describe.each(equations.oneRepetitionMaximum)('one-repetition maxima by $id', ({
       const got = columns({
         answer: 'training-load',
         oneRepMax: of,
-        percent: shares,
+        percentOneRepMax: shares,
         step: steps as number[],
         rounding,
       });
       rows.forEach((row, at) => {
         const maximum = one(row, unit);
         if (!maximum.ok || steps[at] === null) return expect(got.value[at]).toBeNaN();
-        const asked = { oneRepMax: maximum.value, rounding, ...scalarRow({ percent: shares[at], step: steps[at] }) };
+        const asked = {
+          oneRepMax: maximum.value,
+          rounding,
+          ...scalarRow({ percentOneRepMax: shares[at], step: steps[at] }),
+        };
         expectSame(got, at, attempt(trainingLoad, asked as never));
       });
     }

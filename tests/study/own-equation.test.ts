@@ -190,7 +190,7 @@ describe('a published equation, recalibrated', () => {
       expect(updated.value).toBeLessThan(Math.max(estimate.value, 180));
       expect(updated.upper! - updated.lower!).toBeLessThan(estimate.upper! - estimate.lower!);
     }
-    expect(targetCuffPressure({ occlusion: answer, percent: 50 }).evidence).toBe('derived');
+    expect(targetCuffPressure({ occlusion: answer, percentLop: 50 }).evidence).toBe('derived');
     // The publication of the equation is cited.
     expect(cite(answer).length).toBeGreaterThan(0);
     expect(equationFromFit(own).formula).toContain('(65.290 + 1.110 * TC');

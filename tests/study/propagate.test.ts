@@ -56,7 +56,7 @@ describe('propagate', () => {
         draws: 20_000,
         pipeline: ({ girth, systolic }) =>
           targetCuffPressure({
-            percent: 50,
+            percentLop: 50,
             occlusion: estimateOcclusionPressure({
               ...leg,
               circumferenceCm: girth,
@@ -67,7 +67,7 @@ describe('propagate', () => {
       });
     const { closedForm, monteCarlo } = run(readings);
     const own = targetCuffPressure({
-      percent: 50,
+      percentLop: 50,
       occlusion: estimateOcclusionPressure({
         ...leg,
         circumferenceCm: 54,
@@ -122,10 +122,11 @@ describe('propagate', () => {
   it('goes from a set to a load', () => {
     const { closedForm, monteCarlo } = propagate({
       inputs: { load: { value: 60, standardDeviation: 0.5 } },
-      pipeline: ({ load }) => trainingLoad({ oneRepMax: estimateOneRepMax({ load, repetitions: 8 }), percent: 30 }),
+      pipeline: ({ load }) =>
+        trainingLoad({ oneRepMax: estimateOneRepMax({ load, repetitions: 8 }), percentOneRepMax: 30 }),
     });
     expect(Math.abs(monteCarlo.value / closedForm!.value - 1)).toBeLessThan(0.01);
-    const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percent: 20 });
+    const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
     expect(
       propagate({ inputs: { x: { value: 0, standardDeviation: 0 } }, pipeline: () => load }).closedForm!
         .standardDeviation,

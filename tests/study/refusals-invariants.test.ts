@@ -7,8 +7,8 @@ describe('a call that is wrong', () => {
   type Refused = readonly [path: string, code: string, expected: string, received: string];
   const refused = (more: object, base: object = right): readonly Refused[] =>
     refusal(columns as never, { ...base, ...more });
-  const target = { answer: 'cuff-pressure', percent: 50 };
-  const load = { answer: 'training-load', percent: 30 };
+  const target = { answer: 'cuff-pressure', percentLop: 50 };
+  const load = { answer: 'training-load', percentOneRepMax: 30 };
   it('names the field, what it takes and what it was given', () => {
     const answers = "one of 'occlusion-pressure', 'cuff-pressure', 'one-repetition-maximum', 'training-load'";
     expect(refused({ answer: 'guess' })).toEqual([['answer', 'not-one-of', answers, '"guess"']]);
@@ -93,7 +93,7 @@ describe('a call that is wrong', () => {
     expect(refused({ oneRepMax: occlusion }, load)).toEqual([
       ['oneRepMax', 'wrong-type', 'a column answer of one-repetition-maximum', 'something else'],
     ]);
-    const kept = columns({ answer: 'cuff-pressure', percent: 50, occlusion });
+    const kept = columns({ answer: 'cuff-pressure', percentLop: 50, occlusion });
     expect(kept.about.inputs).toEqual({ occlusion: about });
   });
 

@@ -25,18 +25,18 @@ describe('cuff pressures', () => {
     const percents = [50, 1, 100, 0.9, 101, 33.3, NaN, null];
     const gauges = [undefined, 5, 2, 0.5, 50, 0.1, 1 / 3, 0.05, null];
     const ceilings = [undefined, 80, 85, 90, 20, 19, 1000, null];
-    for (const percent of percents) {
+    for (const percentLop of percents) {
       for (const gaugeStepMmHg of gauges) {
         const rows = ceilings.map(() => 54);
         const got = columns({
           answer: 'cuff-pressure',
           occlusion: columns({ ...right, circumferenceCm: rows }),
-          percent: rows.map(() => percent),
+          percentLop: rows.map(() => percentLop),
           gaugeStepMmHg: rows.map(() => gaugeStepMmHg),
           ceilingMmHg: ceilings,
         });
         ceilings.forEach((ceilingMmHg, at) =>
-          expectSame(got, at, one(54, scalarRow({ percent, gaugeStepMmHg, ceilingMmHg }))),
+          expectSame(got, at, one(54, scalarRow({ percentLop, gaugeStepMmHg, ceilingMmHg }))),
         );
       }
     }
@@ -44,8 +44,8 @@ describe('cuff pressures', () => {
 
   it('are the same for one setting of all rows, and where there is none', () => {
     for (const more of [{}, { gaugeStepMmHg: 5 }, { gaugeStepMmHg: 2, ceilingMmHg: 84 }]) {
-      const got = columns({ answer: 'cuff-pressure', occlusion: occlusion(), percent: 50, ...more });
-      [54, 60, 66].forEach((girth, at) => expectSame(got, at, one(girth, { percent: 50, ...more })));
+      const got = columns({ answer: 'cuff-pressure', occlusion: occlusion(), percentLop: 50, ...more });
+      [54, 60, 66].forEach((girth, at) => expectSame(got, at, one(girth, { percentLop: 50, ...more })));
       expect(got.about).toMatchObject({
         kind: 'cuff-pressure',
         unit: 'mm[Hg]',
@@ -55,7 +55,7 @@ describe('cuff pressures', () => {
       });
       expect(working(got.about)).toEqual({
         formula: 'p / 100 * LOP',
-        symbols: { p: 'percent', LOP: 'occlusion' },
+        symbols: { p: 'percentLop', LOP: 'occlusion' },
         sources: ['guideline-review-2019'],
       });
       expect(got.about.assumptions.map(({ code }) => code)).toEqual(['log-normal-interval']);
@@ -71,8 +71,8 @@ describe('cuff pressures', () => {
     const own = occlusion();
     own.value.set([300, 100, 160]);
     for (const end of [own.lower, own.upper]) end.set(own.value);
-    const set = (percent: number[], more = {}) =>
-      Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percent, ...more }).value);
+    const set = (percentLop: number[], more = {}) =>
+      Array.from(columns({ answer: 'cuff-pressure', occlusion: own, percentLop, ...more }).value);
     expect(set([57, 7, 50])).toEqual([171, 7, 80]);
     expect(set([57, 7, 50], { gaugeStepMmHg: 0.1 })).toEqual([171, 7, 80]);
     expect(set([57, 57, 57], { ceilingMmHg: 171 })).toEqual([171, 57, 91]);
@@ -81,7 +81,7 @@ describe('cuff pressures', () => {
 
   it('keep what was said of a row, and refuse an occlusion pressure that is none', () => {
     const message = columns({ ...right, systolicMmHg: [185, 120, 120], diastolicMmHg: [70, 130, null as never] });
-    const got = columns({ answer: 'cuff-pressure', occlusion: message, percent: 50, ceilingMmHg: 100 });
+    const got = columns({ answer: 'cuff-pressure', occlusion: message, percentLop: 50, ceilingMmHg: 100 });
     expect(Array.from(got.flag, flagCodes)).toEqual([
       ['ceiling-reached', 'blood-pressure-refer'],
       ['relation'],
@@ -90,7 +90,7 @@ describe('cuff pressures', () => {
     const changed = (value: number) => {
       const own = occlusion();
       for (const column of [own.value, own.lower, own.upper]) column[0] = value;
-      return flagCodes(columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 }).flag[0]!);
+      return flagCodes(columns({ answer: 'cuff-pressure', occlusion: own, percentLop: 50 }).flag[0]!);
     };
     expect([24.9, 25, 4000, 4000.1, NaN].map(changed)).toEqual([['impossible'], [], [], ['impossible'], ['missing']]);
     // An end on the wrong side of its value.
@@ -100,7 +100,7 @@ describe('cuff pressures', () => {
     ] as const) {
       const own = occlusion();
       own[end][0] = own.value[0]! * factor;
-      const { value, flag } = columns({ answer: 'cuff-pressure', occlusion: own, percent: 50 });
+      const { value, flag } = columns({ answer: 'cuff-pressure', occlusion: own, percentLop: 50 });
       expect([value[0], flagCodes(flag[0]!)]).toEqual([NaN, ['impossible']]);
     }
   });
@@ -118,24 +118,27 @@ describe('training loads', () => {
     { bar: 39, collars: 0, plates: [{ mass: 1 }], rounding: 'down' },
   ] as const;
   it.each(ways)('are those of one maximum each, with %j', (way) => {
-    const got = columns({ answer: 'training-load', oneRepMax: maximum(), percent: 30, ...way });
+    const got = columns({ answer: 'training-load', oneRepMax: maximum(), percentOneRepMax: 30, ...way });
     [100, 110, 120].forEach((load, at) => {
       const oneRepMax = estimateOneRepMax({ load, repetitions: 5, equation: 'epley-1985' });
-      expectSame(got, at, attempt(trainingLoad, { oneRepMax, percent: 30, ...way } as never));
+      expectSame(got, at, attempt(trainingLoad, { oneRepMax, percentOneRepMax: 30, ...way } as never));
     });
     expect(got.about).toMatchObject({
       kind: 'training-load',
       unit: 'kg',
       equation: 'percent-of-maximum',
     });
-    expect(working(got.about)).toMatchObject({ formula: 'p / 100 * M', symbols: { p: 'percent', M: 'oneRepMax' } });
+    expect(working(got.about)).toMatchObject({
+      formula: 'p / 100 * M',
+      symbols: { p: 'percentOneRepMax', M: 'oneRepMax' },
+    });
   });
   it('keep pounds', () => {
     const oneRepMax = columns({ ...lifted, unit: 'lb' });
     const { about, value } = columns({
       answer: 'training-load',
       oneRepMax,
-      percent: 40,
+      percentOneRepMax: 40,
       bar: 45,
       plates: [{ mass: 2.5 }],
     });

@@ -69,7 +69,7 @@ const restrictionOf = fc.oneof(
 );
 const weights = fc.oneof(
   fc.record(
-    { load: within(1, 500), unit: fc.constantFrom('kg' as const, 'lb' as const), percent: within(1, 100) },
+    { load: within(1, 500), unit: fc.constantFrom('kg' as const, 'lb' as const), percentOneRepMax: within(1, 100) },
     { requiredKeys: [] },
   ),
   fc.record({ bodyMassKg: quantity('bodyMassKg'), bodyMassPercent: quantity('bodyMassPercent') }),

@@ -61,13 +61,13 @@ const planRequest = {
   systolicMmHg: 118,
   diastolicMmHg: 74,
   posture: 'seated',
-  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50, gaugeStepMmHg: 5 }],
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50, gaugeStepMmHg: 5 }],
   exercises: [
     {
       name: 'leg extension',
       limb: 'leg',
       oneRepMax: { load: 60, repetitions: 8 },
-      percent: 25,
+      percentOneRepMax: 25,
       step: 2.5,
       scheme: '30-15-15-15',
       tempo,
@@ -94,8 +94,8 @@ const everyKind = {
       changeS: 5,
       restriction: 'partial',
       warmUp: [{ repetitions: 10, restS: 60 }],
-      cuffPercent: 60,
-      restCuffPercent: 20,
+      percentLop: 60,
+      restPercentLop: 20,
       reperfusionS: 240,
     },
     { name: 'squat', limb: 'leg', bodyMassPercent: 64, scheme: '3x10', tempo, restS: 30, restriction: 'none' },
@@ -171,7 +171,7 @@ export const publicFunctions: Readonly<
     call: root.targetCuffPressure,
     right: {
       occlusion: root.measuredOcclusionPressure({ valueMmHg: 170, method: 'doppler', limb: 'leg' }),
-      percent: 50,
+      percentLop: 50,
     },
   },
   testedOneRepMax: { call: root.testedOneRepMax, right: { load: 100 } },
@@ -181,7 +181,7 @@ export const publicFunctions: Readonly<
   },
   repetitionsInReserveFromRpe: { call: root.repetitionsInReserveFromRpe, right: { reserveRpe: 8 } },
   percentAtRepetitions: { call: root.percentAtRepetitions, right: { repetitions: 8, chart: 'textbook-table' } },
-  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percent: 75, equation: 'brzycki-1993' } },
+  repetitionsAtPercent: { call: root.repetitionsAtPercent, right: { percentOneRepMax: 75, equation: 'brzycki-1993' } },
   estimateRelativeLoad: {
     call: root.estimateRelativeLoad,
     right: { equation: 'bench-press-velocity-2010', velocityMPerS: 0.6 },
@@ -195,7 +195,7 @@ export const publicFunctions: Readonly<
     call: root.trainingLoad,
     right: {
       oneRepMax: root.testedOneRepMax({ load: 200 }),
-      percent: 70,
+      percentOneRepMax: 70,
       bar: 20,
       collars: 0,
       plates: [{ mass: 10 }],
@@ -206,7 +206,7 @@ export const publicFunctions: Readonly<
   estimateOneRepMax: { call: root.estimateOneRepMax, right: { load: 80, repetitions: 8 } },
   trainingLoad: {
     call: root.trainingLoad,
-    right: { oneRepMax: root.testedOneRepMax({ load: 100 }), percent: 20, step: 2.5 },
+    right: { oneRepMax: root.testedOneRepMax({ load: 100 }), percentOneRepMax: 20, step: 2.5 },
   },
   sessionTimeline: { call: root.sessionTimeline, right: prescription },
   sessionTotals: { call: root.sessionTotals, right: prescription },
@@ -244,7 +244,7 @@ export const publicFunctions: Readonly<
     call: compareWeeks,
     right: {
       weeks: [{ sessions: [{ plan, times: 3 }, { plan }] }, { records: [recordSession(recordRequest)], deload: true }],
-      goals: [{ name: 'a quarter', measure: 'peakPercent', limb: 'leg', side: 'left', atLeast: 25 }],
+      goals: [{ name: 'a quarter', measure: 'peakPercentOneRepMax', limb: 'leg', side: 'left', atLeast: 25 }],
     },
   },
   nextStage: { call: nextStage, right: { stage: 'passive' } },
@@ -324,7 +324,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
   },
   inputFields: { call: root.inputFields, right: [root.testedOneRepMax, { lift: 'squat' }, []] },
-  checkAnswer: { call: root.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
+  checkAnswer: { call: text.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   sessionTotals,
-  checkAnswer,
   estimateOcclusionPressure,
   estimateOneRepMax,
   measuredOcclusionPressure,
@@ -10,6 +9,7 @@ import {
   trainingLoad,
   type Answer,
 } from '../../src/index.js';
+import { checkAnswer } from '../../src/text/index.js';
 import { messages } from '../../src/text/index.js';
 import { teachingMessages } from '../../src/teaching/messages.js';
 
@@ -17,12 +17,16 @@ const seated = { limb: 'leg', circumferenceCm: 54, systolicMmHg: 120, diastolicM
 const ratio = estimateOcclusionPressure({ ...seated, posture: 'supine', equation: 'width-ratio-1993' });
 const curve = estimateOcclusionPressure({ ...seated, posture: 'seated' });
 const measured = measuredOcclusionPressure({ valueMmHg: 172, method: 'doppler', limb: 'leg' });
-const target = targetCuffPressure({ occlusion: measured, percent: 50, gaugeStepMmHg: 5 });
-const ofEstimate = targetCuffPressure({ occlusion: ratio, percent: 60, gaugeStepMmHg: 2 });
+const target = targetCuffPressure({ occlusion: measured, percentLop: 50, gaugeStepMmHg: 5 });
+const ofEstimate = targetCuffPressure({ occlusion: ratio, percentLop: 60, gaugeStepMmHg: 2 });
 const maximum = estimateOneRepMax({ load: 60, repetitions: 8, repetitionsInReserve: 1, equation: 'epley-1985' });
-const load = trainingLoad({ oneRepMax: maximum, percent: 30, step: 2.5 });
-const rack = trainingLoad({ oneRepMax: testedOneRepMax({ load: 50 }), percent: 33, available: [10, 14, 18, 22] });
-const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percent: 30 });
+const load = trainingLoad({ oneRepMax: maximum, percentOneRepMax: 30, step: 2.5 });
+const rack = trainingLoad({
+  oneRepMax: testedOneRepMax({ load: 50 }),
+  percentOneRepMax: 33,
+  available: [10, 14, 18, 22],
+});
+const free = trainingLoad({ oneRepMax: testedOneRepMax({ load: 54.6 }), percentOneRepMax: 30 });
 const session = sessionTotals({
   scheme: '30-15-15-15',
   tempo: { eccentricS: 2, concentricS: 2 },
@@ -73,7 +77,7 @@ const rows: readonly (readonly [Answer, number, string, string, (readonly string
   [free, 16.38, 'right', 'check-right'], // 0.3 × 54.6
   [free, 16.4, 'rounded', 'check-rounded'],
   [free, 16, 'rounded', 'check-rounded'],
-  [trainingLoad({ oneRepMax: 22, percent: 20 }), 4, 'wrong', 'check-rounded-too-far'], // 4.4
+  [trainingLoad({ oneRepMax: 22, percentOneRepMax: 20 }), 4, 'wrong', 'check-rounded-too-far'], // 4.4
   [session.volumeLoad!, 1500, 'right', 'check-right'], // 75 × 20
   [session.volumeLoad!, 75, 'wrong', 'check-load-left-out'],
   [session.volumeLoad!, 600, 'wrong', 'check-one-set'], // 30 × 20

@@ -37,14 +37,17 @@ describe('size [bytes, gzip]', () => {
   it.each(Object.keys(equations))('one equation, %s', async (name) => {
     await within(`export { ${name} } from 'cuffwork/equations'`, gzipBytes['one equation']);
   });
-  it('estimateOcclusionPressure alone', async () => {
-    await within(
-      `export { estimateOcclusionPressure } from './src/index.ts'`,
-      gzipBytes['estimateOcclusionPressure alone'],
-    );
-  });
-  it('all of cuffwork, with decimal.js', async () => {
-    await within(`export * from './src/index.ts'`, gzipBytes['all of cuffwork, with decimal.js']);
+  it.each([
+    ['estimateOcclusionPressure alone', `export { estimateOcclusionPressure } from './src/index.ts'`],
+    [
+      'estimateOcclusionPressure and targetCuffPressure',
+      `export { estimateOcclusionPressure, targetCuffPressure } from './src/index.ts'`,
+    ],
+    ['all of cuffwork, with decimal.js', `export * from './src/index.ts'`],
+    ['planSession, with zod and decimal.js', `export { planSession } from './src/plan/index.ts'`],
+    ['all of cuffwork/plan, with zod and decimal.js', `export * from './src/plan/index.ts'`],
+  ] as const)('%s', async (what, contents) => {
+    await within(contents, gzipBytes[what]);
   });
   it('the built package ships as little as its sources', async () => {
     const one = `export { estimateOcclusionPressure } from`;

@@ -23,9 +23,9 @@ export function truePercent(): string {
     { way: 'estimated, 10 cm cuff', occlusion: estimateOcclusionPressure({ ...readings, cuffWidthCm: 10 }) },
   ];
   const targets = ways.flatMap(({ way, occlusion }) =>
-    ASKED.map((percent) => {
-      const { lower, upper } = targetCuffPressure({ occlusion, percent, gaugeStepMmHg: 0.1 }).reached!;
-      return { way, asked: `${percent} %`, percent, lower: lower!, upper: upper! };
+    ASKED.map((percentLop) => {
+      const { lower, upper } = targetCuffPressure({ occlusion, percentLop, gaugeStepMmHg: 0.1 }).reached!;
+      return { way, asked: `${percentLop} %`, percentLop, lower: lower!, upper: upper! };
     }),
   );
   return draw(
@@ -68,7 +68,7 @@ export function truePercent(): string {
           strokeLinecap: 'round',
           strokeOpacity: 0.45,
         }),
-        Plot.dot(targets, { fy: 'way', y: 'asked', x: 'percent', r: 4.5, fill: ink.first }),
+        Plot.dot(targets, { fy: 'way', y: 'asked', x: 'percentLop', r: 4.5, fill: ink.first }),
         Plot.text(targets, {
           ...words,
           fy: 'way',

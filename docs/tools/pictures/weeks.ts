@@ -7,7 +7,7 @@ import { draw, ink, words } from './frame.js';
 export function weeksPicture(): string {
   const rows = compareWeeks({ weeks: kneeWeeks, firstWeek: KNEE_FROM }).weeks.flatMap(({ week, deload, planned }) => {
     const [limb] = planned!.limbs;
-    const percent = limb!.peakPercent?.value ?? 0;
+    const percent = limb!.peakPercentOneRepMax?.value ?? 0;
     const minutes = limb!.restrictionTime.value / 60;
     const name = `${week}${deload ? ', deload' : ''}`;
     return [

@@ -1,5 +1,5 @@
 /* The exercises of the course in a browser: a sheet by its seed, and `checkAnswer` for each number. */
-import { checkAnswer } from '../../../src/index.js';
+import { checkAnswer } from '../../../src/text/index.js';
 import { element } from '../../../examples/page/element.js';
 import { answerWords, exercises, type Exercise } from '../exercises.js';
 

@@ -22,7 +22,7 @@ const MEASURED = [
 /** Monday of a week after surgery; invented. */
 const monday = (week: number): string => new Date(Date.UTC(2026, 0, 5 + 7 * (week - 1))).toISOString().slice(0, 10);
 
-function planOf(week: number, percent: number, ...exercises: Exercise[]): Plan {
+function planOf(week: number, percentLop: number, ...exercises: Exercise[]): Plan {
   const [since, valueMmHg, circumferenceCm] = MEASURED.filter(([from]) => from <= week).at(-1)!;
   return planSession({
     label: 'Athlete K',
@@ -38,7 +38,7 @@ function planOf(week: number, percent: number, ...exercises: Exercise[]): Plan {
         side: 'right',
         circumferenceCm,
         cuffWidthCm: 12,
-        percent,
+        percentLop,
         gaugeStepMmHg: 5,
         measured: { valueMmHg, method: 'doppler', posture: 'seated', cuffWidthCm: 12, date: monday(since) },
       },
@@ -63,12 +63,12 @@ const walk: Exercise = {
   restS: 60,
   restriction: 'continuous',
 };
-const press = (percent: number, more: Partial<Exercise> = {}): Exercise => ({
+const press = (percentOneRepMax: number, more: Partial<Exercise> = {}): Exercise => ({
   name: 'leg press',
   limb: 'leg',
   oneRepMax: { load: 120 },
   maximumOf: 'other-limb',
-  percent,
+  percentOneRepMax,
   step: 2.5,
   scheme: '30-15-15-15',
   tempo: '2-0-2-0',
@@ -164,7 +164,13 @@ export const knee = (): Story => ({
           weeks: kneeWeeks,
           firstWeek: KNEE_FROM,
           goals: [
-            { name: '75 % of 1RM with this leg', measure: 'peakPercent', limb: 'leg', side: 'right', atLeast: 75 },
+            {
+              name: '75 % of 1RM with this leg',
+              measure: 'peakPercentOneRepMax',
+              limb: 'leg',
+              side: 'right',
+              atLeast: 75,
+            },
             { name: 'joint pain at most 2 of 10', measure: 'worstPain', limb: 'leg', side: 'right', atMost: 2 },
             { name: 'thigh at least 56 cm', measure: 'circumferenceCm', limb: 'leg', side: 'right', atLeast: 56 },
             { name: 'single-leg hop, 90 % of the other side', atLeast: 90 },

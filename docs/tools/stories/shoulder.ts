@@ -15,7 +15,7 @@ const bench = (more: Partial<Exercise>): Exercise => ({
   limb: 'arm',
   side: 'both',
   oneRepMax: { load: 120 },
-  percent: 85,
+  percentOneRepMax: 85,
   step: 2.5,
   sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions, repetitionsInReserve: 2 })),
   warmUp: [
@@ -42,7 +42,7 @@ const planOf = (exercise: Exercise, notes: string) =>
       limb: 'arm',
       side,
       cuffWidthCm: 7,
-      percent: 50,
+      percentLop: 50,
       gaugeStepMmHg: 5,
       measured: {
         valueMmHg: side === 'left' ? 142 : 146,
@@ -60,12 +60,12 @@ export const shoulder = (): Story => {
   const usual = planOf(bench({}), 'The usual weekly session.');
   const lighter = planOf(
     bench({
-      percent: 72.5,
+      percentOneRepMax: 72.5,
       sets: [
         { repetitions: 3, repetitionsInReserve: 4 },
         { repetitions: 3, repetitionsInReserve: 4 },
-        { repetitions: 2, percent: 75 },
-        { repetitions: 2, percent: 75 },
+        { repetitions: 2, percentOneRepMax: 75 },
+        { repetitions: 2, percentOneRepMax: 75 },
         { repetitions: 2 },
       ],
       restriction: 'intermittent',

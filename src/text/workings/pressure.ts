@@ -58,7 +58,7 @@ function percentOfOcclusion({ kind, inputs = {} }: Worked): Working {
   if (kind === 'cuff-pressure') {
     return {
       formula: 'p / 100 * LOP',
-      symbols: { p: 'percent', LOP: 'occlusion' },
+      symbols: { p: 'percentLop', LOP: 'occlusion' },
       sources: ['guideline-review-2019'],
       arithmetic: true,
     };

@@ -85,16 +85,16 @@ const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => F
   'relative-volume-load': (answer, inputs) =>
     inputs['oneRepMax'] !== undefined
       ? overMaximum(answer, lifted(inputs))
-      : inputs['percent'] === undefined
+      : inputs['percentOneRepMax'] === undefined
         ? undefined
         : {
             formula: `${listed('R', inputs['repetitionsPerSet'])} * p / 100`,
-            symbols: { ...R, p: 'percent' },
+            symbols: { ...R, p: 'percentOneRepMax' },
           },
   'peak-load': () => ({ formula: 'w', symbols: { w: 'load' } }),
-  'peak-percent': (answer, inputs) =>
+  'peak-percent-of-maximum': (answer, inputs) =>
     inputs['oneRepMax'] === undefined
-      ? { formula: 'p', symbols: { p: 'percent' } }
+      ? { formula: 'p', symbols: { p: 'percentOneRepMax' } }
       : overMaximum(answer, { formula: 'w', symbols: { w: 'load' } }, '100 * '),
   'pressure-time': (_, inputs) =>
     inputs['pressureSeconds'] === undefined ? undefined : { formula: 'Pt / 60', symbols: { Pt: 'pressureSeconds' } },
@@ -154,7 +154,7 @@ const TOTALS = [
   'body-mass-volume-load',
   'relative-volume-load',
   'peak-load',
-  'peak-percent',
+  'peak-percent-of-maximum',
   'time-under-tension',
   'restriction-time',
   'partial-restriction-time',

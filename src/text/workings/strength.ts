@@ -34,7 +34,11 @@ const ofRepetitions =
         return { formula: `100 / (${formula.replace(/\bw\b/g, '1')})`, symbols: { r: 'repetitions' }, sources };
       case 'repetitions-to-failure':
         return (
-          inverse && { formula: inverse.formula.replace(/\bp\b/g, '(P / 100)'), symbols: { P: 'percent' }, sources }
+          inverse && {
+            formula: inverse.formula.replace(/\bp\b/g, '(P / 100)'),
+            symbols: { P: 'percentOneRepMax' },
+            sources,
+          }
         );
       case 'one-repetition-maximum':
         return {
@@ -73,7 +77,7 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
   const less = bodyMassLoad === undefined ? '' : ` - b${from(bodyMassLoad)}`;
   return {
     formula: `p / 100 * M${from(oneRepMax)}${less}`,
-    symbols: { p: 'percent', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
+    symbols: { p: 'percentOneRepMax', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
     sources: ['guideline-review-2019'],
     arithmetic: true,
   };

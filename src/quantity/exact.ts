@@ -1,0 +1,101 @@
+import { Math } from './maths.js';
+
+/*
+ * One sum, product or rounding in decimals, on plain numbers. Each number enters at 12 significant digits, so that an
+ * equation that gives 159.99999999999997 for 160 does not lose a whole gauge step, and the result is the double nearest
+ * to the exact one. Longer calculations stay in decimals from end to end, see decimal.ts.
+ */
+
+/** Which multiple is taken: the one not above, or the one nearest. */
+export type Rounding = 'down' | 'nearest';
+
+/** A decimal: a whole number times 10 to the power of `exponent`. */
+interface Digits {
+  readonly whole: number | bigint;
+  readonly exponent: number;
+}
+
+/** Decimal places of most numbers that people enter, and that many tens. */
+const PLACES = 6;
+const TENS = 1e6;
+/** The first number of more than 12 digits. */
+const LONG = 1e12;
+
+const isWhole = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < LONG;
+
+/** A finite number at 12 significant digits. */
+function digitsOf(value: number): Digits {
+  if (isWhole(value)) return { whole: value, exponent: 0 };
+  const whole = Math.round(value * TENS);
+  // The quotient is the double nearest to that decimal: where it is the value, these are its digits.
+  if (whole / TENS === value && Math.abs(whole) < LONG) return { whole, exponent: -PLACES };
+  const [mantissa, exponent] = value.toExponential(11).split('e') as [string, string];
+  return { whole: Number(mantissa.replace('.', '')), exponent: Number(exponent) - 11 };
+}
+
+/** Whether a result that was computed in doubles has every digit. */
+const isExact = (whole: number): boolean => Math.abs(whole) <= Number.MAX_SAFE_INTEGER;
+
+/** The double nearest to a decimal. */
+function nearest({ whole, exponent }: Digits): number {
+  if (typeof whole === 'number' && exponent === 0) return whole;
+  // Both are doubles, so the quotient is rounded once.
+  if (typeof whole === 'number' && exponent === -PLACES) return whole / TENS;
+  return Number(`${whole}e${exponent}`);
+}
+
+function times({ whole: a, exponent }: Digits, { whole: b, exponent: other }: Digits): Digits {
+  const whole = typeof a === 'number' && typeof b === 'number' ? a * b : NaN;
+  return { whole: isExact(whole) ? whole : BigInt(a) * BigInt(b), exponent: exponent + other };
+}
+
+const withZeros = (whole: number | bigint, count: number): bigint => BigInt(`${whole}${'0'.repeat(count)}`);
+
+/** A whole number with more tens. */
+function raised(whole: number | bigint, tens: number): number | bigint {
+  if (tens === 0) return whole;
+  const more = typeof whole === 'number' && tens === PLACES ? whole * TENS : NaN;
+  return isExact(more) ? more : withZeros(whole, tens);
+}
+
+function plus(a: Digits, b: Digits): Digits {
+  const exponent = Math.min(a.exponent, b.exponent);
+  const [first, second] = [raised(a.whole, a.exponent - exponent), raised(b.whole, b.exponent - exponent)];
+  const whole = typeof first === 'number' && typeof second === 'number' ? first + second : NaN;
+  return { whole: isExact(whole) ? whole : BigInt(first) + BigInt(second), exponent };
+}
+
+/** The double nearest to a quotient. */
+function quotient(a: Digits, b: Digits): number {
+  const exponent = Math.min(a.exponent, b.exponent);
+  if (a.exponent - exponent <= PLACES && b.exponent - exponent <= PLACES) {
+    const [over, under] = [raised(a.whole, a.exponent - exponent), raised(b.whole, b.exponent - exponent)];
+    if (typeof over === 'number' && typeof under === 'number') return over / under;
+  }
+  // With 12 digits each, so many places hold every digit that a double can tell.
+  return nearest({ whole: withZeros(a.whole, 40) / BigInt(b.whole), exponent: a.exponent - b.exponent - 40 });
+}
+
+/** Exact product in decimals: 0.57 × 300 is 171. */
+export function product(first: number, ...others: readonly number[]): number {
+  const values = [first, ...others];
+  if (!values.every(Number.isFinite)) return values.reduce((total, value) => total * value);
+  return nearest(others.reduce((total, value) => times(total, digitsOf(value)), digitsOf(first)));
+}
+
+/** Exact sum in decimals: 0.1 + 0.1 + 0.1 is 0.3. */
+export function sum(values: readonly number[]): number {
+  const total = values.reduce((sum, value) => sum + value, 0);
+  // Whole numbers are exact as they are.
+  if (values.every(isWhole) || !values.every(Number.isFinite)) return total;
+  return nearest(values.map(digitsOf).reduce(plus));
+}
+
+/** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
+export function roundToStep(value: number, step: number, rounding: Rounding): number {
+  const by = digitsOf(step);
+  // The quotient is brought to 12 digits too: 0.3 / 0.1 must be 3 steps.
+  const steps = Number(quotient(digitsOf(value), by).toPrecision(12));
+  const whole = Math.floor(rounding === 'down' ? steps : steps + 0.5);
+  return Number.isFinite(whole) ? nearest(times(digitsOf(whole), by)) : whole;
+}

@@ -1,0 +1,70 @@
+import { Decimal } from 'decimal.js';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { product, roundToStep, sum, type Rounding } from '../../src/quantity/exact.js';
+
+// The reference is decimal.js with every digit that a double can have, each number entering it at twelve.
+const Reference = Decimal.clone({ defaults: true, precision: 700 });
+const entered = (value: number): Decimal =>
+  new Reference(Number.isInteger(value) && Math.abs(value) < 1e12 ? value : value.toPrecision(12));
+const referenceProduct = (values: readonly number[]) =>
+  values.reduce((total, value) => total.times(entered(value)), new Reference(1)).toNumber();
+const referenceSum = (values: readonly number[]) =>
+  values.reduce((total, value) => total.plus(entered(value)), new Reference(0)).toNumber();
+function referenceRounding(value: number, step: number, rounding: Rounding): number {
+  const steps = entered(entered(value).div(entered(step)).toNumber());
+  return (rounding === 'down' ? steps : steps.plus(0.5)).floor().times(entered(step)).toNumber();
+}
+
+/** Numbers that people enter, a hair beside them, and numbers that nobody enters. */
+const entries = fc
+  .tuple(fc.integer({ min: -1_000_000, max: 1_000_000 }), fc.constantFrom(1, 10, 100, 1000))
+  .map(([whole, parts]) => whole / parts);
+const numbers = fc.oneof(
+  entries,
+  entries.map((value) => value * (1 + Number.EPSILON)),
+  fc.double({ min: -500, max: 500, noNaN: true }),
+  fc.double({ min: 1e-20, max: 1e20, noNaN: true }),
+);
+const steps = fc.oneof(
+  fc.constantFrom(0.1, 0.25, 0.5, 1, 1.25, 2, 2.5, 5, 20),
+  fc.double({ min: 1e-3, max: 100, noNaN: true }),
+);
+const runs = { numRuns: 2000 };
+
+describe('exact results are those of decimal.js', () => {
+  it('for products of two and three', () => {
+    fc.assert(
+      fc.property(numbers, numbers, numbers, (a, b, c) => {
+        expect(product(a, b) + 0).toBe(referenceProduct([a, b]) + 0);
+        expect(product(a, b, c) + 0).toBe(referenceProduct([a, b, c]) + 0);
+      }),
+      runs,
+    );
+  });
+  it('for sums', () => {
+    fc.assert(
+      fc.property(fc.array(numbers, { maxLength: 6 }), (values) => {
+        expect(sum(values) + 0).toBe(referenceSum(values) + 0);
+      }),
+      runs,
+    );
+  });
+  it.each(['down', 'nearest'] as const)('for multiples of a step, %s', (rounding) => {
+    fc.assert(
+      fc.property(numbers, steps, (value, step) => {
+        expect(roundToStep(value, step, rounding) + 0).toBe(referenceRounding(value, step, rounding) + 0);
+      }),
+      runs,
+    );
+  });
+});
+
+describe('what is not finite', () => {
+  it('stays so', () => {
+    expect(product(Infinity, 2)).toBe(Infinity);
+    expect(product(2, NaN)).toBe(NaN);
+    expect(sum([1, -Infinity])).toBe(-Infinity);
+    expect(roundToStep(1e308, 1e-300, 'down')).toBe(Infinity);
+  });
+});
