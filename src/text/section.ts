@@ -266,12 +266,13 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
 /** An answer with its working and what it rests on, and no more; without what was printed before. */
 export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
-  const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
+  const working = workingBy(answer);
+  const { formula, symbols } = working ?? { formula: format(rounding?.from ?? value), symbols: {} };
   const { values, names, glossary } = symbolsOf(answer, symbols, translate);
   const exact = rounding?.from ?? value;
   const number = format(exact);
   const deviation = deviationLine(answer, translate);
-  const sums = sumsOf(answer, translate);
+  const sums = sumsOf(answer, working, { values, names }, translate);
   const lines = [...deviation, ...sums.map(sumText)];
   return {
     title: titleOf(answer, translate),

@@ -15,6 +15,8 @@ export const explainWords = {
   'chance-that-closes': 'the chance that it closes the artery fully is {chance}',
   'chance-very-small': 'less than 0.1 %',
   'highest-under-limit': 'highest setting under the limit of that chance: {value}',
+  'sum-error': '{name}, {part}',
+  'sum-error-of': '{name}, {part}, with σ the standard deviation of {of}',
   'sum-lower': 'lower end',
   'sum-upper': 'upper end',
   'sum-percent': 'percent of {of}',
