@@ -124,6 +124,15 @@ describe('weekTotals', () => {
       { days: [{ loadAu: 0, restrictedS: { leftFoot: 9 } }, ...days.slice(1)] },
       ['days.0.restrictedS.leftFoot unknown-field'],
     ],
+    // Two sessions and restriction: one or both?
+    [
+      { days: [{ loadAu: 300, sessions: 2, restrictedS: { leftLeg: 300 } }, ...days.slice(1)] },
+      ['days.0.restrictedSessions missing'],
+    ],
+    [
+      { days: [{ loadAu: 300, restrictedSessions: 0, restrictedS: { leftLeg: 300 } }, ...days.slice(1)] },
+      ['days.0.restrictedSessions wrong-relation'],
+    ],
     [{ days, deviation: 'n-1' }, ['deviation not-one-of']],
     [{ days, ratio: 'coupled' }, ['earlierWeeksAu missing']],
     [{ days, earlierWeeksAu: [1, 2, 3] }, ['earlierWeeksAu wrong-relation']],
