@@ -11,10 +11,14 @@ export type {
   Caution,
   ErrorPart,
   Inputs,
+  Reached,
+  ReachedLoad,
+  ReachedPressure,
   Sentence,
   Severity,
   Symbols,
 } from './answer/answer.js';
+export type { AssumptionCode, CautionCode } from './answer/codes.js';
 export {
   centimetresToInches,
   inchesToCentimetres,

@@ -15,7 +15,6 @@ import {
   coverageTable,
   maximumCards,
   occlusionCards,
-  occlusionErrorTable,
   occlusionTable,
   oneRepMaxTable,
   publicationsList,
@@ -41,7 +40,6 @@ const recipes = readdirSync(RECIPES).map((file): [string, () => string] => {
 /** Parts of hand-written pages that are made: `<!-- made: name -->` to `<!-- end -->`. */
 const parts: Readonly<Record<string, () => string>> = {
   'occlusion equations': occlusionTable,
-  'occlusion errors': occlusionErrorTable,
   'maximum equations': oneRepMaxTable,
   'occlusion cards': occlusionCards,
   'maximum cards': maximumCards,
@@ -69,9 +67,8 @@ const pages = [
   'docs/for-research.md',
   'docs/course/exercises.md',
   'docs/course/a-session.md',
-  'docs/cuff-width.md',
   'docs/equations.md',
-  'docs/occlusion-pressure.md',
+  'docs/pressure.md',
   'docs/recipes.md',
 ];
 

@@ -69,9 +69,10 @@ const app = await Application.bootstrap({
   searchInDocuments: true,
   // Who searches wants a page to read: guides first, then functions; a field is found in its table.
   searchGroupBoosts: {
-    Guides: 12,
+    ...Object.fromEntries(guides.map(({ group }) => [group, 12])),
     'Look up': 6,
     Course: 8,
+    'For maintainers': 1,
     Functions: 3,
     Properties: 0,
     Interfaces: 0.5,
@@ -123,6 +124,10 @@ const app = await Application.bootstrap({
     'src/plan/symptoms.ts:rows',
     'src/plan/questions.ts:Replies',
     'src/study/lists.ts:Numbers',
+    'src/study/reached-columns.ts:ReachedPressureColumns',
+    'src/study/reached-columns.ts:ReachedLoadColumns',
+    'src/study/reached-columns.ts:Base',
+    'src/answer/answer.ts:Reached',
     'src/study/fitted-equation.ts:TERM_FIELDS',
   ],
   treatWarningsAsErrors: true,

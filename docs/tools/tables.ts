@@ -8,19 +8,12 @@ const table = (head: readonly string[], rows: readonly (readonly string[])[]): s
   [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 
 const short: Readonly<Record<string, string>> = {
-  circumferenceCm: 'girth',
-  systolicMmHg: 'SBP',
-  diastolicMmHg: 'DBP',
+  circumferenceCm: 'circumference',
+  systolicMmHg: 'systolic pressure',
+  diastolicMmHg: 'diastolic pressure',
   cuffWidthCm: 'cuff width',
   ageYears: 'age',
-  repetitionsToFailure: 'repetitions to failure',
 };
-const inputs = (symbols: OcclusionView['symbols']): string =>
-  Object.values(symbols)
-    .map((use) => (typeof use === 'string' ? use : use.field))
-    .map((field) => short[field] ?? field)
-    .join(', ');
-
 const place = ({ container, year, volume, pages, title, about }: Source): string =>
   container
     ? `${container}${year ? ` ${year}` : ''}${volume ? `;${volume}${pages ? `:${pages}` : ''}` : ''}`
@@ -30,23 +23,9 @@ const sourceWords = ({ sources: [first] }: { readonly sources: readonly string[]
 const plain = (value: number): string => String(Number(value.toFixed(1)));
 
 function fittedRange({ fitted, fittedNotKnown }: OcclusionView): string {
-  const known = Object.entries(fitted).map(([field, ends]) => `${short[field] ?? field} ${ends?.low} to ${ends?.high}`);
+  const known = Object.entries(fitted).map(([field, ends]) => `${short[field] ?? field} ${ends?.low}–${ends?.high}`);
   return known.join(', ') + (fittedNotKnown.length > 0 ? `${known.length > 0 ? '; else ' : ''}not known` : '');
 }
-
-/** Which occlusion-pressure equation takes what. */
-export const occlusionTable = (): string =>
-  table(
-    ['equation', 'limb', 'cuff', 'posture of the sample', 'inputs', 'grade'],
-    occlusionViews.map(({ id, limb, cuffWidthCm, posture, symbols, evidence }) => [
-      `\`${id}\``,
-      { any: 'any', leg: 'thigh', arm: 'arm' }[limb],
-      widthWords(cuffWidthCm),
-      { none: 'no term', any: 'a term for each', 'not-stated': 'not reported' }[posture] ?? posture,
-      inputs(symbols),
-      `\`${evidence}\``,
-    ]),
-  );
 
 function errorWords({ standardDeviationMmHg, share, curve, evidence }: OcclusionView['error']): string {
   if (curve) {
@@ -60,37 +39,45 @@ function errorWords({ standardDeviationMmHg, share, curve, evidence }: Occlusion
   return `${words.join(', ')} of the answer (\`${evidence}\`)`;
 }
 
-/** Whom each occlusion-pressure equation was made on, and how wrong it is. */
-export const occlusionErrorTable = (): string =>
+/** The way from a row to the card of its equation. */
+const toCard = (id: string): string => `[\`${id}\`](equations.md#${id})`;
+const limbWords = (limb: OcclusionView['limb']): string => ({ any: 'any', leg: 'thigh', arm: 'arm' })[limb];
+const postureWords = (posture: string): string =>
+  ({ none: 'no term', any: 'a term for each', 'not-stated': 'not reported' })[posture] ?? posture;
+
+/** The equations of occlusion pressure side by side. */
+export const occlusionTable = (): string =>
   table(
-    ['equation', 'sample', 'fitted range', 'standard deviation of its error', 'source'],
-    occlusionViews.map((view) => [
-      `\`${view.id}\``,
-      view.sample ?? 'not checked',
-      fittedRange(view),
-      errorWords(view.error),
-      sourceWords(view),
+    ['equation', 'limb', 'cuff', 'posture of the sample', 'standard deviation of its error', 'grade'],
+    occlusionViews.map(({ id, limb, cuffWidthCm, posture, error, evidence }) => [
+      toCard(id),
+      limbWords(limb),
+      widthWords(cuffWidthCm),
+      postureWords(posture),
+      errorWords(error),
+      `\`${evidence}\``,
     ]),
   );
 
-/** Which equation for a one-repetition maximum is what. */
-export function oneRepMaxTable(): string {
-  const columns: readonly (readonly [string, (view: MaximumView) => string | undefined])[] = [
-    ['equation', ({ id }) => `\`${id}\``],
-    ['formula', ({ formula }) => `\`${formula}\``],
-    ['lifts', ({ lifts }) => (typeof lifts === 'object' ? lifts.join(', ').replaceAll('-', ' ') : lifts)],
-    ['fitted repetitions', ({ fittedRepetitions: fitted }) => fitted && `${fitted.low} to ${fitted.high}`],
-    ['rests on', ({ basis }) => ({ data: 'data', practitioner: 'practice, no published data' })[basis] ?? 'not known'],
-    ['grade', ({ evidence }) => `\`${evidence}\``],
-    ['source', sourceWords],
-  ];
-  const told = columns.filter(([, words]) => maximumViews.some((view) => words(view) !== undefined));
-  const rows = maximumViews.map((view) => told.map(([, words]) => words(view) ?? 'not known'));
-  return table(
-    told.map(([head]) => head),
-    rows,
+const liftWords = ({ lifts }: MaximumView): string =>
+  typeof lifts === 'object' ? lifts.join(', ').replaceAll('-', ' ') : (lifts ?? 'not known');
+const fittedWords = ({ fittedRepetitions: fitted }: MaximumView): string =>
+  !fitted ? 'not known' : fitted.low === fitted.high ? String(fitted.low) : `${fitted.low}–${fitted.high}`;
+const basisWords = ({ basis }: MaximumView): string =>
+  ({ data: 'data', practitioner: 'practice, no published data' })[basis] ?? 'not known';
+
+/** The equations of a one-repetition maximum side by side. */
+export const oneRepMaxTable = (): string =>
+  table(
+    ['equation', 'lifts', 'fitted repetitions', 'rests on', 'grade'],
+    maximumViews.map((view) => [
+      toCard(view.id),
+      liftWords(view),
+      fittedWords(view),
+      basisWords(view),
+      `\`${view.evidence}\``,
+    ]),
   );
-}
 
 const card = (id: string, name: string, formula: string, rows: readonly (readonly [string, string])[]): string =>
   [
@@ -118,12 +105,9 @@ export const occlusionCards = (): string =>
     .map((view) =>
       card(view.id, view.name, `Formula: LOP = ${written(view.formula)}`, [
         ['symbols', symbolWords(view.symbols)],
-        ['limb', { any: 'any', leg: 'thigh', arm: 'arm' }[view.limb]],
+        ['limb', limbWords(view.limb)],
         ['cuff', widthWords(view.cuffWidthCm)],
-        [
-          'posture',
-          { none: 'no term', any: 'a term for each', 'not-stated': 'not reported' }[view.posture] ?? view.posture,
-        ],
+        ['posture', postureWords(view.posture)],
         ['sample', view.sample ?? 'not checked'],
         ['fitted range', fittedRange(view)],
         ['error, standard deviation', errorWords(view.error)],
@@ -138,12 +122,9 @@ export const maximumCards = (): string =>
   maximumViews
     .map((view) =>
       card(view.id, view.name, `Formula: 1RM = ${written(view.formula)}`, [
-        ['lifts', typeof view.lifts === 'object' ? view.lifts.join(', ').replaceAll('-', ' ') : (view.lifts ?? '')],
-        [
-          'fitted repetitions',
-          view.fittedRepetitions ? `${view.fittedRepetitions.low}–${view.fittedRepetitions.high}` : 'not known',
-        ],
-        ['rests on', { data: 'data', practitioner: 'practice, no published data' }[view.basis] ?? 'not known'],
+        ['lifts', liftWords(view)],
+        ['fitted repetitions', fittedWords(view)],
+        ['rests on', basisWords(view)],
         ['sample', view.sample ?? 'not checked'],
         ['grade', `\`${view.evidence}\``],
         ['source', sourceWords(view)],

@@ -1,7 +1,7 @@
 /*
- * Writes docs/how-wrong-is-it.md: published figures beside what the library gives, misses included. A test holds the
- * page to this script; `npx vitest run --config tests/vitest.config.ts tests/docs/how-wrong-is-it.test.ts -u`
- * writes it anew.
+ * Writes docs/how-wrong-is-it.md and its appendix: published figures compared with what the library gives, misses
+ * included. A test compares the pages with this script; `npx vitest run --config tests/vitest.config.ts tests/docs/how-wrong-is-it.test.ts -u`
+ * writes them anew.
  */
 import errors from '../../src/checks/occlusion-errors.json' with { type: 'json' };
 import {
@@ -386,36 +386,74 @@ const error = (name: string): number => {
   return Math.sqrt(found.fit.covariance[at]![at]!);
 };
 
+const missWords = missed.map(
+  ({ row, ours }) =>
+    `${words(row.limb)} ${row.cuffWidthCm === undefined ? row.cuff : `${row.cuffWidthCm} cm`} ${row.posture === 'not-stated' ? '' : `${row.posture} `}${mmHg(row.mean)}${row.grade === 'unconfirmed' ? ' †' : ''} (estimate ${ours!.value.toFixed(0)})`,
+);
+const people = (count: number): string => count.toLocaleString('en').replace(',', ' ');
+
+/** The one screen that answers the question. */
 export const page = `# How wrong is it?
 
-Measure where you can. An estimate from a tape measure and a blood-pressure reading is a starting point, and this page shows how wrong it is.
+Measure where you can. An estimate from a tape measure and a blood-pressure reading is a starting point. This page shows you how wrong it is.
 
-For a person of ${systolicMmHg}/${diastolicMmHg} mmHg with a thigh of ${circumferenceCm.leg} cm or an arm of ${circumferenceCm.arm} cm, estimated pressure and 95 % interval in mmHg:
+Take a person of ${systolicMmHg}/${diastolicMmHg} mmHg with a thigh of ${circumferenceCm.leg} cm or an arm of ${circumferenceCm.arm} cm. You get this estimate, with its 95 % interval, in mmHg:
 
 ${coachTable}
 
-- **The interval** is for one new person, measured in a new laboratory. With a 10 cm thigh cuff it is × / ÷ ${(coach.upper! / coach.value).toFixed(2)}. The 95 % interval of a cuff set to 50 % of the estimate is ${((50 * coach.value) / coach.upper!).toFixed(0)}–${((50 * coach.value) / coach.lower!).toFixed(0)} % of the true pressure.
-- **A laboratory that the curve has not seen** is predicted to ${size(found.leftOutError.leg)} on the thigh and ${size(found.leftOutError.arm)} on the arm (root mean square, cuffs of known width).
-- **Misses**: ${missed.length} of ${compared.length} published means lie further from the estimate than one standard deviation of their own sample: ${missed.map(({ row, ours }) => `${words(row.limb)} ${row.cuffWidthCm ?? row.cuff}${row.cuffWidthCm === undefined ? '' : ' cm'} ${words(row.posture) === 'not stated' ? '' : `${row.posture} `}${mmHg(row.mean)}${row.grade === 'unconfirmed' ? ' †' : ''} (estimate ${ours!.value.toFixed(0)})`).join('; ')}.
-- **On the arm with a 5 cm cuff the estimate is probably too high**: 169 mmHg, where two laboratories measured 139 and 145 (the second from memory). Only four published means of the arm have a known width.
-- **Grade**: \`derived\`. The coefficients rest on published means; none is from memory. Seven of the eighteen means have a cuff width that we assume, and no publication reports the circumference and blood pressure of its sample.
-- **People of a national survey** (${survey.usable.toLocaleString('en').replace(',', ' ')} adults): no estimate is at or below the diastolic pressure.
+- **The interval** is for one new person, measured in a new laboratory. With a 10 cm thigh cuff it is × / ÷ ${(coach.upper! / coach.value).toFixed(2)}.
+- **If you set 50 % of that estimate**, the true share is ${((50 * coach.value) / coach.upper!).toFixed(0)}–${((50 * coach.value) / coach.lower!).toFixed(0)} % (95 % interval).
+- **In a new laboratory** the curve was off by ${size(found.leftOutError.leg)} on the thigh and ${size(found.leftOutError.arm)} on the arm (root mean square, cuffs of known width).
+- **It misses** ${missed.length} of ${compared.length} published means by more than one standard deviation of their sample. ${missed.filter(({ row, ours }) => row.mean < ours!.value).length} of them are lower than the estimate.
+- **With a 5 cm cuff on the arm** the estimate is probably too high: 169 mmHg. Two laboratories measured 139 and 145 mmHg (the second from memory).
+- **Its grade** is \`derived\`: we worked it out from published means. No publication reports the circumference and blood pressure of its sample.
 
-A [committed script](working/how-wrong-is-it.ts) writes this page and a test holds the page to it. The fit is in [another script](working/pooled-curve.ts) with [its results as data](working/pooled-curve.json); [R agrees](../tests/pressure/pooled-curve.R).
+So what do you do with an estimate?
+
+1. Start low in the range you want.
+2. Watch for the signs of full occlusion: no pulse below the cuff, or a limb that turns white or cold. Deflate at once.
+3. Measure as soon as you can. One measurement narrows the interval: see [narrow it](pressure.md#narrow-it-with-one-measurement).
+
+[The appendix](how-wrong-appendix.md) has every published mean, the fit and the equations we left out.
+`;
+
+/** All that the one screen rests on. */
+export const appendix = `# How wrong is it: the appendix
+
+You find here what [the one screen](how-wrong-is-it.md) rests on: the fit, every published mean, and what we left out.
+
+A [committed script](working/how-wrong-is-it.ts) writes both pages, and a test compares them with it. The fit is in [another script](working/pooled-curve.ts) with [its results as data](working/pooled-curve.json). [R agrees](../tests/pressure/pooled-curve.R).
 
 ## The curve
 
-LOP = DBP + h × ((SBP − DBP) / 2 + b × C / W). C is the limb circumference and W the cuff width. Lying down, that is the middle of the two blood pressures plus b × C / W.
+Formula: LOP = DBP + h × ((SBP − DBP) / 2 + b × C / W)
+
+LOP is the limb occlusion pressure [mmHg]. SBP and DBP are the blood pressures [mmHg], C is the limb circumference [cm] and W the cuff width [cm]. Lying down, that is the middle of the two blood pressures plus b × C / W.
 
 - b = ${coefficients.leg.toFixed(1)} mmHg on the thigh (standard error ${error('leg').toFixed(1)}) and ${coefficients.arm.toFixed(1)} mmHg on the arm (${error('arm').toFixed(1)}).
 - h = ${Math.exp(coefficients.seated).toFixed(2)} seated and ${Math.exp(coefficients.standing).toFixed(2)} standing on the thigh. On the arm it is 1: only the order of the postures is known.
-- Errors are shares of the pressure above diastolic. Standard deviations: ${size(found.fit.people)} between people of one circumference and blood pressure, ${size(components.laboratory)} between laboratories (95 % interval 0–${size(components.laboratoryInterval.upper)}), ${size(components.cuff)} between cuffs of one laboratory, ${size(components.rest)} left over. I² = ${size(found.fit.iSquared)}: nearly all of the spread of the means is real.
-- Few cuffs widen the last three by Student’s t (${found.fit.degrees} degrees of freedom). The errors of the coefficients are in the interval too, with the ½ for the pulse pressure taken as unknown.
-- People: the spread of whole samples is ${size(found.fit.wholeSpread)} of the pressure above diastolic. We take off the 40 % of its variance that circumference and blood pressure explain at the least (R² 0.397 is the smallest one published).
+- Errors are shares of the pressure above diastolic. Their standard deviations are below.
+- Few cuffs widen the last three by Student’s t (${found.fit.degrees} degrees of freedom).
+- The errors of the coefficients are in the interval too. For them the ½ for the pulse pressure counts as unknown.
+- I² = ${size(found.fit.iSquared)}: nearly all of the spread of the means is real.
 
-The slope of ½ with systolic pressure is a choice. Published slopes run from 0.18 (thigh, 18 cm) to about 0.46 and 0.98 (2015, standardised slopes times published standard deviations). The circumference slope at 18 cm is ${(coefficients.leg / 18).toFixed(2)} mmHg/cm; the published one is 1.11. Two outside checks are missed: the thigh index of 12 cm and 18–20 cm cuffs (1.2–1.4 and 1.0–1.2 times systolic) is exceeded by up to 5 %.
+${table(
+  ['between', 'standard deviation'],
+  [
+    ['people of one circumference and blood pressure', size(found.fit.people)],
+    ['laboratories', `${size(components.laboratory)} (95 % interval 0–${size(components.laboratoryInterval.upper)})`],
+    ['cuffs of one laboratory', size(components.cuff)],
+    ['what is left over', size(components.rest)],
+  ],
+)}
 
-Forms tried. The first has the smallest left-out error on the thigh and the fewest coefficients; the free exponent and the free share agree with it within one standard error:
+The spread of whole samples is ${size(found.fit.wholeSpread)} of the pressure above diastolic. Circumference and blood pressure explain at least 40 % of its variance (R² 0.397 is the smallest one published). We take that off.
+
+The slope of ½ with systolic pressure is a choice. Published slopes run from 0.18 (thigh, 18 cm) to about 0.46 and 0.98 (2015, worked out from standardised slopes). The circumference slope at 18 cm is ${(coefficients.leg / 18).toFixed(2)} mmHg/cm; the published one is 1.11.
+
+The curve misses two outside checks. The thigh index is 1.2–1.4 times systolic with a 12 cm cuff, and 1.0–1.2 times with 18–20 cm. The curve is up to 5 % above both.
+
+We tried five forms. The first has the smallest left-out error on the thigh and the fewest coefficients. The free exponent and the free share agree with it within one standard error:
 
 ${formTable}
 
@@ -425,16 +463,21 @@ ${sensitivityTable}
 
 Our limits for the left-out error are ${100 * MOST_LEFT_OUT.leg} % on the thigh and ${100 * MOST_LEFT_OUT.arm} % on the arm. ${limitsMissed}
 
-- Without the means of assumed width, few laboratories are left on the thigh, and no other laboratory has a standing mean. So the standing mean is not predicted there.
+- Seven of the eighteen means have a cuff width that we assume. Without them, few laboratories are left on the thigh, and none has a standing mean. So the standing mean is not predicted there.
 - The mean of the sample capped at 300 mmHg is an underestimate. It has the largest error of all: ${log(cappedError)}.
+- Only four published means of the arm have a known width.
 
-Simulated: laboratories, cuffs and people are drawn from the model, the curve is fitted anew, and a new person is measured in a new laboratory (400 draws each):
+We simulated the fit, 400 draws a row. Each draws laboratories, cuffs and people from the model and fits the curve anew. Then it measures a new person in a new laboratory:
 
 ${coverageTable}
 
 ## Every published mean
 
-Means and intervals in mmHg; † marks a figure from memory, from which nothing is derived. Where the abstract gives no width, “narrow” is compared with ${STAND_IN.narrow} cm and “wide” with ${STAND_IN.wide} cm. A posture that was not reported counts as supine. A **miss** lies further from the mean than the sample’s own standard deviation, or than 15 % of the mean where none was published.
+Means and intervals are in mmHg. † marks a figure from memory, from which we derive nothing. Where the abstract gives no width, we compare “narrow” with ${STAND_IN.narrow} cm and “wide” with ${STAND_IN.wide} cm. A posture that was not reported counts as supine.
+
+A **miss** lies further from the mean than the sample’s own standard deviation. Where none was published, we take 15 % of the mean. The misses:
+
+${missWords.map((miss) => `- ${miss}`).join('\n')}
 
 ${meansTable}
 
@@ -450,17 +493,19 @@ ${rivalTable}
 
 ## People of a national survey
 
-US National Health and Nutrition Examination Survey 1999–2006, public domain: ${survey.people.toLocaleString('en').replace(',', ' ')} adults, ${survey.usable.toLocaleString('en').replace(',', ' ')} with a usable reading. Estimates in mmHg, weighted mean ± standard deviation; [the figures](working/survey-figures.json) are \`derived\`. In ages 18–39 the thigh is ${survey.young.thigh.mean} ± ${survey.young.thigh.standardDeviation} cm, the arm ${survey.young.arm.mean} ± ${survey.young.arm.standardDeviation} cm and the blood pressure ${survey.young.systolic.mean.toFixed(0)}/${survey.young.diastolic.mean.toFixed(0)} mmHg.
+The US National Health and Nutrition Examination Survey 1999–2006 is public domain: ${people(survey.people)} adults, ${people(survey.usable)} with a usable reading. No estimate is at or below the diastolic pressure. The table has estimates in mmHg, weighted mean ± standard deviation; [the figures](working/survey-figures.json) are \`derived\`.
+
+In ages 18–39 the thigh is ${survey.young.thigh.mean} ± ${survey.young.thigh.standardDeviation} cm and the arm ${survey.young.arm.mean} ± ${survey.young.arm.standardDeviation} cm. The blood pressure is ${survey.young.systolic.mean.toFixed(0)}/${survey.young.diastolic.mean.toFixed(0)} mmHg.
 
 ${surveyTable}
 
 Estimates spread no wider than measured pressures, within the sampling error of their standard deviations. With a 5 cm cuff on the arm they spread more than in the one published sample (14 mmHg, 15 people).
 
-Under the cuff a thigh is 7–8 cm bigger than at its middle: soldiers measured just below the buttock (62.5 ± 5.8 cm, 4082 men, and 61.6 ± 5.6 cm, 1986 women; US Army anthropometric survey 2012) against 54.8 ± 6.5 and 53.7 ± 7.8 cm at mid-thigh in this survey. Taped there, an estimate is 7–45 mmHg too high.
+Under the cuff a thigh is 7–8 cm bigger than at its middle. Soldiers were measured just below the buttock: 62.5 ± 5.8 cm (4082 men) and 61.6 ± 5.6 cm (1986 women; US Army anthropometric survey 2012). In this survey the mid-thigh is 54.8 ± 6.5 and 53.7 ± 7.8 cm. If you measure there, your estimate is 7–45 mmHg too high.
 
 ## Another cuff width
 
-Pairs of widths measured in the same people, converted both ways by \`correctForCuffWidth\`. It refuses a conversion whose 95 % interval spans more than a factor of 2.5: a published conversion from 12 to 5 cm that spans as much is not valid by its own publication (Physiol Meas 2024).
+Pairs of widths measured in the same people, converted both ways by \`correctForCuffWidth\`. It refuses a conversion whose 95 % interval spans more than a factor of 2.5. A published conversion from 12 to 5 cm spans as much, and is not valid by its own publication (Physiol Meas 2024).
 
 ${widthTable}
 
@@ -476,7 +521,7 @@ ${errorTable}
 
 ## Known, but not available
 
-Equations whose coefficients we did not find in any text. None is made up; they are exported as \`knownEquations\`.
+We did not find the coefficients of these equations in any text. We invented none. You get the list as \`knownEquations\`.
 
 ${knownTable}
 

@@ -42,7 +42,7 @@ function scale(max: number, y: number, x: (value: number) => number, words: (val
   });
 }
 
-/** A value with the range it may lie in, on a scale. */
+/** A value with the range it may lie in, on a scale; without a range, such as a pressure that you set, it is a mark. */
 export interface Band {
   readonly name: string;
   readonly look: 'pressure' | 'setting' | 'load';
@@ -161,5 +161,85 @@ export function timelineChart(width: number, words: string, { events, durationS 
     ...sets,
     draw('text', { class: 'name', x: EDGE, y: 79 }, cuff.length > 0 ? 'cuff inflated' : 'no cuff'),
     ...cuff,
+  ]);
+}
+
+/** One side of the strip: what it is in words, how much of its scale, and the same of a session that was kept. */
+export interface Side {
+  readonly words: string;
+  readonly share: number;
+  readonly kept?: number | undefined;
+}
+
+/**
+ * Load against minutes under the cuff: from one line in the middle the load grows to the left, the minutes to the right,
+ * each on a scale of its own. An outline is the session that was kept to compare with.
+ */
+export function tradeStrip(width: number, words: string, load: Side, minutes: Side): SVGElement {
+  const [middle, top, height] = [width / 2, 20, 14];
+  const room = middle - EDGE;
+  const along = (share: number): number => Math.min(1, share) * room;
+  const bar = (look: string, share: number, left: boolean, y: number, high: number): SVGElement =>
+    draw('rect', { class: look, x: left ? middle - along(share) : middle, y, width: along(share), height: high });
+  const side = (look: string, { words: said, share, kept }: Side, left: boolean): SVGElement[] => [
+    bar(look, share, left, top, height),
+    ...(kept === undefined ? [] : [bar(`kept ${look}`, kept, left, top - 3, height + 6)]),
+    draw(
+      'text',
+      { class: 'beside', x: left ? middle - 8 : middle + 8, y: 13, 'text-anchor': left ? 'end' : 'start' },
+      said,
+    ),
+  ];
+  return picture(width, top + height + 6, words, [
+    draw('line', { class: 'grid', x1: EDGE, x2: width - EDGE, y1: top + height + 3, y2: top + height + 3 }),
+    ...side('load', load, true),
+    ...side('setting', minutes, false),
+    draw('line', { class: 'middle', x1: middle, x2: middle, y1: 2, y2: top + height + 6 }),
+  ]);
+}
+
+/** A week of the chart: its share of 1RM [%], its minutes under the cuff, and the percentage of LOP in them. */
+export interface WeekColumn {
+  readonly week: number;
+  readonly deload: boolean;
+  readonly percent: number | undefined;
+  readonly minutes: number;
+  readonly percentLop: number | undefined;
+}
+
+/** Weeks from left to right: above the line the load, below it the minutes under the cuff. */
+export function weeksChart(width: number, words: string, weeks: readonly WeekColumn[]): SVGElement {
+  const [up, line, down] = [26, 126, 196];
+  const each = (width - 2 * EDGE) / weeks.length;
+  const wide = Math.min(44, each * 0.66);
+  const most = Math.max(1, ...weeks.map(({ minutes }) => minutes));
+  const columns = weeks.flatMap(({ week, deload, percent, minutes, percentLop }, index) => {
+    const middle = EDGE + (index + 0.5) * each;
+    const text = (y: number, said: string, look = 'scale'): SVGElement =>
+      draw('text', { class: look, x: middle, y, 'text-anchor': 'middle' }, said);
+    const high = ((percent ?? 0) / 100) * (line - up);
+    const low = (minutes / most) * (down - line);
+    const look = deload ? ' deload' : '';
+    return [
+      ...(percent === undefined
+        ? []
+        : [
+            draw('rect', { class: `load${look}`, x: middle - wide / 2, y: line - high, width: wide, height: high }),
+            text(line - high - 5, each < 34 ? String(Math.round(percent)) : `${Math.round(percent)} %`),
+          ]),
+      ...(minutes === 0
+        ? []
+        : [
+            draw('rect', { class: `setting${look}`, x: middle - wide / 2, y: line, width: wide, height: low }),
+            text(line + low + 15, each < 34 ? String(Math.round(minutes)) : clock(minutes * 60)),
+            ...(percentLop === undefined || each < 34 ? [] : [text(line + low + 30, `${Math.round(percentLop)} %`)]),
+          ]),
+      text(down + 52, String(week), 'name'),
+    ];
+  });
+  return picture(width, down + 58, words, [
+    draw('text', { class: 'name', x: EDGE, y: 13 }, 'heaviest load, % of 1RM'),
+    ...columns,
+    draw('line', { class: 'middle', x1: EDGE, x2: width - EDGE, y1: line, y2: line }),
   ]);
 }

@@ -1,8 +1,10 @@
 import type { MeasurementMethod, Posture } from 'cuffwork';
 import type { PlanRequest } from 'cuffwork/plan';
 
-/** A field with a number in it: its start, the span of its slider, and its path in the request. */
+/** A field: its start, the span of its slider where it is a number, and its path in the request. */
 export interface Field {
+  /** A number when left out. */
+  readonly type?: 'text' | 'date';
   readonly label: string;
   readonly unit: string;
   readonly start: string;
@@ -12,6 +14,9 @@ export interface Field {
 }
 
 export const fields = {
+  label: { type: 'text', label: 'Name or code', unit: '', start: '', hint: 'may stay empty', path: 'label' },
+  date: { type: 'date', label: 'Day of the session', unit: '', start: '', path: 'date' },
+  exercise: { type: 'text', label: 'Exercise', unit: '', start: 'leg extension', path: 'exercises.0.name' },
   measuredMmHg: {
     label: 'Measured occlusion pressure',
     unit: 'mmHg',
@@ -84,6 +89,7 @@ export const fields = {
   },
   step: { label: 'Step between loads', unit: 'kg', start: '2.5', path: 'exercises.0.step' },
   scheme: {
+    type: 'text',
     label: 'Repetitions, set by set',
     unit: '',
     start: '30-15-15-15',
@@ -163,6 +169,8 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
       : {};
   const circumference = isAsked('circumference', read) && { circumferenceCm: of('circumferenceCm') };
   return {
+    ...(read('label') !== '' && { label: read('label') }),
+    ...(read('date') !== '' && { date: read('date') }),
     systolicMmHg: of('systolicMmHg'),
     diastolicMmHg: of('diastolicMmHg'),
     posture,
@@ -181,7 +189,7 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
     ],
     exercises: [
       {
-        name: 'exercise',
+        name: read('exercise'),
         limb: choice('limb'),
         oneRepMax: {
           load: of('load'),

@@ -9,8 +9,18 @@ import {
 } from 'cuffwork';
 import groupMeans from 'cuffwork/checks/group-means.json' with { type: 'json' };
 import { explain, fill, messages, words } from 'cuffwork/explain';
-import { audiences, planSession, stopsInForce, type Audience, type Plan, type PlanItem } from 'cuffwork/plan';
-import { bandChart, clock, curveChart, timelineChart, type CurvePoint } from './charts.js';
+import {
+  audiences,
+  compareSessions,
+  compareWeeks,
+  expandDocument,
+  planSession,
+  stopsInForce,
+  type Audience,
+  type ExpandedPlanItem,
+  type Plan,
+} from 'cuffwork/plan';
+import { bandChart, clock, curveChart, timelineChart, tradeStrip, weeksChart, type CurvePoint } from './charts.js';
 import {
   choices,
   fields,
@@ -34,15 +44,13 @@ const list = (id: string, texts: readonly string[]): void =>
 
 /** A number field with what it means, its slider and the place for what is wrong with it. */
 function buildField(place: Element, name: FieldName): void {
-  const { label, unit, start, slider, hint }: Field = fields[name];
+  const { type, label, unit, start, slider, hint }: Field = fields[name];
   const input = element('input', {
     id: name,
     name,
     value: start,
     'aria-describedby': `${name}-hint ${name}-error`,
-    ...(name === 'scheme'
-      ? { type: 'text' }
-      : { type: 'number', inputmode: 'decimal', step: String(slider?.[2] ?? 'any') }),
+    ...(type ? { type } : { type: 'number', inputmode: 'decimal', step: String(slider?.[2] ?? 'any') }),
   });
   place.append(
     element('label', { for: name }, unit ? `${label} [${unit}]` : label),
@@ -135,10 +143,14 @@ function chart(id: string, drawn: (width: number) => SVGElement): void {
   place.replaceChildren(drawn(Math.max(place.clientWidth, 280)));
 }
 
+/** The one exercise of the form with whole answers: the page shows where each number comes from. */
+const itemOf = (plan: Plan) => expandDocument(plan).items[0] as Required<ExpandedPlanItem>;
+
 /** The pressures of the cuff; what they would be, where it is not worn. */
-function cuffOf({ request, items: [item] }: Plan): Required<Pick<PlanItem, 'occlusion' | 'target'>> {
-  const { occlusion, target } = item!;
-  if (occlusion && target) return { occlusion, target };
+function cuffOf(plan: Plan): Pick<Required<ExpandedPlanItem>, 'occlusion' | 'target'> {
+  const { occlusion, target, restriction } = itemOf(plan);
+  if (restriction !== 'none') return { occlusion, target };
+  const { request } = plan;
   const exercises = request.exercises.map((exercise) => ({ ...exercise, restriction: 'continuous' as const }));
   return cuffOf(planSession({ ...request, exercises }));
 }
@@ -162,7 +174,8 @@ function showCautions(cautions: readonly Caution[]): void {
 }
 
 /** What is said whoever trains: above the numbers, at the end, and what to stop at. */
-function showStanding({ disclaimers, stopCriteria }: Plan): void {
+function showStanding(plan: Plan): void {
+  const { disclaimers, stopCriteria } = expandDocument(plan);
   const first = disclaimers.slice(0, 2);
   say('standing', first.map(({ text }) => text).join(' '));
   list(
@@ -225,9 +238,8 @@ function showCurve({ request }: Plan): void {
 }
 
 function showPlan(plan: Plan): string {
-  const [item] = plan.items;
   // The form always asks for a maximum and a percentage of it.
-  const { oneRepMax, load, totals, restriction } = item as Required<PlanItem>;
+  const { oneRepMax, load, totals, restriction } = itemOf(plan);
   const { timeline } = plan.session;
   const { occlusion, target } = cuffOf(plan);
   const occlusionText = `${round(occlusion.value)} mmHg`;
@@ -245,16 +257,18 @@ function showPlan(plan: Plan): string {
   figure('restriction', time);
   say('session-range', `of a session of ${clock(totals.sessionTime.value)} min`);
 
+  say('prescription', explain(plan, { detail: 'sentence' }).split('\n').join(' '));
+  showTrade(plan);
   say('grade', gradeWords(occlusion));
   const { systolicMmHg, diastolicMmHg } = plan.request;
   chart('pressure-chart', (width) =>
     bandChart(
       width,
-      `${wide(`Limb occlusion pressure ${occlusionText}`, occlusion, 'mmHg')}. ${wide(`Cuff pressure ${targetText}; the share asked for would be`, target, 'mmHg')}.`,
+      `${wide(`Limb occlusion pressure ${occlusionText}`, occlusion, 'mmHg')}. Cuff pressure ${targetText}.`,
       'mmHg',
       [
         { name: 'Limb occlusion pressure (LOP)', look: 'pressure', ...occlusion },
-        { name: `Cuff pressure for ${target.inputs['percentLop']} % of LOP`, look: 'setting', ...target },
+        { name: 'Cuff pressure that you set', look: 'setting', value: target.value },
       ],
       [
         { at: diastolicMmHg, name: 'diastolic ' },
@@ -269,7 +283,15 @@ function showPlan(plan: Plan): string {
       width,
       `The cuff pressure is ${reached(target, 'LOP')}. At 100 % the artery is closed.`,
       '%',
-      [{ name: 'What that setting may really be', look: 'setting', value: percentLop, lower, upper }],
+      [
+        {
+          name: `What share of LOP ${round(target.value, 1)} mmHg may be`,
+          look: 'setting',
+          value: percentLop,
+          lower,
+          upper,
+        },
+      ],
       [{ at: 100, name: 'artery closed ' }],
     ),
   );
@@ -313,6 +335,102 @@ function showPlan(plan: Plan): string {
   return `Occlusion pressure ${occlusionText}, cuff ${targetText}, load ${loadText}, restriction ${time}.`;
 }
 
+/** A session that was kept to compare with. */
+let kept: Plan | undefined;
+/** The session on the page, while it has answers and no stop. */
+let current: Plan | undefined;
+
+/** What a session weighs: its load and its minutes under the cuff, in numbers and words. */
+function weigh(plan: Plan) {
+  const { load, target, totals } = itemOf(plan);
+  const [percent, minutes] = [load.reached!.percentOneRepMax, totals.restrictionTime.value / 60];
+  const cuff = minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min, ${round(target.reached!.percentLop)} % of LOP`;
+  return { percent, minutes, load: `${round(load.value, 2)} kg, ${round(percent)} % of 1RM`, cuff };
+}
+
+/** The strip: share of 1RM against minutes under the cuff; then what changed since the session that was kept. */
+function showTrade(plan: Plan): void {
+  const now = weigh(plan);
+  const before = kept && weigh(kept);
+  // Minutes on a scale of 20, or more where there are more; the two scales have nothing in common.
+  const longest = Math.max(20, now.minutes, before?.minutes ?? 0);
+  chart('trade', (width) =>
+    tradeStrip(
+      width,
+      `On the joint ${now.load}. Under the cuff ${now.cuff}.`,
+      { words: now.load, share: now.percent / 100, kept: before && before.percent / 100 },
+      { words: now.cuff, share: now.minutes / longest, kept: before && before.minutes / longest },
+    ),
+  );
+  const place = byId('compared');
+  place.hidden = !kept;
+  if (kept) place.innerHTML = explain(compareSessions({ from: kept, to: plan }), { format: 'html' });
+}
+
+/** A session in a week. */
+interface Placed {
+  readonly week: number;
+  readonly times: number;
+  readonly deload: boolean;
+  readonly plan: Plan;
+}
+let placed: readonly Placed[] = [];
+
+function showWeeks(): void {
+  say('weeks-error', '');
+  byId('planned').replaceChildren(
+    ...placed.map((one) => {
+      const remove = element('button', { type: 'button', class: 'remove' }, 'Remove');
+      remove.addEventListener('click', () => {
+        placed = placed.filter((other) => other !== one);
+        showWeeks();
+      });
+      const { week, times, deload, plan } = one;
+      const { load, cuff } = weigh(plan);
+      const text = `Week ${week}${deload ? ', lighter on purpose' : ''}: ${times} × ${load}; ${cuff}`;
+      return element('li', {}, element('span', {}, text), ' ', remove);
+    }),
+  );
+  byId('weeks').hidden = placed.length === 0;
+  if (placed.length === 0) return;
+  const [first, last] = [Math.min(...placed.map(({ week }) => week)), Math.max(...placed.map(({ week }) => week))];
+  const numbers = Array.from({ length: last - first + 1 }, (_, index) => first + index);
+  const empty = numbers.filter((week) => !placed.some((one) => one.week === week));
+  if (empty.length > 0) {
+    byId('weeks').hidden = true;
+    say('weeks-error', `Put a session into week ${empty.join(', ')} too.`);
+    return;
+  }
+  const comparison = compareWeeks({
+    firstWeek: first,
+    weeks: numbers.map((week) => {
+      const own = placed.filter((one) => one.week === week);
+      return { sessions: own.map(({ plan, times }) => ({ plan, times })), deload: own.some(({ deload }) => deload) };
+    }),
+  });
+  const columns = comparison.weeks.map(({ week, deload = false, planned }) => {
+    const limbs = planned!.limbs;
+    const most = (values: readonly (number | undefined)[]): number | undefined => {
+      const known = values.filter((value) => value !== undefined);
+      return known.length > 0 ? Math.max(...known) : undefined;
+    };
+    return {
+      week,
+      deload,
+      percent: most(limbs.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value)),
+      minutes: Math.max(...limbs.map(({ restrictionTime }) => restrictionTime.value / 60)),
+      percentLop: most(limbs.flatMap(({ exercises }) => exercises.map(({ percentLop }) => percentLop?.value))),
+    };
+  });
+  const inWords = columns.map(
+    ({ week, deload, percent, minutes }) =>
+      `week ${week}${deload ? ', lighter on purpose' : ''}: ${percent === undefined ? 'no load' : `${round(percent)} % of 1RM`}, ${minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min under the cuff`}`,
+  );
+  chart('weeks-chart', (width) => weeksChart(width, `${inWords.join('; ')}.`, columns));
+  byId('weeks-cautions').replaceChildren(...comparison.cautions.map(cautionItem));
+  byId('weeks-page').innerHTML = explain(comparison, { format: 'html' });
+}
+
 /** What is wrong, in the library’s sentence with the field’s name on this page, beside the field. */
 function showIssues(issues: readonly InputIssue[]): string {
   const wrong: string[] = [];
@@ -354,9 +472,12 @@ function update(): void {
   document.body.classList.toggle('unanswered', !result.ok);
   byId('stops').hidden = stopped === '';
   // While a stop is in force there is no setting on the page.
-  document.querySelector<HTMLElement>('.figures')!.hidden = stopped !== '';
+  document.querySelector<HTMLElement>('.prescription')!.hidden = !result.ok || stopped !== '';
   for (const part of document.querySelectorAll<HTMLElement>('.worked')) part.hidden = !result.ok || stopped !== '';
   if (result.ok) showStanding(result.value);
+  current = result.ok && stopped === '' ? result.value : undefined;
+  say('card-head', [read('date'), read('label'), `${read('side')} ${read('limb')}`].filter(Boolean).join(' · '));
+  byId('card').innerHTML = result.ok ? explain(result.value, { detail: 'brief', format: 'html' }) : '';
   for (const id of ['occlusion', 'target', 'load', 'restriction']) figure(id, '–');
   for (const id of ['occlusion-range', 'target-range', 'load-range', 'session-range']) say(id, '');
   if (result.ok) announce(stopped || showPlan(result.value));
@@ -377,7 +498,32 @@ const headings = {
 };
 for (const [id, code] of Object.entries(headings)) say(`${id}-title`, words[code]!);
 say('stops-what', words['page.no-settings']!);
+// The day of the browser’s own clock.
+const now = new Date();
+const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0'));
+(byId('date') as HTMLInputElement).value = today.join('-');
 form.addEventListener('input', update);
-window.addEventListener('resize', update);
+byId('keep').addEventListener('click', () => {
+  kept = current;
+  update();
+});
+byId('add').addEventListener('click', () => {
+  if (!current) return;
+  const number = (id: string): number => (byId(id) as HTMLInputElement).valueAsNumber;
+  const [week, times, deload] = [number('week'), number('times'), byId('deload') as HTMLInputElement];
+  if (!Number.isInteger(week) || week < 1 || week > 104 || !Number.isInteger(times) || times < 1 || times > 14) {
+    say('weeks-error', 'Give the week as 1 to 104, and how often as 1 to 14, in whole numbers.');
+    return;
+  }
+  placed = [...placed, { week, times, deload: deload.checked, plan: current }].sort((a, b) => a.week - b.week);
+  (byId('week') as HTMLInputElement).value = String(week + 1);
+  deload.checked = false;
+  showWeeks();
+});
+byId('print').addEventListener('click', () => window.print());
+window.addEventListener('resize', () => {
+  update();
+  showWeeks();
+});
 form.addEventListener('submit', (event) => event.preventDefault());
 update();

@@ -5,6 +5,7 @@ import { Math, square } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import type { Path } from './issues.js';
+import type { AnswerAssumption, AssumptionCode, CautionCode } from './codes.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
 /** What an answer is about. */
@@ -48,15 +49,19 @@ export type AnswerKind =
 /** Something assumed: a code and its values. `explain` has the sentence. */
 export interface Assumption {
   /** Code of the assumption, which `explain` looks up. */
-  readonly code: string;
+  readonly code: AssumptionCode;
   /** Values that fill the gaps of its sentence. */
   readonly values?: MessageValues;
 }
 
 /** A code with its English sentence. */
-export interface Sentence extends Assumption {
+export interface Sentence {
+  /** Code of the sentence. */
+  readonly code: string;
   /** The English sentence, with its values filled in. */
   readonly text: string;
+  /** Values that fill the gaps of the sentence. */
+  readonly values?: MessageValues;
 }
 
 /** `stop`: do not go on without a clinician. `caution`: look before going on. `note`: know this. */
@@ -64,6 +69,8 @@ export type Severity = 'note' | 'caution' | 'stop';
 
 /** Something to watch for with these inputs. */
 export interface Caution extends Sentence {
+  /** Code of the caution. */
+  readonly code: CautionCode;
   /** How serious it is: `note`, `caution` or `stop`. */
   readonly severity: Severity;
   /** The input field that it is about, where it is about one. */
@@ -93,7 +100,7 @@ export interface ErrorPart {
     | 'calibration'
     | 'between-days'
     | 'other-side';
-  /** In the unit of the answer; on the scale `log` a share, the standard deviation of ln(value). */
+  /** Standard deviation of this part, in the unit of the answer; on the scale `log` that of ln(value). */
   readonly standardDeviation: number;
   /** Evidence grade of this part of the error. */
   readonly evidence: Grade;
@@ -118,7 +125,7 @@ export type Inputs = { readonly [field: string]: string | number | Answer | read
 
 /** The percentage of occlusion pressure that a setting really is, and its 95 % interval. */
 export interface ReachedPressure {
-  /** Percentage of the occlusion pressure given that the rounded setting is [%]. */
+  /** The rounded setting as a percentage of the occlusion pressure given [%]. */
   readonly percentLop: number;
   /** Lower end of its 95 % interval [%]. */
   readonly lower?: number;
@@ -132,7 +139,7 @@ export interface ReachedPressure {
 
 /** The percentage of the 1RM that a load really is, and its 95 % interval. */
 export interface ReachedLoad {
-  /** Percentage of the 1RM given that the rounded load is [%]. */
+  /** The rounded load as a percentage of the 1RM given [%]. */
   readonly percentOneRepMax: number;
   /** Lower end of its 95 % interval [%]. */
   readonly lower?: number;
@@ -156,19 +163,22 @@ export const percentReached = (reached: Reached): number =>
  * and `working` of `cuffwork/explain` find words, formula and sources by its codes and its `equation`.
  */
 export interface Answer<K extends AnswerKind = AnswerKind> {
-  /** What the number is. */
+  /** What the number is, a code. */
   readonly kind: K;
   /** The number, in `unit`. */
   readonly value: number;
-  /** UCUM code. */
+  /** UCUM code of the unit of `value`, such as `mm[Hg]`, `kg` or `s`. */
   readonly unit: Unit;
-  /** Ends of the 95 % interval, where one can be given. */
+  /** Lower end of the 95 % interval [`unit`]; absent where the error is not known. */
   readonly lower?: number;
-  /** Upper end of that 95 % interval, in `unit`. */
+  /** Upper end of the 95 % interval [`unit`]; absent where the error is not known. */
   readonly upper?: number;
   /** Level of the interval: 0.95, where an interval is given. */
   readonly level?: 0.95;
-  /** In the unit of the answer; on the scale `log` that of ln(value), any widening by Student’s t included. */
+  /**
+   * Standard deviation of the value [`unit`]; on the scale `log` that of ln(value). Any widening by Student’s t is in
+   * it.
+   */
   readonly standardDeviation?: number;
   /** The scale on which errors are normal: `log` where they are shares of the value, else the unit itself. */
   readonly scale?: 'log';
@@ -179,7 +189,7 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
   /** Evidence grade of the number. */
   readonly evidence: Grade;
   /**
-   * Of your own equation alone, which no list has: its formula, whose symbols stand for fields of `inputs`, and the
+   * Your own equation, where it made the number: its formula, whose symbols stand for fields of `inputs`, and the
    * published equation that it recalibrates.
    */
   readonly ownEquation?: {
@@ -212,10 +222,11 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
 }
 
 /** An assumption by its code; a layer narrows it to its own codes. */
-export const assume = (code: string, values?: MessageValues): Assumption => (values ? { code, values } : { code });
+export const assume = (code: AssumptionCode, values?: MessageValues): Assumption =>
+  values ? { code, values } : { code };
 
 /** Makes the assumptions of one layer, typed by their codes. */
-export type Assume<C extends string> = (code: C, values?: MessageValues) => Assumption;
+export type Assume<C extends AssumptionCode> = (code: C, values?: MessageValues) => Assumption;
 
 /** The sentences of one layer’s catalogue, plain and as cautions. */
 export function messagesOf<C extends Catalogue>(catalogue: C) {
@@ -225,15 +236,12 @@ export function messagesOf<C extends Catalogue>(catalogue: C) {
   };
   const caution = (
     severity: Severity,
-    code: keyof C & string,
+    code: keyof C & CautionCode,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
-  ): Caution => ({ severity, ...sentence(code, values), ...more });
+  ): Caution => ({ severity, ...sentence(code, values), code, ...more });
   return { sentence, caution };
 }
-
-/** The assumptions that answers of every layer make. */
-export type AnswerAssumption = 'normal-interval' | 'log-normal-interval';
 
 /** Errors are assumed to be normal in the unit of the answer. */
 export const normalInterval: Assumption = /* @__PURE__ */ frozen({

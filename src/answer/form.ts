@@ -166,7 +166,7 @@ export interface InputField {
   readonly label?: string;
   /** UCUM code of its unit. */
   readonly unit?: Unit;
-  /** The least and the most it may be [`unit`]. */
+  /** Lowest value it may have [`unit`]. */
   readonly min?: number;
   /** Highest value it may have [`unit`]. */
   readonly max?: number;

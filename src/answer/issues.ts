@@ -6,7 +6,7 @@ export type Path = readonly (string | number)[];
 
 /** What was expected, as data: bounds of a number, or the options of a word. */
 export interface Expectation {
-  /** The least and the most that a number may be [`unit`]. */
+  /** Lowest value that a number may have [`unit`]. */
   readonly min?: number;
   /** Highest value that a number may have [`unit`]. */
   readonly max?: number;
@@ -24,7 +24,7 @@ export interface Expectation {
 export interface InputIssue extends Expectation {
   /** Where it is wrong: names and list positions, from the outside in. */
   readonly path: Path;
-  /** What is wrong. */
+  /** What is wrong, a code to translate by. */
   readonly code: IssueCode;
   /** The whole sentence: what was expected, what was received, and the likely slip. */
   readonly message: string;
@@ -176,15 +176,15 @@ export function isInputError(error: unknown): error is InputError {
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =
   | {
-      /** The input is valid. */
+      /** Whether the input is right: `true` gives `value`, `false` gives `issues`. */
       readonly ok: true;
-      /** The value. */
+      /** What the function returned. */
       readonly value: T;
     }
   | {
-      /** The input is invalid. */
+      /** Whether the input is right: `true` gives `value`, `false` gives `issues`. */
       readonly ok: false;
-      /** The problems with the input. */
+      /** Everything that is wrong with the input, at most 100. */
       readonly issues: readonly InputIssue[];
       /** How many more there are than `issues` lists. */
       readonly more: number;

@@ -3,11 +3,11 @@ import type { Unit } from '../quantity/quantities.js';
 import type { Grade } from './grades.js';
 import type { SourceId } from './sources.js';
 
-/** A figure at which a guard speaks, and how gravely. */
+/** A figure at which a guard brings a caution, and how severe that is. */
 export interface GuardStep {
-  /** Speaks above this figure, or from this figure on. */
+  /** The step applies above this figure [`unit` of the guard]. */
   readonly above?: number;
-  /** Applies from this figure on. */
+  /** The step applies from this figure on [`unit` of the guard]. */
   readonly from?: number;
   /** How serious the step is. */
   readonly severity: 'note' | 'caution' | 'stop';
@@ -21,11 +21,11 @@ export interface GuardStep {
 
 /** An absolute limit on a pressure, a dose or a frequency. */
 export interface Guard {
-  /** Name of the guard. */
+  /** What the guard is about, in words. */
   readonly name: string;
   /** Unit of the figures in `steps`. */
   readonly unit: Unit;
-  /** Mildest first: each later step lies higher and weighs more. */
+  /** Its steps, mildest first: each later one lies higher and is more severe. */
   readonly steps: readonly GuardStep[];
 }
 

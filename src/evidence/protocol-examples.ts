@@ -17,7 +17,7 @@ export interface ProtocolExample {
   readonly aim: TrainingAim;
   /** Kind of exercise. */
   readonly mode: ExerciseMode;
-  /** In the notation of `scheme`. */
+  /** Sets in notation, such as `30-15-15-15`. */
   readonly scheme: string;
   /** Rest between sets [s]. */
   readonly restS?: number;

@@ -1,5 +1,6 @@
 import { frozen } from '../quantity/frozen.js';
 import type { Severity } from '../answer/answer.js';
+import type { CautionCode } from '../answer/codes.js';
 import { mostSevereFirst } from './severity.js';
 
 /**
@@ -20,7 +21,7 @@ export type Audience = 'person' | 'practitioner' | 'method';
  * audiences['percent-not-flow']; // => 'method'
  * ```
  */
-export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ frozen({
+export const audiences: Readonly<Partial<Record<CautionCode, Audience>>> = /* @__PURE__ */ frozen({
   'document-unverified': 'person',
   'measurements-contradict': 'practitioner',
   'blood-pressure-refer': 'person',
@@ -180,7 +181,8 @@ export const audiences: Readonly<Record<string, Audience>> = /* @__PURE__ */ fro
 
 /** A caution that the table does not have, such as an app’s own, is for the person unless it is a note. */
 const audienceOf = ({ code, severity }: { readonly code: string; readonly severity: Severity }): Audience =>
-  Object.hasOwn(audiences, code) ? audiences[code]! : severity === 'note' ? 'practitioner' : 'person';
+  (Object.hasOwn(audiences, code) && audiences[code as CautionCode]) ||
+  (severity === 'note' ? 'practitioner' : 'person');
 
 /** Cautions by whom they are for, each group most severe first. */
 export function byAudience<C extends { readonly code: string; readonly severity: Severity }>(

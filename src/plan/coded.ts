@@ -1,4 +1,5 @@
 import type { Caution, Sentence, Severity } from '../answer/answer.js';
+import type { CautionCode } from '../answer/codes.js';
 import { fill, type MessageValues } from '../answer/messages.js';
 import { format } from '../quantity/format.js';
 import { leftOutNames } from '../session/messages.js';
@@ -36,7 +37,7 @@ export const coded = (code: PlanCode, values?: MessageValues): Sentence =>
 /** A caution whose values are codes and numbers; its text has their words. */
 export const codedCaution = (
   severity: Severity,
-  code: PlanCode,
+  code: PlanCode & CautionCode,
   values?: MessageValues,
   more?: Pick<Caution, 'path' | 'source'>,
-): Caution => ({ severity, ...coded(code, values), ...more });
+): Caution => ({ severity, ...coded(code, values), code, ...more });

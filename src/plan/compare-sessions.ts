@@ -1,5 +1,5 @@
 import type { Caution } from '../answer/answer.js';
-import { attempt, isInputError, type InputIssue } from '../answer/issues.js';
+import { attempt, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import {
@@ -18,15 +18,15 @@ import { format } from '../quantity/format.js';
 import { checkConsistency, finder } from './consistency.js';
 import { prescribedItem } from './item-prescription.js';
 import { parseDocument } from './parse.js';
-import { documentOf } from './read-document.js';
+import { expandedOf } from './read-document.js';
 import { prescriptionDone } from './record-session.js';
-import type { RecordItem, SessionRecord } from './record.js';
-import { planItem, recordItem } from './schema.js';
+import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
+import { expandedPlanItem, expandedRecordItem } from './schema.js';
 import { mergeStops, type Stop } from './stops.js';
-import type { Plan, PlanItem } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 
 /** What {@link compareSessions} compares: what you have, as it is. */
-export type ComparableSession = Plan | SessionRecord | PlanItem | RecordItem | SessionInput;
+export type ComparableSession = Plan | SessionRecord | ExpandedPlanItem | ExpandedRecordItem | SessionInput;
 
 /** What {@link compareSessions} takes. */
 export interface ComparisonInput {
@@ -40,7 +40,7 @@ export interface ComparisonInput {
 export interface SessionComparison {
   /** Kind of document. */
   readonly document: 'session-comparison';
-  /** In four lines: on the joint, work, under the cuff; what is about the whole session comes last. */
+  /** Rows of three lines, on the joint, work and under the cuff; what is about the whole session comes last. */
   readonly rows: readonly ComparisonRow[];
   /** The fourth line: `equal-effect`, always, and each quantity that only one of the two sessions tells. */
   readonly notKnown: readonly NotKnown[];
@@ -60,7 +60,7 @@ const named = (items: readonly { readonly exercise: string }[]): number =>
   new Set(items.map(({ exercise }) => exercise)).size;
 
 /** A plan or a record as a session to compare. */
-export function sideOf(document: Plan | SessionRecord): Side {
+export function sideOf(document: ExpandedPlan | ExpandedRecord): Side {
   if (document.document === 'plan') {
     const { items, session, stops } = document;
     const { sessionTime } = session.totals;
@@ -75,16 +75,27 @@ export function sideOf(document: Plan | SessionRecord): Side {
 }
 
 /** Items of one exercise as a session to compare. */
-export function sideOfItems(items: readonly (PlanItem | RecordItem)[]): Side {
+export function sideOfItems(items: readonly (ExpandedPlanItem | ExpandedRecordItem)[]): Side {
   const parts = items.map((item) => ('done' in item ? prescriptionDone(item) : prescribedItem(item)));
   return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops: [] };
 }
 
 const EXPECTED = 'a plan, a record, an item of one of them, or a session';
 
-function readItem(given: object, place: readonly [string], issues: InputIssue[]): PlanItem | RecordItem | undefined {
-  const parsed = parseDocument<PlanItem | RecordItem>(
-    ('done' in given ? recordItem : planItem) as unknown as Parameters<typeof parseDocument<PlanItem | RecordItem>>[0],
+function readItem(
+  given: object,
+  place: readonly [string],
+  issues: InputIssue[],
+): ExpandedPlanItem | ExpandedRecordItem | undefined {
+  // An item of a stored document states numbers, and not what they were worked out from.
+  if ('ref' in { ...(given as ExpandedPlanItem).target, ...(given as ExpandedPlanItem).load }) {
+    issues.push(issue('wrong-type', place, 'an item of expandDocument, with whole answers', 'an item of a document'));
+    return undefined;
+  }
+  const parsed = parseDocument<ExpandedPlanItem | ExpandedRecordItem>(
+    ('done' in given ? expandedRecordItem : expandedPlanItem) as unknown as Parameters<
+      typeof parseDocument<ExpandedPlanItem | ExpandedRecordItem>
+    >[0],
     given,
   );
   const found = [...parsed.issues];
@@ -95,9 +106,9 @@ function readItem(given: object, place: readonly [string], issues: InputIssue[])
 
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
   const given = reader.anything(name, EXPECTED);
-  const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem> | null;
+  const fields = (typeof given === 'object' ? given : null) as Partial<ExpandedPlan & ExpandedPlanItem> | null;
   if (fields?.document !== undefined) {
-    const result = attempt((document: unknown) => documentOf(['plan', 'record'], document, [name]), given);
+    const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name]), given);
     if (result.ok) return sideOf(result.value);
     issues.push(...result.issues);
     return undefined;

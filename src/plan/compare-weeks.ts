@@ -15,24 +15,24 @@ import { highest, list, summed, total } from '../session/working.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
-import { occlusionOfTarget } from './item-prescription.js';
+import { measurementOf, occlusionOfTarget } from './item-prescription.js';
 import { caution } from './messages.js';
 import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
 import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
-import { documentOf } from './read-document.js';
-import type { SessionRecord } from './record.js';
+import { expandedOf } from './read-document.js';
+import type { ExpandedRecord, SessionRecord } from './record.js';
 import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
-import type { Plan, PlanItem } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
   /** Plan of the session, from `planSession`. */
   readonly plan: Plan;
-  /** 1 when left out. */
+  /** How often the session is done in the week; 1 when left out. */
   readonly times?: number | undefined;
 }
 
@@ -58,7 +58,7 @@ export interface WeekComparisonInput {
 
 /** One week. */
 export interface WeekRow {
-  /** From `firstWeek`. */
+  /** Number of the week, counted from `firstWeek`. */
   readonly week: number;
   /** Present where the week is marked as lighter on purpose. */
   readonly deload?: true;
@@ -92,7 +92,7 @@ const FIRST: Quantity = { ...quantities.weeks, name: 'number of the first week',
 
 /** A session of a week, limb by limb, and how often it is done. */
 interface Done {
-  readonly document: Plan | SessionRecord;
+  readonly document: ExpandedPlan | ExpandedRecord;
   readonly parts: readonly FullPrescription[];
   readonly times: number;
 }
@@ -110,7 +110,7 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   return (weeks ?? []).map((week, index): Week => {
     const documentAt = <K extends 'plan' | 'record'>(kind: K, given: unknown, place: readonly (string | number)[]) => {
       if (given === undefined) return [];
-      const result = attempt((document: unknown) => documentOf([kind], document, ['weeks', index, ...place]), given);
+      const result = attempt((document: unknown) => expandedOf([kind], document, ['weeks', index, ...place]), given);
       if (result.ok) return [result.value];
       issues.push(...result.issues);
       return [];
@@ -182,7 +182,7 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
 }
 
 type Placed = { readonly limb: Limb; readonly side: Side };
-const itemsOf = ({ document }: Done): readonly Pick<PlanItem, 'exercise' | 'limb' | 'side' | 'target'>[] =>
+const itemsOf = ({ document }: Done): readonly Pick<ExpandedPlanItem, 'exercise' | 'limb' | 'side' | 'target'>[] =>
   document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
@@ -191,16 +191,14 @@ function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | 
     itemsOf(session).flatMap((item) => {
       const occlusion = isSameLimb(item, place) ? occlusionOfTarget(item) : undefined;
       if (!occlusion) return [];
-      const { measured } = occlusion.inputs as { readonly measured?: Answer };
-      const own = (measured ?? occlusion).inputs as { readonly method?: string; readonly date?: string };
+      const measurement = measurementOf(occlusion);
       const { document } = session;
       const day = document.document === 'plan' ? document.request.date : undefined;
-      const isMeasured = own.method !== undefined;
       return [
         defined({
           valueMmHg: occlusion.value,
-          measured: isMeasured,
-          date: isMeasured ? own.date : day,
+          measured: measurement !== undefined,
+          date: measurement ? measurement.inputs['date'] : day,
         }) as WeekOcclusion,
       ];
     }),

@@ -11,6 +11,8 @@ import { textByCode } from './catalogue.js';
 type Json = Record<string, unknown>;
 
 /** Lists of sentences in a document. */
+/** Those whose sentences are looked up by code where they are needed. */
+const BY_CODE = ['disclaimers', 'stopCriteria'];
 const SENTENCES = ['cautions', 'findings', 'disclaimers', 'stopCriteria', 'stops', 'reasons', 'measureAgain'];
 
 const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
@@ -27,18 +29,23 @@ const isAnswer = (part: Json): boolean =>
 /** What something in a document must be, where it is not. */
 export type Found = (path: Path, expected: string, received: unknown) => void;
 
+/** An answer of a document by its JSON Pointer. */
+type Follow = (pointer: string) => unknown;
+
 /** The value that a percentage is of, in the unit of the answer; nothing where body mass counts too. */
-function base({ kind, unit, inputs }: Answer): number | undefined {
-  const whole = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'] as Answer | undefined;
+function base({ kind, unit, inputs }: Answer, follow: Follow): number | undefined {
+  const input = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'];
+  const pointer = isObject(input) ? input['ref'] : undefined;
+  const whole = (typeof pointer === 'string' ? follow(pointer) : input) as Answer | undefined;
   if (!isObject(whole) || !isNumber(whole.value) || inputs['bodyMassLoad'] !== undefined) return undefined;
   if (kind === 'cuff-pressure') return whole.value;
   return convertLoad(whole.value, loadUnitOf(whole.unit as Unit), loadUnitOf(unit));
 }
 
 /** A cuff pressure and a load against the percentage that they are of a pressure and of a maximum. */
-function checkPercent(answer: Answer, path: Path, found: Found): void {
+function checkPercent(answer: Answer, follow: Follow, path: Path, found: Found): void {
   const { value, inputs, rounding, reached } = answer;
-  const whole = base(answer);
+  const whole = base(answer, follow);
   const name = answer.kind === 'cuff-pressure' ? 'percentLop' : 'percentOneRepMax';
   const percent = inputs[name];
   if (whole === undefined || !isNumber(percent)) return;
@@ -68,7 +75,7 @@ function checkRounding({ value, inputs, rounding }: Answer, path: Path, found: F
   if (isNumber(ceiling) && isAbove(value, ceiling)) found([...path, 'value'], `at most ${ceiling}`, value);
 }
 
-function checkAnswer(answer: Answer, path: Path, found: Found): void {
+function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): void {
   const { value, rounding, lower, upper, standardDeviation, kind } = answer;
   const centre = rounding?.from ?? value;
   if (value < 0) found([...path, 'value'], '0 or more', value);
@@ -77,7 +84,7 @@ function checkAnswer(answer: Answer, path: Path, found: Found): void {
   if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], `at most ${format(centre)}`, lower);
   if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], `at least ${format(centre)}`, upper);
   if (isObject(answer.inputs)) {
-    if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, path, found);
+    if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, follow, path, found);
     checkRounding(answer, path, found);
   }
   if (kind === 'cuff-pressure' && passedStep('cuff-pressure', value)?.severity === 'stop') {
@@ -86,6 +93,15 @@ function checkAnswer(answer: Answer, path: Path, found: Found): void {
     if (!Array.isArray(cautions) || !cautions.some(isStop)) {
       found([...path, 'cautions'], 'a list with the stop of a pressure above those of trials', cautions);
     }
+  }
+}
+
+/** A stated number against its answer. */
+function checkStated(stated: Json, answer: unknown, path: Path, found: Found): void {
+  if (!isObject(answer)) return found([...path, 'ref'], 'a place in answers', stated['ref']);
+  for (const name of ['value', 'unit', 'lower', 'upper']) {
+    if (!('value' in stated) || stated[name] === answer[name]) continue;
+    found([...path, name], answer[name] === undefined ? 'left out' : `${String(answer[name])}`, stated[name]);
   }
 }
 
@@ -121,6 +137,7 @@ function settle(
   path: Path,
   unknownCode: (path: Path, code: unknown) => void,
   ownWords: boolean,
+  byCode: boolean,
 ): void {
   // A finding of a review has its figures in words, which its page writes.
   if (!isObject(sentence) || typeof sentence['code'] !== 'string' || typeof sentence['measure'] === 'string') return;
@@ -130,7 +147,7 @@ function settle(
   if (known === undefined) unknownCode([...path, 'code'], code);
   const message = known ?? textByCode('code-unknown');
   // What this version made already says so, and may be shared and frozen.
-  if (text !== message) sentence['text'] = message;
+  if (text !== message && !(byCode && text === undefined)) sentence['text'] = message;
 }
 
 /**
@@ -145,17 +162,25 @@ export function checkConsistency(
   unknownCode: (path: Path, code: unknown) => void = () => undefined,
   ownWords = false,
 ): void {
+  const { answers } = document as { readonly answers?: unknown };
+  const places = new Map(
+    Array.isArray(answers) ? answers.map((answer: unknown, at) => [`/answers/${at}`, answer]) : [],
+  );
+  const follow: Follow = (pointer) => places.get(pointer);
   const walk = (part: unknown, path: Path): void => {
     if (Array.isArray(part)) part.forEach((item, index) => walk(item, [...path, index]));
     if (!isObject(part)) return;
-    if (isAnswer(part)) checkAnswer(part as unknown as Answer, path, found);
+    if (isAnswer(part)) checkAnswer(part as unknown as Answer, follow, path, found);
+    else if (typeof part['ref'] === 'string') checkStated(part, follow(part['ref']), path, found);
     for (const [name, item] of Object.entries(part)) {
       const place = [...path, name];
       if (Array.isArray(item) && name === 'events') checkEvents(item, place, found);
       if (Array.isArray(item) && SENTENCES.includes(name)) {
         // A stop stays a stop, even where only another version knows its code.
         const unknown = name === 'stops' ? () => undefined : unknownCode;
-        item.forEach((sentence, index) => settle(sentence, [...place, index], unknown, ownWords));
+        item.forEach((sentence, index) =>
+          settle(sentence, [...place, index], unknown, ownWords, BY_CODE.includes(name) || path[0] === 'answers'),
+        );
       }
       walk(item, place);
     }

@@ -20,7 +20,8 @@ import {
 } from './questions.js';
 import { dayCheckRequest } from './schema.js';
 import { dayItems, PAIN_LINE } from './screening-items.js';
-import { screeningCaution, type DayCode } from './screening-messages.js';
+import type { DayCode } from '../answer/codes.js';
+import { screeningCaution } from './screening-messages.js';
 import { disclaimer } from './disclaimers.js';
 
 /**

@@ -2,14 +2,18 @@ import type { SourceId } from '../evidence/sources.js';
 import { planMessages, type PlanCode } from './messages.js';
 import { STOP_CRITERIA, symptomOf } from './symptoms.js';
 
-/** A sentence of every plan. */
-export interface Disclaimer {
+/** A sentence of every plan, by its code. */
+export interface DisclaimerCode {
   /** Code of the sentence. */
   readonly code: PlanCode;
-  /** The English sentence. */
-  readonly text: string;
   /** Source of the sentence; left out where there is none. */
   readonly source?: SourceId;
+}
+
+/** A sentence of every plan. */
+export interface Disclaimer extends DisclaimerCode {
+  /** The English sentence. */
+  readonly text: string;
 }
 
 /** A sentence of the catalogue, with its source. */

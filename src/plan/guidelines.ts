@@ -16,19 +16,19 @@ export interface GuidelineRow {
   readonly low?: number;
   /** Upper end of the range [unit of the measure]. */
   readonly high?: number;
-  /** Blocks it holds for [weeks]. */
+  /** Blocks longer than this [weeks] are meant; any when left out. */
   readonly moreThanWeeks?: number;
   /** Longest block that the range is for [weeks]; a block of any length when left out. */
   readonly toWeeks?: number;
   /** Sets to failure may have any number of repetitions. */
   readonly orToFailure?: true;
-  /** How grave it is to be above or below; `note` when left out. */
+  /** Severity of a figure above `high`; `note` when left out. */
   readonly above?: Severity;
-  /** How grave it is to be below `low`; `note` when left out. */
+  /** Severity of a figure below `low`; `note` when left out. */
   readonly below?: Severity;
   /** Evidence grade of the range. */
   readonly evidence: Grade;
-  /** Where it is not the guideline itself. */
+  /** Where the range does not come from the guideline itself. */
   readonly note?: string;
 }
 

@@ -2,7 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { passedStep } from '../evidence/guards.js';
 import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
-import type { RecordItem } from './record.js';
+import type { ExpandedRecordItem } from './record.js';
 
 /** How the held pressure compares with the plan, most severe first; the tolerance is in points of percent of LOP. */
 export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'below' | 'as-planned';
@@ -17,7 +17,7 @@ export interface Held {
 }
 
 /** What was held compared with what was planned; nothing where no held pressure is recorded. */
-export function comparedHeld({ target, done }: Pick<RecordItem, 'target' | 'done'>): Held | undefined {
+export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target' | 'done'>): Held | undefined {
   if (!target || done.heldMmHg === undefined) return undefined;
   const occlusion = done.occlusionMmHg ?? (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
   const held = done.heldMmHg;

@@ -34,9 +34,18 @@ export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 export { progressionLimits, type ProgressionLimit } from './progression-limits.js';
 export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, SetGoal } from './proposal.js';
-export { readDocument } from './read-document.js';
+export { expandDocument, readDocument } from './read-document.js';
+export type { AnswerPointer, Answered, DocumentAnswer, Stated, StatedAnswer, StatedTotals } from './stated.js';
 export { recordSession } from './record-session.js';
-export type { DoneItem, Feelings, RecordItem, RecordRequest, SessionRecord } from './record.js';
+export type {
+  DoneItem,
+  ExpandedRecord,
+  ExpandedRecordItem,
+  Feelings,
+  RecordItem,
+  RecordRequest,
+  SessionRecord,
+} from './record.js';
 export {
   reviewPlan,
   type Assessment,
@@ -45,7 +54,7 @@ export {
   type ReviewOptions,
   type StopFinding,
 } from './review-plan.js';
-export type { Disclaimer } from './disclaimers.js';
+export type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 export type {
   DayCheck,
   DayCheckRequest,
@@ -63,6 +72,10 @@ export { stopsInForce, type DeciderRole, type Stop, type StopCode, type StopDeci
 export { trainingDays, type TrainingDaysInput } from './training-days.js';
 export type {
   DoneSet,
+  ExpandedLimbTotals,
+  ExpandedPlan,
+  ExpandedPlanClock,
+  ExpandedPlanItem,
   LimbTotals,
   Plan,
   PlanExercise,
@@ -75,4 +88,4 @@ export type {
   PlanSetRequest,
   ProgressionAction,
 } from './types.js';
-export type { DayCode, ScreeningCode } from './screening-messages.js';
+export type { DayCode, ScreeningCode } from '../answer/codes.js';

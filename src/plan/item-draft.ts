@@ -15,10 +15,10 @@ import { assessPain, painIsOf, painSentence, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { SetGoal } from './proposal.js';
-import type { RecordItem, SessionRecord } from './record.js';
+import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
 import { loadsOfSets, setCounts } from './set-counts.js';
 import { symptomOf } from './symptoms.js';
-import type { PlanExercise, PlanItem, ProgressionAction } from './types.js';
+import type { PlanExercise, ExpandedPlanItem, ProgressionAction } from './types.js';
 
 /** What is to be done next with one item of the plan. */
 export interface Draft {
@@ -34,18 +34,18 @@ export interface Draft {
 
 /** One item in one session. */
 export interface DoneOnce {
-  readonly record: SessionRecord;
-  readonly item: RecordItem;
+  readonly record: ExpandedRecord;
+  readonly item: ExpandedRecordItem;
 }
 
 /** What a draft is made from. */
 export interface ItemCase {
-  readonly item: PlanItem;
+  readonly item: ExpandedPlanItem;
   readonly exercise: PlanExercise | undefined;
   /** The last sessions of this item, oldest first. */
   readonly own: readonly DoneOnce[];
   /** Every session of the last day on record. */
-  readonly latest: readonly SessionRecord[];
+  readonly latest: readonly ExpandedRecord[];
   readonly rule: ProgressionRule;
   readonly painRule: PainRuleId;
   readonly nextPercentLop: number | undefined;
@@ -63,7 +63,7 @@ const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boo
 export const percentOf = ({ inputs }: CuffPressure): number => inputs['percentLop'] as number;
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
-export function loadOf({ load, oneRepMax }: PlanItem): {
+export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
   readonly load: number | undefined;
   readonly unit: LoadUnit;
   readonly maximum: number | undefined;
@@ -80,13 +80,13 @@ export function loadOf({ load, oneRepMax }: PlanItem): {
 const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
-function targetAt({ target }: PlanItem, percentLop: number): CuffPressure {
+function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
   const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
   return targetCuffPressure(defined({ occlusion, percentLop, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
 /** What the last session was done with that this plan does not have; nothing where it was done as planned. */
-function otherwise(planned: PlanItem, done: RecordItem): Sentence | undefined {
+function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentence | undefined {
   const { load, unit } = loadOf(planned);
   const { instead } = done.done;
   if (instead !== undefined) return coded('other-exercise-recorded', { exercise: instead });
@@ -111,7 +111,7 @@ function otherwise(planned: PlanItem, done: RecordItem): Sentence | undefined {
 }
 
 /** The cuff pressure that goes down by the largest step; nothing where none is lower. */
-function lowerTarget(item: PlanItem): CuffPressure | undefined {
+function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
   if (item.restriction === 'none') return undefined;
   const percent = sum([percentOf(item.target!), -limits.largestPressureStep.value]);
   if (item.restTarget && percent <= percentOf(item.restTarget)) return undefined;
@@ -119,7 +119,7 @@ function lowerTarget(item: PlanItem): CuffPressure | undefined {
   return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
 }
 
-const goalsOf = (sets: PlanItem['sets']): SetGoal[] =>
+const goalsOf = (sets: ExpandedPlanItem['sets']): SetGoal[] =>
   sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }));
 
 /** A way down: a lower pressure, a lighter load, or a set fewer where neither can go down. */
@@ -147,7 +147,7 @@ const fellShort = (goal: SetGoal, done: SetGoal | undefined): boolean =>
   (done?.repetitions ?? 0) < (goal.repetitions ?? 0) || (done?.durationS ?? 0) < (goal.durationS ?? 0);
 
 /** Whether planned sets were missed; the last one is not, where it goes to failure anyway. */
-function isMissed({ sets, lastSetToFailure }: PlanItem, { done }: RecordItem): boolean {
+function isMissed({ sets, lastSetToFailure }: ExpandedPlanItem, { done }: ExpandedRecordItem): boolean {
   const counted = lastSetToFailure ? sets.slice(0, -1) : sets;
   return done.sets.length < sets.length || counted.some((goal, index) => fellShort(goal, done.sets[index]));
 }
@@ -180,7 +180,7 @@ function reasonsDown(given: ItemCase): { reasons: Sentence[]; lower: Set<string>
   return { reasons, lower };
 }
 
-const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly SessionRecord[], painRule: PainRuleId) =>
+const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly ExpandedRecord[], painRule: PainRuleId) =>
   assessPain(
     latest.flatMap(({ pain = [] }) => pain.filter((report) => painIsOf(report, item))),
     painRule,

@@ -2,23 +2,32 @@ import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { FullPrescription, FullSet } from '../session/prescription.js';
-import type { PlanItem } from './types.js';
+import type { ExpandedPlanItem } from './types.js';
 
 /** The maximum that the load of an item is a share of; nothing where the load was given as it is. */
-export const maximumOf = ({ load }: Pick<PlanItem, 'load'>): Answer<'one-repetition-maximum'> | undefined =>
+export const maximumOf = ({ load }: Pick<ExpandedPlanItem, 'load'>): Answer<'one-repetition-maximum'> | undefined =>
   (load?.inputs as { readonly oneRepMax?: Answer<'one-repetition-maximum'> } | undefined)?.oneRepMax;
 
 /** The limb occlusion pressure that the cuff pressure of an item is a share of. */
-export const occlusionOfTarget = ({ target }: Pick<PlanItem, 'target'>): Answer<'occlusion-pressure'> | undefined =>
+export const occlusionOfTarget = ({
+  target,
+}: Pick<ExpandedPlanItem, 'target'>): Answer<'occlusion-pressure'> | undefined =>
   (target?.inputs as { readonly occlusion?: Answer<'occlusion-pressure'> } | undefined)?.occlusion;
 
+/** The measurement that an occlusion pressure is, or was converted from; nothing for an estimate. */
+export function measurementOf(answer: Answer): Answer | undefined {
+  const { method, measured } = answer.inputs as { readonly method?: string; readonly measured?: Answer };
+  if (method !== undefined) return answer;
+  return measured && measurementOf(measured);
+}
+
 /** An item of a plan as a prescription: what one limb is asked to do. */
-export function prescribedItem(item: PlanItem): FullPrescription {
+export function prescribedItem(item: ExpandedPlanItem): FullPrescription {
   const { exercise, mode = 'resistance', limb, side, sets, warmUp, tempo, load, restriction } = item;
   const { target, restTarget, bodyMassKg, bodyMassPercent } = item;
   const unit = load ? loadUnitOf(load.unit) : 'kg';
   const pressureMmHg = restriction === 'none' ? undefined : target!.value;
-  const asSet = (set: PlanItem['sets'][number], cuffed: boolean): FullSet =>
+  const asSet = (set: ExpandedPlanItem['sets'][number], cuffed: boolean): FullSet =>
     defined({ load: load?.value, ...set, pressureMmHg: cuffed ? pressureMmHg : undefined }) as FullSet;
   return defined({
     name: exercise,

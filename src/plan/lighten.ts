@@ -17,18 +17,19 @@ import { assumption } from './assumptions.js';
 import { coded, codedCaution } from './coded.js';
 import { comparisonOf, sideOfItems, type SessionComparison } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
+import { expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
 import { maximumOf } from './item-prescription.js';
 import { withLoad } from './next-request.js';
 import { exerciseFinder } from './limb-and-side.js';
 import { planSession } from './plan-session.js';
-import { documentOf } from './read-document.js';
+import { expandedOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
 import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
-import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExercise, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link lightenExercise} takes. */
 export interface LightenInput {
@@ -108,10 +109,10 @@ export function sharedOut(counts: Counts, repetitions: number): number[] {
 
 /** The exercise that is to be lighter, and what its plan has of it. */
 interface Case {
-  readonly plan: Plan;
+  readonly plan: ExpandedPlan;
   readonly index: number;
   readonly exercise: PlanExercise;
-  readonly items: readonly PlanItem[];
+  readonly items: readonly ExpandedPlanItem[];
   readonly sets: readonly PlanSetRequest[];
   /** Repetitions of each set; nothing where a set is by time. */
   readonly counts: Counts | undefined;
@@ -122,7 +123,7 @@ interface Case {
   readonly lighterLoads: readonly number[];
 }
 
-function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
+function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case {
   const { exercises } = plan.request;
   const found = exercises.flatMap((one, index) => (one.name === name ? [index] : []));
   const [index] = found;
@@ -163,7 +164,7 @@ function caseOf(plan: Plan, name: string, lighterPercent: number): Case {
   };
 }
 
-const minutesOf = (items: readonly PlanItem[]): number =>
+const minutesOf = (items: readonly ExpandedPlanItem[]): number =>
   Math.max(
     ...items.map(({ totals }) => (totals.restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0)) / 60),
   );
@@ -191,7 +192,8 @@ function madeWith({ plan, index, exercise, items, sets, load, lighter }: Case, {
     exercises: asked.exercises.map((one, at) => (at === index ? next : one)),
   };
   const made = planSession(request);
-  return { request, made, own: made.items.filter((item) => item.exercise === exercise.name) };
+  const { items: whole } = expansionOf(made)!;
+  return { request, made, own: whole.filter((item) => item.exercise === exercise.name) };
 }
 
 /** An option with every caution that its plan and its review have about it. */
@@ -285,7 +287,7 @@ function waysOf(given: Case) {
 }
 
 /** Whether the plan knows a cuff and a percentage for the limb of an item. */
-const hasCuff = ({ request }: Plan, item: PlanItem): boolean =>
+const hasCuff = ({ request }: ExpandedPlan, item: ExpandedPlanItem): boolean =>
   request.limbs.some(
     ({ limb, side, cuffWidthCm, percentLop, circumferenceCm, measured }) =>
       limb === item.limb &&
@@ -360,7 +362,7 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
   if (!reader.has('exercise')) reader.missing('exercise', 'the name of an exercise');
   const lighterPercent = reader.number('lighterPercent', LIGHTER);
   reader.done();
-  const plan = documentOf(['plan'], given, ['plan']);
+  const plan = expandedOf(['plan'], given, ['plan']);
   const asked = caseOf(plan, name!, lighterPercent);
   const stopped = inForce(plan.stops).length > 0;
   const { ways, notOffered } = stopped ? { ways: [], notOffered: [] } : waysOf(asked);

@@ -1,6 +1,6 @@
 import type { Limb, Side } from '../quantity/quantities.js';
 import { sidesOf } from '../session/prescription.js';
-import type { Plan, PlanExercise, PlanItem } from './types.js';
+import type { ExpandedPlan, PlanExercise, ExpandedPlanItem } from './types.js';
 
 interface OfLimb {
   readonly limb: Limb;
@@ -41,7 +41,7 @@ export const placesOf = (items: readonly Placed[]): string[] => {
 };
 
 /** Finds the request’s exercise behind an item; the same exercise listed again is taken in turn. */
-export function exerciseFinder(plan: Plan): (item: PlanItem) => PlanExercise | undefined {
+export function exerciseFinder(plan: ExpandedPlan): (item: ExpandedPlanItem) => PlanExercise | undefined {
   const times = timesOf(plan.items);
   const turns = new Map(plan.items.map((item, index) => [item, times[index]!]));
   return (item) =>

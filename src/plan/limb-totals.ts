@@ -1,10 +1,12 @@
 import { limbRestriction } from '../session/totals.js';
 import { summed } from '../session/working.js';
 import { isSameLimb, limbsIn } from './limb-and-side.js';
-import type { LimbTotals, PlanItem } from './types.js';
+import type { ExpandedLimbTotals, ExpandedPlanItem } from './types.js';
 
 /** What each limb goes through in a session: over the exercises with its cuff inflated, and what it lifts in all. */
-export function limbsOf(items: readonly Pick<PlanItem, 'limb' | 'side' | 'restriction' | 'totals'>[]): LimbTotals[] {
+export function limbsOf(
+  items: readonly Pick<ExpandedPlanItem, 'limb' | 'side' | 'restriction' | 'totals'>[],
+): ExpandedLimbTotals[] {
   return limbsIn(items).map((place) => {
     const own = items.filter((item) => isSameLimb(item, place));
     const cuffed = own.filter(({ restriction }) => restriction !== 'none');

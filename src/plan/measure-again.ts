@@ -7,14 +7,14 @@ import { coded } from './coded.js';
 import { isEstimated, measuredDay } from './measured-limb.js';
 import { isSameLimb } from './limb-and-side.js';
 import type { MeasureAgain } from './proposal.js';
-import type { RecordItem, SessionRecord } from './record.js';
-import type { Plan, PlanItem } from './types.js';
+import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
+import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 /** Days after which strength is tested again, in the trial whose schedule is taken. */
 const RETEST_DAYS = 28;
 
 /** What changed between the last session on record and the plan. */
-function changes(plan: Plan, item: PlanItem, posture: string, last: RecordItem): string[] {
+function changes(plan: ExpandedPlan, item: ExpandedPlanItem, posture: string, last: ExpandedRecordItem): string[] {
   const cuff = plan.request.limbs.find((one) => isSameLimb(one, item));
   const size = cuff?.circumferenceCm;
   return [
@@ -26,8 +26,8 @@ function changes(plan: Plan, item: PlanItem, posture: string, last: RecordItem):
 
 /** What to measure or test again, each thing once. */
 export function measureAgain(
-  plan: Plan,
-  records: readonly SessionRecord[],
+  plan: ExpandedPlan,
+  records: readonly ExpandedRecord[],
   date: string | undefined,
   testedOn: string | undefined,
 ): MeasureAgain[] {

@@ -14,9 +14,9 @@ import { heaviestUpTo } from './available-loads.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './limb-and-side.js';
-import { documentOf } from './read-document.js';
+import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
-import type { Plan, PlanExercise, PlanItem, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExercise, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -36,13 +36,13 @@ export interface NextRequest {
 
 /** What is proposed for one exercise on one limb, and its place in the proposal. */
 interface Proposed {
-  readonly item: PlanItem;
+  readonly item: ExpandedPlanItem;
   readonly next: ProposalItem;
   readonly place: readonly (string | number)[];
 }
 
 /** Each item of the plan with what is proposed for it. */
-function paired(plan: Plan, proposal: Proposal): Proposed[] {
+function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
   const places = placesOf(proposal.items);
   return placesOf(plan.items).map((place, index) => {
     const item = plan.items[index]!;
@@ -88,7 +88,7 @@ const UP = 0;
  */
 export function withLoad(
   exercise: PlanExercise,
-  item: PlanItem,
+  item: ExpandedPlanItem,
   to: number,
   ofSet: (load: number) => number = (load) => sum([load, to, -item.load!.value]),
 ): PlanExercise {
@@ -101,7 +101,7 @@ export function withLoad(
   return { ...next, sets };
 }
 
-function atLoad(exercise: PlanExercise, { oneRepMax, load }: PlanItem, to: number): PlanExercise {
+function atLoad(exercise: PlanExercise, { oneRepMax, load }: ExpandedPlanItem, to: number): PlanExercise {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const {
@@ -214,8 +214,8 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
     proposal: reader.anything('proposal', 'a proposal of this library'),
   };
   reader.done();
-  const plan = documentOf(['plan'], given.plan, ['plan']);
-  const proposal = documentOf(['proposal'], given.proposal, ['proposal']);
+  const plan = expandedOf(['plan'], given.plan, ['plan']);
+  const proposal = expandedOf(['proposal'], given.proposal, ['proposal']);
   const pairs = paired(plan, proposal);
   const stops = mergeStops(plan.stops, proposal.stops);
   const active = inForce(stops).map(({ code }) =>

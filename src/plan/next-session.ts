@@ -17,7 +17,7 @@ import { exerciseFinder, isSameLimb, placesOf } from './limb-and-side.js';
 import { progressionLimits } from './progression-limits.js';
 import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
-import { documentInto } from './read-document.js';
+import { expandedInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-session.js';
 import { decisionsRequest } from './schema.js';
@@ -31,7 +31,7 @@ import {
   type Stop,
   type StopDecision,
 } from './stops.js';
-import type { Plan, PlanItem } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 const RULES = progressionRules.map(({ id }) => id);
 const LONG_BREAK: Quantity = { name: 'days of a long break', unit: '1', min: 1, max: 365, whole: true };
@@ -60,7 +60,7 @@ function read(request: ProgressionRequest) {
     decisions: decided,
   });
   const rule = progressionRules.find(({ id }) => id === ruleId)! as ProgressionRule & { id: ProgressionRuleId };
-  const plan = documentInto(issues, 'plan', given, ['plan']);
+  const plan = expandedInto(issues, 'plan', given, ['plan']);
   // Two sessions at least: planned sets that were missed in both ask for less.
   const records = recentRecords(issues, documents, plan, Math.max(rule.sessions, 2));
   const lastDay = records.at(-1)?.date;
@@ -87,7 +87,7 @@ function read(request: ProgressionRequest) {
 }
 
 /** A draft that raises nothing, and why. */
-const held = (item: PlanItem, { reasons }: Draft, why: Sentence): Draft => ({
+const held = (item: ExpandedPlanItem, { reasons }: Draft, why: Sentence): Draft => ({
   action: 'repeat',
   load: loadOf(item).load,
   reasons: [...reasons, why],
@@ -100,7 +100,7 @@ const raisesWork = ({ action }: Draft): boolean => action === 'raise-load' || ac
  * Drafts that go together: on a limb whose pressure goes up no work does, and an exercise that both sides share goes up
  * on both or on neither.
  */
-function together(plan: Plan, drafts: readonly Draft[]): Draft[] {
+function together(plan: ExpandedPlan, drafts: readonly Draft[]): Draft[] {
   const { items } = plan;
   const pressed = items.filter((_, index) => drafts[index]!.action === 'raise-pressure');
   const apart = drafts.map((draft, index) => {
@@ -132,7 +132,7 @@ const goals = (sets: NonNullable<Draft['sets']>) =>
     ...(durationS !== undefined && { durationS }),
   }));
 
-function itemOf(item: PlanItem, { action, load, target: next, sets, reasons }: Draft): ProposalItem {
+function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reasons }: Draft): ProposalItem {
   const { exercise, limb, side, target } = item;
   const { load: from, unit, maximum } = loadOf(item);
   const pressed = action === 'stop' ? undefined : (next ?? target);

@@ -41,11 +41,11 @@ export const progression: readonly Stage[] = /* @__PURE__ */ frozen([
 export interface StagePlace {
   /** The stage you asked about. */
   readonly stage: Stage;
-  /** From 1, the lowest. */
+  /** Number of the stage, from 1, the earliest. */
   readonly position: number;
   /** Number of stages in the progression. */
   readonly of: number;
-  /** Left out at the last stage. */
+  /** The stage after it; left out at the last. */
   readonly next?: Stage;
   /** Sentences to print: which stage follows, and that the practitioner decides. */
   readonly messages: readonly Sentence[];

@@ -1,3 +1,4 @@
+import type { CautionCode } from '../answer/codes.js';
 import { frozen } from '../quantity/frozen.js';
 import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
@@ -23,13 +24,13 @@ export interface PainReport {
   readonly limb?: Limb | undefined;
   /** The side it is on; both sides are meant where it is left out. */
   readonly side?: Side | undefined;
-  /** Before the session. */
+  /** Pain before the session, 0–10. */
   readonly before?: number | undefined;
-  /** The worst in the session. */
+  /** The worst pain in the session, 0–10. */
   readonly during?: number | undefined;
-  /** Once the cuff has been deflated for some minutes: the burn of a hard set is gone by then. */
+  /** Pain once the cuff has been deflated for some minutes, 0–10: the burn of a hard set is gone by then. */
   readonly after?: number | undefined;
-  /** On waking the next day. */
+  /** Pain on waking the next day, 0–10. */
   readonly nextMorning?: number | undefined;
 }
 
@@ -44,11 +45,11 @@ export interface PainRule {
   readonly sites: readonly PainSite[];
   /** The moments it looks at. */
   readonly moments: readonly PainMoment[];
-  /** Go on up to this pain; above it, hold. */
+  /** Pain up to which to go on; above it, hold. */
   readonly holdAbove: number;
-  /** Above this pain, go back. */
+  /** Pain above which to go back. */
   readonly backOffAbove: number;
-  /** From this pain on, stop (`practice` in every rule). */
+  /** Pain from which to stop (`practice` in every rule). */
   readonly stopFrom?: number;
   /**
    * Pain that is higher after the session than before it holds, or goes back where it is above `holdAbove`; pain that
@@ -57,7 +58,7 @@ export interface PainRule {
   readonly settles: boolean;
   /** What goes down. */
   readonly lower: 'load' | 'pressure';
-  /** Of the lines `holdAbove` and `backOffAbove`. */
+  /** Evidence grade of the lines `holdAbove` and `backOffAbove`. */
   readonly evidence: Grade;
   /** Source of the lines; left out where there is none. */
   readonly source?: SourceId;
@@ -215,7 +216,7 @@ export const painIsOf = (report: PainReport, place: { readonly limb: Limb; reado
   (report.limb ?? place.limb) === place.limb && (report.side ?? place.side) === place.side;
 
 /** The sentence of a judgement, and the codes and numbers in it; nothing where pain lets training go on. */
-export function painSentence(assessed: PainAssessment): [PlanCode, MessageValues] | undefined {
+export function painSentence(assessed: PainAssessment): [PlanCode & CautionCode, MessageValues] | undefined {
   const { verdict, rule, report, moment, pain, before } = assessed;
   if (verdict === 'go-on') return undefined;
   const { site, limb, side } = report;

@@ -41,6 +41,7 @@ import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
 import { checkConsistency } from './consistency.js';
+import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
@@ -54,7 +55,17 @@ import { planRequest } from './schema.js';
 import { screeningCaution } from './screening-messages.js';
 import { disclaimers, stopCriteria } from './disclaimers.js';
 import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
-import type { LimbTotals, Plan, PlanClock, PlanExercise, PlanItem, PlanLimb, PlanRequest, PlanSet } from './types.js';
+import type {
+  ExpandedLimbTotals,
+  ExpandedPlan,
+  ExpandedPlanClock,
+  ExpandedPlanItem,
+  Plan,
+  PlanExercise,
+  PlanLimb,
+  PlanRequest,
+  PlanSet,
+} from './types.js';
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
@@ -263,7 +274,7 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
 /** An exercise with every default in its place, and what it is on each limb. */
 interface PlannedExercise {
   readonly full: FullPrescription;
-  readonly items: readonly PlanItem[];
+  readonly items: readonly ExpandedPlanItem[];
 }
 
 /** What of a load’s cautions is about restriction, for an exercise without. */
@@ -420,7 +431,7 @@ function exerciseOf(
   const { intensityPercent, bodyMassPercent } = exercise;
   return {
     full,
-    items: wearing.map(({ at }, index): PlanItem => {
+    items: wearing.map(({ at }, index): ExpandedPlanItem => {
       const limb = request.limbs[at]!;
       const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
@@ -538,7 +549,7 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
 function sessionOf(
   request: PlanRequest,
   planned: readonly PlannedExercise[],
-): PlanClock & { readonly assumptions: readonly Assumption[] } {
+): ExpandedPlanClock & { readonly assumptions: readonly Assumption[] } {
   const minutes = commonPractice.reperfusionMin.low;
   const given = request.exercises.slice(0, -1).map(({ reperfusionS }) => reperfusionS ?? request.reperfusionS);
   const session = {
@@ -567,7 +578,7 @@ const measuredAgo = ({ date, limbs }: PlanRequest): Caution[] =>
   });
 
 /** What the guards say of a week of this session, where the request says how often it is done. */
-function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTotals[]): Caution[] {
+function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly ExpandedLimbTotals[]): Caution[] {
   const cuffed = limbs.filter(({ exercises }) => exercises > 0);
   if (sessionsPerWeek === undefined || cuffed.length === 0) return [];
   return [
@@ -583,9 +594,9 @@ function weekCautions({ sessionsPerWeek }: PlanRequest, limbs: readonly LimbTota
 
 function cautionsOf(
   request: PlanRequest,
-  items: readonly PlanItem[],
-  limbs: readonly LimbTotals[],
-  session: PlanClock,
+  items: readonly ExpandedPlanItem[],
+  limbs: readonly ExpandedLimbTotals[],
+  session: ExpandedPlanClock,
 ): Caution[] {
   const spare = request.limbs.flatMap(({ limb, side }, index) =>
     limbs.some((trained) => isSameLimb(trained, { limb, side }))
@@ -609,7 +620,7 @@ function cautionsOf(
 const USUAL_SETS = 4;
 
 /** A first session with more than one exercise under the cuff, as many sets as usual, or a set to failure. */
-function firstSessionCautions({ screening, exercises }: PlanRequest, items: readonly PlanItem[]): Caution[] {
+function firstSessionCautions({ screening, exercises }: PlanRequest, items: readonly ExpandedPlanItem[]): Caution[] {
   if (screening?.request.answers['first-session'] !== 'yes') return [];
   const cuffed = exercises.filter(({ restriction }) => restriction !== 'none');
   const under = items.filter(({ restriction }) => restriction !== 'none');
@@ -723,9 +734,9 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   ];
   const found = message.map(({ cautions, since }) => stopsOf(cautions, since));
   const stops = applyDecisions(mergeStops(asked.stops ?? [], ...found), asked.decisions, date);
-  const plan = {
+  const expanded: ExpandedPlan = {
     document: 'plan',
-    schemaVersion: 1,
+    schemaVersion: 2,
     libraryVersion: version,
     request: asked,
     items,
@@ -741,6 +752,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     ),
     disclaimers: disclaimers(cuffed),
     stopCriteria: stopCriteria(cuffed),
-  } as const;
+  };
+  const plan = compact<Plan>(expanded);
   return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

@@ -15,11 +15,11 @@ export interface ProgressionRule {
   readonly messages: PlanCode;
   /** How many sessions running must meet it. */
   readonly sessions: number;
-  /** By how much the load goes up [%]; where it is left out, by the smallest step you can set. */
+  /** Smallest rise of the load [%]; absent where the load goes up by the smallest step you can set. */
   readonly lowPercent?: number;
   /** Largest rise of the load [%]; absent where the load goes up by the smallest step you can set. */
   readonly highPercent?: number;
-  /** It asks for repetitions beyond the goal, which say little in light restricted sets. */
+  /** Present where it asks for repetitions beyond the goal, which say little in light restricted sets. */
   readonly overGoal?: true;
   /** The step where the plan names none [kg]. */
   readonly stepKg?: number;

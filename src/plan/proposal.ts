@@ -19,13 +19,13 @@ export interface ProgressionRequest {
   readonly rule: ProgressionRuleId;
   /** The rule for joint and tendon pain; `cautious` when left out. */
   readonly painRule?: PainRuleId | undefined;
-  /** Percent of occlusion pressure to go to when the rule is met, instead of a heavier load; at most 10 points up. */
+  /** Percent of LOP to go to when the rule is met, instead of a heavier load [%], 1–100; at most 10 points up. */
   readonly nextPercentLop?: number | undefined;
   /** Ask for a lighter session, whatever was done. */
   readonly deload?: true | undefined;
   /** Day of the next session, `YYYY-MM-DD`; that of the last record when left out. */
   readonly date?: string | undefined;
-  /** From so many days between sessions on, nothing is raised; 28 (`practice`) when left out. */
+  /** Days between sessions from which nothing is raised, 1–365; 28 (`practice`) when left out. */
   readonly longBreakDays?: number | undefined;
   /** Decisions of practitioners about stops of the plan and the records. Each lifts the stop it names. */
   readonly decisions?: readonly StopDecision[] | undefined;
@@ -46,7 +46,7 @@ export interface ProposalItem {
   readonly side: Side;
   /** What to do in the next session. */
   readonly action: ProgressionAction;
-  /** Left out where the plan has no load. */
+  /** Load, present and proposed; left out where the plan has none. */
   readonly load?: {
     /** Present load. */
     readonly from: number;
@@ -55,28 +55,28 @@ export interface ProposalItem {
     /** Unit of both loads. */
     readonly unit: LoadUnit;
   };
-  /** Left out where the plan has no maximum. */
+  /** Percentage of 1RM, present and proposed [%]; left out where the plan has no 1RM. */
   readonly percentOneRepMax?: {
     /** Present percentage [% of 1RM]. */
     readonly from: number;
     /** Proposed percentage [% of 1RM]; left out where no number can be given. */
     readonly to?: number;
   };
-  /** Left out where there is no cuff. */
+  /** Percentage of LOP, present and proposed [%]; left out where there is no cuff. */
   readonly percentLop?: {
     /** Present percentage [% of LOP]. */
     readonly from: number;
     /** Proposed percentage [% of LOP]; left out where no number can be given. */
     readonly to?: number;
   };
-  /** What the gauge is set to [mmHg]. */
+  /** Cuff pressure, present and proposed [mmHg]. */
   readonly cuffMmHg?: {
     /** Present cuff pressure [mmHg]. */
     readonly from: number;
     /** Proposed cuff pressure [mmHg]; left out where no number can be given. */
     readonly to?: number;
   };
-  /** Present where the sets change: more repetitions, or a set fewer. */
+  /** Sets, present and proposed; present where they change: more repetitions, or a set fewer. */
   readonly sets?: {
     /** Sets of the plan. */
     readonly from: readonly SetGoal[];

@@ -3,7 +3,8 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import type { AskedItem, ScreeningOutcome } from './screening-items.js';
-import { questionMessages, screeningCaution, type DayCode, type ScreeningCode } from './screening-messages.js';
+import type { DayCode, ScreeningCode } from '../answer/codes.js';
+import { questionMessages, screeningCaution } from './screening-messages.js';
 import type { Disclaimer } from './disclaimers.js';
 
 /** What can be answered to a question. Left out is the same as `unknown`. */
@@ -48,11 +49,11 @@ export interface ScreeningRequest {
   readonly label?: string | undefined;
   /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
   readonly date?: string | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number | undefined;
-  /** Resting brachial pressures; one alone is checked too. */
+  /** Resting systolic blood pressure at the upper arm [mmHg], 60–300; one pressure alone is checked too. */
   readonly systolicMmHg?: number | undefined;
-  /** Resting diastolic blood pressure [mmHg]. */
+  /** Resting diastolic blood pressure at the upper arm [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
   /** Replies by the code of the condition. */
   readonly answers: Replies<ScreeningCode>;
@@ -72,7 +73,7 @@ export interface Screening {
   readonly outcome: ScreeningOutcome;
   /** Whether every question, the age and both pressures are answered. */
   readonly complete: boolean;
-  /** Referrals first. */
+  /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
@@ -88,11 +89,11 @@ export interface DayCheckRequest {
   readonly label?: string | undefined;
   /** Day of the answers, `YYYY-MM-DD`; the library has no clock. */
   readonly date: string;
-  /** Blood pressure at rest today; one alone is checked too. */
+  /** Systolic blood pressure at rest today [mmHg], 60–300; one pressure alone is checked too. */
   readonly systolicMmHg?: number | undefined;
-  /** Diastolic blood pressure at rest today [mmHg]. */
+  /** Diastolic blood pressure at rest today [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
-  /** The worst pain now, anywhere, on the 0 to 10 numeric rating scale. */
+  /** The worst pain now, anywhere, on the numeric rating scale 0–10. */
   readonly painNow?: number | undefined;
   /** Replies by the code of the question. */
   readonly answers: Replies<DayCode>;
@@ -112,7 +113,7 @@ export interface DayCheck {
   readonly outcome: ScreeningOutcome;
   /** Whether every question, both pressures and the pain are answered. */
   readonly complete: boolean;
-  /** Referrals first. */
+  /** What the answers lead to, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];

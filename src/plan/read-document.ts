@@ -2,6 +2,7 @@ import { attempt, InputError, type InputIssue, type Path } from '../answer/issue
 import { optionIssue } from '../answer/reader.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
+import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
 import { dayCheckAgain, screeningAgain } from './checks.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
@@ -10,12 +11,15 @@ import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
+import { compact, compacted, expandedRecord, plannedOf } from './expanded.js';
 import { recordFrom, totalsDone } from './record-session.js';
-import type { SessionRecord } from './record.js';
+import type { ExpandedRecord, SessionRecord } from './record.js';
 import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
 import { inForce } from './stops.js';
-import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
-import type { Plan } from './types.js';
+import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
+import type { ExpandedPlan, Plan } from './types.js';
+
+const isObject = (part: unknown): part is object => typeof part === 'object' && part !== null;
 
 interface Documents {
   /** A plan of a session. */
@@ -30,15 +34,29 @@ interface Documents {
   readonly 'day-check': DayCheck;
 }
 
+interface ExpandedDocuments extends Omit<Documents, 'plan' | 'record'> {
+  readonly plan: ExpandedPlan;
+  readonly record: ExpandedRecord;
+}
+
 /** What was done adds up anew; what was planned is taken as the record has it. */
-const recordKind: StoredKind<SessionRecord> = {
-  current: 1,
+const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
+  current: 2,
   schema: recordDocument,
-  upgrades: {},
-  remade: (record) =>
-    recordFrom({ ...record, items: record.items.map((item) => ({ ...item, totals: totalsDone(item) })) }),
-  otherwise: keptUnverified,
+  upgrades: { 1: compacted },
+  remade: (record) => {
+    const items = plannedOf(record).map((item) => ({ ...item, totals: totalsDone(item) }));
+    const expanded = recordFrom({ ...record, items });
+    return { document: compact<SessionRecord>(expanded), expanded };
+  },
+  otherwise: (record, made, unverified) => {
+    const document = keptUnverified(record, made.document, unverified);
+    return { document, expanded: expandedRecord(document, made.expanded) };
+  },
 };
+
+/** A document whose numbers need no other answers. */
+const asItIs = <T>(document: T): Read<T> => ({ document, expanded: document });
 
 const isUp = (way: { readonly from: number; readonly to?: number } | undefined): boolean =>
   way?.to !== undefined && way.to > way.from;
@@ -94,9 +112,9 @@ const proposalKind: StoredKind<Proposal> = {
   current: 1,
   schema: proposalDocument,
   upgrades: {},
-  remade: (proposal) => ({ ...proposal, ...ruledBy(proposal.rule.id, proposal.painRule.id) }),
+  remade: (proposal) => asItIs({ ...proposal, ...ruledBy(proposal.rule.id, proposal.painRule.id) }),
   inPart: true,
-  otherwise: keptUnverified,
+  otherwise: (proposal, made, unverified) => asItIs(keptUnverified(proposal, made.document, unverified)),
   check: checkProposal,
 };
 
@@ -104,21 +122,18 @@ const proposalKind: StoredKind<Proposal> = {
 const answered = {
   current: 1,
   upgrades: {},
-  otherwise: <T extends Screening | DayCheck>(given: T, made: T): T => ({
-    ...given,
-    ...made,
-    libraryVersion: given.libraryVersion,
-  }),
+  otherwise: <T extends Screening | DayCheck>(given: T, made: Read<T>): Read<T> =>
+    asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
 };
 const screeningKind: StoredKind<Screening> = {
   ...answered,
   schema: screeningDocument,
-  remade: (given) => screeningAgain(given, []),
+  remade: (given) => asItIs(screeningAgain(given, [])),
 };
 const dayCheckKind: StoredKind<DayCheck> = {
   ...answered,
   schema: dayCheckDocument,
-  remade: (given) => dayCheckAgain(given, []),
+  remade: (given) => asItIs(dayCheckAgain(given, [])),
 };
 
 /** Every document that is read back. */
@@ -131,20 +146,26 @@ const kinds = {
 };
 const NAMES = Object.keys(kinds) as (keyof typeof kinds)[];
 
+const read = <K extends keyof Documents>(allowed: readonly K[], document: unknown, place: Path) =>
+  storedDocument(Object.fromEntries(allowed.map((name) => [name, kinds[name]])), document, place);
+
 /** One of the library’s documents, given back as plain JSON of its own; paths of issues start at `place`. */
-export const documentOf = <K extends keyof Documents>(
+export const documentOf = <K extends keyof Documents>(allowed: readonly K[], document: unknown): Documents[K] =>
+  read(allowed, document, []).document as Documents[K];
+
+/** One of the library’s documents with whole answers; paths of issues start at `place`. */
+export const expandedOf = <K extends keyof Documents>(
   allowed: readonly K[],
   document: unknown,
   place: Path = [],
-): Documents[K] =>
-  storedDocument(Object.fromEntries(allowed.map((name) => [name, kinds[name]])), document, place) as Documents[K];
+): ExpandedDocuments[K] => read(allowed, document, place).expanded as ExpandedDocuments[K];
 
 /**
  * What is to be printed, verified: a document as `readDocument` reads it; an answer, a comparison or a review, which
  * hold nothing to make them again from, against themselves, with the texts of the catalogue.
  */
 export function printable(given: { readonly document?: string }): object {
-  if (NAMES.some((name) => name === given.document)) return documentOf(NAMES, given);
+  if (NAMES.some((name) => name === given.document)) return expandedOf(NAMES, given);
   const issues: InputIssue[] = [];
   // An answer of your own equation may have remarks of its own.
   checkConsistency(given, finder(issues), undefined, given.document === undefined);
@@ -153,14 +174,21 @@ export function printable(given: { readonly document?: string }): object {
   return given;
 }
 
-/** One of the library’s documents; what is wrong with it goes to `issues`. */
-export function documentInto<K extends keyof Documents>(
+/** Plain JSON with the plans and records in it read and expanded; the rest as it is. */
+export function withAnswers(given: object): object {
+  if (Array.isArray(given)) return given.map((part: unknown) => (isObject(part) ? withAnswers(part) : part));
+  const { document } = given as { readonly document?: unknown };
+  return document === 'plan' || document === 'record' ? expandedOf([document], given) : given;
+}
+
+/** One of the library’s documents with whole answers; what is wrong with it goes to `issues`. */
+export function expandedInto<K extends keyof Documents>(
   issues: InputIssue[],
   kind: K,
   document: unknown,
   place: Path,
-): Documents[K] | undefined {
-  const result = attempt((given: unknown) => documentOf([kind], given, place), document);
+): ExpandedDocuments[K] | undefined {
+  const result = attempt((given: unknown) => expandedOf([kind], given, place), document);
   if (result.ok) return result.value;
   issues.push(...result.issues);
   return undefined;
@@ -191,7 +219,7 @@ export function documentInto<K extends keyof Documents>(
  * ```ts
  * import { attempt } from 'cuffwork';
  * import { readDocument } from 'cuffwork/plan';
- * const result = attempt(readDocument, { document: 'plan', schemaVersion: 2 });
+ * const result = attempt(readDocument, { document: 'plan', schemaVersion: 9 });
  * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
  * ```
  */
@@ -199,4 +227,38 @@ export function readDocument<K extends keyof Documents = keyof Documents>(docume
   if (kind === undefined) return documentOf(NAMES, document) as Documents[K];
   if (NAMES.includes(kind)) return documentOf([kind], document);
   throw new InputError([optionIssue(['kind'], NAMES, kind)]);
+}
+
+/**
+ * A plan or a record with whole answers at their places: occlusion pressure, cuff pressure, 1RM, load and totals, each
+ * with interval, evidence, assumptions, cautions and what it was worked out from; disclaimers and stop criteria with
+ * their sentences. Use it to hand an answer on to a calculation, or to `explain`. Store the document, not this.
+ *
+ * The document is verified as `readDocument` does.
+ *
+ * @param document - a plan or a record
+ * @returns the same with whole answers; nothing else changes.
+ * @throws InputError naming every wrong field
+ *
+ * @example
+ * ```ts
+ * import { expandDocument, planSession } from 'cuffwork/plan';
+ * const plan = planSession({
+ *   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
+ *   limbs: [{ limb: 'leg', side: 'left', cuffWidthCm: 10, percentLop: 50, measured: { valueMmHg: 172, method: 'doppler' } }],
+ *   exercises: [{
+ *     name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
+ *     scheme: '30-15-15-15', tempo: '2-0-2-0', restS: 30, restriction: 'continuous',
+ *   }],
+ * });
+ * plan.items[0]?.target?.value; // => 86
+ * const [item] = expandDocument(plan).items;
+ * item?.target?.reached?.percentLop; // => 50
+ * item?.occlusion?.equation; // => 'measured-doppler'
+ * ```
+ */
+export function expandDocument(document: Plan): ExpandedPlan;
+export function expandDocument(document: SessionRecord): ExpandedRecord;
+export function expandDocument(document: Plan | SessionRecord): ExpandedPlan | ExpandedRecord {
+  return frozen(expandedOf(['plan', 'record'], document));
 }

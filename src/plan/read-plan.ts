@@ -1,15 +1,17 @@
 import { attempt, InputError, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { compacted, expandedPlan, expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
 import { planSession } from './plan-session.js';
 import { planDocument } from './schema.js';
 import { stopsMissing } from './stops.js';
-import { keptUnverified, storedDocument, type StoredKind } from './stored.js';
-import type { Plan } from './types.js';
+import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
+import type { ExpandedPlan, Plan } from './types.js';
 
 /** A plan made again from its request; what is wrong there is named from the top of the plan. */
-function planAgain({ request }: Plan): Plan {
+function planAgain({ request }: Plan): Read<Plan, ExpandedPlan> {
   try {
-    return planSession(request);
+    const document = planSession(request);
+    return { document, expanded: expansionOf(document)! };
   } catch (error) {
     if (!isInputError(error)) throw error;
     throw new InputError(error.issues.map((found) => moved(found, (path) => ['request', ...path])));
@@ -17,22 +19,24 @@ function planAgain({ request }: Plan): Plan {
 }
 
 /** A plan is made again from its request; with every stop that its numbers lead to. */
-export const planKind: StoredKind<Plan> = {
-  current: 1,
+export const planKind: StoredKind<Plan, ExpandedPlan> = {
+  current: 2,
   schema: planDocument,
-  upgrades: {},
+  upgrades: { 1: compacted },
   remade: planAgain,
   otherwise: (plan, made, unverified) => {
-    const kept = keptUnverified(plan, made, unverified);
-    const converted = [...kept.items.flatMap(itemCautions), ...kept.limbs.flatMap(({ cautions }) => cautions)];
-    return { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, converted)] };
+    const kept = keptUnverified(plan, made.document, unverified);
+    const { items, limbs } = expandedPlan(kept, made.expanded);
+    const carried = [...items.flatMap(itemCautions), ...limbs.flatMap(({ cautions }) => cautions)];
+    const document = { ...kept, stops: [...kept.stops, ...stopsMissing(kept.stops, carried)] };
+    return { document, expanded: expandedPlan(document, made.expanded) };
   },
 };
 
-/** A plan that was stored; what is wrong with it goes to `issues`. */
-export function planInto(issues: InputIssue[], document: unknown, place: Path): Plan | undefined {
-  const result = attempt((given: unknown) => storedDocument({ plan: planKind }, given, place) as Plan, document);
-  if (result.ok) return result.value;
+/** A plan that was stored, with whole answers; what is wrong with it goes to `issues`. */
+export function planInto(issues: InputIssue[], document: unknown, place: Path): ExpandedPlan | undefined {
+  const result = attempt((given: unknown) => storedDocument({ plan: planKind }, given, place), document);
+  if (result.ok) return result.value.expanded as ExpandedPlan;
   issues.push(...result.issues);
   return undefined;
 }

@@ -3,9 +3,9 @@ import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
 import { placesOf } from './limb-and-side.js';
-import { documentInto } from './read-document.js';
-import type { SessionRecord } from './record.js';
-import type { Plan, PlanItem } from './types.js';
+import { expandedInto } from './read-document.js';
+import type { ExpandedRecord } from './record.js';
+import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
 
 /** What is looked at in every record, however old; the whole document is read of those only that are needed. */
 interface Glance {
@@ -38,7 +38,7 @@ const isSevere = (report: unknown): boolean =>
 function glance(record: unknown, index: number): Glance | undefined {
   try {
     const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record as Json;
-    if (document !== 'record' || schemaVersion !== 1) return undefined;
+    if (document !== 'record' || schemaVersion !== 2) return undefined;
     if (typeof date !== 'string' || !isCalendarDay(date) || !Array.isArray(items)) return undefined;
     if (sessionOfDay !== undefined && typeof sessionOfDay !== 'number') return undefined;
     if (pain !== undefined && !Array.isArray(pain)) return undefined;
@@ -118,7 +118,7 @@ function placesIn({ items }: Glance): Placed | undefined {
 /**
  * The records that are needed whole, oldest first: the last day, the last sessions of each item and limb, every report.
  */
-function needed(glances: readonly Glance[], items: readonly PlanItem[], sessions: number): Glance[] {
+function needed(glances: readonly Glance[], items: readonly ExpandedPlanItem[], sessions: number): Glance[] {
   const last = glances.at(-1);
   const wanted = new Set(glances.filter(({ date, reports }) => reports || date === last?.date));
   const open = new Map(placesOf(items).map((place) => [place, sessions]));
@@ -148,21 +148,23 @@ function needed(glances: readonly Glance[], items: readonly PlanItem[], sessions
 export function recentRecords(
   issues: InputIssue[],
   given: readonly unknown[],
-  plan: Plan | undefined,
+  plan: ExpandedPlan | undefined,
   sessions: number,
-): SessionRecord[] {
+): ExpandedRecord[] {
   // What cannot be looked at is read wholly: an older version is brought up to this one, what is no record is refused.
-  const readable = [...given];
+  const readWholly = new Map<number, ExpandedRecord>();
   const glances = given
     .flatMap((record, index) => {
       const look = glance(record, index);
       if (look) return look;
       // More is wrong than an error lists: what else is wrong is not looked for.
       if (issues.length >= MOST_ISSUES) return [];
-      readable[index] = documentInto(issues, 'record', record, ['records', index]);
-      return glance(readable[index], index) ?? [];
+      const read = expandedInto(issues, 'record', record, ['records', index]);
+      if (read) readWholly.set(index, read);
+      return glance(read, index) ?? [];
     })
     .sort(inOrder);
+  const readable = given.map((record, index) => readWholly.get(index) ?? record);
   issues.push(...repeated(readable, glances));
   const label = plan?.request.label;
   for (const one of glances) {
@@ -170,14 +172,14 @@ export function recentRecords(
     const expected = `that of the plan, ${label}`;
     issues.push(issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, 120)));
   }
-  const records: SessionRecord[] = [];
+  const records: ExpandedRecord[] = [];
   for (const { index } of needed(glances, plan?.items ?? [], sessions)) {
-    const record = documentInto(issues, 'record', readable[index], ['records', index]);
+    const record = readWholly.get(index) ?? expandedInto(issues, 'record', given[index], ['records', index]);
     if (record) records.push(record);
   }
   return records;
 }
 
 /** Records that are given twice; the whole documents were read. */
-export const repeatedRecords = (records: readonly (SessionRecord | undefined)[]): InputIssue[] =>
+export const repeatedRecords = (records: readonly (ExpandedRecord | undefined)[]): InputIssue[] =>
   repeated(records, records.flatMap((record, index) => glance(record, index) ?? []).sort(inOrder));

@@ -17,6 +17,7 @@ import { fullPrescription, type FullPrescription, type Prescription } from '../s
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { codedCaution } from './coded.js';
+import { compact } from './expanded.js';
 import type { DayCheck } from './questions.js';
 import { uniqueCautions } from './severity.js';
 import { comparedHeld } from './held.js';
@@ -32,7 +33,8 @@ import {
   KEPT,
   type DoneItem,
   type Feelings,
-  type RecordItem,
+  type ExpandedRecord,
+  type ExpandedRecordItem,
   type RecordRequest,
   type SessionRecord,
 } from './record.js';
@@ -41,10 +43,13 @@ import { heaviestLoad } from './set-counts.js';
 import { disclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
-import type { DoneSet, Plan, PlanItem, PlanSet } from './types.js';
+import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
-function setsDone({ sets: planned, tempo, load: plannedLoad }: PlanItem, { sets, load, instead }: DoneItem): PlanSet[] {
+function setsDone(
+  { sets: planned, tempo, load: plannedLoad }: ExpandedPlanItem,
+  { sets, load, instead }: DoneItem,
+): PlanSet[] {
   const done: readonly DoneSet[] = (
     sets ?? planned.map(({ repetitionsInReserve: _, reserveRpe: __, ...set }) => set)
   ).map((set) => (typeof set === 'number' ? { repetitions: set } : set));
@@ -100,7 +105,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
 }
 
 /** One exercise on one limb as it was done, before it is added up. */
-type RecordFacts = Omit<RecordItem, 'totals'>;
+type RecordFacts = Omit<ExpandedRecordItem, 'totals'>;
 
 /** What was done of an item as a prescription: from what the record holds, and nothing else. */
 export function prescriptionDone(item: RecordFacts): FullPrescription {
@@ -120,10 +125,10 @@ export function prescriptionDone(item: RecordFacts): FullPrescription {
 }
 
 /** What was done of an item adds up to. */
-export const totalsDone = (item: RecordFacts): RecordItem['totals'] => totalsOfExercise(prescriptionDone(item));
+export const totalsDone = (item: RecordFacts): ExpandedRecordItem['totals'] => totalsOfExercise(prescriptionDone(item));
 
 /** What was done of an item. */
-function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
+function doneOf(item: ExpandedPlanItem, done: DoneItem, plan: ExpandedPlan): ExpandedRecordItem {
   const { restriction } = item;
   const refuse = (
     name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS' | 'occlusionMmHg',
@@ -149,7 +154,10 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   const { lastSetToFailure } = done;
   const sets = setsDone(item, done);
   const limbCuff = plan.request.limbs.find((other) => isSameLimb(other, item))!;
-  const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<PlanItem, (typeof KEPT)[number]>;
+  const kept = Object.fromEntries(KEPT.map((name) => [name, item[name]])) as Pick<
+    ExpandedPlanItem,
+    (typeof KEPT)[number]
+  >;
   const facts = {
     ...defined(kept),
     ...(limbCuff.cuffWidthCm !== undefined && { cuffWidthCm: limbCuff.cuffWidthCm }),
@@ -173,11 +181,14 @@ function doneOf(item: PlanItem, done: DoneItem, plan: Plan): RecordItem {
   return { ...facts, totals: totalsDone(facts) };
 }
 
+/** What was done, with the plan read. */
+type Done = Omit<RecordRequest, 'plan'> & { readonly plan: ExpandedPlan };
+
 /** A request with its items; those that were done as planned are added in the order of the plan. */
-type Listed = RecordRequest & { readonly items: readonly DoneItem[] };
+type Listed = Done & { readonly items: readonly DoneItem[] };
 
 /** What is not listed is asked for, or taken as planned where the request says so. */
-function listed(request: RecordRequest): Listed {
+function listed(request: Done): Listed {
   const { plan, asPlanned, items = [] } = request;
   if (!asPlanned) {
     const missing = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
@@ -192,10 +203,10 @@ function listed(request: RecordRequest): Listed {
   return { ...request, items: [...items, ...others.map(({ exercise, limb, side }) => ({ exercise, limb, side }))] };
 }
 
-function itemsOf(request: Listed): RecordItem[] {
+function itemsOf(request: Listed): ExpandedRecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
-  const whole = (item: Pick<PlanItem, 'exercise' | 'side' | 'limb'>): string =>
+  const whole = (item: Pick<ExpandedPlanItem, 'exercise' | 'side' | 'limb'>): string =>
     `${item.exercise}, ${item.side} ${item.limb}`;
   const there = [...new Set(plan.items.map(whole))].join('; ');
   const issues: InputIssue[] = [];
@@ -220,7 +231,7 @@ function itemsOf(request: Listed): RecordItem[] {
   return items;
 }
 
-function itemCautions(item: RecordItem, index: number): Caution[] {
+function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
   const { exercise, limb, side, load, done, totals } = item;
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
@@ -278,7 +289,10 @@ export function reportedCautions({ symptoms = [], pain = [] }: Pick<RecordReques
 }
 
 /** A session that took less time than its sets do: one of the two is wrong. */
-function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: readonly RecordItem[]): Caution[] {
+function lengthCautions(
+  { sessionS }: Pick<RecordRequest, 'sessionS'>,
+  items: readonly ExpandedRecordItem[],
+): Caution[] {
   // Both sides of an exercise may be done at once: the longest limb is the least time it took.
   const ofLimbs = limbsIn(items).map((place) =>
     sum(items.filter((item) => isSameLimb(item, place)).map(({ totals }) => totals.timeUnderTension.value)),
@@ -289,7 +303,7 @@ function lengthCautions({ sessionS }: Pick<RecordRequest, 'sessionS'>, items: re
 }
 
 /** A session is of no day before its plan, nor before what the plan was made from was measured. */
-function checkDay({ plan: { request }, date }: RecordRequest): void {
+function checkDay({ plan: { request }, date }: Done): void {
   const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
   const [first, what] = [
     [request.date, 'the plan'] as const,
@@ -304,7 +318,7 @@ const OF_PLAN = ['item-not-recorded', 'document-unverified'];
 
 /** What was done in a session and is not worked out. */
 type SessionFacts = Pick<
-  SessionRecord,
+  ExpandedRecord,
   'date' | 'posture' | 'items' | 'symptoms' | 'stops' | 'cautions' | keyof Feelings
 > & {
   readonly label?: string | undefined;
@@ -326,7 +340,7 @@ function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution
 }
 
 /** A record from what it holds: what was done and reported, with the stops and the cautions that come from its plan. */
-export function recordFrom(facts: SessionFacts): SessionRecord {
+export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
   const { systolicMmHg, diastolicMmHg } = facts;
   const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
@@ -345,7 +359,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
   ]);
   return {
     document: 'record',
-    schemaVersion: 1,
+    schemaVersion: 2,
     libraryVersion: version,
     date,
     ...defined({ sessionOfDay, label }),
@@ -360,7 +374,7 @@ export function recordFrom(facts: SessionFacts): SessionRecord {
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
     disclaimers: [disclaimer('record-clears-no-one'), disclaimer('local-codes-decide'), disclaimer('watch-afterwards')],
-  } as SessionRecord;
+  } as ExpandedRecord;
 }
 
 /**
@@ -411,7 +425,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   const found: InputIssue[] = [];
   const plan = planInto(found, given, ['plan']);
   if (!plan || value === undefined) throw new InputError([...found, ...issues]);
-  const done: RecordRequest = { ...(value as Omit<RecordRequest, 'plan'>), plan };
+  const done: Done = { ...(value as Omit<RecordRequest, 'plan'>), plan };
   checkDay(done);
   const items = itemsOf(listed(done));
   const recorded = placesOf(items);
@@ -420,15 +434,14 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
     .filter((_, index) => !recorded.includes(keys[index]!))
     .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
-  return ownDocument(
-    recordFrom({
-      ...done,
-      label,
-      posture,
-      items,
-      symptoms: done.symptoms ?? [],
-      stops: plan.stops,
-      cautions: [...plan.cautions, ...left],
-    }),
-  );
+  const expanded = recordFrom({
+    ...done,
+    label,
+    posture,
+    items,
+    symptoms: done.symptoms ?? [],
+    stops: plan.stops,
+    cautions: [...plan.cautions, ...left],
+  });
+  return ownDocument(compact<SessionRecord>(expanded));
 });

@@ -4,16 +4,17 @@ import type { DayCheck } from './questions.js';
 import type { PainReport } from './pain.js';
 import type { Stop } from './stops.js';
 import type { Symptom } from './symptoms.js';
-import type { Disclaimer } from './disclaimers.js';
-import type { DoneSet, LimbTotals, Plan, PlanItem } from './types.js';
+import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+import type { Answered, Stated } from './stated.js';
+import type { DoneSet, ExpandedLimbTotals, ExpandedPlanItem, LimbTotals, Plan, PlanItem } from './types.js';
 
 /** How a session felt. */
 export interface Feelings {
   /** Pain by site, 0 to 10; an empty list where you asked and nothing hurt. */
   readonly pain?: readonly PainReport[] | undefined;
-  /** Effort of the whole session, 0 to 10, asked for about 30 min after it. */
+  /** Effort of the whole session, 0–10, asked for about 30 min after it. */
   readonly sessionRpe?: number | undefined;
-  /** How long the whole session took [s]; with `sessionRpe` it gives the session load. */
+  /** How long the whole session took [s], 1–86,400; with `sessionRpe` it gives the session load. */
   readonly sessionS?: number | undefined;
   /** Notes about the session. */
   readonly notes?: string | undefined;
@@ -34,19 +35,19 @@ export interface DoneItem {
   readonly sets?: readonly (DoneSet | number)[] | undefined;
   /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
   readonly instead?: string | undefined;
-  /** Load really lifted, in the plan’s unit; that of the plan when left out. */
+  /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out. */
   readonly load?: number | undefined;
-  /** Cuff pressure really held [mmHg]. */
+  /** Cuff pressure really held [mmHg], 1–1000. */
   readonly heldMmHg?: number | undefined;
-  /** Cuff pressure really held in the rests, with partial restriction [mmHg]. */
+  /** Cuff pressure really held in the rests, with partial restriction [mmHg], 1–1000. */
   readonly restHeldMmHg?: number | undefined;
-  /** Limb occlusion pressure measured that day [mmHg]; that of the plan when left out. */
+  /** Limb occlusion pressure measured that day [mmHg], 50–1000; that of the plan when left out. */
   readonly occlusionMmHg?: number | undefined;
-  /** How long this limb’s cuff was deflated since its exercise before [s]. */
+  /** How long this limb’s cuff was deflated since its exercise before [s], 0–7200. */
   readonly reperfusedBeforeS?: number | undefined;
-  /** How long the cuff was inflated before the first set, and after the last [s]; 0 when left out. */
+  /** How long the cuff was inflated before the first set [s], 0–3600; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
-  /** How long the cuff stayed inflated after the last set [s]; 0 when left out. */
+  /** How long the cuff stayed inflated after the last set [s], 0–3600; 0 when left out. */
   readonly deflatedAfterS?: number | undefined;
   /** Whether the exercise was stopped early; `false` when left out. */
   readonly stoppedEarly?: boolean | undefined;
@@ -60,7 +61,7 @@ export interface RecordRequest extends Feelings {
   readonly plan: Plan;
   /** Day of the session, `YYYY-MM-DD`; the library has no clock. */
   readonly date: string;
-  /** Which session of the day it was, from 1; needed to tell two sessions of one day apart that were alike. */
+  /** Which session of the day it was, 1–10; needed to tell two sessions of one day apart that were alike. */
   readonly sessionOfDay?: number | undefined;
   /**
    * Everything was done as planned, except what `items` says: an item that is not listed had the planned sets and load.
@@ -69,9 +70,9 @@ export interface RecordRequest extends Feelings {
   readonly asPlanned?: true | undefined;
   /** What was done of each item; needed unless `asPlanned` is given. */
   readonly items?: readonly DoneItem[] | undefined;
-  /** Blood pressure before the session, both together [mmHg]. */
+  /** Systolic blood pressure before the session [mmHg], 60–300; with the diastolic one. */
   readonly systolicMmHg?: number | undefined;
-  /** Diastolic blood pressure before the session [mmHg]. */
+  /** Diastolic blood pressure before the session [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
   /** Symptoms to report, by code. */
   readonly symptoms?: readonly Symptom[] | undefined;
@@ -98,9 +99,9 @@ export const KEPT = [
   'restriction',
 ] as const satisfies (keyof PlanItem)[];
 
-/** One exercise on one limb: what the plan had, and what was done. */
-export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
-  /** Left out where the cuff is not known. */
+/** What a record says of an item besides the numbers worked out for it. */
+interface DoneFacts {
+  /** Width of the cuff [cm]; left out where it is not known. */
   readonly cuffWidthCm?: number;
   /** Limb circumference [cm]; left out where it is not known. */
   readonly circumferenceCm?: number;
@@ -108,7 +109,7 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
   readonly done: {
     /** Sets that were done. */
     readonly sets: PlanItem['sets'];
-    /** Absent where the plan has no load. */
+    /** Load lifted [`unit`]; absent where there is none. */
     readonly load?: number;
     /** Unit of the load; absent where there is no load. */
     readonly unit?: LoadUnit;
@@ -128,19 +129,23 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number]> {
     readonly deflatedAfterS?: number;
     /** Whether the exercise was stopped early. */
     readonly stoppedEarly: boolean;
-    /** Left out where it was not recorded. */
+    /** Whether the last set went to failure; left out where it was not recorded. */
     readonly lastSetToFailure?: boolean;
   };
-  /** What was done adds up to. */
-  readonly totals: PlanItem['totals'];
 }
 
-/** A session as it was done: plain JSON, to store, review and progress from. */
-export interface SessionRecord extends Feelings {
+/** One exercise on one limb: what the plan had, and what was done. */
+export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
+
+/** One exercise on one limb, with whole answers: what the plan had, and what was done. */
+export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
+
+/** What a record says besides the numbers worked out for it. */
+interface RecordFacts extends Feelings {
   /** Kind of document. */
   readonly document: 'record';
   /** Version of the format of the document. */
-  readonly schemaVersion: 1;
+  readonly schemaVersion: 2;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
   /** Day of the session, `YYYY-MM-DD`. */
@@ -149,18 +154,12 @@ export interface SessionRecord extends Feelings {
   readonly sessionOfDay?: number;
   /** What to call the person on the page; no real name is needed. */
   readonly label?: string;
-  /** Posture of the plan. */
+  /** Posture of the session, as planned. */
   readonly posture: Posture;
-  /** Each exercise on each limb: what the plan had, and what was done. */
-  readonly items: readonly RecordItem[];
-  /** Blood pressure before the session [mmHg]. */
+  /** Systolic blood pressure before the session [mmHg]. */
   readonly systolicMmHg?: number;
   /** Diastolic blood pressure before the session [mmHg]. */
   readonly diastolicMmHg?: number;
-  /** Totals of each limb. */
-  readonly limbs: readonly LimbTotals[];
-  /** Present where both effort and the time the session took were recorded. */
-  readonly sessionLoad?: Answer<'session-load'>;
   /** Symptoms that were reported, by code. */
   readonly symptoms: readonly Symptom[];
   /** The check before the session, where one was given. */
@@ -171,6 +170,31 @@ export interface SessionRecord extends Feelings {
   readonly stops: readonly Stop[];
   /** Cautions about the session. */
   readonly cautions: readonly Caution[];
+}
+
+/**
+ * A session as it was done: plain JSON, to store, review and progress from. Numbers are stated where you need them; each
+ * answer with its evidence is in `answers`, once. `expandDocument` puts them together.
+ */
+export interface SessionRecord extends RecordFacts, Answered {
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly RecordItem[];
+  /** Totals of each limb. */
+  readonly limbs: readonly LimbTotals[];
+  /** Present where both effort and the time the session took were recorded. */
+  readonly sessionLoad?: Stated;
+  /** Sentences that always apply. */
+  readonly disclaimers: readonly DisclaimerCode[];
+}
+
+/** A record with whole answers at their places, as `expandDocument` gives it; it is not for storing. */
+export interface ExpandedRecord extends RecordFacts {
+  /** Each exercise on each limb: what the plan had, and what was done. */
+  readonly items: readonly ExpandedRecordItem[];
+  /** Totals of each limb. */
+  readonly limbs: readonly ExpandedLimbTotals[];
+  /** Present where both effort and the time the session took were recorded. */
+  readonly sessionLoad?: Answer<'session-load'>;
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
 }

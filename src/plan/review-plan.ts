@@ -17,13 +17,13 @@ import { mostSevereFirst } from './severity.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure, type Place } from './measures.js';
 import { planMessages } from './messages.js';
-import { documentOf } from './read-document.js';
+import { expandedOf } from './read-document.js';
 import { isSameLimb } from './limb-and-side.js';
 import { heaviestLoad } from './set-counts.js';
-import type { RecordItem, SessionRecord } from './record.js';
+import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
 import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
-import type { Plan, PlanItem } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 
 /** One figure of a document compared with one range of a guideline. */
 export interface Assessment {
@@ -93,9 +93,9 @@ export interface Review {
   readonly stops: readonly Stop[];
   /** Stops in force, then what is outside the ranges, most severe first. */
   readonly findings: readonly (StopFinding | ReviewFinding)[];
-  /** What is inside them. */
+  /** Figures inside the ranges. */
   readonly inside: readonly Assessment[];
-  /** What the guideline has a range for and the document does not say. */
+  /** Measures that the guideline has a range for and the document does not say. */
   readonly notAssessed: readonly Measure[];
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
@@ -103,7 +103,7 @@ export interface Review {
 
 /** Which guideline to hold a document against. */
 export interface ReviewOptions {
-  /** `guideline-review-2019` when left out. */
+  /** Id of the guideline to compare with; `guideline-review-2019` when left out. */
   readonly guideline?: GuidelineId | undefined;
 }
 
@@ -117,12 +117,14 @@ interface Reading extends Place {
 }
 
 /** The items that the guidelines are about: those with a cuff. */
-const cuffed = ({ items }: Plan | SessionRecord): [item: PlanItem | RecordItem, index: number][] =>
-  items.flatMap((item: PlanItem | RecordItem, index) =>
-    item.restriction === 'none' ? [] : ([[item, index]] as [PlanItem | RecordItem, number][]),
+const cuffed = ({
+  items,
+}: ExpandedPlan | ExpandedRecord): [item: ExpandedPlanItem | ExpandedRecordItem, index: number][] =>
+  items.flatMap((item: ExpandedPlanItem | ExpandedRecordItem, index) =>
+    item.restriction === 'none' ? [] : ([[item, index]] as [ExpandedPlanItem | ExpandedRecordItem, number][]),
   );
 
-const modesOf = (items: readonly [item: PlanItem | RecordItem, index: number][]): ExerciseMode[] => [
+const modesOf = (items: readonly [item: ExpandedPlanItem | ExpandedRecordItem, index: number][]): ExerciseMode[] => [
   ...new Set(items.map(([{ mode = 'resistance' }]) => mode)),
 ];
 
@@ -141,7 +143,7 @@ function askedOf(target: CuffPressure): number | undefined {
 }
 
 /** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
-function liftedOf(item: PlanItem | RecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
+function liftedOf(item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
   const done = 'done' in item ? item.done : undefined;
   const { oneRepMax, percentOneRepMax } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percentOneRepMax?: number };
@@ -165,11 +167,11 @@ const minutes = (seconds: number): number => seconds / 60;
 /** Restriction at both pressures. */
 const restrictedMin = ({ restrictionTime, partialRestrictionTime }: Restricted): number =>
   minutes(restrictionTime.value + (partialRestrictionTime?.value ?? 0));
-type Restricted = Pick<PlanItem['totals'], 'restrictionTime' | 'partialRestrictionTime'>;
+type Restricted = Pick<ExpandedPlanItem['totals'], 'restrictionTime' | 'partialRestrictionTime'>;
 
 /** What a prescription says, planned or done, that a guideline may have a range for. */
 function readingsOf(
-  item: PlanItem | RecordItem,
+  item: ExpandedPlanItem | ExpandedRecordItem,
   place: Path,
   cuff: { readonly width?: number | undefined; readonly path: Path },
 ): Reading[] {
@@ -189,7 +191,7 @@ function readingsOf(
   const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
   const asked = askedOf(target!);
   if (!done) {
-    read('percent-of-occlusion', target!.reached?.percentLop, [...place, 'target', 'reached', 'percentLop'], { asked });
+    read('percent-of-occlusion', target!.reached?.percentLop, [...place, 'target'], { asked });
   } else if (done.heldMmHg !== undefined) {
     const share = (100 * done.heldMmHg) / (done.occlusionMmHg ?? occlusion.value);
     const asPlanned = done.heldMmHg === target!.value;
@@ -205,7 +207,7 @@ function readingsOf(
   read('sets', sets.length, [...within, 'sets']);
   if (mode === 'resistance') {
     const lifted = liftedOf(item);
-    const path = done ? [...within, 'load'] : [...place, 'load', 'reached', 'percentOneRepMax'];
+    const path = done ? [...within, 'load'] : [...place, 'load'];
     read('percent-of-maximum', lifted?.found, path, { asked: lifted?.asked });
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
@@ -220,7 +222,7 @@ function readingsOf(
   return found;
 }
 
-const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
+const stopFindings = (document: Pick<ExpandedPlan, 'stops'>): StopFinding[] =>
   inForce(document.stops).map((stop) => {
     const { code, text, values, source } = stop;
     const path = ['stops', document.stops.indexOf(stop)];
@@ -228,7 +230,7 @@ const stopFindings = (document: Pick<Plan, 'stops'>): StopFinding[] =>
   });
 
 /** How long each limb’s cuff is deflated between two exercises, where the plan has the pauses. */
-function pausesOf({ session, assumptions }: Plan) {
+function pausesOf({ session, assumptions }: ExpandedPlan) {
   if (assumptions.some(({ code }) => code === 'reperfusion-taken')) return [];
   const down = new Map<string, { readonly atS: number; readonly exercise: number | undefined }>();
   return session.timeline.events.flatMap(({ event, limb, side, atS, exercise }, index) => {
@@ -243,8 +245,8 @@ function pausesOf({ session, assumptions }: Plan) {
 
 /** Every figure of the document with its row of the guideline, where there is one. */
 function readAll(
-  document: Plan | SessionRecord,
-  items: readonly [item: PlanItem | RecordItem, index: number][],
+  document: ExpandedPlan | ExpandedRecord,
+  items: readonly [item: ExpandedPlanItem | ExpandedRecordItem, index: number][],
   rows: readonly GuidelineRow[],
 ): [Reading, GuidelineRow | undefined][] {
   const request = document.document === 'plan' ? document.request : undefined;
@@ -253,7 +255,7 @@ function readAll(
     weeks === undefined ? toWeeks === 0 : weeks > moreThanWeeks && (toWeeks === 0 || weeks <= toWeeks);
   const rowFor = (measure: Measure, modes: readonly ExerciseMode[]): GuidelineRow | undefined =>
     rows.find((row) => modes.includes(row.mode) && row.measure === measure && holds(row));
-  const cuffOf = (item: PlanItem | RecordItem, place: Path) => {
+  const cuffOf = (item: ExpandedPlanItem | ExpandedRecordItem, place: Path) => {
     if ('cuffWidthCm' in item) return { width: item.cuffWidthCm, path: [...place, 'cuffWidthCm'] };
     const index = request!.limbs.findIndex((one) => isSameLimb(one, item));
     const limbCuff = request!.limbs[index];
@@ -312,12 +314,12 @@ function merged(verdicts: readonly Verdict[]): Verdict[] {
 }
 
 /** A heavy exercise of a document whose guideline is for light loads: the heaviest, with the row of that guideline. */
-function heaviestOf({ items }: Plan | SessionRecord, rows: readonly GuidelineRow[]) {
+function heaviestOf({ items }: ExpandedPlan | ExpandedRecord, rows: readonly GuidelineRow[]) {
   const row = rows.find(({ mode, measure }) => mode === 'resistance' && measure === 'percent-of-maximum');
-  const lifts = items.map((item: PlanItem | RecordItem, index) => ({ item, index, ...liftedOf(item) }));
+  const lifts = items.map((item: ExpandedPlanItem | ExpandedRecordItem, index) => ({ item, index, ...liftedOf(item) }));
   const heavy = row ? lifts.filter(({ found = 0 }) => Math.round(found) >= HEAVY_PERCENT) : [];
   const [heaviest] = [...heavy].sort((a, b) => b.found! - a.found!);
-  return { heavy: new Set<PlanItem | RecordItem>(heavy.map(({ item }) => item)), heaviest, row };
+  return { heavy: new Set<ExpandedPlanItem | ExpandedRecordItem>(heavy.map(({ item }) => item)), heaviest, row };
 }
 
 /**
@@ -363,7 +365,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   const ids = guidelines.map(({ id }) => id);
   const chosen = reader.optionalChoice('guideline', ids) ?? ids[0];
   reader.done();
-  const given = documentOf(['plan', 'record'], document);
+  const given = expandedOf(['plan', 'record'], document);
   const { id, name, source, rows } = guidelines.find((guideline) => guideline.id === chosen)! as Guideline & {
     id: GuidelineId;
   };
@@ -381,7 +383,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   if (heaviest) {
     const { item, index, found } = heaviest;
     const { exercise, limb, side } = item;
-    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load', 'reached', 'percentOneRepMax'])];
+    const path = ['items', index, ...('done' in item ? ['done', 'load'] : ['load'])];
     const assessed = assessmentOf({ measure: 'percent-of-maximum', found: found!, exercise, limb, side, path }, light!);
     const limbCuff = [...heavy].some(({ restriction }) => restriction !== 'none');
     verdicts.push({ assessed, severity: limbCuff ? 'caution' : 'note', code: 'review-heavy' });

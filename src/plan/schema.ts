@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
+import type { AssumptionCode, CautionCode } from '../answer/codes.js';
 import { grades } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { measurementMethods } from '../pressure/measured.js';
@@ -25,6 +26,7 @@ import { MAXIMUM_OF } from '../strength/training-load.js';
 import { DAY_EXPECTED } from '../answer/day.js';
 import type { PlanCode } from './messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
+import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
 import { progressionRules } from './progression-rules.js';
 import type { DayCheck, Screening } from './questions.js';
 import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
@@ -118,7 +120,7 @@ export const decisionsRequest = strict(some({ decisions }));
 
 const stops = list(
   open({
-    code: text(120),
+    code: text(120) as unknown as z.ZodMiniType<CautionCode, CautionCode>,
     text: text(4000),
     ...some({
       about: text(120),
@@ -178,12 +180,14 @@ const dayCheckGiven = open({
 
 const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
 const path = z.array(z.union([z.string(), z.number()]));
-const coded = { code: z.string(), ...some({ values }) };
-const message = { ...coded, text: z.string() };
+const message = { code: z.string(), text: z.string(), ...some({ values }) };
 // An id makes a part one definition of the JSON Schema.
-const assumption = open(coded).register(annotations, { id: 'assumption' });
+const assumption = open({ code: code<AssumptionCode>(), ...some({ values }) }).register(annotations, {
+  id: 'assumption',
+});
 const cautionFields = {
   ...message,
+  code: code<CautionCode>(),
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path, source }),
 };
@@ -192,6 +196,7 @@ const cautions = z.array(caution);
 const assumptions = z.array(assumption);
 const sentence = open(message).register(annotations, { id: 'sentence' });
 const disclaimers = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
+const disclaimerCodes = z.array(open({ code: code<PlanCode>(), ...some({ source }) }));
 
 const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
 const time = z.number().check(z.minimum(0));
@@ -362,47 +367,99 @@ export const planRequest = strict({
   }),
 });
 
+// Numbers that a document states.
+
+const pointer = { ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, 'a place in answers, such as /answers/0')) };
+const stated = (units: readonly Unit[]) =>
+  open({ value: time, unit: z.enum(units), ...ends }) as unknown as z.ZodMiniType<Stated, Stated>;
+/** A number whose answer is among the answers of its document. */
+const statedAnswer = (units: readonly Unit[], id: string) =>
+  open({
+    value: positive,
+    unit: z.enum(units),
+    ...ends,
+    ...pointer,
+  }).register(annotations, { id }) as unknown as z.ZodMiniType<StatedAnswer, StatedAnswer>;
+
+const seconds = stated(SECONDS).register(annotations, { id: 'seconds' });
+const mass = stated(MASS).register(annotations, { id: 'mass' });
+const statedTarget = statedAnswer(PRESSURE, 'statedPressure');
+const statedLoad = statedAnswer(MASS, 'statedLoad');
+
 const restriction = {
-  restrictionTime: answerOf('restriction-time', SECONDS),
+  restrictionTime: seconds,
   ...some({
-    partialRestrictionTime: answerOf('partial-restriction-time', SECONDS),
-    pressureTime: answerOf('pressure-time', ['mm[Hg].min']),
-    relativePressureTime: answerOf('relative-pressure-time', ['%.min']),
+    partialRestrictionTime: seconds,
+    pressureTime: stated(['mm[Hg].min']),
+    relativePressureTime: stated(['%.min']),
   }),
 };
-const longestRestriction = answerOf('longest-restriction', SECONDS);
-const volumeLoad = answerOf('volume-load', MASS);
-const sessionLoad = answerOf('session-load', ['{AU}']);
+const longestRestriction = seconds;
+const volumeLoad = mass;
+const sessionLoad = stated(['{AU}']);
 const exerciseTotals = {
-  repetitions: answerOf('repetitions', ['{reps}']),
-  timeUnderTension: answerOf('time-under-tension', SECONDS),
+  repetitions: stated(['{reps}']),
+  timeUnderTension: seconds,
   ...restriction,
   longestRestriction,
-  sessionTime: answerOf('session-time', SECONDS),
-  cautions,
+  sessionTime: seconds,
   ...some({
     volumeLoad,
-    bodyMassVolumeLoad: answerOf('body-mass-volume-load', MASS),
-    relativeVolumeLoad: answerOf('relative-volume-load', ['1']),
-    reperfusionTime: answerOf('reperfusion-time', SECONDS),
+    bodyMassVolumeLoad: mass,
+    relativeVolumeLoad: stated(['1']),
+    reperfusionTime: seconds,
   }),
 };
 const totals = open(exerciseTotals).register(annotations, { id: 'totals' });
 const sessionTotals = open({
   ...exerciseTotals,
-  ...some({
-    peakLoad: answerOf('peak-load', MASS),
-    peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
-    sessionLoad,
-  }),
+  ...some({ peakLoad: mass, peakPercentOneRepMax: stated(['%']), sessionLoad }),
 });
+
+const answerPointer = open(pointer).register(annotations, { id: 'answerPointer' });
+const input = z.union([z.string(), z.number(), answerPointer, z.array(answerPointer)]);
+/** An answer of a document; `inputs` that are worked with later are declared. */
+const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
+  open({
+    ...evidence,
+    kind,
+    unit: code<Unit>(),
+    inputs: z.catchall(z.object(inputs), input),
+    cautions: z.array(open({ ...cautionFields, text: z.optional(z.string()) })),
+    ...more,
+  });
+const asked = numbers('percentLop', 'percentOneRepMax');
+
+/** What a document has of answers; any kind may be among them. */
+const answersOnce = {
+  equations: z.array(z.string()),
+  answers: list(
+    z
+      .union([
+        documentAnswer(
+          z.literal('cuff-pressure'),
+          { occlusion: answerPointer, percentLop: asked.percentLop },
+          some({ reached: reached['cuff-pressure'] }),
+        ),
+        documentAnswer(
+          z.literal('training-load'),
+          some({ oneRepMax: answerPointer, percentOneRepMax: asked.percentOneRepMax }),
+          some({ reached: reached['training-load'] }),
+        ),
+        documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, 'the kind of an answer'))),
+      ])
+      .register(annotations, { id: 'answer' }) as unknown as z.ZodMiniType<DocumentAnswer, DocumentAnswer>,
+    2000,
+    0,
+  ),
+};
 
 // Documents.
 
 /** What every document says of itself. */
-const head = <D extends string>(document: D) => ({
+const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
   document: z.literal(document),
-  schemaVersion: z.literal(1),
+  schemaVersion: z.literal(version),
   libraryVersion: z
     .string()
     .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
@@ -420,7 +477,6 @@ const prescribed = {
   ...some({
     mode: z.enum(EXERCISE_MODES),
     posture: z.enum(POSTURES),
-    load,
     ...numbers('intensityPercent', 'bodyMassKg', 'bodyMassPercent'),
     lastSetToFailure: z.literal(true),
     tempo: open(numbers('eccentricS', 'bottomS', 'concentricS', 'topS')),
@@ -428,16 +484,20 @@ const prescribed = {
 };
 
 /** An exercise on a limb: with a cuff and what it is set to, or without. */
-const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape>(parts: P, cuff: C) => {
+const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape, T extends z.ZodMiniType>(
+  parts: P,
+  cuff: C,
+  pressure: T,
+) => {
   const restricted = RESTRICTIONS.filter((restriction) => restriction !== 'none');
-  const cuffed = { ...cuff, target, ...some({ restTarget: target }) };
+  const cuffed = { ...cuff, target: pressure, ...some({ restTarget: pressure }) };
   const either = z.discriminatedUnion('restriction', [
     open({ ...parts, ...cuffed, restriction: z.enum(restricted) }),
     open({ ...parts, restriction: z.literal('none') }),
   ]);
   /** The two as one, as the types have them. */
   const one = (shape: P & { [N in keyof C]: z.ZodMiniOptional<C[N]> }) =>
-    open({ ...shape, restriction: z.enum(RESTRICTIONS), ...some({ target, restTarget: target }) });
+    open({ ...shape, restriction: z.enum(RESTRICTIONS), ...some({ target: pressure, restTarget: pressure }) });
   return either as unknown as ReturnType<typeof one>;
 };
 
@@ -468,17 +528,26 @@ const limbTotals = z.array(
     side: z.enum(SIDES),
     exercises: z.int().check(z.minimum(0)),
     ...restriction,
-    cautions,
     ...some({ longestRestriction, volumeLoad }),
   }),
 );
 
-/** An exercise of a plan on a limb. */
-export const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, oneRepMax }) }, { occlusion });
+/** Of the totals of an expanded item the session time alone is worked with. */
+const expandedTotals = open({ sessionTime: answerOf('session-time', SECONDS) });
+
+/** An exercise of an expanded plan on a limb. */
+export const expandedPlanItem = itemOf(
+  { ...prescribed, totals: expandedTotals, ...some({ warmUp: sets, load, oneRepMax }) },
+  { occlusion },
+  target,
+);
+
+const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, load: statedLoad }) }, {}, statedTarget);
 
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({
-  ...head('plan'),
+  ...head('plan', 2),
+  ...answersOnce,
   request: planRequest,
   items: list(planItem, 200),
   limbs: limbTotals,
@@ -486,8 +555,8 @@ export const planDocument = open({
   assumptions,
   stops,
   cautions,
-  disclaimers,
-  stopCriteria: disclaimers,
+  disclaimers: disclaimerCodes,
+  stopCriteria: disclaimerCodes,
 });
 
 const painReport = {
@@ -540,26 +609,28 @@ export const doneRequest = strict(done);
 /** What `recordSession` takes. */
 export const recordRequest = strict({ plan: planDocument, ...done });
 
-/** An exercise of a record on a limb. */
-export const recordItem = itemOf(
-  {
-    ...prescribed,
-    ...some(numbers('cuffWidthCm', 'circumferenceCm')),
-    done: open({
-      sets,
-      stoppedEarly: z.boolean(),
-      ...doneDetails,
-      ...some({ unit: z.enum(LOAD_UNITS) }),
-      ...lastDone,
-    }),
-    totals,
-  },
-  {},
-);
+/** What a record says of an exercise on a limb, besides its numbers. */
+const recorded = {
+  ...prescribed,
+  ...some(numbers('cuffWidthCm', 'circumferenceCm')),
+  done: open({
+    sets,
+    stoppedEarly: z.boolean(),
+    ...doneDetails,
+    ...some({ unit: z.enum(LOAD_UNITS) }),
+    ...lastDone,
+  }),
+};
+
+/** An exercise of an expanded record on a limb. */
+export const expandedRecordItem = itemOf({ ...recorded, totals: expandedTotals, ...some({ load }) }, {}, target);
+
+const recordItem = itemOf({ ...recorded, totals, ...some({ load: statedLoad }) }, {}, statedTarget);
 
 /** A record, as `recordSession` makes it. */
 export const recordDocument = open({
-  ...head('record'),
+  ...head('record', 2),
+  ...answersOnce,
   date: day,
   posture: z.enum(POSTURES),
   items: list(recordItem, 200),
@@ -570,7 +641,7 @@ export const recordDocument = open({
   assumptions,
   stops,
   cautions,
-  disclaimers,
+  disclaimers: disclaimerCodes,
 });
 
 const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
@@ -585,14 +656,14 @@ const concluded = {
 
 /** A screening, as `screen` makes it. */
 export const screeningDocument = open({
-  ...head('screening'),
+  ...head('screening', 1),
   request: screeningRequest,
   ...concluded,
   thrombosisScore: answerOf('thrombosis-score', ['1']),
 });
 
 /** A check of the day, as `checkDay` makes it. */
-export const dayCheckDocument = open({ ...head('day-check'), request: dayCheckRequest, ...concluded });
+export const dayCheckDocument = open({ ...head('day-check', 1), request: dayCheckRequest, ...concluded });
 
 /** Where something is, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
@@ -601,7 +672,7 @@ const setsCounted = list(open(setLength), 50);
 
 /** A proposal, as `nextSession` makes it. */
 export const proposalDocument = open({
-  ...head('proposal'),
+  ...head('proposal', 1),
   painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
   rule: open({
     id: z.enum(progressionRules.map(({ id }) => id)),

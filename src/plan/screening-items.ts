@@ -1,6 +1,6 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { DayCode, ScreeningCode } from './screening-messages.js';
+import type { DayCode, ScreeningCode } from '../answer/codes.js';
 
 /** What answers lead to, most severe first. `nothing-found` is no clearance. */
 export type ScreeningOutcome = 'refer' | 'caution' | 'incomplete' | 'nothing-found';

@@ -1,4 +1,5 @@
 import { messagesOf } from '../answer/answer.js';
+import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What a yes to a question of `screen` leads to. */
@@ -51,10 +52,7 @@ export const conditionMessages = {
   'varicose-veins': 'Varicose veins: ask your doctor before you train with a cuff.',
   'first-session':
     'First training, or new to lifting: use low pressure, one exercise and fewer sets, and stop before failure. Muscle breakdown has been reported after a first session.',
-} as const satisfies Catalogue;
-
-/** The code of a condition that `screen` asks about. */
-export type ScreeningCode = keyof typeof conditionMessages;
+} as const satisfies Record<ScreeningCode, string>;
 
 /** What a yes to a question of `checkDay` leads to. */
 export const dayMessages = {
@@ -71,10 +69,7 @@ export const dayMessages = {
   'today-skin': 'An open wound or an infection where the cuff goes: do not use a cuff there. See a doctor first.',
   'today-bruises': 'Bruises or a rash where the cuff goes: ask the practitioner before you use a cuff there.',
   'today-illness': 'Fever or illness: do not train today. Ask a doctor before the next session.',
-} as const satisfies Catalogue;
-
-/** The code of what `checkDay` asks about. */
-export type DayCode = keyof typeof dayMessages;
+} as const satisfies Record<DayCode, string>;
 
 /**
  * The questions, in words that a person of twelve years understands. The window of 3 months is practice: clots were

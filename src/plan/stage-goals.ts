@@ -16,15 +16,15 @@ export type GoalMeasure = (typeof MEASURES)[number];
 
 /** A criterion of your own for a stage. */
 export interface StageGoal {
-  /** In your own words. */
+  /** Name of the goal, in your own words. */
   readonly name: string;
-  /** What of the last week it is about; left out, give what you `found` yourself. */
+  /** Measure of the last week that it is about; left out, give what you `found` yourself. */
   readonly measure?: GoalMeasure | undefined;
   /** Limb of the goal; needed where `measure` is of a limb, and left out otherwise. */
   readonly limb?: Limb | undefined;
   /** Side of that limb; needed where `measure` is of a limb, and left out otherwise. */
   readonly side?: Side | undefined;
-  /** Of this exercise alone; of the whole limb when left out. */
+  /** Exercise that the goal is about; the whole limb when left out. */
   readonly exercise?: string | undefined;
   /** What you found, such as a hop test [your own unit]; not measured when left out. */
   readonly found?: number | undefined;

@@ -1,3 +1,4 @@
+import type { CautionCode } from '../answer/codes.js';
 import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, moved, type InputIssue } from '../answer/issues.js';
@@ -13,12 +14,12 @@ export const DECIDER_ROLES = ['physician', 'surgeon', 'physiotherapist', 'nurse'
 export type DeciderRole = (typeof DECIDER_ROLES)[number];
 
 /** Code of the caution that a stop came from, such as `blood-pressure-refer`. */
-export type StopCode = string;
+export type StopCode = CautionCode;
 
 /** A practitioner’s decision about a stop. The library records it; it gives no clearance of its own. */
 export interface StopDecision {
-  /** Code of the stop. */
-  readonly stop: StopCode;
+  /** Code of the stop, or of the symptom that it is about. */
+  readonly stop: string;
   /** The day since which the stop is in force, `YYYY-MM-DD`; needed where the same code is there more than once. */
   readonly since?: string | undefined;
   /** The role of the person who decided. */

@@ -5,6 +5,7 @@ import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { uniqueCautions } from './severity.js';
+import { expansionOf } from './expanded.js';
 import { caution } from './messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
@@ -14,18 +15,24 @@ type Json = Readonly<Record<string, unknown>>;
 /** How a document of one version becomes one of the next, by the version it comes from. */
 export type Upgrades = Readonly<Record<number, (older: Json) => Json>>;
 
+/** A document with whole answers, where it has any: what the library works with. */
+export interface Read<T = Verified, E = T> {
+  readonly document: T;
+  readonly expanded: E;
+}
+
 /** A kind of document that is read back. */
-export interface StoredKind<T = Verified> {
+export interface StoredKind<T = Verified, E = T> {
   /** Its schema version. */
   readonly current: number;
   readonly schema: Parameters<typeof parseDocument<unknown>>[0];
   readonly upgrades: Upgrades;
   /** The document as this version of the library makes it from what it holds. */
-  readonly remade: (document: T) => T;
+  readonly remade: (document: T) => Read<T, E>;
   /** Only a part of it is made again: the same part does not verify its numbers. */
   readonly inPart?: true;
   /** What a document of another version becomes, where this version makes another one of it. */
-  readonly otherwise: (document: T, made: T, unverified: Caution) => T;
+  readonly otherwise: (document: T, made: Read<T, E>, unverified: Caution) => Read<T, E>;
   /** What else must hold. */
   readonly check?: (document: T, found: Found) => void;
 }
@@ -92,7 +99,7 @@ export function keptUnverified<T extends WithStops>(document: T, made: T, unveri
  * made must be what this version makes again from it; what another one made and this one makes otherwise gets a
  * caution, and what this one cannot make again is refused.
  */
-function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
+function verify<T extends Verified, E extends Verified>(document: T, kind: StoredKind<T, E>): Read<T, E> {
   const own = document.libraryVersion === version;
   const issues: InputIssue[] = [];
   const found = finder(issues);
@@ -102,11 +109,14 @@ function verify<T extends Verified>(document: T, kind: StoredKind<T>): T {
   kind.check?.(document, found);
   if (issues.length > 0) throw new InputError(issues);
   const made = kind.remade(document);
-  checkConsistency(made, () => undefined);
+  checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
+  differences({ ...made.document, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
-  if (own || (!kind.inPart && issues.length === 0)) return document;
+  if (own || (!kind.inPart && issues.length === 0)) {
+    const isWhole = (made.expanded as object) === made.document;
+    return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
+  }
   return kind.otherwise(document, made, caution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
@@ -126,7 +136,7 @@ export function storedDocument<K extends string>(
   kinds: Readonly<Record<K, object>>,
   document: unknown,
   place: Path = [],
-): unknown {
+): Read<unknown> {
   const names = Object.keys(kinds) as K[];
   try {
     const other = isOther(document, names);
@@ -138,7 +148,7 @@ export function storedDocument<K extends string>(
       const expected = names.map((kind) => `'${kind}'`).join(' or ');
       throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
     }
-    if (isOwn(json)) return json;
+    if (isOwn(json)) return { document: json, expanded: expansionOf(json) ?? json };
     const kind = kinds[name] as unknown as StoredKind<Verified>;
     const { value, issues } = parseDocument<unknown>(kind.schema, upgraded(json, kind.current, kind.upgrades));
     if (value === undefined) throw new InputError(issues);

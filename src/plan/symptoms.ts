@@ -13,9 +13,9 @@ export type SymptomGrade = 'emergency' | 'clinician-first' | 'lower';
 export interface SymptomRow {
   /** Code of the symptom. */
   readonly code: string;
-  /** How grave the symptom is. */
+  /** How severe the symptom is, and so what follows. */
   readonly grade: SymptomGrade;
-  /** In the session, or in the hours and days after it. Those of the session are the stop criteria of every page. */
+  /** When it comes: in the session, or in the hours and days after it. Those of the session are the stop criteria. */
   readonly when: 'session' | 'after';
   /** It is about the cuff: it is no stop criterion of a session without one. */
   readonly cuff?: true;

@@ -4,8 +4,8 @@ import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
-import { documentInto } from './read-document.js';
-import type { SessionRecord } from './record.js';
+import { expandedInto } from './read-document.js';
+import type { ExpandedRecord, SessionRecord } from './record.js';
 import { DAY_EXPECTED, daysBetween, isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { repeatedRecords } from './recent-records.js';
@@ -26,7 +26,7 @@ const FIELDS = {
 } as const satisfies Record<string, keyof LimbSeconds>;
 
 /** What the records of one day add up to. */
-function dayOf(records: readonly SessionRecord[]): TrainingDay {
+function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
   const limbs = records.flatMap((record) => record.limbs);
   const restrictedS: { -readonly [Field in keyof LimbSeconds]: number } = {};
   const volumeKg: { -readonly [Field in keyof LimbKilograms]: number } = {};
@@ -82,9 +82,9 @@ export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(inpu
   const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
   if (!reader.has('from')) reader.missing('from', DAY_EXPECTED);
   reader.done();
-  const week: SessionRecord[][] = Array.from({ length: 7 }, () => []);
+  const week: ExpandedRecord[][] = Array.from({ length: 7 }, () => []);
   const issues: InputIssue[] = [];
-  const records = given.map((part, index) => documentInto(issues, 'record', part, ['records', index]));
+  const records = given.map((part, index) => expandedInto(issues, 'record', part, ['records', index]));
   issues.push(...repeatedRecords(records));
   records.forEach((record, index) => {
     const place = ['records', index];

@@ -11,7 +11,8 @@ import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
 import type { DayCheck, Screening } from './questions.js';
-import type { Disclaimer } from './disclaimers.js';
+import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+import type { Answered, StatedAnswer, StatedTotals } from './stated.js';
 import type { Stop, StopDecision } from './stops.js';
 
 /**
@@ -24,19 +25,20 @@ export interface PlanLimb {
   /** Side of the body that the limb is on. */
   readonly side: Side;
   /**
-   * Limb circumference [cm]; needed where its cuff is inflated, unless an occlusion pressure was measured with that
-   * cuff.
+   * Limb circumference [cm], 25–120 on a leg and 15–70 on an arm; needed where its cuff is inflated, unless an
+   * occlusion pressure was measured with that cuff.
    */
   readonly circumferenceCm?: number | undefined;
-  /** Where along the limb it was taken. */
+  /** Where along the limb the circumference was taken. */
   readonly circumferenceSite?: CircumferenceSite | undefined;
   /**
-   * Width of the cuff you will use [cm]; needed where any exercise of the limb has its cuff inflated. That of
+   * Width of the cuff you will use [cm], 3–40; needed where any exercise of the limb has its cuff inflated. That of
    * `occlusion` when left out.
    */
   readonly cuffWidthCm?: number | undefined;
   /**
-   * Share of limb occlusion pressure to set [%]; needed where an exercise with the cuff inflated has no `percentLop`.
+   * Share of limb occlusion pressure to set [%], 1–100; needed where an exercise with the cuff inflated has no
+   * `percentLop`.
    */
   readonly percentLop?: number | undefined;
   /** A measured occlusion pressure, used instead of an estimate. */
@@ -46,15 +48,17 @@ export interface PlanLimb {
         readonly valueMmHg: number;
         /** How it was measured. The error of the measurement depends on it. */
         readonly method: MeasurementMethod;
-        /** Side and posture it was measured on and in; those of the limb and of the request when left out. */
+        /** Side it was measured on; that of the limb when left out. */
         readonly side?: Side | undefined;
         /** Posture it was measured in; that of the request when left out. */
         readonly posture?: Posture | undefined;
         /** Day it was measured, `YYYY-MM-DD`: tells when to measure again. */
         readonly date?: string | undefined;
-        /** Width of the cuff it was measured with [cm]; converted to the cuff you will use when they differ. */
+        /** Width of the cuff it was measured with [cm], 3–40; converted to the cuff you will use when they differ. */
         readonly cuffWidthCm?: number | undefined;
-        /** Standard deviation of the measurement error [mmHg], below the value; a published one when left out. */
+        /**
+         * Standard deviation of the measurement error [mmHg], 0–300, below the value; a published one when left out.
+         */
         readonly standardDeviationMmHg?: number | undefined;
       }
     | undefined;
@@ -73,7 +77,7 @@ export interface PlanLimb {
 
 /** A maximum: tested, or a load with the repetitions done, to estimate it from. */
 export interface PlanMaximum {
-  /** Tested 1RM, or the load of the set it is estimated from [`unit`]. */
+  /** Tested 1RM, or the load of the set it is estimated from [`unit`], 0.1–2000. */
   readonly load: number;
   /** Unit of `load`; kg when left out. */
   readonly unit?: LoadUnit | undefined;
@@ -81,13 +85,13 @@ export interface PlanMaximum {
   readonly repetitions?: number | undefined;
   /** Repetitions you could still have done after the set, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. */
+  /** Rating on the scale of repetitions in reserve, 1–10, instead of `repetitionsInReserve`. */
   readonly reserveRpe?: number | undefined;
   /** Equation of the estimate by its id; `auto` when left out. */
   readonly equation?: OneRepMaxEquationId | 'auto' | undefined;
-  /** What lift it was, and whether the person was used to lifting: for the equations fitted on them. */
+  /** The lift; for the equations fitted on it. */
   readonly lift?: Lift | undefined;
-  /** Whether the person was used to lifting. */
+  /** Training status of the person; for the equations fitted on it. */
   readonly training?: Training | undefined;
 }
 
@@ -99,11 +103,11 @@ export interface PlanSetRequest {
   readonly durationS?: number | undefined;
   /** Rest after this set [s], 0–3600; that of the exercise when left out. The last set has none. */
   readonly restS?: number | undefined;
-  /** Load of this set [unit of the exercise]; that of the exercise when left out. */
+  /** Load of this set [`unit`], 0.1–2000; that of the exercise when left out. */
   readonly load?: number | undefined;
-  /** Share of 1RM of this set [%], instead of `load`; brought to the loads you can set. */
+  /** Share of 1RM of this set [%], 1–100, instead of `load`; brought to the loads you can set. */
   readonly percentOneRepMax?: number | undefined;
-  /** Repetitions to be left in reserve, or rated after the set. */
+  /** Repetitions to be left in reserve, or rated after the set, 0–10. */
   readonly repetitionsInReserve?: number | undefined;
   /** Effort of this set on the 1–10 scale of repetitions in reserve. */
   readonly reserveRpe?: number | undefined;
@@ -132,53 +136,53 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 export interface PlanExercise {
   /** Name of the exercise, in your own words. */
   readonly name: string;
-  /** `resistance` when left out. */
+  /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
   /** Posture of this exercise; that of the request when left out. */
   readonly posture?: Posture | undefined;
   /** The limb that does it; it must be listed in `limbs`. */
   readonly limb: Limb;
   /**
-   * Who does it: a side, `both` at once, or every set with one side and then with the other; every side listed in
-   * `limbs`, at once, when left out.
+   * Which sides do it: one, `both` at once, or every set with one and then with the other. When left out, every side
+   * listed in `limbs`, at once.
    */
   readonly side?: ExerciseSide | undefined;
-  /** Time to change sides, where they take turns [s]; 0 when left out. */
+  /** Time to change sides, where they take turns [s], 0–600; 0 when left out. */
   readonly changeS?: number | undefined;
   /**
    * A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact.
    */
   readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
-  /** Share of the maximum to lift [%]. */
+  /** Share of the maximum to lift [%], 1–100. */
   readonly percentOneRepMax?: number | undefined;
   /**
-   * Your own load [`unit`], such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
+   * Your own load [`unit`], 0.1–2000, such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
    * `oneRepMax` and `percentOneRepMax`.
    */
   readonly load?: Answer<'training-load'> | number | undefined;
   /** Nothing is lifted, as in early rehabilitation. */
   readonly unloaded?: true | undefined;
-  /** Share of body mass that is moved [%], of the request’s `bodyMassKg`. */
+  /** Share of body mass that is moved [%], 1–100, of the request’s `bodyMassKg`. */
   readonly bodyMassPercent?: number | undefined;
   /** Unit of every load and mass of this exercise; kg when left out. */
   readonly unit?: LoadUnit | undefined;
   /**
-   * Loads you can set [`unit`], by a step or one by one: a share of a maximum is rounded to them, and so is the next
-   * load.
+   * Smallest step between the loads you can set [`unit`], 0.01–100: a share of the 1RM is rounded to it, and so is the
+   * next load.
    */
   readonly step?: number | undefined;
   /** Loads you can set, one by one [`unit`]; instead of `step`. */
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar and of both collars [`unit`], and your plates; instead of `step` and `available`. */
+  /** Mass of the bar [`unit`], 0–200; with `plates`, instead of `step` and `available`. */
   readonly bar?: number | undefined;
-  /** Mass of both collars together [`unit`], 0–50 kg; 0 when left out. */
+  /** Mass of both collars together [`unit`], 0–50; 0 when left out. */
   readonly collars?: number | undefined;
   /** Your plates; given together with `bar`. */
   readonly plates?:
     | readonly {
-        /** Mass of one plate [`unit`]. */
+        /** Mass of one plate [`unit`], 0.01–200. */
         readonly mass: number;
-        /** How many plates of this mass you have; as many as needed when left out. */
+        /** How many plates of this mass you have, 1–10,000; as many as needed when left out. */
         readonly count?: number | undefined;
       }[]
     | undefined;
@@ -186,7 +190,7 @@ export interface PlanExercise {
   readonly rounding?: Rounding | undefined;
   /** Whose maximum it is; `this-limb` when left out. */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
-  /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve], for the review. */
+  /** Intensity of an aerobic exercise [%], 1–100 of VO2max or heart-rate reserve; for the review. */
   readonly intensityPercent?: number | undefined;
   /** Sets in notation, such as `30-15-15-15`, `3x10` or `5x2min`; instead of `sets`. */
   readonly scheme?: string | undefined;
@@ -210,15 +214,18 @@ export interface PlanExercise {
         readonly topS?: number | undefined;
       }
     | undefined;
-  /** Rest between sets [s]; needed where there is more than one set and one has no rest of its own. */
+  /** Rest between sets [s], 0–3600; needed where there is more than one set and one has no rest of its own. */
   readonly restS?: number | undefined;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
-  /** Share of occlusion pressure in this exercise [%]; that of the limb when left out. */
+  /** Share of occlusion pressure in this exercise [%], 1–100; that of the limb when left out. */
   readonly percentLop?: number | undefined;
-  /** Share of occlusion pressure in the rests [%], with `partial` restriction. */
+  /** Share of occlusion pressure in the rests [%], 1–99, with `partial` restriction. */
   readonly restPercentLop?: number | undefined;
-  /** Pause after this exercise, cuffs deflated [s]; that of the request when left out. */
+  /** Pause after this exercise, cuffs deflated [s], 0–7200; that of the request when left out. */
   readonly reperfusionS?: number | undefined;
 }
 
@@ -228,7 +235,7 @@ export interface PlanRequest {
   readonly label?: string | undefined;
   /** Day of the plan and of its readings, `YYYY-MM-DD`. Its stops are in force since then. */
   readonly date?: string | undefined;
-  /** In your own words. */
+  /** Notes in your own words. */
   readonly notes?: string | undefined;
   /** Stops of earlier plans and records, such as those `nextRequest` passes on. */
   readonly stops?: readonly Stop[] | undefined;
@@ -238,23 +245,25 @@ export interface PlanRequest {
   readonly screening?: Screening | undefined;
   /** A document of `checkDay`, of the day of the session. */
   readonly dayCheck?: DayCheck | undefined;
-  /** Age [years]: for the estimates of LOP and 1RM that use it, and for cautions about age. */
+  /** Age [years], 1–120: for the estimates of LOP and 1RM that use it, and for cautions about age. */
   readonly ageYears?: number | undefined;
-  /** For the estimates of LOP and 1RM that use it. */
+  /** Sex of the person; for the estimates of LOP and 1RM that use it. */
   readonly sex?: Sex | undefined;
   /** Body mass [kg], 20–400; needed where an exercise has `bodyMassPercent`. */
   readonly bodyMassKg?: number | undefined;
-  /** Resting systolic blood pressure [mmHg], above the diastolic one. */
+  /** Resting systolic blood pressure [mmHg], 60–300, above the diastolic one. */
   readonly systolicMmHg: number;
-  /** Resting diastolic blood pressure [mmHg]. */
+  /** Resting diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg: number;
-  /** Posture of the exercise. */
+  /** Posture of the exercises, unless one names its own. */
   readonly posture: Posture;
-  /** How often, and for how many weeks: for the review of the plan. */
+  /** Sessions a week, 1–21; for the review of the plan. */
   readonly sessionsPerWeek?: number | undefined;
   /** Length of the training block [weeks], 1–104. */
   readonly weeks?: number | undefined;
-  /** Pause between exercises, cuffs deflated [s]; 3 minutes are taken when left out, and an assumption says so. */
+  /**
+   * Pause between exercises, cuffs deflated [s], 0–7200; 3 minutes are taken when left out, and an assumption says so.
+   */
   readonly reperfusionS?: number | undefined;
   /** Limbs that train, each with its cuff. */
   readonly limbs: readonly PlanLimb[];
@@ -262,9 +271,9 @@ export interface PlanRequest {
   readonly exercises: readonly PlanExercise[];
 }
 
-/** One exercise on one limb. */
-export interface PlanItem {
-  /** Which rows of a guideline it is held against; `resistance` when left out. */
+/** What an exercise on a limb is, but for the numbers worked out for it. */
+interface ItemFacts {
+  /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Name of the exercise, as in the request. */
   readonly exercise: string;
@@ -274,19 +283,9 @@ export interface PlanItem {
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
   readonly side: Side;
-  /** Present, as `target` is, unless the restriction is `none`. */
-  readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
-  readonly target?: Answer<'cuff-pressure'>;
-  /** Cuff pressure in the rests, with partial restriction. */
-  readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
-  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Absent where nothing but the body is moved. */
-  readonly load?: Answer<'training-load'>;
   /** Intensity of an aerobic exercise [% of VO2max or heart-rate reserve]; absent where you gave none. */
   readonly intensityPercent?: number;
-  /** Body mass and the share of it that is moved, where that counts. */
+  /** Body mass [kg]; present where a share of it is moved. */
   readonly bodyMassKg?: number;
   /** Share of body mass that is moved [%]. */
   readonly bodyMassPercent?: number;
@@ -296,16 +295,45 @@ export interface PlanItem {
   readonly sets: readonly PlanSet[];
   /** Present where the last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true;
-  /** Absent where every set is by time. */
+  /** Tempo [s]; absent where every set is by time. */
   readonly tempo?: Full<Tempo>;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
+}
+
+/** One exercise on one limb: what to set, to lift and to do. */
+export interface PlanItem extends ItemFacts {
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: StatedAnswer;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: StatedAnswer;
+  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  readonly load?: StatedAnswer;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: StatedTotals<ExerciseTotals>;
+}
+
+/** One exercise on one limb, with whole answers. */
+export interface ExpandedPlanItem extends ItemFacts {
+  /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
+  readonly occlusion?: Answer<'occlusion-pressure'>;
+  /** Cuff pressure in the sets. */
+  readonly target?: Answer<'cuff-pressure'>;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: Answer<'cuff-pressure'>;
+  /** Present where the load was worked out from it. */
+  readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  readonly load?: Answer<'training-load'>;
   /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: ExerciseTotals;
 }
 
-/** What one limb goes through in the session: its exercises, added up. */
-export interface LimbTotals {
+/** What one limb goes through in the session: its exercises, added up, as whole answers. */
+export interface ExpandedLimbTotals {
   /** The limb that trains. */
   readonly limb: Limb;
   /** Side of the body that the limb is on. */
@@ -322,43 +350,79 @@ export interface LimbTotals {
   readonly pressureTime?: Answer<'pressure-time'>;
   /** Cuff pressure as a share of LOP × time [%·min]; absent without a cuff. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
-  /** Of its exercises with a load, with a cuff or without; a load lifted with both sides counts for each. */
+  /** Volume load of this limb [kg or lb], with a cuff or without; a load lifted with both sides counts for each. */
   readonly volumeLoad?: Answer<'volume-load'>;
   /** Cautions about the restriction time of this limb. */
   readonly cautions: readonly Caution[];
 }
+
+/** What one limb goes through in the session: its exercises, added up. */
+export interface LimbTotals
+  extends
+    Pick<ExpandedLimbTotals, 'limb' | 'side' | 'exercises'>,
+    StatedTotals<Omit<ExpandedLimbTotals, 'limb' | 'side' | 'exercises'>> {}
+
+/** Totals of a whole session, as answers; those of a limb or an exercise are in `limbs` and `items`. */
+type WholeTotals = Omit<SessionTotals, 'limbs' | 'exercises'>;
 
 /** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
 export interface PlanClock {
   /** Sets, rests and pauses in order, with their times [s]. */
   readonly timeline: SessionTimeline;
   /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
-  readonly totals: Omit<SessionTotals, 'limbs' | 'exercises'>;
+  readonly totals: StatedTotals<WholeTotals>;
 }
 
-/** A session plan: plain JSON, to store, send, review and print. */
-export interface Plan {
+/** The whole session, with whole answers. */
+export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
+  /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
+  readonly totals: WholeTotals;
+}
+
+/** What a plan says besides its numbers. */
+interface PlanFacts {
   /** Kind of document. */
   readonly document: 'plan';
   /** Version of the document format. */
-  readonly schemaVersion: 1;
+  readonly schemaVersion: 2;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
   /** What the plan was made from. */
   readonly request: PlanRequest;
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly PlanItem[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly LimbTotals[];
-  /** Timeline and totals of the whole session. */
-  readonly session: PlanClock;
   /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
-  /** Sentences that every plan has; those about the cuff only where a cuff is inflated. */
+}
+
+/**
+ * A session plan: plain JSON, to store, send, review and print. Numbers are stated where you need them; each answer with
+ * its evidence is in `answers`, once. `expandDocument` puts them together.
+ */
+export interface Plan extends PlanFacts, Answered {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly PlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly LimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: PlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly DisclaimerCode[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly DisclaimerCode[];
+}
+
+/** A plan with whole answers at their places, as {@link expandDocument} gives it; it is not for storing. */
+export interface ExpandedPlan extends PlanFacts {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly ExpandedPlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly ExpandedLimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: ExpandedPlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
   readonly disclaimers: readonly Disclaimer[];
   /** Stop criteria: symptoms at which to stop the session, most severe first. */
   readonly stopCriteria: readonly Disclaimer[];

@@ -44,7 +44,7 @@ export interface WeekLimb {
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** Each exercise of this limb in the week. */
   readonly exercises: readonly WeekExercise[];
-  /** Of the last session of the week with the cuff. */
+  /** Limb occlusion pressure of the last session of the week with the cuff. */
   readonly occlusion?: WeekOcclusion;
   /** Last circumference of the week [cm]; absent where no session has one. */
   readonly circumferenceCm?: number;
@@ -61,7 +61,7 @@ export interface WeekLimb {
 export interface WeekSums {
   /** Number of sessions; a planned session counts as often as it is done. */
   readonly sessions: Answer<'sessions'>;
-  /** Those with a cuff inflated in any exercise. */
+  /** Number of sessions with a cuff inflated in any exercise. */
   readonly restrictedSessions: Answer<'sessions'>;
   /** Session RPE × minutes; absent unless every session has both. */
   readonly sessionLoad?: Answer<'session-load'>;

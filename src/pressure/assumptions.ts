@@ -1,47 +1,4 @@
 import { assume, type Assume } from '../answer/answer.js';
-
-/** The codes of what this layer assumes; their sentences are in `text/assumptions.ts`. */
-export type PressureAssumption =
-  | 'readings-exact'
-  | 'readings-partly-exact'
-  | 'reading-errors-given'
-  | 'circumference-site-not-checked'
-  | 'circumference-site-third'
-  | 'fitted-range-not-known'
-  | 'width-taken-from-publication'
-  | 'error-from-means'
-  | 'error-from-fit'
-  | 'error-of-prediction'
-  | 'error-of-curve'
-  | 'new-person-and-laboratory'
-  | 'error-not-known'
-  | 'laboratories-differ'
-  | 'own-laboratory'
-  | 'arm-posture-not-known'
-  | 'own-working'
-  | 'nominal-person'
-  | 'widths-assumed'
-  | 'index-band-12'
-  | 'index-band-18'
-  | 'padding-from-caller'
-  | 'width-ratio-bias'
-  | 'padding-too-low'
-  | 'width-not-in-formula'
-  | 'error-between-methods'
-  | 'error-largest-published'
-  | 'error-given'
-  | 'ratio-to-curve-kept'
-  | 'posture-ratio'
-  | 'normal-update'
-  | 'estimate-holds-measuring'
-  | 'side-error-from-thigh'
-  | 'day-error-from-thigh'
-  | 'width-error-shared'
-  | 'bias-published'
-  | 'rule-of-the-trade'
-  | 'bands-without-gaps'
-  | 'measured-posture-as-planned'
-  | 'measured-cuff-as-planned'
-  | 'occlusion-exact';
+import type { PressureAssumption } from '../answer/codes.js';
 
 export const assumption: Assume<PressureAssumption> = assume;

@@ -10,13 +10,13 @@ import { caution } from './messages.js';
 
 /** What {@link correctForBladderWidth} takes. */
 export interface BladderWidthInput {
-  /** Systolic blood pressure as read [mmHg]. */
+  /** Systolic blood pressure as read [mmHg], 60–300. */
   readonly systolicMmHg: number;
-  /** Diastolic blood pressure as read [mmHg]. */
+  /** Diastolic blood pressure as read [mmHg], 30–200. */
   readonly diastolicMmHg: number;
-  /** Circumference of the arm that the reading was taken on [cm]. */
+  /** Circumference of the arm that the reading was taken on [cm], 15–70. */
   readonly circumferenceCm: number;
-  /** Width of the bladder in the cuff that the reading was taken with [cm]. */
+  /** Width of the bladder in the cuff that the reading was taken with [cm], 12–18. */
   readonly bladderWidthCm: number;
 }
 

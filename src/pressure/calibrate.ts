@@ -26,7 +26,9 @@ export interface CalibrationInput {
    * Those of the other side inform it too, with the difference of the sides as an error of their own.
    */
   readonly measurements: readonly Answer<'occlusion-pressure'>[];
-  /** The day the answer is for. Left out, it is the day of the measurements that name none. */
+  /**
+   * The day the answer is for, a whole number 0–1,000,000. Left out, it is the day of the measurements that name none.
+   */
   readonly day?: number | undefined;
 }
 

@@ -24,13 +24,13 @@ export interface ConversionReadings {
 
 /** What {@link correctForCuffWidth} takes. */
 export interface CuffWidthInput extends ConversionReadings {
-  /** LOP with the cuff of `fromWidthCm` [mmHg]. */
+  /** LOP with the cuff of `fromWidthCm` [mmHg], 50–1000. */
   readonly occlusionMmHg: number;
-  /** Width of the cuff that `occlusionMmHg` applies to [cm]. */
+  /** Width of the cuff that `occlusionMmHg` applies to [cm], 2–40. */
   readonly fromWidthCm: number;
-  /** Width of the cuff for which you want the LOP [cm]. */
+  /** Width of the cuff for which you want the LOP [cm], 2–40. */
   readonly toWidthCm: number;
-  /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
+  /** Standard deviation of the error of `occlusionMmHg` [mmHg], 0–300; taken as 0 when left out. */
   readonly standardDeviationMmHg?: number | undefined;
 }
 

@@ -9,9 +9,9 @@ import { Math, square } from '../quantity/maths.js';
 
 /** The error of a pooled curve, as shares of the pressure above diastolic; widened by Student’s t for few cuffs. */
 export interface CurveError {
-  /** People of the same circumference and blood pressure about the curve of their laboratory. */
+  /** Standard deviation of people of the same circumference and blood pressure, about the curve of their laboratory. */
   readonly people: number;
-  /** A new laboratory with its own cuff. */
+  /** Standard deviation of a new laboratory with its own cuff. */
   readonly laboratory: number;
   /** Variances and covariance of b and of the share a of the pulse pressure. */
   readonly variance: {
@@ -83,9 +83,9 @@ export const curveVariance = (value: number, h: number, above: number, own: numb
 
 /** A whole curve of one limb. */
 export interface PooledCurve {
-  /** Pressure above diastolic for each C / W [mmHg]. */
+  /** Slope b: pressure above diastolic for each unit of circumference over cuff width, C / W [mmHg]. */
   readonly b: number;
-  /** What a posture multiplies the pressure above diastolic by. */
+  /** Factor h of each posture: it multiplies the pressure above diastolic. */
   readonly h: Readonly<Record<Posture, number>>;
   /** Error of the curve. */
   readonly error: CurveError;

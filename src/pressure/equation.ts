@@ -4,31 +4,31 @@ import type { SourceId } from '../evidence/sources.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { PooledCurve } from './curve.js';
-import type { PressureAssumption } from './assumptions.js';
+import type { PressureAssumption } from '../answer/codes.js';
 
 /** What an occlusion-pressure equation may draw on. */
 export type OcclusionReadings = {
   /** The limb under the cuff. */
   readonly limb: Limb;
-  /** Limb circumference [cm]. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm: number;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure at the upper arm [mmHg], 60–300, above the diastolic one. */
   readonly systolicMmHg: number;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure at the upper arm [mmHg], 30–200. */
   readonly diastolicMmHg: number;
-  /** Cuff width [cm]. */
+  /** Width of the cuff on this limb [cm], 3–40. */
   readonly cuffWidthCm: number;
   /** Posture for which you want the LOP. */
   readonly posture: Posture;
   /** Where the tape was: under the cuff a thigh is 7 to 8 cm bigger than at its middle. */
   readonly circumferenceSite?: CircumferenceSite;
-  /** Age [years]. */
+  /** Age [years], 1–120; for the equations that use it. */
   readonly ageYears?: number;
-  /** Sex of the person. */
+  /** Sex of the person; for the equations that use it. */
   readonly sex?: Sex;
-  /** Tissue padding coefficient, between 0 and 1, from a table of yours: we have none. */
+  /** Tissue padding coefficient, 0.1–0.999, from a table of yours: we have none. For `padding-2006`. */
   readonly paddingCoefficient?: number;
-  /** For the record, and so that the two sides are kept apart in `calibrateOcclusionPressure`. */
+  /** Side of the body; it changes no number, and `calibrateOcclusionPressure` needs it. */
   readonly side?: Side;
 };
 

@@ -13,13 +13,13 @@ export type Zone = 'inside' | 'outside' | 'not-known';
 export interface FittedRange {
   /** Id of the equation. */
   readonly equation: OcclusionEquationId;
-  /** Outside where any reading is; inside only where every one is known to be. */
+  /** Where the readings lie together: outside where any is; inside only where every one is known to be. */
   readonly zone: Zone;
   /** Each reading on its own. */
   readonly fields: readonly {
-    /** The reading. */
+    /** Name of the reading. */
     readonly field: string;
-    /** Where it lies. */
+    /** Where the reading lies. */
     readonly zone: Zone;
     /** Range or limb of the sample, where known. */
     readonly fitted?: Range | Limb;
@@ -32,15 +32,15 @@ export interface FittedRangeInput {
   readonly equation: OcclusionEquationId;
   /** The limb under the cuff. */
   readonly limb?: Limb | undefined;
-  /** Limb circumference [cm]. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm?: number | undefined;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure [mmHg], 60–300. */
   readonly systolicMmHg?: number | undefined;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg?: number | undefined;
-  /** Cuff width [cm]. */
+  /** Cuff width [cm], 3–40. */
   readonly cuffWidthCm?: number | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number | undefined;
 }
 

@@ -5,7 +5,8 @@ import { withInput } from '../answer/with-input.js';
 import { limbCircumference } from '../quantity/quantities.js';
 import { circumferenceBands, circumferenceBandsRule } from './equations/circumference-bands.js';
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
-import { assumption, type PressureAssumption } from './assumptions.js';
+import type { PressureAssumption } from '../answer/codes.js';
+import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 
 /** A pressure that older schemes give everyone with the same reading [mmHg]. It is not an occlusion pressure. */

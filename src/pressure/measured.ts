@@ -7,7 +7,8 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { formatUnit } from '../quantity/format.js';
 import { LIMBS, POSTURES, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
-import { assumption, type PressureAssumption } from './assumptions.js';
+import type { PressureAssumption } from '../answer/codes.js';
+import { assumption } from './assumptions.js';
 
 /** How an occlusion pressure can be measured: the end-point is the loss of the pulse beyond the cuff. */
 export const measurementMethods = ['doppler', 'oximeter', 'automated'] as const;
@@ -16,23 +17,29 @@ export type MeasurementMethod = (typeof measurementMethods)[number];
 
 /** What {@link measuredOcclusionPressure} takes. */
 export interface MeasuredInput {
-  /** Measured LOP [mmHg]. */
+  /** Measured LOP [mmHg], 50–1000. */
   readonly valueMmHg: number;
-  /** How you measured it. */
+  /** How you measured it; the error depends on it. */
   readonly method: MeasurementMethod;
   /** The limb under the cuff. */
   readonly limb: Limb;
   /** Side of the limb. */
   readonly side?: Side | undefined;
-  /** Width of the cuff that you measured with [cm]. */
+  /** Width of the cuff that you measured with [cm], 3–40. */
   readonly cuffWidthCm?: number | undefined;
   /** Posture during the measurement. */
   readonly posture?: Posture | undefined;
   /** Day it was measured, `YYYY-MM-DD`. */
   readonly date?: string | undefined;
-  /** Number of the day, counted from anywhere: measurements on one day share that day’s departure. */
+  /**
+   * Number of the day, a whole number 0–1,000,000 counted from any day: measurements on one day share that day’s
+   * departure.
+   */
   readonly day?: number | undefined;
-  /** Standard deviation of the measurement’s own error, below the pressure itself; left out, it is a published one. */
+  /**
+   * Standard deviation of the measurement’s own error [mmHg], 0–300 and below the pressure itself; left out, it is a
+   * published one.
+   */
   readonly standardDeviationMmHg?: number | undefined;
 }
 

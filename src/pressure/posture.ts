@@ -11,19 +11,19 @@ import { caution } from './messages.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
-  /** LOP in `fromPosture` [mmHg]. */
+  /** LOP in `fromPosture` [mmHg], 50–1000. */
   readonly occlusionMmHg: number;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg: number;
   /** The limb under the cuff. */
   readonly limb: Limb;
-  /** Cuff width [cm]. */
+  /** Cuff width [cm], 3–40. */
   readonly cuffWidthCm: number;
   /** Posture that `occlusionMmHg` applies to. */
   readonly fromPosture: Posture;
   /** Posture for which you want the LOP. */
   readonly toPosture: Posture;
-  /** Standard deviation of the error of `occlusionMmHg`; taken as 0 when left out. */
+  /** Standard deviation of the error of `occlusionMmHg` [mmHg], 0–300; taken as 0 when left out. */
   readonly standardDeviationMmHg?: number | undefined;
 }
 

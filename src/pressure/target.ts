@@ -21,15 +21,18 @@ export interface TargetInput {
    * correction; or a number [mmHg], which is taken as exact.
    */
   readonly occlusion: Answer<'occlusion-pressure'> | number;
-  /** Share of limb occlusion pressure to set [%]. */
+  /** Share of limb occlusion pressure to set [%], 1–100. */
   readonly percentLop: number;
-  /** Smallest step of the gauge; 1 mmHg when left out. */
+  /** Smallest step of the gauge [mmHg], 0.1–50; 1 when left out. The setting is rounded down to it. */
   readonly gaugeStepMmHg?: number | undefined;
-  /** Highest pressure that may be set. */
+  /** Highest cuff pressure that may be set [mmHg], 20–1000; no limit when left out. */
   readonly ceilingMmHg?: number | undefined;
-  /** What is done under the cuff: at rest guidance gives higher pressures. `resistance` when left out. */
+  /**
+   * Kind of exercise under the cuff; `resistance` when left out. For `passive` restriction, guidance gives higher
+   * pressures.
+   */
   readonly mode?: ExerciseMode | undefined;
-  /** Highest chance that the setting may have of closing the artery fully; none when left out. */
+  /** Highest chance that the setting may have of closing the artery fully [%], 0.1–50; none when left out. */
   readonly occlusionChanceLimitPercent?: number | undefined;
 }
 

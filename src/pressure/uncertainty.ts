@@ -29,11 +29,11 @@ export function homeWidth({ cuffWidthCm: fitted }: OcclusionEquation, asked: num
 
 /** Standard deviations of the readings themselves, where you know them. */
 export interface ReadingErrors {
-  /** Of the tape [cm]. */
+  /** Standard deviation of the tape measure [cm], 0–10. */
   readonly circumferenceErrorCm?: number | undefined;
-  /** Of the blood-pressure reading [mmHg]. */
+  /** Standard deviation of the systolic reading [mmHg], 0–50. */
   readonly systolicErrorMmHg?: number | undefined;
-  /** Of the diastolic reading [mmHg]. */
+  /** Standard deviation of the diastolic reading [mmHg], 0–50. */
   readonly diastolicErrorMmHg?: number | undefined;
 }
 

@@ -24,9 +24,9 @@ export interface LimbExposure extends Place {
   readonly longestRestriction: Answer<'longest-restriction'>;
   /** Time with its cuff deflated between two restrictions [s]; present where there is such a time. */
   readonly reperfusionTime?: Answer<'reperfusion-time'>;
-  /** Cuff pressure × time; present when pressures were given. */
+  /** Cuff pressure × time [mmHg·min]; present when pressures were given. */
   readonly pressureTime?: Answer<'pressure-time'>;
-  /** Cuff pressure in percent of LOP × time; present when pressures and LOP were given. */
+  /** Cuff pressure in percent of LOP × time [%·min]; present when pressures and LOP were given. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** What to watch for with this limb. */
   readonly cautions: readonly Caution[];

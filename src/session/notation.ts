@@ -3,13 +3,13 @@ import { quantities } from '../quantity/quantities.js';
 
 /** How long each phase of a repetition takes [s]. Pauses left out are 0. */
 export interface Tempo {
-  /** Lowering. */
+  /** Time to lower the load [s], 0–60. */
   readonly eccentricS: number;
-  /** Pause at the bottom. */
+  /** Pause at the bottom [s], 0–60; 0 when left out. */
   readonly bottomS?: number | undefined;
-  /** Lifting. */
+  /** Time to lift the load [s], 0–60. */
   readonly concentricS: number;
-  /** Pause at the top. */
+  /** Pause at the top [s], 0–60; 0 when left out. */
   readonly topS?: number | undefined;
 }
 

@@ -35,23 +35,28 @@ export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-
 export type PerSide =
   | number
   | {
-      /** For the left side. */
+      /** The number of the left side. */
       readonly left: number;
-      /** For the right side. */
+      /** The number of the right side. */
       readonly right: number;
     };
 
 /** One set, planned or as it was done: repetitions at the tempo, a time, or repetitions with the time they took. */
 export interface ExerciseSet {
-  /** Repetitions of the set. */
+  /** Repetitions of the set, 1–500. */
   readonly repetitions?: number | undefined;
-  /** How long the set lasts [s]: a hold, an interval of walking or cycling, a passive one, or a set by the watch. */
+  /**
+   * How long the set lasts [s], 0.1–7200: a hold, an interval of walking or cycling, a passive one, or a set by the
+   * watch.
+   */
   readonly durationS?: number | undefined;
-  /** Rest after this set [s]; `restS` of the prescription when left out. The last set has none. */
+  /** Rest after this set [s], 0–3600; `restS` of the prescription when left out. The last set has none. */
   readonly restS?: number | undefined;
-  /** Load of this set [`unit`]; that of the prescription when left out. */
+  /** Load of this set [`unit`], 0.1–2000; that of the prescription when left out. */
   readonly load?: number | undefined;
-  /** Cuff pressure of this set, kept in the rest after it too; that of the prescription when left out. */
+  /**
+   * Cuff pressure of this set [mmHg], 20–1000, kept in the rest after it too; that of the prescription when left out.
+   */
   readonly pressureMmHg?: PerSide | undefined;
 }
 
@@ -71,9 +76,12 @@ export interface Prescription {
    * `2020`. Needed where a set has repetitions and no time.
    */
   readonly tempo?: Tempo | string | undefined;
-  /** Rest between sets [s]. */
+  /** Rest between sets [s], 0–3600. */
   readonly restS?: number | undefined;
-  /** When the cuff is inflated. */
+  /**
+   * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
+   * `partial`, in the sets and at a lower pressure in the rests; `none`.
+   */
   readonly restriction: Restriction;
   /** Kind of exercise; `resistance` when left out. */
   readonly mode?: ExerciseMode | undefined;
@@ -81,37 +89,39 @@ export interface Prescription {
   readonly limb?: Limb | undefined;
   /** Which side or sides do the exercise. */
   readonly side?: ExerciseSide | undefined;
-  /** Time to change sides, where every set is done with one side and then with the other [s]; 0 when left out. */
+  /**
+   * Time to change sides, where every set is done with one side and then with the other [s], 0–600; 0 when left out.
+   */
   readonly changeS?: number | undefined;
-  /** Load lifted [`unit`], for the volume load. */
+  /** Load lifted [`unit`], 0.1–2000, for the volume load. */
   readonly load?: number | undefined;
   /** Unit of `load`; kg when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** Load as a percentage of the maximum, for the relative volume load. Instead of `oneRepMax`. */
+  /** Load as a percentage of the 1RM [%], 1–100, for the relative volume load; instead of `oneRepMax`. */
   readonly percentOneRepMax?: number | undefined;
   /** The maximum that `load` is compared with: an answer of `testedOneRepMax` or `estimateOneRepMax`. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'> | undefined;
-  /** Body mass [kg] and the share of it that is moved [%], for the volume load of body mass. */
+  /** Body mass [kg], 20–400; with `bodyMassPercent`, for the volume load of body mass. */
   readonly bodyMassKg?: number | undefined;
-  /** Share of body mass that is moved [%]. */
+  /** Share of body mass that is moved [%], 1–100. */
   readonly bodyMassPercent?: number | undefined;
-  /** Cuff pressure [mmHg]. */
+  /** Cuff pressure [mmHg], 20–1000. */
   readonly pressureMmHg?: PerSide | undefined;
-  /** Cuff pressure in the rests, with partial restriction [mmHg]. */
+  /** Cuff pressure in the rests, with partial restriction [mmHg], 5–1000. */
   readonly restPressureMmHg?: PerSide | undefined;
-  /** Limb occlusion pressure [mmHg], for pressure × time in percent of it. */
+  /** Limb occlusion pressure [mmHg], 50–1000, for pressure × time in percent of it. */
   readonly occlusionMmHg?: PerSide | undefined;
-  /** How long the cuff was inflated before the first set [s]; 0 when left out. */
+  /** How long the cuff was inflated before the first set [s], 0–3600; 0 when left out. */
   readonly inflatedBeforeS?: number | undefined;
-  /** How long the cuff stayed up after the last set [s]; 0 when left out. */
+  /** How long the cuff stayed inflated after the last set [s], 0–3600; 0 when left out. */
   readonly deflatedAfterS?: number | undefined;
 }
 
 /** What is noted about a whole session once it is over. */
 export interface SessionNotes {
-  /** How hard the whole session was, 0 to 10, asked about 30 minutes after it. */
+  /** How hard the whole session was, 0–10, asked about 30 minutes after it. */
   readonly sessionRpe?: number | undefined;
-  /** How long the session really took [s]; the time of the schedule when left out. */
+  /** How long the session really took [s], 1–86,400; the time of the schedule when left out. */
   readonly sessionS?: number | undefined;
 }
 
@@ -119,7 +129,7 @@ export interface SessionNotes {
 export interface SessionExercise extends Prescription {
   /** Name of the exercise. */
   readonly name?: string | undefined;
-  /** Pause after this exercise [s]; `reperfusionS` of the session when left out. The last exercise has none. */
+  /** Pause after this exercise [s], 0–7200; `reperfusionS` of the session when left out. The last exercise has none. */
   readonly reperfusionS?: number | undefined;
 }
 
@@ -127,7 +137,7 @@ export interface SessionExercise extends Prescription {
 export interface Session extends SessionNotes {
   /** The exercises, in order. */
   readonly exercises: readonly SessionExercise[];
-  /** Pause between exercises, cuffs deflated [s]. */
+  /** Pause between exercises, cuffs deflated [s], 0–7200. */
   readonly reperfusionS?: number | undefined;
 }
 

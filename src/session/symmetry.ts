@@ -10,7 +10,7 @@ import { caution } from './messages.js';
 
 /** What {@link limbSymmetry} takes. */
 export interface SymmetryInput {
-  /** The same measure of both sides: numbers in one unit, or answers of one kind. */
+  /** The measure of the left side: a number, or an answer; of the same unit or kind as that of the right. */
   readonly left: number | Answer;
   /** The measure of the right side. */
   readonly right: number | Answer;
@@ -22,7 +22,7 @@ export interface SymmetryInput {
 
 /** A limb symmetry index [%], with the indices between which no difference can be detected. */
 export type LimbSymmetry = Answer<'limb-symmetry'> & {
-  /** Inside these ends no difference between the sides can be detected; left out where no error is known. */
+  /** The range inside which no difference between the sides can be detected [%]; left out where no error is known. */
   readonly undetected?: {
     /** Lower end of the range [%]. */
     readonly low: number;

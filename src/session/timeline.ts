@@ -10,7 +10,7 @@ export const SESSION_EVENTS = ['inflate', 'lower', 'deflate', 'set', 'rest', 're
 
 /** Something that happens at a moment of the session. */
 export interface SessionEvent {
-  /** Seconds from the start. */
+  /** Time from the start [s]. */
   readonly atS: number;
   /**
    * The cuff inflates (`inflate`), goes to the lower pressure (`lower`) or deflates (`deflate`); a `set` or a `rest`
@@ -19,7 +19,7 @@ export interface SessionEvent {
   readonly event: (typeof SESSION_EVENTS)[number];
   /** Number of the exercise, from 1, in a session of several. */
   readonly exercise?: number;
-  /** Limb and side of a cuff or a set, where they are named. */
+  /** Limb of a cuff or a set, where it is named. */
   readonly limb?: Limb;
   /** Side of a cuff, or side or sides of a set, where named. */
   readonly side?: ExerciseSide;
@@ -27,7 +27,7 @@ export interface SessionEvent {
   readonly set?: number;
   /** Whether the set is a warm-up set; those are numbered on their own. */
   readonly warmUp?: true;
-  /** Repetitions of a set. */
+  /** Repetitions of a set; absent where it goes by time. */
   readonly repetitions?: number;
   /** How long it lasts [s]; moments have none. */
   readonly durationS?: number;

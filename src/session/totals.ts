@@ -36,25 +36,30 @@ import {
 export interface ExerciseTotals {
   /** Repetitions done. */
   readonly repetitions: Answer<'repetitions'>;
-  /** Present when a load was given, or a body mass: then of the load alone, which may be 0. */
+  /**
+   * Volume load: Σ repetitions × load [kg or lb], body mass not counted. Present when a load or a body mass was given.
+   */
   readonly volumeLoad?: Answer<'volume-load'>;
-  /** Present when a share of body mass was given. */
+  /** Volume load of body mass: Σ repetitions × the share of it that is moved [kg]; present when that was given. */
   readonly bodyMassVolumeLoad?: Answer<'body-mass-volume-load'>;
-  /** Present when a maximum or a percentage of it was given. */
+  /**
+   * Relative volume load: Σ repetitions × load as a share of the 1RM; present when a 1RM or a percentage of it was
+   * given.
+   */
   readonly relativeVolumeLoad?: Answer<'relative-volume-load'>;
   /** Time under tension [s]. */
   readonly timeUnderTension: Answer<'time-under-tension'>;
-  /** Any cuff inflated to its full pressure. */
+  /** Time with any cuff inflated to its full pressure [s]. */
   readonly restrictionTime: Answer<'restriction-time'>;
-  /** No cuff at its full pressure and any at its lower one; present with partial restriction. */
+  /** Time with any cuff at its lower pressure and none at its full one [s]; present with partial restriction. */
   readonly partialRestrictionTime?: Answer<'partial-restriction-time'>;
-  /** Longest time with a cuff inflated, at either pressure. */
+  /** Longest unbroken time with a cuff inflated, at either pressure [s]. */
   readonly longestRestriction: Answer<'longest-restriction'>;
-  /** Every cuff deflated between two restrictions; present where there is such a time. */
+  /** Time with every cuff deflated between two restrictions [s]; present where there is such a time. */
   readonly reperfusionTime?: Answer<'reperfusion-time'>;
-  /** Summed over limbs; present when pressures were given. */
+  /** Cuff pressure × time, summed over limbs [mmHg·min]; present when pressures were given. */
   readonly pressureTime?: Answer<'pressure-time'>;
-  /** Summed over limbs; present when pressures and occlusion pressures were given. */
+  /** Cuff pressure in percent of LOP × time, summed over limbs [%·min]; present when pressures and LOP were given. */
   readonly relativePressureTime?: Answer<'relative-pressure-time'>;
   /** Time from start to end, rests included [s]. */
   readonly sessionTime: Answer<'session-time'>;
@@ -64,11 +69,11 @@ export interface ExerciseTotals {
 
 /** What a session added up to: as a whole, for each limb and for each exercise. */
 export interface SessionTotals extends ExerciseTotals {
-  /** Heaviest load lifted. */
+  /** Heaviest load lifted [kg or lb]. */
   readonly peakLoad?: Answer<'peak-load'>;
-  /** Heaviest load as a share of its maximum. */
+  /** Heaviest load as a percentage of its 1RM [%]. */
   readonly peakPercentOneRepMax?: Answer<'peak-percent-of-maximum'>;
-  /** Present when a session RPE was given. */
+  /** Session-RPE load: rating × minutes [AU]; present when a session RPE was given. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Totals of each limb. */
   readonly limbs: readonly LimbExposure[];

@@ -37,15 +37,15 @@ export interface LimbKilograms {
 
 /** What was done on one day. */
 export interface TrainingDay {
-  /** Session-RPE loads of the day added up [AU]; 0 on a day of rest. */
+  /** Session-RPE loads of the day added up [AU], 0–14,400; 0 on a day of rest. */
   readonly loadAu: number;
-  /** Number of sessions; 1 on a day with a load and 0 on one without, when left out. */
+  /** Number of sessions, 0–10; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number | undefined;
-  /** Number of them with restriction; left out, 1 on a day with one session and any restriction time. */
+  /** Number of them with restriction, 0–10; left out, 1 on a day with one session and any restriction time. */
   readonly restrictedSessions?: number | undefined;
-  /** Restriction time of each limb that day [s]. */
+  /** Restriction time of each limb that day [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
-  /** Volume load of each limb that day [kg]. */
+  /** Volume load of each limb that day [kg], 0–1,000,000. */
   readonly volumeKg?: LimbKilograms | undefined;
 }
 
@@ -58,9 +58,9 @@ export type RatioForm = 'coupled' | 'uncoupled';
 export interface WeekInput {
   /** Seven days in a row, days of rest included. */
   readonly days: readonly TrainingDay[];
-  /** `sample` when left out. */
+  /** Standard deviation that monotony divides by; `sample` when left out. */
   readonly deviation?: Deviation | undefined;
-  /** Asks for an acute to chronic load ratio, by its form. */
+  /** Form of the acute to chronic load ratio; no ratio when left out. */
   readonly ratio?: RatioForm | undefined;
   /** Loads of the three weeks before [AU], needed for the ratio. */
   readonly earlierWeeksAu?: readonly number[] | undefined;
@@ -70,9 +70,9 @@ export interface WeekInput {
 export interface WeekTotals {
   /** Session-RPE loads of the week added up [AU]. */
   readonly load: Answer<'week-load'>;
-  /** Absent where it is undefined; a caution says why. */
+  /** Monotony: mean daily load over its standard deviation. Absent where it is undefined; a caution says why. */
   readonly monotony?: Answer<'monotony'>;
-  /** Absent where monotony is. */
+  /** Strain: week load × monotony [AU]; absent where monotony is. */
   readonly strain?: Answer<'strain'>;
   /** Number of sessions in the week. */
   readonly sessions: Answer<'sessions'>;
@@ -82,12 +82,12 @@ export interface WeekTotals {
     readonly limb: Limb;
     /** Side of the limb. */
     readonly side: Side;
-    /** Restriction time of this limb in the week. */
+    /** Restriction time of this limb in the week [s]. */
     readonly restrictionTime: Answer<'restriction-time'>;
-    /** Volume load of this limb in the week. */
+    /** Volume load of this limb in the week [kg]. */
     readonly volumeLoad?: Answer<'volume-load'>;
   }[];
-  /** Present when asked for and defined. */
+  /** Acute to chronic load ratio; present when you asked for it and it is defined. */
   readonly acuteChronicRatio?: Answer<'acute-chronic-ratio'>;
   /** What to watch for in this week. */
   readonly cautions: readonly Caution[];

@@ -25,7 +25,7 @@ export interface BodyMassShare {
   readonly sex: Sex;
   /** Share of body mass lifted, between 0 and 1. */
   readonly fraction: number;
-  /** Standard deviation of `fraction` between people, where reported. */
+  /** Standard deviation of `fraction` between people, where the paper reports it. */
   readonly standardDeviation?: number;
   /** Evidence grade of the share. */
   readonly evidence: Grade;
@@ -42,7 +42,9 @@ export const MOVEMENTS = [
   'pull-up',
 ] as const;
 
-/** A movement that lifts a share of body mass; push-ups held still with the arms straight (`top`) or bent (`bottom`). */
+/**
+ * A movement that lifts a share of body mass; push-ups held still with the arms straight (`top`) or bent (`bottom`).
+ */
 export type BodyMassMovement = (typeof MOVEMENTS)[number];
 
 const PUSH_UP = { evidence: 'published', source: 'push-up-2014' } as const;
@@ -80,7 +82,7 @@ export interface BodyMassInput {
   readonly movement: BodyMassMovement;
   /** Sex of the person. */
   readonly sex: Sex;
-  /** Body mass, in `unit`. */
+  /** Body mass [`unit`], 20–800. */
   readonly bodyMass: number;
   /** Unit of `bodyMass` and of the answer; kg when left out. */
   readonly unit?: LoadUnit | undefined;

@@ -25,7 +25,7 @@ export interface PublishedBias extends Sentence {
 
 /** What {@link compareOneRepMaxEquations} answers. */
 export interface OneRepMaxComparison {
-  /** The equation that `auto` uses, and why. */
+  /** Id of the equation that `auto` uses. */
   readonly chosen: string;
   /** Why `auto` uses it. */
   readonly why: Assumption;
@@ -49,11 +49,11 @@ export interface OneRepMaxComparison {
     /** Every reason against it. */
     readonly reasons: readonly Sentence[];
   }[];
-  /** Lowest, median and highest answer, in the unit of the load. The spread is highest − lowest, in % of the median. */
+  /** Lowest answer [`unit`]. */
   readonly lowest: number;
-  /** Median answer, in `unit`. */
+  /** Median answer [`unit`]. */
   readonly median: number;
-  /** Highest answer, in `unit`. */
+  /** Highest answer [`unit`]. */
   readonly highest: number;
   /** Highest minus lowest answer, as a percentage of the median [%]. */
   readonly spreadPercent: number;

@@ -3,7 +3,7 @@ import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit, Sex } from '../quantity/quantities.js';
 import type { Lift, Training } from './lifts.js';
-import type { StrengthAssumption } from './assumptions.js';
+import type { CautionCode, StrengthAssumption } from '../answer/codes.js';
 import type { StrengthCode } from './messages.js';
 
 /**
@@ -23,7 +23,7 @@ export interface OneRepMaxEquation {
   readonly symbols: Symbols;
   /** The bare function: load, repetitions to failure. The load’s unit is the answer’s. */
   readonly apply: (load: number, repetitionsToFailure: number) => number;
-  /** Repetitions to failure from the load as a fraction p of the maximum, where a closed form exists. */
+  /** The inverse, where a closed form exists: repetitions to failure from the load as a fraction p of the maximum. */
   readonly inverse?: {
     /** Right-hand side of the inverse, as an expression. */
     readonly formula: string;
@@ -44,7 +44,7 @@ export interface OneRepMaxEquation {
     readonly sex?: Sex;
     /** Training status of the sample. */
     readonly training?: Training;
-    /** The range of the sample; where the paper does not report it, the mean ± 2 standard deviations. */
+    /** Ages of the sample [years]; where the paper reports no range, the mean ± 2 standard deviations. */
     readonly ageYears?: {
       /** Lower end [years]. */
       readonly low: number;
@@ -128,7 +128,7 @@ export interface RelativeLoadEquation {
   /** What was found against it later: the code of the caution, and where it was found. */
   readonly cautions?: readonly {
     /** Code of the caution. */
-    readonly code: StrengthCode;
+    readonly code: StrengthCode & CautionCode;
     /** Id of the publication. */
     readonly source: SourceId;
   }[];

@@ -36,11 +36,11 @@ export interface OneRepMaxInput extends LiftedSet {
 
 /** What {@link testedOneRepMax} takes. */
 export interface TestedInput {
-  /** Heaviest load lifted once, in `unit`. */
+  /** Heaviest load lifted once [`unit`], 0.1–2000. */
   readonly load: number;
   /** Unit of the load; kg when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** With `training: 'untrained'`: the lift whose first test it may be. */
+  /** The lift; with `training: 'untrained'` a caution says how much more a second test gave. */
   readonly lift?: Lift | undefined;
   /** Training status of the person. */
   readonly training?: Training | undefined;

@@ -7,13 +7,13 @@ import { frozen } from '../quantity/frozen.js';
 export interface PlateSet {
   /** Unit of every mass in the set. */
   readonly unit: LoadUnit;
-  /** Mass of the bar, in `unit`. */
+  /** Mass of the bar [`unit`]. */
   readonly bar: number;
-  /** Both collars together. */
+  /** Mass of both collars together [`unit`]. */
   readonly collars: number;
-  /** The plates, each with its mass in `unit`. */
+  /** The plates, heaviest first. */
   readonly plates: readonly {
-    /** Mass of one plate, in `unit` of the set. */
+    /** Mass of one plate [`unit`]. */
     readonly mass: number;
   }[];
   /** Evidence grade of the set. */

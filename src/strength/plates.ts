@@ -12,17 +12,17 @@ import { caution } from './messages.js';
 
 /** A kind of plate. */
 export interface Plate {
-  /** Mass of one plate [`unit`]. */
+  /** Mass of one plate [`unit`], 0.01–200. */
   readonly mass: number;
-  /** How many you have; as many as needed when left out. */
+  /** How many you have, 1–10,000; as many as needed when left out. */
   readonly count?: number | undefined;
 }
 
 /** A bar and what can be put on it, all in one unit. */
 export interface BarAndPlates {
-  /** Mass of the bar. */
+  /** Mass of the bar [`unit`], 0–200. */
   readonly bar: number;
-  /** Mass of both collars together; 0 when left out. */
+  /** Mass of both collars together [`unit`], 0–50; 0 when left out. */
   readonly collars?: number | undefined;
   /** The plates that you have. */
   readonly plates: readonly Plate[];
@@ -30,11 +30,11 @@ export interface BarAndPlates {
 
 /** What {@link loadPlates} takes. */
 export interface PlatesInput extends BarAndPlates {
-  /** The target load, with bar and collars. */
+  /** The load you want, bar and collars included [`unit`], 0.1–2000. */
   readonly target: number;
   /** Unit of every mass here; kg when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** `nearest` when left out; `down` never goes above the target. */
+  /** How the load is rounded to the plates; `nearest` when left out. `down` never goes above the target. */
   readonly rounding?: Rounding | undefined;
 }
 

@@ -7,11 +7,11 @@ import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
 export interface LiftFacts {
-  /** The lift. */
+  /** The lift; for the equations fitted on it. */
   readonly lift?: Lift | undefined;
   /** Sex of the person. */
   readonly sex?: Sex | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number | undefined;
   /** Training status of the person. */
   readonly training?: Training | undefined;
@@ -32,13 +32,16 @@ function readFacts(reader: Reader): Exact<LiftFacts> {
 
 /** A set of one lift, and what you know of the lift and the person. */
 export interface LiftedSet extends LiftFacts {
-  /** Load lifted, in `unit`. */
+  /** Load lifted [`unit`], 0.1–2000. */
   readonly load: number;
-  /** Repetitions done. */
+  /** Repetitions done, 1–500. */
   readonly repetitions: number;
-  /** Repetitions that were still possible; 0 when left out. */
+  /** Repetitions in reserve: those that were still possible, 0–10; 0 when left out. */
   readonly repetitionsInReserve?: number | undefined;
-  /** Instead of them: a rating on the 1–10 scale of repetitions in reserve. It is not the scale of session effort. */
+  /**
+   * Rating on the scale of repetitions in reserve, 1–10, instead of `repetitionsInReserve`. It is not the scale of
+   * session effort.
+   */
   readonly reserveRpe?: number | undefined;
   /** Unit of `load` and of the answer; kg when left out. */
   readonly unit?: LoadUnit | undefined;

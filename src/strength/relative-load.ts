@@ -11,7 +11,10 @@ import { caution } from './messages.js';
 export interface RelativeLoadInput {
   /** Id of the equation. */
   readonly equation: RelativeLoadEquationId;
-  /** Velocity of the bar in a repetition lifted as fast as possible; for the equations by velocity. */
+  /**
+   * Mean velocity of the bar [m/s], 0.05–3, in a repetition lifted as fast as possible; for the equations by velocity.
+   * Two of them take the mean of the propulsive part alone.
+   */
   readonly velocityMPerS?: number | undefined;
   /** Rating on the OMNI-RES 0–10 scale; for the equation by rating. */
   readonly omniRating?: number | undefined;

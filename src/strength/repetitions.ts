@@ -57,7 +57,7 @@ export type RepetitionChart = (typeof CHARTS)[number];
 
 /** What {@link percentAtRepetitions} takes. */
 export interface PercentInput {
-  /** Repetitions to failure. */
+  /** Repetitions to failure, 1–500. */
   readonly repetitions: number;
   /** A printed chart; the training load chart when neither chart nor equation is given. */
   readonly chart?: RepetitionChart | undefined;
@@ -67,7 +67,7 @@ export interface PercentInput {
 
 /** What {@link repetitionsAtPercent} takes. */
 export interface RepetitionsInput {
-  /** Percentage of the 1RM [%]. */
+  /** Percentage of the 1RM [%], 1–100. */
   readonly percentOneRepMax: number;
   /** A repetition equation with an inverse; Brzycki when left out. */
   readonly equation?: OneRepMaxEquationId | undefined;

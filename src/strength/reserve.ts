@@ -58,7 +58,7 @@ export function reserveError({ repetitions, from, to, rating }: Reserve): number
 
 /** What {@link repetitionsInReserveFromRpe} takes. */
 export interface ReserveRatingInput {
-  /** Rating on the 1–10 scale of repetitions in reserve; not the 0–10 scale of session effort. */
+  /** Rating on the scale of repetitions in reserve, 1–10; not the 0–10 scale of session effort. */
   readonly reserveRpe: number;
 }
 

@@ -25,25 +25,31 @@ export type TrainingLoad = Answer<'training-load'> & {
 export interface TrainingLoadInput {
   /** An answer of `testedOneRepMax` or `estimateOneRepMax`; or a number [`unit`], which is taken as exact. */
   readonly oneRepMax: Answer<'one-repetition-maximum'> | number;
-  /** Percentage of the 1RM [%]. */
+  /** Percentage of the 1RM [%], 1–100. */
   readonly percentOneRepMax: number;
   /** Unit of the load; that of the maximum when left out. */
   readonly unit?: LoadUnit | undefined;
-  /** Smallest step between loads [`unit`]: a stack, a pair of small plates. */
+  /** Smallest step between loads [`unit`], 0.01–100: a stack, a pair of small plates. */
   readonly step?: number | undefined;
   /** The loads you can set [`unit`], such as a rack of dumbbells. Instead of `step`. */
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar [`unit`]; with `plates`, instead of `step` and `available`. */
+  /** Mass of the bar [`unit`], 0–200; with `plates`, instead of `step` and `available`. */
   readonly bar?: number | undefined;
-  /** Mass of both collars together [`unit`]; 0 when left out. */
+  /** Mass of both collars together [`unit`], 0–50; 0 when left out. */
   readonly collars?: number | undefined;
   /** The plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
-  /** `nearest` when left out; `down` never goes above the percentage. */
+  /** How the load is rounded to those you can set; `nearest` when left out. `down` never goes above the percentage. */
   readonly rounding?: Rounding | undefined;
-  /** `this-limb` when left out. The 1RM of the other limb gives a load, but no range of true percentages. */
+  /**
+   * Whose 1RM it is; `this-limb` when left out. That of the other limb gives a load, but no interval of true
+   * percentages.
+   */
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
-  /** What the maximum counts of body mass: an answer of `bodyMassLoad`, or a number [`unit`]. The load is what to add. */
+  /**
+   * Share of body mass that the 1RM includes: an answer of `bodyMassLoad`, or a number [`unit`]. The load is then what
+   * to add.
+   */
   readonly bodyMassLoad?: Answer<'body-mass-load'> | number | undefined;
 }
 

@@ -170,9 +170,9 @@ export interface Agreement {
   readonly equivalence?: {
     /** Your margin for the bias, either way. */
     readonly margin: number;
-    /** 90 % interval of the bias. */
+    /** Lower end of the 90 % interval of the bias. */
     readonly lower: number;
-    /** Upper end of that 90 % interval. */
+    /** Upper end of the 90 % interval of the bias. */
     readonly upper: number;
     /** The larger p value of the two tests. */
     readonly chance: number;

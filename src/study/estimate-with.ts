@@ -9,11 +9,11 @@ import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReadi
 
 /** What {@link estimateWith} takes: the readings of an estimate, and those that only your own equation draws on. */
 export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
-  /** Body height [cm]. */
+  /** Body height [cm], 60–260. */
   readonly heightCm?: number | undefined;
-  /** Body mass index [kg/m²]. */
+  /** Body mass index [kg/m²], 8–100. */
   readonly bodyMassIndex?: number | undefined;
-  /** Skinfold thickness [mm]. */
+  /** Skinfold thickness [mm], 1–120. */
   readonly skinfoldMm?: number | undefined;
 }
 

@@ -74,9 +74,9 @@ export interface FittedTerm extends Coefficient {
   readonly field: TermField;
   /** Variance inflation factor: its variance as a multiple of the variance with unrelated terms. */
   readonly inflation: number;
-  /** Range of the reading in the rows; sex as coded. */
+  /** Lowest value of the reading in the rows; sex as coded, 1 male and 2 female. */
   readonly low: number;
-  /** Highest value of the reading in the rows. */
+  /** Highest value of the reading in the rows; sex as coded. */
   readonly high: number;
 }
 
@@ -92,13 +92,13 @@ export interface Leverage {
  * Row by row and coefficient by coefficient, for a fit with `diagnostics: true`. Coefficients: intercept, then terms.
  */
 export interface FitDiagnostics {
-  /** Measured − fitted [mmHg]. */
+  /** Residual of each row: measured − fitted [mmHg]. */
   readonly residualsMmHg: readonly number[];
   /** Residuals over their own standard deviation, worked out from the other rows. */
   readonly studentized: readonly number[];
-  /** How far each row pulls the fit towards itself, 0 to 1. */
+  /** Leverage of each row: how far it pulls the fit towards itself, 0 to 1. */
   readonly leverages: readonly number[];
-  /** How far all fitted values move without the row. */
+  /** Cook’s distance of each row: how far all fitted values move without it. */
   readonly cooksDistances: readonly number[];
   /** Covariance of the coefficients. */
   readonly covariance: readonly (readonly number[])[];

@@ -28,19 +28,19 @@ export interface MaximumColumnsInput {
   readonly answer: 'one-repetition-maximum';
   /** Id of the 1RM equation, the same for all rows. */
   readonly equation: OneRepMaxEquationId;
-  /** Load of each set, in `unit`. */
+  /** Load of each set [`unit`], 0.1–2000. */
   readonly load: NumberColumn;
-  /** Repetitions of each set. */
+  /** Repetitions of each set, 1–500. */
   readonly repetitions: NumberColumn;
-  /** Repetitions in reserve (RIR) after each set. */
+  /** Repetitions in reserve (RIR) after each set, 0–10. */
   readonly repetitionsInReserve?: NumberColumn | undefined;
-  /** Instead of repetitions in reserve: a rating on their 1–10 scale. */
+  /** Rating on the scale of repetitions in reserve, 1–10; instead of `repetitionsInReserve`. */
   readonly reserveRpe?: NumberColumn | undefined;
   /** The lift of each row. */
   readonly lift?: WordColumn<Lift> | undefined;
   /** Sex of the person in each row. */
   readonly sex?: WordColumn<Sex> | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: NumberColumn | undefined;
   /** Training status of the person in each row. */
   readonly training?: WordColumn<Training> | undefined;

@@ -54,17 +54,17 @@ export interface OcclusionColumnsInput {
   readonly limb: WordColumn<Limb>;
   /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm; left out where the equation does not use it. */
   readonly circumferenceCm?: NumberColumn | undefined;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure [mmHg], 60–300. */
   readonly systolicMmHg?: NumberColumn | undefined;
   /** Diastolic blood pressure [mmHg], 30–200; without it most equations give no interval. */
   readonly diastolicMmHg?: NumberColumn | undefined;
-  /** Cuff width [cm]. */
+  /** Cuff width [cm], 3–40. */
   readonly cuffWidthCm?: NumberColumn | undefined;
   /** Posture of each reading; without it most equations for the thigh give no interval. */
   readonly posture?: WordColumn<Posture> | undefined;
   /** Where the circumference was taken; for the record. */
   readonly circumferenceSite?: WordColumn<CircumferenceSite> | undefined;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: NumberColumn | undefined;
   /** Sex of the person in each row. */
   readonly sex?: WordColumn<Sex> | undefined;
@@ -72,17 +72,17 @@ export interface OcclusionColumnsInput {
   readonly paddingCoefficient?: NumberColumn | undefined;
   /** Side of the body. */
   readonly side?: WordColumn<Side> | undefined;
-  /** Body height [cm]; only your own equation draws on it. */
+  /** Body height [cm], 60–260; only your own equation draws on it. */
   readonly heightCm?: NumberColumn | undefined;
-  /** Body mass index [kg/m²]; only your own equation draws on it. */
+  /** Body mass index [kg/m²], 8–100; only your own equation draws on it. */
   readonly bodyMassIndex?: NumberColumn | undefined;
-  /** Skinfold thickness [mm]; only your own equation draws on it. */
+  /** Skinfold thickness [mm], 1–120; only your own equation draws on it. */
   readonly skinfoldMm?: NumberColumn | undefined;
-  /** Standard deviation of the circumference [cm]. */
+  /** Standard deviation of the circumference [cm], 0–10. */
   readonly circumferenceErrorCm?: NumberColumn | undefined;
-  /** Standard deviation of the systolic reading [mmHg]. */
+  /** Standard deviation of the systolic reading [mmHg], 0–50. */
   readonly systolicErrorMmHg?: NumberColumn | undefined;
-  /** Standard deviation of the diastolic reading [mmHg]. */
+  /** Standard deviation of the diastolic reading [mmHg], 0–50. */
   readonly diastolicErrorMmHg?: NumberColumn | undefined;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;

@@ -7,25 +7,25 @@ import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js'
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */
 export interface FitRow {
-  /** Measured limb occlusion pressure. */
+  /** Measured limb occlusion pressure [mmHg], 50–1000. */
   readonly valueMmHg: number;
-  /** Limb circumference [cm]. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm?: number;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure [mmHg], 60–300. */
   readonly systolicMmHg?: number;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg?: number;
-  /** Cuff width [cm]. */
+  /** Cuff width [cm], 3–40. */
   readonly cuffWidthCm?: number;
-  /** Age [years]. */
+  /** Age [years], 1–120. */
   readonly ageYears?: number;
   /** Sex of the person measured. */
   readonly sex?: Sex;
-  /** Body height [cm]. */
+  /** Body height [cm], 60–260. */
   readonly heightCm?: number;
-  /** Body mass index [kg/m²]. */
+  /** Body mass index [kg/m²], 8–100. */
   readonly bodyMassIndex?: number;
-  /** Skinfold thickness [mm]. */
+  /** Skinfold thickness [mm], 1–120. */
   readonly skinfoldMm?: number;
 }
 

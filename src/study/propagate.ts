@@ -23,7 +23,7 @@ export interface Correlation {
 export interface PropagateInput<Name extends string = string> {
   /** The readings that are not exact, by names of your own. */
   readonly inputs: Readonly<Record<Name, Uncertain>>;
-  /** From the readings to a number, or to an answer, whose own error is then drawn too. */
+  /** Your calculation, from the readings to a number or to an answer; the error of an answer is drawn too. */
   readonly pipeline: (draw: Readonly<Record<Name, number>>) => number | Answer;
   /** How many times to draw, from 100 to 1,000,000; 10,000 when left out. */
   readonly draws?: number | undefined;
@@ -79,7 +79,7 @@ export interface Propagated {
       readonly upper: QuantileBounds;
     };
   };
-  /** With `keepDraws`: what was drawn, and what came of it, draw by draw; refused draws are left out. */
+  /** What was drawn, and what came of it, draw by draw, with `keepDraws`; refused draws are left out. */
   readonly kept?: {
     /** The drawn value of each uncertain input, by its name. */
     readonly inputs: Readonly<Record<string, readonly number[]>>;

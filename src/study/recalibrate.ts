@@ -22,11 +22,11 @@ import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.
 
 /** One person’s measured occlusion pressure with the readings of the published equation. */
 export interface RecalibrateRow extends FitRow {
-  /** Limb circumference [cm]. */
+  /** Limb circumference [cm], 25–120 on a leg and 15–70 on an arm. */
   readonly circumferenceCm: number;
-  /** Systolic blood pressure [mmHg]. */
+  /** Systolic blood pressure [mmHg], 60–300. */
   readonly systolicMmHg: number;
-  /** Diastolic blood pressure [mmHg]. */
+  /** Diastolic blood pressure [mmHg], 30–200. */
   readonly diastolicMmHg: number;
 }
 

@@ -58,7 +58,7 @@ const whole = (reader: Reader, name: string, quantity: Quantity, otherwise: numb
 export interface BootstrapInput<Row> {
   /** Your rows, from 3 to 10,000: numbers, objects, anything. */
   readonly rows: readonly Row[];
-  /** From rows to the figure that you want an interval of. */
+  /** Your calculation, from rows to the figure that you want an interval of. */
   readonly statistic: (rows: readonly Row[]) => number;
   /** The person of each row: people are then drawn whole. */
   readonly person?: People | undefined;
@@ -208,13 +208,13 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
 export interface CrossValidateInput<Row> {
   /** Your rows, from 3 to 10,000: objects, anything. */
   readonly rows: readonly Row[];
-  /** From rows to a function that predicts one row it has not seen. */
+  /** Your fit, from rows to a function that predicts one row it has not seen. */
   readonly fit: (rows: readonly Row[]) => (row: Row) => number;
   /** The measurement of a row, which its prediction is compared with. */
   readonly measured: (row: Row) => number;
   /** The person of each row: people then stay together. */
   readonly person?: People | undefined;
-  /** In how many parts; 10 when left out, at most one for each row (person). */
+  /** Number of parts; 10 when left out, at most one for each row (person). */
   readonly folds?: number | undefined;
   /** Seed of the parts, a whole number from 0 to 4294967295; 1 when left out. */
   readonly seed?: number | undefined;
@@ -333,7 +333,9 @@ export interface ConformalOptions {
 export interface Conformal {
   /** `log`: the interval is the prediction ÷ and × `halfWidth`; `difference`: − and +. */
   readonly scale: 'difference' | 'log';
-  /** Add it to a prediction, and take it off; on the log scale multiply and divide by it. */
+  /**
+   * Half-width of the interval: add it to a prediction, and take it off; on the log scale multiply and divide by it.
+   */
   readonly halfWidth: number;
   /** People it was taken from. */
   readonly people: number;

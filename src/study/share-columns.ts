@@ -27,11 +27,11 @@ export interface TargetColumnsInput {
   readonly answer: 'cuff-pressure';
   /** Column answer with the limb occlusion pressures [mmHg]. */
   readonly occlusion: ColumnAnswer<'occlusion-pressure'>;
-  /** Cuff pressure as a percent of LOP [%]. */
+  /** Cuff pressure as a percent of LOP [%], 1–100. */
   readonly percentLop: NumberColumn;
-  /** Smallest step of the gauge [mmHg]. */
+  /** Smallest step of the gauge [mmHg], 0.1–50. */
   readonly gaugeStepMmHg?: NumberColumn | undefined;
-  /** Highest cuff pressure that the answer may take [mmHg]. */
+  /** Highest cuff pressure that the answer may take [mmHg], 20–1000. */
   readonly ceilingMmHg?: NumberColumn | undefined;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;
@@ -43,19 +43,22 @@ export interface LoadColumnsInput {
   readonly answer: 'training-load';
   /** Column answer with the one-repetition maxima. */
   readonly oneRepMax: ColumnAnswer<'one-repetition-maximum'>;
-  /** Load as a percent of 1RM [%]. */
+  /** Load as a percent of 1RM [%], 1–100. */
   readonly percentOneRepMax: NumberColumn;
-  /** Smallest step between loads; instead of it `available`, or `bar` and `plates`, the same for all rows. */
+  /**
+   * Smallest step between loads [`unit` of the maximum], 0.01–100; instead of it `available`, or `bar` and `plates`,
+   * the same for all rows.
+   */
   readonly step?: NumberColumn | undefined;
-  /** Loads you can set, in the unit of the maximum. */
+  /** Loads you can set [`unit` of the maximum]; instead of `step`. */
   readonly available?: readonly number[] | undefined;
-  /** Mass of the bar, in the unit of the maximum. */
+  /** Mass of the bar [`unit` of the maximum], 0–200. */
   readonly bar?: number | undefined;
-  /** Mass of both collars together, in the unit of the maximum. */
+  /** Mass of both collars together [`unit` of the maximum], 0–50. */
   readonly collars?: number | undefined;
-  /** Plates you can put on the bar. */
+  /** Plates that you have; with `bar`. */
   readonly plates?: readonly Plate[] | undefined;
-  /** `nearest` when left out. */
+  /** How the loads are rounded to those you can set; `nearest` when left out. */
   readonly rounding?: Rounding | undefined;
   /** Columns of an earlier answer, to be written over. */
   readonly into?: AnswerColumns | undefined;

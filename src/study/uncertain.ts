@@ -7,11 +7,11 @@ import { accurateSum, mean, quantile } from '../statistics/sums.js';
 
 /** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
 export interface NormalUncertain {
-  /** `normal` when left out. */
+  /** Names the distribution; `normal` when left out. */
   readonly distribution?: 'normal';
   /** Centre of the distribution, in the unit of the reading. */
   readonly value: number;
-  /** In the unit of the reading; with `scale: 'log'` that of ln(value). */
+  /** Standard deviation, in the unit of the reading; with `scale: 'log'` that of ln(value). */
   readonly standardDeviation: number;
   /** `log` makes the distribution log-normal around `value`; normal when left out. */
   readonly scale?: 'log';

@@ -1,10 +1,13 @@
-import type { AnswerAssumption, Assumption } from '../answer/answer.js';
+import type { Assumption } from '../answer/answer.js';
+import type {
+  AnswerAssumption,
+  PlanAssumption,
+  PressureAssumption,
+  SessionAssumption,
+  StrengthAssumption,
+} from '../answer/codes.js';
 import type { Catalogue, MessageValues } from '../answer/messages.js';
 import { amount, type Translate } from '../answer/translate.js';
-import type { PressureAssumption } from '../pressure/assumptions.js';
-import type { StrengthAssumption } from '../strength/assumptions.js';
-import type { SessionAssumption } from '../session/assumptions.js';
-import type { PlanAssumption } from '../plan/assumptions.js';
 import { planMessages } from '../plan/messages.js';
 import { frozen } from '../quantity/frozen.js';
 import { loadUnitCode, quantities, type LoadUnit, type QuantityName } from '../quantity/quantities.js';

@@ -11,9 +11,13 @@ import {
   type Group,
 } from './write.js';
 
+/** Parts of a page that look different from the others. */
+export type PartName = 'do-not-train' | 'stop-criteria' | 'exercise' | 'write-down';
+
 /** One part of a page, whatever the page is written as. */
 export type Block =
-  | { readonly heading: string; readonly level: 1 | 2 }
+  /** What it heads has a part by which HTML can be styled: its class. */
+  | { readonly heading: string; readonly level: 1 | 2; readonly part?: PartName }
   | { readonly lines: readonly string[] }
   | { readonly points: readonly string[] }
   | { readonly fields: readonly (readonly [label: string, text: string])[] }
@@ -27,7 +31,7 @@ export type Block =
 
 export const title = (heading: string): Block => ({ heading, level: 1 });
 
-const isEmpty = (block: Block): boolean =>
+export const isEmpty = (block: Block): boolean =>
   !('heading' in block) && Object.values(block).some((inside) => Array.isArray(inside) && inside.length === 0);
 
 /** Blocks under a heading; nothing where they have nothing to say. */
@@ -35,6 +39,10 @@ export function part(heading: string, ...blocks: readonly Block[]): Block[] {
   const full = blocks.filter((block) => !isEmpty(block));
   return full.length > 0 ? [{ heading, level: 2 }, ...full] : [];
 }
+
+/** The same, named. */
+export const namedPart = (name: PartName, blocks: readonly Block[]): Block[] =>
+  blocks.map((block, index) => (index === 0 && 'heading' in block ? { ...block, part: name } : block));
 
 function blockText(block: Block): string[] {
   if ('heading' in block) return headingText(block.heading, block.level);

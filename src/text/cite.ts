@@ -1,5 +1,8 @@
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { isWorked, workingBy } from './working.js';
+import type { AnswerKind } from '../answer/answer.js';
+import { kindOfTotal } from '../plan/stated.js';
+import type { Worked } from './workings/working.js';
 import { plainInput } from '../answer/plain-input.js';
 
 /** A publication behind an answer. */
@@ -10,6 +13,18 @@ export interface Citation {
   readonly text: string;
 }
 
+const add = (answer: Worked, found: Set<SourceId>): void => {
+  for (const id of workingBy(answer)?.sources ?? []) found.add(id);
+};
+
+/** A total that a document states as a number: its name says what it is. */
+const isTotal = (value: unknown): boolean => {
+  if (typeof value !== 'object' || value === null) return false;
+  const names = Object.keys(value);
+  return 'value' in value && 'unit' in value && !names.includes('kind') && !names.includes('ref');
+};
+const worked = (kind: AnswerKind): Worked => ({ kind, equation: kind, inputs: {} }) as unknown as Worked;
+
 /** What is in several places of a document is searched once. */
 function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void {
   if (typeof value !== 'object' || value === null || seen.has(value)) return;
@@ -18,8 +33,9 @@ function collect(value: unknown, found: Set<SourceId>, seen: Set<object>): void 
     const ids = name === 'sources' || name === 'source' ? [item].flat() : [];
     for (const id of ids) if (typeof id === 'string' && Object.hasOwn(sources, id)) found.add(id as SourceId);
     collect(item, found, seen);
+    if (isTotal(item)) add(worked(kindOfTotal(name)), found);
   }
-  if (isWorked(value)) for (const id of workingBy(value)?.sources ?? []) found.add(id);
+  if (isWorked(value)) add(value, found);
 }
 
 /** Every source id anywhere in plain JSON of the library’s own, in the order met. */

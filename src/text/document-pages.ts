@@ -18,7 +18,7 @@ import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
 import { assumptionText } from './assumptions.js';
 import { part, title, type Block } from './blocks.js';
 import { idsIn } from './cite.js';
-import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './section.js';
+import { assumedLine, cautionLine, kindName, sourceLines, sumOf } from './section.js';
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
@@ -34,7 +34,7 @@ import {
 } from './page.js';
 import { isSameLimb, limbsIn } from '../plan/limb-and-side.js';
 import type { ScreeningFinding } from '../plan/questions.js';
-import type { RecordItem, SessionRecord } from '../plan/record.js';
+import type { ExpandedRecord, ExpandedRecordItem } from '../plan/record.js';
 import type { Assessment, Review, ReviewFinding, StopFinding } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
 import { setCounts } from '../plan/set-counts.js';
@@ -46,7 +46,12 @@ const sourcesPart = (word: Word, document: object): Block[] =>
 /** Where there is nothing to list, a page says so. */
 const listed = (lines: readonly string[], otherwise: string): Block =>
   lines.length > 0 ? { points: lines } : { lines: [otherwise] };
-const itemHeading = (translate: Translate, word: Word, item: RecordItem | ProposalItem, index: number): Block => ({
+const itemHeading = (
+  translate: Translate,
+  word: Word,
+  item: ExpandedRecordItem | ProposalItem,
+  index: number,
+): Block => ({
   heading: word('page.item', {
     number: index + 1,
     exercise: item.exercise,
@@ -59,7 +64,7 @@ const itemHeading = (translate: Translate, word: Word, item: RecordItem | Propos
 function watchParts(
   translate: Translate,
   word: Word,
-  { cautions, stops }: Pick<SessionRecord, 'cautions' | 'stops'>,
+  { cautions, stops }: Pick<ExpandedRecord, 'cautions' | 'stops'>,
   between: readonly Block[] = [],
   more: readonly string[] = [],
 ): Block[] {
@@ -116,7 +121,7 @@ export function screeningBlocks(screening: Screening, translate: Translate): Blo
     title(word('page.screening')),
     ...answeredBlocks(translate, word, screening),
     { heading: word('page.score'), level: 2 },
-    { section: { ...workingOf(thrombosisScore, translate), basis: [] } },
+    { section: sumOf(thrombosisScore, translate) },
     {
       lines: [
         ...thrombosisScore.assumptions.map((one) => assumptionText(translate, one)),
@@ -191,7 +196,7 @@ export function reviewBlocks(review: Review, translate: Translate): Block[] {
 function doneFields(
   translate: Translate,
   word: Word,
-  item: RecordItem,
+  item: ExpandedRecordItem,
   stopped: boolean,
 ): (readonly [string, string])[] {
   const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
@@ -234,7 +239,7 @@ function doneFields(
   return fields.filter((field) => !!field);
 }
 
-function doneBlocks(translate: Translate, word: Word, item: RecordItem, stopped: boolean): Block[] {
+function doneBlocks(translate: Translate, word: Word, item: ExpandedRecordItem, stopped: boolean): Block[] {
   const { done, totals } = item;
   const { restrictionTime, partialRestrictionTime, pressureTime } = totals;
   return [
@@ -271,7 +276,7 @@ function painLines(
   translate: Translate,
   word: Word,
   scale: (value: number | undefined) => string,
-  pain: SessionRecord['pain'],
+  pain: ExpandedRecord['pain'],
 ): string[] {
   if (!pain) return [word('page.pain-not-recorded')];
   if (pain.length === 0) return [word('page.pain-none')];
@@ -291,7 +296,7 @@ function painLines(
 }
 
 /** A record as a page; in full with the working of its totals. */
-export function recordBlocks(record: SessionRecord, translate: Translate, detail: Detail): Block[] {
+export function recordBlocks(record: ExpandedRecord, translate: Translate, detail: Detail): Block[] {
   const { date, label, posture, items, limbs, symptoms, stops, disclaimers, assumptions } = record;
   const { pain, sessionRpe, sessionS, sessionLoad, notes } = record;
   const word = translating(translate, pageWords);
@@ -304,9 +309,9 @@ export function recordBlocks(record: SessionRecord, translate: Translate, detail
   const afterwards = part(word('page.afterwards'), { points: always(translate, disclaimers) });
   const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
     group: placeWords(translate, { exercise, side, limb }),
-    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, translate), basis: [] })),
+    sections: Object.values(sums).map((answer) => sumOf(answer, translate)),
   }));
-  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, translate), basis: [] } }] : [];
+  const load: Block[] = sessionLoad ? [{ section: sumOf(sessionLoad, translate) }] : [];
   return [
     title(word('page.record')),
     ...stopBlocks(translate, stops, 'page.no-settings-record'),

@@ -22,13 +22,15 @@ import { guidelineNames, measures } from '../plan/measures.js';
 import { planMessages, planValueWords, type PlanCode } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
-import type { SessionRecord } from '../plan/record.js';
+import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
-import type { Plan } from '../plan/types.js';
+import type { ExpandedPlan, Plan } from '../plan/types.js';
 import { frozen } from '../quantity/frozen.js';
 import { kindWords } from './kinds.js';
+import { answerHtml, pageHtml } from './html.js';
 import { planBlocks, planWorking, type Detail } from './page.js';
+import { prescriptionBlocks } from './prescription.js';
 import { pageWords } from './page-words.js';
 import { addAnswerWords, sectionOf, stopsOfAnswer, type Section } from './section.js';
 import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
@@ -40,18 +42,19 @@ export type PlanDocument =
 const EXPECTED = 'an answer, a comparison or a document of this library';
 
 /** What an explanation is written as. */
-export type ExplainFormat = 'text' | 'markdown' | 'latex' | 'mathml';
-const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'latex', 'mathml'];
-const DETAILS: readonly Detail[] = ['full', 'brief'];
+export type ExplainFormat = 'text' | 'markdown' | 'html' | 'latex' | 'mathml';
+const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'html', 'latex', 'mathml'];
+const DETAILS: readonly Detail[] = ['full', 'brief', 'sentence'];
 
 /** How {@link explain} is to write. */
 export interface ExplainOptions {
-  /** Plain text when left out. */
+  /** Format of the page: `text`, `markdown`, `html`, `latex` or `mathml`; `text` when left out. */
   readonly format?: ExplainFormat | undefined;
   /**
-   * `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for; `full` when left out.
+   * `brief`: a plan or a record as a page of what to do, or what was done, and what to watch for. `sentence`: a plan as
+   * one line for each exercise, for a note or a message. `full` when left out.
    */
-  readonly detail?: 'full' | 'brief' | undefined;
+  readonly detail?: 'full' | 'brief' | 'sentence' | undefined;
   /**
    * Your own texts, by the codes of `messages` and `words`; English where one is left out. For answers,
    * comparisons and every document.
@@ -123,18 +126,24 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
 
 /** What a document is as a page. */
 const pages = {
-  plan: (document: object, translate: Translate, detail: Detail) => planBlocks(document as Plan, translate, detail),
+  plan: (document: object, translate: Translate, detail: Detail) =>
+    detail === 'sentence'
+      ? prescriptionBlocks(document as ExpandedPlan, translate)
+      : planBlocks(document as ExpandedPlan, translate, detail),
   screening: (document: object, translate: Translate) => screeningBlocks(document as Screening, translate),
   'day-check': (document: object, translate: Translate) => dayCheckBlocks(document as DayCheck, translate),
   review: (document: object, translate: Translate) => reviewBlocks(document as Review, translate),
   record: (document: object, translate: Translate, detail: Detail) =>
-    recordBlocks(document as SessionRecord, translate, detail),
+    recordBlocks(document as ExpandedRecord, translate, detail),
   proposal: (document: object, translate: Translate) => proposalBlocks(document as Proposal, translate),
   'lighter-options': (document: object, translate: Translate) => lighterBlocks(document as LighterOptions, translate),
   'week-comparison': (document: object, translate: Translate) => weeksBlocks(document as WeekComparison, translate),
   'session-comparison': (document: object, translate: Translate) =>
     comparisonBlocks(document as SessionComparison, translate),
 } as const satisfies Record<string, (document: object, translate: Translate, detail: Detail) => Block[]>;
+
+const pageWriters = { text: pageText, markdown: pageMarkdown, html: pageHtml };
+const isPage = (format: ExplainFormat): format is keyof typeof pageWriters => Object.hasOwn(pageWriters, format);
 
 /** A page in a format; of a plan the working alone too. */
 function writePage(
@@ -143,21 +152,23 @@ function writePage(
   translate: Translate,
   detail: Detail,
 ): string {
-  if (format === 'text' || format === 'markdown') {
+  if (isPage(format)) {
     const blocks = pages[document.document](document, translate, detail);
-    return (format === 'text' ? pageText(blocks) : pageMarkdown(blocks)).join('\n');
+    return pageWriters[format](blocks).join('\n');
   }
   if (document.document === 'plan') {
-    const working = planWorking(document as unknown as Plan, translate);
+    const working = planWorking(document as unknown as ExpandedPlan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
-  throw new InputError([issue('not-one-of', ['format'], "'text' or 'markdown' for this document", `'${format}'`)]);
+  const expected = "'text', 'markdown' or 'html' for this document";
+  throw new InputError([issue('not-one-of', ['format'], expected, `'${format}'`)]);
 }
 
 const answerWriters = {
   text: (section, stops) => [...stops, ...(stops.length > 0 ? [''] : []), ...sectionText(section)].join('\n'),
   markdown: (section, stops) =>
     [...markdownPoints(stops), ...(stops.length > 0 ? [''] : []), ...sectionMarkdown(section, 1)].join('\n'),
+  html: (section, stops) => answerHtml(section, stops),
   latex: (section, stops) => workingLatex([...stops.map(stopGroup), { sections: [section] }]),
   mathml: (section, stops) => workingMathml([...stops.map(stopGroup), { sections: [section] }]),
 } satisfies Record<ExplainFormat, (section: Section, stops: readonly string[]) => string>;
@@ -176,15 +187,17 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  *
  * In `brief`, a plan is what you need in the gym: stop criteria, for each exercise the cuffs, load, sets, rests and
  * pause, each limb’s restriction, and the cautions; a record is what was done and how it felt. The clock, the notes,
- * the working and the sources stay on the full page.
+ * the working and the sources stay on the full page. As a `sentence`, a plan is one line for each exercise.
  *
  * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening
  * and a check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against
  * itself, and the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
  *
- * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `latex` and
- * `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in display mathematics, or one
- * `math` element of presentation MathML. Your own text, such as the name of an exercise, is escaped in each.
+ * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `html`, an
+ * `article` without any style, whose sections `do-not-train`, `stop-criteria`, `exercise` and `write-down` have these
+ * names as classes; `latex` and `mathml`, the working alone, of answers and plans: one `aligned` environment, to put in
+ * display mathematics, or one `math` element of presentation MathML. Your own text, such as the name of an exercise, is
+ * escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
  * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`
@@ -205,10 +218,10 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
   const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
   const { document, kind } = copy;
   const { format, detail, translate } = readOptions(options);
-  const page = format === 'text' || format === 'markdown';
-  if (detail === 'brief' && !(page && (document === 'plan' || document === 'record'))) {
-    const expected = "'full' here: in brief, there is the page of a plan and of a record, as text or Markdown";
-    throw new InputError([issue('not-one-of', ['detail'], expected, "'brief'")]);
+  const brief = document === 'plan' || (document === 'record' && detail === 'brief');
+  if (detail !== 'full' && !(isPage(format) && brief)) {
+    const expected = "'full' here: a plan and a record can be brief, and a plan a sentence, as text, Markdown or HTML";
+    throw new InputError([issue('not-one-of', ['detail'], expected, `'${detail}'`)]);
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {

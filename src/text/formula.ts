@@ -291,7 +291,8 @@ export const latexNotation: Notation = {
 };
 
 const XML_WORDS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const xmlText = (text: string): string => plain(text).replace(/[&<>"]/g, (mark) => XML_WORDS[mark]!);
+/** Text inside an element of XML or HTML, or in quotes. */
+export const xmlText = (text: string): string => plain(text).replace(/[&<>"]/g, (mark) => XML_WORDS[mark]!);
 const XML_SIGNS = { '+': '+', '-': '−', '*': '×', '=': '=', '≈': '≈', '<': '&lt;', '≤': '≤' } as const;
 const tag = (name: string, inside: string): string => `<${name}>${inside}</${name}>`;
 const operator = (mark: string): string => tag('mo', mark);

@@ -9,10 +9,11 @@ import { clock, format } from '../quantity/format.js';
 import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import type { ExerciseTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
+import type { SessionEvent } from '../session/timeline.js';
 import { sidesOf, takesTurns } from '../session/prescription.js';
 import { byAudience } from '../plan/audience.js';
 import { idsIn } from './cite.js';
-import { part, title, type Block } from './blocks.js';
+import { namedPart, part, title, type Block } from './blocks.js';
 import { messageKey } from '../plan/severity.js';
 import { itemCautions } from '../plan/item-cautions.js';
 import { placeWords, sideWords } from '../plan/measures.js';
@@ -22,11 +23,11 @@ import { usesLimb, isSameLimb, timesOf } from '../plan/limb-and-side.js';
 import { questionMessages } from '../plan/screening-messages.js';
 import { inForce, type Stop } from '../plan/stops.js';
 import type { Disclaimer } from '../plan/disclaimers.js';
-import type { LimbTotals, Plan, PlanExercise, PlanItem, PlanSet } from '../plan/types.js';
+import type { ExpandedLimbTotals, ExpandedPlan, PlanExercise, ExpandedPlanItem, PlanSet } from '../plan/types.js';
 import { perSet } from '../plan/set-counts.js';
 
-/** How much of a page: all of it, or what to do and what to watch for. */
-export type Detail = 'full' | 'brief';
+/** How much of a page: all of it, what to do and what to watch for, or a sentence for each exercise of a plan. */
+export type Detail = 'full' | 'brief' | 'sentence';
 
 /** As many cautions a person reads in the gym. */
 const MOST_FOR_PERSON = 3;
@@ -67,14 +68,17 @@ export function stopBlocks(
   const disclaimers = stopLines(translate, inForce(stops));
   return [
     ...(disclaimers.length > 0
-      ? part(word('page.do-not-train'), { points: disclaimers }, { lines: [word(noSettings)] })
+      ? namedPart(
+          'do-not-train',
+          part(word('page.do-not-train'), { points: disclaimers }, { lines: [word(noSettings)] }),
+        )
       : []),
     ...part(word('page.lifted'), { points: lifted }),
   ];
 }
 
 /** What stops say, each sentence once, with the days since when. */
-function stopLines(translate: Translate, stops: readonly Stop[]): string[] {
+export function stopLines(translate: Translate, stops: readonly Stop[]): string[] {
   const days = new Map<string, string[]>();
   for (const { code, text: english, values = {}, since } of stops) {
     const text = sentence(translate, { code, text: english, values });
@@ -132,7 +136,7 @@ const setLength = (word: Word, repetitions: number | undefined, durationS: numbe
   repetitions === undefined ? lengthWords(word, durationS!) : word('page.repetitions', { sets: format(repetitions) });
 
 /** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
-function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]): string {
+export function setWords(word: Word, sets: ExpandedPlanItem['sets'], rests: readonly number[]): string {
   const counted = sets.every(({ repetitions }) => repetitions !== undefined);
   const lengths = sets.map(({ repetitions, durationS }) =>
     counted ? format(repetitions!) : setLength(word, repetitions, durationS),
@@ -151,7 +155,7 @@ function setWords(word: Word, sets: PlanItem['sets'], rests: readonly number[]):
 }
 
 /** Each warm-up set with its load and the rest after it. */
-const warmUpWords = (translate: Translate, word: Word, sets: PlanItem['sets'], unit: Unit): string =>
+const warmUpWords = (translate: Translate, word: Word, sets: ExpandedPlanItem['sets'], unit: Unit): string =>
   sets
     .map(({ repetitions, durationS, restS, load }) =>
       word('page.then-rest', {
@@ -168,7 +172,7 @@ const warmUpWords = (translate: Translate, word: Word, sets: PlanItem['sets'], u
     .join(' – ');
 
 /** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
-function clockRows(translate: Translate, word: Word, { session, request, limbs }: Plan): [string, string][] {
+function clockRows(translate: Translate, word: Word, { session, request, limbs }: ExpandedPlan): [string, string][] {
   const { events, durationS } = session.timeline;
   const names = request.exercises.map(({ name }) => name);
   const rows = events.map(({ atS, event, exercise, limb, side, pressureMmHg, ...more }): [string, string] => {
@@ -241,7 +245,11 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 }
 
 /** What is lifted: a load, a share of body mass, both, or nothing. */
-function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMassPercent }: PlanItem): string {
+export function loadWords(
+  translate: Translate,
+  word: Word,
+  { load, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
+): string {
   const lifted =
     load &&
     amount(translate, load.value, load.unit) +
@@ -252,7 +260,7 @@ function loadWords(translate: Translate, word: Word, { load, bodyMassKg, bodyMas
 }
 
 /** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
-function cuffWords(translate: Translate, word: Word, { request }: Plan, item: PlanItem): string {
+function cuffWords(translate: Translate, word: Word, { request }: ExpandedPlan, item: ExpandedPlanItem): string {
   const { target, restTarget, restriction } = item;
   if (restriction === 'none') return word('page.no-cuff');
   const when = restTarget
@@ -284,7 +292,7 @@ export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit):
 }
 
 /** What to do, but for the cuff. */
-function doneFields(translate: Translate, word: Word, item: PlanItem, rests: readonly number[]): Field[] {
+function doneFields(translate: Translate, word: Word, item: ExpandedPlanItem, rests: readonly number[]): Field[] {
   const { mode, tempo, intensityPercent, warmUp, sets, lastSetToFailure, load } = item;
   const done = setWords(word, sets, rests);
   const fields: (Field | false)[] = [
@@ -308,43 +316,71 @@ function turnWords(translate: Translate, word: Word, { side, limb, changeS = 0 }
   return changeS > 0 ? word('page.in-turn-change', { ...first, change: format(changeS) }) : word('page.in-turn', first);
 }
 
-/** The exercises of a plan, each with its limbs together: its cuffs, what to do, and the pause before the next. */
-function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: Detail): Block[] {
-  const { request, items, session } = plan;
+/** An exercise of a plan: its items limb by limb, the rests between its sets, and the pause before the next. */
+interface ListedExercise {
+  readonly listed: PlanExercise;
+  /** From 1. */
+  readonly number: number;
+  readonly own: readonly [ExpandedPlanItem, ...ExpandedPlanItem[]];
+  readonly rests: readonly number[];
+  readonly pause: SessionEvent | undefined;
+}
+
+/** The exercises of a plan in their order, each with its limbs together. */
+export function exercisesOf({ request, items, session }: ExpandedPlan): ListedExercise[] {
   let from = 0;
-  return request.exercises.flatMap((listed, index): Block[] => {
-    const { name } = listed;
+  return request.exercises.flatMap((listed, index): ListedExercise[] => {
     const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
-    const own = items.slice(from, (from += sides.length));
-    const [first, second] = own;
+    const [first, ...others] = items.slice(from, (from += sides.length));
     if (!first) return [];
-    const where = ({ side, limb }: PlanItem): string => sideWords(translate, side, limb);
-    const ofSide = (label: string, item: PlanItem): string =>
-      second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
     // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
     const after = new Map<number, number>();
     for (const { event, set, warmUp, durationS } of events) {
       if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
     }
-    const rests = [...after.values()];
     const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
+    return [{ listed, number: index + 1, own: [first, ...others], rests: [...after.values()], pause }];
+  });
+}
+
+/** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
+const boxes = (translate: Translate, word: Word, { sets, load: one }: ExpandedPlanItem): string =>
+  sets
+    .map(({ repetitions, durationS, load }) => {
+      const set = repetitions === undefined ? lengthWords(word, durationS!) : format(repetitions);
+      return `☐ ${load === undefined ? set : `${set} × ${amount(translate, load, one!.unit)}`}`;
+    })
+    .join('  ');
+
+/** The exercises of a plan as parts of its page. */
+function exerciseBlocks(translate: Translate, word: Word, plan: ExpandedPlan, detail: Detail): Block[] {
+  return exercisesOf(plan).flatMap(({ listed, number, own, rests, pause }): Block[] => {
+    const [first, second] = own;
+    const where = ({ side, limb }: ExpandedPlanItem): string => sideWords(translate, side, limb);
+    const ofSide = (label: string, item: ExpandedPlanItem): string =>
+      second ? word('page.with-side', { event: label, side: where(item) }) : label;
     const bare = first.restriction === 'none';
+    const inTurn = second && listed.side !== undefined && takesTurns(listed.side);
     const fields: (Field | false | undefined)[] = [
       ...(bare ? [first] : own).map((item): Field => [
         bare ? word('page.cuff') : ofSide(word('page.cuff'), item),
         cuffWords(translate, word, plan, item),
       ]),
-      [word('page.posture'), named(translate, 'value', first.posture ?? request.posture)],
+      [word('page.posture'), named(translate, 'value', first.posture ?? plan.request.posture)],
       second && [word('page.turns'), turnWords(translate, word, listed)],
       ...doneFields(translate, word, first, rests),
-      // To tick off in the gym, one box a set.
-      detail === 'brief' && [word('page.tick'), first.sets.map((_, at) => `☐ ${at + 1}`).join('  ')],
-      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event}`)}`],
+      ...(detail === 'brief'
+        ? (inTurn ? own : [first]).map((item): Field => [
+            inTurn ? ofSide(word('page.tick'), item) : word('page.tick'),
+            boxes(translate, word, item),
+          ])
+        : []),
+      pause && [word('page.then'), `${clock(pause.durationS!)} min ${word(`page.${pause.event as 'rest'}`)}`],
     ];
     const title = second ? word('page.both-sides') : where(first);
-    return [
-      { heading: word('page.item', { number: index + 1, exercise: name, side: title }), level: 2 },
+    const blocks: Block[] = [
+      { heading: word('page.item', { number, exercise: listed.name, side: title }), level: 2 },
       { fields: fields.filter((field) => !!field) },
       ...(detail === 'full' && !second && !several(plan)
         ? [{ under: word('page.clock'), rows: clockRows(translate, word, plan) }]
@@ -356,6 +392,7 @@ function exerciseBlocks(translate: Translate, word: Word, plan: Plan, detail: De
           }))
         : []),
     ];
+    return namedPart('exercise', blocks);
   });
 }
 
@@ -371,7 +408,7 @@ const isAnswer = (input: unknown): input is Answer =>
   typeof input === 'object' && input !== null && Array.isArray((input as Answer).assumptions);
 
 /** Whether a session is more than one exercise on one limb. */
-const several = ({ items }: Plan): boolean => items.length > 1;
+const several = ({ items }: ExpandedPlan): boolean => items.length > 1;
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -379,7 +416,11 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
  * The working of every answer of a plan, in groups: of each limb its pressures, of each exercise what its limbs share,
  * then what is one limb’s own. Lines that are `above` are left out.
  */
-export function planWorking(plan: Plan, translate: Translate, above: readonly string[] = []): Required<Group>[] {
+export function planWorking(
+  plan: ExpandedPlan,
+  translate: Translate,
+  above: readonly string[] = [],
+): Required<Group>[] {
   const { items, session } = plan;
   const groups: Required<Group>[] = [];
   const disclaimers = stopLines(translate, inForce(plan.stops));
@@ -427,7 +468,7 @@ export function planWorking(plan: Plan, translate: Translate, above: readonly st
 export function limbLine(
   translate: Translate,
   word: Word,
-  totals: LimbTotals,
+  totals: ExpandedLimbTotals,
   some: 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
 ): string {
   const { limb, side, exercises, restrictionTime, partialRestrictionTime: lower, volumeLoad } = totals;
@@ -446,7 +487,11 @@ export const withPlaces = (line: string, places: readonly string[]): string =>
   places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
 
 /** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
-function warnings(translate: Translate, { request, items, limbs }: Plan, cautions: readonly Caution[]): string[] {
+function warnings(
+  translate: Translate,
+  { request, items, limbs }: ExpandedPlan,
+  cautions: readonly Caution[],
+): string[] {
   const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
   return cautions.map((printed) => {
     const key = messageKey(printed);
@@ -467,7 +512,7 @@ function warnings(translate: Translate, { request, items, limbs }: Plan, caution
 const OF_MEASUREMENT = ['measured-posture-as-planned', 'measured-cuff-as-planned'];
 
 /** What was assumed of the measured pressures of a plan, each once. */
-const measuredAs = (translate: Translate, { items }: Plan): string[] => [
+const measuredAs = (translate: Translate, { items }: ExpandedPlan): string[] => [
   ...new Set(
     items
       .flatMap(({ occlusion }) => answersIn(occlusion))
@@ -477,7 +522,7 @@ const measuredAs = (translate: Translate, { items }: Plan): string[] => [
 ];
 
 /** Who trains, in one line. */
-function personLine(translate: Translate, word: Word, request: Plan['request']): string {
+function personLine(translate: Translate, word: Word, request: ExpandedPlan['request']): string {
   const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
   const parts = [
     date,
@@ -492,7 +537,7 @@ function personLine(translate: Translate, word: Word, request: Plan['request']):
 }
 
 /** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
-export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Block[] {
+export function planBlocks(plan: ExpandedPlan, translate: Translate, detail: Detail): Block[] {
   const { request, limbs, session, assumptions, cautions, disclaimers, stopCriteria, stops } = plan;
   const word = translating(translate, pageWords);
   const brief = detail === 'brief';
@@ -509,10 +554,13 @@ export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Bl
   ];
   const cuffed = plan.items.some(({ restriction }) => restriction !== 'none');
   const usual = disclaimers.filter(({ code }) => code === USUAL);
-  const criteria = part(
-    word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
-    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
-    { lines: usual.map((printed) => sentence(translate, printed)) },
+  const criteria = namedPart(
+    'stop-criteria',
+    part(
+      word(cuffed ? 'page.stop' : 'page.stop-no-cuff'),
+      { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+      { lines: usual.map((printed) => sentence(translate, printed)) },
+    ),
   );
   const below = part(word(brief ? 'page.afterwards' : 'page.always'), {
     points: always(translate, disclaimers, detail),
@@ -537,6 +585,18 @@ export function planBlocks(plan: Plan, translate: Translate, detail: Detail): Bl
       ...criteria,
       ...exercises,
       ...part(word('page.limbs'), { lines: [...limbLines, totalTime(word, session.totals)] }),
+      ...namedPart(
+        'write-down',
+        part(word('page.write-down'), {
+          lines: [
+            ...limbs.flatMap(({ side, limb, exercises }) =>
+              exercises > 0 ? [word('page.write-held', { side: sideWords(translate, side, limb) })] : [],
+            ),
+            word('page.write-pain'),
+            word('page.write-effort'),
+          ],
+        }),
+      ),
       ...below,
       ...part(word('page.full'), { lines: [...(shown.length > 0 ? [] : more), word('page.in-full')] }),
     ];

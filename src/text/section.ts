@@ -14,7 +14,7 @@ import {
 import { calculation, printedSum, type Calculation } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
-import { sumsOf, sumText, type Sum } from './sums.js';
+import { sumsOf, type Sum } from './sums.js';
 import { fill } from '../answer/messages.js';
 import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { charts } from '../strength/repetitions.js';
@@ -97,7 +97,7 @@ export interface Section extends Calculation {
   /** The standard deviation with its parts, and the arithmetic behind interval, true percentage and chance. */
   readonly deviation: readonly string[];
   readonly sums: readonly Sum[];
-  /** What the answer rests on: those as text, equation, grade, assumptions. */
+  /** What the answer rests on: equation, grade, assumptions. */
   readonly basis: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
@@ -240,13 +240,12 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
   return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function basisOf(answer: Answer, lines: readonly string[], translate: Translate, printed: Set<string>): string[] {
+function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
   const word = translating(translate, explainWords);
   const meaning = translate(`meaning.${evidence}`, grades[evidence]);
   const inherited = evidence !== 'definition' && workingBy(answer)?.arithmetic === true;
   return [
-    ...lines,
     word(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
       equation,
       grade: named(translate, 'grade', evidence),
@@ -273,7 +272,6 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
   const number = format(exact);
   const deviation = deviationLine(answer, translate);
   const sums = sumsOf(answer, working, { values, names }, translate);
-  const lines = [...deviation, ...sums.map(sumText)];
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
@@ -286,12 +284,20 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
     with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
     deviation,
     sums,
-    basis: basisOf(answer, lines, translate, printed),
+    basis: basisOf(answer, translate, printed),
     cautions: [],
     sources: [],
     inner: [],
   };
 }
+
+/** The sum of an answer alone. */
+export const sumOf = (answer: Answer, translate: Translate): Section => ({
+  ...workingOf(answer, translate),
+  deviation: [],
+  sums: [],
+  basis: [],
+});
 
 /** The answers that an answer was worked out from. */
 const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);

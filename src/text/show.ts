@@ -2,7 +2,7 @@ import type { Answer } from '../answer/answer.js';
 import { describe, InputError, issue } from '../answer/issues.js';
 import { kindWords } from './kinds.js';
 import { plainInput } from '../answer/plain-input.js';
-import { printable } from '../plan/read-document.js';
+import { printable, withAnswers } from '../plan/read-document.js';
 import { inForce } from '../plan/stops.js';
 import { format, formatUnit } from '../quantity/format.js';
 
@@ -147,7 +147,7 @@ const SEVERITIES = ['stop', 'caution', 'note'];
  *
  * @param from - an answer, a list of answers, or a document
  * @returns the rows, in the order met.
- * @throws InputError for what holds no plain data
+ * @throws InputError for what holds no plain data, and for a plan or a record that was changed by hand
  *
  * @example
  * ```ts
@@ -188,6 +188,6 @@ export function toRows(from: object): AnswerRow[] {
     for (const [name, item] of Object.entries(part))
       if (name !== 'request') walk(item, [...place, name], inner, within);
   };
-  walk(plainInput(from, 'an answer, a list of answers, or a document'), [], {}, false);
+  walk(withAnswers(plainInput(from, 'an answer, a list of answers, or a document')), [], {}, false);
   return rows;
 }

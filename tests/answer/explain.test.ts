@@ -19,7 +19,7 @@ import {
 } from '../../src/index.js';
 import { explain, type ExplainFormat } from '../../src/text/index.js';
 import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
-import { planSession, type PlanRequest } from '../../src/plan/index.js';
+import { expandDocument, planSession, type PlanRequest } from '../../src/plan/index.js';
 import { occlusionEquations } from '../../src/pressure/equations.js';
 import { oneRepMaxEquations } from '../../src/strength/equations.js';
 
@@ -207,6 +207,14 @@ describe.each(cases)('explain, answer $index ($kind by $equation)', ({ answer })
     const message = xml(`<page>${html}</page>`).textContent!.replace(/\s+/g, ' ');
     for (const line of text.split('\n')) expect(message).toContain(line.trim().replace(/\s+/g, ' '));
   });
+  it('says the same in HTML, its sums as MathML', () => {
+    const page = xml(explain(answer, { format: 'html' }));
+    const sums = Array.from(page.getElementsByTagName('math')).flatMap((one) => rowsOf(one));
+    expectSameSums(asSums(sums), textSums(text));
+    const message = page.textContent!.replace(/\s+/g, ' ');
+    const others = text.split('\n').filter((line) => !/^ *(?:[\w%]+ )?[=≈] |: .* [=≈] .* [=≈<] /.test(line));
+    for (const line of others) expect(message).toContain(line.trim().replace(/\s+/g, ' '));
+  });
 });
 
 describe('explain, a plan', () => {
@@ -245,12 +253,28 @@ describe('explain, a plan', () => {
     }
     const whose = points.find((point) => point!.includes('An estimated occlusion pressure'));
     expect(whose).toMatch(/\(leg extension, left leg\)$/);
-    for (const { text } of plan.stopCriteria) expect(points).toContain(text);
+    for (const { text } of expandDocument(plan).stopCriteria) expect(points).toContain(text);
     const message = page.textContent!.replace(/\s+/g, ' ');
-    for (const { text } of plan.disclaimers) expect(message).toContain(text);
+    for (const { text } of expandDocument(plan).disclaimers) expect(message).toContain(text);
     for (const sum of text.split('\n').filter((line) => line.includes(' = '))) {
       expect(message).toContain(sum.trim().replace(/\s+/g, ' '));
     }
+  });
+
+  it('says the same in HTML, in parts of which those that matter have a name', () => {
+    const page = xml(explain(plan, { format: 'html' }));
+    const parts = Array.from(page.getElementsByTagName('section'));
+    expect(parts.flatMap((one) => one.getAttribute('class') ?? [])).toEqual(['stop-criteria', 'exercise']);
+    const message = page.textContent!.replace(/\s+/g, ' ');
+    const pageLines = text
+      .slice(0, text.indexOf('\nWORKING'))
+      .split('\n')
+      .filter((line) => !/^[-=]*$/.test(line) && line !== line.toUpperCase());
+    for (const line of pageLines.flatMap((one) => one.split(/^- | {2,}/)))
+      expect(message).toContain(line.trim().replace(/\s+/g, ' '));
+    const brief = xml(explain(plan, { format: 'html', detail: 'brief' }));
+    const inBrief = Array.from(brief.getElementsByTagName('section')).flatMap((one) => one.getAttribute('class') ?? []);
+    expect(inBrief).toEqual(['stop-criteria', 'exercise', 'write-down']);
   });
 
   // What somebody may type into a form.
@@ -271,6 +295,9 @@ describe('explain, a plan', () => {
     const plain = render(explain(plan, { format: 'markdown' }));
     const tags = (page: string) => page.match(/<[a-z]\w*/g);
     expect(tags(html)).toEqual(tags(plain));
+    const written = explain(own, { format: 'html' });
+    expect(tags(written)).toEqual(tags(explain(plan, { format: 'html' })));
+    if (!/[\p{Cc}\p{Cs}\u202e]/u.test(name)) expect(xml(written).textContent).toContain(`1. ${name}, both sides`);
     const tex = explain(own, { format: 'latex' });
     expect(latexRows(tex, 'ignore')).toHaveLength(rowsOf(xml(explain(plan, { format: 'mathml' }))).length);
     expect(rowsOf(xml(explain(own, { format: 'mathml' }))).some((row) => row.startsWith('"['))).toBe(true);
@@ -367,13 +394,14 @@ describe('explain, its options', () => {
         return (error as InputError).issues.map(({ path }) => path.join('.'));
       }
     };
-    expect(paths({ format: 'html' })).toEqual(['format']);
+    expect(paths({ format: 'rtf' })).toEqual(['format']);
     expect(paths({ fromat: 'text' })).toEqual(['fromat']);
     expect(paths({ messages: { 'normal-interval': 1 } })).toEqual(['messages']);
     expect(paths({ messages: 'de' })).toEqual(['messages']);
     expect(paths({ messages: null })).toEqual(['messages']);
     expect(paths({ detail: 'short' })).toEqual(['detail']);
     expect(paths({ detail: 'brief' })).toEqual(['detail']);
+    expect(paths({ detail: 'sentence' })).toEqual(['detail']);
     expect(paths(null)).toEqual(['']);
     expect(paths(0)).toEqual(['']);
   });
@@ -385,7 +413,7 @@ describe('explain, its options', () => {
 
   it('works on an answer that was stored and read back, in every format', () => {
     const stored = JSON.parse(JSON.stringify(answer)) as Answer;
-    for (const format of ['text', 'markdown', 'latex', 'mathml'] satisfies ExplainFormat[]) {
+    for (const format of ['text', 'markdown', 'html', 'latex', 'mathml'] satisfies ExplainFormat[]) {
       expect(explain(stored, { format })).toBe(explain(answer, { format }));
     }
   });
@@ -398,15 +426,19 @@ describe('explain, its options', () => {
       );
     const outcomes = new Set<string>();
     fc.assert(
-      fc.property(tampered, fc.constantFrom('text', 'markdown', 'latex', 'mathml'), ({ one, field, value }, format) => {
-        try {
-          const written = explain({ ...one, [field]: value } as Answer, { format: format as ExplainFormat });
-          outcomes.add(typeof written);
-        } catch (error) {
-          if (!(error instanceof InputError)) throw error;
-          outcomes.add(error.name);
-        }
-      }),
+      fc.property(
+        tampered,
+        fc.constantFrom('text', 'markdown', 'html', 'latex', 'mathml'),
+        ({ one, field, value }, format) => {
+          try {
+            const written = explain({ ...one, [field]: value } as Answer, { format: format as ExplainFormat });
+            outcomes.add(typeof written);
+          } catch (error) {
+            if (!(error instanceof InputError)) throw error;
+            outcomes.add(error.name);
+          }
+        },
+      ),
       { numRuns: 2000 },
     );
     expect([...outcomes].sort()).toEqual(['InputError', 'string']);

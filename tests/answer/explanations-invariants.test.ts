@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula.js';
 import { markdownText } from '../../src/text/write.js';
 import { grades } from '../../src/evidence/grades.js';
-import { type Answer } from '../../src/index.js';
+import type { Answer, AssumptionCode, CautionCode } from '../../src/index.js';
 import { explain, messages, words, fill } from '../../src/text/index.js';
 
 // The answers are made up, so that each holds all that an answer may hold; what is expected is written by hand.
@@ -68,8 +68,11 @@ const whole: Answer = {
   },
   rounding: { from: 18, to: 'down', step: 2.5 },
   reached: { percentOneRepMax: 1750 / 90, lower: 18.25, upper: 20.806, occlusionChancePercent: 0.049, highestMmHg: 20 },
-  assumptions: [{ code: 'own-assumption' }, { code: 'error-share', values: { percentOneRepMax: 10 } }],
-  cautions: [{ severity: 'caution', code: 'own-caution', text: 'Look: {x}', values: { x: 1 } }],
+  assumptions: [
+    { code: 'own-assumption' as AssumptionCode },
+    { code: 'error-share', values: { percentOneRepMax: 10 } },
+  ],
+  cautions: [{ severity: 'caution', code: 'own-caution' as CautionCode, text: 'Look: {x}', values: { x: 1 } }],
 };
 const lines = (answer: Answer, options?: object) => explain(answer, options).split('\n');
 
@@ -112,7 +115,7 @@ describe('an answer explained', () => {
 
   it('begins with its stops, and with those of what it was worked out from', () => {
     const text = 'Do not inflate to 320 mmHg.';
-    const stop = { severity: 'stop', code: 'own-stop', text } as const;
+    const stop = { severity: 'stop', code: 'own-stop' as CautionCode, text } as const;
     const inside: Answer = { ...whole, inputs: { ...whole.inputs, oneRepMax: { ...inner, cautions: [stop] } } };
     for (const answer of [{ ...whole, cautions: [...whole.cautions, stop] }, inside]) {
       const page = explain(answer);

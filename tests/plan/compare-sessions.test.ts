@@ -4,6 +4,7 @@ import { attempt, type Prescription } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
   compareSessions,
+  expandDocument,
   planSession,
   recordSession,
   type ComparableSession,
@@ -148,7 +149,9 @@ describe('compareSessions', () => {
       restrictionTime: [390, 264, -126, expect.closeTo(-32.3077, 4)],
       percentLop: [50, 45, -5, -10],
     });
-    expect(rowsOf({ from: plan.items[0]!, to: record.items[0]! }).volumeLoad).toEqual([1500, 918, -582, -38.8]);
+    expect(rowsOf({ from: expandDocument(plan).items[0]!, to: expandDocument(record).items[0]! }).volumeLoad).toEqual([
+      1500, 918, -582, -38.8,
+    ]);
   });
 
   it('leaves open what one session does not tell', () => {
@@ -172,8 +175,8 @@ describe('compareSessions', () => {
       twoLegs,
       recordOf(plan, [30, 12, 9]),
       asPlanned(twoLegs, { sessionRpe: 5, sessionS: 1500 }),
-      twoLegs.items[3]!,
-      recordOf(plan, [30]).items[0]!,
+      expandDocument(twoLegs).items[3]!,
+      expandDocument(recordOf(plan, [30])).items[0]!,
     ];
     const any = fc.oneof(fc.constantFrom(...documents), prescription, session);
     fc.assert(
@@ -246,8 +249,11 @@ describe('compareSessions', () => {
     const changed = JSON.parse(JSON.stringify(plan)) as { items: { load: { value: number } }[] };
     changed.items[0]!.load.value = 60;
     expect(issuesOf({ from: changed, to: plan })[0]).toMatch(/^from\.items\.0\.load/);
-    expect(issuesOf({ from: changed.items[0], to: plan })[0]).toMatch(/^from\.load/);
-    expect(issuesOf({ from: { ...plan.items[0], sets: 'three' }, to: plan })).toEqual(['from.sets wrong-type']);
+    const [whole] = expandDocument(plan).items;
+    expect(issuesOf({ from: { ...whole, load: { ...whole!.load!, value: 60 } }, to: plan })[0]).toMatch(/^from\.load/);
+    // A stated number lacks what it was worked out from.
+    expect(issuesOf({ from: plan.items[0], to: plan })).toEqual(['from wrong-type']);
+    expect(issuesOf({ from: { ...whole, sets: 'three' }, to: plan })).toEqual(['from.sets wrong-type']);
     expect(issuesOf({ from: plan })).toEqual(['to missing']);
     expect(issuesOf({ from: { document: 'review' }, to: plan })).toEqual(['from.document not-one-of']);
   });

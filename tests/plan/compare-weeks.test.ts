@@ -314,7 +314,7 @@ describe('weeks side by side', () => {
       ['wrong-relation', 'goals.2.limb'],
     ]);
     expect(issuesOf({ weeks: [{ records: [plan] }] })).toEqual([['not-one-of', 'weeks.0.records.0.document']]);
-    expect(issuesOf({ weeks: [{ sessions: [{ plan: { ...plan, schemaVersion: 2 } }, { plan: {} }] }] })).toEqual([
+    expect(issuesOf({ weeks: [{ sessions: [{ plan: { ...plan, schemaVersion: 3 } }, { plan: {} }] }] })).toEqual([
       ['newer-document', 'weeks.0.sessions.0.plan.schemaVersion'],
       ['not-one-of', 'weeks.0.sessions.1.plan.document'],
     ]);

@@ -4,6 +4,7 @@ import { cite, working } from '../../src/text/index.js';
 import {
   progression,
   nextStage,
+  expandDocument,
   nextSession,
   planSession,
   progressionRules,
@@ -13,13 +14,14 @@ import {
   type Plan,
   type PlanRequest,
 } from '../../src/plan/index.js';
-import { documentOf } from '../../src/plan/read-document.js';
+import { documentOf, expandedOf } from '../../src/plan/read-document.js';
 import { publicFunctions } from '../support/public-functions.js';
 import { codesOf, expectClose, expectHoldsTogether, message, type Said } from '../support/invariants.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
 
 const plan = planOf({ percentOneRepMax: 20, step: 2.5 });
 const all = [30, 15, 15, 15];
+const itemOf = (...given: Parameters<typeof planOf>) => expandDocument(planOf(...given)).items[0]!;
 const everyKind = planSession(publicFunctions['planSessionOfEveryKind']!.right as PlanRequest);
 const several = planSession({
   ...plan.request,
@@ -81,7 +83,7 @@ describe('every document', () => {
   it('says what stands on every one of its kind', () => {
     const disclaimers = ({ disclaimers: all }: { readonly disclaimers: readonly { code: string; text: string }[] }) =>
       message(all);
-    expect(disclaimers(planOf())).toEqual([
+    expect(disclaimers(expandDocument(planOf()))).toEqual([
       ['not-cleared'],
       ['local-codes-decide'],
       ['screen-first', { source: 'risk-stratification-2022' }],
@@ -91,7 +93,7 @@ describe('every document', () => {
       ['burn-usual'],
       ['watch-afterwards'],
     ]);
-    expect(disclaimers(recordOf(plan, all))).toEqual([
+    expect(disclaimers(expandDocument(recordOf(plan, all)))).toEqual([
       ['record-clears-no-one'],
       ['local-codes-decide'],
       ['watch-afterwards'],
@@ -118,7 +120,7 @@ describe('every document', () => {
     for (const document of [plan, everyKind, several, record])
       expect(readDocument(structuredClone(document))).toEqual(document);
     expect(documentOf(['record'], record)).toEqual(record);
-    expect(() => documentOf(['plan'], record, ['plan'])).toThrow(
+    expect(() => expandedOf(['plan'], record, ['plan'])).toThrow(
       /^plan\.document must be 'plan'; received "record"\.$/,
     );
   });
@@ -157,11 +159,11 @@ describe('a plan', () => {
 
   it('carries a measured pressure to another cuff with its error', () => {
     const of = (measured: object) =>
-      planOf(
+      itemOf(
         {},
         {},
         { cuffWidthCm: 10, circumferenceCm: 55, measured: { valueMmHg: 200, method: 'doppler', ...measured } },
-      ).items[0]!.occlusion!;
+      ).occlusion!;
     expect(of({}).inputs).toMatchObject({ cuffWidthCm: 10, limb: 'leg', side: 'left', posture: 'seated' });
     expect(of({ cuffWidthCm: 10 }).equation).toBe('measured-doppler');
     // Above diastolic by the curve: 22 + 17.9 × 11 is 218.9, 22 + 17.9 × 5.5 is 120.45; 74 + (200 − 74) × 120.45 / 218.9.
@@ -184,7 +186,7 @@ describe('a plan', () => {
       cuffWidthCm: 18,
       equation: 'thigh-2019',
     } as const;
-    const { occlusion } = planOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb).items[0]!;
+    const { occlusion } = itemOf({}, { ageYears: 30, sex: 'male', posture: 'supine' }, limb);
     expect(occlusion!.inputs).toEqual({
       limb: 'leg',
       side: 'left',
@@ -228,7 +230,7 @@ describe('a plan', () => {
   });
 
   it('rounds and lifts as it was asked to', () => {
-    const load = (more: object) => planOf(more).items[0]!.load!;
+    const load = (more: object) => itemOf(more).load!;
     // 22 % of 100 kg.
     expect(load({ percentOneRepMax: 22, step: 5 }).value).toBe(20);
     expect(load({ percentOneRepMax: 23, step: 5 }).value).toBe(25);
@@ -254,7 +256,7 @@ describe('a plan', () => {
   it('holds a pressure to the usual range of its mode, and none of the rests to it', () => {
     const walk = { name: 'walk', mode: 'aerobic', limb: 'leg', scheme: '2x3min', restS: 60, restriction: 'continuous' };
     const of = (exercise: object) =>
-      planSession({ ...plan.request, exercises: [exercise] } as never as PlanRequest).items[0]!;
+      expandDocument(planSession({ ...plan.request, exercises: [exercise] } as never as PlanRequest)).items[0]!;
     expect(of(walk).target!.inputs).toMatchObject({ mode: 'aerobic' });
     expect(of(plan.request.exercises[0]!).target!.inputs).not.toHaveProperty('mode');
     const part = of({ ...plan.request.exercises[0]!, restriction: 'partial', percentLop: 30, restPercentLop: 20 });
@@ -387,8 +389,7 @@ describe('a record', () => {
 
 describe('a maximum of a plan', () => {
   it('is tested where it has no repetitions, and estimated with the lift and the person where it has', () => {
-    const maximum = (oneRepMax: object, request: object = {}) =>
-      planOf({ oneRepMax } as never, request).items[0]!.oneRepMax!;
+    const maximum = (oneRepMax: object, request: object = {}) => itemOf({ oneRepMax } as never, request).oneRepMax!;
     expect(maximum({ load: 100, lift: 'squat' })).toEqual(testedOneRepMax({ load: 100, lift: 'squat' }));
     // Of an untrained person it may be a first test.
     const first = { load: 100, lift: 'leg-press', training: 'untrained' } as const;

@@ -1,8 +1,17 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InputError, isInputError } from '../../src/index.js';
 import { explain, messages } from '../../src/text/index.js';
-import { nextSession, readDocument, reviewPlan, screen, type Plan } from '../../src/plan/index.js';
+import {
+  expandDocument,
+  nextSession,
+  readDocument,
+  reviewPlan,
+  screen,
+  type Plan,
+  type Stated,
+} from '../../src/plan/index.js';
 import { upgraded } from '../../src/plan/stored.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -36,13 +45,13 @@ describe('readDocument', () => {
         return isInputError(error) ? error.issues.map(({ code, path }) => [code, ...path]) : error;
       }
     };
-    expect(codeOf(2)).toEqual([['newer-document', 'schemaVersion']]);
+    expect(codeOf(3)).toEqual([['newer-document', 'schemaVersion']]);
     expect(codeOf(0)).toEqual([['not-one-of', 'schemaVersion']]);
-    expect(codeOf('1')).toEqual([['not-one-of', 'schemaVersion']]);
+    expect(codeOf('2')).toEqual([['not-one-of', 'schemaVersion']]);
     expect(codeOf(undefined)).toEqual([['missing', 'schemaVersion']]);
   });
 
-  // An invented history of an invented document: there is no older version of the library’s own yet.
+  // An invented history of an invented document.
   it('steps an older document up, one version at a time', () => {
     const upgrades = {
       0: ({ name, ...rest }: Readonly<Record<string, unknown>>) => ({ ...rest, title: name }),
@@ -54,6 +63,48 @@ describe('readDocument', () => {
     expect(old).toEqual({ schemaVersion: 0, name: 'a', extra: 1 });
     expect(() => upgraded({ schemaVersion: -1 }, 2, upgrades)).toThrow(InputError);
     expect(() => upgraded({ schemaVersion: 3 }, 2, upgrades)).toThrow(/newer version/);
+  });
+});
+
+describe('a document of schema version 1', () => {
+  // Frozen as they were made then: do not make them anew.
+  const older = JSON.parse(readFileSync('tests/plan/fixtures/version-1.json', 'utf8')) as Record<string, Older>;
+  interface Older {
+    readonly schemaVersion: number;
+    readonly stops: readonly { readonly code: string }[];
+    readonly cautions: readonly unknown[];
+    readonly items: readonly { readonly target?: Stated; readonly load?: Stated; readonly totals: object }[];
+  }
+
+  it.each(Object.keys(older))('is brought up to this one with every number, stop and caution: %s', (name) => {
+    const old = older[name]!;
+    const read = readDocument(old) as Plan;
+    expect([old.schemaVersion, read.schemaVersion]).toEqual([1, 2]);
+    expect(read.stops).toEqual(old.stops);
+    expect(read.cautions).toEqual(old.cautions);
+    expect(readDocument(JSON.parse(JSON.stringify(read)))).toEqual(read);
+    expect(explain(read).length).toBeGreaterThan(1000);
+    const { items } = expandDocument(read);
+    for (const [index, { target, load, totals }] of old.items.entries())
+      expect(items[index]).toMatchObject({ ...(target && { target }), ...(load && { load }), totals });
+    expect(JSON.stringify(read).length).toBeLessThan(JSON.stringify(old).length / 2);
+  });
+
+  it('keeps its stops when they were taken out, and is refused where it was changed', () => {
+    const { stopped, record } = older as { stopped: Older; record: Older };
+    for (const old of [stopped, record]) {
+      expect(old.stops.length).toBeGreaterThan(0);
+      expect((readDocument({ ...old, stops: [], cautions: [] }) as Plan).stops).toEqual(old.stops);
+    }
+    const [item] = stopped.items;
+    const changed = { ...stopped, items: [{ ...item!, target: { ...item!.target!, value: 90 } }] };
+    expect(() => readDocument(changed)).toThrow(InputError);
+    for (const broken of [
+      { ...stopped, items: 7 },
+      { ...stopped, items: [7] },
+      { ...stopped, session: null },
+    ])
+      expect(() => readDocument(broken)).toThrow(InputError);
   });
 });
 

@@ -1,26 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { planSession } from '../../src/plan/index.js';
+import { expandDocument, planSession } from '../../src/plan/index.js';
 import { codesOf, expectClose } from '../support/invariants.js';
 import { press } from '../support/plans.js';
 
 const plan = (measured: object, { limb = 'leg', posture = 'standing', width = 11.5, more = {} } = {}) =>
-  planSession({
-    systolicMmHg: 120,
-    diastolicMmHg: 70,
-    posture: 'supine',
-    limbs: [
-      {
-        limb,
-        side: 'left',
-        circumferenceCm: limb === 'leg' ? 55 : 32,
-        cuffWidthCm: width,
-        percentLop: 60,
-        measured: { valueMmHg: 187, method: 'doppler', ...measured },
-      },
-    ],
-    exercises: [{ ...press, limb, posture }],
-    ...more,
-  } as never);
+  expandDocument(
+    planSession({
+      systolicMmHg: 120,
+      diastolicMmHg: 70,
+      posture: 'supine',
+      limbs: [
+        {
+          limb,
+          side: 'left',
+          circumferenceCm: limb === 'leg' ? 55 : 32,
+          cuffWidthCm: width,
+          percentLop: 60,
+          measured: { valueMmHg: 187, method: 'doppler', ...measured },
+        },
+      ],
+      exercises: [{ ...press, limb, posture }],
+      ...more,
+    } as never),
+  );
 const supine = { posture: 'supine', cuffWidthCm: 11.5 };
 
 describe('a measured pressure in a plan', () => {

@@ -32,8 +32,8 @@ import { PAIN_SITES } from '../../src/plan/pain.js';
 // and while a stop is in force the stop first and no setting.
 
 type Explained = Parameters<typeof explain>[0];
-const FORMATS: readonly ExplainOptions[] = (['text', 'markdown', 'latex', 'mathml'] as const).flatMap((format) =>
-  (['full', 'brief'] as const).map((detail) => ({ format, detail })),
+const FORMATS: readonly ExplainOptions[] = (['text', 'markdown', 'html', 'latex', 'mathml'] as const).flatMap(
+  (format) => (['full', 'brief', 'sentence'] as const).map((detail) => ({ format, detail })),
 );
 
 const whole = (min: number, max: number) => fc.integer({ min, max });

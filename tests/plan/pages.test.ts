@@ -10,6 +10,7 @@ import {
   checkDay,
   compareWeeks,
   nextSession,
+  expandDocument,
   planSession,
   recordSession,
   reviewPlan,
@@ -194,7 +195,11 @@ const PAGES: Record<string, readonly [Parameters<typeof explain>[0], ExplainOpti
   'plan-passive-brief.txt': [passive, BRIEF],
   'plan-every-kind.txt': [everyKind],
   'plan-every-kind.md': [everyKind, { format: 'markdown' }],
+  'plan-every-kind-sentences.txt': [everyKind, { detail: 'sentence' }],
+  'plan-two-legs-brief.html': [planOfBoth, { detail: 'brief', format: 'html' }],
   'plan-stopped.txt': [stopped],
+  'plan-stopped-sentence.txt': [stopped, { detail: 'sentence' }],
+  'plan-stopped-brief.html': [stopped, { detail: 'brief', format: 'html' }],
   'plan-stop-lifted-brief.txt': [
     planSession({
       ...referred,
@@ -395,12 +400,12 @@ describe('the page of a plan', () => {
   });
 
   it('without a cuff says nothing of one in its stop criteria', () => {
-    const bare = planOf({ restriction: 'none' });
+    const bare = expandDocument(planOf({ restriction: 'none' }));
     const message = [...bare.stopCriteria, ...bare.disclaimers].filter(({ code }) => code !== 'screen-first');
     expect(message.map(({ text }) => text).join(' ')).not.toMatch(/cuff|deflat/i);
     expect(bare.stopCriteria.length).toBeGreaterThan(5);
     expect(
-      planOf()
+      expandDocument(planOf())
         .stopCriteria.map(({ text }) => text)
         .join(' '),
     ).toMatch(/deflat/);
@@ -436,13 +441,15 @@ describe('the page of a plan', () => {
   });
 
   it('says where an interval has one end or none', () => {
-    const [item] = planOf().items;
+    const { answers, ...plan } = planOf();
     const reached = (change: object) =>
       explain({
-        ...planOf(),
+        ...plan,
         // What another version made is printed with its own numbers.
         libraryVersion: '0.0.9',
-        items: [{ ...item!, target: { ...item!.target!, reached: { percentLop: 50, ...change } } }],
+        answers: answers.map((one) =>
+          one.kind === 'cuff-pressure' ? { ...one, reached: { percentLop: 50, ...change } } : one,
+        ),
       })
         .split('\n')
         .find((line) => line.startsWith('Cuff '))!;

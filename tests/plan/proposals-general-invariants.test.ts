@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  expandDocument,
   nextSession,
   planSession,
   recordSession,
@@ -326,7 +327,7 @@ describe('a proposal', () => {
       'measure-occlusion-estimated',
       'left',
       'leg',
-      guessed.items[0]!.occlusion!.evidence,
+      expandDocument(guessed).items[0]!.occlusion!.evidence,
       undefined,
     ]);
     const free = planOf({ restriction: 'none' });
@@ -354,7 +355,7 @@ describe('a proposal', () => {
         'measure-occlusion-estimated',
         'right',
         'leg',
-        after.items[1]!.occlusion!.evidence,
+        expandDocument(after).items[1]!.occlusion!.evidence,
         undefined,
       ],
       weeks,

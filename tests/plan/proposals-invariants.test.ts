@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { attempt } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
+  expandDocument,
   nextRequest,
   nextSession,
   painRules,
@@ -231,7 +232,7 @@ describe('any proposal', () => {
         (last!.pain ?? []).some(({ site, side, during = 0 }) => side === undefined && site !== 'muscle' && during > 7);
       if (bad) expect(items.filter(({ action }) => action.startsWith('raise'))).toEqual([]);
       // A cuff held clearly off the target raises nothing on its item.
-      plan.items.forEach(({ target, occlusion }, index) => {
+      expandDocument(plan).items.forEach(({ target, occlusion }, index) => {
         const held = last!.items[index]!.done.heldMmHg;
         if (!target || held === undefined || Math.abs(held - target.value) <= 0.05 * occlusion!.value + 1e-9) return;
         expect(items[index]!.action).not.toMatch(/^raise/);

@@ -404,10 +404,10 @@ describe('what was done', () => {
 });
 
 describe('a document that is read back', () => {
-  const version = 'a version of 1 or less that is known';
+  const version = 'a version of 2 or less that is known';
   it.each([
     [{ ...plan, schemaVersion: undefined }, ['schemaVersion', 'missing', version, 'undefined']],
-    [{ ...plan, schemaVersion: 2 }, ['schemaVersion', 'newer-document', version, '2']],
+    [{ ...plan, schemaVersion: 3 }, ['schemaVersion', 'newer-document', version, '3']],
     [{ ...plan, schemaVersion: 0 }, ['schemaVersion', 'not-one-of', version, '0']],
     [{ ...plan, schemaVersion: 0.5 }, ['schemaVersion', 'not-one-of', version, '0.5']],
     [{ ...plan, schemaVersion: '2' }, ['schemaVersion', 'not-one-of', version, '"2"']],
@@ -449,10 +449,10 @@ describe('a document that is read back', () => {
       [['items.0.target.value', 'wrong-type', 'at least 0.001', '0']],
       [['items.0.target.value', 'wrong-type', 'at most 1000000', '10000000']],
     ]);
-    const inputs = structuredClone(plan.items) as unknown as { target: { inputs: Record<string, unknown> } }[];
-    inputs[0]!.target.inputs['percentLop'] = 0.5;
-    expect(refusal(readDocument as never, { ...plan, items: inputs }).map(([path, code]) => [path, code])).toEqual([
-      ['items.0.target.inputs.percentLop', 'unit-slip'],
+    const answers = structuredClone(plan.answers) as unknown as { inputs: Record<string, unknown> }[];
+    answers[1]!.inputs['percentLop'] = 0.5;
+    expect(refusal(readDocument as never, { ...plan, answers }).map(([path, code]) => [path, code])).toEqual([
+      ['answers.1.inputs.percentLop', 'unit-slip'],
     ]);
   });
 });

@@ -32,11 +32,11 @@ describe('a review', () => {
   };
   it('reads every figure from where it stands', () => {
     expect(found(plan)).toEqual({
-      'percent-of-occlusion': [50, 40, 80, 'items.0.target.reached.percentLop'],
+      'percent-of-occlusion': [50, 40, 80, 'items.0.target'],
       'cuff-width': [10, 5, 18, 'request.limbs.0.cuffWidthCm'],
       'restriction-time': [6.5, 5, 10, 'items.0.totals.restrictionTime'],
       sets: [4, 2, 4, 'items.0.sets'],
-      'percent-of-maximum': [20, 20, 40, 'items.0.load.reached.percentOneRepMax'],
+      'percent-of-maximum': [20, 20, 40, 'items.0.load'],
       repetitions: [75, 75, 75, 'items.0.totals.repetitions'],
       lifting: [2, 1, 2, 'items.0.tempo.concentricS'],
       lowering: [2, 1, 2, 'items.0.tempo.eccentricS'],

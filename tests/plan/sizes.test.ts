@@ -23,6 +23,6 @@ it.each([
 it('repeats no formula, symbols, sources or sentence of an assumption', () => {
   const text = JSON.stringify([six, recordOf(six, [5])]);
   expect(text).not.toMatch(/"(formula|symbols|sources)":/);
-  for (const { assumptions } of six.items.flatMap((item) => [item.occlusion!, item.target!, item.load!]))
-    for (const assumption of assumptions) expect(assumption).not.toHaveProperty('text');
+  for (const { assumptions, cautions } of six.answers)
+    for (const part of [...assumptions, ...cautions]) expect(part).not.toHaveProperty('text');
 });

@@ -272,46 +272,51 @@ describe('a stop', () => {
   });
 
   it('that recurs needs the day of the one that is meant', () => {
-    const stop = (since?: string): Stop => ({ code: 'a', text: 'A.', ...(since && { since }) });
+    const stop = (since?: string): Stop => ({ code: 'pain-severe', text: 'A.', ...(since && { since }) });
     const two = [stop('2026-03-01'), stop('2026-03-03')];
     const disclaimers = (stops: Stop[], decision: StopDecision) =>
       stopsInForce({ stops: applyDecisions(stops, [decision]) }).map(({ since }) => since);
-    expect(() => applyDecisions(two, [decided('a', { on: '2026-03-05' })])).toThrow(/since/);
-    expect(disclaimers(two, decided('a', { on: '2026-03-05', since: '2026-03-01' }))).toEqual(['2026-03-03']);
-    expect(disclaimers(two, decided('a', { on: '2026-03-02' }))).toEqual(['2026-03-03']);
-    expect(() => applyDecisions(two, [decided('a', { on: '2026-02-01' })])).toThrow(/2026-03-01/);
+    expect(() => applyDecisions(two, [decided('pain-severe', { on: '2026-03-05' })])).toThrow(/since/);
+    expect(disclaimers(two, decided('pain-severe', { on: '2026-03-05', since: '2026-03-01' }))).toEqual(['2026-03-03']);
+    expect(disclaimers(two, decided('pain-severe', { on: '2026-03-02' }))).toEqual(['2026-03-03']);
+    expect(() => applyDecisions(two, [decided('pain-severe', { on: '2026-02-01' })])).toThrow(/2026-03-01/);
     // Where no day is known, the decision cannot have come too early.
-    expect(disclaimers([stop()], decided('a'))).toEqual([]);
-    expect(() => applyDecisions([stop(), stop('2026-03-01')], [decided('a')])).toThrow(/since/);
+    expect(disclaimers([stop()], decided('pain-severe'))).toEqual([]);
+    expect(() => applyDecisions([stop(), stop('2026-03-01')], [decided('pain-severe')])).toThrow(/since/);
   });
 
   it('is named by its symptom where one sentence serves several', () => {
-    const of = (symptom: string): Stop => ({ code: 'same', about: symptom, text: symptom, values: { symptom } });
-    expect(() => applyDecisions([of('x'), of('y')], [decided('same')])).toThrow(/one of x, y/);
+    const of = (symptom: string): Stop => ({
+      code: 'symptom-emergency',
+      about: symptom,
+      text: symptom,
+      values: { symptom },
+    });
+    expect(() => applyDecisions([of('x'), of('y')], [decided('symptom-emergency')])).toThrow(/one of x, y/);
     expect(stopsInForce({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
-    expect(stopsInForce({ stops: applyDecisions([of('x')], [decided('same')]) })).toEqual([]);
+    expect(stopsInForce({ stops: applyDecisions([of('x')], [decided('symptom-emergency')]) })).toEqual([]);
   });
 
   it('is one stop in several documents, and lifted where one of them has it lifted', () => {
     const [stop] = stopsOf(
-      [{ severity: 'stop', code: 'a', text: 'A.', values: { side: 'left', limb: 'leg', held: 700 } }],
+      [{ severity: 'stop', code: 'pain-severe', text: 'A.', values: { side: 'left', limb: 'leg', held: 700 } }],
       '2026-03-01',
     ) as [Stop];
     expect(stop).toEqual({
-      code: 'a',
+      code: 'pain-severe',
       text: 'A.',
       values: { side: 'left', limb: 'leg', held: 700 },
       since: '2026-03-01',
       limb: 'leg',
       side: 'left',
     });
-    const lifted = { ...stop, lifted: decided('a') };
+    const lifted = { ...stop, lifted: decided('pain-severe') };
     expect(mergeStops([stop], [lifted], [stop])).toEqual([lifted]);
     expect(mergeStops([{ ...stop, values: { held: 700, limb: 'leg', side: 'left' } }], [stop])).toEqual([stop]);
     expect(mergeStops([stop], [{ ...stop, since: '2026-03-02' }], [{ ...stop, side: 'right' }])).toHaveLength(3);
-    expect(stopsOf([{ severity: 'caution', code: 'a', text: 'A.' }])).toEqual([]);
+    expect(stopsOf([{ severity: 'caution', code: 'pain-severe', text: 'A.' }])).toEqual([]);
     // Every one of a sentence has to be lifted before it is a caution.
-    const message = { severity: 'stop', code: 'a', text: 'A.', values: stop.values! } as const;
+    const message = { severity: 'stop', code: 'pain-severe', text: 'A.', values: stop.values! } as const;
     expect(softened([message], [lifted])[0]!.severity).toBe('caution');
     expect(softened([message], [lifted, { ...stop, since: '2026-03-02' }])[0]!.severity).toBe('stop');
     expect(softened([message], [])[0]!.severity).toBe('stop');
@@ -319,9 +324,9 @@ describe('a stop', () => {
 
   it('is in force where the decision in it is about another stop, or older than it', () => {
     const of = (lifted: StopDecision, more: Partial<Stop> = {}): Stop[] =>
-      stopsInForce({ stops: [{ code: 'a', text: 'A.', since: '2026-03-02', lifted, ...more }] });
-    expect(of(decided('a', { on: '2026-03-02' }))).toEqual([]);
-    expect(of(decided('a', { on: '2026-03-01' }))).toHaveLength(1);
+      stopsInForce({ stops: [{ code: 'pain-severe', text: 'A.', since: '2026-03-02', lifted, ...more }] });
+    expect(of(decided('pain-severe', { on: '2026-03-02' }))).toEqual([]);
+    expect(of(decided('pain-severe', { on: '2026-03-01' }))).toHaveLength(1);
     expect(of(decided('b'))).toHaveLength(1);
     expect(of(decided('b'), { about: 'b' })).toEqual([]);
     const forged = {

@@ -4,6 +4,7 @@ import { attempt, InputError } from '../../src/index.js';
 import { explain, messages } from '../../src/text/index.js';
 import {
   checkDay,
+  expandDocument,
   nextSession,
   readDocument,
   reviewPlan,
@@ -128,7 +129,7 @@ describe('what explain prints', () => {
   });
 
   it('is of an answer the catalogue’s words, and no number that does not fit', () => {
-    const { target } = plan.items[0]!;
+    const { target } = expandDocument(plan).items[0]!;
     const answer = edited(target!, ['cautions'], [{ severity: 'note', code: 'percent-not-flow', text: 'CLEARED' }]);
     expect(explain(answer)).toContain(messages['percent-not-flow']);
     expect(explain(answer)).not.toContain('CLEARED');
@@ -161,23 +162,37 @@ describe('what explain prints', () => {
   });
 });
 
-describe('a plan that was changed', () => {
-  const target = ['items', 0, 'target'];
+/** Where the cuff pressure of a plan or a record, and the occlusion pressure that it is of, are in it. */
+const target = ['answers', 1] as const;
+const occlusion = ['answers', 0] as const;
 
+describe('a plan that was changed', () => {
   it('is refused where a pressure is not the percentage that it says', () => {
     expect(issuesOf(edited(plan, [...target, 'value'], 700))).toContainEqual([
-      'items.0.target.reached.percentLop',
+      'answers.1.reached.percentLop',
       'changed-document',
     ]);
-    expect(refusedAt(edited(plan, [...target, 'reached', 'percentLop'], 48))).toContain(
-      'items.0.target.reached.percentLop',
-    );
+    expect(refusedAt(edited(plan, [...target, 'reached', 'percentLop'], 48))).toContain('answers.1.reached.percentLop');
+  });
+
+  it('is refused where a number is not that of its answer', () => {
+    expect(plan.items[0]!.target).toMatchObject({ value: 100, ref: '/answers/1' });
+    const at = ['items', 0, 'target'];
+    expect(refusedAt(edited(plan, [...at, 'value'], 90))).toContain('items.0.target.value');
+    expect(refusedAt(edited(plan, [...at, 'unit'], 'kg'))).toContain('items.0.target.unit');
+    expect(refusedAt(edited(plan, [...at, 'lower'], undefined))).toContain('items.0.target.lower');
+    for (const ref of ['/answers/0', '/answers/9', '/answers/01', '/request', 'answers/1', ''])
+      expect(refusedAt(edited(plan, [...at, 'ref'], ref)).join(' '), ref).toContain('items.0.target.');
+    // No answer is worked out from itself, or from one that comes after it.
+    for (const ref of ['/answers/1', '/answers/3', '/answers/99']) {
+      const turned = edited(plan, [...target, 'inputs', 'occlusion', 'ref'], ref);
+      expect(refusedAt(turned).join(' '), ref).toContain('answers.1.');
+      expect(refusedAt(edited(turned, ['libraryVersion'], '0.0.9')).length, ref).toBeGreaterThan(0);
+    }
   });
 
   it('is not printed where it does not fit itself, and prints no words of its own', () => {
-    expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(
-      /^items\[0\]\.target\.reached\.percentLop must be/,
-    );
+    expect(() => explain(edited(plan, [...target, 'value'], 700))).toThrow(/^items\[0\]\.target\.value must be/);
     expect(() => explain(edited(plan, ['session', 'timeline', 'events', 1, 'atS'], -10))).toThrow(/atS must be/);
     const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
     expect(explain(forged)).toBe(explain(plan));
@@ -191,10 +206,13 @@ describe('a plan that was changed', () => {
       [[...target, 'upper'], undefined],
       [[...target, 'rounding', 'from'], 280],
       [[...target, 'reached'], percents],
-      [[...target, 'inputs', 'occlusion', 'value'], 560],
-      [[...target, 'inputs', 'occlusion', 'lower'], undefined],
-      [[...target, 'inputs', 'occlusion', 'upper'], undefined],
+      [[...occlusion, 'value'], 560],
+      [[...occlusion, 'lower'], undefined],
+      [[...occlusion, 'upper'], undefined],
       [[...target, 'reached', 'percentLop'], 50],
+      [['items', 0, 'target', 'value'], 280],
+      [['items', 0, 'target', 'lower'], undefined],
+      [['items', 0, 'target', 'upper'], undefined],
     ] as const;
     const document = forged.reduce((part, [path, to]) => edited(part, path, to), plan);
     expect(refusedAt(document)).toContain('items.0.target.value');
@@ -206,7 +224,8 @@ describe('a plan that was changed', () => {
 
   it('says what its sentences are, whatever was written under their codes', () => {
     const forged = plan.cautions.reduce((part, _, index) => edited(part, ['cautions', index, 'text'], 'CLEARED'), plan);
-    expect(readDocument(edited(forged, ['disclaimers', 0, 'text'], 'CLEARED'))).toEqual(plan);
+    expect(readDocument(forged)).toEqual(plan);
+    expect(explain(edited(plan, ['disclaimers', 0, 'text'], 'CLEARED'))).toBe(explain(plan));
   });
 
   it.each(['cautions', 'stops', 'disclaimers', 'stopCriteria', 'limbs', 'assumptions'] as const)(
@@ -226,11 +245,11 @@ describe('a plan that was changed', () => {
   });
 
   it('is refused where an interval does not hold its value, or a time is below 0 or out of order', () => {
-    const { value, lower, upper } = plan.items[0]!.occlusion!;
+    const { value, lower, upper } = plan.answers[0]!;
     expect(lower).toBeLessThan(value);
     for (const document of [
-      edited(plan, ['items', 0, 'occlusion', 'lower'], upper! + 1),
-      edited(plan, ['items', 0, 'occlusion', 'upper'], lower! - 1),
+      edited(plan, [...occlusion, 'lower'], upper! + 1),
+      edited(plan, [...occlusion, 'upper'], lower! - 1),
     ]) {
       expect(issuesOf(document).filter(([, code]) => code === 'changed-document')).not.toEqual([]);
     }
@@ -255,7 +274,7 @@ describe('a plan that was changed', () => {
 
   it('is refused where any number of it is another, or any word that is not a sentence', () => {
     const places = leaves(plan).filter(([path]) => !['schemaVersion', 'libraryVersion'].includes(String(path[0])));
-    expect(places.length).toBeGreaterThan(500);
+    expect(places.length).toBeGreaterThan(250);
     fc.assert(
       fc.property(fc.constantFrom(...places), ([path, value]) => {
         const changed =
@@ -291,9 +310,8 @@ describe('a record that was changed', () => {
   });
 
   it('is refused where its pressure is not the percentage that it says', () => {
-    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain(
-      'items.0.target.reached.percentLop',
-    );
+    expect(refusedAt(edited(record, ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.value');
+    expect(refusedAt(edited(record, [...target, 'value'], 700))).toContain('answers.1.reached.percentLop');
   });
 });
 
@@ -369,12 +387,15 @@ describe('a document of another version', () => {
     const other = edited(edited(high, ['stops'], []), ['request', 'limbs', 0, 'percentLop'], 50);
     expect(stopsInForce(readDocument(other) as Plan).map(({ code }) => code)).toEqual(codes);
     // A pressure above those of trials comes with its stop, whatever was written around it.
-    const forged = edited(plan, ['items', 0, 'target'], {
-      ...plan.items[0]!.target!,
-      ...{ value: 700, lower: undefined, upper: undefined, reached: { percentLop: 50 }, rounding: undefined },
-      inputs: { occlusion: { ...plan.items[0]!.occlusion!, value: 1400, lower: 1400, upper: 1400 }, percentLop: 50 },
-    });
-    expect(refusedAt(older(forged))).toEqual(['items.0.target.cautions']);
+    const bare = { value: 700, lower: undefined, upper: undefined };
+    const { answers } = plan;
+    const forged = [
+      [['items', 0, 'target'], { ...plan.items[0]!.target!, ...bare }],
+      [target, { ...answers[1]!, ...bare, reached: { percentLop: 50 }, rounding: undefined }],
+      [occlusion, { ...answers[0]!, value: 1400, lower: 1400, upper: 1400 }],
+    ] as const;
+    const high700 = forged.reduce((part, [path, to]) => edited(part, path, to), plan);
+    expect(refusedAt(older(high700))).toEqual(['answers.1.cautions']);
     // A record derives those of what was reported.
     const reported = edited(edited(older(record), ['stops'], []), ['cautions'], []);
     expect(stopsInForce(readDocument(reported) as SessionRecord)).toEqual(record.stops);
@@ -395,9 +416,8 @@ describe('a document of another version', () => {
   });
 
   it('is refused where it does not fit itself', () => {
-    expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain(
-      'items.0.target.reached.percentLop',
-    );
+    expect(refusedAt(edited(older(plan), ['items', 0, 'target', 'value'], 700))).toContain('items.0.target.value');
+    expect(refusedAt(edited(older(plan), [...target, 'value'], 700))).toContain('answers.1.reached.percentLop');
     expect(issuesOf(edited(plan, ['libraryVersion'], 'CLEARED'))).toEqual([['libraryVersion', 'wrong-type']]);
   });
 

@@ -60,7 +60,7 @@ describe('weekTotals', () => {
       days: days.map((day, index) => ({
         ...day,
         restrictedS: { leftLeg: day.loadAu > 0 ? 390.1 : 0, ...(index === 2 && { rightArm: 240 }) },
-        ...(index === 4 && { sessions: 2 }),
+        ...(index === 4 && { sessions: 2, restrictedSessions: 1 }),
       })),
     });
     expect(limbs.map(({ limb, side, restrictionTime }) => [side, limb, restrictionTime.value])).toEqual([

@@ -170,8 +170,8 @@ describe.each(all)('occlusion pressures by $id', ({ equation, one, limb, width }
     expect(about.evidence).toBe(evidence);
     const { formula, symbols, sources } = working(answer.value)!;
     expect(working(about)).toMatchObject({ formula, symbols });
-    const message = answer.value.assumptions.map(({ code }) => code);
-    const codes = about.assumptions.map(({ code }) => code);
+    const message: readonly string[] = answer.value.assumptions.map(({ code }) => code);
+    const codes: readonly string[] = about.assumptions.map(({ code }) => code);
     // The error of your own equation is in mmHg.
     const log = answer.value.scale === 'log';
     expect(codes.includes('log-normal-interval')).toBe(errors !== undefined && log);

@@ -6,6 +6,7 @@ import { sources } from '../../src/evidence/sources.js';
 import { english } from '../../src/answer/translate.js';
 import { attempt, type Answer, type Assumption, type InputIssue } from '../../src/index.js';
 import { assumptionText } from '../../src/text/assumptions.js';
+import { expandDocument, type Plan } from '../../src/plan/index.js';
 import { working } from '../../src/text/index.js';
 
 /** Quantile of the standard normal distribution at 97.5 %, as jstat and tables have it. */
@@ -100,6 +101,8 @@ export function expectHoldsTogether(part: unknown, at = 'answer'): void {
   if (typeof part === 'string') expect(part.trim(), at).not.toBe('');
   if (typeof part === 'number') expect(Number.isFinite(part), at).toBe(true);
   if (!isObject(part)) return;
+  // A document that states its numbers holds as the answers that it states.
+  if ('document' in part && 'answers' in part) return expectHoldsTogether(expandDocument(part as unknown as Plan), at);
   if (!Array.isArray(part)) {
     if ('equation' in part && 'inputs' in part) answerHolds(part as unknown as Answer);
     if ('code' in part && 'text' in part) {

@@ -1,0 +1,238 @@
+import type { Answer, Caution } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
+import { describe, InputError, issue, type Path } from '../answer/issues.js';
+import type { MessageValues } from '../answer/messages.js';
+import { textByCode } from './catalogue.js';
+import { isNear } from './consistency.js';
+import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } from './record.js';
+import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
+import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
+import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+
+type Part = Readonly<Record<string, unknown>>;
+
+const isPart = (part: unknown): part is Part => typeof part === 'object' && part !== null && !Array.isArray(part);
+const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
+
+/** Answers of an item that are stated in it and whole among the answers of its document. */
+const OF_ITEM = ['target', 'restTarget', 'load'];
+/** Answers of an expanded item that its other answers were worked out from. */
+const BEHIND = ['occlusion', 'oneRepMax'];
+
+const numberOf = ({ value, unit, lower, upper }: Stated): Stated => ({
+  value,
+  unit,
+  ...(lower !== undefined && { lower }),
+  ...(upper !== undefined && { upper }),
+});
+
+const listOf = (parts: unknown, of: (part: Part) => unknown): unknown =>
+  Array.isArray(parts) ? parts.map((part: unknown) => (isPart(part) ? of(part) : part)) : parts;
+
+/** A sentence by its code; a remark of your own equation, which no catalogue has, keeps its words. */
+function withoutText({ text, ...message }: Part): Part {
+  const { code, values } = message as Partial<Caution>;
+  const known =
+    typeof code === 'string' ? textByCode(code, isPart(values) ? (values as MessageValues) : {}) : undefined;
+  return known === text ? message : { text, ...message };
+}
+
+const withText = (messages: DocumentAnswer['cautions']): Caution[] =>
+  messages.map(({ text, ...message }) => {
+    const known = textByCode(message.code, message.values) ?? text ?? textByCode('code-unknown')!;
+    const { severity, code, ...more } = message;
+    return { severity, code, text: known, ...more };
+  });
+
+/** The answers of a document, each once. */
+class Answers {
+  readonly all: DocumentAnswer[] = [];
+  readonly #places = new Map<unknown, AnswerPointer>();
+
+  at(answer: Answer): AnswerPointer {
+    const known = this.#places.get(answer);
+    if (known) return known;
+    const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions: listOf(answer.cautions, withoutText) };
+    const text = JSON.stringify(own);
+    const place = this.#places.get(text) ?? { ref: `/answers/${this.all.push(own as DocumentAnswer) - 1}` };
+    this.#places.set(answer, place).set(text, place);
+    return place;
+  }
+
+  #inputs(inputs: unknown): unknown {
+    if (Array.isArray(inputs)) return inputs.map((part) => this.#inputs(part));
+    if (!isPart(inputs)) return inputs;
+    if (isAnswer(inputs)) return this.at(inputs);
+    // By name, and not as they come: a database may sort fields.
+    for (const name of Object.keys(inputs).sort()) if (isAnswer(inputs[name])) this.at(inputs[name]);
+    return Object.fromEntries(Object.entries(inputs).map(([name, part]) => [name, this.#inputs(part)]));
+  }
+}
+
+/** Totals as the numbers that they are: their cautions are those of the document. */
+function statedTotals(totals: object): object {
+  const { cautions: _, ...numbers } = totals as { readonly cautions?: unknown };
+  return Object.fromEntries(
+    Object.entries(numbers).map(([name, part]) => [name, isAnswer(part) ? numberOf(part) : part]),
+  );
+}
+
+function compactItem(item: Part, answers: Answers): object {
+  for (const name of OF_ITEM) if (isAnswer(item[name])) answers.at(item[name]);
+  const parts = Object.entries(item).filter(([name]) => !BEHIND.includes(name));
+  return Object.fromEntries(
+    parts.map(([name, part]: [string, unknown]) => {
+      if (name === 'totals' && isPart(part)) return [name, statedTotals(part)];
+      return [name, OF_ITEM.includes(name) && isAnswer(part) ? { ...numberOf(part), ...answers.at(part) } : part];
+    }),
+  );
+}
+
+/** The ids of the equations that answers come from. */
+const equationsOf = (answers: readonly DocumentAnswer[]): string[] => [
+  ...new Set(answers.map(({ equation }) => equation)),
+];
+
+/**
+ * A plan or a record with each answer once. What is no such document stays as it is: an older version is checked once
+ * it has the shape of this one.
+ */
+export function compacted(document: object): Part {
+  const answers = new Answers();
+  const entries = Object.entries(document).map(([name, part]: [string, unknown]): [string, unknown] => {
+    if (name === 'items') return [name, listOf(part, (item) => compactItem(item, answers))];
+    if (name === 'limbs') return [name, listOf(part, statedTotals)];
+    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText)];
+    if (name === 'sessionLoad' && isAnswer(part)) return [name, numberOf(part)];
+    if (name !== 'session' || !isPart(part)) return [name, part];
+    const { totals } = part;
+    return [name, { ...part, ...(isPart(totals) && { totals: statedTotals(totals) }) }];
+  });
+  const { document: kind, schemaVersion, libraryVersion, ...rest } = Object.fromEntries(entries);
+  const head = { document: kind, schemaVersion, libraryVersion, equations: equationsOf(answers.all) };
+  return { ...head, ...rest, answers: answers.all };
+}
+
+/** The whole answer that a pointer of a document leads to. */
+function follower(answers: readonly DocumentAnswer[]) {
+  const whole = new Map<string, Answer>();
+  const follow = (ref: string, before: number, path: Path): Answer => {
+    const index = Number(/^\/answers\/(\d+)$/.exec(ref)?.[1] ?? NaN);
+    const answer = index < before ? answers[index] : undefined;
+    // An answer was worked out from answers before it, so no way leads round in a circle.
+    if (!answer) throw new InputError([issue('changed-document', path, 'a place in answers', describe(ref))]);
+    const known = whole.get(ref);
+    if (known) return known;
+    const place = ['answers', index, 'inputs'];
+    const inputs = Object.entries(answer.inputs).map(([name, part]) => [name, within(part, index, [...place, name])]);
+    const made = { ...answer, inputs: Object.fromEntries(inputs), cautions: withText(answer.cautions) } as Answer;
+    whole.set(ref, made);
+    return made;
+  };
+  const within = (part: unknown, before: number, path: Path): unknown => {
+    if (Array.isArray(part)) return part.map((one, index) => within(one, before, [...path, index]));
+    return isPart(part) && typeof part['ref'] === 'string' ? follow(part['ref'], before, [...path, 'ref']) : part;
+  };
+  return (at: StatedAnswer | undefined, path: Path): Answer | undefined =>
+    at && follow(at.ref, answers.length, [...path, 'ref']);
+}
+
+/**
+ * Totals as answers: those that this version works out, where they are the numbers of the document; else the numbers
+ * without their working, which the document does not have.
+ */
+function answersOf<T extends object>(stated: object, made: T | undefined): T {
+  const own = made as Record<string, Answer> | undefined;
+  const numbers = Object.entries(stated as Record<string, Stated>).map(([name, number]): [string, Answer] => {
+    const again = own?.[name];
+    if (again && again.unit === number.unit && isNear(again.value, number.value)) return [name, again];
+    const kind = kindOfTotal(name);
+    const level = number.lower === undefined ? {} : { level: 0.95 as const };
+    const evidence = again?.evidence ?? 'practice';
+    const bare = { kind, ...number, ...level, equation: kind, evidence, inputs: {}, assumptions: [], cautions: [] };
+    return [name, bare];
+  });
+  return { ...Object.fromEntries(numbers), cautions: own?.['cautions'] ?? [] } as T;
+}
+
+/** An item with whole answers and those that they were worked out from. */
+function expandedItem<I extends PlanItem | RecordItem>(
+  item: I,
+  index: number,
+  follow: ReturnType<typeof follower>,
+  made: ExpandedPlanItem['totals'] | undefined,
+): object {
+  const place = ['items', index];
+  const { target, restTarget, load, totals } = item;
+  const answers = {
+    target: follow(target, [...place, 'target']),
+    restTarget: follow(restTarget, [...place, 'restTarget']),
+    load: follow(load, [...place, 'load']),
+  };
+  return { ...item, ...defined(answers), totals: answersOf(totals, made) };
+}
+
+const limbsOf = (limbs: Plan['limbs'], made: readonly ExpandedLimbTotals[]): ExpandedLimbTotals[] =>
+  limbs.map(({ limb, side, exercises, ...totals }, index) => {
+    const place = { limb, side, exercises };
+    return { ...place, ...answersOf<Omit<ExpandedLimbTotals, keyof typeof place>>(totals, made[index]) };
+  });
+
+const sentences = (codes: readonly DisclaimerCode[]): Disclaimer[] =>
+  codes.map((one) => ({ ...one, text: textByCode(one.code) ?? textByCode('code-unknown')! }));
+
+/** A plan with whole answers; `made` again from its request, for the working of its totals. */
+export function expandedPlan(plan: Plan, made: ExpandedPlan): ExpandedPlan {
+  const { answers, equations: _, items, limbs, session, disclaimers, stopCriteria, ...rest } = plan;
+  const follow = follower(answers);
+  const expanded = items.map((item, index) => {
+    const whole = expandedItem(item, index, follow, made.items[index]?.totals) as ExpandedPlanItem;
+    const { target, load } = whole;
+    const behind = { occlusion: target?.inputs['occlusion'], oneRepMax: load?.inputs['oneRepMax'] };
+    return { ...whole, ...defined(behind) } as ExpandedPlanItem;
+  });
+  return {
+    ...rest,
+    items: expanded,
+    limbs: limbsOf(limbs, made.limbs),
+    session: { ...session, totals: answersOf(session.totals, made.session.totals) },
+    disclaimers: sentences(disclaimers),
+    stopCriteria: sentences(stopCriteria),
+  };
+}
+
+/** Items of a record with the whole answers that were planned, before what was done is added up. */
+export const plannedOf = ({ items, answers }: SessionRecord): Omit<ExpandedRecordItem, 'totals'>[] => {
+  const follow = follower(answers);
+  return items.map((item, index) => expandedItem(item, index, follow, undefined) as ExpandedRecordItem);
+};
+
+/** A record with whole answers; `made` again from what was done, for the working of its totals. */
+export function expandedRecord(record: SessionRecord, made: ExpandedRecord): ExpandedRecord {
+  const { answers, equations: _, items, limbs, disclaimers, sessionLoad, ...rest } = record;
+  const follow = follower(answers);
+  return {
+    ...rest,
+    items: items.map(
+      (item, index) => expandedItem(item, index, follow, made.items[index]?.totals) as ExpandedRecordItem,
+    ),
+    limbs: limbsOf(limbs, made.limbs),
+    ...(sessionLoad && made.sessionLoad && { sessionLoad: { ...made.sessionLoad, ...sessionLoad } }),
+    disclaimers: sentences(disclaimers),
+  };
+}
+
+const expansions = /* @__PURE__ */ new WeakMap<object, object>();
+
+/** A document to hand out of what was worked out with whole answers, which are kept for it. */
+export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>): T {
+  const document = compacted(expanded) as unknown as T;
+  expansions.set(document, expanded);
+  return document;
+}
+
+/** What a document that the library made was made of. */
+export const expansionOf = <T extends object>(document: T): Expansion<T> | undefined =>
+  expansions.get(document) as Expansion<T> | undefined;
+
+type Expansion<T> = T extends Plan ? ExpandedPlan : T extends SessionRecord ? ExpandedRecord : never;
