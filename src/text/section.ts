@@ -70,13 +70,13 @@ const fieldWords: Readonly<Record<string, string>> = {
   perSide: 'plates on each side',
   fraction: 'share of body mass',
   printed: 'percentage printed [%]',
-  'venous-thromboembolism': 'earlier clot in a vein',
-  thrombophilia: 'blood that clots easily',
-  'limb-paralysis': 'paralysed leg',
-  'cancer-within-5-years': 'cancer in the last 5 years',
-  'intensive-care': 'stay in intensive care',
-  immobile: 'immobile for a day or longer',
-  'age-60-and-over': 'age 60 or over',
+  'venous-thromboembolism': 'vein clot',
+  thrombophilia: 'clotting disorder',
+  'limb-paralysis': 'leg paralysis',
+  'cancer-within-5-years': 'recent cancer',
+  'intensive-care': 'intensive care',
+  immobile: 'immobility',
+  'age-60-and-over': 'age 60+',
 };
 
 /** An answer explained, before it is written as text or in another format. */
