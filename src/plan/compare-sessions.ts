@@ -1,3 +1,4 @@
+import { ownDocument } from '../answer/own.js';
 import type { Caution } from '../answer/answer.js';
 import { attempt, isInputError, issue, moved, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
@@ -209,5 +210,5 @@ export const compareSessions = /* @__PURE__ */ withInput(function compareSession
   const to = readSide(reader, 'to', issues);
   for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
   reader.done();
-  return comparisonOf(from!, to!);
+  return ownDocument(comparisonOf(from!, to!));
 });

@@ -1,3 +1,4 @@
+import { ownDocument } from '../answer/own.js';
 import { Math } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
@@ -420,12 +421,12 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
-  return {
+  return ownDocument({
     document: 'week-comparison',
     weeks: rows,
     goals: goalResults(goals, last.done ?? last.planned),
     stops,
     cautions,
     disclaimers,
-  };
+  });
 });

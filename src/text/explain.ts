@@ -1,6 +1,7 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import { english, type Translate } from '../answer/translate.js';
@@ -142,6 +143,14 @@ const pages = {
     comparisonBlocks(document as SessionComparison, translate),
 } as const satisfies Record<string, (document: object, translate: Translate, detail: Detail) => Block[]>;
 
+/** Documents that hold nothing to make them again from: stored and read back, they cannot be checked. */
+const NOT_CHECKED: readonly string[] = [
+  'review',
+  'lighter-options',
+  'week-comparison',
+  'session-comparison',
+] satisfies (keyof typeof pages)[];
+
 const pageWriters = { text: pageText, markdown: pageMarkdown, html: pageHtml };
 const isPage = (format: ExplainFormat): format is keyof typeof pageWriters => Object.hasOwn(pageWriters, format);
 
@@ -153,8 +162,12 @@ function writePage(
   detail: Detail,
 ): string {
   if (isPage(format)) {
-    const blocks = pages[document.document](document, translate, detail);
-    return pageWriters[format](blocks).join('\n');
+    const [title, ...blocks] = pages[document.document](document, translate, detail);
+    const unchecked =
+      NOT_CHECKED.includes(document.document) && !isOwn(document)
+        ? [{ lines: [translate('page.not-checked', pageWords['page.not-checked'])] }]
+        : [];
+    return pageWriters[format]([title!, ...unchecked, ...blocks]).join('\n');
   }
   if (document.document === 'plan') {
     const working = planWorking(document as unknown as ExpandedPlan, translate);
@@ -191,7 +204,8 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  *
  * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening
  * and a check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against
- * itself, and the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
+ * itself, and the text of each caution is taken from the catalogue by its code. The page of a review or a comparison that
+ * was stored says that it cannot be checked: make it again from its documents. What was changed by hand is refused.
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `html`, an
  * `article` without any style, whose sections `do-not-train`, `stop-criteria`, `exercise` and `write-down` have these
