@@ -19,6 +19,7 @@ export type {
   Symbols,
 } from './answer/answer.js';
 export type { AssumptionCode, CautionCode } from './answer/codes.js';
+export type { AnswerRange, PercentRange } from './answer/range.js';
 export {
   centimetresToInches,
   inchesToCentimetres,
@@ -81,6 +82,7 @@ export type { ReadingErrors } from './pressure/uncertainty.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';
 export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
+export { targetCuffPressureRange, type TargetRangeInput } from './pressure/target-range.js';
 export {
   quantities,
   type CircumferenceSite,
@@ -158,3 +160,4 @@ export {
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
 export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
+export { trainingLoadRange, type TrainingLoadRangeInput } from './strength/training-load-range.js';

@@ -6,9 +6,17 @@ for (const name of Object.keys(declarations) as (keyof typeof declarations)[]) {
   writeFileSync(`dist/schemas/${name}.json`, `${JSON.stringify(jsonSchema(name))}\n`);
 }
 
-// The check values, without the space that makes them readable in the repository.
-mkdirSync('dist/checks', { recursive: true });
-for (const file of readdirSync('src/checks')) {
-  const values: unknown = JSON.parse(readFileSync(`src/checks/${file}`, 'utf8'));
-  writeFileSync(`dist/checks/${file}`, `${JSON.stringify(values)}\n`);
+// Check values and catalogues as data, without the space that makes them readable in the repository.
+for (const [from, to] of [
+  ['src/checks', 'dist/checks'],
+  ['src/text/locales', 'dist/text/locales'],
+]) {
+  mkdirSync(to!, { recursive: true });
+  for (const file of readdirSync(from!).filter((name) => name.endsWith('.json'))) {
+    const values: unknown = JSON.parse(readFileSync(`${from!}/${file}`, 'utf8'));
+    writeFileSync(`${to!}/${file}`, `${JSON.stringify(values)}\n`);
+  }
 }
+
+// The catalogue is in the package twice at most: what requires it takes the data.
+writeFileSync('dist/text/locales/de.cjs', "'use strict';\nexports.de = require('./de.json');\n");

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import manifest from '../../package.json' with { type: 'json' };
 
-// A table is declared with its ids, codes and units as they are, and its sentences as text: what stands in a formula, a
+// A table is declared with its ids, codes and units as they are, and its sentences as text: what is in a formula, a
 // note or a message is no type.
 const TABLES = /^export declare const \w+: (?:\{|readonly \[)[\s\S]*?^[}\]]+;$/gm;
 const SENTENCE = /(?<=: )"(?:[^"\\ ]|\\.)* (?:[^"\\]|\\.)*"(?=;)/g;

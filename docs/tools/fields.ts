@@ -9,7 +9,7 @@ export interface Field {
   readonly comment: string;
 }
 
-const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll(/\s+/g, ' ').trim() || '–';
+const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll(/\s+/g, ' ').trim();
 
 /** What a field is when it is left out, as its comment has it. */
 const defaultOf = (comment: string): string | undefined =>

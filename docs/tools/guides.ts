@@ -16,7 +16,7 @@ export interface Guide {
 }
 
 const front = readFileSync('docs/README.md', 'utf8');
-const listed = front.slice(front.indexOf('## The course'), front.indexOf('## Entry points'));
+const listed = front.slice(front.indexOf('## The course'), front.indexOf('## An answer'));
 
 /** Every page that the front page of the docs lists, in that order, once each. */
 export const guides: readonly Guide[] = listed.split(/^#{2,3} /m).flatMap((part) => {

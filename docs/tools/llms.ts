@@ -39,7 +39,7 @@ export function index(): string {
   ].join('\n');
 }
 
-/** The same with everything said: each guide, and the doc comment and signature of every function. */
+/** The same at full length: each guide, and the doc comment and signature of every function. */
 export function fullText(): string {
   const names = publicNames();
   return [

@@ -51,7 +51,7 @@ export function publicNames(): PublicName[] {
     const symbol = exported.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(exported) : exported;
     const declaration = symbol.declarations![0]!;
     const source = declaration.getSourceFile();
-    // The doc comment of a constant stands before its statement.
+    // The doc comment of a constant is before its statement.
     const holder = ts.isVariableDeclaration(declaration) ? declaration.parent.parent : declaration;
     const before = ts.getLeadingCommentRanges(source.text, holder.getFullStart()) ?? [];
     const block = before.map(({ pos, end }) => source.text.slice(pos, end)).filter((text) => text.startsWith('/**'));

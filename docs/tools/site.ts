@@ -37,7 +37,7 @@ const OUT = 'docs/site';
 
 /** Where the files that names are declared in are shown. */
 const SOURCES = 'source';
-/** Stands for the way to the root of the site until a page knows its own place. */
+/** Takes the place of the way to the root of the site until a page knows its own place. */
 const ROOT = 'to-root:';
 
 const guideOf = (document: Reflection): (typeof guides)[number] | undefined =>
@@ -96,14 +96,10 @@ const app = await Application.bootstrap({
     'src/plan/symptoms.ts:CodedSymptom',
     'src/plan/progression-rules.ts:NamedRule',
     'src/study/propagate.ts:QuantileBounds',
-    'src/plan/read-document.ts:Documents',
     'src/teaching/messages.ts:teachingMessages',
     'src/session/compare.ts:LINES',
-    'src/plan/stage-goals.ts:MEASURES',
     'src/plan/lighten.ts:KEEPS',
     'src/study/fitted-equation.ts:OWN_READINGS',
-    'src/pressure/assumptions.ts:PressureAssumption',
-    'src/strength/assumptions.ts:StrengthAssumption',
     'src/study/resample.ts:People',
     'src/pressure/measured.ts:measurementMethods',
     'src/pressure/equations.ts:occlusionEquations',
@@ -115,8 +111,6 @@ const app = await Application.bootstrap({
     'src/strength/repetitions.ts:CHARTS',
     'src/plan/progression-rules.ts:rules',
     'src/plan/stops.ts:DECIDER_ROLES',
-    'src/plan/screening-messages.ts:dayMessages',
-    'src/plan/screening-messages.ts:conditionMessages',
     'src/plan/pain.ts:PAIN_MOMENTS',
     'src/plan/pain.ts:PAIN_SITES',
     'src/plan/pain.ts:chosen',
@@ -127,8 +121,29 @@ const app = await Application.bootstrap({
     'src/study/reached-columns.ts:ReachedPressureColumns',
     'src/study/reached-columns.ts:ReachedLoadColumns',
     'src/study/reached-columns.ts:Base',
-    'src/answer/answer.ts:Reached',
     'src/study/fitted-equation.ts:TERM_FIELDS',
+    'src/answer/codes.ts:AnswerAssumption',
+    'src/answer/codes.ts:PressureAssumption',
+    'src/answer/codes.ts:StrengthAssumption',
+    'src/answer/codes.ts:SessionAssumption',
+    'src/answer/codes.ts:PlanAssumption',
+    'src/text/words.ts:explainWords',
+    'src/text/page-words.ts:pageWords',
+    'src/plan/messages.ts:planValueWords',
+    'src/text/words.ts:fieldWords',
+    'src/text/words.ts:labelWords',
+    'src/quantity/unit-system.ts:WrittenUnit',
+    'src/text/texts.ts:MeasureOf',
+    'src/plan/measures.ts:guidelineNames',
+    'src/plan/stage-goals.ts:GOAL_MEASURES',
+    'src/plan/stated.ts:StatedAll',
+    'src/plan/types.ts:WholeTotals',
+    'src/plan/read-back.ts:ReadBack',
+    'src/plan/types.ts:LeftOut',
+    'src/plan/types.ts:Given',
+    'src/plan/types.ts:OfMaximum',
+    'src/plan/types.ts:OfLoad',
+    'src/plan/types.ts:NotResistance',
   ],
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,
@@ -151,13 +166,14 @@ const app = await Application.bootstrap({
   lightHighlightTheme: 'github-light-high-contrast',
   darkHighlightTheme: 'github-dark-high-contrast',
   customCss: 'docs/tools/site.css',
+  highlightLanguages: ['typescript', 'tsx', 'javascript', 'json', 'bash', 'html', 'sql'],
   markdownItLoader: siteMarkdown,
 });
 
 app.renderer.defineRouter('short', ShortRouter);
 
 const text = (words: string) => [{ kind: 'text' as const, text: words }];
-/** Puts a tag on what is said of a reflection. */
+/** Puts a tag on the comment of a reflection. */
 function tag(reflection: Reflection, name: `@${string}`, words: string): void {
   (reflection.comment ??= new Comment()).blockTags.push(new CommentTag(name, text(words)));
 }
@@ -279,6 +295,13 @@ function readMore(name: string, root: string): string {
     : `<section class="tsd-panel in-guides"><h2>In the guides</h2><ul>${items.join('')}</ul></section>`;
 }
 
+/** The table of an input’s fields goes with the parameters, before what is returned. */
+const fieldsFirst = (html: string): string =>
+  html.replaceAll(
+    /(<h4 class="tsd-returns-title">(?:(?!<h4 class="tsd-returns-title">)[\s\S])*?)(<div class="tsd-tag-fields">[\s\S]*?<\/table><\/div>\s*<\/div>)/g,
+    (_all, returned: string, table: string) => `<div class="tsd-comment tsd-typography">${table}</div>${returned}`,
+  );
+
 // What the theme leaves to be wished for by a screen reader: landmarks, and no link within what folds and unfolds.
 app.renderer.on(PageEvent.END, (page) => {
   if (page.contents === undefined) return;
@@ -300,7 +323,16 @@ app.renderer.on(PageEvent.END, (page) => {
       () => `${ways(index, root)}</div><div class="col-sidebar"`,
     );
   else if (model instanceof DeclarationReflection && model.kindOf(ReflectionKind.Function))
-    page.contents = page.contents.replace(end, () => `${readMore(model.name, root)}</div><div class="col-sidebar"`);
+    page.contents = fieldsFirst(page.contents).replace(
+      end,
+      () => `${readMore(model.name, root)}</div><div class="col-sidebar"`,
+    );
+  // The sheet of the course leads to the same exercises with a box for your number.
+  if (page.url === 'course/exercises.html')
+    page.contents = page.contents.replace(
+      /On the <a [^>]*>site of these docs<\/a> you can do them in the browser/,
+      `On this site you can <a href="${root}exercises/index.html">do them in the browser</a>`,
+    );
   // The front page has a title of its own.
   if (page.url === 'index.html')
     page.contents = linked(page.contents, root).replace(/<div class="tsd-page-title">[\s\S]*?<\/div>/, '');

@@ -1,4 +1,4 @@
-/* Slides made from the pictures: one page of HTML that needs nothing beside it, and prints one slide a sheet. */
+/* Slides made from the pictures: one page of HTML that needs no other file, and prints one slide a sheet. */
 import { pictures } from './pictures.js';
 
 const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');

@@ -26,7 +26,7 @@ function sideTex(side: string): string | undefined {
     .replaceAll(/√(\d+)/g, 'sqrt($1)')
     .replaceAll('√', 'sqrt')
     .replaceAll(/[²³]|⁻¹/g, (power) => POWERS[power]!)
-    // A number keeps the digits it is printed with, and 1RM is one word: each stands as a symbol while parsing.
+    // A number keeps the digits it is printed with, and 1RM is one word: each is a symbol while parsing.
     .replaceAll(WORD, (word) => (FUNCTIONS.has(word) ? word : `w${words.push(word) - 1}_`));
   if (/w\d+_ w\d+_|…/.test(expression)) return undefined;
   const own = (name: string): string | undefined =>
@@ -51,7 +51,7 @@ function endOf(line: string): number {
   return line.length;
 }
 
-/** A line such as `LOP = a × b, rounded down`: the formula as TeX, and what is said after it. */
+/** A line such as `LOP = a × b, rounded down`: the formula as TeX, and the note after it. */
 export function formulaTex(line: string): { readonly tex: string; readonly note: string } | undefined {
   const end = endOf(line);
   const sides = line.slice(0, end).split(' = ').map(sideTex);
@@ -106,7 +106,7 @@ export function siteMarkdown(parser: Parser): void {
     let heads: string[] = [];
     let column = 0;
     for (const [index, token] of tokens.entries()) {
-      // Said outright: a browser forgets what a table is once a style sheet makes a block of it.
+      // Named outright: a browser forgets what a table is once a style sheet makes a block of it.
       const role = ROLES[token.type];
       if (role) token.attrSet('role', role);
       if (token.type === 'table_open') heads = [];

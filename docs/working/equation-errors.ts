@@ -58,7 +58,7 @@ export const indexShare = Math.hypot(
 
 export const thigh2015Deviation = Number((94 * Math.sqrt(1 - 0.49)).toFixed(1));
 
-// 4. Every equation beside the curve, which has not seen the laboratory.
+// 4. Every equation compared with the curve, which has not seen the laboratory.
 
 const sexes = [1, 2] as const;
 const near = (row: Mean, width: number): boolean => Math.abs(row.widthCm - width) <= 0.5;

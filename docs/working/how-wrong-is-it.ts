@@ -37,14 +37,14 @@ const between = ({ lower, upper }: OcclusionPressure): string => `${lower!.toFix
 const holds = ({ lower, upper }: OcclusionPressure, mean: number): boolean => mean >= lower! && mean <= upper!;
 const verdict = (held: boolean): string => (held ? 'yes' : '**no**');
 
-/** The cuff that stands in for a sample whose abstract says narrow or wide but gives no width. */
+/** The cuff that replaces that of a sample whose abstract says narrow or wide but gives no width. */
 const STAND_IN = { narrow: 5, wide: 13.5 } as const;
 
 /** A miss: further from the mean than its sample’s own standard deviation, or than 15 % where none was published. */
 const misses = (value: number, { mean, standardDeviation = 0.15 * mean }: GroupMean): boolean =>
   Math.abs(value - mean) > standardDeviation;
 
-/** Every published mean beside the estimate for the nominal person. */
+/** Every published mean compared with the estimate for the nominal person. */
 export const besideMeans = (groupMeans.rows as readonly GroupMean[]).map((row) => {
   const cuffWidthCm = row.cuffWidthCm ?? STAND_IN[row.cuff as keyof typeof STAND_IN];
   if (cuffWidthCm === undefined) return { row, ours: undefined, missed: undefined };

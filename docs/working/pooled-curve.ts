@@ -9,11 +9,11 @@
  * pressure above diastolic: ln(mean − DBP) has a random effect of the laboratory, one of the cuff in the laboratory
  * and a residual, each with one variance for all widths, postures and limbs (restricted maximum likelihood).
  *
- * The publications give means, but not the circumference and blood pressure of their samples. A nominal person stands
- * in for every sample: 120/70 mmHg, thigh 55 cm, arm 32 cm. Means from memory (`unconfirmed`) are left out of the fit.
+ * The publications give means, but not the circumference and blood pressure of their samples. A nominal person is used
+ * for every sample: 120/70 mmHg, thigh 55 cm, arm 32 cm. Means from memory (`unconfirmed`) are left out of the fit.
  * A posture that was not reported counts as supine.
  *
- * What it finds stands in pooled-curve.json; a test holds the constants of the equation files to it, and an independent
+ * What it finds is in pooled-curve.json; a test holds the constants of the equation files to it, and an independent
  * fit in R agrees. To write it anew: npx tsx docs/working/pooled-curve.ts > docs/working/pooled-curve.json
  */
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };

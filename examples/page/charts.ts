@@ -202,7 +202,7 @@ export function tradeStrip(width: number, words: string, load: Side, minutes: Si
 export interface WeekColumn {
   readonly week: number;
   readonly deload: boolean;
-  readonly percent: number | undefined;
+  readonly percentOneRepMax: number | undefined;
   readonly minutes: number;
   readonly percentLop: number | undefined;
 }
@@ -213,19 +213,22 @@ export function weeksChart(width: number, words: string, weeks: readonly WeekCol
   const each = (width - 2 * EDGE) / weeks.length;
   const wide = Math.min(44, each * 0.66);
   const most = Math.max(1, ...weeks.map(({ minutes }) => minutes));
-  const columns = weeks.flatMap(({ week, deload, percent, minutes, percentLop }, index) => {
+  const columns = weeks.flatMap(({ week, deload, percentOneRepMax, minutes, percentLop }, index) => {
     const middle = EDGE + (index + 0.5) * each;
     const text = (y: number, said: string, look = 'scale'): SVGElement =>
       draw('text', { class: look, x: middle, y, 'text-anchor': 'middle' }, said);
-    const high = ((percent ?? 0) / 100) * (line - up);
+    const high = ((percentOneRepMax ?? 0) / 100) * (line - up);
     const low = (minutes / most) * (down - line);
     const look = deload ? ' deload' : '';
     return [
-      ...(percent === undefined
+      ...(percentOneRepMax === undefined
         ? []
         : [
             draw('rect', { class: `load${look}`, x: middle - wide / 2, y: line - high, width: wide, height: high }),
-            text(line - high - 5, each < 34 ? String(Math.round(percent)) : `${Math.round(percent)} %`),
+            text(
+              line - high - 5,
+              each < 34 ? String(Math.round(percentOneRepMax)) : `${Math.round(percentOneRepMax)} %`,
+            ),
           ]),
       ...(minutes === 0
         ? []

@@ -343,9 +343,9 @@ let current: Plan | undefined;
 /** What a session weighs: its load and its minutes under the cuff, in numbers and words. */
 function weigh(plan: Plan) {
   const { load, target, totals } = itemOf(plan);
-  const [percent, minutes] = [load.reached!.percentOneRepMax, totals.restrictionTime.value / 60];
+  const [percentOneRepMax, minutes] = [load.reached!.percentOneRepMax, totals.restrictionTime.value / 60];
   const cuff = minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min, ${round(target.reached!.percentLop)} % of LOP`;
-  return { percent, minutes, load: `${round(load.value, 2)} kg, ${round(percent)} % of 1RM`, cuff };
+  return { percentOneRepMax, minutes, load: `${round(load.value, 2)} kg, ${round(percentOneRepMax)} % of 1RM`, cuff };
 }
 
 /** The strip: share of 1RM against minutes under the cuff; then what changed since the session that was kept. */
@@ -358,7 +358,7 @@ function showTrade(plan: Plan): void {
     tradeStrip(
       width,
       `On the joint ${now.load}. Under the cuff ${now.cuff}.`,
-      { words: now.load, share: now.percent / 100, kept: before && before.percent / 100 },
+      { words: now.load, share: now.percentOneRepMax / 100, kept: before && before.percentOneRepMax / 100 },
       { words: now.cuff, share: now.minutes / longest, kept: before && before.minutes / longest },
     ),
   );
@@ -417,14 +417,14 @@ function showWeeks(): void {
     return {
       week,
       deload,
-      percent: most(limbs.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value)),
+      percentOneRepMax: most(limbs.map(({ peakPercentOneRepMax }) => peakPercentOneRepMax?.value)),
       minutes: Math.max(...limbs.map(({ restrictionTime }) => restrictionTime.value / 60)),
       percentLop: most(limbs.flatMap(({ exercises }) => exercises.map(({ percentLop }) => percentLop?.value))),
     };
   });
   const inWords = columns.map(
-    ({ week, deload, percent, minutes }) =>
-      `week ${week}${deload ? ', lighter on purpose' : ''}: ${percent === undefined ? 'no load' : `${round(percent)} % of 1RM`}, ${minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min under the cuff`}`,
+    ({ week, deload, percentOneRepMax, minutes }) =>
+      `week ${week}${deload ? ', lighter on purpose' : ''}: ${percentOneRepMax === undefined ? 'no load' : `${round(percentOneRepMax)} % of 1RM`}, ${minutes === 0 ? 'no cuff' : `${clock(minutes * 60)} min under the cuff`}`,
   );
   chart('weeks-chart', (width) => weeksChart(width, `${inWords.join('; ')}.`, columns));
   byId('weeks-cautions').replaceChildren(...comparison.cautions.map(cautionItem));

@@ -228,19 +228,23 @@ export const assume = (code: AssumptionCode, values?: MessageValues): Assumption
 /** Makes the assumptions of one layer, typed by their codes. */
 export type Assume<C extends AssumptionCode> = (code: C, values?: MessageValues) => Assumption;
 
-/** The sentences of one layer’s catalogue, plain and as cautions. */
-export function messagesOf<C extends Catalogue>(catalogue: C) {
-  const sentence = (code: keyof C & string, values?: MessageValues): Sentence => {
+/** Makes the sentences of one layer’s catalogue. */
+export const sentencesOf =
+  <C extends Catalogue>(catalogue: C) =>
+  (code: keyof C & string, values?: MessageValues): Sentence => {
     const text = catalogue[code]!;
     return values ? { code, text: fill(text, values), values } : { code, text };
   };
-  const caution = (
+
+/** Makes the cautions of one layer’s catalogue. */
+export function cautionsOf<C extends Catalogue>(catalogue: C) {
+  const sentence = sentencesOf(catalogue);
+  return (
     severity: Severity,
     code: keyof C & CautionCode,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
   ): Caution => ({ severity, ...sentence(code, values), code, ...more });
-  return { sentence, caution };
 }
 
 /** Errors are assumed to be normal in the unit of the answer. */

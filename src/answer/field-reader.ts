@@ -1,7 +1,8 @@
-import { formatUnit } from '../quantity/format.js';
+import { format, formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
+import type { Needed } from './needs.js';
 import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
@@ -25,7 +26,7 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
   if (within(quantity, value)) return report('not-whole');
   const slip = quantity.slips?.find(({ factor }) => within(quantity, value * factor));
   return slip
-    ? report('unit-slip', { slip: slip.unit, converted: formatUnit(value * slip.factor, unit) })
+    ? report('unit-slip', { slip: slip.unit, converted: Number(format(value * slip.factor)), unit })
     : report('out-of-range');
 }
 
@@ -133,12 +134,18 @@ export class FieldReader {
   }
 
   /** Says that a field that was read is missing. */
-  missing(name: string, expected: string): void {
+  missing(name: string, expected: string | Needed): void {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
   /** Adds an issue that no single field shows, such as a relation between two fields. */
-  report(code: IssueCode, name: string | Path, expected: string, received: string, values?: MessageValues): void {
+  report(
+    code: IssueCode,
+    name: string | Path,
+    expected: string | Needed,
+    received: string,
+    values?: MessageValues,
+  ): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 

@@ -1,8 +1,18 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
 import { scaled } from '../quantity/decimal.js';
+import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
-import { attempt, describe, InputError, issue, MOST_ISSUES, type Attempt, type Path } from './issues.js';
+import {
+  attempt,
+  describe,
+  InputError,
+  issue,
+  MOST_ISSUES,
+  type Attempt,
+  type InputIssue,
+  type Path,
+} from './issues.js';
 import { Reader } from './reader.js';
 
 /** Units that a form may ask for instead of the unit of a field. */
@@ -22,6 +32,8 @@ export interface FormOptions {
   readonly units?: { readonly [Field in QuantityName]?: FormUnit | undefined } | undefined;
   /** The part of the input that the form does not ask for. */
   readonly given?: object | undefined;
+  /** The sentence of an issue, such as that of `show` in your language; English when left out. */
+  readonly message?: ((issue: InputIssue) => string) | undefined;
 }
 
 /** What {@link attemptForm} returns: what `attempt` does, with the errors by the names of the fields in the form. */
@@ -92,10 +104,19 @@ function entriesOf(form: unknown): (readonly [string, unknown])[] {
   }
 }
 
-function readOptions(options: unknown): { units: Readonly<Record<string, FormUnit>>; given: Part } {
+interface ReadOptions {
+  readonly units: Readonly<Record<string, FormUnit>>;
+  readonly given: Part;
+  readonly message: ((issue: InputIssue) => string) | undefined;
+}
+
+function readOptions(options: unknown): ReadOptions {
   const reader = new Reader(options ?? {}, ['options']);
   const units = reader.anything('units', 'units by the names of fields', true) as Record<string, unknown> | undefined;
   const given = reader.anything('given', 'the rest of the input, as plain JSON', true);
+  const message = reader.raw('message');
+  if (message !== undefined && typeof message !== 'function')
+    reader.report('wrong-type', 'message', 'a function that makes the sentence of an issue', describe(message));
   const known = Object.keys(FORM_UNITS);
   for (const [name, unit] of Object.entries(typeof units === 'object' && units !== null ? units : {})) {
     const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
@@ -110,7 +131,18 @@ function readOptions(options: unknown): { units: Readonly<Record<string, FormUni
   return {
     units: (units ?? {}) as Record<string, FormUnit>,
     given: typeof given === 'object' && given !== null && !Array.isArray(given) ? (given as Part) : {},
+    message: message as ReadOptions['message'],
   };
+}
+
+/** An issue in the unit that the form asks for: its bounds, and what was typed. */
+function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string | undefined): InputIssue {
+  const { min, max, whole, code, path } = found;
+  if (unit === undefined || typed === undefined || min === undefined || max === undefined) return found;
+  const { times, over } = FORM_UNITS[unit];
+  const [low, high] = [min, max].map((end) => format(scaled(end, over, times)));
+  const expected = `${whole ? 'a whole number' : 'a number'} from ${low!} to ${high!} ${unit}`;
+  return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, expected, `${typed} ${unit}`) };
 }
 
 /**
@@ -123,7 +155,8 @@ function readOptions(options: unknown): { units: Readonly<Record<string, FormUni
  *
  * @param fn - a function of this library
  * @param form - the fields by name: a `FormData`, a `Map`, or an object of texts
- * @param options - `units` by field: `in`, `lb`, `kPa` or `min`; `given`, the part that the form does not ask for
+ * @param options - `units` by field: `in`, `lb`, `kPa` or `min`; `given`, the part that the form does not ask for;
+ * `message`, the sentence of an issue, such as that of `show` in your language
  * @returns the answer, or the issues; with the `input` that was made, and the `errors` by the name of the field.
  * @throws InputError for what is no form, and for a unit that a field cannot have
  *
@@ -139,21 +172,26 @@ function readOptions(options: unknown): { units: Readonly<Record<string, FormUni
  * ```
  */
 export function attemptForm<T>(fn: (input: never) => T, form: object, options?: FormOptions): FormAttempt<T> {
-  const { units, given: input } = readOptions(options);
+  const { units, given: input, message } = readOptions(options);
+  const typed = new Map<string, string>();
   for (const [field, text] of entriesOf(form)) {
     const path = field.split('.', MOST_STEPS + 1);
     // The quantity of an item of a list is that of the list.
     const name = [...path].reverse().find((step) => !/^\d+$/.test(step)) ?? field;
     const value = valueOf(name, text, Object.hasOwn(units, name) ? units[name] : undefined);
+    if (typeof text === 'string') typed.set(field, text.trim());
     if (value !== undefined) put(input, path.slice(0, MOST_STEPS), value);
   }
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
   // The first of several for one field; a name is never the prototype.
-  for (const { path, message } of result.ok ? [] : result.issues) {
-    const field = path.join('.');
+  for (const found of result.ok ? [] : result.issues) {
+    const field = found.path.join('.');
+    const name = [...found.path].reverse().find((step) => typeof step === 'string') ?? '';
+    const unit = Object.hasOwn(units, name) ? units[name] : undefined;
+    const value = message ? message(found) : inFormUnit(found, unit, typed.get(field)).message;
     if (!Object.hasOwn(errors, field))
-      Object.defineProperty(errors, field, { value: message, enumerable: true, configurable: true, writable: true });
+      Object.defineProperty(errors, field, { value, enumerable: true, configurable: true, writable: true });
   }
   return { ...result, input, errors };
 }
@@ -164,8 +202,10 @@ export interface InputField {
   readonly name: string;
   /** What it is, for a label. */
   readonly label?: string;
-  /** UCUM code of its unit. */
+  /** UCUM code of its unit, such as `mm[Hg]`. */
   readonly unit?: Unit;
+  /** The unit as people write it, for a label, such as `mmHg`. */
+  readonly unitText?: string;
   /** Lowest value it may have [`unit`]. */
   readonly min?: number;
   /** Highest value it may have [`unit`]. */
@@ -244,6 +284,7 @@ export function inputFields(fn: (input: never) => unknown, given: object = {}, p
       name,
       ...(quantity && { label: quantities[quantity].name }),
       ...(unit !== undefined && { unit }),
+      ...(unit !== undefined && unitWords[unit] !== '' && { unitText: unitWords[unit].trim() }),
       ...(min !== undefined && { min }),
       ...(max !== undefined && { max }),
       ...(whole && { whole }),

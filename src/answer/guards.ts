@@ -1,6 +1,6 @@
 import { type GuardId, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
-import { type Caution, messagesOf } from './answer.js';
+import { type Caution, cautionsOf } from './answer.js';
 import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 
@@ -45,7 +45,7 @@ export const guardMessages = {
     'Do not plan {value} sessions with restriction a week. The most we found in a trial is {limit}. Plan fewer.',
 } as const satisfies Catalogue;
 
-const { caution } = /* @__PURE__ */ messagesOf(guardMessages);
+const caution = /* @__PURE__ */ cautionsOf(guardMessages);
 
 interface Telling {
   /** Values of the slots besides `value` and `limit`; `value` in other digits too. */

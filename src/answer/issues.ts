@@ -1,4 +1,5 @@
 import type { Unit } from '../quantity/quantity.js';
+import type { Needed } from './needs.js';
 import { answerMessages, fill, type IssueCode, type MessageValues } from './messages.js';
 
 /** The path of a field: names and list positions, from the outside in. */
@@ -30,6 +31,8 @@ export interface InputIssue extends Expectation {
   readonly message: string;
   /** What was expected, in words. */
   readonly expected: string;
+  /** What was expected as a code with values, where it is a relation: `show` has the words in your language. */
+  readonly requirement?: Needed['requirement'];
   /** What was received, in short. */
   readonly received: string;
   /** Further words of the sentence, such as the likely slip. */
@@ -71,16 +74,22 @@ export function describe(value: unknown): string {
 export function issue(
   code: IssueCode,
   path: Path,
-  expected: string,
+  asked: string | Needed,
   received: string,
   values?: MessageValues,
-  expectation?: Expectation,
+  expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
+  const needed = typeof asked === 'string' ? { expected: asked } : asked;
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
   const shown = cut(received, MOST_RECEIVED);
-  const message = fill(answerMessages[code], { field: pathText(place), expected, received: shown, ...values });
-  return { path: place, code, message, expected, received: shown, ...expectation, ...(values && { values }) };
+  const message = fill(answerMessages[code], {
+    field: pathText(place),
+    expected: needed.expected,
+    received: shown,
+    ...values,
+  });
+  return { path: place, code, message, ...needed, received: shown, ...expectation, ...(values && { values }) };
 }
 
 /** Adds what is wrong to what was found before; throws where that is more than anyone reads. */

@@ -1,3 +1,6 @@
+import { format, unitWords } from '../quantity/format.js';
+import type { Unit } from '../quantity/quantity.js';
+
 /**
  * Every sentence of the library is in a catalogue with its code, one catalogue a layer, so that an app can
  * translate it. The code and the values are the interface; the English text is only its default wording.
@@ -13,7 +16,7 @@ export const answerMessages = {
   'wrong-type': '{field} must be {expected}; received {received}.',
   'not-finite': '{field} must be {expected}; received {received}, which is not a finite number.',
   'out-of-range': '{field} must be {expected}; received {received}.',
-  'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted} here.',
+  'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted:unit} here.',
   'not-whole': '{field} must be {expected}; received {received}, which is not a whole number.',
   'not-one-of': '{field} must be {expected}; received {received}.',
   'unknown-field': '{field} is not a field here: expected {expected}.',
@@ -31,6 +34,17 @@ export const answerMessages = {
 /** The code of what is wrong with an input. */
 export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
 
-/** Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. */
-export const fill = (text: string, values: MessageValues = {}): string =>
-  text.replace(/\{([^{}]+)\}/g, (slot, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : slot));
+/** How a number of a sentence is written, with the unit of its code where it has one. */
+export type WriteNumber = (value: number, unit: string) => string;
+
+const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWords[unit as Unit] ?? ` ${unit}`));
+
+/**
+ * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
+ * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code.
+ */
+export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
+  text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
+    const value = Object.hasOwn(values, name) ? values[name] : slot;
+    return typeof value === 'number' ? write(value, String(values[unit] ?? unit)) : String(value);
+  });

@@ -1,14 +1,26 @@
 import { format, unitWords } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
+import { inSystem, type UnitSystem } from '../quantity/unit-system.js';
 import { fill, type Catalogue, type MessageValues } from './messages.js';
 
 /**
- * The sentence of a code: the English text, or your own for that code, with values in its slots.
+ * Gives the sentence of a code: the English text, or your own for that code, with values in its slots. It knows how
+ * numbers are written.
  */
-export type Translate = (code: string, english: string, values?: MessageValues) => string;
+export interface Translate {
+  (code: string, english: string, values?: MessageValues): string;
+  /** The mark before the decimals of a number. */
+  readonly decimalMark: string;
+  /** The units that numbers are converted to; left out, each stays in its own. */
+  readonly units: UnitSystem | undefined;
+}
 
-/** Says everything in English. */
-export const english: Translate = (_code, text, values) => fill(text, values);
+/** English, each number in its own unit. */
+export const english: Translate = /* @__PURE__ */ (() =>
+  Object.assign((_code: string, text: string, values?: MessageValues) => fill(text, values), {
+    decimalMark: '.',
+    units: undefined,
+  }))();
 
 /** The words of one table, by their codes alone. */
 export const translating =
@@ -19,13 +31,37 @@ export const translating =
 /** A sentence of a document: as it is there, unless you give your own. */
 export const sentence = (
   translate: Translate,
-  { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues },
+  { code, text, values }: { readonly code: string; readonly text: string; readonly values?: MessageValues | undefined },
 ): string => translate(code, '', values) || text;
 
 /** A word that is its own English code, such as a posture or a grade. */
 export const named = (translate: Translate, family: 'severity' | 'grade' | 'part' | 'value', id: string): string =>
   translate(`${family}.${id}`, id);
 
-/** A number with its unit, in your language. */
-export const amount = (translate: Translate, value: number, unit: Unit): string =>
-  format(value) + translate(`unit.${unit}`, unitWords[unit]);
+/** Digits with the decimal mark of your language. */
+export const marked = ({ decimalMark }: Pick<Translate, 'decimalMark'>, digits: string): string =>
+  decimalMark === '.' ? digits : digits.replace('.', decimalMark);
+
+/** A number in your language. */
+export const numeral = (translate: Translate, value: number): string => marked(translate, format(value));
+
+/** A number in the unit that you ask for, without the unit. */
+export const bareAmount = (translate: Translate, value: number, unit: Unit): string =>
+  numeral(translate, inSystem(value, unit, translate.units).value);
+
+/** A number with its unit, in your language and in the unit that you ask for. */
+export function amount(translate: Translate, value: number, unit: Unit): string {
+  const written = inSystem(value, unit, translate.units);
+  return numeral(translate, written.value) + translate(`unit.${written.unit}`, unitWords[written.unit]);
+}
+
+/** A number with its own unit. */
+export const ownAmount = (translate: Translate, value: number, unit: Unit): string =>
+  numeral(translate, value) + translate(`unit.${unit}`, unitWords[unit]);
+
+/** A number that is set or computed with: in the unit that you ask for, and in its own where that is another. */
+export function amountToSet(translate: Translate, value: number, unit: Unit): string {
+  const own = ownAmount(translate, value, unit);
+  const converted = amount(translate, value, unit);
+  return own === converted ? own : translate('both-units', '{converted} ({own})', { converted, own });
+}

@@ -4,7 +4,7 @@ import { quantities } from '../quantity/quantities.js';
 import { product, sum, roundToStep } from '../quantity/exact.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
-import type { PlanExercise } from './types.js';
+import type { PlanExerciseFields } from './types.js';
 
 /** A weight just under another: as near as decimals of 12 digits tell apart from it. */
 const justUnder = (weight: number): number => weight * (1 - 1e-9);
@@ -32,7 +32,7 @@ function onBar(load: number, atLeast: number, inventory: Inventory) {
 export function neighbours(
   load: number,
   atLeast: number,
-  exercise: PlanExercise | undefined,
+  exercise: PlanExerciseFields | undefined,
   step: number | undefined,
 ): { readonly heavier?: number; readonly lighter?: number } | undefined {
   const { bar, collars = 0, plates } = exercise ?? {};
@@ -54,7 +54,7 @@ export function neighbours(
 /** The heaviest load you can set that is not above `load`; nothing where every one is. */
 export function heaviestUpTo(
   load: number,
-  { bar, collars = 0, plates, available, step }: PlanExercise,
+  { bar, collars = 0, plates, available, step }: PlanExerciseFields,
 ): number | undefined {
   if (bar !== undefined && plates) {
     const loading = loadBar(load, { bar, collars, plates } as Inventory, 'down');

@@ -1,5 +1,6 @@
 import { guardMessages } from '../answer/guards.js';
 import { answerMessages, fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { estimateMessages } from '../pressure/estimate-messages.js';
 import { pressureMessages } from '../pressure/messages.js';
 import { sessionMessages } from '../session/messages.js';
 import { strengthMessages } from '../strength/messages.js';
@@ -11,6 +12,7 @@ import { screeningMessages } from './screening-messages.js';
 const sentences: Catalogue = {
   ...answerMessages,
   ...guardMessages,
+  ...estimateMessages,
   ...pressureMessages,
   ...strengthMessages,
   ...sessionMessages,

@@ -11,9 +11,9 @@ const sentences: Readonly<Record<string, string>> = planMessages;
 type Value = MessageValues[string];
 
 /** A value as an English sentence shows it: a number rounded for people, a code by its words. */
-const inWords = (value: Value): string =>
+const inWords = (value: Value): string | number =>
   typeof value === 'number'
-    ? format(value)
+    ? Number(format(value))
     : isList(value)
       ? value.map(inWords).join(', ')
       : (words[`value.${value}`] ?? words[value] ?? sentences[value] ?? value);

@@ -17,6 +17,7 @@ import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
 import { format } from '../quantity/format.js';
 import { findItem, type ItemPlace } from './find-item.js';
+import { version } from '../study/version.js';
 import { prescribedItem } from './item-prescription.js';
 import { expandedOf } from './read-document.js';
 import { prescriptionDone } from './record-session.js';
@@ -45,6 +46,10 @@ export interface ComparisonInput {
 export interface SessionComparison {
   /** Kind of document. */
   readonly document: 'session-comparison';
+  /** Version of the format of the document. */
+  readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   /** Rows of three lines, on the joint, work and under the cuff; what is about the whole session comes last. */
   readonly rows: readonly ComparisonRow[];
   /** The fourth line: `equal-effect`, always, and each quantity that only one of the two sessions tells. */
@@ -155,6 +160,8 @@ function cautionsOf(from: Side, to: Side): Caution[] {
 /** Two sessions that were read, side by side. */
 export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
   document: 'session-comparison',
+  schemaVersion: 1,
+  libraryVersion: version,
   ...compareTotals(from, to),
   stops: mergeStops(from.stops, to.stops),
   cautions: cautionsOf(from, to),

@@ -13,6 +13,7 @@ import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit 
 import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
 import { highest, list, summed, total } from '../session/working.js';
+import { version } from '../study/version.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
@@ -73,6 +74,10 @@ export interface WeekRow {
 export interface WeekComparison {
   /** Kind of document. */
   readonly document: 'week-comparison';
+  /** Version of the format of the document. */
+  readonly schemaVersion: 1;
+  /** Version of the library that made it. */
+  readonly libraryVersion: string;
   /** One row for each week, in the order of the input. */
   readonly weeks: readonly WeekRow[];
   /** Your goals, compared with the last week; what was not measured is neither met nor not met. */
@@ -423,6 +428,8 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const last = rows.at(-1)!;
   return ownDocument({
     document: 'week-comparison',
+    schemaVersion: 1,
+    libraryVersion: version,
     weeks: rows,
     goals: goalResults(goals, last.done ?? last.planned),
     stops,

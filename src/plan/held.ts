@@ -5,7 +5,7 @@ import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
 /** How the held pressure compares with the plan, most severe first; the tolerance is in points of percent of LOP. */
-export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'below' | 'as-planned';
+export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'share-above' | 'below' | 'share-below' | 'as-planned';
 
 /** A pressure that was held, with what the plan had. */
 export interface Held {
@@ -14,14 +14,24 @@ export interface Held {
   readonly held: number;
   readonly target: number;
   readonly occlusion: number;
+  /** Held, as a share of the occlusion pressure of that day, and of the plan [%]. */
+  readonly heldPercent: number;
+  readonly percentLop: number;
 }
 
-/** What was held compared with what was planned; nothing where no held pressure is recorded. */
+/**
+ * What was held compared with what was planned; nothing where no held pressure is recorded. Where the occlusion pressure
+ * was measured that day, their shares of it are compared: the same mmHg may then be another pressure for the limb.
+ */
 export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target' | 'done'>): Held | undefined {
   if (!target || done.heldMmHg === undefined) return undefined;
-  const occlusion = done.occlusionMmHg ?? (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
+  const planned = (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
+  const occlusion = done.occlusionMmHg ?? planned;
   const held = done.heldMmHg;
-  const pointsAbove = decimal(held).minus(decimal(target.value)).times(100).div(decimal(occlusion)).toNumber();
+  const shareOf = (pressure: number, whole: number) => decimal(pressure).times(100).div(decimal(whole));
+  const [share, asked] = [shareOf(held, occlusion), shareOf(target.value, planned)];
+  const pointsAbove = share.minus(asked).toNumber();
+  const byShare = done.occlusionMmHg !== undefined;
   const tolerance = progressionLimits.pressureTolerance.value;
   const as =
     passedStep('cuff-pressure', held)?.severity === 'stop'
@@ -29,9 +39,14 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
       : held >= occlusion
         ? 'occludes'
         : pointsAbove > tolerance
-          ? 'above'
+          ? byShare
+            ? 'share-above'
+            : 'above'
           : pointsAbove < -tolerance
-            ? 'below'
+            ? byShare
+              ? 'share-below'
+              : 'below'
             : 'as-planned';
-  return { as, held, target: target.value, occlusion };
+  const [heldPercent, percentLop] = [share.toNumber(), asked.toNumber()];
+  return { as, held, target: target.value, occlusion, heldPercent, percentLop };
 }

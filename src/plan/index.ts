@@ -35,7 +35,8 @@ export { planSession } from './plan-session.js';
 export { progressionRules, type ProgressionRule, type ProgressionRuleId } from './progression-rules.js';
 export { progressionLimits, type ProgressionLimit } from './progression-limits.js';
 export type { MeasureAgain, ProgressionRequest, Proposal, ProposalItem, SetGoal } from './proposal.js';
-export { expandDocument, readDocument } from './read-document.js';
+export { readAnswer, readDocument } from './read-back.js';
+export { expandDocument } from './read-document.js';
 export type { AnswerPointer, Answered, DocumentAnswer, Stated, StatedAnswer, StatedTotals } from './stated.js';
 export { recordSession } from './record-session.js';
 export type {
@@ -79,7 +80,11 @@ export type {
   ExpandedPlanItem,
   LimbTotals,
   Plan,
+  ExerciseCuff,
+  ExerciseLift,
+  ExerciseSets,
   PlanExercise,
+  PlanExerciseFields,
   PlanItem,
   PlanLimb,
   PlanClock,
@@ -87,6 +92,7 @@ export type {
   PlanRequest,
   PlanSet,
   PlanSetRequest,
+  TimedSetRequest,
   ProgressionAction,
 } from './types.js';
 export type { DayCode, ScreeningCode } from '../answer/codes.js';

@@ -1,5 +1,6 @@
 import type { Sentence } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
+import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -10,7 +11,7 @@ import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
 import { coded } from './coded.js';
 import { daysBetween } from '../answer/day.js';
-import { comparedHeld } from './held.js';
+import { comparedHeld, type Held } from './held.js';
 import { assessPain, painIsOf, painSentence, type PainRuleId } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
@@ -186,6 +187,8 @@ const painOf = ({ item }: Pick<ItemCase, 'item'>, latest: readonly ExpandedRecor
     painRule,
   );
 
+const shares = ({ held, heldPercent, occlusion, percentLop }: Held) => ({ held, heldPercent, occlusion, percentLop });
+
 /** What holds everything as it is. */
 function reasonsToHold(given: ItemCase): Sentence[] {
   const { own, latest, painRule, date, longBreakDays } = given;
@@ -201,6 +204,7 @@ function reasonsToHold(given: ItemCase): Sentence[] {
     ...(held && ['above-tried', 'occludes', 'above'].includes(held.as)
       ? [coded('hold-held-above', { held: held.held, target: held.target })]
       : []),
+    ...(held?.as === 'share-above' ? [coded('hold-share-above', shares(held))] : []),
   ];
 }
 
@@ -220,20 +224,36 @@ function notAssessed({ item, own, latest, date }: ItemCase): Sentence[] {
   ];
 }
 
-/** More repetitions where the load cannot go up: in the last set that has fewer than the most there may be. */
+/** More repetitions where the load cannot go up: in the last of the sets that have the fewest. */
 function raiseRepetitions({ item }: ItemCase, because: readonly Sentence[]): Draft {
   const { load } = loadOf(item);
   const goals = goalsOf(item.sets);
   const most = limits.mostRepetitions.value;
   const counted = item.lastSetToFailure ? goals.slice(0, -1) : goals;
-  const at = lastIndex(counted, ({ repetitions }) => repetitions! < most);
-  const before = goals[at]?.repetitions;
-  if (before === undefined) return { action: 'repeat', load, reasons: because };
+  const before = Math.min(...counted.map(({ repetitions }) => repetitions!));
+  if (!(before < most))
+    return { action: 'repeat', load, reasons: [...because, coded('repetitions-at-most', { most })] };
+  const at = lastIndex(counted, ({ repetitions }) => repetitions === before);
   // One more of few, two more of ten and over.
   const repetitions = Math.min(most, before + (before < 10 ? 1 : 2));
   const sets = goals.map((goal, index) => (index === at ? { repetitions } : goal));
   const first = coded('repetitions-first', { from: setCounts(goals), to: setCounts(sets) });
   return { action: 'raise-repetitions', load, sets, reasons: [...because, first] };
+}
+
+/** The repetitions that an exercise goes back to with a heavier load; nothing where none were raised. */
+function repetitionsBefore({ item, exercise }: ItemCase): readonly number[] | undefined {
+  const { raisedFrom } = exercise ?? {};
+  return raisedFrom?.length === item.sets.length ? raisedFrom : undefined;
+}
+
+/**
+ * Whether the repetitions that were added make up for a step of the load that is too large: repetitions × load is then
+ * as much before the step as after it.
+ */
+function isEarned({ item }: ItemCase, load: number, next: number, before: readonly number[]): boolean {
+  const now = product(sum(item.sets.map(({ repetitions }) => repetitions!)), load);
+  return now >= product(sum(before), next);
 }
 
 /** Raises the load by the rule, with the loads you can set; where the step is too large, repetitions come first. */
@@ -254,6 +274,18 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
   const percent = percentage(sum([next, -load]), load);
   const points = maximum === undefined ? undefined : percentage(sum([next, -load]), maximum);
   const [largest, most] = [limits.largestLoadStep.value, limits.largestLoadStepPercent.value];
+  const before = repetitionsBefore(given);
+  const up = (...reasons: Sentence[]): Draft => ({
+    action: 'raise-load',
+    load: next,
+    ...(before && { sets: before.map((repetitions) => ({ repetitions })) }),
+    reasons: [...because, ...reasons, ...aboveGuidance(item, next, maximum)],
+  });
+  if (before && (points === undefined ? percent > most : points > largest) && isEarned(given, load, next, before)) {
+    const [now, back] = [item.sets.map(({ repetitions }) => repetitions!), [...before]];
+    const values = { repetitions: sum(now), load, before: sum(back), next, unit, percent, sets: back.join('-') };
+    return up(coded('load-step-earned', values));
+  }
   if (points === undefined && percent > most) {
     const values = { next, unit, percent, load, largest: most };
     return raiseRepetitions(given, [...because, coded('load-step-too-large-percent', values)]);
@@ -263,7 +295,15 @@ function raiseLoad(given: ItemCase, because: readonly Sentence[]): Draft {
   }
   const inPoints = points !== undefined && highPercent !== undefined && percent > highPercent;
   const message = inPoints ? [coded('step-in-points', { next, unit, percent, largest: highPercent, points })] : [];
-  return { action: 'raise-load', load: next, reasons: [...because, ...message] };
+  return up(...message);
+}
+
+/** A load above the range that is recommended with restriction, which the proposal says. */
+function aboveGuidance({ restriction }: ExpandedPlanItem, next: number, maximum: number | undefined): Sentence[] {
+  if (restriction === 'none' || maximum === undefined) return [];
+  const { low, high } = guidance2019.percentOneRepMax;
+  const percentOneRepMax = percentage(next, maximum);
+  return percentOneRepMax > high ? [coded('raised-above-guidance', { percentOneRepMax, low, high })] : [];
 }
 
 /** Raises what was asked for once the rule is met: the pressure, else the load, never both. */
@@ -321,7 +361,10 @@ export function draftItem(given: ItemCase): Draft {
   if (sessions.length < rule.sessions) {
     return repeat(coded('too-few-records', { needed: rule.sessions, found: sessions.length }));
   }
-  const below = sessions.map((one) => comparedHeld(one.item)).find((held) => held?.as === 'below');
+  const lower = sessions.map((one) => comparedHeld(one.item));
+  const share = lower.find((held) => held?.as === 'share-below');
+  if (share) return repeat(coded('hold-share-below', shares(share)));
+  const below = lower.find((held) => held?.as === 'below');
   if (below) return repeat(coded('hold-held-below', { held: below.held, target: below.target }));
   const verdicts = sessions.map((one) => rule.met(one.item.done, item.sets));
   const values = {

@@ -30,7 +30,7 @@ import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
 import { disclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExercise, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link lightenExercise} takes. */
 export interface LightenInput {
@@ -112,7 +112,7 @@ export function sharedOut(counts: Counts, repetitions: number): number[] {
 interface Case {
   readonly plan: ExpandedPlan;
   readonly index: number;
-  readonly exercise: PlanExercise;
+  readonly exercise: PlanExerciseFields;
   readonly items: readonly ExpandedPlanItem[];
   readonly sets: readonly PlanSetRequest[];
   /** Repetitions of each set; nothing where a set is by time. */
@@ -181,17 +181,17 @@ interface Way {
 /** The whole plan with the exercise done another way, and the exercise in it. */
 function madeWith({ plan, index, exercise, items, sets, load, lighter }: Case, { counts, restriction }: Way) {
   const { scheme: _, ...rest } = withLoad(exercise, items[0]!, lighter, (own) => product(own, lighter / load));
-  const next: PlanExercise = {
+  const next: PlanExerciseFields = {
     ...rest,
     sets: (rest.sets ?? sets).map((set, at) => ({ ...set, ...(counts && { repetitions: counts[at]! }) })),
     ...(restriction && { restriction }),
   };
   const { decisions: __, ...asked } = plan.request;
-  const request: PlanRequest = {
+  const request = {
     ...asked,
     ...(plan.stops.length > 0 && { stops: plan.stops }),
     exercises: asked.exercises.map((one, at) => (at === index ? next : one)),
-  };
+  } as PlanRequest;
   const made = planSession(request);
   const { items: whole } = expansionOf(made)!;
   return { request, made, own: whole.filter((item) => item.exercise === exercise.name) };

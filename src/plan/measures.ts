@@ -1,7 +1,6 @@
 import type { Catalogue } from '../answer/messages.js';
 import { frozen } from '../quantity/frozen.js';
-import { amount, named, type Translate } from '../answer/translate.js';
-import { format } from '../quantity/format.js';
+import { amount, bareAmount, named, type Translate } from '../answer/translate.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
 
 /**
@@ -91,7 +90,8 @@ export function placeWords(translate: Translate, { exercise, limb, side }: Place
 
 /** A figure and its range in words: `40–80 %`, `at most 50 %`. */
 export function assessedWords(translate: Translate, { measure, found, low, high }: Assessed) {
-  const told = (value: number): string => amount(translate, value, measures[measure].unit);
+  const { unit } = measures[measure];
+  const told = (value: number): string => amount(translate, value, unit);
   const range =
     low === undefined
       ? word(translate, 'page.at-most', { high: told(high!) })
@@ -99,7 +99,7 @@ export function assessedWords(translate: Translate, { measure, found, low, high 
         ? word(translate, 'page.at-least', { low: told(low) })
         : low === high
           ? told(low)
-          : word(translate, 'page.between', { low: format(low), high: told(high) });
+          : word(translate, 'page.between', { low: bareAmount(translate, low, unit), high: told(high) });
   return { ...measureWords(translate, measure), found: told(found), range };
 }
 

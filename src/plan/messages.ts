@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What every plan says. */
@@ -74,11 +74,15 @@ export const planMessages = {
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, above the {target} mmHg of the plan.',
   'held-below-target':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg, below the {target} mmHg of the plan.',
+  'held-share-above':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan.',
+  'held-share-below':
+    '{exercise}, {side} {limb}: {held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan.',
   'held-occludes':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. We take {occlusion} mmHg as the occlusion pressure of this limb, so the artery may have been closed.',
   'held-above-tried':
     '{exercise}, {side} {limb}: the cuff was held at {held} mmHg. Trials of exercise went up to about {most} mmHg. Stop, and see a clinician before another session.',
-  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted} {unit} was lifted, above the {planned} {unit} of the plan.',
+  'lifted-above-plan': '{exercise}, {side} {limb}: {lifted:unit} was lifted, above the {planned:unit} of the plan.',
   'item-not-recorded': '{exercise}, {side} {limb}: planned, and not recorded.',
 
   'proposal-clears-no-one':
@@ -101,28 +105,37 @@ export const planMessages = {
   'rule-not-met': 'The rule is not met: {done} done, {goal} planned.',
   'failure-not-recorded': 'The rule needs set 4 to be taken to failure. The record does not say that it was.',
   'over-goal-not-applied':
-    'At {percentOneRepMax} % of 1RM, repetitions beyond the goal tell you little. In one trial of the bench press, set 4 went to failure. The median was 90 repetitions at 20 % of 1RM, 30 at 30 % and 8 at 40 %. We do not apply this rule up to {most} %.',
-  'other-load-recorded':
-    'The last session was done with {done} {unit}, and this plan has {planned} {unit}: repeat first.',
+    'Up to {most} % of 1RM with the cuff, repetitions beyond the goal tell you little: at {percentOneRepMax} %, choose another rule.',
+  'other-load-recorded': 'The last session was done with {done:unit}, and this plan has {planned:unit}: repeat first.',
   'other-pressure-recorded':
     'The last session was planned at {done} % of occlusion pressure, and this plan at {planned} %: repeat first.',
   'other-restriction-recorded': 'The last session was done with {done}, and this plan has {planned}: repeat first.',
   'hold-held-above': 'The cuff was held at {held} mmHg, above the {target} mmHg of the plan: nothing is raised.',
   'hold-held-below':
     'The cuff was held at {held} mmHg, below the {target} mmHg of the plan: the session does not count for the rule.',
+  'hold-share-above':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, above the {percentLop} % of the plan: nothing is raised.',
+  'hold-share-below':
+    '{held} mmHg was {heldPercent} % of the {occlusion} mmHg measured that day, below the {percentLop} % of the plan: the session does not count.',
   'held-not-recorded': 'The cuff pressure of the last session is not on record, so it was not compared with the plan.',
   'pain-not-recorded': 'Pain of the last session is not on record, so we did not check it.',
   'pain-next-morning-not-recorded': 'Pain of the morning after is not on record, so we did not check it.',
   'step-not-known': 'The plan names no step between loads: the practitioner decides the size of the step.',
   'load-step-too-large':
-    'The next load you can set is {next} {unit}: {points} points of 1RM above {load} {unit}. The largest step here is {largest} points.',
+    'The next load you can set, {next:unit}, is {points} points of 1RM above {load:unit}, and the largest step here is {largest} points.',
   'load-step-too-large-percent':
-    'The next load you can set is {next} {unit}: {percent} % above {load} {unit}. The largest step here is {largest} %, because 1RM is not known.',
+    'The next load you can set, {next:unit}, is {percent} % above {load:unit}, and the largest step here is {largest} %, because 1RM is not known.',
   'step-in-points':
-    'The step to {next} {unit} is {percent} % of the load, above the {largest} % of the rule. It is {points} points of 1RM. For small loads we compare points.',
+    'The step to {next:unit} is {percent} % of the load (rule: {largest} %) but only {points} points of 1RM, which counts here.',
+  'load-step-earned':
+    '{repetitions} repetitions at {load:unit} match {before} at {next:unit}: the load goes up {percent} %, a large step, with {sets} again.',
+  'repetitions-at-most':
+    'Every set has {most} repetitions, the most here: use smaller steps of load, or decide by hand.',
+  'raised-above-guidance':
+    '{percentOneRepMax} % of 1RM is above the {low}–{high} % that the 2019 guideline review gives with restriction.',
   'repetitions-first': 'More repetitions come first: {from}, then {to}.',
-  'no-heavier-load': 'You can set no load heavier than {load} {unit}.',
-  'no-lighter-load': 'You can set no load lighter than {load} {unit}.',
+  'no-heavier-load': 'You can set no load heavier than {load:unit}.',
+  'no-lighter-load': 'You can set no load lighter than {load:unit}.',
   'fewer-sets': 'One set fewer: {from}, then {to}.',
   'back-off-by-hand': 'No load and no set can go down here. Shorter sets are the practitioner’s choice.',
   'back-off-symptom': 'Reported: {symptom}. Go back.',
@@ -215,4 +228,5 @@ export const planValueWords = {
 } as const satisfies Catalogue;
 
 export type PlanCode = keyof typeof planMessages;
-export const { caution, sentence } = /* @__PURE__ */ messagesOf(planMessages);
+export const caution = /* @__PURE__ */ cautionsOf(planMessages);
+export const sentence = /* @__PURE__ */ sentencesOf(planMessages);

@@ -16,7 +16,7 @@ import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExercise, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -87,11 +87,11 @@ const UP = 0;
  * with loads of their own go up or down by as much, or as `ofSet` says.
  */
 export function withLoad(
-  exercise: PlanExercise,
+  exercise: PlanExerciseFields,
   item: ExpandedPlanItem,
   to: number,
   ofSet: (load: number) => number = (load) => sum([load, to, -item.load!.value]),
-): PlanExercise {
+): PlanExerciseFields {
   const next = atLoad(exercise, item, to);
   if (!next.sets || !item.sets.some(({ load }) => load !== undefined)) return next;
   const sets = next.sets.map(({ percentOneRepMax: _, ...set }, index) => {
@@ -101,7 +101,7 @@ export function withLoad(
   return { ...next, sets };
 }
 
-function atLoad(exercise: PlanExercise, { oneRepMax, load }: ExpandedPlanItem, to: number): PlanExercise {
+function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanItem, to: number): PlanExerciseFields {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const {
@@ -132,12 +132,13 @@ function atLoad(exercise: PlanExercise, { oneRepMax, load }: ExpandedPlanItem, t
 }
 
 /** An exercise with the sets that are proposed, of both sides the lesser; its rests stay. */
-function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercise {
+function withSets(exercise: PlanExerciseFields, own: readonly Proposed[]): PlanExerciseFields {
   if (!own.some(({ next }) => next.sets)) return exercise;
   const goals = own.map(({ item, next }) => next.sets?.to ?? item.sets);
   const least = (index: number, name: keyof SetGoal): number =>
     Math.min(...goals.map((sets) => sets[index]![name] ?? Infinity));
-  const { scheme, sets = parseScheme(scheme ?? ''), ...rest } = exercise;
+  const { scheme, sets = parseScheme(scheme ?? ''), raisedFrom = repetitionsOf(own), ...rest } = exercise;
+  const raised = own.some(({ next }) => next.action === 'raise-repetitions');
   const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
   return {
     ...rest,
@@ -146,11 +147,16 @@ function withSets(exercise: PlanExercise, own: readonly Proposed[]): PlanExercis
         ? { ...set, repetitions: least(index, 'repetitions') }
         : { ...set, durationS: least(index, 'durationS') },
     ),
+    ...(raised && { raisedFrom }),
   };
 }
 
+/** The repetitions of each set of an exercise, before they are raised. */
+const repetitionsOf = (own: readonly Proposed[]): number[] =>
+  own[0]!.item.sets.flatMap(({ repetitions }) => repetitions ?? []);
+
 /** An exercise as it is proposed; both of its sides share one load, one pressure and the sets. */
-function accepted(exercise: PlanExercise, own: readonly Proposed[]): { next: PlanExercise; held: boolean } {
+function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { next: PlanExerciseFields; held: boolean } {
   const loads = own.flatMap(({ next }) => next.load?.to ?? []);
   const shares = own.flatMap(({ next }) => next.percentLop ?? []);
   const load = Math.min(...loads);
@@ -239,5 +245,7 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
     return next;
   });
   const { decisions: _, stops: __, dayCheck: ___, ...last } = plan.request;
-  return { request: { ...last, ...(stops.length > 0 && { stops }), exercises }, assumptions };
+  // What a proposal changes, `planSession` checks.
+  const request = { ...last, ...(stops.length > 0 && { stops }), exercises } as PlanRequest;
+  return { request, assumptions };
 });

@@ -181,7 +181,8 @@ function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reas
  * - On one limb, pressure and load are never both raised, in whichever exercises; both sides of one exercise share its
  *   load. With `nextPercentLop` a met rule raises the pressure to it, and the load stays.
  * - Steps are at most 10 points of percent of LOP and 5 points of percent of 1RM; see `progressionLimits`. Where the
- *   next load is further away, repetitions come first.
+ *   next load is further away, repetitions come first. Once they make up for the step in volume load, the load goes up
+ *   and the sets go back to those before.
  * - Repetitions beyond the goal of restricted sets at 30 % of 1RM and less are no reason to raise.
  *
  * It is a proposal, and no clearance to train. The practitioner decides.

@@ -248,7 +248,10 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
     if (!given(name)) issues.push(issue('missing', [name], expected, 'undefined'));
   };
   if (mode !== 'resistance')
-    refuse([...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure'], `in ${mode} exercise`);
+    refuse(
+      [...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure', 'raisedFrom'],
+      `in ${mode} exercise`,
+    );
   else if (given('oneRepMax')) {
     ask('percentOneRepMax', 'given together with oneRepMax');
     refuse(['load', 'unloaded'], 'when oneRepMax is given');

@@ -76,7 +76,7 @@ export interface ProposalItem {
     /** Proposed cuff pressure [mmHg]; left out where no number can be given. */
     readonly to?: number;
   };
-  /** Sets, present and proposed; present where they change: more repetitions, or a set fewer. */
+  /** Sets, present and proposed; present where they change: more repetitions, those before again, or a set fewer. */
   readonly sets?: {
     /** Sets of the plan. */
     readonly from: readonly SetGoal[];

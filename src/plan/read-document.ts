@@ -1,5 +1,4 @@
 import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
-import { optionIssue } from '../answer/reader.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
@@ -21,7 +20,7 @@ import type { ExpandedPlan, Plan } from './types.js';
 
 const isObject = (part: unknown): part is object => typeof part === 'object' && part !== null;
 
-interface Documents {
+export interface Documents {
   /** A plan of a session. */
   readonly plan: Plan;
   /** The record of a session. */
@@ -56,7 +55,7 @@ const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
 };
 
 /** A document whose numbers need no other answers. */
-const asItIs = <T>(document: T): Read<T> => ({ document, expanded: document });
+export const asItIs = <T>(document: T): Read<T> => ({ document, expanded: document });
 
 const isUp = (way: { readonly from: number; readonly to?: number } | undefined): boolean =>
   way?.to !== undefined && way.to > way.from;
@@ -137,7 +136,7 @@ const dayCheckKind: StoredKind<DayCheck> = {
 };
 
 /** Every document that is read back. */
-const kinds = {
+export const kinds = {
   plan: planKind,
   record: recordKind,
   proposal: proposalKind,
@@ -192,41 +191,6 @@ export function expandedInto<K extends keyof Documents>(
   if (result.ok) return result.value;
   issues.push(...result.issues);
   return undefined;
-}
-
-/**
- * A document that was stored, read back and verified: a plan, a record, a proposal, a screening or a check of the day.
- *
- * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library
- *   does not know are kept and never looked at.
- * - Fit: intervals hold their value, times are in order, a pressure or a load is the percentage that the document says.
- * - Numbers: a plan is made again from its request, a record added up again from what was done, a screening and a check
- *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,
- *   by the name of the field. A practitioner may change the numbers of a proposal: its rules are looked up again, load
- *   and pressure may not go up together, and a cuff pressure goes the way of its percentage.
- * - Words: the text of every caution, assumption, stop and disclaimer is taken from the catalogue, by its code.
- *
- * Of another version of the library: a document whose numbers this version does not give again gets the caution
- * `document-unverified`. Its stops are derived again from its request, and cautions that it lacks are put back. One
- * that cannot be made again is refused.
- *
- * @param document - a document of `cuffwork/plan`, as JSON; a review or a comparison of weeks is made again instead.
- * @param kind - which document you expect, such as `plan`; any when left out
- * @returns the document, verified, in the current version; of the type of its kind.
- * @throws InputError naming every wrong field, or the version where it is newer than this library.
- *
- * @example
- * ```ts
- * import { attempt } from 'cuffwork';
- * import { readDocument } from 'cuffwork/plan';
- * const result = attempt(readDocument, { document: 'plan', schemaVersion: 9 });
- * result.ok ? [] : result.issues.map(({ code }) => code); // => ['newer-document']
- * ```
- */
-export function readDocument<K extends keyof Documents = keyof Documents>(document: object, kind?: K): Documents[K] {
-  if (kind === undefined) return documentOf(NAMES, document) as Documents[K];
-  if (NAMES.includes(kind)) return documentOf([kind], document);
-  throw new InputError([optionIssue(['kind'], NAMES, kind)]);
 }
 
 /**

@@ -1,4 +1,5 @@
 import { issue, MOST_ISSUES, type InputIssue } from '../answer/issues.js';
+import { isOwn } from '../answer/own.js';
 import { plainCopy } from '../answer/plain-copy.js';
 import { isCalendarDay } from '../answer/day.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
@@ -34,8 +35,20 @@ const isSevere = (report: unknown): boolean =>
   report === null ||
   Object.values(report).some((pain) => typeof pain === 'number' && pain >= SEVERE_PAIN_FROM);
 
-/** A look at a record that trusts nothing; nothing where it has to be read wholly, for what is wrong with it. */
+/** What was seen of records that nobody can change. */
+const seenBefore = /* @__PURE__ */ new WeakMap<object, Glance>();
+
+/** A look at a record; nothing where it has to be read wholly, for what is wrong with it. */
 function glance(record: unknown, index: number): Glance | undefined {
+  const known = typeof record === 'object' && record !== null ? seenBefore.get(record) : undefined;
+  if (known) return known.index === index ? known : { ...known, index };
+  const look = firstLook(record, index);
+  if (look && isOwn(record as object)) seenBefore.set(record as object, look);
+  return look;
+}
+
+/** A look that trusts nothing. */
+function firstLook(record: unknown, index: number): Glance | undefined {
   try {
     const { document, schemaVersion, date, sessionOfDay, label, items, stops, symptoms, pain } = record as Json;
     if (document !== 'record' || schemaVersion !== 2) return undefined;

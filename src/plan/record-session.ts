@@ -238,7 +238,7 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
   const found: Caution[] = [];
   const compared = comparedHeld(item);
   if (compared) {
-    const { as, held, target, occlusion } = compared;
+    const { as, held, target, occlusion, heldPercent, percentLop } = compared;
     const at = { path: [...path, 'heldMmHg'] };
     if (as === 'above-tried') {
       const { above: most, source } = passedStep('cuff-pressure', held)!;
@@ -249,6 +249,9 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
       found.push(codedCaution('caution', 'held-above-target', { ...who, held, target }, at));
     } else if (as === 'below') {
       found.push(codedCaution('note', 'held-below-target', { ...who, held, target }, at));
+    } else if (as === 'share-above' || as === 'share-below') {
+      const values = { ...who, held, heldPercent, occlusion, percentLop };
+      found.push(codedCaution(as === 'share-above' ? 'caution' : 'note', `held-${as}`, values, at));
     }
   }
   if (done.reperfusedBeforeS !== undefined) {

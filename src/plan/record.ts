@@ -181,7 +181,7 @@ export interface SessionRecord extends RecordFacts, Answered {
   readonly items: readonly RecordItem[];
   /** Totals of each limb. */
   readonly limbs: readonly LimbTotals[];
-  /** Present where both effort and the time the session took were recorded. */
+  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
   readonly sessionLoad?: Stated;
   /** Sentences that always apply. */
   readonly disclaimers: readonly DisclaimerCode[];
@@ -193,7 +193,7 @@ export interface ExpandedRecord extends RecordFacts {
   readonly items: readonly ExpandedRecordItem[];
   /** Totals of each limb. */
   readonly limbs: readonly ExpandedLimbTotals[];
-  /** Present where both effort and the time the session took were recorded. */
+  /** Session-RPE load [AU]; present where effort and the time the session took were recorded. */
   readonly sessionLoad?: Answer<'session-load'>;
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];

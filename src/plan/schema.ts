@@ -19,20 +19,23 @@ import {
 } from '../quantity/quantities.js';
 import { TEMPO, TEMPO_WORDS } from '../session/notation.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { LINES, type ComparedQuantity } from '../session/compare.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { DAY_EXPECTED } from '../answer/day.js';
+import { guidelineNames, measures, type Measure } from './measures.js';
 import type { PlanCode } from './messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
 import { progressionRules } from './progression-rules.js';
 import type { DayCheck, Screening } from './questions.js';
 import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
+import { GOAL_MEASURES } from './stage-goals.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
-import { MEASURED_AGAIN, PROGRESSION_ACTIONS } from './types.js';
+import { MEASURED_AGAIN, PROGRESSION_ACTIONS, type PlanExercise } from './types.js';
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
@@ -300,7 +303,8 @@ const limb = strict({
   }),
 });
 
-const exercise = strict({
+/** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
+export const exerciseFields = strict({
   name: line(120),
   limb: z.enum(LIMBS),
   restriction: z.enum(RESTRICTIONS),
@@ -338,6 +342,7 @@ const exercise = strict({
     scheme: text(1000),
     sets: list(askedSet, 50),
     lastSetToFailure: z.literal(true),
+    raisedFrom: list(quantity('repetitions'), 50),
     warmUp: list(askedSet, 50),
     tempo: z.union([
       z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
@@ -346,6 +351,7 @@ const exercise = strict({
     ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
   }),
 });
+const exercise = exerciseFields as unknown as z.ZodMiniType<PlanExercise, PlanExercise>;
 
 /** What `planSession` takes. */
 export const planRequest = strict({
@@ -689,6 +695,129 @@ export const proposalDocument = open({
       due: z.boolean(),
       evidence: grade,
       ...some({ source }),
+    }),
+  ),
+  stops,
+  cautions,
+  disclaimers,
+});
+
+/** Any answer, read back on its own, with the answers that it was worked out from. */
+export const anyAnswer = open({
+  ...evidence,
+  kind: code<AnswerKind>(),
+  unit: code<Unit>(),
+  inputs: z.record(z.string(), z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
+  ...some({ reached: z.union(Object.values(reached)) }),
+}) as unknown as z.ZodMiniType<Answer, Answer>;
+function innerAnswer(): z.ZodMiniType<Answer, Answer> {
+  return anyAnswer;
+}
+
+const MEASURES = Object.keys(measures) as Measure[];
+const assessment = {
+  measure: z.enum(MEASURES),
+  found: z.number(),
+  unit: code<Unit>(),
+  evidence: grade,
+  path,
+  ...some({
+    asked: z.number(),
+    low: z.number(),
+    high: z.number(),
+    source,
+    exercise: text(120),
+    limb: z.enum(LIMBS),
+    side: z.enum(SIDES),
+  }),
+};
+
+/** A review, as `reviewPlan` makes it. */
+export const reviewDocument = open({
+  ...head('review', 1),
+  of: z.enum(['plan', 'record']),
+  guideline: open({
+    id: z.enum(Object.keys(guidelineNames) as (keyof typeof guidelineNames)[]),
+    name: z.string(),
+    ...some({ source }),
+  }),
+  stops,
+  findings: z.array(
+    z.union([
+      open({ ...cautionFields, ...assessment }),
+      open({ ...cautionFields, severity: z.literal('stop'), path, measure: z.optional(z.undefined()) }),
+    ]),
+  ),
+  inside: z.array(open(assessment)),
+  notAssessed: z.array(z.enum(MEASURES)),
+  disclaimers,
+});
+
+const compared = Object.keys(LINES) as ComparedQuantity[];
+
+/** A comparison of two sessions, as `compareSessions` makes it. */
+export const sessionComparisonDocument = open({
+  ...head('session-comparison', 1),
+  rows: z.array(
+    open({
+      line: z.enum(Object.values(LINES)),
+      quantity: z.enum(compared),
+      unit: code<Unit>(),
+      ...some({ from: anyAnswer, to: anyAnswer, change: z.number(), changePercent: z.number() }),
+    }),
+  ),
+  notKnown: z.array(z.enum(['equal-effect', ...compared])),
+  stops,
+  cautions,
+});
+
+const ofWeek = {
+  restrictionTime: answerOf('restriction-time', SECONDS),
+  ...some({
+    peakLoad: answerOf('peak-load', MASS),
+    peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
+  }),
+};
+const weekSums = open({
+  sessions: answerOf('sessions', ['{sessions}']),
+  restrictedSessions: answerOf('sessions', ['{sessions}']),
+  ...some({ sessionLoad: answerOf('session-load', ['{AU}']) }),
+  limbs: z.array(
+    open({
+      limb: z.enum(LIMBS),
+      side: z.enum(SIDES),
+      ...ofWeek,
+      exercises: z.array(
+        open({ exercise: text(120), ...ofWeek, ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }) }),
+      ),
+      ...some({
+        volumeLoad: answerOf('volume-load', MASS),
+        relativePressureTime: answerOf('relative-pressure-time', ['%.min']),
+        occlusion: open({ valueMmHg: positive, measured: z.boolean(), ...some({ date: day }) }),
+        circumferenceCm: quantity('circumferenceCm'),
+        worstPain: open({ value: z.number(), ...some({ site: z.enum(PAIN_SITES) }) }),
+      }),
+    }),
+  ),
+});
+
+/** A comparison of weeks, as `compareWeeks` makes it. */
+export const weekComparisonDocument = open({
+  ...head('week-comparison', 1),
+  weeks: z.array(open({ week: z.int(), ...some({ deload: z.literal(true), planned: weekSums, done: weekSums }) })),
+  goals: z.array(
+    open({
+      name: text(120),
+      outcome: z.enum(['met', 'not-met', 'not-measured']),
+      ...some({
+        measure: z.enum(GOAL_MEASURES),
+        limb: z.enum(LIMBS),
+        side: z.enum(SIDES),
+        exercise: text(120),
+        found: z.number(),
+        atLeast: z.number(),
+        atMost: z.number(),
+      }),
     }),
   ),
   stops,

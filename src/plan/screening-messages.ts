@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/answer.js';
 import type { DayCode, ScreeningCode } from '../answer/codes.js';
 import type { Catalogue } from '../answer/messages.js';
 
@@ -155,4 +155,4 @@ export const screeningMessages = {
     'You have had an operation or a broken bone. The score does not count it: do not read it as a low risk.',
 } as const satisfies Catalogue;
 
-export const { caution: screeningCaution } = /* @__PURE__ */ messagesOf(screeningMessages);
+export const screeningCaution = /* @__PURE__ */ cautionsOf(screeningMessages);

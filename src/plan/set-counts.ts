@@ -7,12 +7,16 @@ export const setCounts = (sets: readonly Pick<PlanSet, 'repetitions' | 'duration
   sets.map(({ repetitions, durationS }) => repetitions ?? (durationS ? `${format(durationS)}s` : '–')).join('-');
 
 /** Something of each set as a list, such as `80-80-75`; nothing where no set has it. */
-export const perSet = (sets: readonly PlanSet[], of: (set: PlanSet) => number | undefined): string | undefined =>
+export const perSet = (
+  sets: readonly PlanSet[],
+  of: (set: PlanSet) => number | undefined,
+  write = format,
+): string | undefined =>
   sets.some((set) => of(set) !== undefined)
     ? sets
         .map((set) => {
           const value = of(set);
-          return value === undefined ? '–' : format(value);
+          return value === undefined ? '–' : write(value);
         })
         .join('-')
     : undefined;

@@ -9,10 +9,11 @@ import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
 const OF_EXERCISE = ['peakLoadKg', 'peakPercentOneRepMax', 'percentLop', 'restrictionMin'] as const;
 const OF_LIMB = [...OF_EXERCISE, 'volumeLoadKg', 'circumferenceCm', 'worstPain'] as const;
 const OF_WEEK = ['sessions', 'restrictedSessions', 'sessionLoad'] as const;
-const MEASURES = [...OF_LIMB, ...OF_WEEK] as const;
+/** What of a week a goal can be about. */
+export const GOAL_MEASURES = [...OF_LIMB, ...OF_WEEK] as const;
 
 /** What of a week a goal is about. */
-export type GoalMeasure = (typeof MEASURES)[number];
+export type GoalMeasure = (typeof GOAL_MEASURES)[number];
 
 /** A criterion of your own for a stage. */
 export interface StageGoal {
@@ -51,7 +52,7 @@ export function readGoals(reader: Reader): StageGoal[] {
       goal.optionalText(name, expected, ({ length }) => length > 0 && length <= 120);
     const name = text('name', 'a name of up to 120 characters');
     if (!goal.has('name')) goal.missing('name', 'a name of up to 120 characters');
-    const measure = goal.optionalChoice('measure', MEASURES);
+    const measure = goal.optionalChoice('measure', GOAL_MEASURES);
     const given = defined({
       name,
       measure,

@@ -113,6 +113,12 @@ export interface PlanSetRequest {
   readonly reserveRpe?: number | undefined;
 }
 
+/** A set by time: with or without repetitions counted in it. */
+export interface TimedSetRequest extends PlanSetRequest {
+  /** How long the set lasts [s], 0.1–7200. */
+  readonly durationS: number;
+}
+
 /** A set as it was done; its load is a number [unit of the plan]. */
 export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
 
@@ -128,12 +134,8 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
   readonly reserveRpe?: number;
 }
 
-/**
- * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. A resistance exercise says
- * what is lifted: `oneRepMax` with `percentOneRepMax`, or a `load`, or `bodyMassPercent`, or that it is `unloaded`. Walking,
- * cycling (`aerobic`) and restriction at rest (`passive`) have sets by time and no load.
- */
-export interface PlanExercise {
+/** Every field of an exercise; {@link PlanExercise} has which of them go together. */
+export interface PlanExerciseFields {
   /** Name of the exercise, in your own words. */
   readonly name: string;
   /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
@@ -198,6 +200,11 @@ export interface PlanExercise {
   readonly sets?: readonly PlanSetRequest[] | undefined;
   /** The last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true | undefined;
+  /**
+   * Repetitions of each set before a proposal raised them; `nextRequest` gives them. When the load goes up, the sets go
+   * back to them.
+   */
+  readonly raisedFrom?: readonly number[] | undefined;
   /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
   readonly warmUp?: readonly PlanSetRequest[] | undefined;
   /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
@@ -228,6 +235,53 @@ export interface PlanExercise {
   /** Pause after this exercise, cuffs deflated [s], 0–7200; that of the request when left out. */
   readonly reperfusionS?: number | undefined;
 }
+
+/** Fields that are given. */
+type Given<N extends keyof PlanExerciseFields> = {
+  readonly [K in N]-?: Exclude<PlanExerciseFields[K], undefined>;
+};
+/** Fields that are left out. */
+type LeftOut<N extends keyof PlanExerciseFields> = { readonly [K in N]?: undefined };
+type OfMaximum = 'oneRepMax' | 'percentOneRepMax' | 'bar' | 'collars' | 'plates' | 'rounding' | 'maximumOf';
+type OfLoad = 'load' | 'step' | 'available';
+type NotResistance = LeftOut<
+  OfMaximum | OfLoad | 'unit' | 'unloaded' | 'bodyMassPercent' | 'tempo' | 'lastSetToFailure'
+>;
+
+/**
+ * What is lifted in resistance exercise, one of four: a share of a maximum (`oneRepMax` with `percentOneRepMax`), your
+ * own `load`, a share of body mass (`bodyMassPercent`), or nothing (`unloaded`). Aerobic exercise and restriction at rest
+ * lift nothing.
+ */
+export type ExerciseLift =
+  | ({ readonly mode?: 'resistance' | undefined } & LeftOut<'intensityPercent'> &
+      (
+        | (Given<'oneRepMax' | 'percentOneRepMax'> & LeftOut<'load' | 'unloaded'>)
+        | (Given<'load'> & LeftOut<OfMaximum | 'unloaded'>)
+        | (Given<'bodyMassPercent'> & LeftOut<OfMaximum | OfLoad | 'unloaded'>)
+        | (Given<'unloaded'> & LeftOut<OfMaximum | OfLoad | 'bodyMassPercent'>)
+      ))
+  | ({ readonly mode: 'aerobic' } & NotResistance)
+  | ({ readonly mode: 'passive' } & LeftOut<'intensityPercent'> & NotResistance);
+
+/** The sets: in notation, or one by one. Sets that are counted have a `tempo`; sets by time need none. */
+export type ExerciseSets =
+  | (Given<'scheme'> & LeftOut<'sets'>)
+  | (Given<'sets' | 'tempo'> & LeftOut<'scheme'>)
+  | ({ readonly sets: readonly TimedSetRequest[] } & LeftOut<'scheme'>);
+
+/** The cuff: on through the sets and rests, in the sets alone, at a lower pressure in the rests, or none. */
+export type ExerciseCuff =
+  | ({ readonly restriction: 'continuous' | 'intermittent' } & LeftOut<'restPercentLop'>)
+  | ({ readonly restriction: 'partial' } & Given<'restPercentLop'>)
+  | ({ readonly restriction: 'none' } & LeftOut<'percentLop' | 'restPercentLop'>);
+
+/**
+ * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. What excludes each other does
+ * not compile together: see {@link ExerciseLift}, {@link ExerciseSets} and {@link ExerciseCuff}. What you hold in looser
+ * types, such as a form, goes in by `attempt(planSession, unknown)`.
+ */
+export type PlanExercise = PlanExerciseFields & ExerciseLift & ExerciseSets & ExerciseCuff;
 
 /** What {@link planSession} takes: a person’s readings, limbs and exercises. */
 export interface PlanRequest {
@@ -320,11 +374,11 @@ export interface PlanItem extends ItemFacts {
 export interface ExpandedPlanItem extends ItemFacts {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
-  /** Cuff pressure in the sets. */
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
   readonly target?: Answer<'cuff-pressure'>;
   /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: Answer<'cuff-pressure'>;
-  /** Present where the load was worked out from it. */
+  /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
   /** Load to set [kg or lb]; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;

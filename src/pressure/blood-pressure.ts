@@ -1,5 +1,6 @@
 import type { Caution } from '../answer/answer.js';
 import { FieldReader } from '../answer/field-reader.js';
+import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
 import { readingQuantities as quantities } from '../quantity/readings.js';
 import { caution } from './estimate-messages.js';
@@ -12,7 +13,7 @@ export function readBloodPressure(reader: FieldReader): { systolicMmHg: number; 
     reader.report(
       'swapped-pressures',
       'systolicMmHg',
-      `above the diastolic pressure of ${formatUnit(diastolicMmHg, 'mm[Hg]')}`,
+      need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' }),
       formatUnit(systolicMmHg, 'mm[Hg]'),
     );
   }

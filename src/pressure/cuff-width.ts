@@ -1,4 +1,5 @@
 import { type Answer, type Caution, logNormalInterval } from '../answer/answer.js';
+import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math, square } from '../quantity/maths.js';
@@ -116,7 +117,12 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
   const toWidthCm = reader.number('toWidthCm');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   if (occlusionMmHg <= diastolicMmHg) {
-    reader.report('wrong-relation', 'occlusionMmHg', 'above the diastolic pressure', String(occlusionMmHg));
+    reader.report(
+      'wrong-relation',
+      'occlusionMmHg',
+      need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' }),
+      String(occlusionMmHg),
+    );
   }
   reader.done();
 

@@ -1,5 +1,7 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { Quantity } from '../quantity/quantity.js';
 
 /**
  * What an estimate of an occlusion pressure says: apart, so that an app that only estimates ships no other sentence.
@@ -14,12 +16,12 @@ export const estimateMessages = {
   'circumference-under-cuff-arm':
     'The circumference was taken under the cuff, and the equations are for mid-limb, the middle of the upper arm. Measure at mid-limb.',
   'too-low-above':
-    '{equation} is too low above {limit} cm: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
+    '{equation} is too low above {limit:cm}: its laboratory could not inflate above 300 mmHg. Measure, or use the pooled curve.',
   'estimate-is-a-start':
     'An estimated occlusion pressure is a starting point. Measure it on this limb, with this cuff, in this posture, where you can.',
   'equation-unconfirmed': 'We wrote the coefficients of {equation} from memory. We have not read them in any text.',
   'outside-fitted-range':
-    '{name} {value} is outside {low} to {high}, the range {equation} was fitted on. Expect a larger error than the interval shows.',
+    '{field} {value:unit} is outside {low:unit} to {high:unit}, the range {equation} was fitted on. Expect a larger error than the interval shows.',
   'posture-differs': '{equation} was fitted {fitted}, and you asked for {asked}. No adjustment made.',
   'posture-ignored': '{equation} has no posture term. No adjustment made.',
   'posture-may-differ':
@@ -30,7 +32,7 @@ export const estimateMessages = {
     'On the arm the pressure was highest seated and lowest standing. The paper does not report by how much.',
   'posture-not-stated': 'We did not find the posture {equation} was fitted in.',
   'cuff-width-below-published':
-    'The cuff width of {value} cm is below {limit} cm, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',
+    'The cuff width of {value:cm} is below {limit:cm}, the narrowest that most studies used. Check it: if that was inches, it is {converted} cm.',
   'narrow-cuff-on-thigh':
     'With a narrow cuff on the thigh, occlusion pressure cannot be estimated with precision. Use a wider cuff, or measure.',
   'blood-pressure-refer':
@@ -46,4 +48,18 @@ export const estimateMessages = {
 } as const satisfies Catalogue;
 
 export type EstimateCode = keyof typeof estimateMessages;
-export const { caution } = /* @__PURE__ */ messagesOf(estimateMessages);
+export const caution = /* @__PURE__ */ cautionsOf(estimateMessages);
+
+/** A reading outside the range that an equation was fitted on; the values hold its code, the text its name. */
+export function outsideRange(
+  field: string,
+  { name, unit }: Pick<Quantity, 'name' | 'unit'>,
+  value: number,
+  { low, high }: { readonly low: number; readonly high: number },
+  equation: string,
+  source?: SourceId,
+): Caution {
+  const values = { field, value, low, high, unit, equation };
+  const more = { path: [field], ...(source && { source }) };
+  return { ...caution('caution', 'outside-fitted-range', { ...values, field: name }, more), values };
+}

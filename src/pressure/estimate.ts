@@ -4,7 +4,7 @@ import { FieldReader } from '../answer/field-reader.js';
 import { sharedFacts } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
 import { Math } from '../quantity/maths.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { format } from '../quantity/format.js';
 import {
   CIRCUMFERENCE_SITES,
   limbCircumference,
@@ -30,7 +30,7 @@ import {
   type ReadingErrors,
 } from './uncertainty.js';
 import { assumption } from './assumptions.js';
-import { caution } from './estimate-messages.js';
+import { caution, outsideRange } from './estimate-messages.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or converted to another cuff. */
@@ -166,16 +166,8 @@ function ownCautions(equation: OcclusionEquation, value: number, readings: Occlu
   const cautions = bloodPressureCautions(systolicMmHg, diastolicMmHg);
   const [source] = equation.sources;
   for (const field of outsideFields(equation, readings)) {
-    const { low, high } = equation.fitted[field]!;
-    const { name, unit } = quantities[field];
-    const words = {
-      name,
-      value: readings[field as keyof OcclusionReadings]!,
-      low,
-      high: formatUnit(high, unit),
-      equation: equation.id,
-    };
-    cautions.push(caution('caution', 'outside-fitted-range', words, { path: [field], ...(source && { source }) }));
+    const value = readings[field as keyof OcclusionReadings] as number;
+    cautions.push(outsideRange(field, quantities[field], value, equation.fitted[field]!, equation.id, source));
   }
   const site = siteCaution(readings);
   if (site) cautions.push(site);
@@ -185,7 +177,7 @@ function ownCautions(equation: OcclusionEquation, value: number, readings: Occlu
     cautions.push(caution('caution', 'too-low-above', words, { path: ['circumferenceCm'], ...(source && { source }) }));
   }
   if (cuffWidthCm < LEAST_WIDTH_CM) {
-    const values = { value: cuffWidthCm, limit: LEAST_WIDTH_CM, converted: format(cuffWidthCm * 2.54) };
+    const values = { value: cuffWidthCm, limit: LEAST_WIDTH_CM, converted: Number(format(cuffWidthCm * 2.54)) };
     cautions.push(caution('caution', 'cuff-width-below-published', values, { path: ['cuffWidthCm'] }));
   }
   if (limb === 'leg' && cuffWidthCm < NARROW_CM) {
@@ -353,7 +345,7 @@ export const compareOcclusionEquations = /* @__PURE__ */ withInput(function comp
     spread: { lowest, highest, difference: highest - lowest },
     notApplicable: occlusionEquations.flatMap((equation) => {
       const field = inapplicableField(equation, readings);
-      return field ? [{ equation: equation.id, field, expected: requirement(equation, field) }] : [];
+      return field ? [{ equation: equation.id, field, expected: requirement(equation, field).expected }] : [];
     }),
   };
 });

@@ -7,6 +7,7 @@ import { circumferenceBands, circumferenceBandsRule } from './equations/circumfe
 import { systolic130, systolic130Rule } from './equations/systolic-130.js';
 import type { PressureAssumption } from '../answer/codes.js';
 import { assumption } from './assumptions.js';
+import { caution as estimateCaution } from './estimate-messages.js';
 import { caution } from './messages.js';
 
 /** A pressure that older schemes give everyone with the same reading [mmHg]. It is not an occlusion pressure. */
@@ -30,7 +31,7 @@ function fixed(
     cautions: [
       ...guardCautions('cuff-pressure', value),
       caution('caution', 'not-an-occlusion-pressure'),
-      caution('caution', 'equation-unconfirmed', { equation: id }),
+      estimateCaution('caution', 'equation-unconfirmed', { equation: id }),
     ],
   };
 }

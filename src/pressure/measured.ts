@@ -1,6 +1,7 @@
 import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
+import { BELOW_MEASURED, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -125,7 +126,7 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   const given = standardDeviationMmHg !== undefined;
   if (given && standardDeviationMmHg >= valueMmHg) {
-    const expected = `below the measured pressure of ${formatUnit(valueMmHg, 'mm[Hg]')}`;
+    const expected = need(BELOW_MEASURED, { value: valueMmHg, unit: 'mm[Hg]' });
     reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
   }
   reader.done();

@@ -1,12 +1,10 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
-import { estimateMessages } from './estimate-messages.js';
 
-/** What the pressure layer says. */
+/** What the pressure layer says, besides the sentences of an estimate. */
 export const pressureMessages = {
-  ...estimateMessages,
   'width-converted':
-    'Converted from a cuff of {from} cm to one of {to} cm by group means. Cuffs differ: measure with the cuff you use.',
+    'Converted from a cuff of {from:cm} to one of {to:cm} by group means. Cuffs differ: measure with the cuff you use.',
   'measured-far-from-estimate':
     'Measured {measured}: further from the estimate than the errors of both explain. Check the limb, the cuff and the reading before you use either.',
   'measurements-contradict':
@@ -21,7 +19,7 @@ export const pressureMessages = {
     'Converted from {from} to {to} by group means. People differ widely: measure in the posture of the exercise.',
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. We do not know what percentage of this limb’s occlusion pressure it is. It may close the artery or do nothing. Take no percentage of it.',
-  'arm-outside-bias-range': 'An arm of {value} cm is outside the 26 to 50 cm that the bias was fitted on.',
+  'arm-outside-bias-range': 'An arm of {value:cm} is outside the 26 to 50 cm that the bias was fitted on.',
   'chance-limit-holds':
     'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted} mmHg.',
   'percent-above-usual': '{percentLop} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
@@ -34,5 +32,4 @@ export const pressureMessages = {
   'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
-export type PressureCode = keyof typeof pressureMessages;
-export const { caution } = /* @__PURE__ */ messagesOf(pressureMessages);
+export const caution = /* @__PURE__ */ cautionsOf(pressureMessages);

@@ -1,4 +1,5 @@
 import { type Answer, logNormalInterval } from '../answer/answer.js';
+import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
@@ -86,7 +87,12 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     reader.report('wrong-relation', 'limb', "'leg': no means of another posture are published for the arm", limb);
   }
   if (occlusionMmHg <= diastolicMmHg) {
-    reader.report('wrong-relation', 'occlusionMmHg', 'above the diastolic pressure', String(occlusionMmHg));
+    reader.report(
+      'wrong-relation',
+      'occlusionMmHg',
+      need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' }),
+      String(occlusionMmHg),
+    );
   }
   const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
   const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;

@@ -1,5 +1,6 @@
 import type { Answer, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
+import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -117,8 +118,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const { fine } = reader;
   const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
-    const expected = 'an answer with an interval, for a limit on the chance of closing the artery';
-    reader.report('wrong-relation', 'occlusion', expected, 'one without');
+    reader.report('wrong-relation', 'occlusion', need(WITH_INTERVAL), 'one without');
   }
   const highest = fine && limit !== undefined ? highestSetting(occlusion, limit, gaugeStepMmHg) : undefined;
   const held = ceilingMmHg !== undefined && wanted > ceilingMmHg;
@@ -126,10 +126,14 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const limited = highest !== undefined && highest < unlimited;
   const value = limited ? highest : unlimited;
   if (unlimited === 0) {
-    reader.report('wrong-relation', 'gaugeStepMmHg', `at most ${formatUnit(wanted, 'mm[Hg]')}`, String(gaugeStepMmHg));
+    reader.report(
+      'wrong-relation',
+      'gaugeStepMmHg',
+      need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }),
+      String(gaugeStepMmHg),
+    );
   } else if (limited && highest === 0) {
-    const expected = 'a limit that some gauge setting keeps: this occlusion pressure is too uncertain';
-    reader.report('wrong-relation', 'occlusionChanceLimitPercent', expected, formatUnit(limit!, '%'));
+    reader.report('wrong-relation', 'occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
   }
   reader.done();
 

@@ -1,6 +1,13 @@
+import {
+  GIVEN_FOR_EQUATION,
+  LIMB_OF_EQUATION,
+  need,
+  WIDTH_OF_EQUATION,
+  WIDTHS_OF_EQUATION,
+  type Needed,
+} from '../answer/needs.js';
 import { Math, square } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
-import { formatUnit } from '../quantity/format.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import { curveErrors } from './curve.js';
@@ -63,11 +70,13 @@ export function inapplicableField(
 export function requirement(
   { limb, cuffWidthCm: fitted, id }: OcclusionEquation,
   field: keyof OcclusionReadings,
-): string {
-  if (field === 'limb') return `'${limb}' for equation ${id}`;
-  if (field !== 'cuffWidthCm' || fitted === 'any') return `given, for equation ${id}`;
-  const width = typeof fitted === 'number' ? formatUnit(fitted, 'cm') : `${fitted.low} to ${fitted.high} cm`;
-  return `${width} (± ${WIDTH_TOLERANCE_CM}) for equation ${id}`;
+): Needed {
+  if (field === 'limb') return need(LIMB_OF_EQUATION, { limb, equation: id });
+  if (field !== 'cuffWidthCm' || fitted === 'any') return need(GIVEN_FOR_EQUATION, { equation: id });
+  const values = { tolerance: WIDTH_TOLERANCE_CM, equation: id };
+  return typeof fitted === 'number'
+    ? need(WIDTH_OF_EQUATION, { width: fitted, ...values })
+    : need(WIDTHS_OF_EQUATION, { ...fitted, ...values });
 }
 
 /** Whether a value lies in the range of the sample. */

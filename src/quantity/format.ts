@@ -1,12 +1,14 @@
 import { Math } from './maths.js';
 import type { Unit } from './quantities.js';
+import type { WrittenUnit } from './unit-system.js';
 
 /** What is written after a number for its unit. */
-export const unitWords: Record<Unit, string> = {
+export const unitWords: Record<WrittenUnit, string> = {
   'mm[Hg]': ' mmHg',
   cm: ' cm',
   kg: ' kg',
   '[lb_av]': ' lb',
+  '[in_i]': ' in',
   s: ' s',
   min: ' min',
   a: ' years',

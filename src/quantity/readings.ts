@@ -6,7 +6,7 @@ export const METRIC_LENGTH = [
   { unit: 'millimetres', factor: 0.1 },
   { unit: 'metres', factor: 100 },
 ] as const;
-export const LENGTH = [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const;
+export const LENGTH = /* @__PURE__ */ (() => [{ unit: 'inches', factor: 2.54 }, ...METRIC_LENGTH] as const)();
 
 /** The name of a numeric reading. */
 export type ReadingName =

@@ -13,7 +13,7 @@ import { highest, isTense, summed, total } from './working.js';
 export type ComparedLine = 'joint' | 'work' | 'cuff' | 'session';
 
 /** Every quantity that sessions are compared by, with the line it belongs to. */
-const LINES = {
+export const LINES = {
   peakLoad: 'joint',
   peakPercentOneRepMax: 'joint',
   repetitions: 'work',

@@ -17,7 +17,7 @@ const EXERCISE_CAUTION = {
   passive: 'restriction-long-passive',
 } as const;
 /** Usual pause with the cuff deflated between two exercises on one limb [s]. */
-export const REPERFUSION_S = commonPractice.reperfusionMin.low * MINUTE;
+export const REPERFUSION_S = /* @__PURE__ */ (() => commonPractice.reperfusionMin.low * MINUTE)();
 
 /** Cautions about a limb’s restriction in a session: all of it, and the longest without a break. */
 export const limbCautions = (restrictedS: number, longestS: number): Caution[] => [

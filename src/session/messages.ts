@@ -1,4 +1,4 @@
-import { messagesOf, type AnswerKind, type Caution } from '../answer/answer.js';
+import { cautionsOf, type AnswerKind, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What the session layer says. */
@@ -36,7 +36,7 @@ export const sessionMessages = {
     'You cannot compare loads of different exercises. Compare only percentages of each exercise’s own maximum.',
 } as const satisfies Catalogue;
 
-export const { caution } = /* @__PURE__ */ messagesOf(sessionMessages);
+export const caution = /* @__PURE__ */ cautionsOf(sessionMessages);
 
 /** Totals that some exercises have and others lack, as the sentence calls them. */
 export const leftOutNames = {

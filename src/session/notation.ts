@@ -25,9 +25,8 @@ export const SCHEME_WORDS =
 export const TEMPO_WORDS =
   "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
 
-const PHASE = String.raw`([Xx]|\d{1,2}(\.\d{1,3})?)`;
 /** Four phases with dashes or slashes between them, or four digits. */
-export const TEMPO = new RegExp(String.raw`^\s*([\dXx]{4}|${PHASE}(\s*[-/]\s*${PHASE}){3})\s*$`);
+export const TEMPO = /^\s*([\dXx]{4}|([Xx]|\d{1,2}(\.\d{1,3})?)(\s*[-/]\s*([Xx]|\d{1,2}(\.\d{1,3})?)){3})\s*$/;
 
 /** A set of a scheme: counted or timed. */
 type SchemeSet = { readonly repetitions: number } | { readonly durationS: number };

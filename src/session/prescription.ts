@@ -1,6 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { defined, type Full } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
+import { GIVEN_WITH, need } from '../answer/needs.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
@@ -29,7 +30,8 @@ export const RESTRICTIONS = ['continuous', 'intermittent', 'partial', 'none'] as
 
 /** Which sides do the exercise: one, both at once, or every set with one side and then with the other. */
 export type ExerciseSide = Side | 'both' | 'left-then-right' | 'right-then-left';
-export const EXERCISE_SIDES = [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const;
+export const EXERCISE_SIDES = /* @__PURE__ */ (() =>
+  [...SIDES, 'both', 'left-then-right', 'right-then-left'] as const)();
 
 /** One number for every cuff, or one for each side. */
 export type PerSide =
@@ -250,7 +252,7 @@ const refuse = (reader: Reader, name: string, why: string): void => {
 function together(reader: Reader, ...[first, second]: readonly [string, string]): void {
   if (reader.has(first) === reader.has(second)) return;
   const [there, absent] = reader.has(first) ? [first, second] : [second, first];
-  reader.report('missing', absent, `given together with ${there}`, 'undefined');
+  reader.report('missing', absent, need(GIVEN_WITH, { field: there }), 'undefined');
 }
 
 function readPrescription(reader: Reader): FullPrescription {
@@ -376,7 +378,8 @@ function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   if (perSet) refuse(reader, 'percentOneRepMax', 'where sets have loads of their own; give oneRepMax');
   if (reader.has('oneRepMax')) {
     refuse(reader, 'percentOneRepMax', 'when oneRepMax is given');
-    if (!perSet && !reader.has('load')) reader.report('missing', 'load', 'given together with oneRepMax', 'undefined');
+    if (!perSet && !reader.has('load'))
+      reader.report('missing', 'load', need(GIVEN_WITH, { field: 'oneRepMax' }), 'undefined');
   }
 }
 
@@ -409,7 +412,7 @@ function checkPressures(reader: Reader, { restriction, side, pressures, rest, oc
   if (split && !reader.has('side'))
     reader.report('missing', 'side', 'given where a pressure is given for each side', 'undefined');
   if (!reader.fine || rest === undefined) return;
-  if (!some) reader.report('missing', 'pressureMmHg', 'given together with restPressureMmHg', 'undefined');
+  if (!some) reader.report('missing', 'pressureMmHg', need(GIVEN_WITH, { field: 'restPressureMmHg' }), 'undefined');
   for (const one of side ? sidesOf(side) : SIDES) {
     const lower = onSide(rest, one);
     if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, one) <= lower)) {
@@ -437,7 +440,7 @@ export function readSession(reader: Reader): FullSession {
   const sessionS = reader.optionalNumber('sessionS');
   const notes = defined({ sessionRpe, sessionS }) as SessionNotes;
   if (reader.has('sessionS') && !reader.has('sessionRpe')) {
-    reader.report('missing', 'sessionRpe', 'given together with sessionS', 'undefined');
+    reader.report('missing', 'sessionRpe', need(GIVEN_WITH, { field: 'sessionS' }), 'undefined');
   }
   if (!parts) {
     return { ...notes, exercises: reader.has('exercises') ? [] : [readPrescription(reader)], pauses: [] };

@@ -11,6 +11,7 @@ import {
   pressureCell,
   pressureTotals,
   restrictionTotals,
+  tally,
   type Cell,
 } from './exposure.js';
 import { scheduleSession, type ExerciseSchedule } from './schedule.js';
@@ -166,7 +167,10 @@ export function totalsOfExercise(
   [schedule] = scheduleSession({ exercises: [full], pauses: [] }),
 ): ExerciseTotals {
   const { cautions, ...totals } = exerciseTotals(schedule!);
-  const long = limbsOf([schedule!]).flatMap((limb) => limb.cautions);
+  const long = schedule!.limbs.flatMap(({ cuffIntervals }) => {
+    const { full: whole, partial, longest } = tally(cuffIntervals);
+    return limbCautions(plus(whole).toNumber() + plus(partial).toNumber(), longest.toNumber());
+  });
   return { ...totals, cautions: once([...long, ...cautions]) };
 }
 

@@ -4,7 +4,7 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { format } from '../quantity/format.js';
 import { choose, misfits, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
@@ -157,9 +157,10 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
   const spreadPercent = (100 * (highest - lowest)) / median;
   const { unit } = applying[0]!.answer;
   const words = {
-    lowest: formatUnit(lowest, unit),
-    highest: formatUnit(highest, unit),
-    percent: format(spreadPercent),
+    lowest,
+    highest,
+    unit,
+    percent: Number(format(spreadPercent)),
   };
   return {
     chosen: chosen.id,

@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** The sentences of the strength layer. */
@@ -32,7 +32,7 @@ export const strengthMessages = {
   'load-could-be-added': 'At 9.5 no repetition was left, but more load was possible. The 1RM is above the answer.',
   'maximum-without-error':
     'The true percentage of this load is unknown: the 1RM has no interval, or one that reaches zero. Test the 1RM where that is allowed.',
-  'percent-moved': 'The nearest load you can set, {load}, is {reached} % of 1RM instead of {percentOneRepMax} %.',
+  'percent-moved': 'The nearest load you can set, {load:unit}, is {reached} % of 1RM instead of {percentOneRepMax} %.',
   'practitioner-equation': '{equation} comes from practice. No published data support it.',
   'basis-not-known': 'We have not checked whether data support {equation}.',
   'coefficients-unconfirmed': 'We wrote the coefficients of {equation} from memory. We have not read them in any text.',
@@ -41,7 +41,7 @@ export const strengthMessages = {
     'The 1RM is that of the other limb. This limb may be weaker, so the true percentage may be well above the one shown. Test this limb where that is allowed.',
   'static-share': 'The share was measured while holding still. In a fast repetition the peak was 68–98 % of body mass.',
   'equations-spread':
-    'The equations range from {lowest} to {highest}, which is {percent} % of the median. We do not know which is right for this person.',
+    'The equations range from {lowest:unit} to {highest:unit}, which is {percent} % of the median. We do not know which is right for this person.',
   'equation-needs': '{equation} needs {field} to be {expected}; received {received}.',
   'equation-by-name-only': '{equation} holds only for its own sample. We use it only when you name it.',
   'answer-below-load': '{equation} gives less than the load lifted, so it does not apply here.',
@@ -51,7 +51,7 @@ export const strengthMessages = {
   'bias-over': 'Above the measured 1RM by 21.2 kg: {lifts}, {who}.',
   'bias-not-known': 'We found no published bias {lift}.',
   'bias-two-equations':
-    'Two equations were off by {low} to {high} kg on average in 27 men ({lift}). The text we read does not name them.',
+    'Two equations were off by {low:kg} to {high:kg} on average in 27 men ({lift}). The text we read does not name them.',
   'bias-none-accurate': 'None of nine equations was accurate for the biceps curl of 57 men at 80 % of 1RM.',
   'people-differ':
     'People differ widely. At 80 % of 1RM in the leg press, eight weightlifters did 11.8 ± 2.7 repetitions and eight runners 19.8 ± 6.4.',
@@ -64,10 +64,10 @@ export const strengthMessages = {
     'This equation over-reads. In 52 other people, its form for mean velocity read 6–24 points of 1RM too high, most with light loads. Prefer your own load–velocity line from three loads.',
   'above-the-maximum':
     'The reading gives more than 100 %, so this person moves more slowly at 1RM than the sample did. Treat the load as close to 1RM.',
-  'plates-run-out': 'The heaviest load you can set is {most}.',
+  'plates-run-out': 'The heaviest load you can set is {most:unit}.',
 } as const satisfies Catalogue;
 
 export type StrengthCode = keyof typeof strengthMessages;
 // One name a line: bundlers keep a pattern of names whole.
-export const caution = /* @__PURE__ */ (() => messagesOf(strengthMessages).caution)();
-export const sentence = /* @__PURE__ */ (() => messagesOf(strengthMessages).sentence)();
+export const caution = /* @__PURE__ */ cautionsOf(strengthMessages);
+export const sentence = /* @__PURE__ */ sentencesOf(strengthMessages);

@@ -1,6 +1,7 @@
 import type { Full } from '../answer/defined.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
+import { LIGHTEST_LOAD, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
@@ -248,8 +249,7 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
   if (loading && 'lightest' in loading) {
-    const lightest = formatUnit(loading.lightest, code);
-    const expected = `at least ${lightest}, the lightest load you can set`;
+    const expected = need(LIGHTEST_LOAD, { lightest: loading.lightest, unit: code });
     reader.report('wrong-relation', 'target', expected, formatUnit(target, code));
   }
   if (loading && 'tooFine' in loading) reportTooFine(reader);
@@ -268,9 +268,7 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
       assumption('plates-in-pairs'),
     ],
     cautions:
-      most === undefined
-        ? []
-        : [caution('caution', 'plates-run-out', { most: formatUnit(most, code) }, { path: ['plates'] })],
+      most === undefined ? [] : [caution('caution', 'plates-run-out', { most, unit: code }, { path: ['plates'] })],
     perSide,
   };
 });

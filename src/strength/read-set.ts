@@ -1,4 +1,5 @@
 import type { Exact } from '../answer/defined.js';
+import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import type { Reader } from '../answer/reader.js';
 import { SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
@@ -64,7 +65,7 @@ export function readSet(reader: Reader): ReadSet {
   const reported = reader.optionalNumber('repetitionsInReserve');
   const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
   if (reported !== undefined && reader.has('reserveRpe')) {
-    reader.report('wrong-relation', 'reserveRpe', 'left out when repetitionsInReserve is given', 'both');
+    reader.report('wrong-relation', 'reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
   }
   const reserve = rating ?? { repetitions: reported ?? 0, from: reported ?? 0, to: reported ?? 0 };
   return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };

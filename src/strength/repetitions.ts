@@ -1,4 +1,5 @@
 import { type Answer, type Caution } from '../answer/answer.js';
+import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
@@ -144,7 +145,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
   const chart = reader.optionalChoice('chart', CHARTS);
   const id = reader.optionalChoice('equation', IDS);
   if (reader.has('chart') && reader.has('equation')) {
-    reader.report('wrong-relation', 'equation', 'left out when a chart is given', 'both');
+    reader.report('wrong-relation', 'equation', need(LEFT_OUT_WITH, { field: 'chart' }), 'both');
   }
   if (id === undefined) return printedAt(reader, chart ?? 'training-load-chart', repetitions);
   const equation = equationNamed(id);

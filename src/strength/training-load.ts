@@ -1,5 +1,6 @@
 import type { Full } from '../answer/defined.js';
 import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -122,7 +123,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
   const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
+  for (const name of others) reader.report('wrong-relation', name, need(LEFT_OUT_WITH, { field: way! }), 'both');
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);
@@ -134,16 +135,15 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   let load = NaN;
   let perSide: TrainingLoad['perSide'];
   const nothing = (lightest: number): void => {
-    const least = `${formatUnit(lightest, code)}, ${format(percentOf(lightest))} % of the maximum`;
-    const expected = `able to make ${formatUnit(wanted, code)}; the lightest load you can set is ${least}`;
-    reader.report('wrong-relation', way!, expected, 'nothing that light');
+    const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
+    reader.report('wrong-relation', way!, need(LIGHT_ENOUGH, values), 'nothing that light');
   };
   if (reader.fine) {
     wanted = product(percentOneRepMax / 100, maximum);
     if (counted) wanted = sum([wanted, -bodyMass]);
     if (wanted <= 0) {
-      const alone = `${format(percentOf(0))} % of the maximum`;
-      const expected = `less than ${percentOneRepMax} % of the maximum; body mass alone is ${alone}, so ${formatUnit(-wanted, code)} would have to be taken off`;
+      const alone = percentOf(0);
+      const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone, off: -wanted, unit: code });
       reader.report('wrong-relation', 'bodyMassLoad', expected, formatUnit(bodyMass, code));
     } else if (inventory) {
       const loading = loadBar(wanted, inventory, rounding);
@@ -190,7 +190,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
   if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
   if (moved) {
-    const values = { load: formatUnit(load, code), reached: format(reached), percentOneRepMax };
+    const values = { load, unit, reached: Number(format(reached)), percentOneRepMax };
     cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
   }
   const exact = exactness(oneRepMax);

@@ -2,8 +2,7 @@ import { Reader } from '../answer/reader.js';
 import type { OcclusionReadings } from '../pressure/equation.js';
 import { estimateBy, readReadings, type OcclusionPressure } from '../pressure/estimate.js';
 import { inapplicableField, requirement, type ReadingErrors } from '../pressure/uncertainty.js';
-import { caution } from '../pressure/estimate-messages.js';
-import { formatUnit } from '../quantity/format.js';
+import { outsideRange } from '../pressure/estimate-messages.js';
 import { quantities } from '../quantity/quantities.js';
 import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
 
@@ -71,9 +70,7 @@ export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEs
   const outside = OWN_READINGS.flatMap((field) => {
     const [range, value] = [ranges[field], own[field]];
     if (!range || value === undefined || (value >= range.low && value <= range.high)) return [];
-    const { name, unit } = quantities[field];
-    const words = { name, value, low: range.low, high: formatUnit(range.high, unit), equation: equation.id };
-    return [caution('caution', 'outside-fitted-range', words, { path: [field] })];
+    return [outsideRange(field, quantities[field], value, range, equation.id)];
   });
   return outside.length > 0 ? { ...answer, cautions: [...answer.cautions, ...outside] } : answer;
 }

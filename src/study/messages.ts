@@ -1,4 +1,4 @@
-import { messagesOf } from '../answer/answer.js';
+import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What the statistics of a study say about their own assumptions. */
@@ -28,4 +28,4 @@ export const studyMessages = {
 /** A number as it is printed in a caution. */
 export const short = (value: number): number => Number(value.toPrecision(2));
 
-export const { caution } = /* @__PURE__ */ messagesOf(studyMessages);
+export const caution = /* @__PURE__ */ cautionsOf(studyMessages);

@@ -198,7 +198,7 @@ function inWords(translate: Translate, values: MessageValues): MessageValues {
       chart: translate(`chart.${chart}`, charts[chart as RepetitionChart]?.name ?? chart),
     }),
     ...(typeof target === 'number' && { target: amount(translate, target, loadUnitCode(unit as LoadUnit)) }),
-    ...(sample !== undefined && { sample }),
+    ...(sample !== undefined && { sample: translate(`sample.${String(equation)}`, sample) }),
   };
 }
 

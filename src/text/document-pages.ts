@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
@@ -54,7 +54,7 @@ const itemHeading = (
 ): Block => ({
   heading: word('page.item', {
     number: index + 1,
-    exercise: item.exercise,
+    exercise: ('done' in item ? item.done.instead : undefined) ?? item.exercise,
     side: sideWords(translate, item.side, item.limb),
   }),
   level: 2,
@@ -201,7 +201,8 @@ function doneFields(
 ): (readonly [string, string])[] {
   const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
   const beside = (done: string, planned: string): string =>
-    stopped ? word('page.only-done', { done }) : word('page.done', { done, planned });
+    stopped ? onlyDone(done) : word('page.done', { done, planned });
+  const onlyDone = (done: string): string => word('page.only-done', { done });
   const held = (pressure: number | undefined, planned: Answer): string => {
     const held =
       pressure === undefined
@@ -211,6 +212,7 @@ function doneFields(
   };
   const counts = { done: setCounts(done.sets), planned: setCounts(sets) };
   const fields: (readonly [string, string] | false | undefined)[] = [
+    done.instead !== undefined && [word('page.instead'), item.exercise],
     [
       word('page.sets'),
       lastSetToFailure && !stopped ? word('page.done-to-failure', counts) : beside(counts.done, counts.planned),
@@ -218,11 +220,14 @@ function doneFields(
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
       load
-        ? beside(amount(translate, done.load!, loadUnitCode(done.unit!)), told(translate, load))
+        ? // The planned load is that of another exercise.
+          (done.instead === undefined ? beside : onlyDone)(
+            amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
+            amountToSet(translate, load.value, load.unit),
+          )
         : word('page.no-load'),
     ],
-    ...setFields(word, done.sets, done.unit ?? 'kg'),
-    done.instead !== undefined && [word('page.instead'), done.instead],
+    ...setFields(translate, word, done.sets, done.unit ?? 'kg'),
     done.occlusionMmHg !== undefined && [word('page.measured-day'), amount(translate, done.occlusionMmHg, 'mm[Hg]')],
     [
       word('page.cuff'),
@@ -360,7 +365,7 @@ function proposalBlocksOf(translate: Translate, word: Word, item: ProposalItem, 
   const { action, load, percentOneRepMax, percentLop, cuffMmHg, sets } = item;
   const lifted = (weight: number | undefined): string | undefined => {
     if (weight === undefined) return undefined;
-    const words = amount(translate, weight, loadUnitCode(load!.unit));
+    const words = amountToSet(translate, weight, loadUnitCode(load!.unit));
     if (!percentOneRepMax) return words;
     // Of the load in the proposal: a practitioner may have changed it.
     const share = (percentOneRepMax.from * weight) / load!.from;
@@ -659,7 +664,7 @@ export function lighterBlocks(document: LighterOptions, translate: Translate): B
         { heading: word(`page.keeps-${keeps}`), level: 2 },
         {
           fields: [
-            [word('page.load'), told(translate, load)],
+            [word('page.load'), amountToSet(translate, load.value, load.unit)],
             [word('page.sets'), setCounts(sets)],
             [word('page.cuff'), named(translate, 'value', restriction)],
             ...comparedLines(comparison, translate),

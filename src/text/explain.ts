@@ -1,10 +1,9 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
-import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import { english, type Translate } from '../answer/translate.js';
+import type { Translate } from '../answer/translate.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison } from '../plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './blocks.js';
@@ -19,21 +18,19 @@ import {
   weeksBlocks,
 } from './document-pages.js';
 import type { LighterOptions } from '../plan/lighten.js';
-import { guidelineNames, measures } from '../plan/measures.js';
-import { planMessages, planValueWords, type PlanCode } from '../plan/messages.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
 import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
 import type { ExpandedPlan, Plan } from '../plan/types.js';
-import { frozen } from '../quantity/frozen.js';
 import { kindWords } from './kinds.js';
 import { answerHtml, pageHtml } from './html.js';
 import { planBlocks, planWorking, type Detail } from './page.js';
-import { prescriptionBlocks } from './prescription.js';
 import { pageWords } from './page-words.js';
-import { addAnswerWords, sectionOf, stopsOfAnswer, type Section } from './section.js';
+import { prescriptionBlocks } from './prescription.js';
+import { sectionOf, stopsOfAnswer, type Section } from './section.js';
+import { readTextOptions, type TextOptions } from './translator.js';
 import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
 
 /** A document of `cuffwork/plan`. */
@@ -48,7 +45,7 @@ const FORMATS: readonly ExplainFormat[] = ['text', 'markdown', 'html', 'latex', 
 const DETAILS: readonly Detail[] = ['full', 'brief', 'sentence'];
 
 /** How {@link explain} is to write. */
-export interface ExplainOptions {
+export interface ExplainOptions extends TextOptions {
   /** Format of the page: `text`, `markdown`, `html`, `latex` or `mathml`; `text` when left out. */
   readonly format?: ExplainFormat | undefined;
   /**
@@ -56,73 +53,15 @@ export interface ExplainOptions {
    * one line for each exercise, for a note or a message. `full` when left out.
    */
   readonly detail?: 'full' | 'brief' | 'sentence' | undefined;
-  /**
-   * Your own texts, by the codes of `messages` and `words`; English where one is left out. For answers,
-   * comparisons and every document.
-   */
-  readonly messages?: Readonly<Record<string, string>> | undefined;
-}
-
-/**
- * Every word that {@link explain} says around the sentences of `messages`, by its code: headings, names of answers
- * and fields, grades, units. Translate the texts, keep the `{slots}`, and give them to `explain` with those of
- * `messages`.
- *
- * @example
- * ```ts
- * import { words } from 'cuffwork/explain';
- * words['page.title']; // => 'Session plan'
- * words['kind.training-load']; // => 'Training load'
- * ```
- */
-export const words: Readonly<Record<string, string>> = /* @__PURE__ */ (() => {
-  const all: Record<string, string> = {};
-  addAnswerWords(all);
-  for (const [measure, { name, of }] of Object.entries(measures)) {
-    all[`measure.${measure}`] = name;
-    if (of) all[`measure-of.${measure}`] = of;
-  }
-  for (const [id, name] of Object.entries(guidelineNames)) all[`guideline.${id}`] = name;
-  return frozen(Object.assign(all, pageWords, planValueWords));
-})();
-
-/** Slots of text that is yours, or in your language already. */
-const CAUTION_FLAGS = ['exercise', 'event', 'where', 'text', 'notes'];
-
-/** The code of the word for what a slot holds: the kind of a total, a word of choice, a symptom. */
-const codeOf = (slot: string, value: string): string => {
-  if (slot === 'total') return `kind.${value}`;
-  return value.startsWith('symptom-') ? value : `value.${value}`;
-};
-
-/** Your language. Codes of choices and symptoms in a slot are translated too. */
-function translatingWith(catalogue: Catalogue): Translate {
-  const own = (code: string): string | undefined => (Object.hasOwn(catalogue, code) ? catalogue[code] : undefined);
-  const word = (slot: string, value: string): string => {
-    const code = codeOf(slot, value);
-    return own(code) ?? (Object.hasOwn(planMessages, code) ? planMessages[code as PlanCode] : words[code]) ?? value;
-  };
-  const inSlot = ([slot, value]: [string, MessageValues[string]]): [string, MessageValues[string]] => [
-    slot,
-    typeof value === 'string' && !CAUTION_FLAGS.includes(slot) ? word(slot, value) : value,
-  ];
-  return (code, text, values = {}) => fill(own(code) ?? text, Object.fromEntries(Object.entries(values).map(inSlot)));
 }
 
 function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; translate: Translate } {
-  const copy = plainInput(options, 'options of explain');
-  const reader = new Reader(copy);
+  const reader = new Reader(plainInput(options, 'options of explain'));
   const format = reader.optionalChoice('format', FORMATS) ?? 'text';
   const detail = reader.optionalChoice('detail', DETAILS) ?? 'full';
-  const expected = 'texts by their codes';
-  const read = reader.anything('messages', expected, true);
-  const given = read === undefined ? {} : read;
-  const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? given : undefined;
-  if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
-    reader.report('wrong-type', 'messages', expected, 'something else');
-  }
+  const translate = readTextOptions(reader);
   reader.done();
-  return { format, detail, translate: Object.keys(texts!).length > 0 ? translatingWith(texts as Catalogue) : english };
+  return { format, detail, translate };
 }
 
 /** What a document is as a page. */
@@ -214,7 +153,7 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  * escaped in each.
  *
  * @param answer - an {@link Answer}, a {@link SessionComparison}, or a document of `cuffwork/plan`
- * @param options - `format`; `detail`; `messages`, texts in another language by the codes of `messages` and `words`
+ * @param options - `format`; `detail`; `locale`, texts in another language; `units`, metric or imperial
  * @returns plain text, one line for each fact, or the format asked for.
  * @throws InputError when it is given none of them, or an option it does not have.
  *
@@ -224,8 +163,8 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
  * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
- * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
- * explain(load, { messages: { 'kind.training-load': 'Trainingslast' } }).split(':')[0]; // => 'Trainingslast'
+ * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times \\mathrm{1RM} \\\\'
+ * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.46–47.72 lb)'
  * ```
  */
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {

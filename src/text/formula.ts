@@ -31,7 +31,9 @@ export interface Notation {
   readonly power: (base: string, power: string) => string;
   readonly root: (of: string) => string;
   readonly group: (of: string) => string;
-  readonly call: (name: string, of: readonly string[]) => string;
+  readonly call: (name: string, of: readonly string[], between?: string) => string;
+  /** A decimal mark, as it is written in a number. */
+  readonly decimal?: (mark: string) => string;
   /** Σ over a list. */
   readonly sum: (of: string) => string;
   /** Values with the range that each holds in. */
@@ -168,11 +170,23 @@ function write(term: Term, notation: Notation): string {
 export type Names = Readonly<Record<string, string>>;
 
 /** A formula in a notation; what cannot be parsed stays as it is, on one line. */
-export function typesetIn(notation: Notation, formula: string, names: Names = {}): string {
+export function typesetIn(notation: Notation, formula: string, names: Names = {}, decimalMark = '.'): string {
   const term = parse(formula);
   const name = (of: string): string => notation.name(Object.hasOwn(names, of) ? names[of]! : of);
-  return term ? write(term, { ...notation, name }) : notation.text(unparsed(formula));
+  return term
+    ? write(term, { ...withMark(notation, decimalMark), name })
+    : notation.text(unparsed(formula).replace(/(\d)\.(?=\d)/g, `$1${decimalMark}`));
 }
+
+/** A notation with your decimal mark; where that is a comma, a semicolon parts the numbers of a list. */
+const withMark = (notation: Notation, mark: string): Notation =>
+  mark === '.'
+    ? notation
+    : {
+        ...notation,
+        number: (digits) => notation.number(digits).replace('.', notation.decimal?.(mark) ?? mark),
+        call: (name, of) => notation.call(name, of, mark === ',' ? ';' : ','),
+      };
 
 const FUNCTIONS: Readonly<Record<string, (...of: number[]) => number>> = {
   exp: Math.exp,
@@ -230,14 +244,15 @@ const textNotation: Notation = {
   power: (base, power) => `${base} ^ ${power}`,
   root: (of) => `√(${of})`,
   group: (of) => `(${of})`,
-  call: (name, of) => `${TEXT_CALLS[name] ?? name}(${of.join(', ')})`,
+  call: (name, of, between = ',') => `${TEXT_CALLS[name] ?? name}(${of.join(`${between} `)})`,
   sum: (of) => `Σ${of}`,
   cases: (rows) => rows.map(([value, range]) => `${value} (${range})`).join(', '),
   text: (text) => text,
 };
 
 /** A formula on one line of text. */
-export const typeset = (formula: string, names?: Names): string => typesetIn(textNotation, formula, names);
+export const typeset = (formula: string, names?: Names, decimalMark?: string): string =>
+  typesetIn(textNotation, formula, names, decimalMark);
 
 /**
  * Control characters, odd and invisible blanks, halves of pairs, private and forbidden characters. By number: engines
@@ -289,8 +304,10 @@ export const latexNotation: Notation = {
   power: (base, power) => `{${base}}^{${power}}`,
   root: (of) => `\\sqrt{${of}}`,
   group: (of) => `\\left(${of}\\right)`,
-  call: (name, of) =>
-    `${TEX_CALLS.includes(name) ? `\\${name === 'log' ? 'ln' : name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(', ')}\\right)`,
+  // A comma alone brings a space.
+  decimal: (mark) => `{${mark}}`,
+  call: (name, of, between = ',') =>
+    `${TEX_CALLS.includes(name) ? `\\${name === 'log' ? 'ln' : name}` : `\\operatorname{${texText(name)}}`}\\left(${of.join(`${between} `)}\\right)`,
   sum: (of) => `\\sum ${of}`,
   cases: (rows) => `\\begin{cases} ${rows.map(([value, range]) => `${value} & ${range}`).join(' \\\\ ')} \\end{cases}`,
   text: (text) => `\\text{${texText(text)}}`,
@@ -321,11 +338,11 @@ export const mathmlNotation: Notation = {
   power: (base, power) => tag('msup', row(base) + row(power)),
   root: (of) => tag('msqrt', of),
   group: (of) => row(operator('(') + of + operator(')')),
-  call: (name, of) =>
+  call: (name, of, between = ',') =>
     row(
       tag('mi', xmlText(TEXT_CALLS[name] ?? name)) +
         operator('\u2061') +
-        row(operator('(') + of.join(operator(',')) + operator(')')),
+        row(operator('(') + of.join(operator(between)) + operator(')')),
     ),
   sum: (of) => operator('∑') + of,
   cases: (rows) =>

@@ -10,6 +10,7 @@ import {
 import { answerMessages } from '../answer/messages.js';
 import { planMessages } from '../plan/messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
+import { estimateMessages } from '../pressure/estimate-messages.js';
 import { pressureMessages } from '../pressure/messages.js';
 import { sessionMessages } from '../session/messages.js';
 import { strengthMessages } from '../strength/messages.js';
@@ -30,6 +31,7 @@ export const messages = /* @__PURE__ */ (() =>
   frozen({
     ...answerMessages,
     ...guardMessages,
+    ...estimateMessages,
     ...pressureMessages,
     ...strengthMessages,
     ...sessionMessages,

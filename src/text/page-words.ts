@@ -246,7 +246,7 @@ export const pageWords = {
   'page.set-loads': 'Loads, {unit}',
   'page.set-reserve': 'In reserve',
   'page.set-effort': 'Effort, 1–10',
-  'page.instead': 'Done instead',
+  'page.instead': 'In place of',
   'page.measured-day': 'LOP that day',
   'page.blood-pressure-day': 'Blood pressure before: {systolic}/{diastolic} mmHg',
 

@@ -2,11 +2,13 @@ import type { Full } from '../answer/defined.js';
 import { percentReached, type Answer, type Caution, type Reached } from '../answer/answer.js';
 import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
 import type { Catalogue } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, numeral, translating, sentence, type Translate } from '../answer/translate.js';
 import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
-import { loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
+import { convertLoad } from '../quantity/convert.js';
+import { loadUnitCode, loadUnitOf, type LoadUnit, type Unit } from '../quantity/quantities.js';
+import { inSystem } from '../quantity/unit-system.js';
 import type { ExerciseTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
 import type { SessionEvent } from '../session/timeline.js';
@@ -164,7 +166,7 @@ const warmUpWords = (translate: Translate, word: Word, sets: ExpandedPlanItem['s
             ? setLength(word, repetitions, durationS)
             : word('page.set-with-load', {
                 set: setLength(word, repetitions, durationS),
-                load: amount(translate, load, unit),
+                load: amountToSet(translate, load, unit),
               }),
         rest: lengthWords(word, restS),
       }),
@@ -252,7 +254,7 @@ export function loadWords(
 ): string {
   const lifted =
     load &&
-    amount(translate, load.value, load.unit) +
+    amountToSet(translate, load.value, load.unit) +
       (load.reached ? `, ${reachedWords(word, load.reached, 'page.of-maximum')}` : '');
   if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
   const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(translate, bodyMassKg!, 'kg') });
@@ -270,7 +272,7 @@ function cuffWords(translate: Translate, word: Word, { request }: ExpandedPlan, 
       })
     : word(`page.${restriction}`);
   const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
-  const limbCuff = width === undefined ? [] : [word('page.cuff-width', { width: amount(translate, width, 'cm') })];
+  const limbCuff = width === undefined ? [] : [word('page.cuff-width', { width: amountToSet(translate, width, 'cm') })];
   const pressure = [
     amount(translate, target!.value, 'mm[Hg]'),
     reachedWords(word, target!.reached!, 'page.of-occlusion'),
@@ -282,11 +284,18 @@ function cuffWords(translate: Translate, word: Word, { request }: ExpandedPlan, 
 type Field = readonly [label: string, text: string];
 
 /** What each set has of its own: load, repetitions in reserve, effort. */
-export function setFields(word: Word, sets: readonly PlanSet[], unit: LoadUnit): Field[] {
+export function setFields(translate: Translate, word: Word, sets: readonly PlanSet[], own: LoadUnit): Field[] {
+  const write = (value: number): string => numeral(translate, value);
+  const code = loadUnitCode(own);
+  // In the unit that you ask for, and in the one that is set.
+  const units = [...new Set([inSystem(0, code, translate.units).unit as Unit, code])];
   const fields: (readonly [string, string | undefined])[] = [
-    [word('page.set-loads', { unit }), perSet(sets, ({ load }) => load)],
-    [word('page.set-reserve'), perSet(sets, ({ repetitionsInReserve }) => repetitionsInReserve)],
-    [word('page.set-effort'), perSet(sets, ({ reserveRpe }) => reserveRpe)],
+    ...units.map((unit): [string, string | undefined] => [
+      word('page.set-loads', { unit: loadUnitOf(unit) }),
+      perSet(sets, ({ load }) => load && convertLoad(load, own, loadUnitOf(unit)), write),
+    ]),
+    [word('page.set-reserve'), perSet(sets, ({ repetitionsInReserve }) => repetitionsInReserve, write)],
+    [word('page.set-effort'), perSet(sets, ({ reserveRpe }) => reserveRpe, write)],
   ];
   return fields.flatMap(([label, text]) => (text === undefined ? [] : [[label, text]]));
 }
@@ -303,7 +312,7 @@ function doneFields(translate: Translate, word: Word, item: ExpandedPlanItem, re
     ],
     warmUp !== undefined && [word('page.warm-up'), warmUpWords(translate, word, warmUp, load?.unit ?? 'kg')],
     [word('page.sets'), lastSetToFailure ? word('page.to-failure', { sets: done }) : done],
-    ...setFields(word, sets, load ? loadUnitOf(load.unit) : 'kg'),
+    ...setFields(translate, word, sets, load ? loadUnitOf(load.unit) : 'kg'),
     tempo !== undefined && [word('page.tempo'), tempoWords(word, tempo)],
   ];
   return fields.filter((field) => field !== false);

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { amount, named, translating, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, translating, type Translate } from '../answer/translate.js';
 import { measurementOf } from '../plan/item-prescription.js';
 import { sideWords } from '../plan/measures.js';
 import { isSameLimb } from '../plan/limb-and-side.js';
@@ -50,7 +50,7 @@ function limbWords(
     if (item.restriction === 'none') return side;
     const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
     const place =
-      width === undefined ? [side] : [side, word('page.cuff-width', { width: amount(translate, width, 'cm') })];
+      width === undefined ? [side] : [side, word('page.cuff-width', { width: amountToSet(translate, width, 'cm') })];
     return word('page.sentence-limb', { place: place.join(', '), pressure: pressureWords(translate, word, item) });
   });
   return capital(limbs.join('; '));
@@ -63,7 +63,7 @@ function loadBriefly(translate: Translate, word: Word, item: ExpandedPlanItem): 
   if (loads !== undefined) return word('page.sentence-loads', { loads, unit: loadUnitOf(load!.unit) });
   if (!load?.reached || item.bodyMassPercent !== undefined) return loadWords(translate, word, item);
   return word('page.share-of-maximum', {
-    load: amount(translate, load.value, load.unit),
+    load: amountToSet(translate, load.value, load.unit),
     percent: load.reached.percentOneRepMax.toFixed(1),
   });
 }

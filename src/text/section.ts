@@ -16,74 +16,29 @@ import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
 import { sumsOf, type Sum } from './sums.js';
 import { fill } from '../answer/messages.js';
-import { amount, named, translating, sentence, type Translate } from '../answer/translate.js';
-import { charts } from '../strength/repetitions.js';
+import {
+  amount,
+  amountToSet,
+  bareAmount,
+  marked,
+  named,
+  numeral,
+  ownAmount,
+  sentence,
+  translating,
+  type Translate,
+} from '../answer/translate.js';
 import { assumptionText } from './assumptions.js';
-import { explainWords } from './words.js';
+import { explainWords, fieldWords } from './words.js';
 import { workingBy } from './working.js';
-
-const fieldWords: Readonly<Record<string, string>> = {
-  estimate: 'estimated limb occlusion pressure',
-  estimateWeight: 'weight of the estimate',
-  measuredMmHg: 'weighted mean of the measurements [mmHg]',
-  shiftMmHg: 'of posture [mmHg]',
-  posture: 'factor of the posture',
-  fromPosture: 'factor of the posture to convert from',
-  toPosture: 'factor of the posture to convert to',
-  limb: 'slope of the pooled curve',
-  valueMmHg: 'measured occlusion pressure',
-  occlusion: 'limb occlusion pressure',
-  oneRepMax: 'one-repetition maximum',
-  repetitionsToFailure: 'repetitions to failure',
-  repetitionsPerSet: 'repetitions, set by set',
-  involvedValue: 'the involved side',
-  otherValue: 'the other side',
-  involved: 'the side compared',
-  rests: 'rests [s]',
-  longestSet: 'repetitions of the longest set',
-  timedSets: 'sets by the watch [s]',
-  setTimes: 'time of each set [s]',
-  warmUp: 'warm-up sets and their rests [s]',
-  cuffIntervals: 'intervals of restriction [s]',
-  longestInterval: 'longest interval [s]',
-  gaps: 'times with the cuff deflated [s]',
-  exercises: 'of each exercise',
-  weekSessions: 'of each session of the week',
-  pauses: 'pauses between exercises [s]',
-  limbs: 'of each limb',
-  setLoads: 'repetitions × load, set by set',
-  pressureSeconds: 'pressure × time [mmHg × s]',
-  weekLoad: 'load of the week',
-  standardDeviationAu: 'standard deviation of the daily loads [AU]',
-  earlierWeeks: 'loads of the three weeks before [AU]',
-  sex: 'sex',
-  bodyMassLoad: 'load that body mass is',
-  from: 'fewest that the scale gives',
-  to: 'most that the scale gives',
-  day1: 'day 1',
-  day2: 'day 2',
-  day3: 'day 3',
-  day4: 'day 4',
-  day5: 'day 5',
-  day6: 'day 6',
-  day7: 'day 7',
-  perSide: 'plates on each side',
-  fraction: 'share of body mass',
-  printed: 'percentage printed [%]',
-  'venous-thromboembolism': 'vein clot',
-  thrombophilia: 'clotting disorder',
-  'limb-paralysis': 'leg paralysis',
-  'cancer-within-5-years': 'recent cancer',
-  'intensive-care': 'intensive care',
-  immobile: 'immobility',
-  'age-60-and-over': 'age 60+',
-};
 
 /** An answer explained, before it is written as text or in another format. */
 export interface Section extends Calculation {
   readonly title: string;
   /** Symbol of the answer. */
   readonly symbol: string;
+  /** The mark before the decimals of a number. */
+  readonly decimalMark: string;
   readonly formula: string;
   /** Symbols that are written otherwise than in `formula`. */
   readonly names: Names;
@@ -105,16 +60,8 @@ export interface Section extends Calculation {
   readonly inner: readonly Section[];
 }
 
-/** Puts every word of {@link sectionOf} into `words`, besides the sentences of an answer. */
-export function addAnswerWords(words: Record<string, string>): void {
-  Object.assign(words, explainWords);
-  for (const [kind, { name }] of Object.entries(kindWords)) words[`kind.${kind}`] = name;
-  for (const [field, { name }] of Object.entries(quantities)) words[`field.${field}`] = name;
-  for (const [field, name] of Object.entries(fieldWords)) words[`field.${field}`] = name;
-  for (const [chart, { name }] of Object.entries(charts)) words[`chart.${chart}`] = name;
-  for (const [grade, meaning] of Object.entries(grades)) words[`meaning.${grade}`] = meaning;
-  for (const [unit, word] of Object.entries(unitWords)) words[`unit.${unit}`] = word;
-}
+const fieldName = (field: string): string | undefined =>
+  Object.hasOwn(fieldWords, field) ? fieldWords[field as keyof typeof fieldWords] : undefined;
 
 const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
 
@@ -143,7 +90,11 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translat
     value:
       lower === undefined || rounding
         ? number
-        : word('with-interval', { value: number, lower: format(lower), upper: amount(translate, upper!, unit) }),
+        : word('with-interval', {
+            value: number,
+            lower: bareAmount(translate, lower, unit),
+            upper: amount(translate, upper!, unit),
+          }),
   });
 }
 
@@ -161,7 +112,7 @@ function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
     const field = typeof use === 'string' ? use : use.field;
     const given = inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = translate(`field.${field}`, quantity?.name ?? fieldWords[field] ?? translate(field, field));
+    const name = translate(`field.${field}`, quantity?.name ?? fieldName(field) ?? translate(field, field));
     const add = (value: number | string, printed: string): void => {
       values[symbol] = value;
       glossary.push(`${names[symbol] ?? symbol} ${name} ${printed}`);
@@ -171,16 +122,16 @@ function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
       if (given.kind !== kind && kinds.filter((other) => other === given.kind).length === 1) {
         names[symbol] = kindWords[given.kind].symbol;
       }
-      add(given.rounding?.from ?? given.value, amount(translate, given.value, given.unit));
+      add(given.rounding?.from ?? given.value, amountToSet(translate, given.value, given.unit));
     } else if (typeof given === 'number') {
       const pounds = quantity?.unit === 'kg' && inputs['unit'] === 'lb';
       const unit: Unit | undefined = pounds ? '[lb_av]' : (quantity?.unit ?? unitOfField(field, answer));
-      add(given, unit ? amount(translate, given, unit) : format(given));
+      add(given, unit ? amountToSet(translate, given, unit) : numeral(translate, given));
     } else if (typeof use !== 'string') {
       const number = use.codes[String(given)] ?? NaN;
       add(number, translate('coded-as', explainWords['coded-as'], { value: String(given), number: format(number) }));
     } else {
-      add(String(given), typeset(printedSum(String(given), format)));
+      add(String(given), typeset(printedSum(String(given), format), undefined, translate.decimalMark));
     }
   }
   return { values, names, glossary };
@@ -192,11 +143,12 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
   if (rounding) {
     const { step, to } = rounding;
     const steps =
-      step !== undefined ? word('in-steps', { step: amount(translate, step, unit) }) : word('weights-there-are');
-    notes.push(word(`rounded-${to}`, { steps, value: amount(translate, value, unit) }));
+      step !== undefined ? word('in-steps', { step: amountToSet(translate, step, unit) }) : word('weights-there-are');
+    notes.push(word(`rounded-${to}`, { steps, value: amountToSet(translate, value, unit) }));
   }
   if (reached) {
-    const share = (percent: number): string => `${percent.toFixed(1)} %`;
+    const tenths = (percent: number): string => marked(translate, percent.toFixed(1));
+    const share = (percent: number): string => tenths(percent) + translate('unit.%', unitWords['%']);
     const { lower, upper } = reached;
     const percent = share(percentReached(reached));
     if (lower === undefined) notes.push(word('that-is', { percent }));
@@ -204,7 +156,7 @@ function notesOf({ rounding, value, unit, reached }: Answer, translate: Translat
       const range =
         upper === undefined
           ? word('range-from', { lower: share(lower) })
-          : word('range-between', { lower: lower.toFixed(1), upper: share(upper) });
+          : word('range-between', { lower: tenths(lower), upper: share(upper) });
       notes.push(word('that-is-perhaps', { percent, range }));
     }
     const { occlusionChancePercent: chance, highestMmHg: highest }: Partial<ReachedPressure> = reached;
@@ -228,7 +180,8 @@ const notPrinted = (lines: readonly string[], printed: Set<string>): string[] =>
 /** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
 function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translate): string[] {
   const log = scale === 'log';
-  const size = (deviation: number): string => (log ? `${format(100 * deviation)} %` : format(deviation));
+  const size = (deviation: number): string =>
+    log ? ownAmount(translate, 100 * deviation, '%') : bareAmount(translate, deviation, unit);
   const parts = errors
     ?.map(
       (e) =>
@@ -275,6 +228,7 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
+    decimalMark: translate.decimalMark,
     formula,
     names,
     ...calculation(formula, values, exact),

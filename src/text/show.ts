@@ -1,193 +1,218 @@
-import type { Answer } from '../answer/answer.js';
-import { describe, InputError, issue } from '../answer/issues.js';
-import { kindWords } from './kinds.js';
+import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
-import { printable, withAnswers } from '../plan/read-document.js';
-import { inForce } from '../plan/stops.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { Reader } from '../answer/reader.js';
+import {
+  amount,
+  amountToSet,
+  bareAmount,
+  named,
+  numeral,
+  sentence,
+  translating,
+  type Translate,
+} from '../answer/translate.js';
+import { findingValues, guidelineNames, measures, sideWords } from '../plan/measures.js';
+import { planMessages, type PlanCode } from '../plan/messages.js';
+import { printable } from '../plan/read-document.js';
+import type { ReviewFinding } from '../plan/review-plan.js';
+import { inForce, type Stop } from '../plan/stops.js';
+import { assumptionText } from './assumptions.js';
+import { issueText, labelText, moreText } from './issue-text.js';
+import { kindWords } from './kinds.js';
+import { pageWords } from './page-words.js';
+import { kindName } from './section.js';
+import { readTextOptions, type TextOptions } from './translator.js';
+import { explainWords } from './words.js';
 
-type Part = Readonly<Record<string, unknown>>;
+/** A part of a document or an answer whose shape is not known yet. */
+export type Part = Readonly<Record<string, unknown>>;
 
-const isPart = (value: unknown): value is Part => typeof value === 'object' && value !== null && !Array.isArray(value);
+export const isPart = (value: unknown): value is Part =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const isAnswer = (value: unknown): value is Answer =>
+export const isAnswer = (value: unknown): value is Answer =>
   isPart(value) &&
   typeof value['kind'] === 'string' &&
   Object.hasOwn(kindWords, value['kind']) &&
   typeof value['value'] === 'number' &&
   typeof value['unit'] === 'string';
 
-const lists = (value: unknown): Part[] => (Array.isArray(value) ? value.filter(isPart) : []);
-const text = (value: unknown): string => (typeof value === 'string' ? value : '');
+export const parts = (value: unknown): Part[] => (Array.isArray(value) ? value.filter(isPart) : []);
+export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
 
-const EXPECTED = 'an answer or a document of this library';
+const EXPECTED = 'an answer, a document, an issue, a caution, an assumption, or a list of them';
 
 /** `193.2 mmHg (95 % interval 128–292)`. */
-function numberOf({ value, unit, lower, upper, level }: Answer): string {
-  const ends = [lower, upper];
-  const known = ends.every((end) => typeof end === 'number') && typeof level === 'number';
-  const interval = known ? ` (${100 * level} % interval ${ends.map((end) => format(end!)).join('–')})` : '';
-  return formatUnit(value, unit) + interval;
+function numberOf(translate: Translate, { value, unit, lower, upper, level }: Answer): string {
+  const number = amount(translate, value, unit);
+  if (typeof lower !== 'number' || typeof upper !== 'number' || typeof level !== 'number') return number;
+  const ends = { lower: bareAmount(translate, lower, unit), upper: bareAmount(translate, upper, unit) };
+  return translate('with-interval', explainWords['with-interval'], { value: number, ...ends });
 }
 
 /** How many cautions and stops there are to read. */
-function warnings(cautions: readonly Part[]): string[] {
-  const count = (severity: string) => cautions.filter((one) => one['severity'] === severity).length;
-  const words = (['stop', 'caution'] as const).flatMap((severity) => {
-    const of = count(severity);
-    return of === 0 ? [] : [`${of} ${severity}${of === 1 ? '' : 's'}`];
+function warnings(translate: Translate, cautions: readonly Part[]): string[] {
+  const word = translating(translate, explainWords);
+  const counts = (['stop', 'caution'] as const).flatMap((severity) => {
+    const count = cautions.filter((one) => one['severity'] === severity).length;
+    return count === 0 ? [] : [count === 1 ? word(`show.${severity}-one`) : word(`show.${severity}`, { count })];
   });
-  return words.length > 0 ? [`read ${words.join(' and ')}`] : [];
+  const [first, second] = counts;
+  if (first === undefined) return [];
+  return [word('show.read', { list: second === undefined ? first : word('show.and', { first, second }) })];
 }
 
-function answerLine(answer: Answer): string {
-  const { name } = kindWords[answer.kind];
+function answerLine(translate: Translate, answer: Answer): string {
   return [
-    `${name} ${numberOf(answer)}`,
+    `${kindName(translate, answer.kind)} ${numberOf(translate, answer)}`,
     text(answer.equation),
-    text(answer.evidence),
-    ...warnings(lists(answer.cautions)),
+    named(translate, 'grade', text(answer.evidence)),
+    ...warnings(translate, parts(answer.cautions)),
   ].join(' · ');
 }
 
 /** A set as it is counted or timed. */
-const setText = ({ repetitions, durationS }: Part): string =>
-  typeof repetitions === 'number' ? format(repetitions) : typeof durationS === 'number' ? `${format(durationS)}s` : '–';
+const setText = (translate: Translate, { repetitions, durationS }: Part): string =>
+  typeof repetitions === 'number'
+    ? numeral(translate, repetitions)
+    : typeof durationS === 'number'
+      ? `${numeral(translate, durationS)}s`
+      : '–';
 
-function itemLine(item: Part): string {
-  const { exercise, limb, side, target, load, done, totals } = item;
-  const sets = lists(isPart(done) ? done['sets'] : item['sets']);
+function itemLine(translate: Translate, item: Part): string {
+  const { exercise, limb, side, target, load, done, totals, action } = item;
+  const word = translating(translate, explainWords);
+  const told = ({ value, unit }: Answer): { value: string } => ({ value: amount(translate, value, unit) });
+  const sets = parts(isPart(done) ? done['sets'] : item['sets']);
   const time = isPart(totals) ? totals['restrictionTime'] : undefined;
+  const proposed = `page.propose-${text(action)}`;
   return [
-    [text(side), text(limb)].filter(Boolean).join(' '),
+    text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
-    ...(isAnswer(target) ? [`cuff ${formatUnit(target.value, target.unit)}`] : []),
-    ...(isAnswer(load) ? [`load ${formatUnit(load.value, load.unit)}`] : []),
-    ...(sets.length > 0 ? [sets.map(setText).join('-')] : []),
-    ...(isAnswer(time) && time.value > 0 ? [`restriction ${formatUnit(time.value, time.unit)}`] : []),
-    ...(typeof item['action'] === 'string' ? [item['action']] : []),
+    ...(isAnswer(target) ? [word('show.cuff', told(target))] : []),
+    ...(isAnswer(load) ? [word('show.load', { value: amountToSet(translate, load.value, load.unit) })] : []),
+    ...(sets.length > 0 ? [sets.map((set) => setText(translate, set)).join('-')] : []),
+    ...(isAnswer(time) && time.value > 0 ? [word('show.restriction', told(time))] : []),
+    ...(Object.hasOwn(pageWords, proposed)
+      ? [translating(translate, pageWords)(proposed as keyof typeof pageWords)]
+      : []),
   ]
     .filter(Boolean)
     .join(' · ');
 }
 
 /** The stops of a part of a document that are in force. */
-const stopsIn = (part: Part) =>
-  inForce(lists(part['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never);
+export const stopsIn = (part: Part): readonly Stop[] =>
+  inForce(parts(part['stops']).map(({ lifted, ...stop }) => (isPart(lifted) ? { ...stop, lifted } : stop)) as never);
 
-/** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
-function documentLines(document: Part): string[] {
-  const stops = stopsIn(document);
-  const title = [text(document['document']), text(document['date'])].filter(Boolean).join(' ');
-  if (stops.length > 0)
-    return [`${title} · stop`, ...stops.map((stop) => `stop: ${text(stop.text) || text(stop.code)}`)];
-  const head = [title, ...warnings(lists(document['cautions']))].join(' · ');
-  return [head, ...lists(document['items']).map(itemLine)];
+/** What each kind of document is called. */
+const TITLES = {
+  plan: 'page.title',
+  screening: 'page.screening',
+  'day-check': 'page.day-check',
+  record: 'page.record',
+  proposal: 'page.proposal',
+  'lighter-options': 'page.lighter',
+  'week-comparison': 'page.by-week',
+  'session-comparison': 'page.compared',
+} as const satisfies Record<string, keyof typeof pageWords>;
+
+function titleOf(translate: Translate, { document, of }: Part): string {
+  const word = translating(translate, pageWords);
+  if (document === 'review') return word(of === 'record' ? 'page.review-record' : 'page.review-plan');
+  const name = text(document);
+  return Object.hasOwn(TITLES, name) ? word(TITLES[name as keyof typeof TITLES]) : name;
 }
 
-/**
- * An answer as one short line, and a document as a few, for consoles and notebooks: what it is, the number with unit and
- * interval, the equation, its evidence grade, and how many cautions to read. `explain` shows everything.
- *
- * A document is verified as `readDocument` does. While a stop is in force, it shows its stops and no setting.
- *
- * @param shown - an answer, or a plan, a record or another document
- * @returns the line or lines.
- * @throws InputError for what is neither, and for a document that was changed by hand
- *
- * @example
- * ```ts
- * import { measuredOcclusionPressure } from 'cuffwork';
- * import { show } from 'cuffwork/explain';
- * const occlusion = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
- * show(occlusion); // => 'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived'
- * ```
- */
-export function show(shown: object): string {
-  const plain = printable(plainInput(shown, EXPECTED));
-  if (isAnswer(plain)) return answerLine(plain);
-  if (isPart(plain) && typeof plain['document'] === 'string') return documentLines(plain).join('\n');
+/** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
+function documentLines(translate: Translate, document: Part): string[] {
+  const word = translating(translate, explainWords);
+  const stops = stopsIn(document);
+  const title = [titleOf(translate, document), text(document['date'])].filter(Boolean).join(' ');
+  if (stops.length > 0) {
+    const severity = named(translate, 'severity', 'stop');
+    return [
+      word('show.stopped', { title }),
+      ...stops.map((stop) => word('with-severity', { severity, text: sentence(translate, stop) || stop.code })),
+    ];
+  }
+  const head = [title, ...warnings(translate, parts(document['cautions']))].join(' · ');
+  return [head, ...parts(document['items']).map((item) => itemLine(translate, item))];
+}
+
+/** A figure outside its range, without its page. */
+function findingText(translate: Translate, finding: ReviewFinding): string {
+  const id = text(finding.values?.['guideline']) as keyof typeof guidelineNames;
+  const guideline = Object.hasOwn(guidelineNames, id) ? translate(`guideline.${id}`, guidelineNames[id]) : id;
+  const code = finding.code as PlanCode;
+  return translate(code, planMessages[code], findingValues(translate, finding, guideline));
+}
+
+/** What has a code, in words; nothing for what has none. */
+function codeText(translate: Translate, part: Part): string | undefined {
+  const { code, path, expected, received, question, measure, text: english } = part;
+  if (typeof code !== 'string') return undefined;
+  if (Array.isArray(path) && typeof expected === 'string' && typeof received === 'string')
+    return issueText(translate, part as unknown as InputIssue);
+  if (typeof question === 'string') return translate(`ask-${code}`, question);
+  if (typeof measure === 'string' && Object.hasOwn(measures, measure) && Object.hasOwn(planMessages, code))
+    return findingText(translate, part as unknown as ReviewFinding);
+  if (typeof english === 'string') return sentence(translate, part as unknown as Caution);
+  return assumptionText(translate, part as unknown as Assumption);
+}
+
+/** Everything that is wrong with an input, a line each. */
+const issueLines = (translate: Translate, issues: readonly Part[], more: number): string[] => [
+  ...issues.map((one) => issueText(translate, one as unknown as InputIssue)),
+  ...(more > 0 ? [moreText(translate, more)] : []),
+];
+
+function lines(translate: Translate, shown: unknown): string[] {
+  if (Array.isArray(shown)) return shown.flatMap((one) => lines(translate, one));
+  if (isPart(shown)) {
+    const { document, name, label, issues, more } = shown;
+    if (Array.isArray(issues)) return issueLines(translate, parts(issues), typeof more === 'number' ? more : 0);
+    if (isAnswer(shown)) return [answerLine(translate, printable(shown as never) as Answer)];
+    if (typeof document === 'string') return documentLines(translate, printable(shown as never) as Part);
+    const coded = codeText(translate, shown);
+    if (coded !== undefined) return [coded];
+    // A field of a form.
+    if (typeof name === 'string' && typeof shown['required'] === 'boolean')
+      return [labelText(translate, name) ?? (text(label) || name)];
+  }
   throw new InputError([issue('wrong-type', [], EXPECTED, describe(shown))]);
 }
 
-/** One number of a table, as {@link toRows} makes it; a cell without a value is `null`. */
-export interface AnswerRow {
-  /** Where the number is: names and positions, joined by points; empty for a single answer. */
-  readonly place: string;
-  /** Name of the exercise that it belongs to. */
-  readonly exercise: string | null;
-  /** Limb that it belongs to: `leg` or `arm`. */
-  readonly limb: string | null;
-  /** Side of that limb: `left` or `right`. */
-  readonly side: string | null;
-  /** What it is, a code. */
-  readonly kind: string;
-  /** The number [`unit`]. */
-  readonly value: number;
-  /** UCUM code of the unit. */
-  readonly unit: string;
-  /** Lower end of the 95 % interval [`unit`]. */
-  readonly lower: number | null;
-  /** Upper end of the 95 % interval [`unit`]. */
-  readonly upper: number | null;
-  /** Id of the equation or method. */
-  readonly equation: string;
-  /** Evidence grade. */
-  readonly evidence: string;
-  /** Worst severity of its cautions; `stop` while a stop of its document is in force. */
-  readonly severity: string | null;
-}
-
-const SEVERITIES = ['stop', 'caution', 'note'];
-
 /**
- * Every number of an answer or a document as a row of one table, for a data frame, a spreadsheet or a database. Every
- * row has the same cells. What an answer was worked out from is left in its `inputs`. While a stop of a document is in
- * force, each of its rows has the severity `stop`: show no setting of them.
+ * Anything that the library gives, as text, in your language and units: an answer as one short line, a document as a
+ * few, an issue, a caution, an assumption, a finding or a question as its sentence, a field of a form as its label. Of
+ * an {@link InputError}, of what `attempt` returns for a bad input, and of a list, a line each.
  *
- * @param from - an answer, a list of answers, or a document
- * @returns the rows, in the order met.
- * @throws InputError for what holds no plain data, and for a plan or a record that was changed by hand
+ * Of an answer: what it is, the number with unit and interval, the equation, its evidence grade, and how many cautions
+ * to read. `explain` shows everything.
+ *
+ * A document is verified as `readDocument` does. While a stop is in force, it shows its stops and no setting.
+ *
+ * @param shown - an answer, a document, an issue, a caution, an assumption, a finding, a question, a field, or a list
+ * @param options - `locale`, texts in another language; `units`, metric or imperial
+ * @returns the line or lines.
+ * @throws InputError for what is none of them, and for a document that was changed by hand
  *
  * @example
  * ```ts
- * import { testedOneRepMax } from 'cuffwork';
- * import { toRows } from 'cuffwork/explain';
- * const [row] = toRows(testedOneRepMax({ load: 100 }));
- * [row?.kind, row?.value, row?.unit, row?.lower?.toFixed(1)]; // => ['one-repetition-maximum', 100, 'kg', '91.8']
+ * import { attempt, measuredOcclusionPressure, testedOneRepMax } from 'cuffwork';
+ * import { show } from 'cuffwork/explain';
+ * import { de } from 'cuffwork/explain/de';
+ * const occlusion = measuredOcclusionPressure({ valueMmHg: 168, method: 'doppler', limb: 'leg' });
+ * show(occlusion); // => 'Limb occlusion pressure 168 mmHg (95 % interval 151.96–185.73) · measured-doppler · derived'
+ * show(attempt(testedOneRepMax, { load: -5 }), { locale: de }); // => 'Last muss eine Zahl von 0,1 bis 2000 kg sein; angegeben ist -5 kg.'
  * ```
  */
-export function toRows(from: object): AnswerRow[] {
-  const rows: AnswerRow[] = [];
-  const cell = (part: Part, name: string): string | null => text(part[name]) || null;
-  const walk = (part: unknown, place: readonly (string | number)[], of: Part, stopped: boolean): void => {
-    if (Array.isArray(part)) return part.forEach((item, index) => walk(item, [...place, index], of, stopped));
-    if (!isPart(part)) return;
-    if (isAnswer(part)) {
-      const { kind, value, unit, lower, upper, equation, evidence } = part;
-      const severities = lists(part.cautions).map((one) => one['severity']);
-      rows.push({
-        place: place.join('.'),
-        exercise: cell(of, 'exercise'),
-        limb: cell(of, 'limb'),
-        side: cell(of, 'side'),
-        kind,
-        value,
-        unit,
-        lower: typeof lower === 'number' ? lower : null,
-        upper: typeof upper === 'number' ? upper : null,
-        equation: text(equation),
-        evidence: text(evidence),
-        severity: stopped ? 'stop' : (SEVERITIES.find((severity) => severities.includes(severity)) ?? null),
-      });
-      return;
-    }
-    // A request holds what the document was made from, not what it says.
-    const inner = typeof part['limb'] === 'string' ? part : of;
-    const within = stopped || stopsIn(part).length > 0;
-    for (const [name, item] of Object.entries(part))
-      if (name !== 'request') walk(item, [...place, name], inner, within);
-  };
-  walk(withAnswers(plainInput(from, 'an answer, a list of answers, or a document')), [], {}, false);
-  return rows;
+export function show(shown: object, options: TextOptions = {}): string {
+  const reader = new Reader(plainInput(options, 'options of show'));
+  const translate = readTextOptions(reader);
+  reader.done();
+  const given = isInputError(shown) ? { issues: shown.issues, more: shown.more } : shown;
+  return lines(translate, plainInput(given, EXPECTED)).join('\n');
 }

@@ -1,8 +1,8 @@
 import { percentReached, type Answer, type AnswerKind, type ReachedPressure } from '../answer/answer.js';
-import { named, translating, type Translate } from '../answer/translate.js';
+import { marked, named, translating, type Translate } from '../answer/translate.js';
 import { format, unitWords } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf } from '../quantity/quantities.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { NORMAL_95, normalQuantile } from '../statistics/normal.js';
 import { calculation, type Calculation, type Values } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
@@ -23,11 +23,10 @@ export interface Sum extends Calculation {
 }
 
 /** A sum as one line of text. */
-export const sumText = ({ label, formula, names, numbers, exact, sign, result }: Sum): string =>
-  `${label}: ${typeset(formula, names)} ${exact ? '=' : '≈'} ${typeset(numbers)} ${sign} ${result}`;
-
-/** 1.96, as it is written in formulas. */
-const Z = { z: '1.96' };
+export const sumText = ({ label, formula, names, numbers, exact, sign, result }: Sum, decimalMark: string): string => {
+  const steps = `${typeset(formula, names, decimalMark)} ${exact ? '=' : '≈'} ${typeset(numbers, undefined, decimalMark)}`;
+  return `${label}: ${steps} ${sign} ${result}`;
+};
 
 const percentText = (percent: number): string => percent.toFixed(1);
 /** Printed, a chance below 0.05 % would be none. */
@@ -35,24 +34,34 @@ const TINY = '0.0';
 
 const symbolOf = (kind: AnswerKind): string => kindWords[kind].symbol;
 
-type Print = (number: number) => readonly [number: string, unit: string];
-const plain: Print = (number) => [format(number), ''];
-const inPercent: Print = (number) => [percentText(number), ' %'];
-
-/** One line of arithmetic. */
-function sum(label: string, formula: string, values: Values, exact: number, print: Print, names: Names = {}): Sum {
-  const [number, unit] = print(exact);
-  const made = calculation(formula, values, exact, (found) => print(found)[0]);
-  const tiny = number === TINY;
-  return {
-    label,
-    formula,
-    names: { ...Z, ...names },
-    ...made,
-    sign: tiny ? '<' : made.equals ? '=' : '≈',
-    result: (tiny ? '0.1' : number) + unit,
-  };
+/** How a result is printed: its digits and its unit. */
+interface Print {
+  readonly digits: (number: number) => string;
+  readonly unit: string;
 }
+const inUnit = (translate: Translate, unit: Unit): Print => ({
+  digits: format,
+  unit: translate(`unit.${unit}`, unitWords[unit]),
+});
+const plain: Print = { digits: format, unit: '' };
+const inPercent = (translate: Translate): Print => ({ ...inUnit(translate, '%'), digits: percentText });
+
+/** One line of arithmetic, in the way of a language. */
+const summing =
+  (translate: Translate) =>
+  (label: string, formula: string, values: Values, exact: number, { digits, unit }: Print, names: Names = {}): Sum => {
+    const made = calculation(formula, values, exact, digits);
+    const tiny = digits(exact) === TINY;
+    return {
+      label,
+      formula,
+      // As it is written in formulas.
+      names: { z: marked(translate, '1.96'), ...names },
+      ...made,
+      sign: tiny ? '<' : made.equals ? '=' : '≈',
+      result: marked(translate, tiny ? '0.1' : digits(exact)) + unit,
+    };
+  };
 
 /** A formula with the numbers and names of its symbols. */
 export interface Terms {
@@ -70,8 +79,8 @@ function wholeOf({ inputs }: Answer): Answer | undefined {
 function deviationSums(answer: Answer, working: FullWorking | undefined, terms: Terms, translate: Translate): Sum[] {
   const { value, unit, rounding, kind, standardDeviation: s, scale, errors = [] } = answer;
   const word = translating(translate, explainWords);
-  const print: Print =
-    scale === 'log' ? plain : (number) => [format(number), translate(`unit.${unit}`, unitWords[unit])];
+  const sum = summing(translate);
+  const print = scale === 'log' ? plain : inUnit(translate, unit);
   const whole = wholeOf(answer);
   const names = { ...terms.names, V: symbolOf(kind), S: 'σ', ...(whole && { W: symbolOf(whole.kind) }) };
   const all: Values = {
@@ -108,7 +117,8 @@ function intervalSums(answer: Answer, translate: Translate): Sum[] {
   const { kind, value, unit, rounding, lower, upper, standardDeviation: s, scale } = answer;
   if (s === undefined || lower === undefined || upper === undefined || rounding) return [];
   const word = translating(translate, explainWords);
-  const print: Print = (number) => [format(number), translate(`unit.${unit}`, unitWords[unit])];
+  const sum = summing(translate);
+  const print = inUnit(translate, unit);
   const names = { V: symbolOf(kind) };
   const values = { V: value, z: NORMAL_95, s };
   const [down, up] = scale === 'log' ? ['V / exp(z * s)', 'V * exp(z * s)'] : ['V - z * s', 'V + z * s'];
@@ -124,6 +134,7 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
   const whole = wholeOf(answer);
   if (!whole || !reached) return [];
   const word = translating(translate, explainWords);
+  const sum = summing(translate);
   const of = symbolOf(whole.kind);
   const bodyMass = inputs['bodyMassLoad'] as Answer | undefined;
   const converted = (part: Answer): string =>
@@ -140,7 +151,7 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
   ): Sum[] => {
     if (base === undefined || exact === undefined) return [];
     const formula = `100 * ${part} / ${by ? `(${under}${by})` : under}`;
-    return [sum(label, formula, { ...given, [under]: base }, exact, inPercent, names)];
+    return [sum(label, formula, { ...given, [under]: base }, exact, inPercent(translate), names)];
   };
   const sums = [
     ...percent(word('sum-percent', { of }), 'W', whole.value, percentReached(reached)),
@@ -154,13 +165,15 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
   const spread = { ...names, s: 'σ' };
   if (chance !== undefined) {
     const formula = log ? '100 * Phi(ln(P / W) / s)' : '100 * Phi((P - W) / s)';
-    sums.push(sum(word('sum-chance', { of }), formula, { P: value, W: whole.value, s }, chance, inPercent, spread));
+    sums.push(
+      sum(word('sum-chance', { of }), formula, { P: value, W: whole.value, s }, chance, inPercent(translate), spread),
+    );
   }
   const limit = inputs['occlusionChanceLimitPercent'];
   if (highest !== undefined && typeof limit === 'number') {
     const q = normalQuantile(limit / 100);
     const edge = log ? whole.value * Math.exp(q * s) : whole.value + q * s;
-    const print: Print = (number) => [format(number), translate(`unit.${unit}`, unitWords[unit])];
+    const print = inUnit(translate, unit);
     const formula = log ? 'W * exp(q * s)' : 'W + q * s';
     sums.push(sum(word('sum-highest', { limit }), formula, { W: whole.value, s, q }, edge, print, spread));
   }

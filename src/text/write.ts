@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Section } from './section.js';
 import { sumText } from './sums.js';
-import { latexNotation, mathmlNotation, typeset, typesetIn, type Notation } from './formula.js';
+import { latexNotation, mathmlNotation, typeset, typesetIn, type Names, type Notation } from './formula.js';
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
 
@@ -31,13 +31,15 @@ function stepsOf({ formula, numbers, exact, equals, result }: Section) {
 
 /** The sums of an answer, one step a line, the signs of equality below each other. */
 function workingText(section: Section): string[] {
-  const { symbol, formula, names, result } = section;
+  const { symbol, formula, names, result, decimalMark } = section;
   const { sign, numbers } = stepsOf(section);
   const pad = ' '.repeat(symbol.length);
   return [
-    `${symbol} = ${typeset(formula, names)}${formula === result.number ? result.unit : ''}`,
-    ...(numbers === undefined ? [] : [`${pad} ${sign.numbers} ${typeset(numbers)}`]),
-    ...(formula === result.number ? [] : [`${pad} ${sign.result} ${result.number}${result.unit}`]),
+    `${symbol} = ${typeset(formula, names, decimalMark)}${formula === result.number ? result.unit : ''}`,
+    ...(numbers === undefined ? [] : [`${pad} ${sign.numbers} ${typeset(numbers, undefined, decimalMark)}`]),
+    ...(formula === result.number
+      ? []
+      : [`${pad} ${sign.result} ${typeset(result.number, undefined, decimalMark)}${result.unit}`]),
   ];
 }
 
@@ -51,7 +53,7 @@ export function sectionText(section: Section): string[] {
       ...workingText(section),
       ...indent(below, ' '.repeat(symbol.length + 3)),
       ...deviation,
-      ...sums.map(sumText),
+      ...sums.map((sum) => sumText(sum, section.decimalMark)),
       ...basis,
       ...cautions,
       ...sources,
@@ -83,7 +85,7 @@ export function sectionMarkdown(section: Section, level: number): string[] {
       ...notes,
       ...(glossary.length > 0 ? [section.with] : []),
       ...deviation,
-      ...sums.map(sumText),
+      ...sums.map((sum) => sumText(sum, section.decimalMark)),
       ...basis,
       ...cautions,
       ...sources,
@@ -103,24 +105,25 @@ function rowsOf({ sections, group }: Group, notation: Notation): [left: string, 
   const row = (right: string): [string, string] => ['', right];
   const words = (text: string): [string, string] => row(notation.text(text));
   const after = (sign: '=' | '≈' | '<', right: string): string => notation.sign(sign) + right;
-  const amount = (number: string, unit: string): string => typesetIn(notation, number) + notation.text(unit);
   const rows = sections.flatMap((section): [string, string][] => {
     const { title, symbol, formula, names, result, notes, glossary, deviation, sums, inner } = section;
+    const set = (text: string, as?: Names): string => typesetIn(notation, text, as, section.decimalMark);
+    const amount = (number: string, unit: string): string => set(number) + notation.text(unit);
     const { sign, numbers } = stepsOf(section);
     return [
-      words(title),
+      ...(title === '' ? [] : [words(title)]),
       [
         notation.name(symbol),
-        after('=', formula === result.number ? amount(formula, result.unit) : typesetIn(notation, formula, names)),
+        after('=', formula === result.number ? amount(formula, result.unit) : set(formula, names)),
       ],
-      ...(numbers === undefined ? [] : [row(after(sign.numbers, typesetIn(notation, numbers)))]),
+      ...(numbers === undefined ? [] : [row(after(sign.numbers, set(numbers)))]),
       ...(formula === result.number ? [] : [row(after(sign.result, amount(result.number, result.unit)))]),
       ...[...notes, ...glossary, ...deviation].map(words),
       ...sums.map((sum) =>
         row(
           notation.text(`${sum.label}: `) +
-            typesetIn(notation, sum.formula, sum.names) +
-            after(sum.exact ? '=' : '≈', typesetIn(notation, sum.numbers)) +
+            set(sum.formula, sum.names) +
+            after(sum.exact ? '=' : '≈', set(sum.numbers)) +
             after(sum.sign, notation.text(sum.result)),
         ),
       ),

@@ -382,8 +382,8 @@ describe('explain, its options', () => {
   const answer = testedOneRepMax({ load: 100 });
   it('writes text when nothing is asked for', () => {
     expect(explain(answer, {})).toBe(explain(answer));
-    expect(explain(answer, { format: 'text', messages: {} })).toBe(explain(answer));
-    expect(explain(answer, { format: undefined, messages: undefined })).toBe(explain(answer));
+    expect(explain(answer, { format: 'text', locale: {} })).toBe(explain(answer));
+    expect(explain(answer, { format: undefined, locale: undefined })).toBe(explain(answer));
   });
   it('refuses a format it does not have, an option it does not have, and texts that are no texts', () => {
     const paths = (options: unknown): unknown => {
@@ -396,9 +396,9 @@ describe('explain, its options', () => {
     };
     expect(paths({ format: 'rtf' })).toEqual(['format']);
     expect(paths({ fromat: 'text' })).toEqual(['fromat']);
-    expect(paths({ messages: { 'normal-interval': 1 } })).toEqual(['messages']);
-    expect(paths({ messages: 'de' })).toEqual(['messages']);
-    expect(paths({ messages: null })).toEqual(['messages']);
+    expect(paths({ locale: { 'normal-interval': 1 } })).toEqual(['locale']);
+    expect(paths({ locale: 'de' })).toEqual(['locale']);
+    expect(paths({ locale: null })).toEqual(['locale']);
     expect(paths({ detail: 'short' })).toEqual(['detail']);
     expect(paths({ detail: 'brief' })).toEqual(['detail']);
     expect(paths({ detail: 'sentence' })).toEqual(['detail']);
@@ -408,7 +408,9 @@ describe('explain, its options', () => {
 
   it('names every option where one is not known', () => {
     const result = attempt((options: object) => explain(answer, options), { texts: {} });
-    expect(result.ok ? [] : result.issues.map(({ expected }) => expected)).toEqual(['one of format, detail, messages']);
+    expect(result.ok ? [] : result.issues.map(({ expected }) => expected)).toEqual([
+      'one of format, detail, locale, units',
+    ]);
   });
 
   it('works on an answer that was stored and read back, in every format', () => {

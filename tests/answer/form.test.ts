@@ -116,6 +116,18 @@ describe('the fields of an input', () => {
     expect(fields.find(({ name }) => name === 'posture')?.options).toEqual(['supine', 'seated', 'standing']);
   });
 
+  it('have the unit as a label shows it', () => {
+    const unitText = (name: string) => fields().find((field) => field.name === name)?.unitText;
+    const fields = () => inputFields(estimateOcclusionPressure);
+    // UCUM writes mm[Hg], and a for years; people write mmHg.
+    expect(['systolicMmHg', 'cuffWidthCm', 'ageYears', 'paddingCoefficient'].map(unitText)).toEqual([
+      'mmHg',
+      'cm',
+      'years',
+      undefined,
+    ]);
+  });
+
   it('depend on what is known already', () => {
     const girth = (limb: string) =>
       inputFields(estimateOcclusionPressure, { limb }).find(({ name }) => name === 'circumferenceCm');

@@ -255,13 +255,13 @@ describe('a field that is wrong', () => {
     expect(slip(9)).toEqual([
       [
         'a must be a number from 10 to 50 cm; received 9. If that was inches, it is 22.86 cm here.',
-        { slip: 'inches', converted: '22.86 cm' },
+        { slip: 'inches', converted: 22.86, unit: 'cm' },
       ],
     ]);
     expect(slip(120)).toEqual([
       [
         'a must be a number from 10 to 50 cm; received 120. If that was millimetres, it is 12 cm here.',
-        { slip: 'millimetres', converted: '12 cm' },
+        { slip: 'millimetres', converted: 12, unit: 'cm' },
       ],
     ]);
   });

@@ -8,7 +8,7 @@ import { publicFunctions } from '../support/public-functions.js';
 type Takes = ((given: never) => unknown) & { readonly input?: StandardSchemaV1 };
 
 /** Those that take any object, whose input is no request of one kind, or holds columns that the library itself made. */
-const WITHOUT = /^(explain|cite|readDocument|expandDocument|recalibrateOcclusionEquation)/;
+const WITHOUT = /^(explain|cite|readAnswer|readDocument|expandDocument|recalibrateOcclusionEquation)/;
 const all = Object.entries(publicFunctions).filter(([name]) => !WITHOUT.test(name));
 
 const isPlain = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;

@@ -102,7 +102,7 @@ describe.each(looks)('the worksheet, $name', ({ viewport, colorScheme }) => {
     await add({ percentOneRepMax: '20' });
     await add({ percentOneRepMax: '30', times: '3' });
     await page.check('#deload');
-    await add({ percent: '40', times: '1' });
+    await add({ percentLop: '40', times: '1' });
     await add({ scheme: '3x8', percentOneRepMax: '70' });
     // 5, 7.5, 7.5 and 17.5 of 26.67 kg; two, three and one times 6:30 min, and 96 s and two rests of 30 s.
     expect(await page.locator('#weeks-chart svg').getAttribute('aria-label')).toBe(

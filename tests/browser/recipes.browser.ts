@@ -20,12 +20,21 @@ describe('the recipes', () => {
   let server: Server;
   let home = '';
   const built = mkdtempSync(join(tmpdir(), 'cuffwork-recipes-'));
-  const pages: Readonly<Record<string, string>> = {
+  const pages: Record<string, string> = {
     '/form.html':
       '<!doctype html><html lang="en"><title>Form</title><link rel="icon" href="data:,"><main><h1>Pressure</h1><div id="root"></div></main><script src="form.js"></script>',
     '/worker.html':
       '<!doctype html><html lang="en"><title>Worker</title><link rel="icon" href="data:,"><h1>Worker</h1>',
   };
+  // The same policy and import map, and documents, whose validator could try.
+  const strict = readFileSync('examples/recipes/no-bundler.html', 'utf8');
+  pages['/documents.html'] = strict.replace('no-bundler.js', 'documents.js');
+  pages['/documents.js'] = `
+    let tries = 0;
+    addEventListener('securitypolicyviolation', () => (tries += 1));
+    const { readDocument, screen } = await import('cuffwork/plan');
+    const { outcome } = readDocument(JSON.parse(JSON.stringify(screen({ answers: {} }))));
+    setTimeout(() => (document.getElementById('answer').textContent = outcome + ' ' + tries), 100);`;
   /** The files as a plain web server would give them: the recipes at the root, the packages where npm puts them. */
   const fileOf = (path: string): string => {
     if (path.startsWith('/node_modules/cuffwork/')) return path.replace('/node_modules/cuffwork/', '');
@@ -76,6 +85,12 @@ describe('the recipes', () => {
     // The policy is in force: a script inside the page is forbidden.
     await expect(page.addScriptTag({ content: 'globalThis.ran = true' })).rejects.toThrow();
     expect(await page.evaluate('globalThis.ran')).toBeUndefined();
+  });
+
+  it('a strict policy: documents are read and verified without a try to evaluate text', async () => {
+    await page.goto(`${home}/documents.html`);
+    await page.locator('#answer', { hasText: 'incomplete' }).waitFor();
+    expect(await page.locator('#answer').innerText()).toBe('incomplete 0');
   });
 
   // The pooled curve of the thigh, seated, by hand: 72 + 1.25 × (23 + 17.9 × 51 / 10) = 214.86.

@@ -83,6 +83,10 @@ const places: ReadonlyMap<string, string> = new Map([
     const files = statSync(at).isDirectory() ? under(at, '.ts') : [at];
     return [at, files.map(textsOf).join('\n')] as const;
   }),
+  // What makes the docs, with the stories and exercises in it, and the working behind the numbers.
+  ...[join('docs', 'tools'), join('docs', 'working')].map(
+    (at) => [at, under(at, '.ts').map(textsOf).join('\n')] as const,
+  ),
 ]);
 
 const found = (text: string): string[] =>

@@ -21,6 +21,7 @@ import {
   recordSession,
   screen,
   type PlanExercise,
+  type PlanExerciseFields,
   type PlanLimb,
   type PlanRequest,
 } from '../../src/plan/index.js';
@@ -56,7 +57,7 @@ const exercise = {
   restS: 30,
   restriction: 'continuous',
 } as const;
-const plan = (limb: Partial<PlanLimb>, lifted: Partial<PlanExercise> = { oneRepMax: 60 }, more: object = {}) =>
+const plan = (limb: Partial<PlanLimb>, lifted: Partial<PlanExerciseFields> = { oneRepMax: 60 }, more: object = {}) =>
   planSession({
     systolicMmHg: 120,
     diastolicMmHg: 70,

@@ -66,7 +66,7 @@ describe('checkDay', () => {
     expect(page).toContain(messages['ask-today-skin']);
     expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
     expect(explain(JSON.parse(JSON.stringify(check)))).toBe(page);
-    expect(explain(check, { messages: { 'ask-today-skin': 'Haut?' } })).toContain('Haut?');
+    expect(explain(check, { locale: { 'ask-today-skin': 'Haut?' } })).toContain('Haut?');
   });
 
   it('goes into a plan of its day, and says so where it is of another', () => {

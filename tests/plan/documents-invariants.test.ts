@@ -1,3 +1,4 @@
+import type { PlanExercise } from '../../src/plan/index.js';
 import { describe, expect, it } from 'vitest';
 import { testedOneRepMax, type Caution } from '../../src/index.js';
 import { cite, working } from '../../src/text/index.js';
@@ -224,7 +225,10 @@ describe('a plan', () => {
     ]);
     // Told by the exercise, the pressure is another one; told the side, the other cuff stays off.
     const { exercises, ...request } = one.request;
-    const own = planSession({ ...request, exercises: [{ ...exercises[0]!, side: 'right', percentLop: 70 }] });
+    const own = planSession({
+      ...request,
+      exercises: [{ ...exercises[0]!, side: 'right', percentLop: 70 } as PlanExercise],
+    });
     expect(own.items.map(({ side, target }) => [side, target!.value])).toEqual([['right', 140]]);
     expect(own.limbs.map(({ side }) => side)).toEqual(['right']);
   });

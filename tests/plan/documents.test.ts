@@ -73,7 +73,11 @@ describe('a document of schema version 1', () => {
     readonly schemaVersion: number;
     readonly stops: readonly { readonly code: string }[];
     readonly cautions: readonly unknown[];
-    readonly items: readonly { readonly target?: Stated; readonly load?: Stated; readonly totals: object }[];
+    readonly items: readonly {
+      readonly target?: Stated;
+      readonly load?: Stated;
+      readonly totals: Readonly<Record<string, Stated>>;
+    }[];
   }
 
   it.each(Object.keys(older))('is brought up to this one with every number, stop and caution: %s', (name) => {
@@ -85,8 +89,11 @@ describe('a document of schema version 1', () => {
     expect(readDocument(JSON.parse(JSON.stringify(read)))).toEqual(read);
     expect(explain(read).length).toBeGreaterThan(1000);
     const { items } = expandDocument(read);
-    for (const [index, { target, load, totals }] of old.items.entries())
-      expect(items[index]).toMatchObject({ ...(target && { target }), ...(load && { load }), totals });
+    for (const [index, { target, load, totals }] of old.items.entries()) {
+      expect(items[index]).toMatchObject({ ...(target && { target }), ...(load && { load }) });
+      for (const [total, { value, unit }] of Object.entries(totals))
+        if (total !== 'cautions') expect(read.items[index]!.totals).toMatchObject({ [total]: { value, unit } });
+    }
     expect(JSON.stringify(read).length).toBeLessThan(JSON.stringify(old).length / 2);
   });
 

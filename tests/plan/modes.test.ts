@@ -295,27 +295,28 @@ describe('the whole session', () => {
     after: fc.constant(0),
     pause: upTo(20),
   });
-  const asked = (one: WalkedExercise, index: number): PlanExercise => ({
-    name: `exercise ${index}`,
-    limb: 'leg',
-    unloaded: true,
-    sets: one.sets.map(({ repetitions, ticks, rest: restS }) => ({ repetitions, durationS: ticks, restS })),
-    tempo: {
-      eccentricS: one.tempo[0],
-      bottomS: one.tempo[1],
-      concentricS: one.tempo[2],
-      topS: one.tempo[3],
-    },
-    ...(one.warmUp.length > 0 && {
-      warmUp: one.warmUp.map(({ ticks, rest: restS }) => ({ durationS: ticks, restS })),
-    }),
-    restriction: one.restriction,
-    side: one.side,
-    ...(one.side.includes('then') && { changeS: one.change }),
-    ...(one.restriction !== 'none' && { percentLop: 60 }),
-    ...(one.restriction === 'partial' && { restPercentLop: 25 }),
-    reperfusionS: one.pause,
-  });
+  const asked = (one: WalkedExercise, index: number): PlanExercise =>
+    ({
+      name: `exercise ${index}`,
+      limb: 'leg',
+      unloaded: true,
+      sets: one.sets.map(({ repetitions, ticks, rest: restS }) => ({ repetitions, durationS: ticks, restS })),
+      tempo: {
+        eccentricS: one.tempo[0],
+        bottomS: one.tempo[1],
+        concentricS: one.tempo[2],
+        topS: one.tempo[3],
+      },
+      ...(one.warmUp.length > 0 && {
+        warmUp: one.warmUp.map(({ ticks, rest: restS }) => ({ durationS: ticks, restS })),
+      }),
+      restriction: one.restriction,
+      side: one.side,
+      ...(one.side.includes('then') && { changeS: one.change }),
+      ...(one.restriction !== 'none' && { percentLop: 60 }),
+      ...(one.restriction === 'partial' && { restPercentLop: 25 }),
+      reperfusionS: one.pause,
+    }) as PlanExercise;
   const value = (answer: Stated | undefined): number => Math.round((answer?.value ?? 0) * 1e6) / 1e6;
 
   // Source of the expected values: the walk through the clock, second by second, that knows no formula of the library.

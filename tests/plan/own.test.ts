@@ -1,3 +1,4 @@
+import type { PlanExercise } from '../../src/plan/index.js';
 import { expect, it } from 'vitest';
 import { testedOneRepMax } from '../../src/index.js';
 import { planSession, readDocument, recordSession } from '../../src/plan/index.js';
@@ -26,7 +27,7 @@ it('takes nothing for its own that a caller put together', () => {
 it('verifies a plan whose request holds an answer of the caller’s', () => {
   const held = planSession({
     ...plan.request,
-    exercises: [{ ...plan.request.exercises[0]!, oneRepMax: testedOneRepMax({ load: 60 }) }],
+    exercises: [{ ...plan.request.exercises[0]!, oneRepMax: testedOneRepMax({ load: 60 }) } as PlanExercise],
   });
   expect(readDocument(held)).toStrictEqual(held);
   expect(readDocument(held)).not.toBe(held);

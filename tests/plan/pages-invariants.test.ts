@@ -1,3 +1,4 @@
+import type { PlanExerciseFields } from '../../src/plan/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -83,7 +84,7 @@ const exercise = fc
       ...(pause !== undefined && { reperfusionS: pause }),
       restriction,
       ...(restriction === 'partial' && { restPercentLop: 15 }),
-    } as PlanRequest['exercises'][number];
+    } as PlanExerciseFields as PlanRequest['exercises'][number];
   });
 
 const request = fc

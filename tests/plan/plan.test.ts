@@ -1,3 +1,4 @@
+import type { PlanExercise, PlanExerciseFields } from '../../src/plan/index.js';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
 import { attempt, InputError } from '../../src/index.js';
@@ -181,11 +182,13 @@ describe('planSession', () => {
   // `practice`: one exercise, fewer sets, not to failure; muscle breakdown after a first session, J Strength Cond Res 2016;30(7):2064–2068.
   it('says where a first session asks for too much', () => {
     const screening = screen({ answers: { 'first-session': 'yes' } });
-    const volume = (exercises: readonly Partial<PlanRequest['exercises'][number]>[], given: object = { screening }) =>
+    const volume = (exercises: readonly Partial<PlanExerciseFields>[], given: object = { screening }) =>
       planSession({
         ...request,
         ...given,
-        exercises: exercises.map((one, index) => ({ ...request.exercises[0]!, name: `exercise ${index + 1}`, ...one })),
+        exercises: exercises.map(
+          (one, index) => ({ ...request.exercises[0]!, name: `exercise ${index + 1}`, ...one }) as PlanExercise,
+        ),
       }).cautions.find(({ code }) => code === 'first-session-volume')?.values;
     const three = { scheme: '15-15-15' };
     expect(volume([three])).toBeUndefined();

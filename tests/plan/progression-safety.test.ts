@@ -16,6 +16,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
+import { planMessages } from '../../src/plan/messages.js';
 import { assessPain } from '../../src/plan/pain.js';
 import { codesOf as codes } from '../support/invariants.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
@@ -228,7 +229,64 @@ describe('a proposal cannot hurt by its steps', () => {
     // A set has 30 repetitions at most; where all do, nothing goes up.
     const full = planOf({ percentOneRepMax: 20, available: [20, 40], scheme: '3x30' });
     const top = nextSession({ plan: full, records: [recordOf(full, [30, 30, 30])], rule: 'all-repetitions' }).items[0]!;
-    expect(top.action).toBe('repeat');
+    expect([top.action, codes(top.reasons).at(-1)]).toEqual(['repeat', 'repetitions-at-most']);
+  });
+
+  // By hand: 12.5 kg in steps of 2.5 kg is 31.25 % of 40 kg, and a step is 6.25 points, more than 5. Three sets of 10 at
+  // 15 kg are 450 kg; so are 36 repetitions at 12.5 kg. From 10 kg of no known maximum a step is 25 %: 75 repetitions at
+  // 12.5 kg are 937.5 kg, of which 94 at 10 kg are 940.
+  it('raises a load below 25 kg once the repetitions make up for the step, and goes back to the sets before', () => {
+    const climb = (exercise: Parameters<typeof planOf>[0], rule: ProgressionRequest['rule'], sessions: number) => {
+      let plan = planOf(exercise);
+      return Array.from({ length: sessions }, (_, index) => {
+        const counts = plan.items[0]!.sets.map(({ repetitions }) => repetitions!);
+        const done = counts.map((count, at) => count + (at === counts.length - 1 ? 2 : 0));
+        const records = [2 * index, 2 * index + 1].map((day) =>
+          recordOf(plan, done, { date: `2026-03-${String(day + 2).padStart(2, '0')}` }),
+        );
+        const proposal = nextSession({ plan, records, rule });
+        const { action, load, sets, reasons } = proposal.items[0]!;
+        const { request } = nextRequest({ plan, proposal });
+        expect(request.exercises[0]!.raisedFrom).toEqual(
+          action === 'raise-load' ? undefined : (plan.request.exercises[0]!.raisedFrom ?? counts),
+        );
+        plan = planSession(request);
+        expect(plan.items[0]!.sets.map(({ repetitions }) => repetitions)).toEqual(
+          sets!.to.map(({ repetitions }) => repetitions),
+        );
+        return [action, load!.to, sets!.to.map(({ repetitions }) => repetitions).join('-'), codes(reasons).at(-1)];
+      });
+    };
+    const light = { oneRepMax: { load: 40 }, percentOneRepMax: 31.25, step: 2.5, scheme: '3x10' } as const;
+    expect(climb({ ...light, restriction: 'none' }, 'two-for-two', 5)).toEqual([
+      ['raise-repetitions', 12.5, '10-10-12', 'repetitions-first'],
+      ['raise-repetitions', 12.5, '10-12-12', 'repetitions-first'],
+      ['raise-repetitions', 12.5, '12-12-12', 'repetitions-first'],
+      ['raise-load', 15, '10-10-10', 'load-step-earned'],
+      ['raise-repetitions', 15, '10-10-12', 'repetitions-first'],
+    ]);
+    const own = { oneRepMax: undefined, percentOneRepMax: undefined, load: 10, step: 2.5 } as const;
+    const slow = climb(own, 'all-repetitions', 11);
+    expect(slow.slice(-2)).toEqual([
+      ['raise-repetitions', 10, '30-21-21-23', 'repetitions-first'],
+      ['raise-load', 12.5, '30-15-15-15', 'load-step-earned'],
+    ]);
+    // A step of 1 kg is 10 %: the load goes up at once.
+    const fine = planOf({ ...own, step: 1 });
+    const up = nextSession({ plan: fine, records: [recordOf(fine, all)], rule: 'all-repetitions' }).items[0]!;
+    expect([up.action, up.load!.to, up.sets]).toEqual(['raise-load', 11, undefined]);
+  });
+
+  it('says it where a load with the cuff goes above 20–40 % of 1RM, each reason in one sentence', () => {
+    const at = (percentOneRepMax: number, restriction: 'continuous' | 'none') => {
+      const plan = planOf({ percentOneRepMax, step: 2.5, restriction });
+      return nextSession({ plan, records: [recordOf(plan, all)], rule: 'all-repetitions' }).items[0]!.reasons;
+    };
+    expect(codes(at(40, 'continuous')).at(-1)).toBe('raised-above-guidance');
+    expect(codes(at(35, 'continuous'))).not.toContain('raised-above-guidance');
+    expect(codes(at(40, 'none'))).not.toContain('raised-above-guidance');
+    for (const code of ['over-goal-not-applied', 'load-step-too-large', 'step-in-points', 'load-step-earned'] as const)
+      expect(planMessages[code], code).toMatch(/^[^.]*(\d\.\d[^.]*)*\.$/);
   });
 
   // J Strength Cond Res 2025, doi 10.1519/JSC.0000000000005190: set 4 to failure, median 90 repetitions at 20 %, 30 at 30 %, 8 at 40 %.

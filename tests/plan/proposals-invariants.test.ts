@@ -291,6 +291,53 @@ describe('any proposal', () => {
     });
   });
 
+  // The chain of proposals that are agreed to: work never goes up twice at once, and no step is larger than the limits
+  // unless the repetitions that came before make up for it, which a reason says.
+  it('comes to a heavier load in the end, and never by more work than before', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(1, 2.5, 5),
+        fc.constantFrom(10, 12.5, 15, 20),
+        fc.constantFrom(25, 40, 80, undefined),
+        fc.constantFrom('30-15-15-15', '3x10', '3-3-2-2-2'),
+        fc.constantFrom('continuous' as const, 'none' as const),
+        (step, load, maximum, scheme, restriction) => {
+          const lifted = maximum
+            ? { oneRepMax: { load: maximum }, percentOneRepMax: (100 * load) / maximum }
+            : { load, oneRepMax: undefined, percentOneRepMax: undefined };
+          let plan = planOf({ ...lifted, step, scheme, restriction });
+          for (let session = 0; session < 30; session += 1) {
+            const before = plan.items[0]!;
+            const proposal = nextSession({
+              plan,
+              records: [
+                recordOf(
+                  plan,
+                  before.sets.map(({ repetitions }) => repetitions!),
+                ),
+              ],
+              rule: 'all-repetitions',
+            });
+            const item = proposal.items[0]!;
+            expect([isUp(item.load), setsUp(item)].filter(Boolean).length).toBe(1);
+            if (isUp(item.load)) {
+              const { from, to } = item.load!;
+              const points = maximum && (100 * (to! - from)) / maximum;
+              const far = points === undefined ? to! > 1.1 * from + 1e-9 : points > 5 + 1e-9;
+              const earned = item.reasons.some(({ code }) => code === 'load-step-earned');
+              expect(earned).toBe(far);
+              if (earned) expect(count(item.sets!.to) * to!).toBeLessThanOrEqual(count(item.sets!.from) * from + 1e-9);
+              return;
+            }
+            plan = planSession(nextRequest({ plan, proposal }).request);
+          }
+          throw new Error('never heavier');
+        },
+      ),
+      { numRuns: 60, seed: 20261128 },
+    );
+  });
+
   it('goes back by the step it went up by', () => {
     fc.assert(
       fc.property(fc.constantFrom(1, 2, 2.5, 5), fc.integer({ min: 4, max: 15 }), (step, times) => {

@@ -103,7 +103,7 @@ describe('show', () => {
   });
   it('is a line for each item of a document', () => {
     const [head, item, ...rest] = show(one).split('\n');
-    expect(head).toMatch(/^plan/);
+    expect(head).toMatch(/^Session plan/);
     const { target, load } = findItem(one);
     expect(item).toBe(
       `left leg · leg extension · cuff ${target!.value} mmHg · load ${load!.value} kg · 30-15-15-15 · restriction 390 s`,
@@ -124,8 +124,8 @@ describe('show', () => {
     expect([...severities]).toEqual(['stop']);
   });
   it('refuses what is neither an answer nor a document', () => {
-    expect(() => show({})).toThrow(/an answer or a document/);
-    expect(() => show({ kind: 'occlusion-pressure', value: 5 })).toThrow(/an answer or a document/);
+    expect(() => show({})).toThrow(/an answer, a document/);
+    expect(() => show({ kind: 'occlusion-pressure', value: 5 })).toThrow(/an answer, a document/);
   });
 });
 

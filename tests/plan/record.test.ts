@@ -1,3 +1,4 @@
+import type { PlanExercise } from '../../src/plan/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sessionTotals, isInputError, measuredOcclusionPressure } from '../../src/index.js';
@@ -165,7 +166,7 @@ describe('recordSession', () => {
 
   it('tells limbs and repeated exercises apart', () => {
     const exercise = plan.request.exercises[0]!;
-    const twice = planOf({}, { exercises: [exercise, { ...exercise, percentOneRepMax: 30 }] });
+    const twice = planOf({}, { exercises: [exercise, { ...exercise, percentOneRepMax: 30 } as PlanExercise] });
     const { items } = recordSession({ plan: twice, date: '2026-03-02', items: [done, done] });
     expect(items.map(({ load }) => load!.value)).toEqual([20, 30]);
     const request = { plan: twice, date: '2026-03-02', items: [done, done, done] };

@@ -413,8 +413,13 @@ describe('a document that is read back', () => {
     [{ ...plan, schemaVersion: '2' }, ['schemaVersion', 'not-one-of', version, '"2"']],
     [{ ...plan, document: 'record' }, ['date', 'missing', 'of type string', 'undefined']],
     [
-      { ...plan, document: 'review' },
-      ['document', 'not-one-of', "'plan' or 'record' or 'proposal' or 'screening' or 'day-check'", '"review"'],
+      { ...plan, document: 'lighter-options' },
+      [
+        'document',
+        'not-one-of',
+        "'plan' or 'record' or 'proposal' or 'screening' or 'day-check' or 'review' or 'session-comparison' or 'week-comparison'",
+        '"lighter-options"',
+      ],
     ],
     [5, ['', 'wrong-type', 'a document of this library, as plain JSON', '5']],
     [

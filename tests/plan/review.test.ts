@@ -1,3 +1,4 @@
+import type { PlanExercise } from '../../src/plan/index.js';
 import { describe, expect, it } from 'vitest';
 import { type Path } from '../../src/index.js';
 import { cite, explain } from '../../src/text/index.js';
@@ -164,14 +165,17 @@ describe('reviewPlan', () => {
         planSession({
           ...planOf().request,
           limbs: [planOf().request.limbs[0]!, { ...planOf().request.limbs[0]!, side: 'right', percentLop: 90 }],
-          exercises: ['squat', 'press'].map((name) => ({
-            ...planOf().request.exercises[0]!,
-            name,
-            percentOneRepMax,
-            scheme: '3x8',
-            restS: 120,
-            restriction,
-          })),
+          exercises: ['squat', 'press'].map(
+            (name) =>
+              ({
+                ...planOf().request.exercises[0]!,
+                name,
+                percentOneRepMax,
+                scheme: '3x8',
+                restS: 120,
+                restriction,
+              }) as PlanExercise,
+          ),
         }),
       ).findings.map(({ code, severity, exercise, side, found }) => [code, severity, exercise, side, found]);
     for (const percent of [65, 70, 75, 80]) {

@@ -15,11 +15,15 @@ import {
   recordSession,
   screen,
   type Plan,
+  type PlanExercise,
+  type PlanExerciseFields,
   type PlanRequest,
   type Proposal,
   type RecordRequest,
   type ScreeningRequest,
+  type SessionComparison,
   type SessionRecord,
+  type WeekComparison,
 } from '../../src/plan/index.js';
 import * as schemas from '../../src/schemas.js';
 import { publicFunctions } from '../support/public-functions.js';
@@ -184,12 +188,16 @@ describe('a day', () => {
 
 describe('every declaration', () => {
   it('is the type of its document', () => {
+    expectTypeOf<Declared<typeof documents.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
+    expectTypeOf<PlanExercise>().toExtend<PlanExerciseFields>();
     expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
     expectTypeOf<Declared<typeof documents.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
     expectTypeOf<Declared<typeof documents.recordRequest>>().toEqualTypeOf<Json_<RecordRequest>>();
     expectTypeOf<Declared<typeof documents.planDocument>>().toEqualTypeOf<Json_<Plan>>();
     expectTypeOf<Declared<typeof documents.recordDocument>>().toEqualTypeOf<Json_<SessionRecord>>();
     expectTypeOf<Declared<typeof documents.proposalDocument>>().toEqualTypeOf<Json_<Proposal>>();
+    expectTypeOf<Declared<typeof documents.sessionComparisonDocument>>().toEqualTypeOf<Json_<SessionComparison>>();
+    expectTypeOf<Declared<typeof documents.weekComparisonDocument>>().toEqualTypeOf<Json_<WeekComparison>>();
     expectTypeOf<Declared<typeof documents.answerFields>>().toEqualTypeOf<
       Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>
     >();

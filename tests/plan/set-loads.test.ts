@@ -220,7 +220,11 @@ describe('the day as it was', () => {
     expect(record.items[0]!.totals).not.toHaveProperty('relativeVolumeLoad');
     expect(record.cautions.map(({ code }) => code)).not.toContain('lifted-above-plan');
     expect(stored(record)).toEqual(record);
-    expect(explain(record)).toMatch(/^Done instead +leg press$/m);
+    const page = explain(record);
+    expect(page).toMatch(/^1\. LEG PRESS, LEFT LEG$/m);
+    expect(page).toMatch(/^In place of +leg extension$/m);
+    // The load of another exercise is no plan for this one.
+    expect(page).toMatch(/^Load +60 kg done$/m);
     const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions', date: '2026-03-05' });
     expect(proposal.items[0]!.reasons.map(({ code }) => code)).toContain('other-exercise-recorded');
   });
@@ -232,6 +236,27 @@ describe('the day as it was', () => {
     const record = done(plan, sets, { heldMmHg: 100, occlusionMmHg: 160 });
     const share = compareSessions({ from: plan, to: record }).rows.find(({ quantity }) => quantity === 'percentLop');
     expect([share!.from!.value, share!.to!.value]).toEqual([50, 62.5]);
+    // As many mmHg as planned, but 12.5 points more: it is said, and nothing is raised.
+    expect(record.cautions).toContainEqual(
+      expect.objectContaining({
+        severity: 'caution',
+        code: 'held-share-above',
+        values: expect.objectContaining({ held: 100, heldPercent: 62.5, occlusion: 160, percentLop: 50 }) as object,
+      }),
+    );
+    const next = (one: typeof record) =>
+      nextSession({ plan, records: [one], rule: 'all-repetitions', date: '2026-03-05' }).items[0]!;
+    expect([next(record).action, next(record).reasons.map(({ code }) => code)]).toEqual([
+      'repeat',
+      ['hold-share-above'],
+    ]);
+    // Set to the pressure of the day: 80 of 160 mmHg is the 50 % of the plan, and 80 of 200 mmHg is 10 points less.
+    const adapted = done(plan, sets, { heldMmHg: 80, occlusionMmHg: 160 });
+    expect(adapted.cautions.map(({ code }) => code)).not.toContain('held-below-target');
+    expect(next(adapted).action).toMatch(/^raise/);
+    const low = done(plan, sets, { heldMmHg: 100, occlusionMmHg: 250 });
+    expect(low.cautions.map(({ code }) => code)).toContain('held-share-below');
+    expect(next(low).reasons.at(-1)!.code).toBe('hold-share-below');
     expect(done(plan, sets, { heldMmHg: 165, occlusionMmHg: 160 }).cautions.map(({ code }) => code)).toContain(
       'held-occludes',
     );

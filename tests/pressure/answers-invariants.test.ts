@@ -129,7 +129,7 @@ describe('an estimate', () => {
       'outside-fitted-range',
       {
         severity: 'caution',
-        values: { name: 'age', value, low: 18, high: '35 years', equation: 'thigh-2019' },
+        values: { field: 'ageYears', value, low: 18, high: 35, unit: 'a', equation: 'thigh-2019' },
         path: ['ageYears'],
         source: 'thigh-equation-2019',
       },
@@ -351,7 +351,7 @@ describe('another cuff width', () => {
     const refused = (more: object) =>
       refusal(correctForCuffWidth, { ...person, occlusionMmHg: 170, fromWidthCm: 5, toWidthCm: 5, ...more });
     expect(refused({ occlusionMmHg: 70 })).toEqual([
-      ['occlusionMmHg', 'wrong-relation', 'above the diastolic pressure', '70'],
+      ['occlusionMmHg', 'wrong-relation', 'above the diastolic pressure of 70 mmHg', '70'],
     ]);
     expect(refused({ occlusionMmHg: 71 })).toEqual([]);
     expect(refused({ limb: 'arm', circumferenceCm: 71 }).map(([path]) => path)).toEqual(['circumferenceCm']);
@@ -450,7 +450,7 @@ describe('another posture', () => {
     expect(refused({ limb: 'arm', cuffWidthCm: undefined }).map(([path]) => path)).toEqual(['cuffWidthCm']);
     expect(refused({ limb: 'arm', toPosture: 'supine' })).toEqual([]);
     expect(refused({ occlusionMmHg: 70 })).toEqual([
-      ['occlusionMmHg', 'wrong-relation', 'above the diastolic pressure', '70'],
+      ['occlusionMmHg', 'wrong-relation', 'above the diastolic pressure of 70 mmHg', '70'],
     ]);
     expect(refused({ occlusionMmHg: 55, diastolicMmHg: 40, fromPosture: 'standing', toPosture: 'supine' })).toEqual([
       ['occlusionMmHg', 'wrong-relation', 'a pressure that stays at or above 50 mmHg', '55 mmHg'],

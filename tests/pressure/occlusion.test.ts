@@ -515,7 +515,7 @@ describe('targetCuffPressure', () => {
       expect(
         attempt(targetCuffPressure, { ...limited, occlusionChanceLimitPercent: 0.05, occlusion: given(180, 10) }),
       ).toMatchObject({
-        issues: [{ code: 'unit-slip', values: { converted: '5 %' } }],
+        issues: [{ code: 'unit-slip', values: { converted: 5, unit: '%' } }],
       });
     });
 

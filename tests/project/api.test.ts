@@ -12,7 +12,7 @@ const entries = Object.entries(manifest.exports).flatMap(([path, target]) =>
         {
           name: join('cuffwork', path),
           types: target.import.types,
-          report: `${join('cuffwork', path).replace('/', '-')}.api.md`,
+          report: `${join('cuffwork', path).replaceAll('/', '-')}.api.md`,
         },
       ]
     : [],

@@ -3,11 +3,15 @@ import { quantities, type QuantityName } from '../../src/index.js';
 import { publicProperties } from '../support/public-properties.js';
 
 const all = publicProperties();
+/** These only narrow a field of an exercise, whose words an editor would else show twice. */
+const NARROWED = /^Exercise(Lift|Sets|Cuff)\./;
 
 describe('public properties', () => {
   it('have words, every one', () => {
     expect(all.length).toBeGreaterThan(1300);
-    const bare = all.filter(({ comment }) => comment === '').map(({ place, name }) => `${place} ${name}`);
+    const bare = all
+      .filter(({ comment, name }) => comment === '' && !NARROWED.test(name))
+      .map(({ place, name }) => `${place} ${name}`);
     expect(bare).toEqual([]);
   });
 

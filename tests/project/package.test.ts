@@ -15,9 +15,9 @@ const lop = estimateOcclusionPressure({
 });
 const plan = planSession({
   systolicMmHg: 118, diastolicMmHg: 74, posture: 'seated',
-  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percent: 50 }],
+  limbs: [{ limb: 'leg', side: 'left', circumferenceCm: 56, cuffWidthCm: 10, percentLop: 50 }],
   exercises: [{
-    name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percent: 25, step: 2.5,
+    name: 'leg extension', limb: 'leg', oneRepMax: { load: 60 }, percentOneRepMax: 25, step: 2.5,
     scheme: '30-15-15-15', tempo: { eccentricS: 2, concentricS: 2 }, restS: 30, restriction: 'continuous',
   }],
 });
@@ -79,12 +79,12 @@ describe('the packed package in a fresh project', () => {
   }, 300_000);
   afterAll(() => rmSync(project, { recursive: true, force: true }));
 
-  it('holds what is built, the check values and the guides, in at most 3.2 MB', () => {
+  it('holds what is built, the check values and the guides, in at most 3.6 MB', () => {
     for (const { path } of packed.files)
       expect(path).toMatch(
         /^(dist\/|docs\/((course|stories)\/)?[\w-]+\.(md|txt)$|docs\/pictures\/|examples\/(athlete\.mjs|from-json\.mjs|from-r\.R|from_python\.py|legs\.csv)$|package\.json|(README|CHANGELOG|DEVELOPERS)\.md|LICENSE|CITATION\.cff)/,
       );
-    expect(packed.unpackedSize).toBeLessThanOrEqual(3_200_000);
+    expect(packed.unpackedSize).toBeLessThanOrEqual(3_600_000);
     // One set of types, none of them of a JSON file; ESM and CommonJS once each.
     const built = packed.files.map(({ path }) => path).filter((path) => path.startsWith('dist/'));
     for (const path of built.filter((path) => path.endsWith('.d.ts')))

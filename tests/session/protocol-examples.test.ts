@@ -28,10 +28,20 @@ describe('named examples', () => {
     expect(totals.sessionTime.value).toBe(510);
   });
 
+  // Eur J Appl Physiol 2011;111:2525–2533: two restricted sessions and one heavy. J Strength Cond Res 2021;35:1449–1458:
+  // one session a week, one set of an exercise, up to 32 weeks. No text of them that was read has the repetitions.
+  it('have the mixed week and the weekly session without making up their sets', () => {
+    const [mixed, weekly] = ['mixed-week', 'weekly-maintenance'].map((id) => examples.find((one) => one.id === id)!);
+    expect([mixed!.sessionsPerWeek! - mixed!.heavySessionsPerWeek!, mixed!.heavySessionsPerWeek]).toEqual([2, 1]);
+    expect([weekly!.sessionsPerWeek, weekly!.setsPerExercise, weekly!.weeks]).toEqual([1, 1, 32]);
+    for (const one of [mixed!, weekly!]) expect([one.scheme, one.percentOneRepMax]).toEqual([undefined, undefined]);
+  });
+
   // Read in the trials: 5 × 5 min with 3 min between; 5 × 2 min; 15 min unbroken; 30-15-15-15 of 4 s with 30 s rests;
   // 30 + 20 + 20 + 20 repetitions; 5 × 5 repetitions. By hand: 25, 10 and 15 min; 390 s; 90; 25.
   it('give the sums of the other trials', () => {
     expect(accounted('cast-passive').restrictionTime.value).toBe(25 * 60);
+    expect(accounted('knee-osteoarthritis-passive').restrictionTime.value).toBe(10 * 60);
     expect(accounted('walking', { restriction: 'intermittent' }).restrictionTime.value).toBe(10 * 60);
     expect(accounted('cycling').longestRestriction.value).toBe(15 * 60);
     expect(accounted('clinical-75').sessionTime.value).toBe(390);

@@ -564,7 +564,7 @@ describe('a percentage at repetitions, and back', () => {
       percentAtRepetitions,
       { repetitions: 8, chart: 'textbook-table', equation: 'epley-1985' },
       'equation',
-      'left out when a chart is given',
+      'left out when chart is given',
       'both',
     ],
     [

@@ -81,13 +81,13 @@ describe('a training load', () => {
     [21, { step: 20 }, []],
     // 20 to 21: 5 % is not more than 5 %.
     [20, { step: 21 }, []],
-    [25, { step: 20 }, [['percent-moved', { load: '20 kg', reached: '20', percentOneRepMax: 25 }]]],
+    [25, { step: 20 }, [['percent-moved', { load: 20, unit: 'kg', reached: 20, percentOneRepMax: 25 }]]],
     [
       38,
       { available: [50] },
       [
         ['above-restricted-loads', { percentOneRepMax: '50', low: 20, high: 40 }],
-        ['percent-moved', { load: '50 kg', reached: '50', percentOneRepMax: 38 }],
+        ['percent-moved', { load: 50, unit: 'kg', reached: 50, percentOneRepMax: 38 }],
       ],
     ],
     [
@@ -95,7 +95,7 @@ describe('a training load', () => {
       { available: [10] },
       [
         ['below-restricted-loads', { percentOneRepMax: '10', low: 20, high: 40 }],
-        ['percent-moved', { load: '10 kg', reached: '10', percentOneRepMax: 22 }],
+        ['percent-moved', { load: 10, unit: 'kg', reached: 10, percentOneRepMax: 22 }],
       ],
     ],
   ] as const)('%d %%, %o', (percentOneRepMax, way, expected) => {
@@ -512,11 +512,11 @@ describe('a loaded bar', () => {
     // 20 + 2 × (20 + 10 + 10 + 1.25).
     expect(run(102.5)).toEqual([]);
     expect(run(103)).toEqual([
-      ['plates-run-out', { severity: 'caution', values: { most: '102.5 kg' }, path: ['plates'] }],
+      ['plates-run-out', { severity: 'caution', values: { most: 102.5, unit: 'kg' }, path: ['plates'] }],
     ]);
     // An odd plate stays off.
     expect(message(load({ target: 103, plates: [{ mass: 20, count: 3 }] }).cautions)[0]![1]).toMatchObject({
-      values: { most: '60 kg' },
+      values: { most: 60, unit: 'kg' },
     });
   });
 

@@ -123,7 +123,7 @@ describe('loadPlates', () => {
   it('leaves a plate without a partner off, and says when the plates run out', () => {
     const answer = loadPlates({ target: 100, bar: 20, plates: [{ mass: 20, count: 3 }] });
     expect(answer).toMatchObject({ value: 60, perSide: [{ mass: 20, count: 1 }] });
-    expect(answer.cautions).toMatchObject([{ code: 'plates-run-out', values: { most: '60 kg' } }]);
+    expect(answer.cautions).toMatchObject([{ code: 'plates-run-out', values: { most: 60, unit: 'kg' } }]);
     expect(loadPlates({ target: 60, bar: 20, plates: [{ mass: 20, count: 3 }] }).cautions).toEqual([]);
   });
 

@@ -1,6 +1,6 @@
 import { evaluate, parse, type MathNode } from 'mathjs';
 import { expect } from 'vitest';
-import german from '../../examples/translation/de.json' with { type: 'json' };
+import german from '../../src/text/locales/de.json' with { type: 'json' };
 import { grades } from '../../src/evidence/grades.js';
 import { sources } from '../../src/evidence/sources.js';
 import { english } from '../../src/answer/translate.js';

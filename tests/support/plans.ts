@@ -4,6 +4,8 @@ import {
   planSession,
   recordSession,
   type Plan,
+  type PlanExercise,
+  type PlanExerciseFields,
   type PlanRequest,
   type ProgressionRequest,
   type DoneItem,
@@ -11,7 +13,6 @@ import {
   type SessionRecord,
 } from '../../src/plan/index.js';
 
-type Exercise = PlanRequest['exercises'][number];
 type PlanLimbs = PlanRequest['limbs'];
 
 /** A press with a load of its own and the cuff inflated throughout. */
@@ -27,7 +28,7 @@ export const press = {
 
 /** A plan of one exercise on the left leg; the occlusion pressure is a measured 200 mmHg. */
 export const planOf = (
-  exercise: Partial<Exercise> = {},
+  exercise: Partial<PlanExerciseFields> = {},
   request: Partial<PlanRequest> = {},
   limb: Partial<PlanLimbs[number]> = {},
 ): Plan =>
@@ -56,7 +57,7 @@ export const planOf = (
         restS: 30,
         restriction: 'continuous',
         ...exercise,
-      },
+      } as PlanExercise,
     ],
     ...request,
   });

@@ -9,6 +9,7 @@ import {
   nextSession,
   planSession,
   expandDocument,
+  readAnswer,
   readDocument,
   recordSession,
   reviewPlan,
@@ -168,6 +169,14 @@ export const publicFunctions: Readonly<
   systolicSharePressure: { call: root.systolicSharePressure, right: { systolicMmHg: 120 } },
   withinFittedRange: { call: root.withinFittedRange, right: { equation: 'thigh-2019', ageYears: 24 } },
   correctForCuffWidth: { call: root.correctForCuffWidth, right: occlusionMmHg },
+  targetCuffPressureRange: {
+    call: root.targetCuffPressureRange,
+    right: { occlusion: 170, percentLop: { from: 40, to: 80 }, gaugeStepMmHg: 5 },
+  },
+  trainingLoadRange: {
+    call: root.trainingLoadRange,
+    right: { oneRepMax: 45, percentOneRepMax: { from: 20, to: 30 }, step: 0.5 },
+  },
   targetCuffPressure: {
     call: root.targetCuffPressure,
     right: {
@@ -227,6 +236,7 @@ export const publicFunctions: Readonly<
     right: { date: '2026-03-02', systolicMmHg: 120, painNow: 2, answers: { 'today-skin': 'no', 'today-chest': 'yes' } },
   },
   expandDocument: { call: expandDocument, right: plan, open: true },
+  readAnswer: { call: readAnswer, right: root.testedOneRepMax({ load: 60 }), open: true },
   readDocument: { call: readDocument, right: plan, open: true },
   reviewPlan: { call: reviewPlan, right: plan, open: true },
   recordSession: { call: recordSession, right: recordRequest },
@@ -275,7 +285,7 @@ export const publicFunctions: Readonly<
   'explain, its options': {
     // Options may be left out; anything else that is no object is refused.
     call: (options) => text.explain(root.testedOneRepMax({ load: 100 }), options ?? (null as never)),
-    right: { format: 'markdown', messages: { 'page.title': 'Plan' } },
+    right: { format: 'markdown', locale: { 'page.title': 'Plan' } },
   },
   fitOcclusionEquation: {
     call: study.fitOcclusionEquation,
@@ -331,7 +341,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
   isInputError: { call: root.isInputError, right: [new Error('other')] },
   'explain, with options': {
     call: text.explain,
-    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', messages: { 'page.title': 'Plan' } }],
+    right: [root.testedOneRepMax({ load: 100 }), { format: 'markdown', locale: { 'page.title': 'Plan' } }],
   },
   'reviewPlan, with options': { call: reviewPlan, right: [plan, { guideline: 'guideline-review-2019' }] },
   screeningQuestions: { call: screeningQuestions, right: [] },

@@ -16,7 +16,7 @@ export interface PublicProperty {
 
 /** Documents that functions make and take. A request is taken, and returned for the next time. */
 const MADE =
-  /^(Plan|PlanItem|PlanSet|SessionRecord|RecordItem|ProposalItem|OwnDocument|ExerciseTotals|FullSet|LighterOption|LimbExposure|SessionEvent|SessionTimeline|Reached\w+|Week(Exercise|Totals|Limb|Occlusion|Sums)|\w*Answer|ComparisonRow)\./;
+  /^(Plan|PlanItem|PlanSet|SessionRecord|ProposalItem|OwnDocument|(Item|Record|Done)Facts|Expanded\w+|RecordItem|ExerciseTotals|FullSet|LighterOption|LimbExposure|SessionEvent|SessionTimeline|Reached\w+|Week(Exercise|Totals|Limb|Occlusion|Sums)|\w*Answer|ComparisonRow)\./;
 
 const entries = ['index', 'plan/index', 'study/index', 'text/index', 'schemas', 'equations'].map(
   (name) => `src/${name}.ts`,

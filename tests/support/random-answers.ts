@@ -34,34 +34,54 @@ export interface Given {
 
 /**
  * Errors by misjudged repetitions are the difference of an equation’s answers a repetition to either side; a spread is
- * that of the highest answer and the lowest.
+ * that of the highest answer and the lowest. The chance of full occlusion is the tail of a normal distribution.
  */
-export type DifferenceName = 'reserve' | 'spreadPercent';
-const NUMBER = /(?:"part":"(reserve)","standardDeviation":|"(spreadPercent)":)?(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/g;
+export type DifferenceName = 'reserve' | 'spreadPercent' | 'occlusionChancePercent';
+const NUMBER =
+  /(?:"part":"(reserve)","standardDeviation":|"(spreadPercent|occlusionChancePercent)":)?(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)/g;
 
 // Powers, exponentials and logarithms are not rounded alike by every engine; roots are, and whole powers, which are multiplied.
 const INEXACT = /\^ (?!\d+(?![\d.]))|\*\*|\b(exp|expm1|log|log10|log2|log1p|ln|pow|cbrt|sinh|cosh|tanh)\b/;
-/** Answers whose formula has none, but whose error has: carrying a pressure to another width grows with the logarithm of the ratio. */
-const INEXACT_ERROR = /"part":"width-correction"/;
+/** The equations whose formula has one. */
+const INEXACT_EQUATIONS = new Set(
+  Object.values(equations).flatMap((list) =>
+    (list as readonly { id: string; formula: string }[])
+      .filter(({ formula }) => INEXACT.test(formula))
+      .map(({ id }) => id),
+  ),
+);
+/**
+ * Answers whose formula has none, but whose error has: an interval on a log scale, carrying a pressure to another width,
+ * the range in which sides cannot be told apart. A changed document is refused with what it would have to say.
+ */
+const INEXACT_ERROR = /"scale":"log"|"part":"width-correction"|"undetected":|"code":"changed-document"/;
 const isInexact = (answer: string): boolean =>
   INEXACT_ERROR.test(answer) ||
+  [...answer.matchAll(/"equation":"([^"]*)"/g)].some(([, id]) => INEXACT_EQUATIONS.has(id!)) ||
   [...answer.matchAll(/"formula":"([^"]*)"/g)].some(([, formula]) => INEXACT.test(formula!));
 
 class Recorder {
   private readonly exact = new Digest();
   private readonly numbers: number[] = [];
-  private readonly differences: Record<DifferenceName, number[]> = { reserve: [], spreadPercent: [] };
+  private readonly differences: Record<DifferenceName, number[]> = {
+    reserve: [],
+    spreadPercent: [],
+    occlusionChancePercent: [],
+  };
   private calls = 0;
   private answers = 0;
   add(text: string, answered: boolean, inexact: boolean): void {
     this.calls += 1;
     if (answered) this.answers += 1;
     const shown = inexact
-      ? text.replace(NUMBER, (_, reserve?: 'reserve', spread?: 'spreadPercent', number?: string) => {
-          const name = reserve ?? spread;
-          (name ? this.differences[name] : this.numbers).push(Number(number));
-          return `${name ?? ''}#`;
-        })
+      ? text.replace(
+          NUMBER,
+          (_, reserve?: 'reserve', other?: 'spreadPercent' | 'occlusionChancePercent', number?: string) => {
+            const name = reserve ?? other;
+            (name ? this.differences[name] : this.numbers).push(Number(number));
+            return `${name ?? ''}#`;
+          },
+        )
       : text;
     this.exact.add(`${shown}\n`);
   }

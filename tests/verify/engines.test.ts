@@ -19,6 +19,9 @@ const CONDITIONS: Readonly<Record<DifferenceName, (value: number) => number>> = 
   reserve: () => 200,
   // The highest less the lowest answer, as a percentage of the median: the two together are about 200 % of it.
   spreadPercent: (percent) => 200 / Math.max(1, percent),
+  // Of a tail Φ(z), |z φ(z) / Φ(z)| is about 1 + z², and z² about −2 ln Φ; in z stand the pressure, its logarithm and its
+  // standard deviation, each with the units that are let pass.
+  occlusionChancePercent: (percent) => ULPS * (1 - 2 * Math.log(Math.max(percent, Number.MIN_VALUE) / 100)),
 };
 
 const bits = new DataView(new ArrayBuffer(8));

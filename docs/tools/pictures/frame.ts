@@ -65,7 +65,7 @@ export interface Words {
 const HEAD = 34;
 const LEGEND = 18;
 
-/** A plot as the text of an SVG file that needs nothing beside it. */
+/** A plot as the text of an SVG file that needs no other file. */
 export function draw({ title, legend, description }: Words, options: Plot.PlotOptions): string {
   const { document } = parseHTML('<html><body></body></html>');
   const plot = Plot.plot({

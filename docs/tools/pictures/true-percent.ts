@@ -5,7 +5,7 @@ import { draw, ink, words } from './frame.js';
 const ASKED = [40, 50, 60, 80] as const;
 const readings = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, posture: 'supine' } as const;
 
-/** What a percentage may really be of the true occlusion pressure, by how that pressure was come by. */
+/** The 95 % interval of the true percentage, by how the occlusion pressure was found. */
 export function truePercent(): string {
   const ways = [
     {

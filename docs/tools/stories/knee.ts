@@ -4,13 +4,14 @@ import {
   compareWeeks,
   planSession,
   recordSession,
+  type PlanExercise,
+  type PlanExerciseFields,
   type Plan,
-  type PlanRequest,
   type WeekInput,
 } from '../../../src/plan/index.js';
 import { page, type Story } from './story.js';
 
-type Exercise = PlanRequest['exercises'][number];
+type Exercise = PlanExercise;
 
 const MEASURED = [
   // The occlusion pressure of the leg, measured again as it regains muscle: week, mmHg, circumference in cm.
@@ -63,19 +64,20 @@ const walk: Exercise = {
   restS: 60,
   restriction: 'continuous',
 };
-const press = (percentOneRepMax: number, more: Partial<Exercise> = {}): Exercise => ({
-  name: 'leg press',
-  limb: 'leg',
-  oneRepMax: { load: 120 },
-  maximumOf: 'other-limb',
-  percentOneRepMax,
-  step: 2.5,
-  scheme: '30-15-15-15',
-  tempo: '2-0-2-0',
-  restS: 30,
-  restriction: 'continuous',
-  ...more,
-});
+const press = (percentOneRepMax: number, more: Partial<PlanExerciseFields> = {}): Exercise =>
+  ({
+    name: 'leg press',
+    limb: 'leg',
+    oneRepMax: { load: 120 },
+    maximumOf: 'other-limb',
+    percentOneRepMax,
+    step: 2.5,
+    scheme: '30-15-15-15',
+    tempo: '2-0-2-0',
+    restS: 30,
+    restriction: 'continuous',
+    ...more,
+  }) as Exercise;
 const heavy = (percent: number): Exercise =>
   press(percent, { name: 'leg press, heavy', scheme: '3x8', restS: 120, restriction: 'none', maximumOf: 'this-limb' });
 

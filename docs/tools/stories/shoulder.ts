@@ -4,29 +4,31 @@ import {
   lightenExercise,
   planSession,
   recordSession,
-  type PlanRequest,
+  type PlanExercise,
+  type PlanExerciseFields,
 } from '../../../src/plan/index.js';
 import { page, type Story } from './story.js';
 
-type Exercise = PlanRequest['exercises'][number];
+type Exercise = PlanExercise;
 
-const bench = (more: Partial<Exercise>): Exercise => ({
-  name: 'bench press',
-  limb: 'arm',
-  side: 'both',
-  oneRepMax: { load: 120 },
-  percentOneRepMax: 85,
-  step: 2.5,
-  sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions, repetitionsInReserve: 2 })),
-  warmUp: [
-    { repetitions: 8, load: 40, restS: 60 },
-    { repetitions: 4, load: 70, restS: 90 },
-  ],
-  tempo: '2-0-1-0',
-  restS: 150,
-  restriction: 'none',
-  ...more,
-});
+const bench = (more: Partial<PlanExerciseFields>): Exercise =>
+  ({
+    name: 'bench press',
+    limb: 'arm',
+    side: 'both',
+    oneRepMax: { load: 120 },
+    percentOneRepMax: 85,
+    step: 2.5,
+    sets: [3, 3, 2, 2, 2].map((repetitions) => ({ repetitions, repetitionsInReserve: 2 })),
+    warmUp: [
+      { repetitions: 8, load: 40, restS: 60 },
+      { repetitions: 4, load: 70, restS: 90 },
+    ],
+    tempo: '2-0-1-0',
+    restS: 150,
+    restriction: 'none',
+    ...more,
+  }) as Exercise;
 
 const planOf = (exercise: Exercise, notes: string) =>
   planSession({

@@ -1,4 +1,4 @@
-/** A story of an invented person, told by the pages of the library. */
+/** A story of an invented person, in the pages of the library. */
 export interface Story {
   readonly title: string;
   readonly intro: readonly string[];

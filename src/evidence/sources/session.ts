@@ -113,7 +113,7 @@ export const sessionSources = {
     doi: '10.1097/JPT.0b013e3181d07a73',
   },
   'complete-restriction-2007': {
-    about: 'exercise to failure with the artery closed fully by a cuff at about 300 mmHg, 21 people',
+    title: 'Effects of exercise load and blood-flow restriction on skeletal muscle function',
     container: 'Med Sci Sports Exerc',
     year: 2007,
     volume: '39(10)',
@@ -161,5 +161,21 @@ export const sessionSources = {
     volume: '9(1)',
     pages: '166–172',
     doi: '10.1123/ijspp.2013-0018',
+  },
+  'mixed-week-2011': {
+    about: 'weeks of two light sessions with restriction and one heavy session',
+    container: 'Eur J Appl Physiol',
+    year: 2011,
+    volume: '111',
+    pages: '2525–2533',
+    note: 'title not checked',
+  },
+  'maintenance-2021': {
+    about: 'how little training keeps strength and endurance',
+    container: 'J Strength Cond Res',
+    year: 2021,
+    volume: '35',
+    pages: '1449–1458',
+    note: 'title not checked',
   },
 } as const satisfies Record<string, Source>;

@@ -69,12 +69,13 @@ export const strengthSources = {
     doi: '10.1519/JSC.0000000000005190',
   },
   'restricted-failure-2025': {
-    about: 'repetitions in four sets to failure with restriction: a meta-analysis of protocols',
+    title: 'Does protocol matter for repetition volume?',
     container: 'Sports Med Open',
     year: 2025,
     volume: '11(1)',
     pages: '84',
     doi: '10.1186/s40798-025-00892-z',
+    note: 'rest of the title not checked',
   },
   'one-rep-max-reliability-2020': {
     title: 'Test–retest reliability of the one-repetition maximum (1RM) strength assessment: a systematic review',

@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { attempt, estimateOcclusionPressure } from '../../src/index.js';
-import { cite, explain, fill, messages, words } from '../../src/text/index.js';
+import { attempt, estimateOcclusionPressure, estimateOneRepMax } from '../../src/index.js';
+import { cite, explain, messages, show, words } from '../../src/text/index.js';
+import { de } from '../../src/text/locales/de.js';
 import {
   compareSessions,
   lightenExercise,
@@ -23,9 +23,9 @@ import {
 } from '../../src/plan/index.js';
 import { publicFunctions } from '../support/public-functions.js';
 
-const german = JSON.parse(readFileSync('examples/translation/de.json', 'utf8')) as Record<string, string>;
+const german: Record<string, string> = de;
 const english: Record<string, string> = { ...messages, ...words };
-const slots = (text: string): string[] => [...new Set(text.match(/\{\w+\}/g))].sort();
+const slots = (text: string): string[] => [...new Set(text.match(/\{[\w:]+\}/g))].sort();
 
 const tempo = { eccentricS: 2, bottomS: 1, concentricS: 2, topS: 1 };
 const plan = planSession({
@@ -248,6 +248,11 @@ const SHARED = [
     'min',
     'max',
     'was',
+    'SCREENING',
+    'Screening',
+    'SCORE',
+    'Operation',
+    'Diabetes',
   ],
   ...['TUT', 'VLb', 'rest', 'down'],
 ];
@@ -259,7 +264,9 @@ const wordsOf = (page: string): string[] => {
   const told = [...ids, ...names].reduce((text, name) => text.replaceAll(new RegExp(name, 'gi'), ''), lines.join('\n'));
   return (told.match(/\p{L}{3,}/gu) ?? []).filter((word) => !SHARED.includes(word));
 };
-const numbersOf = (page: string): string[] => (page.match(/\d+(?:[.:]\d+)*/g) ?? []).sort();
+/** The numbers of a page; a decimal comma is read as a point. */
+const numbersOf = (page: string): string[] =>
+  (page.replace(/(\d),(?=\d)/g, '$1.').match(/\d+(?:[.:]\d+)*/g) ?? []).sort();
 
 describe('a translation', () => {
   it('collides with no code: sentences and words share one list', () => {
@@ -279,17 +286,17 @@ describe('a translation', () => {
   });
 
   it('turns the whole page of a plan, numbers unchanged', () => {
-    const page = explain(plan, { messages: german });
+    const page = explain(plan, { locale: german });
     const before = explain(plan);
     expect(page).toContain('TRAININGSPLAN');
     expect(page).toContain('1. BEINPRESSE, BEIDE SEITEN');
-    expect(page).toContain('Druck (Bein rechts)  110 mmHg');
-    expect(page).toContain('vom ersten bis zum letzten Satz gefüllt');
-    expect(page).toContain('Vorsicht: Die Obergrenze von 110 mmHg hält die Einstellung unter den');
+    expect(page).toContain('Manschette (Bein rechts)  110 mmHg');
+    expect(page).toContain('vom ersten bis zum letzten Satz aufgepumpt');
+    expect(page).toContain('Vorsicht: Begrenzt auf 110 mmHg; 90 % wären 160,53 mmHg.');
     expect(page).toContain('sex Geschlecht 2 (weiblich)');
     expect(page).toContain('Mit Gruppenmittelwerten umgerechnet, von einer Manschette von 5 cm auf eine von 10 cm.');
     // A word that stands in a slot of a sentence is translated too.
-    expect(page).toContain('angepasst: Rückenlage; gefragt ist der Druck in dieser: sitzend');
+    expect(page).toContain('angepasst: liegend; gefragt ist: sitzend');
     const left = new Set(phrases(before));
     expect(left.size).toBeGreaterThan(80);
     expect(phrases(page).filter((phrase) => left.has(phrase))).toEqual([]);
@@ -302,13 +309,13 @@ describe('a translation', () => {
     const whole = planSession(request);
     const left = new Set(phrases(explain(whole)));
     const names = request.exercises.map(({ name }) => name);
-    const untold = phrases(explain(whole, { messages: german })).filter((phrase) => left.has(phrase));
+    const untold = phrases(explain(whole, { locale: german })).filter((phrase) => left.has(phrase));
     expect(untold.filter((phrase) => !names.includes(phrase.toLowerCase()))).toEqual([]);
   });
 
   it.each(others)('turns the page of another document: %s', (_, document) => {
     for (const options of 'document' in document && document.document === 'record' ? [{}, { detail: 'brief' }] : [{}]) {
-      const page = explain(document, { ...(options as object), messages: german });
+      const page = explain(document, { ...(options as object), locale: german });
       const before = explain(document, options as object);
       const left = new Set(wordsOf(before));
       const untold = wordsOf(page).filter((word) => left.has(word));
@@ -320,15 +327,15 @@ describe('a translation', () => {
   it('turns what stands in a slot, and leaves what the caller wrote', () => {
     const named = onLeg(25, {}, { name: 'load' });
     const record = recordOf(named, 0, { stoppedEarly: true }, { notes: 'left, load' });
-    const page = explain(record, { messages: german });
+    const page = explain(record, { locale: german });
     expect(page).toContain('1. LOAD, BEIN LINKS');
     expect(page).toContain('Hinweis: load, Bein links: vorzeitig beendet.');
     expect(page).toContain('Notizen: left, load');
-    expect(explain(reviewPlan(recordOf(named, 9)), { messages: german })).toContain(
+    expect(explain(reviewPlan(recordOf(named, 9)), { locale: german })).toContain(
       'load, Bein links: alle Sätze zusammen 38 Wiederholungen ist niedrig: 75 Wiederholungen laut der',
     );
     const proposed = (of: Plan, ...done: ReturnType<typeof recordOf>[]) =>
-      explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { messages: german });
+      explain(nextSession({ plan: of, records: done, rule: 'two-for-two' }), { locale: german });
     expect(proposed(light, recordOf(partial, 2))).toContain(
       'Die letzte Einheit wurde so gemacht: in den Pausen geringer; in diesem Plan steht: durchgehend.',
     );
@@ -339,31 +346,40 @@ describe('a translation', () => {
   });
 
   it('works for Markdown, LaTeX and MathML too', () => {
-    expect(explain(plan, { format: 'markdown', messages: german })).toContain('# Trainingsplan');
-    expect(explain(plan, { format: 'latex', messages: german })).toContain('\\text{Dauer der Einheit: ');
-    expect(explain(plan, { format: 'mathml', messages: german })).toContain('<mtext>Dauer der Einheit: ');
+    expect(explain(plan, { format: 'markdown', locale: german })).toContain('# Trainingsplan');
+    expect(explain(plan, { format: 'latex', locale: german })).toContain('\\text{Dauer der Einheit: ');
+    expect(explain(plan, { format: 'mathml', locale: german })).toContain('<mtext>Dauer der Einheit: ');
   });
 
   it('leaves in English what it does not have', () => {
-    const page = explain(plan, { messages: { 'page.title': 'Trainingsplan' } });
+    const page = explain(plan, { locale: { 'page.title': 'Trainingsplan' } });
     expect(page.split('\n').slice(2)).toEqual(explain(plan).split('\n').slice(2));
   });
 
-  it('is put together by an app from the code and the values of a caution or an issue', () => {
-    const caution = plan.cautions.find(({ code }) => code === 'ceiling-reached')!;
-    expect(fill(german[caution.code]!, caution.values)).toMatch(/^Die Obergrenze von 110 mmHg hält/);
-    const result = attempt(estimateOcclusionPressure, {
-      limb: 'leg',
-      circumferenceCm: 55,
-      systolicMmHg: 70,
-      diastolicMmHg: 120,
-      cuffWidthCm: 10,
-      posture: 'supine',
-    });
-    const [issue] = result.ok ? [] : result.issues;
-    const { code, expected, received } = issue!;
-    expect(fill(german[code]!, { field: german['field.systolicMmHg']!, expected, received })).toMatch(
-      /^systolischer Druck muss .* Sind systolischer und diastolischer Druck vertauscht\?$/,
+  it('gives an issue, a caution, an assumption, a question or a whole answer as text', () => {
+    const german = (shown: object): string => show(shown, { locale: de });
+    expect(german(plan.cautions.find(({ code }) => code === 'ceiling-reached')!)).toBe(
+      'Begrenzt auf 110 mmHg; 90 % wären 160,53 mmHg.',
+    );
+    expect(german({ code: 'fitted-on', values: { equation: 'chest-press-women-2000' } })).toBe(
+      'chest-press-women-2000 wurde angepasst an: 30 Frauen, 19 bis 26 Jahre.',
+    );
+    expect(german(screeningQuestions()[0]!)).toBe(
+      'Hatten Sie jemals ein Blutgerinnsel in einer Vene oder in der Lunge?',
+    );
+    const wrong = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 250, cuffWidthCm: 10 };
+    expect(german(attempt(estimateOcclusionPressure, wrong)).split('\n')).toEqual([
+      'diastolischer Druck muss eine Zahl von 30 bis 200 mmHg sein; angegeben ist 250 mmHg.',
+      "Körperposition fehlt: erwartet wird eines von: 'supine' (liegend), 'seated' (sitzend), 'standing' (stehend).",
+    ]);
+    // A relation: the systolic pressure is the lower one, and a rating of the reserve comes with the reserve itself.
+    const swapped = { ...wrong, systolicMmHg: 70, diastolicMmHg: 120, posture: 'seated' };
+    expect(german(attempt(estimateOcclusionPressure, swapped))).toBe(
+      'systolischer Druck muss über dem diastolischen Druck von 120 mmHg sein; angegeben ist 70 mmHg. Sind systolischer und diastolischer Druck vertauscht?',
+    );
+    const both = { load: 60, repetitions: 8, repetitionsInReserve: 1, reserveRpe: 9 };
+    expect(german(attempt(estimateOneRepMax, both))).toBe(
+      'Wert auf der RPE-Skala 1–10 für Wiederholungen in Reserve muss weggelassen (weil angegeben ist: Wiederholungen in Reserve) sein; angegeben ist beides.',
     );
   });
 });

@@ -1,0 +1,49 @@
+import { attempt, describe, InputError, issue, moved, type InputIssue } from './issues.js';
+import { plainInput } from './plain-input.js';
+import { fieldIssue } from './reader.js';
+
+/** A range of percentages [%], both ends counted. */
+export interface PercentRange {
+  /** Lower end [%]. */
+  readonly from: number;
+  /** Upper end [%], at least `from`. */
+  readonly to: number;
+}
+
+/** The answers at both ends of a range. */
+export interface AnswerRange<A> {
+  /** The answer at the lower end. */
+  readonly from: A;
+  /** The answer at the upper end. */
+  readonly to: A;
+}
+
+const ENDS = ['from', 'to'] as const;
+
+/** The answers of a function at both ends of a range of one field, or an {@link InputError} with the issues of both. */
+export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field: string): AnswerRange<A> {
+  const given = plainInput(input, 'an object of named fields') as Readonly<Record<string, unknown>>;
+  const range = given[field];
+  if (typeof range !== 'object' || range === null || Array.isArray(range)) {
+    const expected = 'a range, such as { from: 20, to: 30 }';
+    throw new InputError([issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range))]);
+  }
+  const ends = range as Readonly<Record<string, unknown>>;
+  const issues: InputIssue[] = Object.keys(ends)
+    .filter((name) => !(ENDS as readonly string[]).includes(name))
+    .map((name) => fieldIssue([field], ENDS, name));
+  const [from, to] = ENDS.map((end) => {
+    const result = attempt(fn as (input: unknown) => A, { ...given, [field]: ends[end] });
+    if (result.ok) return result.value;
+    issues.push(...result.issues.map((one) => moved(one, (path) => (path[0] === field ? [field, end] : path))));
+    return undefined;
+  });
+  const [low, high] = [ends['from'], ends['to']];
+  if (typeof low === 'number' && typeof high === 'number' && high < low) {
+    issues.push(issue('wrong-relation', [field, 'to'], `at least ${low}`, describe(high)));
+  }
+  // What is wrong beside the range is wrong at both ends.
+  const once = [...new Map(issues.map((one) => [one.message, one])).values()];
+  if (!from || !to || once.length > 0) throw new InputError(once);
+  return { from, to };
+}

@@ -1,0 +1,27 @@
+import { CENTIMETRES_PER_INCH, convertLoad } from './convert.js';
+import { scaled } from './decimal.js';
+import type { Unit } from './quantities.js';
+
+/** The units that numbers are written in: kilograms and centimetres, or pounds and inches. Pressures stay in mmHg. */
+export type UnitSystem = 'metric' | 'imperial';
+export const UNIT_SYSTEMS = ['metric', 'imperial'] as const satisfies readonly UnitSystem[];
+
+/** UCUM code of a unit that a number is written in: that of the library, or inches. */
+export type WrittenUnit = Unit | '[in_i]';
+
+/** A number with the unit it is written in. */
+export interface Written {
+  readonly value: number;
+  readonly unit: WrittenUnit;
+}
+
+/**
+ * A value in the unit of a system, converted in decimals: kg and lb, cm and in. What the system has no other unit for
+ * stays as it is, and so does everything where no system is asked for.
+ */
+export function inSystem(value: number, unit: Unit, system: UnitSystem | undefined): Written {
+  if (system === 'imperial' && unit === 'kg') return { value: convertLoad(value, 'kg', 'lb'), unit: '[lb_av]' };
+  if (system === 'imperial' && unit === 'cm') return { value: scaled(value, 1, CENTIMETRES_PER_INCH), unit: '[in_i]' };
+  if (system === 'metric' && unit === '[lb_av]') return { value: convertLoad(value, 'lb', 'kg'), unit: 'kg' };
+  return { value, unit };
+}

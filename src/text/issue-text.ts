@@ -1,0 +1,94 @@
+import { pathText, type InputIssue } from '../answer/issues.js';
+import { answerMessages, type IssueCode, type MessageValues } from '../answer/messages.js';
+import { amount, bareAmount, marked, translating, type Translate } from '../answer/translate.js';
+import { format } from '../quantity/format.js';
+import type { Unit } from '../quantity/quantities.js';
+import { words } from './texts.js';
+import { explainWords } from './words.js';
+
+/** As many options stand in a sentence. */
+const MOST_SHOWN = 5;
+
+/** The text of a code of {@link words}; nothing where this version does not know it. */
+const inWords = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
+  Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words], values) : undefined;
+
+/** What a field is called on a form; nothing where it has no name but that in the code. */
+export function labelText(translate: Translate, name: string): string | undefined {
+  return inWords(translate, `label.${name}`) ?? inWords(translate, `field.${name}`);
+}
+
+/** The name of the field that a path ends in, with the place where it is inside a list or an object. */
+function fieldText(translate: Translate, path: InputIssue['path']): string {
+  const name = [...path].reverse().find((step) => typeof step === 'string');
+  const field = labelText(translate, name ?? '');
+  if (field === undefined) return pathText(path);
+  return path.length === 1
+    ? field
+    : translate('show.at-place', explainWords['show.at-place'], { field, place: pathText(path) });
+}
+
+/** Options as they are typed, with a word for each where there is one. */
+function optionText(translate: Translate, option: string): string {
+  const code = `value.${option}`;
+  const own = Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words]) : option;
+  return own === option ? `'${option}'` : `'${option}' (${own})`;
+}
+
+/** What was expected, from the data of the issue; its English words where it has no more. */
+function expectedText(translate: Translate, found: InputIssue): string {
+  const { code, min, max, unit, whole, options, suggestions = [], expected, requirement } = found;
+  const word = translating(translate, explainWords);
+  if (requirement) {
+    const { field } = requirement.values ?? {};
+    const values = {
+      ...requirement.values,
+      ...(typeof field === 'string' && { field: labelText(translate, field) ?? field }),
+    };
+    return inWords(translate, `requirement.${requirement.code}`, values) ?? expected;
+  }
+  if (min !== undefined && max !== undefined && unit !== undefined) {
+    return word(whole ? 'expected.whole' : 'expected.number', {
+      min: bareAmount(translate, min, unit),
+      max: amount(translate, max, unit),
+    });
+  }
+  if (options === undefined) return expected;
+  const isField = code === 'unknown-field';
+  const list = (some: readonly string[]): string =>
+    some.map((one) => (isField ? one : optionText(translate, one))).join(', ');
+  const likely = suggestions.length > 0 ? list(suggestions) : undefined;
+  if (isField && likely !== undefined) return word('expected.likely', { options: likely });
+  const shown =
+    options.length > MOST_SHOWN
+      ? word('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
+      : word('expected.one-of', { options: list(options) });
+  return likely === undefined ? shown : word('expected.with-likely', { expected: shown, options: likely });
+}
+
+/** What was received: a number in your language and units, or a word for what is no value. */
+function receivedText(translate: Translate, { received, unit }: InputIssue): string {
+  const word = inWords(translate, `received.${received}`);
+  if (word !== undefined) return word;
+  const value = Number(received);
+  if (unit === undefined || received.trim() === '' || !Number.isFinite(value))
+    return received.startsWith('"') ? received : marked(translate, received);
+  return amount(translate, value, unit satisfies Unit);
+}
+
+/** What is wrong with an input, as a sentence that names the field as people do. */
+export function issueText(translate: Translate, found: InputIssue): string {
+  const { code, path, values, message } = found;
+  const english = answerMessages[code as IssueCode] as string | undefined;
+  if (english === undefined) return message;
+  return translate(code, english, {
+    ...values,
+    field: fieldText(translate, path),
+    expected: expectedText(translate, found),
+    received: receivedText(translate, found),
+  });
+}
+
+/** How many more issues there are than are listed. */
+export const moreText = (translate: Translate, count: number): string =>
+  translate('more-issues', answerMessages['more-issues'], { count: format(count) });

@@ -1,0 +1,76 @@
+import { describe } from '../answer/issues.js';
+import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import type { Reader } from '../answer/reader.js';
+import { amountToSet, english, marked, numeral, type Translate } from '../answer/translate.js';
+import type { Unit } from '../quantity/quantities.js';
+import { UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
+import { messages } from './messages.js';
+import { words, type Texts } from './texts.js';
+
+/** How texts are written, for every function that writes some. */
+export interface TextOptions {
+  /**
+   * Texts in another language, by the codes of `messages` and `words`: those of `cuffwork/explain/de`, or your own.
+   * English where one is left out.
+   */
+  readonly locale?: Partial<Texts> | undefined;
+  /**
+   * `imperial` writes pounds and inches, `metric` kilograms and centimetres; pressures stay in mmHg. A number that is
+   * set or computed with is written in its own unit too. Left out, each number stays in its own unit.
+   */
+  readonly units?: UnitSystem | undefined;
+}
+
+/** Slots of text that is yours, or in your language already. */
+const AS_IT_IS = ['exercise', 'event', 'where', 'text', 'notes', 'equation', 'version'];
+
+/** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a word of choice, a symptom. */
+function codeOf(slot: string, value: string): string {
+  if (slot === 'total') return `kind.${value}`;
+  if (slot === 'slip') return `slip.${value}`;
+  if (slot === 'field' || slot === 'fields') return `field.${value}`;
+  return value.startsWith('symptom-') ? value : `value.${value}`;
+}
+
+const inTable = (table: Catalogue, code: string): string | undefined =>
+  Object.hasOwn(table, code) ? table[code] : undefined;
+
+/** Codes of choices, fields and symptoms in a slot are translated too; numbers are written as the language does. */
+export function translator(locale: Catalogue = {}, units: UnitSystem | undefined): Translate {
+  const textOf = (code: string): string | undefined =>
+    inTable(locale, code) ?? inTable(messages, code) ?? inTable(words, code);
+  const decimalMark = inTable(locale, 'number.decimal-mark') ?? words['number.decimal-mark'];
+  const inSlot = (slot: string, value: MessageValues[string]): MessageValues[string] => {
+    if (typeof value === 'number' || AS_IT_IS.includes(slot)) return value;
+    if (typeof value !== 'string') return value.map((one) => inSlot(slot, one)).join(', ');
+    if (/^[+−-]?\d+\.\d+$/.test(value)) return marked({ decimalMark }, value);
+    return textOf(codeOf(slot, value)) ?? value;
+  };
+  const write = (value: number, unit: string): string =>
+    unit === '' ? numeral(translate, value) : amountToSet(translate, value, unit === 'lb' ? '[lb_av]' : (unit as Unit));
+  const translate: Translate = Object.assign(
+    // A sentence of a document comes without its English text.
+    (code: string, text: string, values: MessageValues = {}) =>
+      fill(
+        inTable(locale, code) ?? (text || (textOf(code) ?? '')),
+        Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(slot, value)])),
+        write,
+      ),
+    { decimalMark, units },
+  );
+  return translate;
+}
+
+const EXPECTED = 'texts by their codes, such as `de` of cuffwork/explain/de';
+
+/** The options that every function has that writes text. */
+export function readTextOptions(reader: Reader): Translate {
+  const read = reader.anything('locale', EXPECTED, true);
+  const units = reader.optionalChoice('units', UNIT_SYSTEMS);
+  const given = read === undefined ? {} : read;
+  const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? (given as object) : undefined;
+  if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
+    reader.report('wrong-type', 'locale', EXPECTED, typeof given === 'string' ? describe(given) : 'something else');
+  }
+  return Object.keys(texts ?? {}).length > 0 || units !== undefined ? translator(texts as Catalogue, units) : english;
+}
