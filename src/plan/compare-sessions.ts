@@ -1,5 +1,6 @@
+import { ownDocument } from '../answer/own.js';
 import type { Caution } from '../answer/answer.js';
-import { attempt, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { attempt, isInputError, issue, moved, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import {
@@ -15,19 +16,23 @@ import { readSession, type SessionInput } from '../session/prescription.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
 import { format } from '../quantity/format.js';
+import { findItem, type ItemPlace } from './find-item.js';
 import { version } from '../study/version.js';
-import { checkConsistency, finder } from './consistency.js';
 import { prescribedItem } from './item-prescription.js';
-import { parseDocument } from './parse.js';
 import { expandedOf } from './read-document.js';
 import { prescriptionDone } from './record-session.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
-import { expandedPlanItem, expandedRecordItem } from './schema.js';
 import { mergeStops, type Stop } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+
+/** One exercise on one limb of a plan or a record: what is left out may be any. */
+export interface ItemOfDocument extends ItemPlace {
+  /** The plan or the record. Its stops hold for the item too. */
+  readonly of: Plan | SessionRecord;
+}
 
 /** What {@link compareSessions} compares: what you have, as it is. */
-export type ComparableSession = Plan | SessionRecord | ExpandedPlanItem | ExpandedRecordItem | SessionInput;
+export type ComparableSession = Plan | SessionRecord | ItemOfDocument | SessionInput;
 
 /** What {@link compareSessions} takes. */
 export interface ComparisonInput {
@@ -80,47 +85,43 @@ export function sideOf(document: ExpandedPlan | ExpandedRecord): Side {
 }
 
 /** Items of one exercise as a session to compare. */
-export function sideOfItems(items: readonly (ExpandedPlanItem | ExpandedRecordItem)[]): Side {
+export function sideOfItems(
+  items: readonly (ExpandedPlanItem | ExpandedRecordItem)[],
+  stops: readonly Stop[] = [],
+): Side {
   const parts = items.map((item) => ('done' in item ? prescriptionDone(item) : prescribedItem(item)));
-  return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops: [] };
+  return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops };
 }
 
-const EXPECTED = 'a plan, a record, an item of one of them, or a session';
+const EXPECTED = 'a plan, a record, `of` one of them with an exercise, or a session';
 
-function readItem(
-  given: object,
-  place: readonly [string],
-  issues: InputIssue[],
-): ExpandedPlanItem | ExpandedRecordItem | undefined {
-  // An item of a stored document states numbers, and not what they were worked out from.
-  if ('ref' in { ...(given as ExpandedPlanItem).target, ...(given as ExpandedPlanItem).load }) {
-    issues.push(issue('wrong-type', place, 'an item of expandDocument, with whole answers', 'an item of a document'));
-    return undefined;
-  }
-  const parsed = parseDocument<ExpandedPlanItem | ExpandedRecordItem>(
-    ('done' in given ? expandedRecordItem : expandedPlanItem) as unknown as Parameters<
-      typeof parseDocument<ExpandedPlanItem | ExpandedRecordItem>
-    >[0],
-    given,
-  );
-  const found = [...parsed.issues];
-  if (parsed.value) checkConsistency(parsed.value, finder(found));
-  issues.push(...found.map((one) => ({ ...one, path: [...place, ...one.path] })));
-  return found.length > 0 ? undefined : parsed.value;
+/** One exercise of a plan or a record: an item alone would lose the stops of its document. */
+function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputIssue[]): Side | undefined {
+  const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name, 'of']), of);
+  if (!result.ok) issues.push(...result.issues);
+  if (!result.ok) return undefined;
+  const { items, stops } = result.value;
+  const item = attempt((place: ItemPlace) => findItem<ExpandedPlanItem | ExpandedRecordItem>({ items }, place), which);
+  if (item.ok) return sideOfItems([item.value], stops);
+  issues.push(...item.issues.map((found) => moved(found, ([, ...path]) => [name, ...path])));
+  return undefined;
 }
 
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
   const given = reader.anything(name, EXPECTED);
-  const fields = (typeof given === 'object' ? given : null) as Partial<ExpandedPlan & ExpandedPlanItem> | null;
+  const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem & ItemOfDocument> | null;
   if (fields?.document !== undefined) {
     const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name]), given);
     if (result.ok) return sideOf(result.value);
     issues.push(...result.issues);
     return undefined;
   }
+  if (fields?.of !== undefined) return readItem(fields as ItemOfDocument, name, issues);
   if (fields?.totals !== undefined) {
-    const item = readItem(fields, [name], issues);
-    return item && sideOfItems([item]);
+    issues.push(
+      issue('wrong-type', [name], '{ of: the plan or record, exercise, limb, side }', 'an item without its stops'),
+    );
+    return undefined;
   }
   if (given === undefined) return undefined;
   const own = new Reader(given, [name]);
@@ -167,7 +168,7 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
 });
 
 /**
- * Two sessions side by side, as you have them: plans, records, single items of them, or prescriptions.
+ * Two sessions side by side, as you have them: plans, records, one exercise of them, or prescriptions.
  *
  * Read it in four lines.
  *
@@ -175,6 +176,8 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * 2. Work: repetitions, volume load, time under tension.
  * 3. Under the cuff: restriction time, percent of LOP, longest unbroken restriction, pressure × time.
  * 4. Not known: whether the two have an equal effect; and what only one of them tells.
+ *
+ * Give one exercise as `{ of: plan, exercise, limb, side }`, so that the stops of its plan stay with it.
  *
  * Formula, row by row: change = to − from; percent = 100 × change / from. Each row but those of the whole session is of
  * the limb that has most of it: 75 repetitions with both legs are 75, not 150. A total that one session does not have
@@ -185,7 +188,7 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
  * - Evidence: that of each total; percent of LOP is a `definition`.
  *
  * @function
- * @param input - `from` and `to`: a plan, a record, an item of one of them, one prescription, or a session of several
+ * @param input - `from` and `to`: a plan, a record, one exercise `of` them, one prescription, or a session of several
  *   exercises
  * @returns the rows, what is not known, stops of the documents and cautions; print it with `explain`.
  * @throws InputError naming every wrong field.
@@ -214,5 +217,5 @@ export const compareSessions = /* @__PURE__ */ withInput(function compareSession
   const to = readSide(reader, 'to', issues);
   for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
   reader.done();
-  return comparisonOf(from!, to!);
+  return ownDocument(comparisonOf(from!, to!));
 });

@@ -1,3 +1,4 @@
+import { ownDocument } from '../answer/own.js';
 import { Math } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
@@ -426,7 +427,7 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
-  return {
+  return ownDocument({
     document: 'week-comparison',
     schemaVersion: 1,
     libraryVersion: version,
@@ -435,5 +436,5 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
     stops,
     cautions,
     disclaimers,
-  };
+  });
 });

@@ -9,6 +9,7 @@ export { measures, type Measure } from './measures.js';
 export {
   compareSessions,
   type ComparableSession,
+  type ItemOfDocument,
   type ComparisonInput,
   type SessionComparison,
 } from './compare-sessions.js';

@@ -1,3 +1,4 @@
+import { ownDocument } from '../answer/own.js';
 import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
 import { defined } from '../answer/defined.js';
@@ -368,7 +369,7 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
   const { ways, notOffered } = stopped ? { ways: [], notOffered: [] } : waysOf(asked);
   const { load, lighter } = asked;
   const reached = decimal(load).minus(decimal(lighter)).times(100).div(decimal(load)).toNumber();
-  return {
+  return ownDocument({
     document: 'lighter-options',
     exercise: name!,
     lighterPercent,
@@ -380,5 +381,5 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
         ? []
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
     disclaimers: [disclaimer('lighter-no-promise'), disclaimer('local-codes-decide')],
-  };
+  });
 });

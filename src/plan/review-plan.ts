@@ -1,3 +1,4 @@
+import { ownDocument } from '../answer/own.js';
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution, Severity } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
@@ -421,7 +422,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
   const assessed = new Set([...findings, ...inside].map(({ measure }) => measure));
   const modes = modesOf(items);
   const asked = rows.filter(({ mode }) => modes.includes(mode)).map(({ measure }) => measure);
-  return {
+  return ownDocument({
     document: 'review',
     schemaVersion: 1,
     libraryVersion: version,
@@ -436,5 +437,5 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
       disclaimer('local-codes-decide'),
       disclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
-  };
+  });
 });

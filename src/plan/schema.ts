@@ -269,7 +269,6 @@ const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
 const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
-const target = answerOf('cuff-pressure', PRESSURE, positive, open({ occlusion, percentLop: quantity('percentLop') }));
 const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
   id: 'oneRepetitionMaximum',
 });
@@ -538,16 +537,6 @@ const limbTotals = z.array(
   }),
 );
 
-/** Of the totals of an expanded item the session time alone is worked with. */
-const expandedTotals = open({ sessionTime: answerOf('session-time', SECONDS) });
-
-/** An exercise of an expanded plan on a limb. */
-export const expandedPlanItem = itemOf(
-  { ...prescribed, totals: expandedTotals, ...some({ warmUp: sets, load, oneRepMax }) },
-  { occlusion },
-  target,
-);
-
 const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, load: statedLoad }) }, {}, statedTarget);
 
 /** A plan, as `planSession` makes it. */
@@ -627,9 +616,6 @@ const recorded = {
     ...lastDone,
   }),
 };
-
-/** An exercise of an expanded record on a limb. */
-export const expandedRecordItem = itemOf({ ...recorded, totals: expandedTotals, ...some({ load }) }, {}, target);
 
 const recordItem = itemOf({ ...recorded, totals, ...some({ load: statedLoad }) }, {}, statedTarget);
 

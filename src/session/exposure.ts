@@ -4,11 +4,11 @@ import { guardCautions } from '../answer/guards.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
-import { format } from '../quantity/format.js';
+import { format, inFull } from '../quantity/format.js';
 import type { ExerciseSchedule, CuffInterval } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import { added, digits, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
+import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -80,8 +80,8 @@ export function exerciseRestriction({ full, setIntervals, rests, any }: Exercise
   if (takesTurns(side)) return totals;
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
-  const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: digits(full.inflatedBeforeS) };
-  const after = full.deflatedAfterS > 0 && { deflatedAfterS: digits(full.deflatedAfterS) };
+  const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) };
+  const after = full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) };
   const inRests = held.length > 0 && { rests: seconds(held) };
   const inSets = workInputs(full, working);
   const whole = added(before, inSets, inRests, after);
@@ -122,7 +122,7 @@ export function pressureCell(
   return {
     mmHgSeconds: plus([...times].map(([pressure, time]) => time.times(decimal(pressure)))),
     occlusionMmHg: occlusionMmHg === undefined ? undefined : onSide(occlusionMmHg, side),
-    terms: [...times].map(([pressure, time]) => `${digits(pressure)} × ${digits(time.toNumber())}`).join(' + '),
+    terms: [...times].map(([pressure, time]) => `${inFull(pressure)} × ${inFull(time.toNumber())}`).join(' + '),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import { decimal } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
 import { sum } from '../quantity/exact.js';
 import {
   exerciseCautions,
@@ -20,7 +21,6 @@ import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
   added,
-  digits,
   highest,
   isTense,
   list,
@@ -135,10 +135,10 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
-    full.inflatedBeforeS > 0 && { inflatedBeforeS: digits(full.inflatedBeforeS) },
+    full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) },
     workInputs(full, working),
     between.length > 0 && { rests: seconds(between) },
-    full.deflatedAfterS > 0 && { deflatedAfterS: digits(full.deflatedAfterS) },
+    full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) },
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
     exerciseRestriction(schedule);

@@ -3,10 +3,11 @@ import { product, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
-import { digits, list, plus, total } from './working.js';
+import { list, plus, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
@@ -19,7 +20,7 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
   const lifted = plus(counted.map((set) => decimal(set.load).times(set.repetitions)));
-  const byHand = counted.map((set) => `${set.repetitions} × ${digits(set.load)}`).join(' + ') || '0';
+  const byHand = counted.map((set) => `${set.repetitions} × ${inFull(set.load)}`).join(' + ') || '0';
   const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
   const volumeLoad =

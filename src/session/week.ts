@@ -5,10 +5,10 @@ import { guardCautions } from '../answer/guards.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
+import { inFull } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { list } from './working.js';
 import { frozen } from '../quantity/frozen.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
@@ -41,7 +41,7 @@ export interface TrainingDay {
   readonly loadAu: number;
   /** Number of sessions, 0–10; 1 on a day with a load and 0 on one without, when left out. */
   readonly sessions?: number | undefined;
-  /** Number of them with restriction, 0–10; 1 on a day with any restriction time, when left out. */
+  /** Number of them with restriction, 0–10; left out, 1 on a day with one session and any restriction time. */
   readonly restrictedSessions?: number | undefined;
   /** Restriction time of each limb that day [s], 0–86,400. */
   readonly restrictedS?: LimbSeconds | undefined;
@@ -154,6 +154,8 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  * Long restriction of a limb in a day or in the week, and many sessions with restriction, bring a note, a caution or a
  * stop, by the figures of `guards`.
  *
+ * A day with restriction time and several `sessions` must say how many of them had restriction.
+ *
  * What is undefined (monotony where every day is alike, a ratio to weeks without load) is absent, and a caution says
  * why.
  *
@@ -210,7 +212,15 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
     }
     counts.push(count ?? (load > 0 ? 1 : 0));
     const at = loads.length - 1;
-    restrictedCounts.push(cuffed ?? (restricted.some((times) => times !== undefined && times[at]! > 0) ? 1 : 0));
+    const isRestricted = restricted.some((times) => times !== undefined && times[at]! > 0);
+    if (isRestricted && cuffed === undefined && count !== undefined && count > 1) {
+      // Taken as one, several would pass the limits on sessions of a day and a week.
+      const expected = `how many of the ${count} sessions had restriction, since the day has restriction time`;
+      day.report('missing', 'restrictedSessions', expected, 'undefined');
+    } else if (isRestricted && cuffed === 0) {
+      day.report('wrong-relation', 'restrictedSessions', '1 or more, since the day has restriction time', '0');
+    }
+    restrictedCounts.push(cuffed ?? (isRestricted ? 1 : 0));
   }
   if (reader.fine && loads.length !== DAYS) {
     reader.report('wrong-relation', 'days', 'seven days in a row', `${loads.length}`);
@@ -313,7 +323,7 @@ function ratioOf(
     cautions.push(caution('note', 'ratio-undefined'));
     return undefined;
   }
-  const inputs = { weekLoad: load, earlierWeeks: list(earlier) };
+  const inputs = { weekLoad: load, earlierWeeks: earlier.map(inFull).join(' + ') };
   const value = load.value / chronic;
   return answer('acute-chronic-ratio', value, '1', form, 'published', inputs);
 }

@@ -3,13 +3,12 @@ import { weakest, type Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
 import { decimal, type Decimal } from '../quantity/decimal.js';
+import { inFull } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
-/** A number in full: doubles hold no more digits that mean something. */
-export const digits = (value: number): string => String(Number(value.toPrecision(12)));
-export const list = (values: readonly number[]): string => values.map(digits).join(' + ') || '0';
+export const list = (values: readonly number[]): string => values.map(inFull).join(' + ') || '0';
 export const seconds = (times: readonly Decimal[]): string => list(times.map((time) => time.toNumber()));
 export const plus = (times: readonly Decimal[]): Decimal => times.reduce((total, time) => total.plus(time), decimal(0));
 

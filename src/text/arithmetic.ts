@@ -13,6 +13,8 @@ export interface Calculation {
   readonly exact: boolean;
   /** Whether the result printed is what those numbers give, and not rounded. */
   readonly equals: boolean;
+  /** Whether the formula gives the value at all. */
+  readonly matches: boolean;
 }
 
 const significant =
@@ -67,8 +69,8 @@ export function calculation(
     if (Number.isNaN(found)) break;
     if (printed(found) !== result && !isSame(found, value)) continue;
     const exact = known.every((one) => isSame(Number(print(one)), one));
-    return { numbers, exact, equals: isSame(found, Number(result)) };
+    return { numbers, exact, equals: isSame(found, Number(result)), matches: true };
   }
   // A formula that cannot be read, or that belongs to other numbers.
-  return { numbers: substituted(formula, values, format), exact: true, equals: true };
+  return { numbers: substituted(formula, values, format), exact: true, equals: true, matches: false };
 }

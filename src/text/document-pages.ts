@@ -18,7 +18,7 @@ import type { ComparedQuantity, ComparisonRow } from '../session/compare.js';
 import { assumptionText } from './assumptions.js';
 import { part, title, type Block } from './blocks.js';
 import { idsIn } from './cite.js';
-import { assumedLine, cautionLine, kindName, sourceLines, workingOf } from './section.js';
+import { assumedLine, cautionLine, kindName, sourceLines, sumOf } from './section.js';
 import { pageWords, type Word } from './page-words.js';
 import {
   always,
@@ -121,7 +121,7 @@ export function screeningBlocks(screening: Screening, translate: Translate): Blo
     title(word('page.screening')),
     ...answeredBlocks(translate, word, screening),
     { heading: word('page.score'), level: 2 },
-    { section: { ...workingOf(thrombosisScore, translate), basis: [] } },
+    { section: sumOf(thrombosisScore, translate) },
     {
       lines: [
         ...thrombosisScore.assumptions.map((one) => assumptionText(translate, one)),
@@ -314,9 +314,9 @@ export function recordBlocks(record: ExpandedRecord, translate: Translate, detai
   const afterwards = part(word('page.afterwards'), { points: always(translate, disclaimers) });
   const working: Block[] = items.map(({ exercise, side, limb, totals: { cautions: _, ...sums } }) => ({
     group: placeWords(translate, { exercise, side, limb }),
-    sections: Object.values(sums).map((answer) => ({ ...workingOf(answer, translate), basis: [] })),
+    sections: Object.values(sums).map((answer) => sumOf(answer, translate)),
   }));
-  const load: Block[] = sessionLoad ? [{ section: { ...workingOf(sessionLoad, translate), basis: [] } }] : [];
+  const load: Block[] = sessionLoad ? [{ section: sumOf(sessionLoad, translate) }] : [];
   return [
     title(word('page.record')),
     ...stopBlocks(translate, stops, 'page.no-settings-record'),

@@ -1,5 +1,6 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
+import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import type { Translate } from '../answer/translate.js';
@@ -26,6 +27,7 @@ import type { ExpandedPlan, Plan } from '../plan/types.js';
 import { kindWords } from './kinds.js';
 import { answerHtml, pageHtml } from './html.js';
 import { planBlocks, planWorking, type Detail } from './page.js';
+import { pageWords } from './page-words.js';
 import { prescriptionBlocks } from './prescription.js';
 import { sectionOf, stopsOfAnswer, type Section } from './section.js';
 import { readTextOptions, type TextOptions } from './translator.js';
@@ -80,6 +82,14 @@ const pages = {
     comparisonBlocks(document as SessionComparison, translate),
 } as const satisfies Record<string, (document: object, translate: Translate, detail: Detail) => Block[]>;
 
+/** Documents that hold nothing to make them again from: stored and read back, they cannot be checked. */
+const NOT_CHECKED: readonly string[] = [
+  'review',
+  'lighter-options',
+  'week-comparison',
+  'session-comparison',
+] satisfies (keyof typeof pages)[];
+
 const pageWriters = { text: pageText, markdown: pageMarkdown, html: pageHtml };
 const isPage = (format: ExplainFormat): format is keyof typeof pageWriters => Object.hasOwn(pageWriters, format);
 
@@ -91,8 +101,12 @@ function writePage(
   detail: Detail,
 ): string {
   if (isPage(format)) {
-    const blocks = pages[document.document](document, translate, detail);
-    return pageWriters[format](blocks).join('\n');
+    const [title, ...blocks] = pages[document.document](document, translate, detail);
+    const unchecked =
+      NOT_CHECKED.includes(document.document) && !isOwn(document)
+        ? [{ lines: [translate('page.not-checked', pageWords['page.not-checked'])] }]
+        : [];
+    return pageWriters[format]([title!, ...unchecked, ...blocks]).join('\n');
   }
   if (document.document === 'plan') {
     const working = planWorking(document as unknown as ExpandedPlan, translate);
@@ -129,7 +143,8 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  *
  * It works on answers and documents that were stored as JSON and read back. A plan, a record, a proposal, a screening
  * and a check of the day are verified as `readDocument` does. An answer, a review or a comparison is checked against
- * itself, and the text of each caution is taken from the catalogue by its code. What was changed by hand is refused.
+ * itself, and the text of each caution is taken from the catalogue by its code. The page of a review or a comparison that
+ * was stored says that it cannot be checked: make it again from its documents. What was changed by hand is refused.
  *
  * Formats: `text`, one line for each fact; `markdown`, with headings, lists and a table for the clock; `html`, an
  * `article` without any style, whose sections `do-not-train`, `stop-criteria`, `exercise` and `write-down` have these
@@ -147,8 +162,8 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  * import { testedOneRepMax, trainingLoad } from 'cuffwork';
  * import { explain } from 'cuffwork/explain';
  * const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 20 });
- * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × M', '    = 20 / 100 × 100', '    = 20 kg']
- * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times M \\\\'
+ * explain(load).split('\n').slice(0, 4); // => ['Training load: 20 kg (95 % interval 18.35–21.65 kg)', '  w = p / 100 × 1RM', '    = 20 / 100 × 100', '    = 20 kg']
+ * explain(load, { format: 'latex' }).split('\n')[2]; // => 'w & = \\frac{p}{100} \\times \\mathrm{1RM} \\\\'
  * explain(load, { units: 'imperial' }).split('\n')[0]; // => 'Training load: 44.09 lb (95 % interval 40.46–47.72 lb)'
  * ```
  */

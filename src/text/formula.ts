@@ -198,6 +198,12 @@ const FUNCTIONS: Readonly<Record<string, (...of: number[]) => number>> = {
   sum: (of) => of,
 };
 
+/** Squares and cubes as products; engines round powers differently. */
+function raised(base: number, power: number): number {
+  if (power === 2) return base * base;
+  return power === 3 ? base * base * base : Math.exp(power * Math.log(base));
+}
+
 function valueOf(term: Term): number {
   if ('number' in term) return Number(term.number);
   if ('name' in term) return NaN;
@@ -206,7 +212,7 @@ function valueOf(term: Term): number {
     return term.sign === '+' ? left + right : term.sign === '-' ? left - right : left * right;
   }
   if ('over' in term) return valueOf(term.over) / valueOf(term.under);
-  if ('power' in term) return valueOf(term.base) ** valueOf(term.power);
+  if ('power' in term) return raised(valueOf(term.base), valueOf(term.power));
   if ('minus' in term) return -valueOf(term.minus);
   if ('group' in term) return valueOf(term.group);
   if ('when' in term) {

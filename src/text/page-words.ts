@@ -144,6 +144,8 @@ export const pageWords = {
   'page.inside': 'Inside the range',
   'page.nothing-judged': 'nothing',
   'page.not-judged': 'Not in the document, so not compared',
+  'page.not-checked':
+    'This page was stored, or changed. We cannot check it without the documents it was made from. Make it again from them.',
   'page.judged': '{name} {found}{of} [{range}; {grade}]',
   'page.judged-asked': '{name} {found}{of}, rounded from {asked} [{range}; {grade}]',
   'page.judged-where': '{where}: {text}',

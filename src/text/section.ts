@@ -14,7 +14,7 @@ import {
 import { calculation, printedSum, type Calculation } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
-import { sumsOf, sumText, type Sum } from './sums.js';
+import { sumsOf, type Sum } from './sums.js';
 import { fill } from '../answer/messages.js';
 import {
   amount,
@@ -52,7 +52,7 @@ export interface Section extends Calculation {
   /** The standard deviation with its parts, and the arithmetic behind interval, true percentage and chance. */
   readonly deviation: readonly string[];
   readonly sums: readonly Sum[];
-  /** What the answer rests on: those as text, equation, grade, assumptions. */
+  /** What the answer rests on: equation, grade, assumptions. */
   readonly basis: readonly string[];
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
@@ -193,13 +193,12 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
   return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function basisOf(answer: Answer, lines: readonly string[], translate: Translate, printed: Set<string>): string[] {
+function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
   const word = translating(translate, explainWords);
   const meaning = translate(`meaning.${evidence}`, grades[evidence]);
   const inherited = evidence !== 'definition' && workingBy(answer)?.arithmetic === true;
   return [
-    ...lines,
     word(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
       equation,
       grade: named(translate, 'grade', evidence),
@@ -219,13 +218,13 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
 /** An answer with its working and what it rests on, and no more; without what was printed before. */
 export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
-  const { formula, symbols } = workingBy(answer) ?? { formula: format(rounding?.from ?? value), symbols: {} };
+  const working = workingBy(answer);
+  const { formula, symbols } = working ?? { formula: format(rounding?.from ?? value), symbols: {} };
   const { values, names, glossary } = symbolsOf(answer, symbols, translate);
   const exact = rounding?.from ?? value;
   const number = format(exact);
   const deviation = deviationLine(answer, translate);
-  const sums = sumsOf(answer, translate);
-  const lines = [...deviation, ...sums.map((sum) => sumText(sum, translate.decimalMark))];
+  const sums = sumsOf(answer, working, { values, names }, translate);
   return {
     title: titleOf(answer, translate),
     symbol: kindWords[kind].symbol,
@@ -239,12 +238,20 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
     with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
     deviation,
     sums,
-    basis: basisOf(answer, lines, translate, printed),
+    basis: basisOf(answer, translate, printed),
     cautions: [],
     sources: [],
     inner: [],
   };
 }
+
+/** The sum of an answer alone. */
+export const sumOf = (answer: Answer, translate: Translate): Section => ({
+  ...workingOf(answer, translate),
+  deviation: [],
+  sums: [],
+  basis: [],
+});
 
 /** The answers that an answer was worked out from. */
 const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);

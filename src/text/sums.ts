@@ -1,14 +1,15 @@
 import { percentReached, type Answer, type AnswerKind, type ReachedPressure } from '../answer/answer.js';
-import { marked, translating, type Translate } from '../answer/translate.js';
+import { marked, named, translating, type Translate } from '../answer/translate.js';
 import { format, unitWords } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf } from '../quantity/quantities.js';
+import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { NORMAL_95, normalQuantile } from '../statistics/normal.js';
 import { calculation, type Calculation, type Values } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
 import { explainWords } from './words.js';
 import { conversion } from './workings/strength.js';
+import type { FullWorking } from './workings/working.js';
 
 /** One line of arithmetic: what it gives, the formula, the same with numbers, the result. */
 export interface Sum extends Calculation {
@@ -27,112 +28,166 @@ export const sumText = ({ label, formula, names, numbers, exact, sign, result }:
   return `${label}: ${steps} ${sign} ${result}`;
 };
 
-const isNear = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
-
-/** What an answer is a share of: a pressure of LOP, a load of the maximum. */
-const wholeOf = ({ kind, inputs }: Answer): Answer | undefined => {
-  const whole = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'];
-  return (kind === 'cuff-pressure' || kind === 'training-load') && typeof whole === 'object' && 'value' in whole
-    ? whole
-    : undefined;
-};
-
 const percentText = (percent: number): string => percent.toFixed(1);
 /** Printed, a chance below 0.05 % would be none. */
 const TINY = '0.0';
 
-/** The arithmetic behind the standard deviation, the interval, the true percentage and the chance of an answer. */
-export function sumsOf(answer: Answer, translate: Translate): Sum[] {
-  const { kind, value, unit, rounding, lower, upper, standardDeviation: s, scale, errors, reached } = answer;
-  const word = translating(translate, explainWords);
-  const sums: Sum[] = [];
-  const symbol = (of: AnswerKind): string => kindWords[of].symbol;
-  const add = (
-    label: string,
-    formula: string,
-    values: Values,
-    exact: number | undefined,
-    print: (number: number) => readonly [number: string, unit: string],
-    names: Names = {},
-  ): void => {
-    if (exact === undefined) return;
-    const [number, unit] = print(exact);
-    const made = calculation(formula, values, exact, (found) => print(found)[0]);
-    const tiny = number === TINY;
-    sums.push({
+const symbolOf = (kind: AnswerKind): string => kindWords[kind].symbol;
+
+/** How a result is printed: its digits and its unit. */
+interface Print {
+  readonly digits: (number: number) => string;
+  readonly unit: string;
+}
+const inUnit = (translate: Translate, unit: Unit): Print => ({
+  digits: format,
+  unit: translate(`unit.${unit}`, unitWords[unit]),
+});
+const plain: Print = { digits: format, unit: '' };
+const inPercent = (translate: Translate): Print => ({ ...inUnit(translate, '%'), digits: percentText });
+
+/** One line of arithmetic, in the way of a language. */
+const summing =
+  (translate: Translate) =>
+  (label: string, formula: string, values: Values, exact: number, { digits, unit }: Print, names: Names = {}): Sum => {
+    const made = calculation(formula, values, exact, digits);
+    const tiny = digits(exact) === TINY;
+    return {
       label,
       formula,
       // As it is written in formulas.
       names: { z: marked(translate, '1.96'), ...names },
       ...made,
       sign: tiny ? '<' : made.equals ? '=' : '≈',
-      result: marked(translate, tiny ? '0.1' : number) + unit,
-    });
+      result: marked(translate, tiny ? '0.1' : digits(exact)) + unit,
+    };
   };
-  const unitWord = translate(`unit.${unit}`, unitWords[unit]);
-  const inUnit = (number: number) => [format(number), unitWord] as const;
-  const plain = (number: number) => [format(number), ''] as const;
-  const inPercent = (number: number) => [percentText(number), translate('unit.%', unitWords['%'])] as const;
 
-  if (s !== undefined && errors && errors.length > 1) {
-    const parts = errors.map((part, index) => [`s${index + 1}`, part.standardDeviation] as const);
-    const formula = `sqrt(${parts.map(([name]) => `${name} ^ 2`).join(' + ')})`;
-    // Parts that depend on each other do not add up so.
-    const sum = Math.sqrt(errors.reduce((total, part) => total + part.standardDeviation ** 2, 0));
-    if (isNear(sum, s)) add('s', formula, Object.fromEntries(parts), s, scale === 'log' ? plain : inUnit);
-  }
-  const centre = rounding?.from ?? value;
-  if (s !== undefined && lower !== undefined && upper !== undefined && !rounding) {
-    const names = { V: symbol(kind) };
-    const values = { V: centre, z: NORMAL_95, s };
-    const log = scale === 'log';
-    const factor = Math.exp(NORMAL_95 * s);
-    const ends = log ? [centre / factor, centre * factor] : [centre - NORMAL_95 * s, centre + NORMAL_95 * s];
-    if (isNear(ends[0]!, lower) && isNear(ends[1]!, upper)) {
-      add(word('sum-lower'), log ? 'V / exp(z * s)' : 'V - z * s', values, lower, inUnit, names);
-      add(word('sum-upper'), log ? 'V * exp(z * s)' : 'V + z * s', values, upper, inUnit, names);
-    }
-  }
+/** A formula with the numbers and names of its symbols. */
+export interface Terms {
+  readonly values: Values;
+  readonly names: Names;
+}
+
+/** The answer that a percentage is of: LOP or the maximum. */
+function wholeOf({ inputs }: Answer): Answer | undefined {
+  const whole = inputs['occlusion'] ?? inputs['oneRepMax'];
+  return typeof whole === 'object' && 'value' in whole ? whole : undefined;
+}
+
+/** Each part of the error, and how they add up to the standard deviation. */
+function deviationSums(answer: Answer, working: FullWorking | undefined, terms: Terms, translate: Translate): Sum[] {
+  const { value, unit, rounding, kind, standardDeviation: s, scale, errors = [] } = answer;
+  const word = translating(translate, explainWords);
+  const sum = summing(translate);
+  const print = scale === 'log' ? plain : inUnit(translate, unit);
   const whole = wholeOf(answer);
-  if (!whole || !reached) return sums;
-  const of = symbol(whole.kind);
-  const bodyMass = answer.inputs['bodyMassLoad'] as Answer | undefined;
+  const names = { ...terms.names, V: symbolOf(kind), S: 'σ', ...(whole && { W: symbolOf(whole.kind) }) };
+  const all: Values = {
+    ...terms.values,
+    V: rounding?.from ?? value,
+    ...(whole && { W: whole.value, ...(whole.standardDeviation !== undefined && { S: whole.standardDeviation }) }),
+  };
+  const sums = errors.flatMap(({ part, standardDeviation }, index): Sum[] => {
+    const { formula, values: own } = working?.errors?.find((one) => one.part === part) ?? {};
+    if (formula === undefined) return [];
+    const values = Object.fromEntries(
+      Object.entries({ ...all, ...own }).filter(([name]) => formula.split(/\W/).includes(name)),
+    );
+    const label = { name: errors.length > 1 ? `s${index + 1}` : 's', part: named(translate, 'part', part) };
+    const text = 'S' in values ? word('sum-error-of', { ...label, of: names.W! }) : word('sum-error', label);
+    const found = sum(text, formula, values, standardDeviation, print, names);
+    // What was entered otherwise, or is of another version, is not worked out.
+    return found.matches ? [found] : [];
+  });
+  if (s === undefined || errors.length < 2) return sums;
+  const parts = errors.map((part, index) => [`s${index + 1}`, part.standardDeviation] as const);
+  const added = sum(
+    's',
+    `sqrt(${parts.map(([name]) => `${name} ^ 2`).join(' + ')})`,
+    Object.fromEntries(parts),
+    s,
+    print,
+  );
+  return added.matches ? [...sums, added] : sums;
+}
+
+/** Both ends of the interval. */
+function intervalSums(answer: Answer, translate: Translate): Sum[] {
+  const { kind, value, unit, rounding, lower, upper, standardDeviation: s, scale } = answer;
+  if (s === undefined || lower === undefined || upper === undefined || rounding) return [];
+  const word = translating(translate, explainWords);
+  const sum = summing(translate);
+  const print = inUnit(translate, unit);
+  const names = { V: symbolOf(kind) };
+  const values = { V: value, z: NORMAL_95, s };
+  const [down, up] = scale === 'log' ? ['V / exp(z * s)', 'V * exp(z * s)'] : ['V - z * s', 'V + z * s'];
+  return [
+    sum(word('sum-lower'), down, values, lower, print, names),
+    sum(word('sum-upper'), up, values, upper, print, names),
+  ].filter(({ matches }) => matches);
+}
+
+/** The true percentage with its interval, and the chance of closing the artery. */
+function reachedSums(answer: Answer, translate: Translate): Sum[] {
+  const { kind, value, unit, inputs, reached } = answer;
+  const whole = wholeOf(answer);
+  if (!whole || !reached) return [];
+  const word = translating(translate, explainWords);
+  const sum = summing(translate);
+  const of = symbolOf(whole.kind);
+  const bodyMass = inputs['bodyMassLoad'] as Answer | undefined;
   const converted = (part: Answer): string =>
     kind === 'training-load' ? conversion(loadUnitOf(part.unit), loadUnitOf(unit)) : '';
   const part = bodyMass ? `(P + b${converted(bodyMass)})` : 'P';
   const given: Values = { P: value, ...(bodyMass && { b: bodyMass.value }) };
-  const names = { P: symbol(kind), W: of, ...(bodyMass && { b: symbol(bodyMass.kind) }) };
-  const share = (under: 'W' | 'U' | 'L'): string => {
-    const by = converted(whole);
-    return `100 * ${part} / ${by ? `(${under}${by})` : under}`;
-  };
+  const names = { P: symbolOf(kind), W: of, ...(bodyMass && { b: symbolOf(bodyMass.kind) }) };
+  const by = converted(whole);
   const percent = (
     label: string,
     under: 'W' | 'U' | 'L',
     base: number | undefined,
     exact: number | undefined,
-  ): void => {
-    if (base !== undefined) add(label, share(under), { ...given, [under]: base }, exact, inPercent, names);
+  ): Sum[] => {
+    if (base === undefined || exact === undefined) return [];
+    const formula = `100 * ${part} / ${by ? `(${under}${by})` : under}`;
+    return [sum(label, formula, { ...given, [under]: base }, exact, inPercent(translate), names)];
   };
-  percent(word('sum-percent', { of }), 'W', whole.value, percentReached(reached));
-  percent(word('sum-percent-lower', { of }), 'U', whole.upper, reached.lower);
-  percent(word('sum-percent-upper', { of }), 'L', whole.lower, reached.upper);
+  const sums = [
+    ...percent(word('sum-percent', { of }), 'W', whole.value, percentReached(reached)),
+    ...percent(word('sum-percent-lower', { of }), 'U', whole.upper, reached.lower),
+    ...percent(word('sum-percent-upper', { of }), 'L', whole.lower, reached.upper),
+  ];
   const { occlusionChancePercent: chance, highestMmHg: highest } = reached as Partial<ReachedPressure>;
-  const deviation = whole.standardDeviation;
-  if (deviation === undefined) return sums;
+  const s = whole.standardDeviation;
+  if (s === undefined || !(s > 0)) return sums;
   const log = whole.scale === 'log';
-  const values = { P: value, W: whole.value, s: deviation };
   const spread = { ...names, s: 'σ' };
-  if (chance !== undefined && deviation > 0) {
+  if (chance !== undefined) {
     const formula = log ? '100 * Phi(ln(P / W) / s)' : '100 * Phi((P - W) / s)';
-    add(word('sum-chance', { of }), formula, values, chance, inPercent, spread);
+    sums.push(
+      sum(word('sum-chance', { of }), formula, { P: value, W: whole.value, s }, chance, inPercent(translate), spread),
+    );
   }
-  const limit = answer.inputs['occlusionChanceLimitPercent'];
+  const limit = inputs['occlusionChanceLimitPercent'];
   if (highest !== undefined && typeof limit === 'number') {
     const q = normalQuantile(limit / 100);
-    const edge = log ? whole.value * Math.exp(q * deviation) : whole.value + q * deviation;
-    const { P: _, ...others } = values;
-    add(word('sum-highest', { limit }), log ? 'W * exp(q * s)' : 'W + q * s', { ...others, q }, edge, inUnit, spread);
+    const edge = log ? whole.value * Math.exp(q * s) : whole.value + q * s;
+    const print = inUnit(translate, unit);
+    const formula = log ? 'W * exp(q * s)' : 'W + q * s';
+    sums.push(sum(word('sum-highest', { limit }), formula, { W: whole.value, s, q }, edge, print, spread));
   }
-  return sums;
+  return sums.filter(({ matches }) => matches);
 }
+
+/** The arithmetic behind the standard deviation, the interval, the true percentage and the chance of an answer. */
+export const sumsOf = (
+  answer: Answer,
+  working: FullWorking | undefined,
+  terms: Terms,
+  translate: Translate,
+): readonly Sum[] => [
+  ...deviationSums(answer, working, terms, translate),
+  ...intervalSums(answer, translate),
+  ...reachedSums(answer, translate),
+];

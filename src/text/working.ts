@@ -6,7 +6,7 @@ import { planWorkings } from './workings/plan.js';
 import { pressureWorkings } from './workings/pressure.js';
 import { sessionWorkings } from './workings/session.js';
 import { strengthWorkings } from './workings/strength.js';
-import type { Worked, Working, Workings } from './workings/working.js';
+import type { FullWorking, Worked, Working, Workings } from './workings/working.js';
 
 const workings: Workings = /* @__PURE__ */ (() => ({
   ...pressureWorkings,
@@ -16,7 +16,7 @@ const workings: Workings = /* @__PURE__ */ (() => ({
 }))();
 
 /** The working of an answer; nothing where this version does not know its equation, or not for its kind. */
-export function workingBy(answer: Worked): Working | undefined {
+export function workingBy(answer: Worked): FullWorking | undefined {
   const { equation, ownEquation, ...others } = answer;
   if (ownEquation) {
     const { base, ...own } = ownEquation;

@@ -1,5 +1,6 @@
 import { Math } from '../quantity/maths.js';
 import type { Section } from './section.js';
+import { sumText } from './sums.js';
 import { latexNotation, mathmlNotation, typeset, typesetIn, type Names, type Notation } from './formula.js';
 
 export const indent = (lines: readonly string[], by = '  '): string[] => lines.map((line) => (line ? by + line : line));
@@ -44,13 +45,15 @@ function workingText(section: Section): string[] {
 
 /** An answer as lines of text, with the answers it was worked out from below it. */
 export function sectionText(section: Section): string[] {
-  const { title, symbol, notes, glossary, basis, cautions, sources, inner } = section;
+  const { title, symbol, notes, glossary, deviation, sums, basis, cautions, sources, inner } = section;
   const below = [...notes, ...(glossary.length > 0 ? [section.with] : [])];
   return [
     title,
     ...indent([
       ...workingText(section),
       ...indent(below, ' '.repeat(symbol.length + 3)),
+      ...deviation,
+      ...sums.map((sum) => sumText(sum, section.decimalMark)),
       ...basis,
       ...cautions,
       ...sources,
@@ -71,14 +74,22 @@ export const markdownPoints = (points: readonly string[]): string[] => points.ma
 
 /** An answer as lines of Markdown, under a heading of the level given. */
 export function sectionMarkdown(section: Section, level: number): string[] {
-  const { title, notes, glossary, basis, cautions, sources, inner } = section;
+  const { title, notes, glossary, deviation, sums, basis, cautions, sources, inner } = section;
   return [
     `${'#'.repeat(Math.min(level, 6))} ${markdownText(title)}`,
     '',
     // Four blanks make a block of code that nothing inside can close.
     ...indent(workingText(section), '    '),
     '',
-    ...markdownPoints([...notes, ...(glossary.length > 0 ? [section.with] : []), ...basis, ...cautions, ...sources]),
+    ...markdownPoints([
+      ...notes,
+      ...(glossary.length > 0 ? [section.with] : []),
+      ...deviation,
+      ...sums.map((sum) => sumText(sum, section.decimalMark)),
+      ...basis,
+      ...cautions,
+      ...sources,
+    ]),
     ...inner.flatMap((part) => ['', ...sectionMarkdown(part, level + 1)]),
   ];
 }

@@ -15,7 +15,7 @@ import {
   type PercentInput,
   type RepetitionsInput,
 } from '../../src/index.js';
-import { planSession } from '../../src/plan/index.js';
+import { expandDocument, planSession } from '../../src/plan/index.js';
 import { oneRepMaxEquations } from '../../src/strength/equations.js';
 import { kindWords } from '../../src/text/kinds.js';
 import { explain } from '../../src/text/index.js';
@@ -29,6 +29,10 @@ const isAnswer = (value: object): value is Answer => 'kind' in value && 'equatio
 /** Every answer in a value, one of each kind, equation and way in which it is worked out. */
 function gather(value: unknown, found: Map<string, Answer>): void {
   if (typeof value !== 'object' || value === null) return;
+  // Answers of a stored document refer to each other.
+  if ('document' in value && (value.document === 'plan' || value.document === 'record') && 'answers' in value) {
+    return gather(expandDocument(value as never), found);
+  }
   if (isAnswer(value)) {
     const inputs = Object.keys(value.inputs).sort().join();
     const key = [value.kind, value.equation, inputs, value.unit].join(' ');

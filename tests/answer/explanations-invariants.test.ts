@@ -90,6 +90,7 @@ describe('an answer explained', () => {
       '      with p percent of 1RM 20 %, 1RM one-repetition maximum 90 kg, q of posture [mmHg] -2.5, ' +
         'x1 repetitions, set by set 15 + 15, s sex 2 (female), r girth 3 × 4',
       '  standard deviation s = 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      '  s: √(s1 ^ 2 + s2 ^ 2) = √(3 ^ 2 + 0.1634 ^ 2) ≈ 3 kg',
       '  percent of 1RM: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4 %',
       '  its lower end, with the upper end U of 1RM: 100 × w / U ≈ 100 × 17.5 / 95.89 ≈ 18.3 %',
       '  its upper end, with the lower end L of 1RM: 100 × w / L ≈ 100 × 17.5 / 84.11 ≈ 20.8 %',
@@ -107,6 +108,7 @@ describe('an answer explained', () => {
       '          rounded to the nearest, loads you can set: 90 kg',
       '          with a load 90 kg',
       '    standard deviation s = 3 kg, from: equation 3 (derived), retest 0.1634 (published)',
+      '    s: √(s1 ^ 2 + s2 ^ 2) = √(3 ^ 2 + 0.1634 ^ 2) ≈ 3 kg',
       `    equation made-up-1; evidence secondary: ${grades.secondary}`,
     ]);
   });
@@ -153,7 +155,7 @@ describe('an answer explained', () => {
       '      = 90 lb',
       '        with a load 90 lb, r repetitions 5 repetitions',
     ]);
-    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 6);
+    expect(lines(pounds, { format: 'latex' })).toHaveLength(2 + 6 + 3);
   });
 
   // One decimal is shown, so what is shown as 0.0 would be no chance at all.
@@ -252,6 +254,7 @@ describe('an answer explained', () => {
       `      <with-symbols p <field.percentOneRepMax> 20<unit.%>, 1RM <field.oneRepMax> ${kg(90)}, q <field.shiftMmHg> -2.5, ` +
         'x1 <field.repetitionsPerSet> 15 + 15, s <field.sex> <coded-as 2 <value.female>>, r girth 3 × 4>',
       deviation,
+      `  s: √(s1 ^ 2 + s2 ^ 2) = √(3 ^ 2 + 0.1634 ^ 2) ≈ ${kg(3)}`,
       '  <sum-percent 1RM>: 100 × w / 1RM = 100 × 17.5 / 90 ≈ 19.4<unit.%>',
       '  <sum-percent-lower 1RM>: 100 × w / U ≈ 100 × 17.5 / 95.89 ≈ 18.3<unit.%>',
       '  <sum-percent-upper 1RM>: 100 × w / L ≈ 100 × 17.5 / 84.11 ≈ 20.8<unit.%>',
@@ -268,6 +271,7 @@ describe('an answer explained', () => {
       `          <rounded-nearest <weights-there-are> ${kg(90)}>`,
       `          <with-symbols a <field.load> ${kg(90)}>`,
       `  ${deviation}`,
+      `    s: √(s1 ^ 2 + s2 ^ 2) = √(3 ^ 2 + 0.1634 ^ 2) ≈ ${kg(3)}`,
       '    <equation-and-grade made-up-1 <grade.secondary> <meaning.secondary>>',
     ]);
   });

@@ -137,7 +137,7 @@ it('has at most 25 words in each sentence of the library', () => {
 /** Printed lines of stories that are longer, with their number of words: a list of answers, a note of the library. */
 const longerOfPages: Readonly<Record<string, readonly number[]>> = {
   [join('docs', 'stories', 'shoulder.md')]: [26],
-  [join('docs', 'stories', 'tendon.md')]: [53],
+  [join('docs', 'stories', 'tendon.md')]: [35],
 };
 const yous = (text: string): number => [...text.matchAll(/\byours?\b|\byou\b/gi)].length;
 

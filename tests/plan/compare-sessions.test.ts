@@ -149,7 +149,7 @@ describe('compareSessions', () => {
       restrictionTime: [390, 264, -126, expect.closeTo(-32.3077, 4)],
       percentLop: [50, 45, -5, -10],
     });
-    expect(rowsOf({ from: expandDocument(plan).items[0]!, to: expandDocument(record).items[0]! }).volumeLoad).toEqual([
+    expect(rowsOf({ from: { of: plan, exercise: 'leg extension' }, to: { of: record } }).volumeLoad).toEqual([
       1500, 918, -582, -38.8,
     ]);
   });
@@ -175,8 +175,8 @@ describe('compareSessions', () => {
       twoLegs,
       recordOf(plan, [30, 12, 9]),
       asPlanned(twoLegs, { sessionRpe: 5, sessionS: 1500 }),
-      expandDocument(twoLegs).items[3]!,
-      expandDocument(recordOf(plan, [30])).items[0]!,
+      { of: twoLegs, exercise: twoLegs.items[3]!.exercise, side: twoLegs.items[3]!.side },
+      { of: recordOf(plan, [30]) },
     ];
     const any = fc.oneof(fc.constantFrom(...documents), prescription, session);
     fc.assert(
@@ -232,6 +232,10 @@ describe('compareSessions', () => {
     const comparison = compareSessions({ from: stopped, to: heavy });
     expect(comparison.stops.length).toBeGreaterThan(0);
     expect(explain(comparison)).not.toMatch(/75 kg|30 %/);
+    // An exercise of the plan too: alone it would have no stop.
+    const ofItem = compareSessions({ from: { of: stopped, exercise: 'leg extension' }, to: heavy });
+    expect(ofItem.stops).toEqual(comparison.stops);
+    expect(explain(ofItem)).not.toMatch(/75 kg|30 %/);
   });
 
   it('names what is wrong in either session', () => {
@@ -249,11 +253,12 @@ describe('compareSessions', () => {
     const changed = JSON.parse(JSON.stringify(plan)) as { items: { load: { value: number } }[] };
     changed.items[0]!.load.value = 60;
     expect(issuesOf({ from: changed, to: plan })[0]).toMatch(/^from\.items\.0\.load/);
-    const [whole] = expandDocument(plan).items;
-    expect(issuesOf({ from: { ...whole, load: { ...whole!.load!, value: 60 } }, to: plan })[0]).toMatch(/^from\.load/);
-    // A stated number lacks what it was worked out from.
-    expect(issuesOf({ from: plan.items[0], to: plan })).toEqual(['from wrong-type']);
-    expect(issuesOf({ from: { ...whole, sets: 'three' }, to: plan })).toEqual(['from.sets wrong-type']);
+    expect(issuesOf({ from: { of: changed }, to: plan })[0]).toMatch(/^from\.of\.items\.0\.load/);
+    for (const item of [plan.items[0], expandDocument(plan).items[0]]) {
+      expect(issuesOf({ from: item, to: plan })).toEqual(['from wrong-type']);
+    }
+    expect(issuesOf({ from: { of: plan, exercise: 'squat' }, to: plan })).toEqual(['from wrong-relation']);
+    expect(issuesOf({ from: { of: plan, sides: 'left' }, to: plan })).toEqual(['from.sides unknown-field']);
     expect(issuesOf({ from: plan })).toEqual(['to missing']);
     expect(issuesOf({ from: { document: 'review' }, to: plan })).toEqual(['from.document not-one-of']);
   });

@@ -4,7 +4,10 @@ import { attempt, InputError } from '../../src/index.js';
 import { explain, messages } from '../../src/text/index.js';
 import {
   checkDay,
+  compareSessions,
+  compareWeeks,
   expandDocument,
+  lightenExercise,
   nextSession,
   readDocument,
   reviewPlan,
@@ -426,5 +429,24 @@ describe('a document of another version', () => {
     const read = readDocument(edited(older(plan), ['cautions'], [...plan.cautions, caution]));
     expect(unverified(read)).toHaveLength(1);
     expect(JSON.stringify(read)).not.toContain('CLEARED');
+  });
+});
+
+describe('a page that nothing can be made again from', () => {
+  const bad = planOf({}, { systolicMmHg: 185, diastolicMmHg: 112, date: '2026-03-01' });
+  const documents = {
+    review: reviewPlan(bad),
+    weeks: compareWeeks({ weeks: [{ sessions: [{ plan: bad }] }, { sessions: [{ plan: bad }] }] }),
+    sessions: compareSessions({ from: bad, to: bad }),
+    lighter: lightenExercise({ plan: bad, exercise: 'leg extension', lighterPercent: 20 }),
+  };
+  const WARNING = /stored, or changed\. We cannot check it/;
+
+  it.each(Object.entries(documents))('says so once it was stored, or emptied of its stops: %s', (_, document) => {
+    expect(explain(document)).not.toMatch(WARNING);
+    const emptied = { ...stored(document), stops: [], ...('findings' in document && { findings: [] }) };
+    for (const copy of [stored(document), emptied]) {
+      for (const format of ['text', 'markdown', 'html'] as const) expect(explain(copy, { format })).toMatch(WARNING);
+    }
   });
 });

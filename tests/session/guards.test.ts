@@ -128,8 +128,9 @@ describe('a dose', () => {
       'caution sessions-many-day',
       'stop sessions-week-stop',
     ]);
-    // A day with a session without a cuff beside it counts one.
-    expect(weekOf(600, 3, { sessions: 2 })).toEqual([]);
+    // A day with one session without a cuff as well counts one, where it says so.
+    expect(weekOf(600, 3, { sessions: 2, restrictedSessions: 1 })).toEqual([]);
+    expect(() => weekOf(600, 3, { sessions: 2 })).toThrow('restrictedSessions');
   });
 });
 

@@ -60,7 +60,7 @@ describe('weekTotals', () => {
       days: days.map((day, index) => ({
         ...day,
         restrictedS: { leftLeg: day.loadAu > 0 ? 390.1 : 0, ...(index === 2 && { rightArm: 240 }) },
-        ...(index === 4 && { sessions: 2 }),
+        ...(index === 4 && { sessions: 2, restrictedSessions: 1 }),
       })),
     });
     expect(limbs.map(({ limb, side, restrictionTime }) => [side, limb, restrictionTime.value])).toEqual([
@@ -123,6 +123,15 @@ describe('weekTotals', () => {
     [
       { days: [{ loadAu: 0, restrictedS: { leftFoot: 9 } }, ...days.slice(1)] },
       ['days.0.restrictedS.leftFoot unknown-field'],
+    ],
+    // Two sessions and restriction: one or both?
+    [
+      { days: [{ loadAu: 300, sessions: 2, restrictedS: { leftLeg: 300 } }, ...days.slice(1)] },
+      ['days.0.restrictedSessions missing'],
+    ],
+    [
+      { days: [{ loadAu: 300, restrictedSessions: 0, restrictedS: { leftLeg: 300 } }, ...days.slice(1)] },
+      ['days.0.restrictedSessions wrong-relation'],
     ],
     [{ days, deviation: 'n-1' }, ['deviation not-one-of']],
     [{ days, ratio: 'coupled' }, ['earlierWeeksAu missing']],

@@ -63,7 +63,7 @@ describe('a week', () => {
   it('of limbs and sessions', () => {
     const limbs = days.map((day, index) => ({
       ...day,
-      ...(index === 0 && { sessions: 2, restrictedS: { leftLeg: 300, rightArm: 60 } }),
+      ...(index === 0 && { sessions: 2, restrictedSessions: 1, restrictedS: { leftLeg: 300, rightArm: 60 } }),
       ...(index === 4 && { restrictedS: { leftLeg: 200, rightLeg: 0, leftArm: 5, rightArm: 7 } }),
     }));
     const week = weekTotals({ days: limbs });

@@ -2,7 +2,7 @@ import type { Answer, AnswerKind, Symbols } from '../../answer/answer.js';
 import type { SourceId } from '../../evidence/sources.js';
 import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
 import { conversion } from './strength.js';
-import type { Lookup, Worked, Working, Workings } from './working.js';
+import type { ErrorWorking, FullWorking, Lookup, Worked, Working, Workings } from './working.js';
 
 type Formula = Pick<Working, 'formula' | 'symbols'>;
 type Inputs = NonNullable<Worked['inputs']>;
@@ -71,6 +71,14 @@ function overMaximum({ inputs = {} }: Worked, { formula, symbols }: Formula, sca
   return { formula: `${scale}${formula}${to} / M`, symbols: { ...symbols, M: 'oneRepMax' } };
 }
 
+/** The error of a mass over the maximum: that of the maximum. */
+function maximumError({ inputs = {} }: Worked): ErrorWorking | undefined {
+  const { value, standardDeviation } = (inputs['oneRepMax'] ?? {}) as Partial<Answer>;
+  return value === undefined || standardDeviation === undefined
+    ? undefined
+    : { part: 'maximum', formula: 'V * S / W', values: { S: standardDeviation, W: value } };
+}
+
 /** How each kind of total follows from its inputs, where it is no plain sum. */
 const FORMULAS: Partial<Record<AnswerKind, (answer: Worked, inputs: Inputs) => Formula | undefined>> = {
   'volume-load': (_, inputs) =>
@@ -124,15 +132,17 @@ const total: Lookup = (answer) => {
     Object.keys(inputs).length === 0
       ? undefined
       : (FORMULAS[kind]?.(answer, inputs) ?? (inputs['weekSessions'] === undefined ? undefined : overWeek(inputs)));
+  const errors = maximumError(answer);
   return {
     ...(formula ?? sumOf(answer)),
     sources: (!isGiven(answer) && SOURCES[kind]) || [],
     ...(kind !== 'session-load' && { arithmetic: true }),
+    ...(errors && { errors: [errors] }),
   };
 };
 
 const DAYS = [1, 2, 3, 4, 5, 6, 7];
-const overDays = (...sources: readonly SourceId[]): Working => ({
+const overDays = (...sources: readonly SourceId[]): FullWorking => ({
   formula: DAYS.map((day) => `d${day}`).join(' + '),
   symbols: Object.fromEntries(DAYS.map((day) => [`d${day}`, `day${day}`])),
   sources,

@@ -1,5 +1,6 @@
 import type { Answer } from '../../answer/answer.js';
 import type { SourceId } from '../../evidence/sources.js';
+import { inFull } from '../../quantity/format.js';
 import { loadUnitOf, type LoadUnit } from '../../quantity/quantities.js';
 import { bodyMassShares } from '../../strength/body-mass.js';
 import type { OneRepMaxEquation } from '../../strength/equation.js';
@@ -7,7 +8,7 @@ import { oneRepMaxEquations, relativeLoadEquations } from '../../strength/equati
 import type { LiftFacts } from '../../strength/read-set.js';
 import { charts } from '../../strength/repetitions.js';
 import { retestOf } from '../../strength/retest.js';
-import { assumes, type Worked, type Working, type Workings } from './working.js';
+import { assumes, type FullWorking, type Worked, type Working, type Workings } from './working.js';
 
 const POUND = '0.45359237';
 
@@ -27,7 +28,7 @@ const reserveAccuracy: readonly SourceId[] = ['reserve-accuracy-2017', 'reserve-
 /** An equation from a load and repetitions to the maximum, turned to the percentage, or solved for the repetitions. */
 const ofRepetitions =
   (equation: OneRepMaxEquation) =>
-  (answer: Worked): Working | undefined => {
+  (answer: Worked): FullWorking | undefined => {
     const { formula, symbols, inverse, sources } = equation;
     switch (answer.kind) {
       case 'percent-of-maximum':
@@ -50,27 +51,32 @@ const ofRepetitions =
             ...(assumes(answer, 'reserve-of-rating') ? reserveScale : []),
             ...(assumes(answer, 'reserve-added') ? reserveAccuracy : []),
           ],
+          errors: answer.assumptions.flatMap(({ code, values }) =>
+            code === 'error-share'
+              ? [{ part: 'equation', formula: `${String(values?.['percentOneRepMax'])} / 100 * V` } as const]
+              : [],
+          ),
         };
       default:
         return undefined;
     }
   };
 
-const tested = ({ inputs }: Worked): Working => ({
-  formula: 'w',
-  symbols: { w: 'load' },
-  sources: [retestOf((inputs ?? {}) as LiftFacts).source],
-});
+function tested({ inputs }: Worked): FullWorking {
+  const { share, source } = retestOf((inputs ?? {}) as LiftFacts);
+  const error = { part: 'retest', formula: `${inFull(100 * share)} / 100 * V` } as const;
+  return { formula: 'w', symbols: { w: 'load' }, sources: [source], errors: [error] };
+}
 
 /** One repetition is the maximum, whatever the equation. */
-function once(answer: Worked): Working | undefined {
+function once(answer: Worked): FullWorking | undefined {
   const { kind, inputs } = answer;
   if (kind === 'one-repetition-maximum') return tested(answer);
   const { sources = [] } = oneRepMaxEquations.find(({ id }) => id === inputs?.['equation']) ?? {};
   return { formula: kind === 'percent-of-maximum' ? '100' : '1', symbols: {}, sources };
 }
 
-function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
+function percentOfMaximum({ unit, inputs = {} }: Worked): FullWorking {
   const own = loadUnitOf(unit);
   const from = (mass: unknown): string => conversion(loadUnitOf((mass as Answer | undefined)?.unit ?? unit), own);
   const { oneRepMax, bodyMassLoad } = inputs;
@@ -80,6 +86,7 @@ function percentOfMaximum({ unit, inputs = {} }: Worked): Working {
     symbols: { p: 'percentOneRepMax', M: 'oneRepMax', ...(less && { b: 'bodyMassLoad' }) },
     sources: ['guideline-review-2019'],
     arithmetic: true,
+    errors: [{ part: 'maximum', formula: `p / 100 * S${from(oneRepMax)}` }],
   };
 }
 
