@@ -201,7 +201,7 @@ export function requestOf(read: (name: FieldName | ChoiceName) => string): PlanR
         scheme: read('scheme'),
         tempo: { concentricS: of('concentricS'), eccentricS: of('eccentricS') },
         restS: of('restS'),
-        restriction: choice('restriction'),
+        restriction: choice<'continuous' | 'intermittent' | 'none'>('restriction'),
       },
     ],
   };

@@ -151,7 +151,10 @@ function cuffOf(plan: Plan): Pick<Required<ExpandedPlanItem>, 'occlusion' | 'tar
   const { occlusion, target, restriction } = itemOf(plan);
   if (restriction !== 'none') return { occlusion, target };
   const { request } = plan;
-  const exercises = request.exercises.map((exercise) => ({ ...exercise, restriction: 'continuous' as const }));
+  // No exercise of this page has a lower pressure in the rests.
+  const exercises = request.exercises.map(
+    (exercise) => ({ ...exercise, restriction: 'continuous', restPercentLop: undefined }) as const,
+  );
   return cuffOf(planSession({ ...request, exercises }));
 }
 

@@ -26,7 +26,9 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   const range = given[field];
   if (typeof range !== 'object' || range === null || Array.isArray(range)) {
     const expected = 'a range, such as { from: 20, to: 30 }';
-    throw new InputError([issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range))]);
+    const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range));
+    const rest = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
+    throw new InputError([own, ...(rest.ok ? [] : rest.issues.filter(({ path }) => path[0] !== field))]);
   }
   const ends = range as Readonly<Record<string, unknown>>;
   const issues: InputIssue[] = Object.keys(ends)
@@ -42,7 +44,7 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   if (typeof low === 'number' && typeof high === 'number' && high < low) {
     issues.push(issue('wrong-relation', [field, 'to'], `at least ${low}`, describe(high)));
   }
-  // What is wrong beside the range is wrong at both ends.
+  // A wrong field other than the range is wrong at both ends: it is reported once.
   const once = [...new Map(issues.map((one) => [one.message, one])).values()];
   if (!from || !to || once.length > 0) throw new InputError(once);
   return { from, to };

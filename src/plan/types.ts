@@ -254,27 +254,49 @@ type NotResistance = LeftOut<
  * lift nothing.
  */
 export type ExerciseLift =
-  | ({ readonly mode?: 'resistance' | undefined } & LeftOut<'intensityPercent'> &
+  | ({
+      /** Kind of exercise; `resistance` when left out. */
+      readonly mode?: 'resistance' | undefined;
+    } & LeftOut<'intensityPercent'> &
       (
         | (Given<'oneRepMax' | 'percentOneRepMax'> & LeftOut<'load' | 'unloaded'>)
         | (Given<'load'> & LeftOut<OfMaximum | 'unloaded'>)
         | (Given<'bodyMassPercent'> & LeftOut<OfMaximum | OfLoad | 'unloaded'>)
         | (Given<'unloaded'> & LeftOut<OfMaximum | OfLoad | 'bodyMassPercent'>)
       ))
-  | ({ readonly mode: 'aerobic' } & NotResistance)
-  | ({ readonly mode: 'passive' } & LeftOut<'intensityPercent'> & NotResistance);
+  | ({
+      /** Kind of exercise: walking or cycling. */
+      readonly mode: 'aerobic';
+    } & NotResistance)
+  | ({
+      /** Kind of exercise: restriction at rest. */
+      readonly mode: 'passive';
+    } & LeftOut<'intensityPercent'> &
+      NotResistance);
 
 /** The sets: in notation, or one by one. Sets that are counted have a `tempo`; sets by time need none. */
 export type ExerciseSets =
   | (Given<'scheme'> & LeftOut<'sets'>)
   | (Given<'sets' | 'tempo'> & LeftOut<'scheme'>)
-  | ({ readonly sets: readonly TimedSetRequest[] } & LeftOut<'scheme'>);
+  | ({
+      /** Sets by time, one by one; instead of `scheme`. */
+      readonly sets: readonly TimedSetRequest[];
+    } & LeftOut<'scheme'>);
 
 /** The cuff: on through the sets and rests, in the sets alone, at a lower pressure in the rests, or none. */
 export type ExerciseCuff =
-  | ({ readonly restriction: 'continuous' | 'intermittent' } & LeftOut<'restPercentLop'>)
-  | ({ readonly restriction: 'partial' } & Given<'restPercentLop'>)
-  | ({ readonly restriction: 'none' } & LeftOut<'percentLop' | 'restPercentLop'>);
+  | ({
+      /** When the cuff is inflated: all the time, or in the sets alone. */
+      readonly restriction: 'continuous' | 'intermittent';
+    } & LeftOut<'restPercentLop'>)
+  | ({
+      /** When the cuff is inflated: in the sets, and at a lower pressure in the rests. */
+      readonly restriction: 'partial';
+    } & Given<'restPercentLop'>)
+  | ({
+      /** When the cuff is inflated: never. */
+      readonly restriction: 'none';
+    } & LeftOut<'percentLop' | 'restPercentLop'>);
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. What excludes each other does
