@@ -35,8 +35,9 @@ export function answerFault(
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
   if ((sd ?? 0) < 0) return 'a negative standard deviation';
-  // Your own equation has its error in the unit of its answers; what follows from them has shares.
-  const log = LOG_KINDS.includes(kind) && (answer.ownEquation === undefined || scale === 'log');
+  // Your own equation has its error in the unit of its answers, and so has a cuff pressure that follows from one.
+  const either = answer.ownEquation !== undefined || kind === 'cuff-pressure';
+  const log = LOG_KINDS.includes(kind) && (!either || scale === 'log');
   const known = sd !== undefined || lower !== undefined || upper !== undefined;
   if (scale !== (log && known ? 'log' : undefined)) return 'a scale that answers of this kind do not have';
   return log && ((sd ?? 0) > MOST_LOG_DEVIATION || (lower ?? 1) <= 0) ? 'a broken interval' : undefined;

@@ -57,6 +57,20 @@ describe('a target', () => {
     expect(target({}).rounding).toEqual({ from: 80, to: 'down', step: 1 });
   });
 
+  it('of a pressure whose error is in mmHg, as that of your own equation, is in mmHg too', () => {
+    const { scale: _, ...inMmHg } = { ...occlusion, standardDeviation: 10, lower: 160 - Z * 10, upper: 160 + Z * 10 };
+    const errors = [{ part: 'equation', standardDeviation: 10, evidence: 'derived' }] as const;
+    const assumptions = [{ code: 'normal-interval' }];
+    const answer = target({
+      occlusion: { ...inMmHg, errors, assumptions, ownEquation: { formula: '160', symbols: {} } },
+    });
+    expectHoldsTogether(answer);
+    // Half of 160 ± 10 mmHg.
+    expect(answer).toMatchObject({ standardDeviation: 5, errors: [{ part: 'occlusion', standardDeviation: 5 }] });
+    expect(answer).not.toHaveProperty('scale');
+    expectClose(answer.lower!, 80 - Z * 5);
+  });
+
   // Guidance: 40 to 80 % in exercise, 70 to 100 % at rest.
   it.each([
     [40, undefined, []],
