@@ -164,14 +164,14 @@ const cautionItem = ({ severity, text }: Caution): HTMLElement =>
 
 /** Cautions by whom they are for: those of the person in sight, the others folded away. */
 function showCautions(cautions: readonly Caution[]): void {
-  const places: Record<Audience, string> = { person: 'cautions', practitioner: 'practitioner', method: 'method' };
-  for (const [audience, id] of Object.entries(places)) {
+  for (const audience of ['person', 'practitioner', 'method'] as const satisfies Audience[]) {
     const own = cautions.filter(({ code }) => (audiences[code] ?? 'person') === audience);
-    byId(id).replaceChildren(...own.map(cautionItem));
-    if (audience === 'person') byId(id).parentElement!.classList.toggle('none', own.length === 0);
+    const list = byId(audience === 'person' ? 'cautions' : audience);
+    list.replaceChildren(...own.map(cautionItem));
+    if (audience === 'person') list.parentElement!.classList.toggle('none', own.length === 0);
     else {
-      say(`${id}-title`, `${words[`page.${id}`]!} (${own.length})`);
-      byId(id).parentElement!.hidden = own.length === 0;
+      say(`${audience}-title`, `${words[`page.${audience}`]} (${own.length})`);
+      list.parentElement!.hidden = own.length === 0;
     }
   }
 }
@@ -498,8 +498,8 @@ const headings = {
   stop: 'page.stop',
   watch: 'page.watch',
   always: 'page.always',
-};
-for (const [id, code] of Object.entries(headings)) say(`${id}-title`, words[code]!);
+} as const;
+for (const [id, code] of Object.entries(headings)) say(`${id}-title`, words[code]);
 say('stops-what', words['page.no-settings']!);
 // The day of the browser’s own clock.
 const now = new Date();

@@ -79,6 +79,10 @@ export function readDocument<K extends keyof ReadBack = keyof ReadBack>(document
  * interval holds its value, a pressure or a load is the percentage that it says, a rounded value is a multiple of its
  * step, a pressure above those of trials has its stop. Texts of cautions are taken from the catalogue, by code.
  *
+ * - Error: the answer keeps its own; nothing is added by reading it.
+ * - Evidence: as in the answer; reading back is no evidence of its own.
+ * - Source: those of the answer’s `equation`; see `cite` of `cuffwork/explain`.
+ *
  * @param answer - an answer of this library, as JSON
  * @param kind - which answer you expect, such as `occlusion-pressure`; any when left out
  * @returns the answer, of the type of its kind.

@@ -347,7 +347,7 @@ describe('explain, a plan in brief', () => {
       /Cuff \(right leg\) {2}120 mmHg, 60\.0 % of LOP .* in the rests 40 mmHg, 20\.0 % of LOP/,
       /Cuff \(left leg\) {3}\d+ mmHg, /,
       /Sides {13}both at once/,
-      /Sides {13}every set with the right leg first, then with the other side/,
+      /Sides {18}every set with the right leg first, then with the other side/,
       /Warm-up {11}10 repetitions \(then 1 min rest\)/,
       /Then {14}4:00 min pause, cuffs deflated/,
     ]) {

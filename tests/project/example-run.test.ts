@@ -6,10 +6,10 @@ describe('the example of the README', () => {
 
   // Worked by hand from the inputs in the example.
   it.each([
-    ['72 + 1.25 × (23 + 17.9 × 51 / 10) = 214.86', '= 214.86 mmHg'],
+    ['72 + 1.25 × (23 + 17.9 × 51 / 10) = 214.86', '≈ 214.86 mmHg'],
     ['half of 214.86 is 107.43, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 105 mmHg'],
     ['half of 172 is 86, down to the 5 mmHg step', 'rounded down, steps of 5 mmHg: 85 mmHg'],
-    ['20 × 36 / (37 − 10) = 26.67', '= 26.67 kg'],
+    ['20 × 36 / (37 − 10) = 26.67', '≈ 26.67 kg'],
     ['30 % of 26.67 is 8.00, nearest 2.5 kg step', 'rounded to the nearest, steps of 2.5 kg: 7.5 kg'],
     ['30 % of 80 is 24, nearest 5 kg step', 'rounded to the nearest, steps of 5 kg: 25 kg'],
     ['75 × 4 s and three rests of 30 s', 'time under tension 5:00 min, session time 6:30 min'],
