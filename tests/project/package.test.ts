@@ -98,7 +98,8 @@ describe('the packed package in a fresh project', () => {
       'dist/answer/standard-schema.d.cts',
     ]);
     expect(built.filter((path) => /[A-Z\d]{8}\.c?js$/.test(path))).toEqual([]);
-    for (const path of built) expect(path).toMatch(/\.d\.c?ts$|\.c?js$|^dist\/(schemas|checks|text\/locales)\/.*\.json$/);
+    for (const path of built)
+      expect(path).toMatch(/\.d\.c?ts$|\.c?js$|^dist\/(schemas|checks|text\/locales)\/.*\.json$/);
   });
 
   it('follows the links of its README and guides to files that are in it', () => {
