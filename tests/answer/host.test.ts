@@ -32,25 +32,29 @@ describe('a host that changes what the library stands on, after it was loaded', 
     }
   });
 
-  it.each(functions.filter((name) => !LEFT_OUT.includes(name)))(
-    'cannot change an answer by changing Math.%s',
-    (name) => {
-      const right = host[name]!;
-      const wrongs: Host[string][] = [() => NaN, () => 0, (...numbers) => right(...numbers) + 1];
-      const harmed = new Set<string>();
-      for (const wrong of wrongs) {
-        let found: string[] = [];
-        host[name] = wrong;
-        try {
-          found = changed();
-        } finally {
-          host[name] = right;
-        }
-        for (const door of found) harmed.add(door);
-      }
-      expect([...harmed]).toEqual([]);
-    },
-  );
+  // All functions at once: one after the other takes a minute more, and finds no more.
+  it.each<[string, (right: Host[string]) => Host[string]]>([
+    ['NaN', () => () => NaN],
+    ['0', () => () => 0],
+    [
+      '1 more',
+      (right) =>
+        (...numbers) =>
+          right(...numbers) + 1,
+    ],
+  ])('cannot change an answer by functions of Math that give %s', (_what, wrong) => {
+    const names = functions.filter((name) => !LEFT_OUT.includes(name));
+    const right = Object.fromEntries(names.map((name) => [name, host[name]!]));
+    let harmed: string[] = [];
+    for (const name of names) host[name] = wrong(right[name]!);
+    try {
+      harmed = changed();
+    } finally {
+      Object.assign(host, right);
+    }
+    expect(names.length).toBeGreaterThan(30);
+    expect(harmed).toEqual([]);
+  });
 
   it('gets an error where decimal.js cannot do without a changed Math.ceil, and gets no other answer', () => {
     const { ceil } = Math;
