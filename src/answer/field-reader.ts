@@ -3,6 +3,7 @@ import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
 import type { Needed } from './needs.js';
+import { isPart, type Part } from './part.js';
 import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
@@ -30,8 +31,8 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
     : report('out-of-range');
 }
 
-const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> => {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
+const isPlain = (value: unknown): value is Part => {
+  if (!isPart(value)) return false;
   const prototype: unknown = Object.getPrototypeOf(value);
   // The prototype’s prototype is looked at so that plain objects of another realm pass too.
   return prototype === null || Object.getPrototypeOf(prototype) === null;

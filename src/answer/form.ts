@@ -13,6 +13,7 @@ import {
   type InputIssue,
   type Path,
 } from './issues.js';
+import { isPart, type Part } from './part.js';
 import { Reader } from './reader.js';
 
 /** Units that a form may ask for instead of the unit of a field. */
@@ -50,8 +51,6 @@ const MOST_FIELDS = 1000;
 const MOST_STEPS = 12;
 /** Fields that are `true` or left out: a box to tick. */
 const TICKED = ['unloaded', 'lastSetToFailure', 'stoppedEarly', 'deload'];
-
-type Part = Record<string, unknown>;
 
 /** What a field of a form gives: nothing where it is empty, a number where the field is one, else as it is. */
 function valueOf(name: string, given: unknown, unit: FormUnit | undefined): unknown {
@@ -130,7 +129,7 @@ function readOptions(options: unknown): ReadOptions {
   reader.done();
   return {
     units: (units ?? {}) as Record<string, FormUnit>,
-    given: typeof given === 'object' && given !== null && !Array.isArray(given) ? (given as Part) : {},
+    given: isPart(given) ? given : {},
     message: message as ReadOptions['message'],
   };
 }

@@ -1,4 +1,5 @@
 import { attempt, describe, InputError, issue, moved, type InputIssue } from './issues.js';
+import { isPart } from './part.js';
 import { plainInput } from './plain-input.js';
 import { fieldIssue } from './reader.js';
 
@@ -20,32 +21,34 @@ export interface AnswerRange<A> {
 
 const ENDS = ['from', 'to'] as const;
 
+/** An issue without its English. */
+const factsOf = ({ message: _, expected: __, ...facts }: InputIssue): string => JSON.stringify(facts);
+
 /** The answers of a function at both ends of a range of one field, or an {@link InputError} with the issues of both. */
 export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field: string): AnswerRange<A> {
   const given = plainInput(input, 'an object of named fields') as Readonly<Record<string, unknown>>;
   const range = given[field];
-  if (typeof range !== 'object' || range === null || Array.isArray(range)) {
+  if (!isPart(range)) {
     const expected = 'a range, such as { from: 20, to: 30 }';
     const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range));
     const rest = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
     throw new InputError([own, ...(rest.ok ? [] : rest.issues.filter(({ path }) => path[0] !== field))]);
   }
-  const ends = range as Readonly<Record<string, unknown>>;
-  const issues: InputIssue[] = Object.keys(ends)
+  const issues: InputIssue[] = Object.keys(range)
     .filter((name) => !(ENDS as readonly string[]).includes(name))
     .map((name) => fieldIssue([field], ENDS, name));
   const [from, to] = ENDS.map((end) => {
-    const result = attempt(fn as (input: unknown) => A, { ...given, [field]: ends[end] });
+    const result = attempt(fn as (input: unknown) => A, { ...given, [field]: range[end] });
     if (result.ok) return result.value;
     issues.push(...result.issues.map((one) => moved(one, (path) => (path[0] === field ? [field, end] : path))));
     return undefined;
   });
-  const [low, high] = [ends['from'], ends['to']];
+  const [low, high] = [range['from'], range['to']];
   if (typeof low === 'number' && typeof high === 'number' && high < low) {
     issues.push(issue('wrong-relation', [field, 'to'], `at least ${low}`, describe(high)));
   }
   // A wrong field other than the range is wrong at both ends: it is reported once.
-  const once = [...new Map(issues.map((one) => [one.message, one])).values()];
+  const once = [...new Map(issues.map((one) => [factsOf(one), one])).values()];
   if (!from || !to || once.length > 0) throw new InputError(once);
   return { from, to };
 }

@@ -3,6 +3,7 @@ import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
 import { describe, type Path } from './issues.js';
+import { isPart } from './part.js';
 import type { Reader } from './reader.js';
 
 /** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
@@ -22,7 +23,7 @@ export function answerFault(
   min: number,
   max: number,
 ): string | undefined {
-  if (typeof given !== 'object' || given === null || Array.isArray(given)) {
+  if (!isPart(given)) {
     return typeof given === 'number' ? 'a bare number' : describe(given);
   }
   const answer = given as Partial<Answer>;

@@ -1,6 +1,7 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { expectedNumber, fieldIssue, FieldReader, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, InputError } from './issues.js';
+import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
 
 export { expectedNumber, fieldIssue, numberIssue, optionIssue };
@@ -127,7 +128,7 @@ export class Reader extends FieldReader {
   named(name: string, expected: string, most: number): (readonly [string, Reader])[] {
     const given = this.anything(name, expected);
     if (given === undefined) return [];
-    const entries = typeof given === 'object' && given !== null && !Array.isArray(given) ? Object.entries(given) : [];
+    const entries = isPart(given) ? Object.entries(given) : [];
     if (entries.length === 0 || entries.length > most) {
       this.report('wrong-type', name, expected, `${entries.length} of them`);
       return [];

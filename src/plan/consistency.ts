@@ -1,6 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { issue, describe, type InputIssue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
+import { isPart, type Part } from '../answer/part.js';
 import { Math } from '../quantity/maths.js';
 import { passedStep } from '../evidence/guards.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -8,14 +9,11 @@ import { format } from '../quantity/format.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { textByCode } from './catalogue.js';
 
-type Json = Record<string, unknown>;
-
-/** Lists of sentences in a document. */
-/** Those whose sentences are looked up by code where they are needed. */
+/** Lists whose sentences are looked up by code where they are needed. */
 const BY_CODE = ['disclaimers', 'stopCriteria'];
+/** Lists of sentences in a document. */
 const SENTENCES = ['cautions', 'findings', 'disclaimers', 'stopCriteria', 'stops', 'reasons', 'measureAgain'];
 
-const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isNumber = (part: unknown): part is number => typeof part === 'number';
 
 /** Whether two numbers are the same, but for the last digits that engines and decimals differ in. */
@@ -23,7 +21,7 @@ export const isNear = (a: number, b: number): boolean =>
   Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 const isAbove = (a: number, b: number): boolean => a > b && !isNear(a, b);
 
-const isAnswer = (part: Json): boolean =>
+const isAnswer = (part: Part): boolean =>
   typeof part['kind'] === 'string' && isNumber(part['value']) && typeof part['unit'] === 'string';
 
 /** What something in a document must be, where it is not. */
@@ -35,9 +33,9 @@ type Follow = (pointer: string) => unknown;
 /** The value that a percentage is of, in the unit of the answer; nothing where body mass counts too. */
 function base({ kind, unit, inputs }: Answer, follow: Follow): number | undefined {
   const input = inputs[kind === 'cuff-pressure' ? 'occlusion' : 'oneRepMax'];
-  const pointer = isObject(input) ? input['ref'] : undefined;
+  const pointer = isPart(input) ? input['ref'] : undefined;
   const whole = (typeof pointer === 'string' ? follow(pointer) : input) as Answer | undefined;
-  if (!isObject(whole) || !isNumber(whole.value) || inputs['bodyMassLoad'] !== undefined) return undefined;
+  if (!isPart(whole) || !isNumber(whole.value) || inputs['bodyMassLoad'] !== undefined) return undefined;
   if (kind === 'cuff-pressure') return whole.value;
   return convertLoad(whole.value, loadUnitOf(whole.unit as Unit), loadUnitOf(unit));
 }
@@ -83,12 +81,12 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
     found([...path, 'standardDeviation'], '0 or more', standardDeviation);
   if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], `at most ${format(centre)}`, lower);
   if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], `at least ${format(centre)}`, upper);
-  if (isObject(answer.inputs)) {
+  if (isPart(answer.inputs)) {
     if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, follow, path, found);
     checkRounding(answer, path, found);
   }
   if (kind === 'cuff-pressure' && passedStep('cuff-pressure', value)?.severity === 'stop') {
-    const isStop = (message: unknown): boolean => isObject(message) && message['severity'] === 'stop';
+    const isStop = (message: unknown): boolean => isPart(message) && message['severity'] === 'stop';
     const { cautions } = answer as { readonly cautions?: unknown };
     if (!Array.isArray(cautions) || !cautions.some(isStop)) {
       found([...path, 'cautions'], 'a list with the stop of a pressure above those of trials', cautions);
@@ -97,8 +95,8 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
 }
 
 /** A stated number against its answer. */
-function checkStated(stated: Json, answer: unknown, path: Path, found: Found): void {
-  if (!isObject(answer)) return found([...path, 'ref'], 'a place in answers', stated['ref']);
+function checkStated(stated: Part, answer: unknown, path: Path, found: Found): void {
+  if (!isPart(answer)) return found([...path, 'ref'], 'a place in answers', stated['ref']);
   for (const name of ['value', 'unit', 'lower', 'upper']) {
     if (!('value' in stated) || stated[name] === answer[name]) continue;
     found([...path, name], answer[name] === undefined ? 'left out' : `${String(answer[name])}`, stated[name]);
@@ -109,7 +107,7 @@ function checkStated(stated: Json, answer: unknown, path: Path, found: Found): v
 function checkEvents(events: readonly unknown[], path: Path, found: Found): void {
   let before = 0;
   events.forEach((event, index) => {
-    const atS = isObject(event) ? event['atS'] : undefined;
+    const atS = isPart(event) ? event['atS'] : undefined;
     if (!isNumber(atS)) return;
     if (atS < before) found([...path, index, 'atS'], `${format(before)} or more`, atS);
     else before = atS;
@@ -118,14 +116,14 @@ function checkEvents(events: readonly unknown[], path: Path, found: Found): void
 
 /** What stops in the cautions or findings of a document is one of its stops. */
 export function checkStops(document: object, found: Found): void {
-  const { stops } = document as Json;
+  const { stops } = document as Part;
   if (!Array.isArray(stops)) return;
-  const codes = new Set(stops.map((stop: unknown) => (isObject(stop) ? stop['code'] : undefined)));
+  const codes = new Set(stops.map((stop: unknown) => (isPart(stop) ? stop['code'] : undefined)));
   for (const name of ['cautions', 'findings']) {
-    const list = (document as Json)[name];
+    const list = (document as Part)[name];
     if (!Array.isArray(list)) continue;
     list.forEach((message: unknown, index) => {
-      if (!isObject(message) || message['severity'] !== 'stop' || codes.has(message['code'])) return;
+      if (!isPart(message) || message['severity'] !== 'stop' || codes.has(message['code'])) return;
       found([name, index, 'severity'], 'other than stop, or one of the stops', message['severity']);
     });
   }
@@ -140,9 +138,9 @@ function settle(
   byCode: boolean,
 ): void {
   // A finding of a review has its figures in words, which its page writes.
-  if (!isObject(sentence) || typeof sentence['code'] !== 'string' || typeof sentence['measure'] === 'string') return;
+  if (!isPart(sentence) || typeof sentence['code'] !== 'string' || typeof sentence['measure'] === 'string') return;
   const { code, values, text } = sentence;
-  const known = textByCode(code, isObject(values) ? (values as MessageValues) : {}, text as string);
+  const known = textByCode(code, isPart(values) ? (values as MessageValues) : {}, text as string);
   if (known === undefined && ownWords) return;
   if (known === undefined) unknownCode([...path, 'code'], code);
   const message = known ?? textByCode('code-unknown');
@@ -169,7 +167,7 @@ export function checkConsistency(
   const follow: Follow = (pointer) => places.get(pointer);
   const walk = (part: unknown, path: Path): void => {
     if (Array.isArray(part)) part.forEach((item, index) => walk(item, [...path, index]));
-    if (!isObject(part)) return;
+    if (!isPart(part)) return;
     if (isAnswer(part)) checkAnswer(part as unknown as Answer, follow, path, found);
     else if (typeof part['ref'] === 'string') checkStated(part, follow(part['ref']), path, found);
     for (const [name, item] of Object.entries(part)) {

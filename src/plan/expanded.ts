@@ -2,6 +2,7 @@ import type { Answer, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
+import { isPart, type Part } from '../answer/part.js';
 import { textByCode } from './catalogue.js';
 import { isNear } from './consistency.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } from './record.js';
@@ -9,9 +10,6 @@ import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
 import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
 
-type Part = Readonly<Record<string, unknown>>;
-
-const isPart = (part: unknown): part is Part => typeof part === 'object' && part !== null && !Array.isArray(part);
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
 /** Answers of an item that are stated in it and whole among the answers of its document. */
@@ -31,10 +29,10 @@ const listOf = (parts: unknown, of: (part: Part) => unknown): unknown =>
 
 /** A sentence by its code; a remark of your own equation, which no catalogue has, keeps its words. */
 function withoutText({ text, ...message }: Part): Part {
-  const { code, values } = message as Partial<Caution>;
-  const known =
-    typeof code === 'string' ? textByCode(code, isPart(values) ? (values as MessageValues) : {}) : undefined;
-  return known === text ? message : { text, ...message };
+  const { code, values } = message;
+  const isKnown =
+    typeof code === 'string' && textByCode(code, isPart(values) ? (values as MessageValues) : {}) !== undefined;
+  return isKnown ? message : { text, ...message };
 }
 
 const withText = (messages: DocumentAnswer['cautions']): Caution[] =>

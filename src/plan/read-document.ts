@@ -15,10 +15,8 @@ import { recordFrom, totalsDone } from './record-session.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
 import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
 import { inForce } from './stops.js';
-import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
+import { isObject, keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';
-
-const isObject = (part: unknown): part is object => typeof part === 'object' && part !== null;
 
 export interface Documents {
   /** A plan of a session. */

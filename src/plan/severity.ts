@@ -1,10 +1,11 @@
 import type { Caution, Sentence, Severity } from '../answer/answer.js';
 
-const SEVERITY_ORDER: Record<Severity, number> = { stop: 0, caution: 1, note: 2 };
+/** Most severe first. */
+export const SEVERITIES = ['stop', 'caution', 'note'] as const satisfies readonly Severity[];
 
 /** Most severe first; as they came where they are alike. */
 export const mostSevereFirst = <C extends Pick<Caution, 'severity'>>(cautions: readonly C[]): C[] =>
-  [...cautions].sort((a, b) => SEVERITY_ORDER[a.severity] - SEVERITY_ORDER[b.severity]);
+  [...cautions].sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
 
 /** What a sentence says, by its code and values: two with the same key say the same. */
 export const messageKey = ({ code, values = {} }: Pick<Sentence, 'code' | 'values'>): string =>

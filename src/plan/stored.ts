@@ -52,7 +52,7 @@ export function upgraded(document: Json, current: number, upgrades: Upgrades): J
   return step ? upgraded({ ...step(document), schemaVersion: given + 1 }, current, upgrades) : refuse('not-one-of');
 }
 
-const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
+export const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
 const show = (part: unknown): string => (Array.isArray(part) ? `a list of ${part.length}` : describe(part));
 
 /** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */

@@ -2,6 +2,7 @@ import { Math, square } from '../quantity/maths.js';
 import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
 import { expectedNumber } from '../answer/field-reader.js';
 import { describe, type Path } from '../answer/issues.js';
+import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -120,8 +121,7 @@ const fits = ({ min, max }: Quantity, value: unknown): value is number =>
 const isError = (value: unknown): boolean => fits({ ...quantities.standardDeviationMmHg, min: 0.1, max: 1e6 }, value);
 
 /** The inputs of an answer that may have been changed by hand. */
-const placeOf = ({ inputs }: Partial<Pressure>): Answer['inputs'] =>
-  typeof inputs === 'object' && inputs !== null && !Array.isArray(inputs) ? inputs : {};
+const placeOf = ({ inputs }: Partial<Pressure>): Answer['inputs'] => (isPart(inputs) ? inputs : {});
 
 /** By a published equation, or by your own. */
 const isEstimate = ({ equation, assumptions }: Partial<Pressure>): boolean =>

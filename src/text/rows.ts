@@ -1,10 +1,12 @@
 import type { Answer } from '../answer/answer.js';
+import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import { withAnswers } from '../plan/read-document.js';
+import { SEVERITIES } from '../plan/severity.js';
 import { inSystem } from '../quantity/unit-system.js';
 import { kindName } from './section.js';
-import { isAnswer, isPart, parts, stopsIn, text, type Part } from './show.js';
+import { isAnswer, parts, stopsIn, text } from './show.js';
 import { readTextOptions, type TextOptions } from './translator.js';
 
 /** One number of a table, as {@link toRows} makes it; a cell without a value is `null`. */
@@ -36,8 +38,6 @@ export interface AnswerRow {
   /** Worst severity of its cautions; `stop` while a stop of its document is in force. */
   readonly severity: string | null;
 }
-
-const SEVERITIES = ['stop', 'caution', 'note'];
 
 /**
  * Every number of an answer or a document as a row of one table, for a data frame, a spreadsheet or a database. Every

@@ -1,5 +1,6 @@
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import {
@@ -24,12 +25,6 @@ import { pageWords } from './page-words.js';
 import { kindName } from './section.js';
 import { readTextOptions, type TextOptions } from './translator.js';
 import { explainWords } from './words.js';
-
-/** A part of a document or an answer whose shape is not known yet. */
-export type Part = Readonly<Record<string, unknown>>;
-
-export const isPart = (value: unknown): value is Part =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 export const isAnswer = (value: unknown): value is Answer =>
   isPart(value) &&

@@ -1,4 +1,5 @@
 import type { SourceId } from '../evidence/sources.js';
+import type { Part } from '../answer/part.js';
 import { formatUnit } from '../quantity/format.js';
 
 /** A statistic that was used, as a methods section reports it. */
@@ -6,8 +7,6 @@ export interface StatisticUsed {
   readonly sentence: string;
   readonly sources: readonly SourceId[];
 }
-
-type Part = Readonly<Record<string, unknown>>;
 
 /** A result of `cuffwork/study`: the fields that tell it from all others, and what is reported of it. */
 interface Reported {

@@ -1,5 +1,6 @@
 import { describe } from '../answer/issues.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
+import { isPart } from '../answer/part.js';
 import type { Reader } from '../answer/reader.js';
 import { amountToSet, english, marked, numeral, type Translate } from '../answer/translate.js';
 import type { Unit } from '../quantity/quantities.js';
@@ -68,7 +69,7 @@ export function readTextOptions(reader: Reader): Translate {
   const read = reader.anything('locale', EXPECTED, true);
   const units = reader.optionalChoice('units', UNIT_SYSTEMS);
   const given = read === undefined ? {} : read;
-  const texts = typeof given === 'object' && given !== null && !Array.isArray(given) ? (given as object) : undefined;
+  const texts = isPart(given) ? given : undefined;
   if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
     reader.report('wrong-type', 'locale', EXPECTED, typeof given === 'string' ? describe(given) : 'something else');
   }
