@@ -99,6 +99,7 @@ export type {
   PlanMaximum,
   PlanRequest,
   PlanSet,
+  PlanSetFields,
   PlanSetRequest,
   ProgressionAction,
 } from './types.js';

@@ -62,6 +62,7 @@ import type {
   ExpandedPlanItem,
   Plan,
   PlanExercise,
+  PlanExerciseFields,
   PlanLimb,
   PlanRequest,
   PlanSet,
@@ -327,7 +328,10 @@ function loadsOf(
 }
 
 /** What a set is in time, with its load. */
-const bareSets = (sets: PlanExercise['sets'], loads?: readonly { readonly value: number }[]): Prescription['sets'] =>
+const bareSets = (
+  sets: PlanExerciseFields['sets'],
+  loads?: readonly { readonly value: number }[],
+): Prescription['sets'] =>
   sets?.map(({ repetitions, durationS, restS }, index) =>
     defined({ repetitions, durationS, restS, load: loads?.[index]?.value }),
   ) as Prescription['sets'];
@@ -465,7 +469,7 @@ function exerciseOf(
 /** Sets as a plan has them, with what was asked for of each. */
 const planSets = (
   sets: readonly FullSet[],
-  asked: PlanExercise['sets'],
+  asked: PlanExerciseFields['sets'],
   loads: readonly { readonly value: number }[] | undefined,
 ): PlanSet[] =>
   sets.map(({ repetitions, durationS, restS }, index) => {

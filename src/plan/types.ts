@@ -103,8 +103,8 @@ export interface PlanMaximum {
   readonly training?: Training | undefined;
 }
 
-/** A set as it is asked for: repetitions at the tempo, or a time [s]. */
-export interface PlanSetRequest {
+/** Every field of a set as it is asked for; {@link PlanSetRequest} has which of them go together. */
+export interface PlanSetFields {
   /** Repetitions of the set, 1–500. */
   readonly repetitions?: number | undefined;
   /** How long the set lasts [s], 0.1–7200. */
@@ -121,8 +121,11 @@ export interface PlanSetRequest {
   readonly reserveRpe?: number | undefined;
 }
 
+/** A set as it is asked for: repetitions at the tempo, or a time [s]; with a load of its own, or a share of 1RM. */
+export type PlanSetRequest = PlanSetFields & (LeftOut<'load'> | LeftOut<'percentOneRepMax'>);
+
 /** A set as it was done; its load is a number [unit of the plan]. */
-export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
+export type DoneSet = Omit<PlanSetFields, 'percentOneRepMax'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
 export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
@@ -137,7 +140,7 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 }
 
 /** Every field of an exercise; {@link PlanExercise} has which of them go together. */
-export interface PlanExerciseFields extends SetsFields<PlanSetRequest> {
+export interface PlanExerciseFields extends SetsFields<PlanSetFields> {
   /** Name of the exercise, in your own words. */
   readonly name: string;
   /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
