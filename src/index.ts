@@ -10,13 +10,21 @@ export type {
   Assumption,
   Caution,
   ErrorPart,
+  AnyInputs,
+  BodyMassInputs,
+  CuffInputs,
   Inputs,
+  LoadInputs,
+  MaximumInputs,
+  OcclusionInputs,
+  PercentInputs,
   Reached,
   ReachedLoad,
   ReachedPressure,
   Sentence,
   Severity,
   Symbols,
+  WithInterval,
 } from './answer/answer.js';
 export type { AssumptionCode, CautionCode } from './answer/codes.js';
 export type { AnswerRange, PercentRange } from './answer/range.js';

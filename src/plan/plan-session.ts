@@ -206,8 +206,8 @@ function maximumOf(
 
 /** The maximum that a load in the form of an answer was worked out from. */
 function maximumBehind({ load }: PlanExercise): Answer<'one-repetition-maximum'> | undefined {
-  const behind = typeof load === 'object' ? load.inputs['oneRepMax'] : undefined;
-  return typeof behind === 'object' ? (behind as Answer<'one-repetition-maximum'>) : undefined;
+  const behind = typeof load === 'object' ? load.inputs.oneRepMax : undefined;
+  return typeof behind === 'object' ? behind : undefined;
 }
 
 const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'> => ({
