@@ -97,6 +97,7 @@ export type SessionAssumption =
 /** What the plan layer assumes. */
 export type PlanAssumption =
   | 'load-as-stated'
+  | 'load-range-lower'
   | 'reperfusion-taken'
   | 'tempo-not-recorded'
   | 'pressure-as-planned'

@@ -231,7 +231,7 @@ function itemsOf(request: Listed): ExpandedRecordItem[] {
 }
 
 function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
-  const { exercise, limb, side, load, done, totals } = item;
+  const { exercise, limb, side, load, upperLoad = load, done, totals } = item;
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
   const found: Caution[] = [];
@@ -257,8 +257,8 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
     const at = [...path, 'reperfusedBeforeS'];
     found.push(...reperfusionCautions(done.reperfusedBeforeS).map((message) => ({ ...message, path: at })));
   }
-  if (load && done.load !== undefined && done.instead === undefined) {
-    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, load.value)];
+  if (load && upperLoad && done.load !== undefined && done.instead === undefined) {
+    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, upperLoad.value)];
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }

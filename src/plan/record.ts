@@ -90,6 +90,7 @@ export const KEPT = [
   'target',
   'restTarget',
   'load',
+  'upperLoad',
   'intensityPercent',
   'bodyMassKg',
   'bodyMassPercent',

@@ -303,6 +303,13 @@ const limb = strict({
   }),
 });
 
+const percentRange = strict({ from: quantity('percentOneRepMax'), to: quantity('percentOneRepMax') }).register(
+  annotations,
+  {
+    id: 'percentRange',
+  },
+);
+
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
 export const exerciseFields = strict({
   name: line(120),
@@ -327,7 +334,7 @@ export const exerciseFields = strict({
       }),
       oneRepMax,
     ]),
-    percentOneRepMax: quantity('percentOneRepMax'),
+    percentOneRepMax: z.union([quantity('percentOneRepMax'), percentRange]),
     load: z.union([quantity('load'), load]),
     unloaded: z.literal(true),
     bodyMassPercent: quantity('bodyMassPercent'),
@@ -537,7 +544,11 @@ const limbTotals = z.array(
   }),
 );
 
-const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, load: statedLoad }) }, {}, statedTarget);
+const planItem = itemOf(
+  { ...prescribed, totals, ...some({ warmUp: sets, load: statedLoad, upperLoad: statedLoad }) },
+  {},
+  statedTarget,
+);
 
 /** A plan, as `planSession` makes it. */
 export const planDocument = open({
@@ -617,7 +628,11 @@ const recorded = {
   }),
 };
 
-const recordItem = itemOf({ ...recorded, totals, ...some({ load: statedLoad }) }, {}, statedTarget);
+const recordItem = itemOf(
+  { ...recorded, totals, ...some({ load: statedLoad, upperLoad: statedLoad }) },
+  {},
+  statedTarget,
+);
 
 /** A record, as `recordSession` makes it. */
 export const recordDocument = open({
