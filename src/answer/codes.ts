@@ -98,6 +98,7 @@ export type SessionAssumption =
 export type PlanAssumption =
   | 'load-as-stated'
   | 'load-range-lower'
+  | 'lower-load-lifted'
   | 'reperfusion-taken'
   | 'tempo-not-recorded'
   | 'pressure-as-planned'

@@ -351,6 +351,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([
     ...readingCautions(facts),
     ...reportedCautions(facts),
@@ -372,7 +373,11 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
-    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
+    assumptions: [
+      assumption('tempo-not-recorded'),
+      ...(asPlanned ? [assumption('pressure-as-planned')] : []),
+      ...(lowerLoad ? [assumption('lower-load-lifted')] : []),
+    ],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
     disclaimers: [disclaimer('record-clears-no-one'), disclaimer('local-codes-decide'), disclaimer('watch-afterwards')],

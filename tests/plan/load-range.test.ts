@@ -83,7 +83,8 @@ describe('a plan with a range of loads', () => {
 
   it('is reviewed at both ends', () => {
     const review = reviewPlan(planOf({ percentOneRepMax: { from: 30, to: 50 } }));
-    const isShare = ({ measure }: { readonly measure?: string | undefined }): boolean => measure === 'percent-of-maximum';
+    const isShare = ({ measure }: { readonly measure?: string | undefined }): boolean =>
+      measure === 'percent-of-maximum';
     expect(review.findings.filter(isShare)).toMatchObject([{ path: ['items', 0, 'upperLoad'] }]);
     expect(review.inside.filter(isShare)).toMatchObject([{ path: ['items', 0, 'load'] }]);
     const heavy = reviewPlan(planOf({ percentOneRepMax: { from: 30, to: 80 } }));
@@ -127,6 +128,9 @@ describe('a record', () => {
       expect(codesOf(recordOf(plan, load).cautions)).not.toContain('lifted-above-plan');
     }
     expect(codesOf(recordOf(plan, 20).cautions)).toContain('lifted-above-plan');
+    expect(recordOf(plan, undefined).items[0]!.done.load).toBe(12.5);
+    expect(codesOf(recordOf(plan, undefined).assumptions)).toContain('lower-load-lifted');
+    expect(codesOf(recordOf(plan, 15).assumptions)).not.toContain('lower-load-lifted');
     expect(explain(recordOf(plan, 15))).toContain('15 kg done, 12.5–17.5 kg planned');
     expect(readDocument(stored(recordOf(plan, 15))).document).toBe('record');
   });
