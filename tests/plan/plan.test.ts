@@ -403,7 +403,7 @@ describe('explain, a plan in brief', () => {
 describe('the schema of a request', () => {
   const validate = (value: unknown) => planSession.input['~standard'].validate(value);
   it('has the type of the request', () => {
-    expectTypeOf<z.input<typeof planRequest>>().toExtend<PlanRequest>();
+    expectTypeOf<z.input<ReturnType<typeof planRequest>>>().toExtend<PlanRequest>();
     expectTypeOf<PlanRequest>().toExtend<Readonly<unknown>>();
   });
   it('is a Standard Schema that accepts what planSession accepts', async () => {
