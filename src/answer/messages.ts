@@ -45,6 +45,7 @@ const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWo
  */
 export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
-    const value = Object.hasOwn(values, name) ? values[name] : slot;
-    return typeof value === 'number' ? write(value, String(values[unit] ?? unit)) : String(value);
+    const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
+    if (typeof value === 'number') return write(value, String(values[unit] ?? unit));
+    return typeof value === 'string' ? value : value.join(', ');
   });

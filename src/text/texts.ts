@@ -1,8 +1,10 @@
 import type { AnswerKind } from '../answer/answer.js';
-import * as needs from '../answer/needs.js';
+import * as answerNeeds from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
+import * as planNeeds from '../plan/needs.js';
 import { planValueWords } from '../plan/messages.js';
+import * as pressureNeeds from '../pressure/needs.js';
 import { unitWords } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -14,15 +16,27 @@ import {
   type RelativeLoadEquationId,
 } from '../strength/equations.js';
 import { charts, type RepetitionChart } from '../strength/repetitions.js';
+import * as sessionNeeds from '../session/needs.js';
+import * as strengthNeeds from '../strength/needs.js';
+import * as studyNeeds from '../study/needs.js';
 import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
+import * as textNeeds from './needs.js';
 import { pageWords } from './page-words.js';
 import { explainWords, fieldWords, labelWords, receivedWords } from './words.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
 /** The code of what a relation asks for. */
-type RequirementCode = Extract<(typeof needs)[keyof typeof needs], readonly string[]>[0];
+type CodeOf<N> = Extract<N[keyof N], readonly [string, string]>[0];
+type RequirementCode =
+  | CodeOf<typeof answerNeeds>
+  | CodeOf<typeof pressureNeeds>
+  | CodeOf<typeof strengthNeeds>
+  | CodeOf<typeof sessionNeeds>
+  | CodeOf<typeof planNeeds>
+  | CodeOf<typeof studyNeeds>
+  | CodeOf<typeof textNeeds>;
 
 /** The code of a word or a frame in {@link words}. */
 export type WordCode =
@@ -75,7 +89,9 @@ export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
     ...named('field', { ...namesOf(quantities), ...fieldWords }),
     ...named('label', labelWords),
     ...Object.fromEntries(
-      Object.values(needs).flatMap((one) => (Array.isArray(one) ? [[`requirement.${one[0]!}`, one[1]]] : [])),
+      [answerNeeds, pressureNeeds, strengthNeeds, sessionNeeds, planNeeds, studyNeeds, textNeeds]
+        .flatMap((needs) => Object.values<unknown>(needs))
+        .flatMap((one) => (Array.isArray(one) ? [[`requirement.${String(one[0])}`, String(one[1])]] : [])),
     ),
     ...named('received', receivedWords),
     ...named('chart', namesOf(charts)),
