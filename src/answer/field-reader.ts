@@ -45,11 +45,11 @@ const isPlain = (value: unknown): value is Part => {
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
 
-/** Some of many options, in words. */
+/** Some of many options, in words; one alone as it is. */
 const among = (options: readonly string[], noun: string): string =>
   options.length > MOST_SHOWN
     ? `one of ${options.length} ${noun}, such as ${options.slice(0, MOST_SHOWN).join(', ')}`
-    : `one of ${options.join(', ')}`;
+    : (options.length === 1 ? '' : 'one of ') + options.join(', ');
 
 /** A field that is not known here, with those it was likely meant for. */
 export function fieldIssue(path: Path, known: readonly string[], name: string): InputIssue {

@@ -98,7 +98,7 @@ export const SIDE_OF_COMPARISON = [
 ] as const;
 export const ITEM_WITH_PLACE = ['item-with-place', '{ of: the plan or record, exercise, limb, side }'] as const;
 export const EXERCISE_NAME = ['exercise-name', 'the name of an exercise'] as const;
-export const ONE_ITEM = ['one-item', 'one item of {items}'] as const;
+export const ONE_ITEM = ['one-item', 'one that fits a single item of {items}'] as const;
 export const WITH_ITEMS = ['with-items', 'a document with items'] as const;
 export const SESSION_LOAD = ['session-load', 'recorded: sessionRpe and sessionS in recordSession'] as const;
 export const ITEMS_OF_PLAN = ['items-of-plan', 'those of this plan'] as const;

@@ -68,7 +68,7 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
 /** The types that one of several forms may have. */
 const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
   const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
-  return types.length > 0 ? need(OF_TYPE, { types }) : OF_ONE_FORM;
+  return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
 
 /** What a pattern asks for: the message of a schema is its code, and the most characters. */
@@ -81,7 +81,7 @@ function patternOf(message: string): Asked {
 function expectedOf(found: z.core.$ZodIssue): Asked {
   switch (found.code) {
     case 'invalid_type':
-      return need(OF_TYPE, { types: [found.expected] });
+      return need(OF_TYPE, { types: found.expected });
     case 'too_small':
       return need(found.origin === 'array' ? LEAST_LENGTH : AT_LEAST, { least: Number(found.minimum) });
     case 'too_big':

@@ -13,7 +13,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
-import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { fullPrescription, type FullPrescription, type Prescription, orDuration } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { codedCaution } from './coded.js';
@@ -59,7 +59,6 @@ import {
   UNLESS_PLANNED,
   ITEM_OF_PLAN,
 } from './needs.js';
-import { OR_DURATION } from '../session/needs.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
 function setsDone(
@@ -82,7 +81,7 @@ function setsDone(
     if (set.load !== undefined && !plannedLoad) {
       issues.push(issue('wrong-relation', ['sets', index, 'load'], LEFT_OUT_NO_LOAD, 'a value'));
     }
-    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', OR_DURATION);
+    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', orDuration());
     else if (durationS === undefined && !tempo) ask(index, 'durationS', NO_TEMPO);
     const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
     const rest = index === done.length - 1 ? 0 : (restS ?? asPlanned);

@@ -27,6 +27,7 @@ import {
   MEASUREMENTS,
   OF_MEASUREMENT,
   RESULT_ABOVE_DIASTOLIC,
+  ESTIMATE_WITH,
 } from './needs.js';
 
 /** What {@link calibrateOcclusionPressure} takes. */
@@ -152,8 +153,9 @@ function readEstimate(reader: Reader): Pressure {
     ),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
-  const received = isEstimate(estimate) ? faults.length > 0 && 'one without its readings' : 'one of another kind';
-  if (received) reader.report('wrong-relation', 'estimate', ESTIMATE_MAKERS, received);
+  if (!isEstimate(estimate)) reader.report('wrong-relation', 'estimate', ESTIMATE_MAKERS, describe(estimate.equation));
+  else if (faults.length > 0)
+    reader.report('wrong-relation', 'estimate', need(ESTIMATE_WITH, { fields: faults }), 'one without');
   return estimate;
 }
 

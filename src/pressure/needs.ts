@@ -3,6 +3,10 @@ export const ESTIMATE_MAKERS = [
   'estimate-of-a-side',
   'an answer of estimateOcclusionPressure or estimateWith that names its side',
 ] as const;
+export const ESTIMATE_WITH = [
+  'estimate-with',
+  'an answer of estimateOcclusionPressure or estimateWith that has {fields}',
+] as const;
 export const PRESSURE_OR_NUMBER = [
   'occlusion-or-number',
   'an answer of estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number',

@@ -11,13 +11,13 @@ export const SETS = ['sets', 'a list of sets'] as const;
 export const EXERCISES = ['exercises', 'a list of exercises'] as const;
 export const NAME = ['name', 'a name of up to {most} characters'] as const;
 export const EITHER_SCHEME = ['either-scheme', 'given, or else scheme, but not both'] as const;
-export const OR_DURATION = ['or-duration', 'given, or durationS'] as const;
+export const OR_DURATION = ['or-duration', 'a whole number from {min} to {max:unit}, or durationS'] as const;
 export const WITHOUT_EXPLOSIVE = [
   'timed-phases',
   'seconds in every phase, or else durationS in every set, since X has no time',
 ] as const;
 export const LONGER_REPETITION = ['longer-repetition', 'longer than 0 s a repetition'] as const;
-export const OR_IN_EVERY_SET = ['or-in-every-set', 'given, or else in every set'] as const;
+export const OR_IN_EVERY_SET = ['or-in-every-set', 'given, or else {field} in every set'] as const;
 export const REST_PRESSURE = ['rest-pressure', 'the lower pressure of the rests'] as const;
 export const SIDE_OF_PRESSURES = ['side-of-pressures', 'given where a pressure is given for each side'] as const;
 export const BELOW_FIELD = ['below-field', 'below {field}'] as const;

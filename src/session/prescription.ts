@@ -1,7 +1,7 @@
 import type { Answer } from '../answer/answer.js';
 import { defined, type Full } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
-import { GIVEN_WITH, need, LEFT_OUT_WITH, type Asked } from '../answer/needs.js';
+import { GIVEN_WITH, need, LEFT_OUT_WITH, type Asked, type Needed } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
@@ -265,6 +265,12 @@ function readSet(set: Reader): ExerciseSet {
   }) as ExerciseSet;
 }
 
+/** What a set without repetitions is asked for. */
+export function orDuration(): Needed {
+  const { min, max, unit } = quantities.repetitions;
+  return need(OR_DURATION, { min, max, unit });
+}
+
 /** Reports a field that does not go with the others. */
 const refuse = (reader: Reader, name: string, asked: Asked): void => {
   if (reader.has(name)) reader.report('wrong-relation', name, asked, 'a value');
@@ -328,7 +334,7 @@ function readPrescription(reader: Reader): FullPrescription {
   }
   for (const set of [...(setReaders ?? []), ...(warmUpReaders ?? [])]) {
     if (!set.has('repetitions') && !set.has('durationS')) {
-      set.report('missing', 'repetitions', OR_DURATION, 'undefined');
+      set.report('missing', 'repetitions', orDuration(), 'undefined');
     }
   }
   const times = checkTempo(reader, tempo, [...warmUpGiven, ...given]);
@@ -394,7 +400,7 @@ function checkTempo(
 function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   const perSet = sets.some((set) => set.load !== undefined);
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
-    reader.report('missing', 'load', OR_IN_EVERY_SET, 'undefined');
+    reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }), 'undefined');
   }
   if (perSet) refuse(reader, 'percentOneRepMax', LEFT_OUT_LOADS);
   if (reader.has('oneRepMax')) {
@@ -415,7 +421,7 @@ interface Pressures {
 function checkPressures(reader: Reader, { restriction, side, pressures, rest, occlusionMmHg }: Pressures): void {
   const some = pressures.some((pressure) => pressure !== undefined);
   if (some && pressures.includes(undefined)) {
-    reader.report('missing', 'pressureMmHg', OR_IN_EVERY_SET, 'undefined');
+    reader.report('missing', 'pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }), 'undefined');
   }
   if (restriction === 'none') {
     for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])

@@ -19,7 +19,7 @@ export const HEAVIER = [
 export const SEX_WITH_SHARE = ['sex-with-share', 'one the share is known for in the {movement}: {sexes}'] as const;
 export const PRINTED_REPETITIONS = [
   'printed-repetitions',
-  'one of the repetitions the {chart} prints: {repetitions}',
+  'a number of repetitions that the {chart} prints: {repetitions}',
 ] as const;
 export const REPETITION_EQUATION = [
   'repetition-equation',

@@ -38,7 +38,6 @@ export const INTO = [
 ] as const;
 export const LEAST_NUMBERS = ['least-numbers', 'at least {least} numbers'] as const;
 export const LEAST_PEOPLE_OF = ['least-people', 'at least {least} people'] as const;
-export const LEAST_ROWS_OF = ['least-rows', 'at least {least} rows'] as const;
 export const LEAST_PAIRS_OF = ['least-pairs', 'at least {least} pairs with both values'] as const;
 export const LEAST_BOTH = ['least-both', 'at least {least} people with both values'] as const;
 export const LEAST_EVERY_TEST = ['least-every-test', 'at least {least} people with every test'] as const;

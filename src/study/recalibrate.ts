@@ -19,16 +19,8 @@ import {
 } from './fitted-equation.js';
 import { caution, short } from './messages.js';
 import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.js';
-import { need } from '../answer/needs.js';
-import {
-  LEAST_ROWS_OF,
-  VARYING_PRESSURES,
-  NO_ROW_ALONE,
-  NO_PADDING,
-  ONE_WIDTH,
-  DIFFERING,
-  VARYING_MORE,
-} from './needs.js';
+import { need, AT_LEAST } from '../answer/needs.js';
+import { VARYING_PRESSURES, NO_ROW_ALONE, NO_PADDING, ONE_WIDTH, DIFFERING, VARYING_MORE } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings of the published equation. */
 export interface RecalibrateRow extends FitRow {
@@ -169,7 +161,7 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
     reader.report('wrong-relation', 'equation', NO_PADDING, `'${baseId}'`);
   }
   if (reader.fine && rows.length < LEAST_ROWS) {
-    reader.report('wrong-relation', 'rows', need(LEAST_ROWS_OF, { least: LEAST_ROWS }), `${rows.length}`);
+    reader.report('wrong-relation', 'rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
   }
   const people = rows.map(
     ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,

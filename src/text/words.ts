@@ -236,8 +236,6 @@ export const receivedWords = {
   'an item without its stops': 'an item without its stops',
   'an object that is not plain JSON': 'an object that is not plain JSON',
   'too many fields': 'too many fields',
-  'one of another kind': 'one of another kind',
-  'one without its readings': 'one without its readings',
   'an object of another kind': 'an object of another kind',
   'an answer in another unit': 'an answer in another unit',
   'an answer without a grade of evidence': 'an answer without a grade of evidence',

@@ -244,7 +244,7 @@ describe('planSession', () => {
       'exercises[0].tempo.bottom is not a field here: expected perhaps bottomS.',
     ]);
     expect(wrong({ systolic: 120 })).toEqual(['systolic is not a field here: expected perhaps systolicMmHg.']);
-    expect(wrong({ limbs: [] })).toContain('limbs must be a list of at least 1; received a list of 0.');
+    expect(wrong({ limbs: [] })).toContain('limbs must be a list of at least 1; received 0.');
   });
 
   it('refuses a measurement at or below diastolic pressure, a limb listed twice, and no girth', () => {

@@ -72,7 +72,7 @@ describe('nextSession', () => {
     const stopped = [recordOf(plan, all, { symptoms: ['symptom-sharp-pain'] })];
     expect(first(stopped, { date: '2026-05-01' }).action).toBe('stop');
     expect(() => propose(records, { date: '2026-03-01' })).toThrow(
-      'date must be not before the last record, 2026-03-02',
+      'date must be not before 2026-03-02, the day of the last record',
     );
     expect(() => propose(records, { longBreakDays })).toThrow(/date is missing/);
   });
@@ -82,7 +82,7 @@ describe('nextSession', () => {
     const of = (date: string) =>
       nextSession({ plan: later, records: [recordOf(plan, all)], rule: 'all-repetitions', date });
     expect(of('2026-03-09').items).toHaveLength(1);
-    expect(() => of('2026-03-08')).toThrow('date must be not before the plan, 2026-03-09');
+    expect(() => of('2026-03-08')).toThrow('date must be not before 2026-03-09, the day of the plan');
   });
 
   it('stops at a sign to stop at, whatever was done', () => {

@@ -229,7 +229,7 @@ describe('reviewPlan', () => {
 
   it('refuses a guideline it does not know, another document, and a plan that was changed by hand', () => {
     expect(() => reviewPlan(plan, { guideline: 'mine' as never })).toThrow(/guideline must be one of/);
-    expect(() => reviewPlan(review as never)).toThrow(/'plan' or 'record'/);
+    expect(() => reviewPlan(review as never)).toThrow(/'plan', 'record'/);
     const broken = structuredClone(plan) as unknown as { items: { target: { value: unknown } }[] };
     broken.items[0]!.target.value = 'high';
     expect(() => reviewPlan(broken as unknown as Plan)).toThrow(/items\[0\]\.target\.value/);

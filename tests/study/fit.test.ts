@@ -112,17 +112,17 @@ describe('fitOcclusionEquation', () => {
     [
       'a term that does not vary',
       { rows: rows.map((row) => ({ ...row, ageYears: 30 })) },
-      /leave ageYears out; received one value of ageYears in every row/,
+      /leave ageYears out; received one value in every row/,
     ],
     [
       'terms that follow from one another',
       { rows: rows.map((row) => ({ ...row, ageYears: row.circumferenceCm! - 20 })) },
-      /leave ageYears out; received ageYears, which follows from the others/,
+      /leave ageYears out; received "ageYears"/,
     ],
     [
       'a row that alone decides a coefficient',
       { rows: rows.map((row, index) => ({ ...row, sex: index === 4 ? ('male' as const) : ('female' as const) })) },
-      /row 4, which does/,
+      /as row 4 does/,
     ],
     [
       'a row that lacks a term',
