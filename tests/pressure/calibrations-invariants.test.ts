@@ -141,7 +141,7 @@ describe('a calibration', () => {
     );
     differs(changed({ side: 'both' }), 'inputs.side', "one of 'left', 'right'", '"both"');
     differs(measured({ limb: 'arm' }), 'inputs.limb', "'leg', as in the estimate", '"arm"');
-    differs(measured({ posture: 'seated' }), 'inputs.posture', '"supine", as in the estimate', '"seated"');
+    differs(measured({ posture: 'seated' }), 'inputs.posture', "'supine', as in the estimate", '"seated"');
     const { cuffWidthCm: _width, ...noWidth } = measured().inputs;
     differs({ ...measured(), inputs: noWidth }, 'inputs.cuffWidthCm', 'a number from 3 to 40 cm', 'undefined');
     differs(changed({ day: 1.5 }), 'inputs.day', 'a whole number from 0 to 1000000', '1.5');
