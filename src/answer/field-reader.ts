@@ -146,11 +146,6 @@ export class FieldReader {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 
-  /** Adds an issue that another reader found. */
-  add(found: InputIssue): void {
-    addIssue(this.issues, found);
-  }
-
   /** Whether every field read so far was right, so that relations between them may be looked at. */
   get fine(): boolean {
     return this.issues.length === 0;

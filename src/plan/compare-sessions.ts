@@ -208,11 +208,10 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
 export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
   input: ComparisonInput,
 ): SessionComparison {
-  const reader = new Reader(input);
   const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
   const from = readSide(reader, 'from', issues);
   const to = readSide(reader, 'to', issues);
-  for (const found of issues) reader.add(found);
   reader.done();
   return ownDocument(comparisonOf(from!, to!));
 });

@@ -1,10 +1,10 @@
 import type { AnswerKind } from '../answer/answer.js';
-import * as answerNeeds from '../answer/needs.js';
+import { answerNeeds } from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
-import * as planNeeds from '../plan/needs.js';
+import { planNeeds } from '../plan/needs.js';
 import { planValueWords } from '../plan/messages.js';
-import * as pressureNeeds from '../pressure/needs.js';
+import { pressureNeeds } from '../pressure/needs.js';
 import { unitWords } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -16,27 +16,30 @@ import {
   type RelativeLoadEquationId,
 } from '../strength/equations.js';
 import { charts, type RepetitionChart } from '../strength/repetitions.js';
-import * as sessionNeeds from '../session/needs.js';
-import * as strengthNeeds from '../strength/needs.js';
-import * as studyNeeds from '../study/needs.js';
+import { sessionNeeds } from '../session/needs.js';
+import { strengthNeeds } from '../strength/needs.js';
+import { studyNeeds } from '../study/needs.js';
 import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
-import * as textNeeds from './needs.js';
+import { textNeeds } from './needs.js';
 import { pageWords } from './page-words.js';
 import { explainWords, fieldWords, labelWords, receivedWords } from './words.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
-/** The code of what a relation asks for. */
-type CodeOf<N> = Extract<N[keyof N], readonly [string, string]>[0];
-type RequirementCode =
-  | CodeOf<typeof answerNeeds>
-  | CodeOf<typeof pressureNeeds>
-  | CodeOf<typeof strengthNeeds>
-  | CodeOf<typeof sessionNeeds>
-  | CodeOf<typeof planNeeds>
-  | CodeOf<typeof studyNeeds>
-  | CodeOf<typeof textNeeds>;
+/** What any input is asked for: codes and English words. */
+const needs = /* @__PURE__ */ (() => [
+  ...answerNeeds,
+  ...pressureNeeds,
+  ...strengthNeeds,
+  ...sessionNeeds,
+  ...planNeeds,
+  ...studyNeeds,
+  ...textNeeds,
+])();
+
+/** The code of what is asked for. */
+type RequirementCode = (typeof needs)[number][0];
 
 /** The code of a word or a frame in {@link words}. */
 export type WordCode =
@@ -88,11 +91,7 @@ export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
     ...named('kind', namesOf(kindWords)),
     ...named('field', { ...namesOf(quantities), ...fieldWords }),
     ...named('label', labelWords),
-    ...Object.fromEntries(
-      [answerNeeds, pressureNeeds, strengthNeeds, sessionNeeds, planNeeds, studyNeeds, textNeeds]
-        .flatMap((needs) => Object.values<unknown>(needs))
-        .flatMap((one) => (Array.isArray(one) ? [[`requirement.${String(one[0])}`, String(one[1])]] : [])),
-    ),
+    ...Object.fromEntries(needs.map(([code, english]) => [`requirement.${code}`, english])),
     ...named('received', receivedWords),
     ...named('chart', namesOf(charts)),
     ...named('meaning', grades),
