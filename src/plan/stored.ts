@@ -6,7 +6,7 @@ import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
 
@@ -111,13 +111,13 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made.document, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
+  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;
     return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
   }
-  return kind.otherwise(document, made, caution('caution', 'document-unverified', { version: libraryVersion }));
+  return kind.otherwise(document, made, documentCaution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */

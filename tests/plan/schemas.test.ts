@@ -172,7 +172,7 @@ type Json_<T> =
       : T extends object
         ? { -readonly [N in keyof T]: Json_<Exclude<T[N], undefined>> }
         : T;
-type Declared<S extends { _zod: { input: unknown } }> = Json_<S['_zod']['input']>;
+type Declared<S extends () => { _zod: { input: unknown } }> = Json_<ReturnType<S>['_zod']['input']>;
 
 // Checked by the compiler, in both directions: a field, a word or a `?` that only one of the two has is an error here.
 describe('a day', () => {
