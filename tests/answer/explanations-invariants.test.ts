@@ -4,7 +4,7 @@ import { latexNotation, mathmlNotation, typesetIn } from '../../src/text/formula
 import { markdownText } from '../../src/text/write.js';
 import { grades } from '../../src/evidence/grades.js';
 import type { Answer, AssumptionCode, CautionCode } from '../../src/index.js';
-import { explain, messages, words, fill } from '../../src/text/index.js';
+import { explain, messages, words } from '../../src/text/index.js';
 
 // The answers are made up, so that each holds all that an answer may hold; what is expected is written by hand.
 
