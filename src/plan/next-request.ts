@@ -17,7 +17,15 @@ import { exerciseFinder, placesOf, placeText } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
-import { OUR_PLAN, OUR_PROPOSAL, ITEMS_OF_PLAN, NOT_STOPPED, NOT_BACK_OFF, LOAD_TO_GO_TO, LIFTED_STOPS } from './needs.js';
+import {
+  OUR_PLAN,
+  OUR_PROPOSAL,
+  ITEMS_OF_PLAN,
+  NOT_STOPPED,
+  NOT_BACK_OFF,
+  LOAD_TO_GO_TO,
+  LIFTED_STOPS,
+} from './needs.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {

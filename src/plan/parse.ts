@@ -54,7 +54,8 @@ export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Sh
   if (innerType) return fieldsOf(innerType);
   if (element) return { '*': element };
   if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
-  return shape;
+  // What declares no field may have any.
+  return shape && Object.keys(shape).length > 0 ? shape : undefined;
 }
 
 /** The names of the fields that a schema has at a place. */
