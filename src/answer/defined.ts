@@ -16,3 +16,6 @@ export type Given<T, N extends keyof T> = { readonly [K in N]-?: Exclude<T[K], u
 
 /** Fields that are left out. */
 export type LeftOut<N extends PropertyKey> = { readonly [K in N]?: undefined };
+
+/** An answer while it is made: its fields may be set one by one, which takes a fraction of the time of spreads. */
+export type Writable<T> = { -readonly [Field in keyof T]: T[Field] };

@@ -40,7 +40,7 @@ const isPlain = (value: unknown): value is Part => {
   if (!isPart(value)) return false;
   const prototype: unknown = Object.getPrototypeOf(value);
   // The prototype’s prototype is looked at so that plain objects of another realm pass too.
-  return prototype === null || Object.getPrototypeOf(prototype) === null;
+  return prototype === Object.prototype || prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
@@ -70,6 +70,8 @@ export function optionIssue(path: Path, options: readonly string[], value: unkno
   return issue(code, path, { expected }, describe(value), undefined, { options: [...options], suggestions });
 }
 
+const NOTHING: readonly string[] = [];
+
 /**
  * Reads an input field by field, once, and gathers everything that is wrong with it. A right input costs no more
  * than its fields: words are made only for what is wrong.
@@ -80,14 +82,12 @@ export class FieldReader {
   protected readonly issues: InputIssue[];
   protected readonly path: Path;
   private readonly known: string[] = [];
-  protected readonly children: FieldReader[] = [];
   protected source: Readonly<Record<string, unknown>> | undefined;
   /** The fields present, and how many of them were read, including as undefined. */
-  private names: readonly string[] = [];
+  private names: readonly string[] = NOTHING;
   private found = 0;
-  protected readonly given: string[] = [];
 
-  constructor(input: unknown, path: Path = [], issues: InputIssue[] = []) {
+  constructor(input: unknown, path: Path = NOTHING, issues: InputIssue[] = []) {
     this.issues = issues;
     this.path = path;
     try {
@@ -95,10 +95,11 @@ export class FieldReader {
         this.names = Object.getOwnPropertyNames(input);
         const symbols = Object.getOwnPropertySymbols(input);
         // A field that no loop shows is a slip: it would be taken here, and lost wherever the input is copied.
-        const hidden =
-          Object.keys(input).length < this.names.length ? this.names.filter((name) => !isShown(input, name)) : [];
-        for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
-        if (hidden.length + symbols.length === 0) this.source = input;
+        if (symbols.length === 0 && Object.keys(input).length === this.names.length) this.source = input;
+        else {
+          const hidden = this.names.filter((name) => !isShown(input, name));
+          for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
+        }
       } else {
         addIssue(issues, issue(input === undefined ? 'missing' : 'wrong-type', path, PLAIN_OBJECT, describe(input)));
       }
@@ -121,9 +122,8 @@ export class FieldReader {
       if (!Object.hasOwn(this.source, name)) return undefined;
       this.found += 1;
       const value = this.source[name];
-      if (value !== undefined) this.given.push(name);
       // A setter alone takes a value and shows none.
-      else if (Object.getOwnPropertyDescriptor(this.source, name)?.set) this.refuseHidden(name);
+      if (value === undefined && Object.getOwnPropertyDescriptor(this.source, name)?.set) this.refuseHidden(name);
       return value;
     } catch (error) {
       if (error instanceof InputError) throw error;
@@ -181,8 +181,7 @@ export class FieldReader {
     return this.among(name, options, this.read(name)) ?? (options[0] as T);
   }
 
-  private refuseUnknown(): void {
-    for (const child of this.children) child.refuseUnknown();
+  protected refuseUnknown(): void {
     if (this.found === this.names.length || !this.source) return;
     const unknown = this.names.filter((name) => !this.known.includes(name));
     for (const name of unknown) addIssue(this.issues, fieldIssue(this.path, this.known, name));

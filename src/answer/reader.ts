@@ -21,6 +21,20 @@ const attemptCopy = (value: unknown, budget: Budget): unknown => {
 
 /** A {@link FieldReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
 export class Reader extends FieldReader {
+  private readonly given: string[] = [];
+  private readonly children: Reader[] = [];
+
+  protected override read(name: string): unknown {
+    const value = super.read(name);
+    if (value !== undefined) this.given.push(name);
+    return value;
+  }
+
+  protected override refuseUnknown(): void {
+    for (const child of this.children) child.refuseUnknown();
+    super.refuseUnknown();
+  }
+
   /** Whether a field that was read has a value, right or wrong. */
   has(name: string): boolean {
     return this.given.includes(name);

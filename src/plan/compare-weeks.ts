@@ -18,13 +18,13 @@ import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
 import { measurementOf, occlusionOfTarget } from './item-prescription.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
 import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { expandedOf } from './read-document.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
@@ -313,7 +313,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const { value: largest } = limits.largestPressureStep;
     if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
     // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(caution('caution', 'both-raised', who));
+    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
     return found;
   });
 }
@@ -421,9 +421,9 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
   const cautions = uniqueCautions(cautionsOf(rows));
   const disclaimers = [
-    disclaimer('weeks-clear-no-one'),
-    disclaimer('weeks-no-one-road'),
-    disclaimer('one-thing-at-a-time'),
+    documentDisclaimer('weeks-clear-no-one'),
+    documentDisclaimer('weeks-no-one-road'),
+    documentDisclaimer('one-thing-at-a-time'),
   ];
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));

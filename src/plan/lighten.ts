@@ -28,7 +28,7 @@ import { expandedOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
 import { need } from '../answer/needs.js';
@@ -381,6 +381,6 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
       stopped || Math.abs(reached - lighterPercent) < 0.05
         ? []
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
-    disclaimers: [disclaimer('lighter-no-promise'), disclaimer('local-codes-decide')],
+    disclaimers: [documentDisclaimer('lighter-no-promise'), documentDisclaimer('local-codes-decide')],
   });
 });

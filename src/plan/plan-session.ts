@@ -40,21 +40,21 @@ import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
-import { checkConsistency } from './consistency.js';
+import { planTextByCode } from './catalogue.js';
 import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, planMessages } from './messages.js';
 import { measuredDay } from './measured-limb.js';
 import { parseDocument } from './parse.js';
 import { usesLimb, isSameLimb } from './limb-and-side.js';
 import { planRequest } from './schema.js';
 import { screeningCaution } from './screening-messages.js';
 import { disclaimers, stopCriteria } from './disclaimers.js';
-import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
+import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from './stops.js';
 import type {
   ExpandedLimbTotals,
   ExpandedPlan,
@@ -653,6 +653,12 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
   return [screeningCaution('caution', 'first-session-volume', values, more)];
 }
 
+/** A stop of an earlier document, in the words of the catalogue: its own are not trusted. */
+const worded = (stop: Stop): Stop => ({
+  ...stop,
+  text: planTextByCode(stop.code, stop.values, stop.text) ?? planMessages['code-unknown'],
+});
+
 /** How old the screening is. No published text says how old is too old. */
 function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   if (!screening) return [];
@@ -735,9 +741,11 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
 export const planSession = /* @__PURE__ */ withInput(function planSession(request: PlanRequest): Plan {
   const document = plainInput(request, PLAN_REQUEST) as PlanRequest;
   const { value: read, issues } = parseDocument(planRequest, document);
-  const value = read && { ...read, limbs: read.limbs.map(withWidth) };
-  // A stop of an earlier document gets the words of the catalogue.
-  if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
+  const value = read && {
+    ...read,
+    limbs: read.limbs.map(withWidth),
+    ...(read.stops && { stops: read.stops.map(worded) }),
+  };
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
@@ -775,6 +783,6 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     disclaimers: disclaimers(cuffed),
     stopCriteria: stopCriteria(cuffed),
   };
-  const plan = compact<Plan>(expanded);
+  const plan = compact<Plan>(expanded, planTextByCode);
   return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

@@ -3,13 +3,14 @@ import { guards, passedStep } from '../evidence/guards.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
 import { dayCheckAgain, screeningAgain } from './checks.js';
+import { textByCode } from './catalogue.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
 import { isSameLimb } from './limb-and-side.js';
 import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
-import { compact, compacted, expandedRecord, plannedOf } from './expanded.js';
+import { compact, compactedOlder, expandedRecord, plannedOf } from './expanded.js';
 import { recordFrom, totalsDone } from './record-session.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
 import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
@@ -41,11 +42,11 @@ interface ExpandedDocuments extends Omit<Documents, 'plan' | 'record'> {
 const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
   current: 2,
   schema: recordDocument,
-  upgrades: { 1: compacted },
+  upgrades: { 1: compactedOlder },
   remade: (record) => {
     const items = plannedOf(record).map((item) => ({ ...item, totals: totalsDone(item) }));
     const expanded = recordFrom({ ...record, items });
-    return { document: compact<SessionRecord>(expanded), expanded };
+    return { document: compact<SessionRecord>(expanded, textByCode), expanded };
   },
   otherwise: (record, made, unverified) => {
     const document = keptUnverified(record, made.document, unverified);

@@ -16,6 +16,7 @@ import { reperfusionCautions } from '../session/limbs.js';
 import { fullPrescription, type FullPrescription, type Prescription, orDuration } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
 import type { DayCheck } from './questions.js';
@@ -23,7 +24,7 @@ import { uniqueCautions } from './severity.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
 import { isSameLimb, limbsIn, placesOf, placeText } from './limb-and-side.js';
@@ -40,7 +41,7 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { heaviestLoad } from './set-counts.js';
-import { disclaimer } from './disclaimers.js';
+import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.js';
@@ -272,7 +273,7 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
-  if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
+  if (done.stoppedEarly) found.push(documentCaution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
   const message = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
   const own = totals.cautions.filter((caution) => !message.includes(caution.code) && !isOfLimb(caution));
@@ -392,7 +393,11 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
-    disclaimers: [disclaimer('record-clears-no-one'), disclaimer('local-codes-decide'), disclaimer('watch-afterwards')],
+    disclaimers: [
+      documentDisclaimer('record-clears-no-one'),
+      documentDisclaimer('local-codes-decide'),
+      documentDisclaimer('watch-afterwards'),
+    ],
   } as ExpandedRecord;
 }
 
@@ -451,7 +456,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   const keys = placesOf(plan.items);
   const left = plan.items
     .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+    .map(({ exercise, limb, side }) => documentCaution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
   const expanded = recordFrom({
     ...done,
@@ -462,5 +467,5 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-  return ownDocument(compact<SessionRecord>(expanded));
+  return ownDocument(compact<SessionRecord>(expanded, textByCode));
 });

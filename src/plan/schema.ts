@@ -27,7 +27,7 @@ import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { DAY } from '../answer/day.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
-import type { PlanCode } from './messages.js';
+import type { PlanCode } from './document-messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
 import { progressionRules } from './progression-rules.js';

@@ -1,4 +1,6 @@
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Answer, Caution, ReachedPressure } from '../answer/answer.js';
+import type { Writable } from '../answer/defined.js';
+import { once, sharedFacts } from '../answer/own.js';
 import { guardCautions } from '../answer/guards.js';
 import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
@@ -58,6 +60,14 @@ function closureCautions(chance: number | undefined, mode: ExerciseMode): Cautio
   const most = mode === 'passive' ? 'caution' : 'stop';
   return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percentLop'], most });
 }
+
+/** What holds for every setting. */
+const notes = /* @__PURE__ */ once(() =>
+  sharedFacts([
+    caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
+    caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
+  ]),
+);
 
 /** The highest gauge setting that keeps the chance of closing the artery within a limit; 0 where none does. */
 function highestSetting(occlusion: Answer, limitPercent: number, step: number): number {
@@ -148,8 +158,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     ...usual,
     // If you ask for a closed artery, a caution reports it already.
     ...(usual.some(({ severity }) => severity === 'stop') ? [] : closureCautions(chance, mode)),
-    caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
-    caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
+    ...notes(),
   ];
   if (held) {
     const values = { ceiling: ceilingMmHg, wanted: format(wanted), percentLop };
@@ -160,38 +169,31 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
-  return {
-    kind: 'cuff-pressure',
-    value,
-    unit: 'mm[Hg]',
-    ...(lower !== undefined && { lower: share * lower }),
-    ...(upper !== undefined && { upper: share * upper }),
-    ...(level !== undefined && { level }),
-    // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
-    ...(spread !== undefined && {
-      standardDeviation: spread,
-      ...(scale && { scale }),
-      errors: [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }],
-    }),
-    equation: 'percent-of-occlusion',
-    evidence: occlusion.evidence,
-    inputs: {
-      occlusion,
-      percentLop,
-      gaugeStepMmHg,
-      ...(ceilingMmHg !== undefined && { ceilingMmHg }),
-      ...(asked && { mode: asked }),
-      ...(limit !== undefined && { occlusionChanceLimitPercent: limit }),
-    },
-    rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },
-    reached: {
-      percentLop: (100 * value) / occlusion.value,
-      ...(upper !== undefined && { lower: (100 * value) / upper }),
-      ...(lower !== undefined && { upper: (100 * value) / lower }),
-      ...(chance !== undefined && { occlusionChancePercent: chance }),
-      ...(highest !== undefined && { highestMmHg: highest }),
-    },
-    assumptions: exactness(occlusion),
-    cautions,
-  };
+  const inputs: Writable<CuffPressure['inputs']> = { occlusion, percentLop, gaugeStepMmHg };
+  if (ceilingMmHg !== undefined) inputs['ceilingMmHg'] = ceilingMmHg;
+  if (asked) inputs['mode'] = asked;
+  if (limit !== undefined) inputs['occlusionChanceLimitPercent'] = limit;
+  const reached: Writable<ReachedPressure> = { percentLop: (100 * value) / occlusion.value };
+  if (upper !== undefined) reached.lower = (100 * value) / upper;
+  if (lower !== undefined) reached.upper = (100 * value) / lower;
+  if (chance !== undefined) reached.occlusionChancePercent = chance;
+  if (highest !== undefined) reached.highestMmHg = highest;
+  const answer = { kind: 'cuff-pressure', value, unit: 'mm[Hg]' } as Writable<CuffPressure>;
+  if (lower !== undefined) answer.lower = share * lower;
+  if (upper !== undefined) answer.upper = share * upper;
+  if (level !== undefined) answer.level = level;
+  // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
+  if (spread !== undefined) {
+    answer.standardDeviation = spread;
+    if (scale) answer.scale = scale;
+    answer.errors = [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }];
+  }
+  answer.equation = 'percent-of-occlusion';
+  answer.evidence = occlusion.evidence;
+  answer.inputs = inputs;
+  answer.rounding = { from: wanted, to: 'down', step: gaugeStepMmHg };
+  answer.reached = reached;
+  answer.assumptions = exactness(occlusion);
+  answer.cautions = cautions;
+  return answer;
 });

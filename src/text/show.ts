@@ -14,7 +14,7 @@ import {
   type Translate,
 } from '../answer/translate.js';
 import { findingValues, guidelineNames, measures, sideWords } from '../plan/measures.js';
-import { planMessages, type PlanCode } from '../plan/messages.js';
+import { documentMessages, type PlanCode } from '../plan/document-messages.js';
 import { printable } from '../plan/read-document.js';
 import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
@@ -141,7 +141,7 @@ function findingText(translate: Translate, finding: ReviewFinding): string {
   const id = text(finding.values?.['guideline']) as keyof typeof guidelineNames;
   const guideline = Object.hasOwn(guidelineNames, id) ? translate(`guideline.${id}`, guidelineNames[id]) : id;
   const code = finding.code as PlanCode;
-  return translate(code, planMessages[code], findingValues(translate, finding, guideline));
+  return translate(code, documentMessages[code], findingValues(translate, finding, guideline));
 }
 
 /** What has a code, in words; nothing for what has none. */
@@ -151,7 +151,7 @@ function codeText(translate: Translate, part: Part): string | undefined {
   if (Array.isArray(path) && typeof expected === 'string' && typeof received === 'string')
     return issueText(translate, part as unknown as InputIssue);
   if (typeof question === 'string') return translate(`ask-${code}`, question);
-  if (typeof measure === 'string' && Object.hasOwn(measures, measure) && Object.hasOwn(planMessages, code))
+  if (typeof measure === 'string' && Object.hasOwn(measures, measure) && Object.hasOwn(documentMessages, code))
     return findingText(translate, part as unknown as ReviewFinding);
   if (typeof english === 'string') return sentence(translate, part as unknown as Caution);
   return assumptionText(translate, part as unknown as Assumption);

@@ -162,7 +162,7 @@ describe('agreement', () => {
     };
     await expect(
       refusalPage((parts: unknown[]) => agreement(...(parts as Parameters<typeof agreement>)), cases),
-    ).toMatchFileSnapshot('pages/refused-agreement.txt');
+    ).toMatchFileSnapshot('refused/agreement.txt');
   });
 });
 
