@@ -106,7 +106,8 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  const quantity = quantityName(name);
+  // The ends of a range are of the field that it is the range of.
+  const quantity = quantityName(name === 'from' || name === 'to' ? path.at(-2) : name);
   if (wantsNumber && quantity) {
     const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
