@@ -10,6 +10,17 @@ import manifest from '../../package.json' with { type: 'json' };
 // note or a message is no type.
 const TABLES = /^export declare const \w+: (?:\{|readonly \[)[\s\S]*?^[}\]]+;$/gm;
 const SENTENCE = /(?<=: )"(?:[^"\\ ]|\\.)* (?:[^"\\]|\\.)*"(?=;)/g;
+/** A catalogue: codes and their sentences, of which any may be one word. */
+const CATALOGUE = /\{\n((?: {4}readonly (?:[\w$]+|'[^']+'): (?:string|"[^"\n]*");\n)+)\}/;
+/** A table with its sentences as text; of a catalogue, only its codes are a type. */
+function declared(table: string): string {
+  const plain = table.replace(SENTENCE, 'string');
+  return plain.replace(CATALOGUE, (whole, members: string) => {
+    if (!/: string;$/m.test(members)) return whole;
+    const codes = [...members.matchAll(/readonly '?([^':]+)'?:/g)].map(([, code]) => `'${code}'`);
+    return `Readonly<Record<${codes.join(' | ')}, string>>`;
+  });
+}
 /** The types of another package that ours name, copied so that nobody has to install it. */
 const SPEC = '@standard-schema/spec';
 const SPEC_COPY = 'answer/standard-schema';
@@ -22,9 +33,13 @@ const entries = targets.map(({ require }) => require.types.replace('./dist/', ''
 // 1. What the compiler says of each file.
 const emitted = new Map<string, string>();
 const declaring = { ...options, noEmit: false, declaration: true, emitDeclarationOnly: true, rootDir: resolve('src') };
-ts.createProgram(fileNames, { ...declaring, outDir: '/types' }).emit(undefined, (path, text) =>
-  emitted.set(path, text),
-);
+const sources = ts.createProgram(fileNames, { ...declaring, outDir: '/types' });
+const wrong = ts.getPreEmitDiagnostics(sources);
+if (wrong.length > 0) {
+  console.error(ts.formatDiagnostics(wrong, ts.createCompilerHost(options)));
+  process.exit(1);
+}
+sources.emit(undefined, (path, text) => emitted.set(path, text));
 emitted.set(
   `/types/${SPEC_COPY}.d.ts`,
   readFileSync(fileURLToPath(import.meta.resolve(SPEC)).replace(/js$/, 'd.ts'), 'utf8'),
@@ -32,7 +47,7 @@ emitted.set(
 for (const [path, text] of emitted) {
   const copy = posix.relative(dirname(path), `/types/${SPEC_COPY}.js`);
   const at = copy.startsWith('.') ? copy : `./${copy}`;
-  const tables = text.replace(TABLES, (table) => table.replace(SENTENCE, 'string'));
+  const tables = text.replace(TABLES, declared);
   emitted.set(path, tables.replaceAll(`'${SPEC}'`, `'${at}'`));
 }
 

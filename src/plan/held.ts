@@ -1,4 +1,3 @@
-import type { Answer } from '../answer/answer.js';
 import { passedStep } from '../evidence/guards.js';
 import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
@@ -25,7 +24,7 @@ export interface Held {
  */
 export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target' | 'done'>): Held | undefined {
   if (!target || done.heldMmHg === undefined) return undefined;
-  const planned = (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
+  const planned = target.inputs.occlusion.value;
   const occlusion = done.occlusionMmHg ?? planned;
   const held = done.heldMmHg;
   const shareOf = (pressure: number, whole: number) => decimal(pressure).times(100).div(decimal(whole));

@@ -1,4 +1,4 @@
-import type { Sentence } from '../answer/answer.js';
+import type { Answer, Sentence } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
@@ -61,7 +61,7 @@ const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boo
   parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
 
 /** The share of occlusion pressure that was asked for. */
-export const percentOf = ({ inputs }: CuffPressure): number => inputs['percentLop'] as number;
+export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
 export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
@@ -82,7 +82,7 @@ const percentage = (part: number, whole: number): number => decimal(part).times(
 
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
-  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
+  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs;
   return targetCuffPressure(defined({ occlusion, percentLop, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 

@@ -16,7 +16,7 @@ import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -142,7 +142,7 @@ function withSets(exercise: PlanExerciseFields, own: readonly Proposed[]): PlanE
   const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
   return {
     ...rest,
-    sets: kept.map((set: PlanSetRequest, index) =>
+    sets: kept.map((set: PlanSetFields, index) =>
       set.durationS === undefined
         ? { ...set, repetitions: least(index, 'repetitions') }
         : { ...set, durationS: least(index, 'durationS') },

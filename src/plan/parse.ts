@@ -90,7 +90,11 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */
-export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { value?: T; issues: InputIssue[] } {
+export function parseDocument<T>(
+  declared: () => z.ZodMiniType<T>,
+  document: object,
+): { value?: T; issues: InputIssue[] } {
+  const schema = declared();
   const parsed = schema.safeParse(document);
   return parsed.success
     ? { value: document as T, issues: [] }
@@ -99,7 +103,7 @@ export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { 
 
 /** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
 export const requestReader =
-  (schema: z.ZodMiniType<unknown>, expected: string) =>
+  (schema: () => z.ZodMiniType<unknown>, expected: string) =>
   (given: unknown): unknown => {
     const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
     if (value === undefined) throw new InputError(issues);

@@ -111,7 +111,7 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made.document, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
+  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;

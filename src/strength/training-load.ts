@@ -1,5 +1,12 @@
 import type { Full } from '../answer/defined.js';
-import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import {
+  type Answer,
+  type Caution,
+  type ErrorPart,
+  type ReachedLoad,
+  interval,
+  normalInterval,
+} from '../answer/answer.js';
 import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -18,6 +25,8 @@ import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
 export type TrainingLoad = Answer<'training-load'> & {
+  /** The percentage of the 1RM that the rounded load really is, and its 95 % interval. */
+  readonly reached: ReachedLoad;
   /** Plates on each side of the bar, heaviest first. */
   readonly perSide?: readonly Full<Plate>[];
 };
