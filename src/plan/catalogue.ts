@@ -1,7 +1,7 @@
 import { guardMessages } from '../answer/guards.js';
 import { answerMessages, fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
 import { sessionMessages } from '../session/messages.js';
 import { strengthMessages } from '../strength/messages.js';
 import { filled } from './coded.js';
@@ -14,6 +14,7 @@ const sentences: Catalogue = {
   ...guardMessages,
   ...estimateMessages,
   ...pressureMessages,
+  ...targetMessages,
   ...strengthMessages,
   ...sessionMessages,
   ...planMessages,
