@@ -1,11 +1,12 @@
 import { FieldReader } from './field-reader.js';
 import { describe } from './issues.js';
+import type { Asked } from './needs.js';
 import { plainCopy } from './plain-copy.js';
 
 /** A {@link FieldReader} that takes answers too. */
 export class PlainReader extends FieldReader {
   /** A value of any kind as plain JSON of its own: no object of yours is kept or run later. */
-  anything(name: string, expected: string, optional = false): unknown {
+  anything(name: string, expected: Asked, optional = false): unknown {
     const value = this.read(name);
     if (value === undefined) {
       if (!optional) this.missing(name, expected);

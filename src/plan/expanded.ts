@@ -3,12 +3,13 @@ import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
-import { textByCode } from './catalogue.js';
+import { textByCode, type TextByCode } from './catalogue.js';
 import { isNear } from './consistency.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } from './record.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
 import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+import { POINTER } from './needs.js';
 
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
@@ -28,12 +29,14 @@ const listOf = (parts: unknown, of: (part: Part) => unknown): unknown =>
   Array.isArray(parts) ? parts.map((part: unknown) => (isPart(part) ? of(part) : part)) : parts;
 
 /** A sentence by its code; a remark of your own equation, which no catalogue has, keeps its words. */
-function withoutText({ text, ...message }: Part): Part {
-  const { code, values } = message;
-  const isKnown =
-    typeof code === 'string' && textByCode(code, isPart(values) ? (values as MessageValues) : {}) !== undefined;
-  return isKnown ? message : { text, ...message };
-}
+const withoutText =
+  (textOf: TextByCode) =>
+  ({ text, ...message }: Part): Part => {
+    const { code, values } = message;
+    const isKnown =
+      typeof code === 'string' && textOf(code, isPart(values) ? (values as MessageValues) : {}) !== undefined;
+    return isKnown ? message : { text, ...message };
+  };
 
 const withText = (messages: DocumentAnswer['cautions']): Caution[] =>
   messages.map(({ text, ...message }) => {
@@ -46,11 +49,16 @@ const withText = (messages: DocumentAnswer['cautions']): Caution[] =>
 class Answers {
   readonly all: DocumentAnswer[] = [];
   readonly #places = new Map<unknown, AnswerPointer>();
+  readonly #short: (message: Part) => Part;
+
+  constructor(textOf: TextByCode) {
+    this.#short = withoutText(textOf);
+  }
 
   at(answer: Answer): AnswerPointer {
     const known = this.#places.get(answer);
     if (known) return known;
-    const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions: listOf(answer.cautions, withoutText) };
+    const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions: listOf(answer.cautions, this.#short) };
     const text = JSON.stringify(own);
     const place = this.#places.get(text) ?? { ref: `/answers/${this.all.push(own as DocumentAnswer) - 1}` };
     this.#places.set(answer, place).set(text, place);
@@ -95,12 +103,12 @@ const equationsOf = (answers: readonly DocumentAnswer[]): string[] => [
  * A plan or a record with each answer once. What is no such document stays as it is: an older version is checked once
  * it has the shape of this one.
  */
-export function compacted(document: object): Part {
-  const answers = new Answers();
+export function compacted(document: object, textOf: TextByCode): Part {
+  const answers = new Answers(textOf);
   const entries = Object.entries(document).map(([name, part]: [string, unknown]): [string, unknown] => {
     if (name === 'items') return [name, listOf(part, (item) => compactItem(item, answers))];
     if (name === 'limbs') return [name, listOf(part, statedTotals)];
-    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText)];
+    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText(textOf))];
     if (name === 'sessionLoad' && isAnswer(part)) return [name, numberOf(part)];
     if (name !== 'session' || !isPart(part)) return [name, part];
     const { totals } = part;
@@ -118,7 +126,7 @@ function follower(answers: readonly DocumentAnswer[]) {
     const index = Number(/^\/answers\/(\d+)$/.exec(ref)?.[1] ?? NaN);
     const answer = index < before ? answers[index] : undefined;
     // An answer was worked out from answers before it, so no way leads round in a circle.
-    if (!answer) throw new InputError([issue('changed-document', path, 'a place in answers', describe(ref))]);
+    if (!answer) throw new InputError([issue('changed-document', path, POINTER, describe(ref))]);
     const known = whole.get(ref);
     if (known) return known;
     const place = ['answers', index, 'inputs'];
@@ -181,6 +189,9 @@ const limbsOf = (limbs: Plan['limbs'], made: readonly ExpandedLimbTotals[]): Exp
     return { ...place, ...answersOf<Omit<ExpandedLimbTotals, keyof typeof place>>(totals, made[index]) };
   });
 
+/** A document of an older version with each answer once. */
+export const compactedOlder = (document: object): Part => compacted(document, textByCode);
+
 const sentences = (codes: readonly DisclaimerCode[]): Disclaimer[] =>
   codes.map((one) => ({ ...one, text: textByCode(one.code) ?? textByCode('code-unknown')! }));
 
@@ -229,8 +240,8 @@ export function expandedRecord(record: SessionRecord, made: ExpandedRecord): Exp
 const expansions = /* @__PURE__ */ new WeakMap<object, object>();
 
 /** A document to hand out of what was worked out with whole answers, which are kept for it. */
-export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>): T {
-  const document = compacted(expanded) as unknown as T;
+export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>, textOf: TextByCode): T {
+  const document = compacted(expanded, textOf) as unknown as T;
   expansions.set(document, expanded);
   return document;
 }

@@ -16,12 +16,12 @@ import { version } from '../study/version.js';
 import { mostSevereFirst } from './severity.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure, type Place } from './measures.js';
-import { planMessages } from './messages.js';
+import { documentMessages } from './document-messages.js';
 import { expandedOf } from './read-document.js';
 import { isSameLimb } from './limb-and-side.js';
 import { heaviestLoad } from './set-counts.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 
@@ -410,7 +410,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     else {
       const { measure, found, unit, low, high, exercise, limb, side } = assessed;
       const values = defined({ measure, found, unit, low, high, exercise, limb, side, guideline: id }) as MessageValues;
-      const text = fill(planMessages[code], findingValues(english, assessed, name));
+      const text = fill(documentMessages[code], findingValues(english, assessed, name));
       findings.push({ severity, code, values, text, ...assessed });
     }
   }
@@ -428,9 +428,9 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     inside,
     notAssessed: [...new Set(asked)].filter((measure) => !assessed.has(measure)),
     disclaimers: [
-      disclaimer('review-clears-no-one'),
-      disclaimer('local-codes-decide'),
-      disclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
+      documentDisclaimer('review-clears-no-one'),
+      documentDisclaimer('local-codes-decide'),
+      documentDisclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
   });
 });

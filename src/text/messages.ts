@@ -8,7 +8,7 @@ import {
   strengthAssumptions,
 } from './assumptions.js';
 import { answerMessages } from '../answer/messages.js';
-import { planMessages } from '../plan/messages.js';
+import { documentMessages } from '../plan/document-messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
 import { pressureMessages, targetMessages } from '../pressure/messages.js';
@@ -36,7 +36,7 @@ export const messages = /* @__PURE__ */ (() =>
     ...targetMessages,
     ...strengthMessages,
     ...sessionMessages,
-    ...planMessages,
+    ...documentMessages,
     ...screeningMessages,
     ...studyMessages,
     ...teachingMessages,

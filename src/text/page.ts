@@ -19,7 +19,7 @@ import { namedPart, part, title, type Block } from './blocks.js';
 import { messageKey } from '../plan/severity.js';
 import { itemCautions } from '../plan/item-cautions.js';
 import { placeWords, sideWords } from '../plan/measures.js';
-import { planMessages } from '../plan/messages.js';
+import { documentMessages } from '../plan/document-messages.js';
 import { pageWords, type Word } from './page-words.js';
 import { usesLimb, isSameLimb, timesOf } from '../plan/limb-and-side.js';
 import { questionMessages } from '../plan/screening-messages.js';
@@ -97,7 +97,7 @@ function stopName(translate: Translate, { code, about, text, values = {} }: Stop
     name !== undefined && Object.hasOwn(table, name) ? translate(name, table[name]!, values) : undefined;
   const question = named(`ask-${code}`, questionMessages);
   return (
-    named(about, planMessages) ??
+    named(about, documentMessages) ??
     (question === undefined ? undefined : translating(translate, pageWords)('page.answered-yes', { question })) ??
     named(`stop.${code}`, pageWords) ??
     sentence(translate, { code, text, values })

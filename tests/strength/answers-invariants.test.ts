@@ -557,7 +557,7 @@ describe('a percentage at repetitions, and back', () => {
       percentAtRepetitions,
       { repetitions: 11 },
       'repetitions',
-      'one of the repetitions the training load chart prints: 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12',
+      'a number of repetitions that the training-load-chart prints: 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12',
       '11',
     ],
     [

@@ -107,18 +107,18 @@ describe('the equation taken of itself', () => {
       [
         'repetitions',
         'wrong-relation',
-        '5 to failure for leg-press-5rm-2006, the test it was fitted on; it has no term for repetitions',
+        '5 to failure for leg-press-5rm-2006, the tests it was fitted on; it has no term for repetitions',
         '8',
       ],
     ]);
     expect(by('knee-extension-trained-1993', { repetitions: 6 })[0]![2]).toBe(
-      '7 to 10 to failure for knee-extension-trained-1993, the tests it was fitted on; it has no term for repetitions',
+      '7–10 to failure for knee-extension-trained-1993, the tests it was fitted on; it has no term for repetitions',
     );
     expect(by('epley-1985', { repetitions: 21 })[0]![2]).toMatch(
       /^at most 20 to failure for epley-1985, the longest set/,
     );
     expect(by('postmenopausal-2006', { lift: 'squat' })[0]!.slice(2)).toEqual([
-      expect.stringMatching(/^[a-z-]+( or [a-z-]+){3,} for equation postmenopausal-2006$/),
+      expect.stringMatching(/^[a-z-]+(, [a-z-]+){3,} for equation postmenopausal-2006$/),
       'squat',
     ]);
     // 159.9 + 0.103 × 12 × 200 − 11.552 × 12 is 268.5; of a load of 200 at 2 repetitions 178, less than was lifted.
@@ -209,7 +209,7 @@ describe('a comparison of equations', () => {
       needs(
         'leg-press-5rm-2006',
         'repetitions',
-        '5 to failure for leg-press-5rm-2006, the test it was fitted on; it has no term for repetitions',
+        '5 to failure for leg-press-5rm-2006, the tests it was fitted on; it has no term for repetitions',
         '8',
       ),
     );
