@@ -1,6 +1,6 @@
 import type { Answer } from '../answer/answer.js';
 import { passedStep } from '../evidence/guards.js';
-import { decimal } from '../quantity/decimal.js';
+import { exact, minus, over, times, toNumber } from '../quantity/exact.js';
 import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
@@ -28,9 +28,9 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
   const planned = (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
   const occlusion = done.occlusionMmHg ?? planned;
   const held = done.heldMmHg;
-  const shareOf = (pressure: number, whole: number) => decimal(pressure).times(100).div(decimal(whole));
+  const shareOf = (pressure: number, whole: number) => over(times(exact(pressure), exact(100)), exact(whole));
   const [share, asked] = [shareOf(held, occlusion), shareOf(target.value, planned)];
-  const pointsAbove = share.minus(asked).toNumber();
+  const pointsAbove = toNumber(minus(share, asked));
   const byShare = done.occlusionMmHg !== undefined;
   const tolerance = progressionLimits.pressureTolerance.value;
   const as =
@@ -47,6 +47,6 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
               ? 'share-below'
               : 'below'
             : 'as-planned';
-  const [heldPercent, percentLop] = [share.toNumber(), asked.toNumber()];
+  const [heldPercent, percentLop] = [toNumber(share), toNumber(asked)];
   return { as, held, target: target.value, occlusion, heldPercent, percentLop };
 }

@@ -3,12 +3,12 @@ import type { AnswerKind, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
-import { decimal, type Decimal } from '../quantity/decimal.js';
+import { compare, exact, exactSum, minus, over, plus, times, toNumber, ZERO, type Exact } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
-import type { ExerciseSchedule, CuffInterval } from './schedule.js';
+import { touches, type CuffInterval, type ExerciseSchedule } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
+import { added, isCounted, repetitionsOf, seconds, total, workInputs } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -37,31 +37,31 @@ export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);
 
 /** What intervals of restriction add up to. */
 export function tally(cuffIntervals: readonly CuffInterval[]) {
-  const full: Decimal[] = [];
-  const partial: Decimal[] = [];
-  const runs: Decimal[] = [];
-  const gaps: Decimal[] = [];
+  const full: Exact[] = [];
+  const partial: Exact[] = [];
+  const runs: Exact[] = [];
+  const gaps: Exact[] = [];
   let before: CuffInterval | undefined;
   for (const interval of cuffIntervals) {
     const { fromS, toS, state } = interval;
-    const durationS = toS.minus(fromS);
+    const durationS = minus(toS, fromS);
     (state === 'full' ? full : partial).push(durationS);
-    if (before?.toS.eq(fromS)) runs.push(runs.pop()!.plus(durationS));
+    if (touches(before, interval)) runs.push(plus(runs.pop()!, durationS));
     else {
-      if (before) gaps.push(fromS.minus(before.toS));
+      if (before) gaps.push(minus(fromS, before.toS));
       runs.push(durationS);
     }
     before = interval;
   }
-  const longest = runs.reduce((most, run) => (run.gt(most) ? run : most), decimal(0));
+  const longest = runs.reduce((most, run) => (compare(run, most) > 0 ? run : most), ZERO);
   return { full, partial, longest, gaps };
 }
 
 /** The restriction of a limb, or of all of them, each total with the intervals it is made of. */
 export function restrictionTotals(cuffIntervals: readonly CuffInterval[]) {
   const { full, partial, longest, gaps } = tally(cuffIntervals);
-  const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], field: string) =>
-    total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) });
+  const time = <K extends AnswerKind>(kind: K, parts: readonly Exact[], field: string) =>
+    total(kind, toNumber(exactSum(parts)), 's', { [field]: seconds(parts) });
   return {
     restrictionTime: time('restriction-time', full, 'cuffIntervals'),
     ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'cuffIntervals') }),
@@ -102,7 +102,7 @@ export function exerciseRestriction({ full, setIntervals, rests, any }: Exercise
 
 /** One cuff’s pressure × time in one exercise: exact, in mmHg × s. */
 export interface Cell {
-  readonly mmHgSeconds: Decimal;
+  readonly mmHgSeconds: Exact;
   readonly occlusionMmHg: number | undefined;
   /** `80 × 300 + 40 × 90` */
   readonly terms: string;
@@ -114,15 +114,15 @@ export function pressureCell(
   { side }: Place,
   cuffIntervals: readonly CuffInterval[],
 ): Cell | undefined {
-  const times = new Map<number, Decimal>();
+  const held = new Map<number, Exact>();
   for (const { fromS, toS, pressureMmHg } of cuffIntervals) {
     if (pressureMmHg === undefined) return undefined;
-    times.set(pressureMmHg, (times.get(pressureMmHg) ?? decimal(0)).plus(toS.minus(fromS)));
+    held.set(pressureMmHg, plus(held.get(pressureMmHg) ?? ZERO, minus(toS, fromS)));
   }
   return {
-    mmHgSeconds: plus([...times].map(([pressure, time]) => time.times(decimal(pressure)))),
+    mmHgSeconds: exactSum([...held].map(([pressure, time]) => times(time, exact(pressure)))),
     occlusionMmHg: occlusionMmHg === undefined ? undefined : onSide(occlusionMmHg, side),
-    terms: [...times].map(([pressure, time]) => `${inFull(pressure)} × ${inFull(time.toNumber())}`).join(' + '),
+    terms: [...held].map(([pressure, time]) => `${inFull(pressure)} × ${inFull(toNumber(time))}`).join(' + '),
   };
 }
 
@@ -135,28 +135,28 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   const [first] = known;
   if (!first || known.length < cells.length) return {};
   const one = known.length === 1;
-  const inMinutes = (parts: readonly Decimal[]): Decimal[] => parts.map((part) => part.div(MINUTE));
   const inputs = { pressureSeconds: first.terms };
-  const times = inMinutes(known.map(({ mmHgSeconds }) => mmHgSeconds));
+  const parts = known.map(({ mmHgSeconds }) => over(mmHgSeconds, exact(MINUTE)));
   const pressureTime = total(
     'pressure-time',
-    plus(times).toNumber(),
+    toNumber(exactSum(parts)),
     'mm[Hg].min',
-    one ? inputs : { [field]: seconds(times) },
+    one ? inputs : { [field]: seconds(parts) },
   );
   const shares = known.flatMap(({ mmHgSeconds, occlusionMmHg }) =>
-    occlusionMmHg === undefined ? [] : [mmHgSeconds.times(100).div(decimal(occlusionMmHg))],
+    occlusionMmHg === undefined
+      ? []
+      : [over(times(mmHgSeconds, exact(100)), times(exact(occlusionMmHg), exact(MINUTE)))],
   );
   if (shares.length < known.length) return { pressureTime };
-  const relative = inMinutes(shares);
   const ofLop = { ...inputs, occlusionMmHg: first.occlusionMmHg! };
   return {
     pressureTime,
     relativePressureTime: total(
       'relative-pressure-time',
-      plus(relative).toNumber(),
+      toNumber(exactSum(shares)),
       '%.min',
-      one ? ofLop : { [field]: seconds(relative) },
+      one ? ofLop : { [field]: seconds(shares) },
     ),
   };
 }
@@ -165,11 +165,11 @@ export function exerciseCautions({ full, limbs }: ExerciseSchedule): Caution[] {
   const { mode, occlusionMmHg, sets } = full;
   const cautions: Caution[] = [];
   const { low, high } = guidance2019.restrictionMin[mode];
-  const times = limbs.map(({ cuffIntervals }) => {
+  const restrictedS = limbs.map(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
-    return (mode === 'passive' ? longest : plus([...whole, ...partial])).toNumber();
+    return toNumber(mode === 'passive' ? longest : exactSum([...whole, ...partial]));
   });
-  const most = Math.max(...times) / MINUTE;
+  const most = Math.max(...restrictedS) / MINUTE;
   if (most > high) {
     const values = { minutes: format(most), low, high };
     cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));

@@ -1,12 +1,13 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
+import { compare, exact, exactSum, minus, toNumber } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
 import { byLimb, type ExerciseSchedule } from './schedule.js';
 import { takesTurns, type Place } from './prescription.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { isTense, plus, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
+import { isTense, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
 
 /** What one limb went through in the session. */
 export interface LimbExposure extends Place {
@@ -65,15 +66,15 @@ export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
     const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
     const short = cuffIntervals.flatMap((interval, index) => {
       const before = cuffIntervals[index - 1];
-      const apart = before && before.exercise !== interval.exercise ? interval.fromS.minus(before.toS) : undefined;
-      return apart?.lt(REPERFUSION_S) ? [apart.toNumber()] : [];
+      const apart = before && before.exercise !== interval.exercise ? minus(interval.fromS, before.toS) : undefined;
+      return apart && compare(apart, exact(REPERFUSION_S)) < 0 ? [toNumber(apart)] : [];
     });
     return [
       {
         ...place,
         exercises: restricted.length,
         repetitions: repetitionTotal(repetitions),
-        timeUnderTension: total('time-under-tension', plus(tense).toNumber(), 's', { setTimes: seconds(tense) }),
+        timeUnderTension: total('time-under-tension', toNumber(exactSum(tense)), 's', { setTimes: seconds(tense) }),
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),

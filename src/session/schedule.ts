@@ -1,4 +1,4 @@
-import { decimal, type Decimal } from '../quantity/decimal.js';
+import { compare, exact, exactSum, minus, plus, times, toNumber, ZERO, type Exact } from '../quantity/exact.js';
 import type { Side } from '../quantity/quantities.js';
 import {
   onSide,
@@ -20,22 +20,22 @@ export interface SetInterval {
   readonly number: number;
   readonly warmUp: boolean;
   readonly side: ExerciseSide | undefined;
-  readonly atS: Decimal;
-  readonly durationS: Decimal;
+  readonly atS: Exact;
+  readonly durationS: Exact;
 }
 
 /** A rest, or the time to change sides. */
 export interface Rest {
   readonly number: number;
   readonly warmUp: boolean;
-  readonly atS: Decimal;
-  readonly durationS: Decimal;
+  readonly atS: Exact;
+  readonly durationS: Exact;
 }
 
 /** A time for which one cuff is inflated, at its pressure or at the lower one. */
 export interface CuffInterval {
-  readonly fromS: Decimal;
-  readonly toS: Decimal;
+  readonly fromS: Exact;
+  readonly toS: Exact;
   readonly state: 'full' | 'partial';
   readonly pressureMmHg: number | undefined;
 }
@@ -43,8 +43,8 @@ export interface CuffInterval {
 /** One exercise in time. */
 export interface ExerciseSchedule {
   readonly full: FullPrescription;
-  readonly startS: Decimal;
-  readonly endS: Decimal;
+  readonly startS: Exact;
+  readonly endS: Exact;
   readonly setIntervals: readonly SetInterval[];
   readonly rests: readonly Rest[];
   /** For each limb when its cuff is inflated, in order; intervals touch where only the pressure changes. */
@@ -54,16 +54,20 @@ export interface ExerciseSchedule {
 }
 
 /** Seconds one repetition takes; 0 where no set is counted at a tempo. */
-export const repetitionTime = ({ tempo }: FullPrescription): Decimal =>
-  tempo
-    ? decimal(tempo.eccentricS).plus(decimal(tempo.bottomS)).plus(decimal(tempo.concentricS)).plus(decimal(tempo.topS))
-    : decimal(0);
+export const repetitionTime = ({ tempo }: FullPrescription): Exact =>
+  tempo ? exactSum([tempo.eccentricS, tempo.bottomS, tempo.concentricS, tempo.topS].map(exact)) : ZERO;
+
+const isBefore = (a: Exact, b: Exact): boolean => compare(a, b) < 0;
+
+/** Whether one interval begins where the one before it ends. */
+export const touches = (before: CuffInterval | undefined, { fromS }: CuffInterval): boolean =>
+  before !== undefined && compare(before.toS, fromS) === 0;
 
 /** A list of intervals that drops empty ones and joins those that touch and do not differ. */
 function append(list: CuffInterval[], interval: CuffInterval): void {
   const last = list.at(-1);
-  if (interval.toS.lte(interval.fromS)) return;
-  if (last?.toS.eq(interval.fromS) && last.state === interval.state && last.pressureMmHg === interval.pressureMmHg) {
+  if (!isBefore(interval.fromS, interval.toS)) return;
+  if (last?.state === interval.state && last.pressureMmHg === interval.pressureMmHg && touches(last, interval)) {
     list[list.length - 1] = { ...last, toS: interval.toS };
   } else list.push(interval);
 }
@@ -80,9 +84,9 @@ function cuffIntervalsOf(
   own.forEach(({ set, atS, durationS }, index) => {
     const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
     const next = own[index + 1];
-    const fromS = index === 0 ? atS.minus(decimal(full.inflatedBeforeS)) : atS;
-    const doneS = atS.plus(durationS);
-    const toS = next ? doneS : doneS.plus(decimal(full.deflatedAfterS));
+    const fromS = index === 0 ? minus(atS, exact(full.inflatedBeforeS)) : atS;
+    const doneS = plus(atS, durationS);
+    const toS = next ? doneS : plus(doneS, exact(full.deflatedAfterS));
     append(list, { fromS, toS, state: 'full', pressureMmHg });
     if (!next || restriction === 'intermittent') return;
     // Up to the next set the cuff keeps this set’s pressure, or goes to the lower one.
@@ -108,15 +112,15 @@ function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
     for (const interval of lists[0]!) append(merged, { ...interval, pressureMmHg: undefined });
     return merged;
   }
-  const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort((a, b) => a.cmp(b));
+  const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort(compare);
   const at = lists.map(() => 0);
   for (const [index, fromS] of edges.entries()) {
     const toS = edges[index + 1];
     if (!toS) break;
     const states = lists.map((list, which) => {
-      while (list[at[which]!]?.toS.lte(fromS)) at[which]! += 1;
+      while (list[at[which]!] && !isBefore(fromS, list[at[which]!]!.toS)) at[which]! += 1;
       const interval = list[at[which]!];
-      return interval?.fromS.lte(fromS) ? interval.state : undefined;
+      return interval && !isBefore(fromS, interval.fromS) ? interval.state : undefined;
     });
     const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
     if (state) append(merged, { fromS, toS, state, pressureMmHg: undefined });
@@ -124,7 +128,7 @@ function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
   return merged;
 }
 
-function scheduleExercise(full: FullPrescription, startS: Decimal): ExerciseSchedule {
+function scheduleExercise(full: FullPrescription, startS: Exact): ExerciseSchedule {
   const { side, restriction } = full;
   const perRepetition = repetitionTime(full);
   const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
@@ -133,23 +137,23 @@ function scheduleExercise(full: FullPrescription, startS: Decimal): ExerciseSche
   let now = startS;
   const pass = (seconds: number, number: number, warmUp: boolean): void => {
     if (seconds === 0) return;
-    rests.push({ number, warmUp, atS: now, durationS: decimal(seconds) });
-    now = now.plus(decimal(seconds));
+    rests.push({ number, warmUp, atS: now, durationS: exact(seconds) });
+    now = plus(now, exact(seconds));
   };
   const work = (set: FullSet, number: number, warmUp: boolean): void => {
     turns.forEach((turn, index) => {
       if (index > 0) pass(full.changeS, number, warmUp);
       const durationS =
-        set.durationS === undefined ? perRepetition.times(set.repetitions ?? 0) : decimal(set.durationS);
+        set.durationS === undefined ? times(perRepetition, exact(set.repetitions ?? 0)) : exact(set.durationS);
       setIntervals.push({ set, number, warmUp, side: turn, atS: now, durationS });
-      now = now.plus(durationS);
+      now = plus(now, durationS);
     });
     pass(set.restS, number, warmUp);
   };
   full.warmUp.forEach((set, index) => work(set, index + 1, true));
-  if (restriction !== 'none') now = now.plus(decimal(full.inflatedBeforeS));
+  if (restriction !== 'none') now = plus(now, exact(full.inflatedBeforeS));
   full.sets.forEach((set, index) => work(set, index + 1, false));
-  if (restriction !== 'none') now = now.plus(decimal(full.deflatedAfterS));
+  if (restriction !== 'none') now = plus(now, exact(full.deflatedAfterS));
   const limbs = placesOf(full).map((place) => ({ place, cuffIntervals: cuffIntervalsOf(full, place, setIntervals) }));
   return {
     full,
@@ -176,16 +180,16 @@ const isAlike = ({ side, sets, restPressureMmHg, occlusionMmHg }: FullPrescripti
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
   if (isAlike(full)) return { ...full, side, changeS: 0 };
-  const own = scheduleExercise(full, decimal(0)).setIntervals.filter(
+  const own = scheduleExercise(full, ZERO).setIntervals.filter(
     (interval) => !takesTurns(full.side) || interval.side === side,
   );
   const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
   const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
     const next = own[index + 1];
-    const gap = next ? next.atS.minus(atS).minus(durationS) : decimal(0);
+    const gap = next ? minus(next.atS, plus(atS, durationS)) : ZERO;
     return {
       ...set,
-      restS: (warmUp && next && !next.warmUp ? gap.minus(decimal(lead)) : gap).toNumber(),
+      restS: toNumber(warmUp && next && !next.warmUp ? minus(gap, exact(lead)) : gap),
       ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
     };
   });
@@ -202,10 +206,10 @@ export function ofSide(full: FullPrescription, side: Side): FullPrescription {
 
 /** The exercises of a session in time, one after the other with the pauses between them. */
 export function scheduleSession({ exercises, pauses }: FullSession): ExerciseSchedule[] {
-  let now = decimal(0);
+  let now = ZERO;
   return exercises.map((full, index) => {
     const schedule = scheduleExercise(full, now);
-    now = schedule.endS.plus(decimal(pauses[index] ?? 0));
+    now = plus(schedule.endS, exact(pauses[index] ?? 0));
     return schedule;
   });
 }

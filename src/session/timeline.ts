@@ -1,8 +1,8 @@
 import type { Assumption } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal } from '../quantity/decimal.js';
+import { toNumber, ZERO } from '../quantity/exact.js';
 import type { Limb } from '../quantity/quantities.js';
-import { byLimb, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { byLimb, scheduleSession, touches, type ExerciseSchedule } from './schedule.js';
 import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
 import { assumption } from './assumptions.js';
 
@@ -58,17 +58,19 @@ const ORDER: Record<SessionEvent['event'], number> = {
 function cuffEvents(schedule: readonly ExerciseSchedule[], several: boolean): SessionEvent[] {
   const events: SessionEvent[] = [];
   for (const { place, cuffIntervals } of byLimb(schedule)) {
-    cuffIntervals.forEach(({ exercise, fromS, toS, state, pressureMmHg }, index) => {
+    cuffIntervals.forEach((interval, index) => {
+      const { exercise, fromS, toS, state, pressureMmHg } = interval;
       const own = { ...(several && { exercise }), ...place };
       const before = cuffIntervals[index - 1];
-      const held = before?.toS.eq(fromS) ? before : undefined;
+      const held = touches(before, interval) ? before : undefined;
       const falls = state === 'partial' || (held !== undefined && (held.pressureMmHg ?? 0) > (pressureMmHg ?? 0));
       // A cuff that stays up from one exercise to the next at the same pressure does nothing.
       if (held?.state !== state || held.pressureMmHg !== pressureMmHg) {
         const event = falls ? 'lower' : 'inflate';
-        events.push({ atS: fromS.toNumber(), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
+        events.push({ atS: toNumber(fromS), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
       }
-      if (!cuffIntervals[index + 1]?.fromS.eq(toS)) events.push({ atS: toS.toNumber(), event: 'deflate', ...own });
+      const next = cuffIntervals[index + 1];
+      if (!next || !touches(interval, next)) events.push({ atS: toNumber(toS), event: 'deflate', ...own });
     });
   }
   return events;
@@ -83,7 +85,7 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
     for (const { set, number: count, warmUp, side, atS, durationS } of setIntervals) {
       const { repetitions } = set;
       events.push({
-        atS: atS.toNumber(),
+        atS: toNumber(atS),
         event: 'set',
         ...number,
         ...(full.limb && { limb: full.limb }),
@@ -91,24 +93,24 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
         set: count,
         ...(warmUp && { warmUp }),
         ...(repetitions !== undefined && { repetitions }),
-        durationS: durationS.toNumber(),
+        durationS: toNumber(durationS),
       });
     }
     for (const { number: count, warmUp, atS, durationS } of rests) {
       const which = { ...number, set: count, ...(warmUp && { warmUp }) };
-      events.push({ atS: atS.toNumber(), event: 'rest', ...which, durationS: durationS.toNumber() });
+      events.push({ atS: toNumber(atS), event: 'rest', ...which, durationS: toNumber(durationS) });
     }
     const pause = session.pauses[index] ?? 0;
     if (pause > 0) {
       const event = any.length > 0 ? 'reperfuse' : 'rest';
-      events.push({ atS: endS.toNumber(), event, ...number, durationS: pause });
+      events.push({ atS: toNumber(endS), event, ...number, durationS: pause });
     }
   });
   events.sort((a, b) => a.atS - b.atS || ORDER[a.event] - ORDER[b.event]);
   const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
   return {
     events,
-    durationS: (schedule.at(-1)?.endS ?? decimal(0)).toNumber(),
+    durationS: toNumber(schedule.at(-1)?.endS ?? ZERO),
     assumptions: [
       ...(session.exercises.some(({ tempo }) => tempo) ? [assumption('tempo-kept')] : []),
       ...(cuffed.length > 0 ? [assumption('clock-starts-with-inflation')] : []),

@@ -1,8 +1,7 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal } from '../quantity/decimal.js';
 import { inFull } from '../quantity/format.js';
-import { sum } from '../quantity/exact.js';
+import { exact, exactSum, minus, quotient, sum, times, toNumber } from '../quantity/exact.js';
 import {
   exerciseCautions,
   exerciseRestriction,
@@ -24,7 +23,6 @@ import {
   highest,
   isTense,
   list,
-  plus,
   repetitionsOf,
   repetitionTotal,
   seconds,
@@ -147,7 +145,7 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     ...volumeTotals(full, working),
     timeUnderTension: total(
       'time-under-tension',
-      plus(tense.map(({ durationS }) => durationS)).toNumber(),
+      toNumber(exactSum(tense.map(({ durationS }) => durationS))),
       's',
       workInputs(full, tense),
     ),
@@ -156,7 +154,7 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
     ...pressureTotals(pressureCells(schedule), 'limbs'),
-    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock),
+    sessionTime: total('session-time', toNumber(minus(endS, startS)), 's', clock),
     cautions: exerciseCautions(schedule),
   };
 }
@@ -169,7 +167,7 @@ export function totalsOfExercise(
   const { cautions, ...totals } = exerciseTotals(schedule!);
   const long = schedule!.limbs.flatMap(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
-    return limbCautions(plus(whole).toNumber() + plus(partial).toNumber(), longest.toNumber());
+    return limbCautions(toNumber(exactSum(whole)) + toNumber(exactSum(partial)), toNumber(longest));
   });
   return { ...totals, cautions: once([...long, ...cautions]) };
 }
@@ -193,7 +191,7 @@ function leftOut(
 export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'session-load'> =>
   total(
     'session-load',
-    decimal(sessionRpe).times(decimal(sessionS)).div(MINUTE).toNumber(),
+    quotient(times(exact(sessionRpe), exact(sessionS)), exact(MINUTE)),
     '{AU}',
     { sessionRpe, sessionS },
     'published',
@@ -212,7 +210,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
     return lifts ? [peaks(full)] : [];
   });
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
-  const clockS = schedule.at(-1)!.endS.toNumber();
+  const clockS = toNumber(schedule.at(-1)!.endS);
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));

@@ -1,16 +1,14 @@
 import type { Answer, AnswerKind, Inputs } from '../answer/answer.js';
 import { weakest, type Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/exact.js';
-import { decimal, type Decimal } from '../quantity/decimal.js';
+import { sum, toNumber, type Exact } from '../quantity/exact.js';
 import { inFull } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
 export const list = (values: readonly number[]): string => values.map(inFull).join(' + ') || '0';
-export const seconds = (times: readonly Decimal[]): string => list(times.map((time) => time.toNumber()));
-export const plus = (times: readonly Decimal[]): Decimal => times.reduce((total, time) => total.plus(time), decimal(0));
+export const seconds = (times: readonly Exact[]): string => list(times.map(toNumber));
 
 /** Inputs of a total, added to one another; those that are not there are passed over. */
 export const added = (...parts: readonly (Inputs | false)[]): Inputs =>

@@ -6,11 +6,10 @@ import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
-import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
+import { compare, exact, minus, product, roundToStep, size, sum, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
@@ -58,13 +57,13 @@ export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The load of a list nearest to the target, or nearest without exceeding it; of two as near, the lighter. */
 export function nearestOf(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
-  const target = decimal(wanted);
+  const target = exact(wanted);
+  const off = (weight: number) => size(minus(exact(weight), target));
   return [...available]
     .sort((a, b) => a - b)
-    .filter((weight) => rounding === 'nearest' || decimal(weight).lte(target))
+    .filter((weight) => rounding === 'nearest' || compare(exact(weight), target) <= 0)
     .reduce<number | undefined>(
-      (best, weight) =>
-        best === undefined || decimal(weight).minus(target).abs().lt(decimal(best).minus(target).abs()) ? weight : best,
+      (best, weight) => (best === undefined || compare(off(weight), off(best)) < 0 ? weight : best),
       undefined,
     );
 }

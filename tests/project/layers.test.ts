@@ -59,10 +59,9 @@ describe('the layers of src', () => {
     const layer = LAYERS.indexOf(file.split(sep)[1]!);
     for (const name of importsOf(file)) {
       if (!name.startsWith('.')) {
-        expect(['zod/mini', 'decimal.js', '@standard-schema/spec']).toContain(name);
-        // zod stays in the plan layer; decimal.js behind one file.
+        expect(['zod/mini', '@standard-schema/spec']).toContain(name);
+        // zod stays in the plan layer.
         if (name === 'zod/mini') expect(file).toMatch(/^src\/plan\//);
-        if (name === 'decimal.js') expect(file).toBe('src/quantity/decimal.ts');
         continue;
       }
       const target = relative('src', join(dirname(file), name)).split(sep);

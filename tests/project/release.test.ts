@@ -84,8 +84,8 @@ describe('package.json', () => {
     for (const script of ['preinstall', 'install', 'postinstall', 'prepare', 'preprepare', 'postprepare'])
       expect(manifest['scripts']).not.toHaveProperty(script);
   });
-  it('has two runtime dependencies', () => {
-    expect(Object.keys(manifest['dependencies'])).toEqual(['decimal.js', 'zod']);
+  it('has one runtime dependency', () => {
+    expect(Object.keys(manifest['dependencies'])).toEqual(['zod']);
     for (const kind of ['peerDependencies', 'optionalDependencies', 'bundleDependencies'])
       expect(manifest).not.toHaveProperty(kind);
   });
