@@ -161,7 +161,7 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   };
 }
 
-export function exerciseCautions({ full, limbs }: ExerciseSchedule): Caution[] {
+export function exerciseCautions({ full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): Caution[] {
   const { mode, occlusionMmHg, sets } = full;
   const cautions: Caution[] = [];
   const { low, high } = guidance2019.restrictionMin[mode];

@@ -166,42 +166,37 @@ function scheduleExercise(full: FullPrescription, startS: Exact): ExerciseSchedu
   };
 }
 
-/** Whether every side does the same at the same time. */
-const isAlike = ({ side, sets, restPressureMmHg, occlusionMmHg }: FullPrescription): boolean =>
-  !takesTurns(side) &&
-  [restPressureMmHg, occlusionMmHg, ...sets.map(({ pressureMmHg }) => pressureMmHg)].every(
-    (pressure) => typeof pressure !== 'object',
-  );
-
 /**
  * An exercise as one of its sides does it. Where sides take turns, the rests of one hold the set of the other and the
  * time to change.
  */
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
-  if (isAlike(full)) return { ...full, side, changeS: 0 };
-  const own = scheduleExercise(full, ZERO).setIntervals.filter(
-    (interval) => !takesTurns(full.side) || interval.side === side,
-  );
-  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
-  const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
-    const next = own[index + 1];
-    const gap = next ? minus(next.atS, plus(atS, durationS)) : ZERO;
-    return {
-      ...set,
-      restS: toNumber(warmUp && next && !next.warmUp ? minus(gap, exact(lead)) : gap),
-      ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
-    };
-  });
+  const { warmUp, sets } = takesTurns(full.side) ? turnsOf(full, side) : full;
   return {
     ...full,
     side,
     changeS: 0,
-    warmUp: sets.filter((_, index) => own[index]!.warmUp),
-    sets: sets.filter((_, index) => !own[index]!.warmUp),
+    warmUp,
+    sets: sets.map(({ pressureMmHg, ...set }) =>
+      pressureMmHg === undefined ? set : { ...set, pressureMmHg: onSide(pressureMmHg, side) },
+    ),
     ...(restPressureMmHg !== undefined && { restPressureMmHg: onSide(restPressureMmHg, side) }),
     ...(occlusionMmHg !== undefined && { occlusionMmHg: onSide(occlusionMmHg, side) }),
   };
+}
+
+/** The sets of one side, where sides take turns, with the rests that it has. */
+function turnsOf(full: FullPrescription, side: Side): Pick<FullPrescription, 'warmUp' | 'sets'> {
+  const own = scheduleExercise(full, ZERO).setIntervals.filter((interval) => interval.side === side);
+  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
+  const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
+    const next = own[index + 1];
+    const gap = next ? minus(next.atS, plus(atS, durationS)) : ZERO;
+    return { ...set, restS: toNumber(warmUp && next && !next.warmUp ? minus(gap, exact(lead)) : gap) };
+  });
+  const isWarmUp = (_: FullSet, index: number): boolean => own[index]!.warmUp;
+  return { warmUp: sets.filter(isWarmUp), sets: sets.filter((set, index) => !isWarmUp(set, index)) };
 }
 
 /** The exercises of a session in time, one after the other with the pauses between them. */

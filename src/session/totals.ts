@@ -1,6 +1,7 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import { inFull } from '../quantity/format.js';
+import type { Side } from '../quantity/quantities.js';
 import { exact, exactSum, minus, quotient, sum, times, toNumber } from '../quantity/exact.js';
 import {
   exerciseCautions,
@@ -13,9 +14,9 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { limbsOf, type LimbExposure } from './limbs.js';
-import { fullSession, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
@@ -119,13 +120,13 @@ const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer
   total(kind, sum(values), 's', { exercises: list(values) });
 
 /** Pressure × time of each limb of an exercise whose cuff is inflated. */
-const pressureCells = ({ full, limbs }: ExerciseSchedule): (Cell | undefined)[] =>
+const pressureCells = ({ full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): (Cell | undefined)[] =>
   limbs.flatMap(({ place, cuffIntervals }) =>
     cuffIntervals.length > 0 ? [pressureCell(full, place, cuffIntervals)] : [],
   );
 
 /** What one exercise adds up to, cautions on the whole limb apart. */
-function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
+export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   const { full, setIntervals, rests, startS, endS } = schedule;
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
@@ -159,17 +160,30 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   };
 }
 
-/** What one exercise adds up to, as a session of its own on the limb; `schedule` where it is scheduled already. */
-export function totalsOfExercise(
-  full: FullPrescription,
-  [schedule] = scheduleSession({ exercises: [full], pauses: [] }),
-): ExerciseTotals {
-  const { cautions, ...totals } = exerciseTotals(schedule!);
-  const long = schedule!.limbs.flatMap(({ cuffIntervals }) => {
+/** What an exercise adds up to on some of its limbs at once, as a session of its own on each. */
+function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): ExerciseTotals {
+  const long = limbs.flatMap(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
     return limbCautions(toNumber(exactSum(whole)) + toNumber(exactSum(partial)), toNumber(longest));
   });
-  return { ...totals, cautions: once([...long, ...cautions]) };
+  return { ...totals, cautions: once([...long, ...exerciseCautions({ full, limbs })]) };
+}
+
+/** What one exercise adds up to, as a session of its own on the limb. */
+export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
+  const [schedule] = scheduleSession({ exercises: [full], pauses: [] });
+  return onLimbs(exerciseTotals(schedule!), schedule!);
+}
+
+/**
+ * What one exercise adds up to on one of its sides: where both do it at once, all but the pressure is that of the
+ * exercise.
+ */
+export function totalsOfSide(schedule: ExerciseSchedule, totals: ExerciseTotals, side: Side): ExerciseTotals {
+  const { full, limbs } = schedule;
+  if (takesTurns(full.side)) return totalsOfExercise(ofSide(full, side));
+  const own = { full, limbs: limbs.filter(({ place }) => place.side === side) };
+  return onLimbs({ ...totals, ...(limbs.length > 1 && pressureTotals(pressureCells(own), 'limbs')) }, own);
 }
 
 const once = (cautions: readonly Caution[]): Caution[] => [
@@ -197,9 +211,12 @@ export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'ses
     'published',
   );
 
-/** What a session with every default in its place adds up to; `schedule` where it is scheduled already. */
-export function totalsFor(session: FullSession, schedule = scheduleSession(session)): SessionTotals {
-  const parts = schedule.map(exerciseTotals);
+/** What a session with every default in its place adds up to; `schedule` and `parts` where they are there already. */
+export function totalsFor(
+  session: FullSession,
+  schedule = scheduleSession(session),
+  parts = schedule.map(exerciseTotals),
+): SessionTotals {
   const limbs = limbsOf(schedule);
   const several = parts.length > 1;
   const [first] = parts;
