@@ -1,7 +1,8 @@
 /* Slides made from the pictures: one page of HTML that needs no other file, and prints one slide a sheet. */
 import { pictures } from './pictures.js';
 
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll(' %', '\u00a0%');
 
 /** What a picture says in words, from its own description. */
 export const pictureWords = (svg: string): string => /<desc[^>]*>([\s\S]*?)<\/desc>/.exec(svg)![1]!;
@@ -50,7 +51,7 @@ export function slides(): string {
   );
   const drawn = pictures().map(
     ([name, svg]) =>
-      `<section><h2>${pictureTitle(svg)}</h2>${inlined(name, svg)}<details><summary>In words</summary><p>${pictureWords(svg)}</p></details></section>`,
+      `<section class="drawn"><h2>${pictureTitle(svg)}</h2>${inlined(name, svg)}<details><summary>In words</summary><p>${pictureWords(svg)}</p></details></section>`,
   );
   return `<!doctype html>
 <html lang="en">
@@ -61,9 +62,16 @@ export function slides(): string {
 <title>cuffwork: slides</title>
 <style>
 body{background:#fdfcf9;color:#23272b;font:1.25rem/1.5 system-ui,sans-serif;margin:0}
-section{box-sizing:border-box;display:flex;flex-direction:column;justify-content:center;margin:0 auto;max-width:60rem;min-height:100vh;padding:1.5rem}
-svg{height:auto;max-height:75vh;max-width:100%}
+section{box-sizing:border-box;display:flex;flex-direction:column;justify-content:center;margin:0 auto;max-width:72rem;padding:2rem 1.5rem}
+section+section{border-top:1px solid #8886}
+ul{font-size:clamp(1.25rem,2.6vw,2.1rem);margin:0}
+li+li{margin-top:.6em}
+@media(min-width:48rem){section{min-height:100vh}}
+svg{height:auto;max-height:78vh;width:100%}
+/* A picture shows its title itself. */
+.drawn h2{clip-path:inset(50%);position:absolute}
 h1,h2{line-height:1.2}
+h2{font-size:clamp(1.6rem,3.6vw,3rem);margin:0 0 .8em}
 summary,p{font-size:1rem}
 @media(prefers-color-scheme:dark){body{background:#171b1f;color:#e7e4dd}a{color:#6fd6cf}}
 @media print{section{break-after:page;min-height:0}details,header{display:none}}

@@ -10,3 +10,9 @@ export type Exact<T> = { readonly [K in keyof T]: Exclude<T[K], undefined> };
 
 /** With `undefined` accepted for what may be left out. */
 export type Loose<T> = { readonly [K in keyof T]: object extends Pick<T, K> ? T[K] | undefined : T[K] };
+
+/** Fields of `T` that are given. */
+export type Given<T, N extends keyof T> = { readonly [K in N]-?: Exclude<T[K], undefined> };
+
+/** Fields that are left out. */
+export type LeftOut<N extends PropertyKey> = { readonly [K in N]?: undefined };

@@ -70,7 +70,7 @@ const exactly = (percent: number) => ({ low: percent, high: percent });
  * import { sessionTotals, protocolExamples } from 'cuffwork';
  * const example = protocolExamples.find(({ id }) => id === 'clinical-75')!;
  * [example.evidence, example.percentLop]; // => ['published', 60]
- * const { scheme, tempo, restS } = example;
+ * const { scheme = '30-15-15-15', tempo = '2-0-2-0', restS } = example;
  * sessionTotals({ scheme, tempo, restS, restriction: 'continuous' }).sessionTime.value; // => 390
  * ```
  */

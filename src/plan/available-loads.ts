@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
+import { decimal } from '../quantity/decimal.js';
 import { quantities } from '../quantity/quantities.js';
-import { compare, exact, minus, product, roundToStep, sum, times, wholeTimes } from '../quantity/exact.js';
+import { product, sum, roundToStep } from '../quantity/exact.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import type { PlanExerciseFields } from './types.js';
@@ -45,9 +46,7 @@ export function neighbours(
     };
   }
   if (step === undefined) return undefined;
-  const [more, by] = [minus(exact(atLeast), exact(load)), exact(step)];
-  const whole = wholeTimes(more, by);
-  const steps = Math.max(1, compare(times(exact(whole), by), more) < 0 ? whole + 1 : whole);
+  const steps = Math.max(1, decimal(atLeast).minus(decimal(load)).div(decimal(step)).ceil().toNumber());
   const lighter = sum([load, -step]);
   return { heavier: sum([load, product(steps, step)]), ...(lighter > 0 && { lighter }) };
 }

@@ -220,7 +220,8 @@ export function expandedRecord(record: SessionRecord, made: ExpandedRecord): Exp
       (item, index) => expandedItem(item, index, follow, made.items[index]?.totals) as ExpandedRecordItem,
     ),
     limbs: limbsOf(limbs, made.limbs),
-    ...(sessionLoad && made.sessionLoad && { sessionLoad: { ...made.sessionLoad, ...sessionLoad } }),
+    ...(sessionLoad &&
+      made.sessionLoad && { sessionLoad: { ...made.sessionLoad, ...sessionLoad } as Answer<'session-load'> }),
     disclaimers: sentences(disclaimers),
   };
 }

@@ -1,6 +1,5 @@
-import type { Answer } from '../answer/answer.js';
 import { passedStep } from '../evidence/guards.js';
-import { exact, minus, over, times, toNumber } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
@@ -25,12 +24,12 @@ export interface Held {
  */
 export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target' | 'done'>): Held | undefined {
   if (!target || done.heldMmHg === undefined) return undefined;
-  const planned = (target.inputs['occlusion'] as Answer<'occlusion-pressure'>).value;
+  const planned = target.inputs.occlusion.value;
   const occlusion = done.occlusionMmHg ?? planned;
   const held = done.heldMmHg;
-  const shareOf = (pressure: number, whole: number) => over(times(exact(pressure), exact(100)), exact(whole));
+  const shareOf = (pressure: number, whole: number) => decimal(pressure).times(100).div(decimal(whole));
   const [share, asked] = [shareOf(held, occlusion), shareOf(target.value, planned)];
-  const pointsAbove = toNumber(minus(share, asked));
+  const pointsAbove = share.minus(asked).toNumber();
   const byShare = done.occlusionMmHg !== undefined;
   const tolerance = progressionLimits.pressureTolerance.value;
   const as =
@@ -47,6 +46,6 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
               ? 'share-below'
               : 'below'
             : 'as-planned';
-  const [heldPercent, percentLop] = [toNumber(share), toNumber(asked)];
+  const [heldPercent, percentLop] = [share.toNumber(), asked.toNumber()];
   return { as, held, target: target.value, occlusion, heldPercent, percentLop };
 }

@@ -1,10 +1,11 @@
-import type { Sentence } from '../answer/answer.js';
+import type { Answer, Sentence } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { attempt } from '../answer/issues.js';
 import { targetCuffPressure, type CuffPressure, type TargetInput } from '../pressure/target.js';
 import { convertLoad } from '../quantity/convert.js';
-import { compare, exact, percentage, product, sum } from '../quantity/exact.js';
+import { product, sum } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type LoadUnit } from '../quantity/quantities.js';
 import { neighbours } from './available-loads.js';
@@ -60,7 +61,7 @@ const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boo
   parts.reduce((found, part, index) => (fits(part, index) ? index : found), -1);
 
 /** The share of occlusion pressure that was asked for. */
-export const percentOf = ({ inputs }: CuffPressure): number => inputs['percentLop'] as number;
+export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
 export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
@@ -76,9 +77,12 @@ export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {
   };
 }
 
+/** A part as a percentage of a whole, in decimals of 12 digits: 2.5 of 50 is 5. */
+const percentage = (part: number, whole: number): number => decimal(part).times(100).div(decimal(whole)).toNumber();
+
 /** The cuff pressure of an item at another percentage, for the same gauge, ceiling and mode. */
 function targetAt({ target }: ExpandedPlanItem, percentLop: number): CuffPressure {
-  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs as unknown as TargetInput;
+  const { occlusion, gaugeStepMmHg, ceilingMmHg, mode } = target!.inputs;
   return targetCuffPressure(defined({ occlusion, percentLop, gaugeStepMmHg, ceilingMmHg, mode }) as TargetInput);
 }
 
@@ -102,7 +106,7 @@ function otherwise(planned: ExpandedPlanItem, done: ExpandedRecordItem): Sentenc
     convertLoad(one, done.done.unit ?? unit, unit),
   );
   // A load is converted between units: what differs in the last digits only is the same.
-  const other = lifted.findIndex((one, index) => compare(exact(one), exact(asked[index] ?? one)) !== 0);
+  const other = lifted.findIndex((one, index) => !decimal(one).eq(decimal(asked[index] ?? one)));
   if (other < 0) return undefined;
   return coded('other-load-recorded', { done: lifted[other]!, planned: asked[other]!, unit });
 }

@@ -6,17 +6,16 @@ import type { ExpandedPlanItem } from './types.js';
 
 /** The maximum that the load of an item is a share of; nothing where the load was given as it is. */
 export const maximumOf = ({ load }: Pick<ExpandedPlanItem, 'load'>): Answer<'one-repetition-maximum'> | undefined =>
-  (load?.inputs as { readonly oneRepMax?: Answer<'one-repetition-maximum'> } | undefined)?.oneRepMax;
+  load?.inputs.oneRepMax;
 
 /** The limb occlusion pressure that the cuff pressure of an item is a share of. */
 export const occlusionOfTarget = ({
   target,
-}: Pick<ExpandedPlanItem, 'target'>): Answer<'occlusion-pressure'> | undefined =>
-  (target?.inputs as { readonly occlusion?: Answer<'occlusion-pressure'> } | undefined)?.occlusion;
+}: Pick<ExpandedPlanItem, 'target'>): Answer<'occlusion-pressure'> | undefined => target?.inputs.occlusion;
 
 /** The measurement that an occlusion pressure is, or was converted from; nothing for an estimate. */
-export function measurementOf(answer: Answer): Answer | undefined {
-  const { method, measured } = answer.inputs as { readonly method?: string; readonly measured?: Answer };
+export function measurementOf(answer: Answer<'occlusion-pressure'>): Answer<'occlusion-pressure'> | undefined {
+  const { method, measured } = answer.inputs;
   if (method !== undefined) return answer;
   return measured && measurementOf(measured);
 }

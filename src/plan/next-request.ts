@@ -1,11 +1,12 @@
 import { Math } from '../quantity/maths.js';
-import { percentage, roundToStep, sum } from '../quantity/exact.js';
+import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './assumptions.js';
@@ -15,7 +16,7 @@ import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
 import { exerciseFinder, placesOf } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
+import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -76,8 +77,10 @@ function undecided({ next, place }: Proposed): InputIssue[] {
   return [];
 }
 
-/** What a percentage is brought to a multiple of, the fewest decimals first: to the nearest, then to the next one up. */
-const FINE = [1e-1, 1e-2, 1e-4, 1e-8];
+/** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
+const DIGITS = [1, 2, 4, 8];
+const HALF_UP = 4;
+const UP = 0;
 
 /**
  * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
@@ -114,11 +117,13 @@ function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanI
     ...rest
   } = exercise;
   const unit = loadUnitOf(load.unit);
-  const share = percentage(to, convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit));
+  const share = decimal(to)
+    .times(100)
+    .div(decimal(convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit)));
   const ways = defined({ unit: exercise.unit, step, available, bar, collars, plates, rounding, maximumOf });
-  for (const fine of FINE) {
-    const nearest = roundToStep(share, fine, 'nearest');
-    for (const percentOneRepMax of nearest < share ? [nearest, sum([nearest, fine])] : [nearest]) {
+  for (const digits of DIGITS) {
+    for (const rounding of [HALF_UP, UP] as const) {
+      const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
       const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
       if (asked.ok && asked.value.value === to) return { ...exercise, percentOneRepMax };
     }
@@ -137,7 +142,7 @@ function withSets(exercise: PlanExerciseFields, own: readonly Proposed[]): PlanE
   const kept = sets!.slice(0, Math.min(...goals.map(({ length }) => length)));
   return {
     ...rest,
-    sets: kept.map((set: PlanSetRequest, index) =>
+    sets: kept.map((set: PlanSetFields, index) =>
       set.durationS === undefined
         ? { ...set, repetitions: least(index, 'repetitions') }
         : { ...set, durationS: least(index, 'durationS') },

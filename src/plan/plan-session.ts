@@ -62,6 +62,7 @@ import type {
   ExpandedPlanItem,
   Plan,
   PlanExercise,
+  PlanExerciseFields,
   PlanLimb,
   PlanRequest,
   PlanSet,
@@ -205,8 +206,8 @@ function maximumOf(
 
 /** The maximum that a load in the form of an answer was worked out from. */
 function maximumBehind({ load }: PlanExercise): Answer<'one-repetition-maximum'> | undefined {
-  const behind = typeof load === 'object' ? load.inputs['oneRepMax'] : undefined;
-  return typeof behind === 'object' ? (behind as Answer<'one-repetition-maximum'>) : undefined;
+  const behind = typeof load === 'object' ? load.inputs.oneRepMax : undefined;
+  return typeof behind === 'object' ? behind : undefined;
 }
 
 const statedLoad = (load: number, unit: LoadUnit = 'kg'): Answer<'training-load'> => ({
@@ -327,7 +328,10 @@ function loadsOf(
 }
 
 /** What a set is in time, with its load. */
-const bareSets = (sets: PlanExercise['sets'], loads?: readonly { readonly value: number }[]): Prescription['sets'] =>
+const bareSets = (
+  sets: PlanExerciseFields['sets'],
+  loads?: readonly { readonly value: number }[],
+): Prescription['sets'] =>
   sets?.map(({ repetitions, durationS, restS }, index) =>
     defined({ repetitions, durationS, restS, load: loads?.[index]?.value }),
   ) as Prescription['sets'];
@@ -464,7 +468,7 @@ function exerciseOf(
 /** Sets as a plan has them, with what was asked for of each. */
 const planSets = (
   sets: readonly FullSet[],
-  asked: PlanExercise['sets'],
+  asked: PlanExerciseFields['sets'],
   loads: readonly { readonly value: number }[] | undefined,
 ): PlanSet[] =>
   sets.map(({ repetitions, durationS, restS }, index) => {

@@ -1,4 +1,4 @@
-import type { Answer, Caution } from '../answer/answer.js';
+import type { Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { InputError, issue, isInputError, moved, type InputIssue } from '../answer/issues.js';
 import { ownDocument } from '../answer/own.js';
@@ -95,7 +95,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
     const expected = `below the ${formatUnit(pressureMmHg, 'mm[Hg]')} of the sets`;
     throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
   }
-  const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
+  const { occlusion } = target!.inputs;
   return {
     ...full,
     sets: full.sets.map((set) => ({ ...set, pressureMmHg })),
@@ -114,9 +114,8 @@ export function prescriptionDone(item: RecordFacts): FullPrescription {
   const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) =>
     defined({ repetitions, durationS, restS, load: own }),
   );
-  const { oneRepMax: known } = (item.load?.inputs ?? {}) as { oneRepMax?: Answer<'one-repetition-maximum'> };
   // The maximum is that of the exercise that was planned.
-  const oneRepMax = instead === undefined ? known : undefined;
+  const oneRepMax = instead === undefined ? item.load?.inputs.oneRepMax : undefined;
   const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
   const full = fullPrescription(
     defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,

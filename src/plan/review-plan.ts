@@ -1,6 +1,6 @@
 import { ownDocument } from '../answer/own.js';
 import { Math } from '../quantity/maths.js';
-import type { Answer, Caution, Severity } from '../answer/answer.js';
+import type { Answer, Caution, Inputs, Severity } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import type { Path } from '../answer/issues.js';
 import { fill, type MessageValues } from '../answer/messages.js';
@@ -10,8 +10,7 @@ import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/exact.js';
-import type { CuffPressure } from '../pressure/target.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { mostSevereFirst } from './severity.js';
@@ -133,12 +132,8 @@ const hasCode = (cautions: readonly Caution[], code: string): boolean =>
   cautions.some((message) => message.code === code);
 
 /** The share of occlusion pressure that was asked for, or that the ceiling leaves of it; the gauge rounds it down. */
-function askedOf(target: CuffPressure): number | undefined {
-  const { percentLop, ceilingMmHg, occlusion } = target.inputs as {
-    percentLop: number;
-    ceilingMmHg?: number;
-    occlusion: Answer;
-  };
+function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
+  const { percentLop, ceilingMmHg, occlusion } = target.inputs;
   if (hasCode(target.cautions, 'chance-limit-holds')) return undefined;
   return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);
 }
@@ -147,7 +142,7 @@ function askedOf(target: CuffPressure): number | undefined {
 function liftedOf(item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
   const done = 'done' in item ? item.done : undefined;
-  const { oneRepMax, percentOneRepMax } = (load?.inputs ?? {}) as { oneRepMax?: Answer; percentOneRepMax?: number };
+  const { oneRepMax, percentOneRepMax }: Partial<Inputs<'training-load'>> = load?.inputs ?? {};
   const asked = load && percentOneRepMax;
   const own = load && item.sets.some((set) => set.load !== undefined);
   if (!done && !own) return load?.reached && { found: load.reached.percentOneRepMax, asked };
@@ -189,7 +184,7 @@ function readingsOf(
   ): void => {
     if (value !== undefined) found.push({ measure, found: value, exercise, limb, side, path, ...more });
   };
-  const { occlusion } = target!.inputs as { occlusion: Answer<'occlusion-pressure'> };
+  const { occlusion } = target!.inputs;
   const asked = askedOf(target!);
   if (!done) {
     read('percent-of-occlusion', target!.reached?.percentLop, [...place, 'target'], { asked });
@@ -239,7 +234,7 @@ function pausesOf({ session, assumptions }: ExpandedPlan) {
     if (event === 'deflate') down.set(place, { atS, exercise });
     const before = event === 'inflate' ? down.get(place) : undefined;
     if (!before || before.exercise === exercise) return [];
-    const restS = sum([atS, -before.atS]);
+    const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
     return [{ limb: limb!, side: side as Side, restS, path: ['session', 'timeline', 'events', index, 'atS'] as Path }];
   });
 }

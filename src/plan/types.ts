@@ -1,4 +1,4 @@
-import type { Exact, Full } from '../answer/defined.js';
+import type { Exact, Full, Given, LeftOut } from '../answer/defined.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
@@ -6,7 +6,15 @@ import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Sid
 import type { Rounding } from '../quantity/exact.js';
 import type { ExerciseTotals, SessionTotals } from '../session/totals.js';
 import type { Tempo } from '../session/notation.js';
-import type { ExerciseSet, ExerciseSide, Restriction } from '../session/prescription.js';
+import type {
+  ExerciseSet,
+  ExerciseSets,
+  ExerciseSide,
+  Restriction,
+  SetsFields,
+  TimedScheme,
+  TimedSets,
+} from '../session/prescription.js';
 import type { SessionTimeline } from '../session/timeline.js';
 import type { OneRepMaxEquationId } from '../strength/equations.js';
 import type { Lift, Training } from '../strength/lifts.js';
@@ -95,8 +103,8 @@ export interface PlanMaximum {
   readonly training?: Training | undefined;
 }
 
-/** A set as it is asked for: repetitions at the tempo, or a time [s]. */
-export interface PlanSetRequest {
+/** Every field of a set as it is asked for; {@link PlanSetRequest} has which of them go together. */
+export interface PlanSetFields {
   /** Repetitions of the set, 1–500. */
   readonly repetitions?: number | undefined;
   /** How long the set lasts [s], 0.1–7200. */
@@ -113,14 +121,11 @@ export interface PlanSetRequest {
   readonly reserveRpe?: number | undefined;
 }
 
-/** A set by time: with or without repetitions counted in it. */
-export interface TimedSetRequest extends PlanSetRequest {
-  /** How long the set lasts [s], 0.1–7200. */
-  readonly durationS: number;
-}
+/** A set as it is asked for: repetitions at the tempo, or a time [s]; with a load of its own, or a share of 1RM. */
+export type PlanSetRequest = PlanSetFields & (LeftOut<'load'> | LeftOut<'percentOneRepMax'>);
 
 /** A set as it was done; its load is a number [unit of the plan]. */
-export type DoneSet = Omit<PlanSetRequest, 'percentOneRepMax'>;
+export type DoneSet = Omit<PlanSetFields, 'percentOneRepMax'>;
 
 /** One set of a plan or a record: repetitions or a time [s], and the rest after it [s]. */
 export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durationS'>> {
@@ -135,7 +140,7 @@ export interface PlanSet extends Exact<Pick<ExerciseSet, 'repetitions' | 'durati
 }
 
 /** Every field of an exercise; {@link PlanExercise} has which of them go together. */
-export interface PlanExerciseFields {
+export interface PlanExerciseFields extends SetsFields<PlanSetFields> {
   /** Name of the exercise, in your own words. */
   readonly name: string;
   /** Kind of exercise: `resistance`, `aerobic` or `passive`; `resistance` when left out. */
@@ -194,10 +199,6 @@ export interface PlanExerciseFields {
   readonly maximumOf?: 'this-limb' | 'other-limb' | undefined;
   /** Intensity of an aerobic exercise [%], 1–100 of VO2max or heart-rate reserve; for the review. */
   readonly intensityPercent?: number | undefined;
-  /** Sets in notation, such as `30-15-15-15`, `3x10` or `5x2min`; instead of `sets`. */
-  readonly scheme?: string | undefined;
-  /** Sets one by one; instead of `scheme`. */
-  readonly sets?: readonly PlanSetRequest[] | undefined;
   /** The last set goes to failure; its repetitions are then what is expected. */
   readonly lastSetToFailure?: true | undefined;
   /**
@@ -205,24 +206,6 @@ export interface PlanExerciseFields {
    * back to them.
    */
   readonly raisedFrom?: readonly number[] | undefined;
-  /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
-  readonly warmUp?: readonly PlanSetRequest[] | undefined;
-  /** Seconds of each phase, or the notation, such as `2-0-2-0`; needed where sets are counted. */
-  readonly tempo?:
-    | string
-    | {
-        /** Time to lower the load [s], 0–60. */
-        readonly eccentricS: number;
-        /** Pause at the bottom [s], 0–60; 0 when left out. */
-        readonly bottomS?: number | undefined;
-        /** Time to lift the load [s], 0–60. */
-        readonly concentricS: number;
-        /** Pause at the top [s], 0–60; 0 when left out. */
-        readonly topS?: number | undefined;
-      }
-    | undefined;
-  /** Rest between sets [s], 0–3600; needed where there is more than one set and one has no rest of its own. */
-  readonly restS?: number | undefined;
   /**
    * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
@@ -236,74 +219,76 @@ export interface PlanExerciseFields {
   readonly reperfusionS?: number | undefined;
 }
 
-/** Fields that are given. */
-type Given<N extends keyof PlanExerciseFields> = {
-  readonly [K in N]-?: Exclude<PlanExerciseFields[K], undefined>;
-};
-/** Fields that are left out. */
-type LeftOut<N extends keyof PlanExerciseFields> = { readonly [K in N]?: undefined };
+type GivenAs<N extends keyof PlanExerciseFields> = Given<PlanExerciseFields, N>;
 type OfMaximum = 'oneRepMax' | 'percentOneRepMax' | 'bar' | 'collars' | 'plates' | 'rounding' | 'maximumOf';
 type OfLoad = 'load' | 'step' | 'available';
-type NotResistance = LeftOut<
-  OfMaximum | OfLoad | 'unit' | 'unloaded' | 'bodyMassPercent' | 'tempo' | 'lastSetToFailure'
->;
+
+/** Resistance exercise. */
+interface Resistance extends LeftOut<'intensityPercent'> {
+  /** Kind of exercise; `resistance` when left out. */
+  readonly mode?: 'resistance' | undefined;
+}
+/** A share of a maximum is lifted. */
+export interface LiftsShareOfMaximum
+  extends Resistance, GivenAs<'oneRepMax' | 'percentOneRepMax'>, LeftOut<'load' | 'unloaded'> {}
+/** Your own load is lifted, with a share of body mass or without. */
+export interface LiftsOwnLoad extends Resistance, GivenAs<'load'>, LeftOut<OfMaximum | 'unloaded'> {}
+/** A share of body mass is lifted. */
+export interface LiftsBodyMass
+  extends Resistance, GivenAs<'bodyMassPercent'>, LeftOut<OfMaximum | OfLoad | 'unloaded'> {}
+/** Nothing is lifted. */
+export interface LiftsNothing
+  extends Resistance, GivenAs<'unloaded'>, LeftOut<OfMaximum | OfLoad | 'bodyMassPercent'> {}
 
 /**
  * What is lifted in resistance exercise, one of four: a share of a maximum (`oneRepMax` with `percentOneRepMax`), your
- * own `load`, a share of body mass (`bodyMassPercent`), or nothing (`unloaded`). Aerobic exercise and restriction at rest
- * lift nothing.
+ * own `load`, a share of body mass (`bodyMassPercent`), or nothing (`unloaded`).
  */
-export type ExerciseLift =
-  | ({
-      /** Kind of exercise; `resistance` when left out. */
-      readonly mode?: 'resistance' | undefined;
-    } & LeftOut<'intensityPercent'> &
-      (
-        | (Given<'oneRepMax' | 'percentOneRepMax'> & LeftOut<'load' | 'unloaded'>)
-        | (Given<'load'> & LeftOut<OfMaximum | 'unloaded'>)
-        | (Given<'bodyMassPercent'> & LeftOut<OfMaximum | OfLoad | 'unloaded'>)
-        | (Given<'unloaded'> & LeftOut<OfMaximum | OfLoad | 'bodyMassPercent'>)
-      ))
-  | ({
-      /** Kind of exercise: walking or cycling. */
-      readonly mode: 'aerobic';
-    } & NotResistance)
-  | ({
-      /** Kind of exercise: restriction at rest. */
-      readonly mode: 'passive';
-    } & LeftOut<'intensityPercent'> &
-      NotResistance);
+export type ExerciseLift = LiftsShareOfMaximum | LiftsOwnLoad | LiftsBodyMass | LiftsNothing;
 
-/** The sets: in notation, or one by one. Sets that are counted have a `tempo`; sets by time need none. */
-export type ExerciseSets =
-  | (Given<'scheme'> & LeftOut<'sets'>)
-  | (Given<'sets' | 'tempo'> & LeftOut<'scheme'>)
-  | ({
-      /** Sets by time, one by one; instead of `scheme`. */
-      readonly sets: readonly TimedSetRequest[];
-    } & LeftOut<'scheme'>);
+/** Exercise by time, with nothing to lift. */
+interface ByTime extends LeftOut<
+  OfMaximum | OfLoad | 'unit' | 'unloaded' | 'bodyMassPercent' | 'tempo' | 'lastSetToFailure' | 'raisedFrom'
+> {}
+/** Walking or cycling. */
+export interface Aerobic extends ByTime {
+  /** Kind of exercise: walking or cycling. */
+  readonly mode: 'aerobic';
+}
+/** Restriction at rest. */
+export interface Passive extends ByTime, LeftOut<'intensityPercent'> {
+  /** Kind of exercise: restriction at rest. */
+  readonly mode: 'passive';
+}
+
+/** The cuff is inflated through the sets and rests, or in the sets alone. */
+export interface CuffOn extends LeftOut<'restPercentLop'> {
+  /** When the cuff is inflated: all the time, or in the sets alone. */
+  readonly restriction: 'continuous' | 'intermittent';
+}
+/** The cuff is at a lower pressure in the rests. */
+export interface CuffLowerInRests extends GivenAs<'restPercentLop'> {
+  /** When the cuff is inflated: in the sets, and at a lower pressure in the rests. */
+  readonly restriction: 'partial';
+}
+/** There is no cuff. */
+export interface CuffOff extends LeftOut<'percentLop' | 'restPercentLop'> {
+  /** When the cuff is inflated: never. */
+  readonly restriction: 'none';
+}
 
 /** The cuff: on through the sets and rests, in the sets alone, at a lower pressure in the rests, or none. */
-export type ExerciseCuff =
-  | ({
-      /** When the cuff is inflated: all the time, or in the sets alone. */
-      readonly restriction: 'continuous' | 'intermittent';
-    } & LeftOut<'restPercentLop'>)
-  | ({
-      /** When the cuff is inflated: in the sets, and at a lower pressure in the rests. */
-      readonly restriction: 'partial';
-    } & Given<'restPercentLop'>)
-  | ({
-      /** When the cuff is inflated: never. */
-      readonly restriction: 'none';
-    } & LeftOut<'percentLop' | 'restPercentLop'>);
+export type ExerciseCuff = CuffOn | CuffLowerInRests | CuffOff;
 
 /**
  * An exercise: what is lifted, its sets, tempo and rests, and when the cuff is inflated. What excludes each other does
- * not compile together: see {@link ExerciseLift}, {@link ExerciseSets} and {@link ExerciseCuff}. What you hold in looser
- * types, such as a form, goes in by `attempt(planSession, unknown)`.
+ * not compile together: see {@link ExerciseLift}, {@link ExerciseSets} and {@link ExerciseCuff}. Aerobic exercise and
+ * restriction at rest lift nothing and are done by time. What you hold in looser types, such as a form, goes in by
+ * `attempt(planSession, unknown)`.
  */
-export type PlanExercise = PlanExerciseFields & ExerciseLift & ExerciseSets & ExerciseCuff;
+export type PlanExercise = PlanExerciseFields &
+  ExerciseCuff &
+  ((ExerciseLift & ExerciseSets<PlanSetRequest>) | ((Aerobic | Passive) & (TimedScheme | TimedSets<PlanSetRequest>)));
 
 /** What {@link planSession} takes: a person’s readings, limbs and exercises. */
 export interface PlanRequest {

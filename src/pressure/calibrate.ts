@@ -1,5 +1,12 @@
 import { Math, square } from '../quantity/maths.js';
-import { type Answer, type Caution, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
+import {
+  type Answer,
+  type Caution,
+  type ErrorPart,
+  logInterval,
+  logNormalInterval,
+  type WithInterval,
+} from '../answer/answer.js';
 import { expectedNumber } from '../answer/field-reader.js';
 import { describe, type Path } from '../answer/issues.js';
 import { isPart } from '../answer/part.js';
@@ -34,7 +41,7 @@ export interface CalibrationInput {
 }
 
 /** An occlusion pressure updated with measurements. */
-export interface CalibratedOcclusionPressure extends Answer<'occlusion-pressure'> {
+export interface CalibratedOcclusionPressure extends WithInterval<Answer<'occlusion-pressure'>> {
   /**
    * This person’s usual pressure divided by the estimate: 1.1 is a tenth above it. `standardDeviation` is that of the
    * logarithm of the factor.
@@ -344,7 +351,7 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
   };
   const evidence = measurements.map((measured, index): Evidence => {
     const { value, inputs } = measured;
-    const width = inputs['cuffWidthCm'] as number;
+    const width = inputs.cuffWidthCm!;
     const converted = width === home ? value : convertWidth(value, person, width, home);
     if (width !== home) {
       const conversion: Conversion = {
@@ -363,8 +370,8 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
       index,
       value: Math.log(converted),
       variance: square((deviationInUnit(measured) * ratio) / converted),
-      day: inputs['day'] as number | undefined,
-      side: inputs['side'] as string,
+      day: inputs.day,
+      side: inputs.side!,
       widthCm: width,
     };
   });

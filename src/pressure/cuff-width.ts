@@ -1,4 +1,4 @@
-import { type Answer, type Caution, logNormalInterval } from '../answer/answer.js';
+import { type Answer, type Caution, logNormalInterval, type WithInterval } from '../answer/answer.js';
 import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -106,7 +106,7 @@ export const convertedCaution = (fromWidthCm: number, toWidthCm: number): Cautio
  */
 export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctForCuffWidth(
   input: CuffWidthInput,
-): Answer<'occlusion-pressure'> {
+): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const limb = reader.choice('limb', LIMBS);

@@ -1,4 +1,4 @@
-import { type Answer, type ErrorPart, logInterval, logNormalInterval } from '../answer/answer.js';
+import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
 import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
 import { BELOW_MEASURED, need } from '../answer/needs.js';
@@ -113,7 +113,7 @@ export function publishedError(method: MeasurementMethod, limb: Limb): MethodErr
  */
 export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function measuredOcclusionPressure(
   input: MeasuredInput,
-): Answer<'occlusion-pressure'> {
+): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);
   const valueMmHg = reader.number('valueMmHg');
   const method = reader.choice('method', measurementMethods);

@@ -1,4 +1,4 @@
-import { type Answer, logNormalInterval } from '../answer/answer.js';
+import { type Answer, logNormalInterval, type WithInterval } from '../answer/answer.js';
 import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -73,7 +73,7 @@ export function postureDeviation(from: Posture, to: Posture, cuffWidthCm: number
  */
 export const correctForPosture = /* @__PURE__ */ withInput(function correctForPosture(
   input: PostureInput,
-): Answer<'occlusion-pressure'> {
+): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const diastolicMmHg = reader.number('diastolicMmHg');

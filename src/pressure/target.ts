@@ -13,7 +13,7 @@ import { caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
 /** A pressure to set on the gauge [mmHg]. */
-export type CuffPressure = Answer<'cuff-pressure'>;
+export type CuffPressure = Answer<'cuff-pressure'> & Required<Pick<Answer<'cuff-pressure'>, 'reached' | 'rounding'>>;
 
 /** What {@link targetCuffPressure} takes. */
 export interface TargetInput {

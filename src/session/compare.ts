@@ -1,6 +1,6 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
-import { exact, minus, percentage, quotient, times, toNumber } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { totalsFor, totalsOfExercise, limbRestriction } from './totals.js';
@@ -83,7 +83,7 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
   const pressures = sets.flatMap(({ pressureMmHg }) => (pressureMmHg === undefined ? [] : [onSide(pressureMmHg, own)]));
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
-  const value = percentage(pressure, occlusion);
+  const value = decimal(pressure).times(100).div(decimal(occlusion)).toNumber();
   const inputs = { pressureMmHg: pressure, occlusionMmHg: occlusion };
   return total('percent-of-occlusion', value, '%', inputs, 'definition');
 }
@@ -149,14 +149,14 @@ function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: Compar
   const row = { line: LINES[quantity], quantity, unit };
   if (!from || !to) return { ...row, ...(from && { from }), ...(to && { to }) };
   const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
-  const change = minus(exact(after), exact(from.value));
+  const change = decimal(after).minus(decimal(from.value));
   // Of next to nothing, no percentage can be written.
-  const changePercent = from.value > 0 ? quotient(times(change, exact(100)), exact(from.value)) : Infinity;
+  const changePercent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
   return {
     ...row,
     from,
     to,
-    change: toNumber(change),
+    change: change.toNumber(),
     ...(Number.isFinite(changePercent) && { changePercent }),
   };
 }

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { defined, type Full } from '../answer/defined.js';
+import { defined, type Full, type Given, type LeftOut } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
 import { GIVEN_WITH, need } from '../answer/needs.js';
 import { expectedNumber, Reader } from '../answer/reader.js';
@@ -65,21 +65,49 @@ export interface ExerciseSet {
 /** A set done without the cuff and without counting: it lengthens the session and nothing else. */
 export type WarmUpSet = Pick<ExerciseSet, 'repetitions' | 'durationS' | 'restS'>;
 
-/** One exercise: its sets, tempo and rests, and when the cuff is inflated. */
-export interface Prescription {
+/** A set by time: with or without repetitions counted in it. */
+export type Timed<S> = S & {
+  /** How long the set lasts [s], 0.1–7200. */
+  readonly durationS: number;
+};
+
+/** The fields of an exercise that say what is done and when; `S` is one of its sets, `W` one before them. */
+export interface SetsFields<S, W = S> {
   /** Sets in the trade’s notation: `30-15-15-15`, `3x10`, or by time `5x2min`, `45s-30s`. Instead of `sets`. */
   readonly scheme?: string | undefined;
-  /** The sets one by one, as planned or as they were done. Instead of `scheme`. */
-  readonly sets?: readonly ExerciseSet[] | undefined;
-  /** Sets before the first, without the cuff; they are not counted in anything but the session time. */
-  readonly warmUp?: readonly WarmUpSet[] | undefined;
+  /** The sets one by one. Instead of `scheme`. */
+  readonly sets?: readonly S[] | undefined;
+  /** Sets before the first, without the cuff; they count in the session time and in nothing else. */
+  readonly warmUp?: readonly W[] | undefined;
   /**
    * Seconds of each phase, or the four-phase notation: eccentric, bottom, concentric, top, such as `2-0-2-0` or
    * `2020`. Needed where a set has repetitions and no time.
    */
   readonly tempo?: Tempo | string | undefined;
-  /** Rest between sets [s], 0–3600. */
+  /** Rest between sets [s], 0–3600; needed where there is more than one set and one has no rest of its own. */
   readonly restS?: number | undefined;
+}
+
+/** Sets in notation by time, with or without a tempo: `5x2min` or `45s-30s`. */
+export interface TimedScheme extends LeftOut<'sets'> {
+  /** Sets by time in the trade’s notation: `5x2min` or `45s-30s`. */
+  readonly scheme: `${string}s` | `${string}min`;
+}
+/** Sets in notation that are counted, which takes a tempo: `30-15-15-15` or `3x10`. */
+export interface CountedScheme extends Given<SetsFields<unknown>, 'scheme' | 'tempo'>, LeftOut<'sets'> {}
+/** Sets one by one by time, with or without a tempo. */
+export interface TimedSets<S> extends LeftOut<'scheme'> {
+  /** The sets one by one, each with its time. */
+  readonly sets: readonly Timed<S>[];
+}
+/** Sets one by one that are counted, which takes a tempo. */
+export interface CountedSets<S> extends Given<SetsFields<S>, 'sets' | 'tempo'>, LeftOut<'scheme'> {}
+
+/** The sets: in notation, or one by one. Sets that are counted have a `tempo`; sets by time need none. */
+export type ExerciseSets<S> = TimedScheme | CountedScheme | TimedSets<S> | CountedSets<S>;
+
+/** Every field of one exercise; {@link Prescription} has which of them go together. */
+export interface PrescriptionFields extends SetsFields<ExerciseSet, WarmUpSet> {
   /**
    * When the cuff is inflated: `continuous`, from the first set to the last; `intermittent`, in the sets alone;
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
@@ -119,21 +147,57 @@ export interface Prescription {
   readonly deflatedAfterS?: number | undefined;
 }
 
+/** A load whose share of the 1RM is given, or is not known. */
+export interface ShareOfMaximum extends LeftOut<'oneRepMax'> {}
+/** A load that is compared with the 1RM. */
+export interface LoadOfMaximum extends LeftOut<'percentOneRepMax'> {}
+
+/** The cuff is inflated through the sets and rests, or in the sets alone. */
+export interface CuffInflated extends LeftOut<'restPressureMmHg'> {
+  /** When the cuff is inflated: from the first set to the last, or in the sets alone. */
+  readonly restriction: 'continuous' | 'intermittent';
+}
+/** The cuff goes to a lower pressure in the rests. */
+export interface CuffLowered {
+  /** When the cuff is inflated: in the sets, and at a lower pressure in the rests. */
+  readonly restriction: 'partial';
+}
+/** There is no cuff. */
+export interface NoCuff extends LeftOut<
+  'pressureMmHg' | 'restPressureMmHg' | 'occlusionMmHg' | 'inflatedBeforeS' | 'deflatedAfterS'
+> {
+  /** When the cuff is inflated: never. */
+  readonly restriction: 'none';
+}
+
+/**
+ * One exercise: its sets, tempo and rests, and when the cuff is inflated. What excludes each other does not compile
+ * together. What you hold in looser types, such as a form, goes in by `attempt(sessionTotals, unknown)`.
+ */
+// Each union is of parts that a given field tells apart: then the compiler names the field that is wrong.
+export type Prescription = PrescriptionFields &
+  ExerciseSets<ExerciseSet> &
+  (CuffInflated | CuffLowered | NoCuff) &
+  (LoadOfMaximum | ShareOfMaximum);
+
 /** What is noted about a whole session once it is over. */
 export interface SessionNotes {
   /** How hard the whole session was, 0–10, asked about 30 minutes after it. */
   readonly sessionRpe?: number | undefined;
-  /** How long the session really took [s], 1–86,400; the time of the schedule when left out. */
+  /** How long the session really took [s], 1–86,400; the time of the schedule when left out. Only with `sessionRpe`. */
   readonly sessionS?: number | undefined;
 }
 
-/** An exercise of a session. */
-export interface SessionExercise extends Prescription {
+/** What an exercise has in a session. */
+export interface InSession {
   /** Name of the exercise. */
   readonly name?: string | undefined;
   /** Pause after this exercise [s], 0–7200; `reperfusionS` of the session when left out. The last exercise has none. */
   readonly reperfusionS?: number | undefined;
 }
+
+/** An exercise of a session. */
+export type SessionExercise = Prescription & InSession;
 
 /** Several exercises, one after the other, with the cuffs deflated between them. */
 export interface Session extends SessionNotes {

@@ -66,7 +66,7 @@ function overMaximum<K extends AnswerKind>(
   return {
     ...total(kind, value, answerUnit, { ...inputs, oneRepMax }, oneRepMax.evidence),
     ...(share !== undefined && { ...interval(value, [part]), assumptions: [normalInterval] }),
-  };
+  } as Answer<K>;
 }
 
 /** The peak of one exercise: its heaviest load, and that as a share of its maximum. */

@@ -120,7 +120,16 @@ const answer = <K extends AnswerKind>(
   evidence: Grade,
   inputs: Inputs,
   assumptions: readonly Assumption[] = NOTHING,
-): Answer<K> => ({ kind, value, unit, equation, evidence, inputs, assumptions, cautions: NOTHING });
+): Answer<K> => ({
+  kind,
+  value,
+  unit,
+  equation,
+  evidence,
+  inputs: inputs as Inputs<K>,
+  assumptions,
+  cautions: NOTHING,
+});
 
 /** A sum over the days, shown day by day; days left out are 0. */
 const overDays = <K extends AnswerKind>(kind: K, days: readonly number[], unit: Unit): Answer<K> => {

@@ -21,7 +21,16 @@ export const total = <K extends AnswerKind>(
   unit: Unit,
   inputs: Inputs,
   evidence: Grade = 'definition',
-): Answer<K> => ({ kind, value, unit, equation: kind, evidence, inputs, assumptions: [], cautions: [] });
+): Answer<K> => ({
+  kind,
+  value,
+  unit,
+  equation: kind,
+  evidence,
+  inputs: inputs as Inputs<K>,
+  assumptions: [],
+  cautions: [],
+});
 
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
 export function summed<K extends AnswerKind>(

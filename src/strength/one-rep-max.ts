@@ -6,6 +6,7 @@ import {
   type ErrorPart,
   interval,
   normalInterval,
+  type WithInterval,
 } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -73,7 +74,9 @@ const PERCENT_TOLERANCE = 10;
  * first.standardDeviation?.toFixed(1); // => '5.3'
  * ```
  */
-export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMax(input: TestedInput): OneRepMax {
+export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMax(
+  input: TestedInput,
+): WithInterval<OneRepMax> {
   const reader = new Reader(input);
   const { load, unit } = readLoad(reader);
   const lift = reader.optionalChoice('lift', LIFTS);

@@ -4,20 +4,10 @@ import type { Answer } from '../answer/answer.js';
 import { LIGHTEST_LOAD, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
-import {
-  compare,
-  exact,
-  exactSum,
-  minus,
-  plus,
-  times,
-  toNumber,
-  wholeTimes,
-  type Exact,
-  type Rounding,
-} from '../quantity/exact.js';
+import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 
@@ -103,14 +93,15 @@ interface Kind {
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 /** The kinds, lightest first, in whole steps of their greatest common measure; and what a pair of one step weighs. */
-function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Exact } {
-  const exponent = Math.min(...plates.map(({ mass }) => exact(mass).exponent));
-  const whole = plates.map(({ mass }) => toNumber(times(exact(mass), { whole: 1, exponent: -exponent })));
+function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal } {
+  const places = Math.max(...plates.map(({ mass }) => decimal(mass).decimalPlaces()));
+  const scale = decimal(Number(`1e${places}`));
+  const whole = plates.map(({ mass }) => decimal(mass).times(scale).toNumber());
   const measure = whole.reduce(gcd);
   const kinds = plates
     .map(({ mass, count = Infinity }, at) => ({ mass, steps: whole[at]! / measure, pairs: Math.floor(count / 2) }))
     .sort((a, b) => a.steps - b.steps);
-  return { kinds, pairStep: { whole: 2 * measure, exponent } };
+  return { kinds, pairStep: decimal(2).times(measure).div(scale) };
 }
 
 /**
@@ -157,15 +148,15 @@ export type Loading =
 
 /** The loadable weight nearest to a target or nearest not above it, in exact decimals, with the fewest plates. */
 export function loadBar(target: number, { bar, collars, plates }: Inventory, rounding: Rounding): Loading {
-  const base = plus(exact(bar), exact(collars));
-  const onPlates = minus(exact(target), base);
-  if (onPlates.whole < 0) return { lightest: toNumber(base) };
+  const base = decimal(bar).plus(decimal(collars));
+  const onPlates = decimal(target).minus(base);
+  if (onPlates.lt(0)) return { lightest: base.toNumber() };
   const { kinds, pairStep } = inSteps(plates);
-  const below = wholeTimes(onPlates, pairStep);
+  const wanted = onPlates.div(pairStep);
+  const below = wanted.floor().toNumber();
   const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
-  const twice = plus(onPlates, onPlates);
   // Above the target, nothing further than the empty bar can be nearest, nor than one plate of the heaviest.
-  const above = Math.min(wholeTimes(twice, pairStep), below + kinds[kinds.length - 1]!.steps);
+  const above = Math.min(wanted.times(2).floor().toNumber(), below + kinds[kinds.length - 1]!.steps);
   const most = Math.min(all, rounding === 'down' ? below : above);
   if ((most + 1) * kinds.length > MOST_CELLS) return { tooFine: true };
   const counts = fewestPairs(kinds, most);
@@ -174,8 +165,7 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
   while (reached[chosen]! < 0) chosen -= 1;
   let over = below + 1;
   while (over <= most && reached[over]! < 0) over += 1;
-  // What is wanted lies between them: nearer to the upper one where it is above their middle.
-  if (over <= most && compare(times(exact(chosen + over), pairStep), twice) < 0) chosen = over;
+  if (over <= most && wanted.minus(chosen).gt(wanted.minus(over).abs())) chosen = over;
 
   const perSide: Full<Plate>[] = [];
   let left = chosen;
@@ -186,15 +176,14 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
     left -= count * steps;
   }
   const weight = (taken: readonly Full<Plate>[]): number =>
-    toNumber(exactSum([base, ...taken.map(({ mass, count }) => times(exact(mass), exact(2 * count)))]));
+    taken.reduce((sum, { mass, count }) => sum.plus(decimal(mass).times(2 * count)), base).toNumber();
   const everything = kinds.map(({ mass, pairs }) => ({ mass, count: pairs }));
   const total = weight(perSide);
   if (total === 0) {
     const pair = everything.find(({ count }) => count > 0);
     return { lightest: pair ? weight([{ mass: pair.mass, count: 1 }]) : 0 };
   }
-  const isShort = Number.isFinite(all) && compare(times(exact(all), pairStep), onPlates) < 0;
-  return { total, perSide, ...(isShort && { most: weight(everything) }) };
+  return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
 }
 
 /**
@@ -202,16 +191,16 @@ export function loadBar(target: number, { bar, collars, plates }: Inventory, rou
  * the masses are too fine to count them through.
  */
 export function loadableWeights({ bar, collars, plates }: Inventory, target: number): number[] | undefined {
-  const base = plus(exact(bar), exact(collars));
+  const base = decimal(bar).plus(decimal(collars));
   const { kinds, pairStep } = inSteps(plates);
   const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
-  const below = Math.max(0, wholeTimes(minus(exact(target), base), pairStep));
+  const below = Math.max(0, Math.floor(decimal(target).minus(base).div(pairStep).toNumber()));
   const most = Math.min(all, below + kinds[kinds.length - 1]!.steps);
   if ((most + 1) * kinds.length > MOST_CELLS) return undefined;
   const reached = fewestPairs(kinds, most)[kinds.length - 1]!;
   const weights: number[] = [];
   reached.forEach((pairs, steps) => {
-    if (pairs >= 0) weights.push(toNumber(plus(times(pairStep, exact(steps)), base)));
+    if (pairs >= 0) weights.push(pairStep.times(steps).plus(base).toNumber());
   });
   return weights;
 }

@@ -1,4 +1,4 @@
-import type { Answer, Assumption } from '../answer/answer.js';
+import type { Answer, Assumption, Inputs } from '../answer/answer.js';
 import { isSoundAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
@@ -38,7 +38,7 @@ export const enteredMass = <K extends Mass>(kind: K, value: number, unit: LoadUn
   unit: loadUnitCode(unit),
   equation: ENTERED,
   evidence: 'definition',
-  inputs: { load: value, unit },
+  inputs: { load: value, unit } as Inputs<K>,
   assumptions: [assumption(MASSES[kind].code)],
   cautions: [],
 });

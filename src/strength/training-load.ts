@@ -1,15 +1,23 @@
 import type { Full } from '../answer/defined.js';
-import { type Answer, type Caution, type ErrorPart, interval, normalInterval } from '../answer/answer.js';
+import {
+  type Answer,
+  type Caution,
+  type ErrorPart,
+  type ReachedLoad,
+  interval,
+  normalInterval,
+} from '../answer/answer.js';
 import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
+import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
-import { compare, exact, minus, product, roundToStep, size, sum, type Rounding } from '../quantity/exact.js';
+import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
@@ -17,6 +25,8 @@ import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
 export type TrainingLoad = Answer<'training-load'> & {
+  /** The percentage of the 1RM that the rounded load really is, and its 95 % interval. */
+  readonly reached: ReachedLoad;
   /** Plates on each side of the bar, heaviest first. */
   readonly perSide?: readonly Full<Plate>[];
 };
@@ -57,13 +67,13 @@ export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The load of a list nearest to the target, or nearest without exceeding it; of two as near, the lighter. */
 export function nearestOf(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
-  const target = exact(wanted);
-  const off = (weight: number) => size(minus(exact(weight), target));
+  const target = decimal(wanted);
   return [...available]
     .sort((a, b) => a - b)
-    .filter((weight) => rounding === 'nearest' || compare(exact(weight), target) <= 0)
+    .filter((weight) => rounding === 'nearest' || decimal(weight).lte(target))
     .reduce<number | undefined>(
-      (best, weight) => (best === undefined || compare(off(weight), off(best)) < 0 ? weight : best),
+      (best, weight) =>
+        best === undefined || decimal(weight).minus(target).abs().lt(decimal(best).minus(target).abs()) ? weight : best,
       undefined,
     );
 }

@@ -17,13 +17,13 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 const whole = (translate: Translate, { value, unit }: Answer): string => amount(translate, Math.round(value), unit);
 
 /** How an occlusion pressure is known: `measured seated`, `converted from 180 mmHg measured supine`, `estimated`. */
-function knownWords(translate: Translate, word: Word, occlusion: Answer): string {
+function knownWords(translate: Translate, word: Word, occlusion: Answer<'occlusion-pressure'>): string {
   const measured = measurementOf(occlusion);
   if (!measured) {
     const { equation } = occlusion;
     return word(`page.sentence-${equation === 'entered' || equation === 'calibrated' ? equation : 'estimated'}`);
   }
-  const { posture } = measured.inputs as { readonly posture?: string };
+  const { posture } = measured.inputs;
   const how = [word('page.lop-measured'), ...(posture ? [named(translate, 'value', posture)] : [])].join(' ');
   return measured === occlusion ? how : word('page.sentence-converted', { measured: whole(translate, measured), how });
 }

@@ -1,6 +1,7 @@
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import {
   measuredOcclusionPressure,
+  sessionTotals,
   targetCuffPressure,
   testedOneRepMax,
   trainingLoad,
@@ -9,6 +10,8 @@ import {
   type AssumptionCode,
   type Caution,
   type CautionCode,
+  type ErrorPart,
+  type Posture,
   type ReachedLoad,
   type ReachedPressure,
 } from '../../src/index.js';
@@ -54,25 +57,76 @@ describe('the codes', () => {
   });
 });
 
+const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 30 });
+
 describe('what is reached', () => {
   const target = targetCuffPressure({
     occlusion: measuredOcclusionPressure({ valueMmHg: 160, method: 'doppler', limb: 'leg' }),
     percentLop: 50,
   });
-  const load = trainingLoad({ oneRepMax: testedOneRepMax({ load: 100 }), percentOneRepMax: 30 });
 
   it('is typed by the kind of answer', () => {
-    expectTypeOf(target.reached).toEqualTypeOf<ReachedPressure | undefined>();
-    expectTypeOf(load.reached).toEqualTypeOf<ReachedLoad | undefined>();
+    expectTypeOf(target.reached).toEqualTypeOf<ReachedPressure>();
+    expectTypeOf(load.reached).toEqualTypeOf<ReachedLoad>();
+    expectTypeOf<Answer<'cuff-pressure'>['reached']>().toEqualTypeOf<ReachedPressure | undefined>();
     expectTypeOf<Answer<'session-time'>['reached']>().toEqualTypeOf<undefined>();
     expectTypeOf<Answer['reached']>().toEqualTypeOf<ReachedPressure | ReachedLoad | undefined>();
-    expect([target.reached?.percentLop, load.reached?.percentOneRepMax]).toEqual([50, 30]);
+    expect([target.reached.percentLop, load.reached.percentOneRepMax]).toEqual([50, 30]);
   });
 
   it('has no field of the other kind', () => {
     // @ts-expect-error a cuff pressure is no percentage of a maximum
-    expect(target.reached?.percentOneRepMax).toBeUndefined();
+    expect(target.reached.percentOneRepMax).toBeUndefined();
     // @ts-expect-error a load is no percentage of occlusion pressure, and closes nothing
-    expect([load.reached?.percentLop, load.reached?.occlusionChancePercent]).toEqual([undefined, undefined]);
+    expect([load.reached.percentLop, load.reached.occlusionChancePercent]).toEqual([undefined, undefined]);
+  });
+});
+
+describe('the interval', () => {
+  const maximum = testedOneRepMax({ load: 100 });
+  const totals = sessionTotals({ scheme: '5x2min', restS: 60, restriction: 'none' });
+
+  it('is there where the error is always known', () => {
+    expectTypeOf(maximum.lower).toEqualTypeOf<number>();
+    expectTypeOf(measuredOcclusionPressure({ valueMmHg: 160, method: 'doppler', limb: 'leg' }).errors).toEqualTypeOf<
+      readonly ErrorPart[]
+    >();
+    expect(maximum.upper - maximum.lower).toBeCloseTo(2 * 1.96 * maximum.standardDeviation, 3);
+  });
+
+  it('may be left out where it depends', () => {
+    expectTypeOf(load.lower).toEqualTypeOf<number | undefined>();
+    expectTypeOf(load.scale).toEqualTypeOf<undefined>();
+    expectTypeOf<Answer<'occlusion-pressure'>['scale']>().toEqualTypeOf<'log' | undefined>();
+    expect('lower' in trainingLoad({ oneRepMax: 60, percentOneRepMax: 30 })).toBe(false);
+  });
+
+  it('is never there where the number follows exactly from what was given', () => {
+    expectTypeOf(totals.sessionTime.lower).toEqualTypeOf<undefined>();
+    expectTypeOf(totals.restrictionTime.standardDeviation).toEqualTypeOf<undefined>();
+    // @ts-expect-error no interval of a session time
+    const lower: number = totals.sessionTime.lower;
+    expect(lower).toBeUndefined();
+  });
+});
+
+describe('the inputs', () => {
+  it('are typed by the kind of answer', () => {
+    const occlusion = measuredOcclusionPressure({ valueMmHg: 160, method: 'doppler', limb: 'leg', cuffWidthCm: 10 });
+    const target = targetCuffPressure({ occlusion, percentLop: 50 });
+    expectTypeOf(occlusion.inputs.cuffWidthCm).toEqualTypeOf<number | undefined>();
+    expectTypeOf(occlusion.inputs.posture).toEqualTypeOf<Posture | undefined>();
+    expectTypeOf(target.inputs.occlusion).toEqualTypeOf<Answer<'occlusion-pressure'>>();
+    expectTypeOf(target.inputs.percentLop).toEqualTypeOf<number>();
+    expectTypeOf(load.inputs.oneRepMax).toEqualTypeOf<Answer<'one-repetition-maximum'> | undefined>();
+    expect(target.inputs.occlusion.inputs.cuffWidthCm).toBe(10);
+    // @ts-expect-error a width is no text
+    const width: string | undefined = occlusion.inputs.cuffWidthCm;
+    expect(width).toBe(10);
+  });
+
+  it('of any kind are read by name', () => {
+    const field = (answer: Answer, name: string): unknown => answer.inputs[name];
+    expect(field(load, 'percentOneRepMax')).toBe(30);
   });
 });

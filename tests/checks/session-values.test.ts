@@ -56,7 +56,8 @@ describe('acute to chronic load ratio', () => {
 describe('session RPE', () => {
   eachRow(scale, ({ rating, words }) => expect(sessionRpeScale[rating] ?? null).toBe(words));
   eachRow(sessionLoad, ({ sessionRpe, minutes, expected }) => {
-    const totals = sessionTotals({ scheme: `${minutes}min`, restriction: 'none', mode: 'aerobic', sessionRpe });
+    const scheme = `${minutes}min` as const;
+    const totals = sessionTotals({ scheme, restriction: 'none', mode: 'aerobic', sessionRpe });
     expect(totals.sessionLoad?.value).toBe(expected);
   });
 });

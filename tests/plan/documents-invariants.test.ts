@@ -40,7 +40,7 @@ const several = planSession({
       limb: 'leg',
       bodyMassPercent: 60,
       scheme: '2x5',
-      tempo: plan.request.exercises[0]!.tempo,
+      tempo: plan.request.exercises[0]!.tempo!,
       restS: 30,
       restriction: 'none',
     },

@@ -64,6 +64,18 @@ describe('what is lifted', () => {
     // @ts-expect-error a load in walking
     const loaded: PlanExercise = { ...walk, load: 15 };
     expect(paths(loaded)).toEqual(['load']);
+    // @ts-expect-error a tempo in walking
+    const paced: PlanExercise = { ...walk, tempo: '2-0-2-0' };
+    expect(paths(paced)).toEqual(['tempo']);
+    // @ts-expect-error repetitions in walking
+    const counted: PlanExercise = { ...walk, scheme: '30-15-15-15' };
+    expect(paths(counted)).toEqual(['scheme']);
+    // @ts-expect-error a last set to failure, at rest
+    const failing: PlanExercise = { ...rests, lastSetToFailure: true };
+    expect(paths(failing)).toEqual(['lastSetToFailure']);
+    // @ts-expect-error repetitions before a proposal raised them, in walking
+    const raised: PlanExercise = { ...walk, raisedFrom: [30] };
+    expect(paths(raised)).toEqual(['raisedFrom']);
     // @ts-expect-error an intensity of walking, at rest
     const hard: PlanExercise = { ...rests, intensityPercent: 40 };
     expect(paths(hard)).toEqual(['intensityPercent']);
@@ -83,6 +95,13 @@ describe('the sets', () => {
     // @ts-expect-error counted without a tempo
     const untimed: PlanExercise = { ...unset, ...cuffed, ...lifted, sets: [{ repetitions: 30 }] };
     expect(paths(untimed)).toEqual(['tempo']);
+    // @ts-expect-error counted in notation, without a tempo
+    const scheme: PlanExercise = { ...unset, ...cuffed, ...lifted, scheme: '30-15-15-15' };
+    expect(paths(scheme)).toEqual(['tempo']);
+    const ofMaximum = { ...unset, ...cuffed, ...lifted, tempo: '2-0-2-0' } as const;
+    // @ts-expect-error a load of a set, and its share of the maximum
+    const twice: PlanExercise = { ...ofMaximum, sets: [{ repetitions: 3, load: 20, percentOneRepMax: 30 }] };
+    expect(paths(twice)).toEqual(['sets.0.percentOneRepMax']);
     // @ts-expect-error in notation and one by one
     const both: PlanExercise = { ...rest, ...cuffed, ...lifted, sets: [{ repetitions: 30 }] };
     expect(paths(both)).toEqual(['sets']);

@@ -79,7 +79,7 @@ describe('recordSession', () => {
           sets: given,
           tempo: tempo!,
           restS: 0,
-          restriction,
+          restriction: restriction as 'continuous',
           limb: 'leg',
           side: 'left',
           load,

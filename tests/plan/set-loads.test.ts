@@ -10,12 +10,12 @@ import {
   readDocument,
   recordSession,
   reviewPlan,
-  type PlanRequest,
+  type PlanExerciseFields,
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
 
-type Sets = NonNullable<PlanRequest['exercises'][number]['sets']>;
+type Sets = NonNullable<PlanExerciseFields['sets']>;
 const heavy = (sets: Sets, more: object = {}) =>
   planOf(
     { percentOneRepMax: 80, step: 2.5, sets, restS: 120, restriction: 'intermittent', ...more },

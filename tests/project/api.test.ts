@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { Extractor, ExtractorConfig, ExtractorLogLevel } from '@microsoft/api-extractor';
+import { CompilerState, Extractor, ExtractorConfig, ExtractorLogLevel } from '@microsoft/api-extractor';
 import { afterAll, describe, expect, it } from 'vitest';
 import manifest from '../../package.json' with { type: 'json' };
 
@@ -24,8 +24,8 @@ describe('the public interface', () => {
   const folder = mkdtempSync(join(tmpdir(), 'cuffwork-api-'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  function reportOf(types: string, name: string): string {
-    const config = ExtractorConfig.prepare({
+  const configOf = (types: string, name: string) =>
+    ExtractorConfig.prepare({
       configObjectFullPath: undefined,
       packageJsonFullPath: resolve('package.json'),
       configObject: {
@@ -60,7 +60,18 @@ describe('the public interface', () => {
         },
       },
     });
-    Extractor.invoke(config, { localBuild: true, messageCallback: (message) => (message.handled = true) });
+  let compilerState: CompilerState | undefined;
+  function reportOf(types: string, name: string): string {
+    const config = configOf(types, name);
+    // One program for all of them.
+    compilerState ??= CompilerState.create(config, {
+      additionalEntryPoints: entries.map((entry) => resolve(entry.types)),
+    });
+    Extractor.invoke(config, {
+      compilerState,
+      localBuild: true,
+      messageCallback: (message) => (message.handled = true),
+    });
     return readFileSync(join(folder, 'made', name), 'utf8');
   }
 

@@ -158,15 +158,15 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
   // The oldest TypeScript that is supported, the one the project uses, and the newest that runs on Node 20.
   const compilers = ['typescript-5.4', 'typescript', 'typescript-6.0'];
   const resolutions = [
-    { resolution: 'nodenext', file: 'main.mts' },
-    { resolution: 'nodenext', file: 'main.cts' },
-    { resolution: 'bundler', file: 'main.ts' },
+    { resolution: 'nodenext', files: ['main.mts', 'main.cts'] },
+    { resolution: 'bundler', files: ['main.ts'] },
   ];
   it.each(compilers.flatMap((compiler) => resolutions.map((how) => ({ compiler, ...how }))))(
-    'compiles strictly without skipLibCheck: $compiler, $resolution, $file',
-    ({ compiler, resolution, file }) => {
+    'compiles strictly without skipLibCheck: $compiler, $resolution, $files',
+    ({ compiler, resolution, files }) => {
       const folder = mkdtempSync(join(project, 'types-'));
-      writeFileSync(join(folder, file), `declare const console: { log(...values: unknown[]): void };\n${esm}`);
+      for (const file of files)
+        writeFileSync(join(folder, file), `declare const console: { log(...values: unknown[]): void };\n${esm}`);
       const config = {
         compilerOptions: {
           strict: true,
@@ -175,11 +175,13 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
           skipLibCheck: false,
           noEmit: true,
           target: 'ES2022',
+          // Neither a browser’s types nor those of Node are needed.
+          lib: ['ES2022'],
           module: resolution === 'bundler' ? 'esnext' : 'nodenext',
           moduleResolution: resolution,
           types: [],
         },
-        files: [file],
+        files,
       };
       writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(config));
       expect(run('node', [resolve(`node_modules/${compiler}/bin/tsc`), '-p', folder])).toBe('');
@@ -188,10 +190,11 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
 
   it('keeps zod off the root and everything off the equations', () => {
     expect(loaded('cuffwork')).not.toContain('zod');
+    expect(loaded('cuffwork')).toContain('decimal.js');
     expect(loaded('cuffwork/study')).not.toContain('zod');
     expect(loaded('cuffwork/plan')).toContain('zod');
     expect(loaded('cuffwork/explain')).toContain('zod');
-    expect(loaded('cuffwork/equations')).not.toContain('zod');
+    expect(loaded('cuffwork/equations')).not.toMatch(/zod|decimal\.js/);
   });
 
   it('names typed arrays as compilers before 5.7 know them', () => {
@@ -199,10 +202,9 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
   });
 
   it('ships the JSON Schemas of its documents', () => {
-    for (const name of Object.keys(declarations)) {
-      const script = `console.log(require('cuffwork/schemas/${name}.json').title)`;
-      expect(run('node', ['-e', script])).toBe(`cuffwork ${name}`);
-    }
+    const names = Object.keys(declarations);
+    const titles = `${JSON.stringify(names)}.map((name) => require('cuffwork/schemas/' + name + '.json').title).join()`;
+    expect(run('node', ['-p', titles])).toBe(names.map((name) => `cuffwork ${name}`).join());
   });
 
   it('keeps zod off the root for modules too, in the files for Node and in those for bundlers', () => {
@@ -222,20 +224,21 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
     for (const how of ['require', 'import'] as const) {
       const target = (entry: keyof typeof manifest.exports) =>
         join(home, (manifest.exports[entry] as Record<typeof how, { default: string }>)[how].default);
-      expect([...packages(target('.'))]).toEqual([]);
+      expect([...packages(target('.'))]).toEqual(['decimal.js']);
       expect([...packages(target('./plan'))]).toContain('zod/mini');
       expect([...packages(target('./equations'))]).toEqual([]);
     }
   });
 
-  it('loads where Object.prototype was frozen', () => {
+  it('loads where Object.prototype was frozen, but for decimal.js', () => {
     const frozen = (entry: string) =>
       run('node', [
         '-e',
         `Object.freeze(Object.prototype); try { require('${entry}') } catch (e) { console.log(e.stack) }`,
       ]);
-    for (const entry of ['cuffwork', 'cuffwork/equations', 'cuffwork/study', 'cuffwork/plan', 'cuffwork/explain'])
-      expect(frozen(entry), entry).toBe('');
+    expect(frozen('cuffwork/equations')).toBe('');
+    // When decimal.js learns to load there, this fails, and the ledger has one open row less.
+    expect(frozen('cuffwork')).toMatch(/TypeError[\s\S]*decimal\.js/);
   });
 
   it('names no zod type in a declaration', () => {
@@ -246,9 +249,7 @@ console.log(required.isInputError(new InputError([])), attempt(required.testedOn
   it('ships the check values', () => {
     const files = readdirSync('src/checks');
     expect(files.length).toBeGreaterThan(5);
-    for (const file of files) {
-      const rows = run('node', ['-p', `require('cuffwork/checks/${file}').rows.length`]);
-      expect(Number(rows), file).toBeGreaterThan(0);
-    }
+    const empty = `${JSON.stringify(files)}.filter((file) => !(require('cuffwork/checks/' + file).rows.length > 0)).join()`;
+    expect(run('node', ['-p', empty])).toBe('');
   });
 });

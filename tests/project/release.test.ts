@@ -28,7 +28,7 @@ Words.
 
 ## Unreleased
 
-### Numbers that move
+### Changed values
 
 - None.
 
@@ -38,7 +38,7 @@ Words.
 
 - A thing.
 
-### Numbers that move
+### Changed values
 
 - The error of one equation, 10 to 11 mmHg.
 
@@ -48,7 +48,7 @@ Words.
 
 - A thing.
 
-### Numbers that move
+### Changed values
 
 - None.
 `;
@@ -59,8 +59,8 @@ Words.
     ['a date that there is not', good.replace('2030-02-28', '2030-02-30'), 'neither Unreleased nor a version'],
     ['a date in another form', good.replace('2030-02-28', '28.2.2030'), 'neither Unreleased nor a version'],
     ['a heading of its own', good.replace('### Fixed', '### Repaired'), '“Repaired” is none of'],
-    ['an empty heading', good.replace('- A thing.\n\n### Numbers', '### Numbers'), 'is empty'],
-    ['nothing said of numbers', good.replace(/### Numbers that move\n\n- None.\n$/, ''), 'does not say which numbers'],
+    ['an empty heading', good.replace('- A thing.\n\n### Changed', '### Changed'), 'is empty'],
+    ['nothing said of numbers', good.replace(/### Changed values\n\n- None.\n$/, ''), 'does not say which values'],
     ['a number moved by a patch', good.replace(/- None.\n$/, '- One.\n'), 'a patch moves no number'],
     ['versions upside down', good.replace('1.10.0', '1.8.0'), 'newest first'],
     ['dates upside down', good.replace('2030-01-31', '2031-01-31'), 'dates must not rise'],
@@ -70,7 +70,7 @@ Words.
       good.replace(/## Unreleased[\s\S]*?(?=## 1.10)/, '').replace('1.10.0', '1.9.9'),
       'the package is at 1.10.0',
     ],
-    ['Unreleased below', `${good}\n## Unreleased\n\n### Numbers that move\n\n- None.\n`, 'must come first'],
+    ['Unreleased below', `${good}\n## Unreleased\n\n### Changed values\n\n- None.\n`, 'must come first'],
     ['loose text', good.replace('- A thing.', 'A thing.'), 'neither a heading nor an entry'],
     ['another beginning', good.replace('# Changelog', '# News'), 'must begin'],
   ])('may not have %s', (_name, text, complaint) => {
@@ -84,8 +84,8 @@ describe('package.json', () => {
     for (const script of ['preinstall', 'install', 'postinstall', 'prepare', 'preprepare', 'postprepare'])
       expect(manifest['scripts']).not.toHaveProperty(script);
   });
-  it('has one runtime dependency', () => {
-    expect(Object.keys(manifest['dependencies'])).toEqual(['zod']);
+  it('has two runtime dependencies', () => {
+    expect(Object.keys(manifest['dependencies'])).toEqual(['decimal.js', 'zod']);
     for (const kind of ['peerDependencies', 'optionalDependencies', 'bundleDependencies'])
       expect(manifest).not.toHaveProperty(kind);
   });

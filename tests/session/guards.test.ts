@@ -86,7 +86,7 @@ describe('a dose', () => {
     [30, 'restriction-unbroken-stop', false],
     [30.1, 'restriction-unbroken-stop', true],
   ])('of %d min on a limb: %s %s', (minutes, code, told) => {
-    const totals = sessionTotals({ ...still, scheme: `1x${minutes * 60}s` });
+    const totals = sessionTotals({ ...still, scheme: `1x${minutes * 60}s` as const });
     expect(totals.cautions.some((message) => message.code === code)).toBe(told);
     expect(totals.limbs[0]!.cautions.some((message) => message.code === code)).toBe(told);
   });

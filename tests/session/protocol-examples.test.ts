@@ -10,7 +10,7 @@ const accounted = (id: string, more: Partial<Prescription> = {}) => {
     mode,
     restriction = 'continuous',
   } = examples.find((one) => one.id === id)!;
-  return sessionTotals({ scheme, restS, tempo, mode, restriction, ...more });
+  return sessionTotals({ scheme, restS, tempo, mode, restriction, ...more } as Prescription);
 };
 
 describe('named examples', () => {

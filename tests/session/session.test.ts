@@ -37,8 +37,10 @@ describe('sessionTotals', () => {
   );
 
   it('asks for a scheme or sets, not both and not neither', () => {
+    // @ts-expect-error both
     expect(() => sessionTotals({ ...base, sets: [{ repetitions: 5 }] })).toThrow(/both/);
     const { scheme: _, ...neither } = base;
+    // @ts-expect-error neither
     expect(() => sessionTotals(neither)).toThrow(/neither/);
     expect(() => sessionTotals({ ...neither, sets: [] })).toThrow(/sets/);
     expect(() => sessionTotals({ ...base, tempo: { eccentricS: 0, concentricS: 0 } })).toThrow(/tempo/);

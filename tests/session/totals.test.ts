@@ -95,7 +95,7 @@ describe('sessionTotals, several exercises', () => {
   it('is additive over sets too', () => {
     fc.assert(
       fc.property(plainExercise, (given) => {
-        const alone = given.sets!.map((set) => sessionTotals({ ...given, sets: [set] }));
+        const alone = given.sets!.map((set) => sessionTotals({ ...given, sets: [set] } as Prescription));
         const totals = sessionTotals(given);
         for (const name of ['repetitions', 'volumeLoad', 'timeUnderTension'] as const) {
           expect(totals[name]!.value).toBe(exactSum(alone.map((part) => part[name]!.value)));
@@ -266,7 +266,7 @@ describe('sessionTotals, several exercises', () => {
 
   // Limits: 10, 20 and 5 min (guideline review 2019, unconfirmed); 20 min a limb, 3 min between (practice).
   it('warns of long restriction by what is done, of short reperfusion, and of pressures above occlusion', () => {
-    const interval = (scheme: string, mode: 'aerobic' | 'passive') =>
+    const interval = (scheme: `${number}min` | `${number}s`, mode: 'aerobic' | 'passive') =>
       ({ scheme, restS: 60, restriction: 'continuous', mode, ...leg }) as const;
     expect(codes(interval('20min', 'aerobic'))).toEqual([]);
     expect(codes(interval('1201s', 'aerobic'))).toEqual(['restriction-long-limb', 'restriction-long-aerobic']);

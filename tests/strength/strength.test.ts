@@ -127,7 +127,7 @@ describe('trainingLoad', () => {
   });
 
   it('says when no percentage can be told, as the maximum has no error or one that reaches zero', () => {
-    const codesOf = (oneRepMax: ReturnType<typeof testedOneRepMax>) =>
+    const codesOf = (oneRepMax: ReturnType<typeof estimateOneRepMax>) =>
       codes(trainingLoad({ oneRepMax, percentOneRepMax: 30, step: 0.5 }));
     expect(codesOf(estimateOneRepMax({ load: 20, repetitions: 15 }))).toContain('maximum-without-error');
     const light = estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' });

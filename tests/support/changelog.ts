@@ -1,5 +1,5 @@
-const HEADINGS = ['Added', 'Changed', 'Deprecated', 'Removed', 'Fixed', 'Security', 'Numbers that move'];
-const MOVES = 'Numbers that move';
+const HEADINGS = ['Added', 'Changed', 'Deprecated', 'Removed', 'Fixed', 'Security', 'Changed values'];
+const MOVES = 'Changed values';
 
 interface Section {
   readonly title: string;
@@ -48,7 +48,7 @@ export function changelogComplaints(text: string, version: string): string[] {
   const dates: string[] = [];
   for (const [index, { title, parts }] of sections.entries()) {
     for (const [heading, items] of parts) if (items.length === 0) wrong.push(`“${heading}” of ${title} is empty`);
-    if (!parts.has(MOVES)) wrong.push(`${title} does not say which numbers move`);
+    if (!parts.has(MOVES)) wrong.push(`${title} does not say which values change`);
     if (title === 'Unreleased') {
       if (index > 0) wrong.push('Unreleased must come first');
       continue;

@@ -1,4 +1,4 @@
-import type { ExerciseSide, Prescription, Session, SessionEvent, Side } from '../../src/index.js';
+import type { ExerciseSide, Prescription, Session, SessionEvent, SessionExercise, Side } from '../../src/index.js';
 
 /** An exercise as the walk takes it: everything spelt out, times in whole ticks. */
 export interface WalkedExercise {
@@ -194,7 +194,7 @@ export function asSession(exercises: readonly WalkedExercise[], tickS: number): 
         before,
         after,
         pause,
-      }): Session['exercises'][number] => {
+      }): SessionExercise => {
         const cuffed = restriction !== 'none';
         const turns = side === 'left-then-right' || side === 'right-then-left';
         return {
@@ -221,7 +221,7 @@ export function asSession(exercises: readonly WalkedExercise[], tickS: number): 
           ...(restriction === 'partial' && { restPressureMmHg: restPressure }),
           ...(cuffed && { inflatedBeforeS: seconds(before), deflatedAfterS: seconds(after) }),
           reperfusionS: seconds(pause),
-        };
+        } as SessionExercise;
       },
     ),
   };

@@ -43,9 +43,9 @@ describe('size [bytes, gzip]', () => {
       'estimateOcclusionPressure and targetCuffPressure',
       `export { estimateOcclusionPressure, targetCuffPressure } from './src/index.ts'`,
     ],
-    ['all of cuffwork', `export * from './src/index.ts'`],
-    ['planSession, with zod', `export { planSession } from './src/plan/index.ts'`],
-    ['all of cuffwork/plan, with zod', `export * from './src/plan/index.ts'`],
+    ['all of cuffwork, with decimal.js', `export * from './src/index.ts'`],
+    ['planSession, with zod and decimal.js', `export { planSession } from './src/plan/index.ts'`],
+    ['all of cuffwork/plan, with zod and decimal.js', `export * from './src/plan/index.ts'`],
   ] as const)('%s', async (what, contents) => {
     await within(contents, gzipBytes[what]);
   });

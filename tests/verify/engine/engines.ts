@@ -141,6 +141,7 @@ const browser =
             : [],
         ),
       ),
+      'decimal.js': '/node_modules/decimal.js/decimal.mjs',
       zod: '/node_modules/zod/index.js',
     };
     const page = `<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">
