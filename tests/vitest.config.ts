@@ -9,6 +9,7 @@ export default defineConfig({
     // What takes minutes, or depends on how busy the machine is, runs in `npm run verify`; sizes do neither.
     exclude: ['tests/verify/!(size).test.ts'],
     reporters: ['default', './tests/support/closing-line.ts'],
+    setupFiles: ['./tests/support/setup.ts'],
     testTimeout: 120_000,
     // One forgotten `.only` would leave out the others of its file.
     allowOnly: false,

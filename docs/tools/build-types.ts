@@ -22,9 +22,13 @@ const entries = targets.map(({ require }) => require.types.replace('./dist/', ''
 // 1. What the compiler says of each file.
 const emitted = new Map<string, string>();
 const declaring = { ...options, noEmit: false, declaration: true, emitDeclarationOnly: true, rootDir: resolve('src') };
-ts.createProgram(fileNames, { ...declaring, outDir: '/types' }).emit(undefined, (path, text) =>
-  emitted.set(path, text),
-);
+const sources = ts.createProgram(fileNames, { ...declaring, outDir: '/types' });
+const wrong = ts.getPreEmitDiagnostics(sources);
+if (wrong.length > 0) {
+  console.error(ts.formatDiagnostics(wrong, ts.createCompilerHost(options)));
+  process.exit(1);
+}
+sources.emit(undefined, (path, text) => emitted.set(path, text));
 emitted.set(
   `/types/${SPEC_COPY}.d.ts`,
   readFileSync(fileURLToPath(import.meta.resolve(SPEC)).replace(/js$/, 'd.ts'), 'utf8'),

@@ -92,7 +92,7 @@ for (const [name, { call, right }] of Object.entries(publicFunctions)) {
         fc.property(fc.oneof(value, tampered), (input) => {
           run(input);
         }),
-        { numRuns: Number(process.env['FUZZ_RUNS'] ?? 400) },
+        { numRuns: Number(process.env['FUZZ_RUNS'] ?? 150) },
       );
     });
   });

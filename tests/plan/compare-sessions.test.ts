@@ -209,24 +209,6 @@ describe('compareSessions', () => {
     expect(codes(twoLegs, twoLegs)).toContain('different-maximum');
   });
 
-  it('reads in four lines, then as a table', () => {
-    const lines = explain(compareSessions({ from: heavy, to: light })).split('\n');
-    expect(lines[0]).toBe('TWO SESSIONS COMPARED');
-    const cells = lines.map((line) => line.trim().split(/ {2,}|: /));
-    expect(cells).toEqual(
-      expect.arrayContaining([
-        ['On the joint', 'peak load 75 kg → 30 kg; 75 % → 30 % of 1RM'],
-        ['Work', '30 repetitions → 75 repetitions; volume load 2250 kg'],
-        ['Not known', 'whether the two have an equal effect'],
-        ['measure', 'from', 'to', 'change'],
-        ['Peak load', '75 kg', '30 kg', '−45 kg (−60 %)'],
-        ['Peak load as a share of the maximum', '75 %', '30 %', '−45 points (−60 %)'],
-        ['Volume load', '2250 kg', '2250 kg', 'the same'],
-      ]),
-    );
-    expect(lines.join('\n')).toContain('inflated 0:00 min → 6:30 min; 0 % → 50 % of LOP; longest 0:00 min → 6:30 min');
-  });
-
   it('shows no numbers while a stop is in force', () => {
     const stopped = planOf({}, { systolicMmHg: 185, diastolicMmHg: 112, date: '2026-03-01' });
     const comparison = compareSessions({ from: stopped, to: heavy });

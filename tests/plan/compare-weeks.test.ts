@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { attempt } from '../../src/index.js';
-import { cite, explain, words, working } from '../../src/text/index.js';
+import { cite, explain, working } from '../../src/text/index.js';
 import { compareWeeks, type Plan } from '../../src/plan/index.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -259,26 +259,6 @@ describe('weeks side by side', () => {
     );
     expect(page).toContain('hop test: not measured');
     expect(page).not.toMatch(/cleared|\bsafe\b/);
-  });
-
-  it('is tables to print, stored or not', () => {
-    const comparison = compared();
-    const page = explain(comparison);
-    const again = explain(JSON.parse(JSON.stringify(comparison)) as typeof comparison).split('\n');
-    // Stored, it says below its title that it cannot be checked.
-    expect(again.splice(2, 1)).toEqual([words['page.not-checked']]);
-    expect(again.join('\n')).toBe(page);
-    const cells = page.split('\n').map((line) => line.trim().split(/ {2,}/));
-    expect(cells).toEqual(
-      expect.arrayContaining([
-        ['week', 'as', 'sessions', 'with cuff', 'session load'],
-        ['1', 'planned', '3', '3', '–'],
-        ['week', 'as', 'exercise', 'heaviest', 'of 1RM', 'inflated', 'of LOP'],
-        ['2', 'planned', 'leg extension', '70 kg', '70 %', '13:00 min', '50 %'],
-        ['3', 'planned', '3840 kg', '0:00 min', '–', '–', '–'],
-      ]),
-    );
-    expect(page).toMatch(/does not clear anyone/);
   });
 
   it('names every field that is wrong', () => {

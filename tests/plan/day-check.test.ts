@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/index.js';
-import { explain, messages } from '../../src/text/index.js';
+import { messages } from '../../src/text/index.js';
 import { checkDay, dayQuestions, type DayCheckRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf } from '../support/plans.js';
@@ -56,17 +56,6 @@ describe('checkDay', () => {
     expect(() => checkDay({ ...well, date: '2026-02-30' })).toThrow(/date/);
     expect(() => checkDay({ answers: no } as never)).toThrow(/date is missing/);
     expect(() => checkDay({ ...well, painNow: 11 })).toThrow(/painNow/);
-  });
-
-  it('is a page, and one in another language', () => {
-    const check = checkDay({ ...well, label: 'Athlete B', answers: { 'today-chest': 'yes' } });
-    const page = explain(check);
-    expect(page).toContain('2026-03-02, Athlete B');
-    expect(page).toContain(messages['today-chest']);
-    expect(page).toContain(messages['ask-today-skin']);
-    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
-    expect(explain(JSON.parse(JSON.stringify(check)))).toBe(page);
-    expect(explain(check, { locale: { 'ask-today-skin': 'Haut?' } })).toContain('Haut?');
   });
 
   it('goes into a plan of its day, and says so where it is of another', () => {

@@ -2,7 +2,7 @@ import type { PlanExercise } from '../../src/plan/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sessionTotals, isInputError, measuredOcclusionPressure } from '../../src/index.js';
-import { cite, explain } from '../../src/text/index.js';
+import { explain } from '../../src/text/index.js';
 import { expandDocument, planSession, recordSession, reviewPlan, type RecordRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 import { jointPain, planOf, recordOf } from '../support/plans.js';
@@ -92,29 +92,6 @@ describe('recordSession', () => {
         expect(item!.totals.volumeLoad).toBeDefined();
       }),
     );
-  });
-
-  it('stops at a symptom, most severe first, and watches pain, the cuff and an early stop', () => {
-    const record = recordOf(
-      plan,
-      [30],
-      { symptoms: ['symptom-chest-pain', 'symptom-dark-urine', 'symptom-chest-pain'], ...jointPain(0, 2, 3) },
-      { heldMmHg: 120, stoppedEarly: true },
-    );
-    expect(record.symptoms).toEqual(['symptom-chest-pain', 'symptom-dark-urine']);
-    expect(record.cautions.map(({ severity, code }) => [severity, code])).toEqual([
-      ['stop', 'symptom-emergency'],
-      ['stop', 'symptom-emergency'],
-      ['caution', 'pain-back-off-rose'],
-      ['caution', 'held-above-target'],
-      ['note', 'stopped-early'],
-    ]);
-    expect(record.stops.map(({ values }) => values)).toEqual([
-      { symptom: 'symptom-chest-pain' },
-      { symptom: 'symptom-dark-urine' },
-    ]);
-    expect(codes(recordOf(plan, [30], {}, { heldMmHg: 200 }))).toEqual(['held-occludes']);
-    expect(codes(recordOf(plan, [30], {}, { heldMmHg: 100 }))).toEqual([]);
   });
 
   it('warns of a heavier load than planned, as pounds typed for kilograms are', () => {
@@ -214,23 +191,5 @@ describe('recordSession', () => {
     const answered = { occlusion, measured: undefined };
     expect(() => planOf({}, { date: '2026-03-02' }, answered)).toThrow(/^limbs\[0\]\.occlusion must be not after/);
     expect(() => recordOf(planOf({}, {}, answered), [30], { date: '2026-03-02' })).toThrow(/not before 2026-03-03/);
-  });
-
-  it('prints a page that a stored record prints too', () => {
-    const record = recordOf(plan, [30, 15, 15, 9], { notes: 'tired', sessionRpe: 8 }, { heldMmHg: undefined });
-    const page = explain(record);
-    for (const { text } of [...record.cautions, ...expandDocument(record).disclaimers, ...cite(record)])
-      expect(page).toContain(text);
-    for (const line of [
-      '30-15-15-9 done, 30-15-15-15 planned',
-      'pressure held not recorded, ',
-      'notes: tired',
-      '8/10',
-    ]) {
-      expect(page).toContain(line);
-    }
-    expect(explain(JSON.parse(JSON.stringify(record)))).toBe(page);
-    const brief = explain(record, { detail: 'brief' });
-    expect(brief).not.toMatch(/WORKING|SOURCES/);
   });
 });

@@ -1,13 +1,9 @@
 import type { PlanExercise } from '../../src/plan/index.js';
 import { describe, expect, it } from 'vitest';
-import { type Path } from '../../src/index.js';
-import { cite, explain } from '../../src/text/index.js';
-import { guidelines, planSession, recordSession, reviewPlan, type Plan, type Review } from '../../src/plan/index.js';
-import { expectPlainJson, frozen } from '../support/answers.js';
+import { explain } from '../../src/text/index.js';
+import { guidelines, planSession, recordSession, reviewPlan, type Review } from '../../src/plan/index.js';
+import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
-
-const at = (document: unknown, path: Path): unknown =>
-  path.reduce((part, name) => (part as Record<string | number, unknown>)[name], document);
 
 const outside = ({ findings }: Review) => findings.map(({ measure }) => measure);
 
@@ -21,32 +17,6 @@ describe('reviewPlan', () => {
     expect(review).toEqual(reviewPlan(plan, { guideline: 'guideline-review-2019' }));
   });
 
-  it('says what was found, what the range is, how well it is backed and where it stands', () => {
-    expect(outside(review)).toEqual(['percent-of-occlusion', 'percent-of-maximum', 'rest', 'sessions-per-week']);
-    expect(review.findings[0]).toMatchObject({
-      code: 'review-above',
-      severity: 'caution',
-      found: 90,
-      low: 40,
-      high: 80,
-      unit: '%',
-      evidence: 'secondary',
-      source: 'guideline-review-2019',
-      exercise: 'leg extension',
-      limb: 'leg',
-      side: 'left',
-      text: 'leg extension, left leg: cuff pressure 90 % of LOP is high: the 2019 guideline review gives 40–80 %.',
-    });
-  });
-
-  it('points into the document, for what is outside and what is inside', () => {
-    for (const document of [plan, recordOf(plan, [30, 15, 15, 15], {}, { heldMmHg: 180 })]) {
-      const { findings, inside } = reviewPlan(document);
-      expect(inside.length).toBeGreaterThan(3);
-      for (const { path } of [...findings, ...inside]) expect(at(document, path), path.join('.')).toBeDefined();
-    }
-  });
-
   it('judges nothing that is not in the document, and says so', () => {
     expect(reviewPlan(planOf()).notAssessed).toEqual(['sessions-per-week']);
     const without = reviewPlan(planOf({ restriction: 'none' }));
@@ -55,29 +25,6 @@ describe('reviewPlan', () => {
     expect(reviewPlan(recordOf(plan, [30, 15, 15, 15], {}, { heldMmHg: undefined })).notAssessed).toContain(
       'percent-of-occlusion',
     );
-  });
-
-  // Worked by hand: 180 of 200 mmHg is 90 %; 50 of 100 kg is 50 %; 60 repetitions.
-  it('judges a record by what was really held, lifted and done', () => {
-    const calm = planOf({ restS: 60 });
-    const record = recordOf(calm, [30, 15, 15], {}, { heldMmHg: 180, load: 50 });
-    const { of, findings } = reviewPlan(record);
-    expect(of).toBe('record');
-    expect(findings.map(({ measure, found }) => [measure, found])).toEqual([
-      ['percent-of-occlusion', 90],
-      ['percent-of-maximum', 50],
-      ['repetitions', 60],
-    ]);
-    const failed = recordOf(calm, [30, 15, 15], {}, { lastSetToFailure: true });
-    expect(outside(reviewPlan(failed))).toEqual([]);
-  });
-
-  it('compares percentages as they are printed: a gauge that reaches 39.9 % of 40 is inside', () => {
-    const { findings, inside } = reviewPlan(
-      planOf({}, {}, { percentLop: 40, gaugeStepMmHg: 5, measured: { valueMmHg: 188, method: 'doppler' } }),
-    );
-    expect(findings).toEqual([]);
-    expect(inside.find(({ measure }) => measure === 'percent-of-occlusion')!.found.toFixed(1)).toBe('39.9');
   });
 
   // 70 % of 187 mmHg is 130.9, down to 130 on a gauge of 5 mmHg: 69.5 %; with a ceiling of 125 mmHg it is 66.8 %.
@@ -220,28 +167,6 @@ describe('reviewPlan', () => {
       ['longest-restriction', 5],
       ['percent-of-occlusion', 100],
     ]);
-  });
-
-  it('keeps fields it does not know out of the way, and leaves the document as it was', () => {
-    const more = { ...plan, extra: { deep: [1] }, items: plan.items.map((item) => ({ ...item, colour: 'blue' })) };
-    expect(reviewPlan(frozen(structuredClone(more)))).toEqual(review);
-  });
-
-  it('refuses a guideline it does not know, another document, and a plan that was changed by hand', () => {
-    expect(() => reviewPlan(plan, { guideline: 'mine' as never })).toThrow(/guideline must be one of/);
-    expect(() => reviewPlan(review as never)).toThrow(/'plan' or 'record'/);
-    const broken = structuredClone(plan) as unknown as { items: { target: { value: unknown } }[] };
-    broken.items[0]!.target.value = 'high';
-    expect(() => reviewPlan(broken as unknown as Plan)).toThrow(/items\[0\]\.target\.value/);
-  });
-
-  it('prints a page', () => {
-    for (const { id } of guidelines) {
-      const each = reviewPlan(plan, { guideline: id });
-      const page = explain(each);
-      for (const { text } of [...each.findings, ...each.disclaimers, ...cite(each)]) expect(page).toContain(text);
-      expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
-    }
   });
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/index.js';
-import { cite, explain, messages, working } from '../../src/text/index.js';
+import { explain, messages, working } from '../../src/text/index.js';
 import { screen, screeningQuestions, type ScreeningRequest } from '../../src/plan/index.js';
 import { expectPlainJson } from '../support/answers.js';
 
@@ -136,15 +136,5 @@ describe('screen', () => {
       expect(question).toMatch(/^[A-Z].*\?$/s);
       expect(question.split(' ').length, question).toBeLessThanOrEqual(25);
     }
-  });
-
-  it('prints a page that a stored screening prints too', () => {
-    const screening = screen({ label: 'Athlete B', ...readings, answers: { ...everything('no'), diabetes: 'yes' } });
-    const page = explain(screening);
-    for (const { text } of [...screening.findings, ...screening.disclaimers]) expect(page).toContain(text);
-    for (const { text } of cite(screening)) expect(page).toContain(text);
-    expect(page).toContain('Athlete B');
-    expect(page).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
-    expect(explain(JSON.parse(JSON.stringify(screening)))).toBe(page);
   });
 });

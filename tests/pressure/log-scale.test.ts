@@ -1,5 +1,3 @@
-import fc from 'fast-check';
-import jstat from 'jstat';
 import { quantileSorted } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { logInterval, logNormalInterval } from '../../src/answer/answer.js';
@@ -31,29 +29,6 @@ describe('a target of an occlusion pressure with errors that are shares', () => 
     expectClose(answer.reached!.lower!, 50 * Math.exp(-Z * 0.2));
     expectClose(answer.reached!.upper!, 50 * Math.exp(Z * 0.2));
     expect(codesOf(answer.cautions)).toEqual(['percent-not-flow', 'pressure-drifts']);
-  });
-
-  // Reference library: the log-normal distribution of jstat, within the 1e-7 of its error function.
-  it('has the chance of closing of a log-normal distribution, and the setting of a limit', () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 90, max: 350 }),
-        fc.double({ min: 0.02, max: 0.5, noNaN: true }),
-        fc.integer({ min: 20, max: 95 }),
-        fc.integer({ min: 1, max: 40 }),
-        (value, share, percentLop, limit) => {
-          const occlusion = shared(value, share);
-          const { value: setting, reached } = targetCuffPressure({ occlusion, percentLop });
-          const chance = 100 * jstat.lognormal.cdf(setting, Math.log(value), share);
-          expect(Math.abs(reached!.occlusionChancePercent! - chance)).toBeLessThan(1e-5);
-          const limited = targetCuffPressure({ occlusion, percentLop, occlusionChanceLimitPercent: limit });
-          const highest = jstat.lognormal.inv(limit / 100, Math.log(value), share);
-          expect(highest - limited.reached!.highestMmHg!).toBeGreaterThan(-1e-6);
-          expect(highest - limited.reached!.highestMmHg!).toBeLessThan(1 + 1e-6);
-        },
-      ),
-      { numRuns: 200, seed: 11 },
-    );
   });
 
   // Drawn: 100,000 people whose true pressure is log-normal about the estimate; quantiles by simple-statistics.

@@ -49,6 +49,15 @@ describe('the equation taken of itself', () => {
     [{ lift: 'shoulder-press', sex: 'female', ageYears: 19 }, 'shoulder-press-women-2000', 'equation-fitted'],
     [{ lift: 'shoulder-press', sex: 'male', ageYears: 19 }, 'brzycki-1993', 'equation-default'],
     [{ lift: 'shoulder-press', ageYears: 19 }, 'brzycki-1993', 'equation-default'],
+    [{ lift: 'chest-press', sex: 'female', ageYears: 22 }, 'chest-press-women-2000', 'equation-fitted'],
+    // The women of 2006 trained on machines.
+    [
+      { lift: 'squat', sex: 'female', training: 'trained', ageYears: 57, repetitions: 12 },
+      'brzycki-1993',
+      'equation-default',
+    ],
+    // Standard error of estimate 9.3 kg, of an answer of 10.4 kg.
+    [{ lift: 'knee-extension', training: 'untrained', ageYears: 25, load: 10 }, 'brzycki-1993', 'equation-default'],
   ])('%o: %s, %s', (more, equation, why) => {
     expect(taken(more)).toEqual([equation, why]);
     expectHoldsTogether(maximum(more));

@@ -13,6 +13,7 @@ import {
   expectClose,
   expectHoldsTogether,
   refusal,
+  refusalPage,
   message,
   type Said,
   withWorking,
@@ -292,160 +293,40 @@ describe('a training load', () => {
     expect(loadOf({ bodyMassLoad: 0 }).value).toBe(30);
   });
 
-  it.each([
-    ['two ways', { step: 5, available: [5] }, [['available', 'wrong-relation', 'left out when step is given', 'both']]],
-    [
-      'three ways',
-      { step: 5, available: [5], bar: 20, plates: [{ mass: 5 }] },
-      [
-        ['available', 'wrong-relation', 'left out when step is given', 'both'],
-        ['bar', 'wrong-relation', 'left out when step is given', 'both'],
-      ],
-    ],
-    [
-      'a step too coarse',
-      { step: 70 },
-      [
-        [
-          'step',
-          'wrong-relation',
-          'able to make 30 kg; the lightest load you can set is 70 kg, 70 % of the maximum',
-          'nothing that light',
-        ],
-      ],
-    ],
-    [
-      'a rack too heavy',
-      { available: [60, 40], rounding: 'down' },
-      [
-        [
-          'available',
-          'wrong-relation',
-          'able to make 30 kg; the lightest load you can set is 40 kg, 40 % of the maximum',
-          'nothing that light',
-        ],
-      ],
-    ],
-    [
-      'a bar too heavy',
-      { bar: 45, plates: [{ mass: 5 }] },
-      [
-        [
-          'bar',
-          'wrong-relation',
-          'able to make 30 kg; the lightest load you can set is 45 kg, 45 % of the maximum',
-          'nothing that light',
-        ],
-      ],
-    ],
-    [
-      'a share above the percentage',
-      { bodyMassLoad: share },
-      [
-        [
-          'bodyMassLoad',
-          'wrong-relation',
-          'less than 30 % of the maximum; body mass alone is 53.6 % of the maximum, so 23.6 kg would have to be taken off',
-          '53.6 kg',
-        ],
-      ],
-    ],
-    [
-      'a share that is all of it',
-      { bodyMassLoad: share, percentOneRepMax: 53.6 },
-      [
-        [
-          'bodyMassLoad',
-          'wrong-relation',
-          'less than 53.6 % of the maximum; body mass alone is 53.6 % of the maximum, so 0 kg would have to be taken off',
-          '53.6 kg',
-        ],
-      ],
-    ],
-    [
-      'plates too fine',
-      {
+  it('refuses a load:, as the golden page says', async () => {
+    const cases = {
+      'two ways': { step: 5, available: [5] },
+      'three ways': { step: 5, available: [5], bar: 20, plates: [{ mass: 5 }] },
+      'a step too coarse': { step: 70 },
+      'a rack too heavy': { available: [60, 40], rounding: 'down' },
+      'a bar too heavy': { bar: 45, plates: [{ mass: 5 }] },
+      'a share above the percentage': { bodyMassLoad: share },
+      'a share that is all of it': { bodyMassLoad: share, percentOneRepMax: 53.6 },
+      'plates too fine': {
         bar: 20,
         plates: [{ mass: 0.10001 }, { mass: 1.23457 }, { mass: 2.71829 }],
         percentOneRepMax: 90,
         oneRepMax: tested(600),
       },
-      [['plates', 'wrong-relation', 'masses with fewer decimals, such as 20.41', 'too many to count through']],
-    ],
-    ['plates without a bar', { plates: [{ mass: 5 }] }, [['bar', 'missing', 'the mass of the bar', 'undefined']]],
-    [
-      'collars alone',
-      { collars: 5 },
-      [
-        ['bar', 'missing', 'the mass of the bar', 'undefined'],
-        ['plates', 'missing', 'a list of plates, each { mass, count? }', 'undefined'],
-      ],
-    ],
-    ['a bar alone', { bar: 20 }, [['plates', 'missing', 'a list of plates, each { mass, count? }', 'undefined']]],
-    [
-      'a maximum above every load',
-      { oneRepMax: 2001 },
-      [['oneRepMax', 'unit-slip', 'a number from 0.1 to 2000 kg', '2001']],
-    ],
-    ['no maximum', { oneRepMax: -1 }, [['oneRepMax', 'out-of-range', 'a number from 0.1 to 2000 kg', '-1']]],
-    [
-      'a maximum in words',
-      { oneRepMax: '100' },
-      [['oneRepMax', 'wrong-type', 'an answer of testedOneRepMax or estimateOneRepMax, or a number', '"100"']],
-    ],
-    [
-      'a share above every body',
-      { bodyMassLoad: 801 },
-      [['bodyMassLoad', 'unit-slip', 'a number from 0 to 800 kg', '801']],
-    ],
-    [
-      'a share below nothing',
-      { bodyMassLoad: -1 },
-      [['bodyMassLoad', 'out-of-range', 'a number from 0 to 800 kg', '-1']],
-    ],
-    [
-      'another kind of answer',
-      { oneRepMax: share },
-      [
-        [
-          'oneRepMax',
-          'wrong-type',
-          'an answer of testedOneRepMax or estimateOneRepMax, or a number',
-          "an object whose kind is not 'one-repetition-maximum'",
-        ],
-      ],
-    ],
-    [
-      'another answer for the share',
-      { bodyMassLoad: HUNDRED },
-      [
-        [
-          'bodyMassLoad',
-          'wrong-type',
-          'an answer of bodyMassLoad, or a number',
-          "an object whose kind is not 'body-mass-load'",
-        ],
-      ],
-    ],
-    [
-      'a maximum in another unit',
-      { oneRepMax: { ...HUNDRED, unit: '%' } },
-      [
-        [
-          'oneRepMax',
-          'wrong-type',
-          'an answer of testedOneRepMax or estimateOneRepMax, or a number',
-          'a unit other than kg or [lb_av]',
-        ],
-      ],
-    ],
-    [
-      'a share in another unit',
-      { bodyMassLoad: { ...share, unit: '%' } },
-      [['bodyMassLoad', 'wrong-type', 'an answer of bodyMassLoad, or a number', 'a unit other than kg or [lb_av]']],
-    ],
-  ])('refuses %s', (_name, more, issues) => {
-    expect(refused(more)).toEqual(issues);
+      'plates without a bar': { plates: [{ mass: 5 }] },
+      'collars alone': { collars: 5 },
+      'a bar alone': { bar: 20 },
+      'a maximum above every load': { oneRepMax: 2001 },
+      'no maximum': { oneRepMax: -1 },
+      'a maximum in words': { oneRepMax: '100' },
+      'a share above every body': { bodyMassLoad: 801 },
+      'a share below nothing': { bodyMassLoad: -1 },
+      'another kind of answer': { oneRepMax: share },
+      'another answer for the share': { bodyMassLoad: HUNDRED },
+      'a maximum in another unit': { oneRepMax: { ...HUNDRED, unit: '%' } },
+      'a share in another unit': { bodyMassLoad: { ...share, unit: '%' } },
+    };
+    await expect(
+      refusalPage(
+        (more: object) => trainingLoad({ oneRepMax: HUNDRED, percentOneRepMax: 30, ...more } as never),
+        cases,
+      ),
+    ).toMatchFileSnapshot('pages/refused-loads.txt');
   });
 
   it('refuses no percentage, and says nothing of a rack it then cannot look at', () => {
@@ -531,56 +412,32 @@ describe('a loaded bar', () => {
     ]);
   });
 
-  it.each([
-    [
-      'nothing',
-      {},
-      [
-        ['target', 'missing'],
-        ['bar', 'missing'],
-        ['plates', 'missing'],
-      ],
-    ],
-    [
-      'a mass twice',
-      { target: 60, bar: 20, plates: [{ mass: 5 }, { mass: 5, count: 2 }] },
-      [['plates', 'wrong-relation']],
-    ],
-    ['a plate without mass', { target: 60, bar: 20, plates: [{ count: 2 }] }, [['plates.0.mass', 'missing']]],
-    ['half a plate', { target: 60, bar: 20, plates: [{ mass: 5, count: 1.5 }] }, [['plates.0.count', 'not-whole']]],
-    ['too light a target', { target: 10, bar: 20, plates }, [['target', 'wrong-relation']]],
-  ])('refuses %s', (_name, input, places) => {
-    expect(refusal(loadPlates, input).map(([path, code]) => [path, code])).toEqual(places);
-  });
-
-  it('says why it refuses', () => {
-    const why = (more: object) => refusal(loadPlates, { target: 60, bar: 20, plates, ...more })[0]!.slice(2);
-    expect(why({ plates: [{ mass: 5 }, { mass: 5 }] })).toEqual([
-      'a list in which every mass appears once, with its count',
-      'one twice',
-    ]);
-    expect(why({ target: 22, collars: 5 })).toEqual(['at least 25 kg, the lightest load you can set', '22 kg']);
-    expect(why({ plates: Array.from({ length: 51 }, (_, index) => ({ mass: index + 1 })) })).toEqual([
-      'at most 50 kinds',
-      '51 of them',
-    ]);
-    expect(why({ bar: undefined })).toEqual(['the mass of the bar', 'undefined']);
-    expect(why({ plates: undefined })).toEqual(['a list of plates, each { mass, count? }', 'undefined']);
-    expect(
-      refusal(loadPlates, { target: 60, bar: 20, plates: Array.from({ length: 51 }, () => ({ mass: 1 })) }),
-    ).toEqual([['plates', 'wrong-type', 'at most 50 kinds', '51 of them']]);
-    const fifty = Array.from({ length: 50 }, (_, index) => ({ mass: index + 1 }));
-    expect(refusal(loadPlates, { target: 60, bar: 20, plates: fifty })).toEqual([]);
-    // Without a bar, a pair of the lightest is the lightest.
-    expect(why({ target: 3, bar: 0, plates: [{ mass: 5 }, { mass: 4, count: 1 }], rounding: 'down' })).toEqual([
-      'at least 10 kg, the lightest load you can set',
-      '3 kg',
-    ]);
-    expect(why({ target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] })[0]).toMatch(/^at least 0 kg/);
-    expect(why({ target: 500, plates: [{ mass: 0.10001 }, { mass: 1.23457 }] })).toEqual([
-      'masses with fewer decimals, such as 20.41',
-      'too many to count through',
-    ]);
+  it('refuses a bar:, as the golden page says', async () => {
+    const cases = {
+      nothing: {},
+      'a mass twice': { target: 60, bar: 20, plates: [{ mass: 5 }, { mass: 5, count: 2 }] },
+      'a plate without mass': { target: 60, bar: 20, plates: [{ count: 2 }] },
+      'half a plate': { target: 60, bar: 20, plates: [{ mass: 5, count: 1.5 }] },
+      'too light a target': { target: 10, bar: 20, plates },
+      'collars and a bar above the target': { target: 22, bar: 20, collars: 5, plates },
+      '51 kinds': { target: 60, bar: 20, plates: Array.from({ length: 51 }, (_, index) => ({ mass: index + 1 })) },
+      '51 of one kind': { target: 60, bar: 20, plates: Array.from({ length: 51 }, () => ({ mass: 1 })) },
+      '50 kinds are taken': {
+        target: 60,
+        bar: 20,
+        plates: Array.from({ length: 50 }, (_, index) => ({ mass: index + 1 })),
+      },
+      // Without a bar, a pair of the lightest is the lightest.
+      'no bar, and one heavy pair': {
+        target: 3,
+        bar: 0,
+        plates: [{ mass: 5 }, { mass: 4, count: 1 }],
+        rounding: 'down',
+      },
+      'no bar, and no pair': { target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] },
+      'masses too fine': { target: 500, bar: 20, plates: [{ mass: 0.10001 }, { mass: 1.23457 }] },
+    };
+    await expect(refusalPage(loadPlates, cases)).toMatchFileSnapshot('pages/refused-bars.txt');
   });
 
   it('a load of a bar in pounds', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { attempt, loadPlates, testedOneRepMax, trainingLoad, type Plate } from '../../src/index.js';
+import { attempt, loadPlates, type Plate } from '../../src/index.js';
 import { expectPlainJson } from '../support/answers.js';
 
 /** A way to load one side, found by trying every one: pairs of each plate, and twice their mass in thousandths. */
@@ -120,33 +120,6 @@ describe('loadPlates', () => {
     expectPlainJson(answer);
   });
 
-  it('leaves a plate without a partner off, and says when the plates run out', () => {
-    const answer = loadPlates({ target: 100, bar: 20, plates: [{ mass: 20, count: 3 }] });
-    expect(answer).toMatchObject({ value: 60, perSide: [{ mass: 20, count: 1 }] });
-    expect(answer.cautions).toMatchObject([{ code: 'plates-run-out', values: { most: 60, unit: 'kg' } }]);
-    expect(loadPlates({ target: 60, bar: 20, plates: [{ mass: 20, count: 3 }] }).cautions).toEqual([]);
-  });
-
-  it('refuses a target below the bar with what is nearest, and a list with one mass twice', () => {
-    const plates = [{ mass: 5 }];
-    expect(() => loadPlates({ target: 22, bar: 20, collars: 5, plates })).toThrow(/at least 25 kg/);
-    expect(() => loadPlates({ target: 44, bar: 45, unit: 'lb', plates })).toThrow(/at least 45 lb/);
-    expect(() => loadPlates({ target: 60, bar: 20, plates: [...plates, ...plates] })).toThrow(/appears once/);
-    expect(() => loadPlates({ target: 60, bar: 20, plates: [] })).toThrow(/1 to 1000/);
-  });
-
-  it('is never an answer of nothing: without a bar the lightest pair is told', () => {
-    const plates = [{ mass: 2.5 }, { mass: 5 }];
-    expect(() => loadPlates({ target: 2, bar: 0, plates })).toThrow(/at least 5 kg/);
-    expect(() => loadPlates({ target: 4, bar: 0, plates, rounding: 'down' })).toThrow(/at least 5 kg/);
-    expect(loadPlates({ target: 4, bar: 0, plates }).value).toBe(5);
-    expect(() => loadPlates({ target: 4, bar: 0, plates: [{ mass: 2, count: 1 }] })).toThrow(/at least 0 kg/);
-    const oneRepMax = testedOneRepMax({ load: 10 });
-    expect(() => trainingLoad({ oneRepMax, percentOneRepMax: 20, bar: 0, plates })).toThrow(
-      /5 kg, 50 % of the maximum/,
-    );
-  });
-
   it('names what is wrong in each plate', () => {
     const wrong = [
       { mass: NaN },
@@ -199,47 +172,5 @@ describe('loadPlates', () => {
     // 225 lb on a 45 lb bar: two 45 lb plates a side; factors exact (UCUM).
     const answer = loadPlates({ target: 102, bar: 20.41165665, plates });
     expect(answer).toMatchObject({ value: 102.05828325, perSide: [{ mass: 20.41165665, count: 2 }] });
-  });
-});
-
-describe('trainingLoad on a bar', () => {
-  const plates = [
-    { mass: 20, count: 4 },
-    { mass: 5, count: 2 },
-    { mass: 1.25, count: 2 },
-  ];
-  it('is the load that the bar can have, with its plates and its true percentage', () => {
-    const oneRepMax = testedOneRepMax({ load: 100 });
-    const load = trainingLoad({ oneRepMax, percentOneRepMax: 33, bar: 20, plates });
-    expect(load).toMatchObject({
-      value: 32.5,
-      perSide: [
-        { mass: 5, count: 1 },
-        { mass: 1.25, count: 1 },
-      ],
-    });
-    expect(load.reached?.percentOneRepMax).toBe(32.5);
-    expect(trainingLoad({ oneRepMax, percentOneRepMax: 33, bar: 20, plates, rounding: 'down' }).value).toBe(32.5);
-    expect(trainingLoad({ oneRepMax, percentOneRepMax: 32, bar: 20, plates, rounding: 'down' }).value).toBe(30);
-  });
-  it('says what is the lightest and its percentage, when the bar is too heavy', () => {
-    const oneRepMax = testedOneRepMax({ load: 37 });
-    expect(() => trainingLoad({ oneRepMax, percentOneRepMax: 20, bar: 20, plates })).toThrow(/20 kg, 54.05 %/);
-  });
-  it('takes one way of telling what there is', () => {
-    const oneRepMax = testedOneRepMax({ load: 100 });
-    const wrong = { oneRepMax, percentOneRepMax: 30, step: 2.5, available: [5], bar: 20, plates };
-    expect(attempt(trainingLoad, wrong)).toMatchObject({
-      issues: [
-        { path: ['available'], code: 'wrong-relation' },
-        { path: ['bar'], code: 'wrong-relation' },
-      ],
-    });
-    expect(attempt(trainingLoad, { oneRepMax, percentOneRepMax: 30, plates })).toMatchObject({
-      issues: [{ path: ['bar'], code: 'missing' }],
-    });
-    expect(attempt(trainingLoad, { oneRepMax, percentOneRepMax: 30, bar: 20 })).toMatchObject({
-      issues: [{ path: ['plates'], code: 'missing' }],
-    });
   });
 });

@@ -4,7 +4,6 @@ import { equations, estimateOneRepMax, testedOneRepMax, trainingLoad } from '../
 import { expectPlainJson } from '../support/answers.js';
 import { quantity } from '../support/arbitraries.js';
 
-const codes = ({ cautions }: { cautions: readonly { code: string }[] }) => cautions.map(({ code }) => code);
 /** Equations that answer any number of repetitions up to 20. */
 const ids = equations.oneRepetitionMaximum.filter(({ lifts }) => lifts === 'any').map(({ id }) => id);
 
@@ -26,40 +25,10 @@ describe('estimateOneRepMax', () => {
     );
   });
 
-  it('returns a load lifted once as the maximum', () => {
-    for (const equation of ids) expect(estimateOneRepMax({ load: 97.5, repetitions: 1, equation }).value).toBe(97.5);
-  });
-
-  it('counts repetitions in reserve as done', () => {
-    expect(estimateOneRepMax({ load: 60, repetitions: 6, repetitionsInReserve: 3 }).value).toBe(
-      estimateOneRepMax({ load: 60, repetitions: 9 }).value,
-    );
-  });
-
-  // Source: reference text, 100 kg × 8 with 2 in reserve misjudged by one: 128.571 / 138.462 kg, so about ± 4.9 kg.
-  it('widens the interval by the misjudgement of repetitions in reserve', () => {
-    const { errors } = estimateOneRepMax({ load: 100, repetitions: 8, repetitionsInReserve: 2 });
-    const reserve = errors?.find(({ part }) => part === 'reserve')?.standardDeviation;
-    // The printed values carry three decimals.
-    expect(Math.abs(reserve! - (138.462 - 128.571) / 2)).toBeLessThan(0.001);
-  });
-
-  it('has an interval up to 10 repetitions, a caution above, and refuses more than 20', () => {
-    expect(estimateOneRepMax({ load: 60, repetitions: 10 }).upper).toBeDefined();
-    const eleven = estimateOneRepMax({ load: 60, repetitions: 11 });
-    expect(eleven).not.toHaveProperty('upper');
-    expect(codes(eleven)).toContain('many-repetitions');
+  it('refuses more than 20 repetitions to failure, those in reserve counted, and half of one', () => {
     expect(estimateOneRepMax({ load: 60, repetitions: 20, equation: 'epley-1985' }).value).toBeCloseTo(100, 9);
-    expect(() => estimateOneRepMax({ load: 60, repetitions: 21 })).toThrow(/at most 20 to failure .* 10 or fewer/);
     expect(() => estimateOneRepMax({ load: 60, repetitions: 14, repetitionsInReserve: 7 })).toThrow(/at most 20/);
     expect(() => estimateOneRepMax({ load: 60, repetitions: 6.5 })).toThrow(/whole/);
-  });
-
-  it('answers in the unit of the load', () => {
-    expect(estimateOneRepMax({ load: 225, repetitions: 10, unit: 'lb' })).toMatchObject({
-      value: 300,
-      unit: '[lb_av]',
-    });
   });
 });
 
@@ -73,14 +42,6 @@ describe('testedOneRepMax', () => {
 });
 
 describe('trainingLoad', () => {
-  const oneRepMax = testedOneRepMax({ load: 100 });
-
-  // Source: reference text, 30 kg of a 100 kg maximum with 4.2 %: the true percentage is 27.72 to 32.69 %.
-  it('carries the error of the maximum to the true percentage', () => {
-    const { reached } = trainingLoad({ oneRepMax, percentOneRepMax: 30 });
-    expect([reached!.lower!.toFixed(2), reached!.upper!.toFixed(2)]).toEqual(['27.72', '32.69']);
-  });
-
   // Source: reference text, 5 lb stack step floored under 7.4 kg: 6.80388555 kg, 18.39 % of 37 kg. Factors exact.
   it('works in pounds of a maximum in kilograms', () => {
     const load = trainingLoad({
@@ -115,45 +76,5 @@ describe('trainingLoad', () => {
         },
       ),
     );
-  });
-
-  it('takes the nearest of the weights there are, or the nearest not above', () => {
-    const available = [12, 8, 4, 6, 10];
-    const at = (percentOneRepMax: number, rounding: 'nearest' | 'down') =>
-      trainingLoad({ oneRepMax, percentOneRepMax, available, rounding }).value;
-    expect([at(5, 'nearest'), at(7, 'nearest'), at(7, 'down'), at(20, 'nearest')]).toEqual([4, 6, 6, 12]);
-    expect(available).toEqual([12, 8, 4, 6, 10]);
-    expect(() => at(3, 'down')).toThrow(/lightest/);
-  });
-
-  it('says when no percentage can be told, as the maximum has no error or one that reaches zero', () => {
-    const codesOf = (oneRepMax: ReturnType<typeof estimateOneRepMax>) =>
-      codes(trainingLoad({ oneRepMax, percentOneRepMax: 30, step: 0.5 }));
-    expect(codesOf(estimateOneRepMax({ load: 20, repetitions: 15 }))).toContain('maximum-without-error');
-    const light = estimateOneRepMax({ load: 10, repetitions: 5, equation: 'leg-press-5rm-2006' });
-    expect(codesOf(light)).toContain('maximum-without-error');
-    expect(codesOf(estimateOneRepMax({ load: 20, repetitions: 10 }))).not.toContain('maximum-without-error');
-  });
-
-  it('holds what is lifted against the usual loads, not what was asked for', () => {
-    const oneRepMax = testedOneRepMax({ load: 37 });
-    expect(codes(trainingLoad({ oneRepMax, percentOneRepMax: 20, available: [20] }))).toContain(
-      'above-restricted-loads',
-    );
-    expect(codes(trainingLoad({ oneRepMax, percentOneRepMax: 25, available: [5] }))).toContain(
-      'below-restricted-loads',
-    );
-  });
-
-  it('refuses to load nothing', () => {
-    expect(() => trainingLoad({ oneRepMax: testedOneRepMax({ load: 10 }), percentOneRepMax: 20, step: 5 })).toThrow(
-      /lightest/,
-    );
-  });
-
-  it('says when the weight there is has moved the percentage', () => {
-    const light = testedOneRepMax({ load: 26 });
-    expect(codes(trainingLoad({ oneRepMax: light, percentOneRepMax: 20, step: 2.5 }))).not.toContain('percent-moved');
-    expect(codes(trainingLoad({ oneRepMax: light, percentOneRepMax: 24, step: 2.5 }))).toContain('percent-moved');
   });
 });

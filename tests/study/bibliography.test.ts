@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { Cite } from '@citation-js/core';
 import '@citation-js/plugin-bibtex';
 import '@citation-js/plugin-csl';
@@ -97,18 +96,6 @@ describe('bibliography', () => {
     }
   });
 
-  it('splits volume and issue', () => {
-    const records = bibliography(
-      { sources: ['limb-circumference-2015', 'wide-cuffs-1993', 'posture-2018'] },
-      { format: 'csl-json' },
-    );
-    expect(records.slice(0, 3).map(({ volume, issue, page }) => [volume, issue, page])).toEqual([
-      ['115', '2', '397-405'],
-      ['286', undefined, '257-261'],
-      ['6', undefined, 'e4697'],
-    ]);
-  });
-
   // Source: citation-js, reading every sign that TeX keeps for itself.
   it('escapes what TeX would take as its own', () => {
     const text = 'Load & rest: 50 % of $x_1$ # {a} ~b ^c \\d – e';
@@ -134,16 +121,6 @@ describe('bibliography', () => {
     expect(bibliography({ sources: [] }, { format: 'csl-json' }).map(({ id }) => id)).toEqual(['cuffwork']);
   });
 
-  it('refuses what it cannot read', () => {
-    expect(() => bibliography(answer, { format: 'ris' } as never)).toThrow(
-      /format must be one of 'bibtex', 'csl-json'/,
-    );
-    expect(() => bibliography(answer, undefined as never)).toThrow(/format/);
-    expect(() => bibliography(5 as never, { format: 'bibtex' })).toThrow(
-      expect.objectContaining({ name: 'InputError' }),
-    );
-  });
-
   it('has a title or says what it is about, for every source', () => {
     for (const [id, source] of Object.entries(sources) as [string, Source][]) {
       expect(source.title ?? source.about, id).toBeTruthy();
@@ -152,15 +129,6 @@ describe('bibliography', () => {
 });
 
 describe('methods', () => {
-  const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
-  it('names every equation with its grade, its sources and the version', () => {
-    const text = methods(answer);
-    expect(text).toContain(`cuffwork ${version}`);
-    expect(text).toContain('pooled-curve-thigh-2026');
-    expect(text).toContain('evidence derived');
-    expect(text).toContain('[cuff-width-2012');
-    expect(text).not.toMatch(/\n|undefined/);
-  });
   it('defines the symbols with their units and codes', () => {
     const lop = columns({
       answer: 'occlusion-pressure',

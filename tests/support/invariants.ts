@@ -151,6 +151,13 @@ export function refusal<I>(call: (input: I) => unknown, input: unknown): (readon
   });
 }
 
+/** A golden page of what is refused: each case by its name, and under it each issue: place, code, what was expected and received. */
+export const refusalPage = <I>(call: (input: I) => unknown, cases: Readonly<Record<string, unknown>>): string =>
+  Object.entries(cases)
+    .flatMap(([name, input]) => [name, ...refusal(call, input).map((issue) => `  ${issue.join(' | ')}`)])
+    .map((line) => `${line}\n`)
+    .join('');
+
 /** A leg and an arm that most equations take. */
 export const LEG = {
   limb: 'leg',
