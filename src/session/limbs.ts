@@ -1,13 +1,12 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
-import { compare, exact, exactSum, minus, toNumber } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
-import { byLimb, type ExerciseSchedule } from './schedule.js';
+import { byLimb, inSeconds, type ExerciseSchedule } from './schedule.js';
 import { takesTurns, type Place } from './prescription.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { isTense, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
+import { isTense, repetitionsOf, repetitionTotal, seconds, secondsOf, total } from './working.js';
 
 /** What one limb went through in the session. */
 export interface LimbExposure extends Place {
@@ -59,22 +58,23 @@ export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
       return [{ full, done, cuffIntervals: limb.cuffIntervals }];
     });
     const repetitions = own.flatMap(({ done }) => repetitionsOf(done));
-    const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationS }) => durationS) : []));
+    const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationNs }) => durationNs) : []));
     const restricted = own.filter((part) => part.cuffIntervals.length > 0);
     const cells = restricted.map(({ full, cuffIntervals: part }) => pressureCell(full, place, part));
     const { restrictionTime, ...totals } = restrictionTotals(cuffIntervals);
     const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
     const short = cuffIntervals.flatMap((interval, index) => {
       const before = cuffIntervals[index - 1];
-      const apart = before && before.exercise !== interval.exercise ? minus(interval.fromS, before.toS) : undefined;
-      return apart && compare(apart, exact(REPERFUSION_S)) < 0 ? [toNumber(apart)] : [];
+      const apart =
+        before && before.exercise !== interval.exercise ? inSeconds(interval.fromNs - before.toNs) : undefined;
+      return apart !== undefined && apart < REPERFUSION_S ? [apart] : [];
     });
     return [
       {
         ...place,
         exercises: restricted.length,
         repetitions: repetitionTotal(repetitions),
-        timeUnderTension: total('time-under-tension', toNumber(exactSum(tense)), 's', { setTimes: seconds(tense) }),
+        timeUnderTension: total('time-under-tension', secondsOf(tense), 's', { setTimes: seconds(tense) }),
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),

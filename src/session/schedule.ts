@@ -1,4 +1,4 @@
-import { compare, exact, exactSum, minus, plus, times, toNumber, ZERO, type Exact } from '../quantity/exact.js';
+import { Math } from '../quantity/maths.js';
 import type { Side } from '../quantity/quantities.js';
 import {
   onSide,
@@ -13,29 +13,37 @@ import {
   type Place,
 } from './prescription.js';
 
-/** A set at its place in time. All times here are decimals, seconds from the start of the session. */
+/**
+ * Times of a schedule are whole nanoseconds. As plain numbers they add up exactly, so that two intervals touch or do
+ * not.
+ */
+const NANOSECONDS = 1e9;
+export const nanoseconds = (seconds: number): number => Math.round(seconds * NANOSECONDS);
+export const inSeconds = (ns: number): number => ns / NANOSECONDS;
+
+/** A set at its place in time. All times here are from the start of the session [ns]. */
 export interface SetInterval {
   readonly set: FullSet;
   /** Number of the set, from 1; warm-up sets have their own. */
   readonly number: number;
   readonly warmUp: boolean;
   readonly side: ExerciseSide | undefined;
-  readonly atS: Exact;
-  readonly durationS: Exact;
+  readonly atNs: number;
+  readonly durationNs: number;
 }
 
 /** A rest, or the time to change sides. */
 export interface Rest {
   readonly number: number;
   readonly warmUp: boolean;
-  readonly atS: Exact;
-  readonly durationS: Exact;
+  readonly atNs: number;
+  readonly durationNs: number;
 }
 
 /** A time for which one cuff is inflated, at its pressure or at the lower one. */
 export interface CuffInterval {
-  readonly fromS: Exact;
-  readonly toS: Exact;
+  readonly fromNs: number;
+  readonly toNs: number;
   readonly state: 'full' | 'partial';
   readonly pressureMmHg: number | undefined;
 }
@@ -43,8 +51,8 @@ export interface CuffInterval {
 /** One exercise in time. */
 export interface ExerciseSchedule {
   readonly full: FullPrescription;
-  readonly startS: Exact;
-  readonly endS: Exact;
+  readonly startNs: number;
+  readonly endNs: number;
   readonly setIntervals: readonly SetInterval[];
   readonly rests: readonly Rest[];
   /** For each limb when its cuff is inflated, in order; intervals touch where only the pressure changes. */
@@ -53,22 +61,18 @@ export interface ExerciseSchedule {
   readonly any: readonly CuffInterval[];
 }
 
-/** Seconds one repetition takes; 0 where no set is counted at a tempo. */
-export const repetitionTime = ({ tempo }: FullPrescription): Exact =>
-  tempo ? exactSum([tempo.eccentricS, tempo.bottomS, tempo.concentricS, tempo.topS].map(exact)) : ZERO;
-
-const isBefore = (a: Exact, b: Exact): boolean => compare(a, b) < 0;
-
-/** Whether one interval begins where the one before it ends. */
-export const touches = (before: CuffInterval | undefined, { fromS }: CuffInterval): boolean =>
-  before !== undefined && compare(before.toS, fromS) === 0;
+/** How long one repetition takes [ns]; 0 where no set is counted at a tempo. */
+const repetitionTime = ({ tempo }: FullPrescription): number =>
+  tempo
+    ? [tempo.eccentricS, tempo.bottomS, tempo.concentricS, tempo.topS].reduce((ns, phase) => ns + nanoseconds(phase), 0)
+    : 0;
 
 /** A list of intervals that drops empty ones and joins those that touch and do not differ. */
 function append(list: CuffInterval[], interval: CuffInterval): void {
   const last = list.at(-1);
-  if (!isBefore(interval.fromS, interval.toS)) return;
-  if (last?.state === interval.state && last.pressureMmHg === interval.pressureMmHg && touches(last, interval)) {
-    list[list.length - 1] = { ...last, toS: interval.toS };
+  if (interval.toNs <= interval.fromNs) return;
+  if (last?.toNs === interval.fromNs && last.state === interval.state && last.pressureMmHg === interval.pressureMmHg) {
+    list[list.length - 1] = { ...last, toNs: interval.toNs };
   } else list.push(interval);
 }
 
@@ -81,22 +85,22 @@ function cuffIntervalsOf(
   const list: CuffInterval[] = [];
   if (restriction === 'none') return list;
   const own = setIntervals.filter((interval) => !interval.warmUp && (!takesTurns(full.side) || interval.side === side));
-  own.forEach(({ set, atS, durationS }, index) => {
+  own.forEach(({ set, atNs, durationNs }, index) => {
     const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
     const next = own[index + 1];
-    const fromS = index === 0 ? minus(atS, exact(full.inflatedBeforeS)) : atS;
-    const doneS = plus(atS, durationS);
-    const toS = next ? doneS : plus(doneS, exact(full.deflatedAfterS));
-    append(list, { fromS, toS, state: 'full', pressureMmHg });
+    const fromNs = index === 0 ? atNs - nanoseconds(full.inflatedBeforeS) : atNs;
+    const doneNs = atNs + durationNs;
+    const toNs = next ? doneNs : doneNs + nanoseconds(full.deflatedAfterS);
+    append(list, { fromNs, toNs, state: 'full', pressureMmHg });
     if (!next || restriction === 'intermittent') return;
     // Up to the next set the cuff keeps this set’s pressure, or goes to the lower one.
     append(
       list,
       restriction === 'continuous'
-        ? { fromS: toS, toS: next.atS, state: 'full', pressureMmHg }
+        ? { fromNs: toNs, toNs: next.atNs, state: 'full', pressureMmHg }
         : {
-            fromS: toS,
-            toS: next.atS,
+            fromNs: toNs,
+            toNs: next.atNs,
             state: 'partial',
             pressureMmHg: restPressureMmHg === undefined ? undefined : onSide(restPressureMmHg, side),
           },
@@ -112,53 +116,54 @@ function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
     for (const interval of lists[0]!) append(merged, { ...interval, pressureMmHg: undefined });
     return merged;
   }
-  const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort(compare);
+  const edges = lists.flatMap((list) => list.flatMap(({ fromNs, toNs }) => [fromNs, toNs])).sort((a, b) => a - b);
   const at = lists.map(() => 0);
-  for (const [index, fromS] of edges.entries()) {
-    const toS = edges[index + 1];
-    if (!toS) break;
+  for (const [index, fromNs] of edges.entries()) {
+    const toNs = edges[index + 1];
+    if (toNs === undefined) break;
     const states = lists.map((list, which) => {
-      while (list[at[which]!] && !isBefore(fromS, list[at[which]!]!.toS)) at[which]! += 1;
+      while (list[at[which]!]!?.toNs <= fromNs) at[which]! += 1;
       const interval = list[at[which]!];
-      return interval && !isBefore(fromS, interval.fromS) ? interval.state : undefined;
+      return interval && interval.fromNs <= fromNs ? interval.state : undefined;
     });
     const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
-    if (state) append(merged, { fromS, toS, state, pressureMmHg: undefined });
+    if (state) append(merged, { fromNs, toNs, state, pressureMmHg: undefined });
   }
   return merged;
 }
 
-function scheduleExercise(full: FullPrescription, startS: Exact): ExerciseSchedule {
+function scheduleExercise(full: FullPrescription, startNs: number): ExerciseSchedule {
   const { side, restriction } = full;
   const perRepetition = repetitionTime(full);
   const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
   const setIntervals: SetInterval[] = [];
   const rests: Rest[] = [];
-  let now = startS;
+  let now = startNs;
   const pass = (seconds: number, number: number, warmUp: boolean): void => {
     if (seconds === 0) return;
-    rests.push({ number, warmUp, atS: now, durationS: exact(seconds) });
-    now = plus(now, exact(seconds));
+    const durationNs = nanoseconds(seconds);
+    rests.push({ number, warmUp, atNs: now, durationNs });
+    now += durationNs;
   };
   const work = (set: FullSet, number: number, warmUp: boolean): void => {
     turns.forEach((turn, index) => {
       if (index > 0) pass(full.changeS, number, warmUp);
-      const durationS =
-        set.durationS === undefined ? times(perRepetition, exact(set.repetitions ?? 0)) : exact(set.durationS);
-      setIntervals.push({ set, number, warmUp, side: turn, atS: now, durationS });
-      now = plus(now, durationS);
+      const durationNs =
+        set.durationS === undefined ? perRepetition * (set.repetitions ?? 0) : nanoseconds(set.durationS);
+      setIntervals.push({ set, number, warmUp, side: turn, atNs: now, durationNs });
+      now += durationNs;
     });
     pass(set.restS, number, warmUp);
   };
   full.warmUp.forEach((set, index) => work(set, index + 1, true));
-  if (restriction !== 'none') now = plus(now, exact(full.inflatedBeforeS));
+  if (restriction !== 'none') now += nanoseconds(full.inflatedBeforeS);
   full.sets.forEach((set, index) => work(set, index + 1, false));
-  if (restriction !== 'none') now = plus(now, exact(full.deflatedAfterS));
+  if (restriction !== 'none') now += nanoseconds(full.deflatedAfterS);
   const limbs = placesOf(full).map((place) => ({ place, cuffIntervals: cuffIntervalsOf(full, place, setIntervals) }));
   return {
     full,
-    startS,
-    endS: now,
+    startNs,
+    endNs: now,
     setIntervals,
     rests,
     limbs,
@@ -188,12 +193,12 @@ export function ofSide(full: FullPrescription, side: Side): FullPrescription {
 
 /** The sets of one side, where sides take turns, with the rests that it has. */
 function turnsOf(full: FullPrescription, side: Side): Pick<FullPrescription, 'warmUp' | 'sets'> {
-  const own = scheduleExercise(full, ZERO).setIntervals.filter((interval) => interval.side === side);
+  const own = scheduleExercise(full, 0).setIntervals.filter((interval) => interval.side === side);
   const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
-  const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
+  const sets = own.map(({ set, warmUp, atNs, durationNs }, index) => {
     const next = own[index + 1];
-    const gap = next ? minus(next.atS, plus(atS, durationS)) : ZERO;
-    return { ...set, restS: toNumber(warmUp && next && !next.warmUp ? minus(gap, exact(lead)) : gap) };
+    const before = warmUp && next && !next.warmUp ? lead : 0;
+    return { ...set, restS: next ? inSeconds(next.atNs - atNs - durationNs - nanoseconds(before)) : 0 };
   });
   const isWarmUp = (_: FullSet, index: number): boolean => own[index]!.warmUp;
   return { warmUp: sets.filter(isWarmUp), sets: sets.filter((set, index) => !isWarmUp(set, index)) };
@@ -201,10 +206,10 @@ function turnsOf(full: FullPrescription, side: Side): Pick<FullPrescription, 'wa
 
 /** The exercises of a session in time, one after the other with the pauses between them. */
 export function scheduleSession({ exercises, pauses }: FullSession): ExerciseSchedule[] {
-  let now = ZERO;
+  let now = 0;
   return exercises.map((full, index) => {
     const schedule = scheduleExercise(full, now);
-    now = plus(schedule.endS, exact(pauses[index] ?? 0));
+    now = schedule.endNs + nanoseconds(pauses[index] ?? 0);
     return schedule;
   });
 }

@@ -2,7 +2,7 @@ import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import { inFull } from '../quantity/format.js';
 import type { Side } from '../quantity/quantities.js';
-import { exact, exactSum, minus, quotient, sum, times, toNumber } from '../quantity/exact.js';
+import { ratio, sum } from '../quantity/exact.js';
 import {
   exerciseCautions,
   exerciseRestriction,
@@ -14,7 +14,7 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { limbsOf, type LimbExposure } from './limbs.js';
 import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
@@ -24,9 +24,10 @@ import {
   highest,
   isTense,
   list,
-  repetitionsOf,
   repetitionTotal,
+  repetitionsOf,
   seconds,
+  secondsOf,
   summed,
   total,
   workInputs,
@@ -127,11 +128,11 @@ const pressureCells = ({ full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>
 
 /** What one exercise adds up to, cautions on the whole limb apart. */
 export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
-  const { full, setIntervals, rests, startS, endS } = schedule;
+  const { full, setIntervals, rests, startNs, endNs } = schedule;
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
-  const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
-  const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
+  const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationNs }) => durationNs);
+  const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationNs }) => durationNs);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
     full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) },
@@ -146,7 +147,7 @@ export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     ...volumeTotals(full, working),
     timeUnderTension: total(
       'time-under-tension',
-      toNumber(exactSum(tense.map(({ durationS }) => durationS))),
+      secondsOf(tense.map(({ durationNs }) => durationNs)),
       's',
       workInputs(full, tense),
     ),
@@ -155,7 +156,7 @@ export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
     ...pressureTotals(pressureCells(schedule), 'limbs'),
-    sessionTime: total('session-time', toNumber(minus(endS, startS)), 's', clock),
+    sessionTime: total('session-time', inSeconds(endNs - startNs), 's', clock),
     cautions: exerciseCautions(schedule),
   };
 }
@@ -164,7 +165,7 @@ export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
 function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): ExerciseTotals {
   const long = limbs.flatMap(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
-    return limbCautions(toNumber(exactSum(whole)) + toNumber(exactSum(partial)), toNumber(longest));
+    return limbCautions(secondsOf(whole) + secondsOf(partial), inSeconds(longest));
   });
   return { ...totals, cautions: once([...long, ...exerciseCautions({ full, limbs })]) };
 }
@@ -203,13 +204,7 @@ function leftOut(
 
 /** Session RPE × minutes. */
 export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'session-load'> =>
-  total(
-    'session-load',
-    quotient(times(exact(sessionRpe), exact(sessionS)), exact(MINUTE)),
-    '{AU}',
-    { sessionRpe, sessionS },
-    'published',
-  );
+  total('session-load', ratio([sessionRpe, sessionS], [MINUTE]), '{AU}', { sessionRpe, sessionS }, 'published');
 
 /** What a session with every default in its place adds up to; `schedule` and `parts` where they are there already. */
 export function totalsFor(
@@ -227,7 +222,7 @@ export function totalsFor(
     return lifts ? [peaks(full)] : [];
   });
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
-  const clockS = toNumber(schedule.at(-1)!.endS);
+  const clockS = inSeconds(schedule.at(-1)!.endNs);
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
