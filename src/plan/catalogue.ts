@@ -27,6 +27,6 @@ const sentences: Catalogue = {
 export function textByCode(code: string, values: MessageValues = {}, given?: string): string | undefined {
   if (!Object.hasOwn(sentences, code)) return undefined;
   const sentence = sentences[code]!;
-  const text = given === fill(sentence, values) ? given : filled(sentence, values);
+  const text = given === sentence || given === fill(sentence, values) ? given : filled(sentence, values);
   return /\{\w+\}/.test(text) ? undefined : text;
 }

@@ -23,7 +23,7 @@ import {
   type LoadUnit,
   type Posture,
 } from '../quantity/quantities.js';
-import { exerciseTotals, totalsFor, totalsOfSide } from '../session/totals.js';
+import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
 import { scheduleSession, ofSide } from '../session/schedule.js';
 import {
   fullPrescription,
@@ -560,13 +560,15 @@ function sessionOf(request: PlanRequest, planned: readonly PlannedExercise[]) {
     pauses: given.map((pause) => pause ?? minutes * 60),
   };
   const schedule = scheduleSession(session);
-  const parts = schedule.map(exerciseTotals);
-  const { limbs: _, exercises: __, ...totals } = totalsFor(session, schedule, parts);
+  const parts = schedule.map(exercisePart);
   return {
     items: planned.flatMap(({ items }, index) =>
-      items.map((item) => ({ ...item, totals: totalsOfSide(schedule[index]!, parts[index]!, item.side) })),
+      items.map((item) => ({ ...item, totals: totalsOfSide(parts[index]!, item.side) })),
     ),
-    session: { timeline: timelineOf(session, schedule), totals } satisfies ExpandedPlanClock,
+    session: {
+      timeline: timelineOf(session, schedule),
+      totals: wholeTotals(session, parts),
+    } satisfies ExpandedPlanClock,
     assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
   };
 }

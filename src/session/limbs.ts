@@ -1,7 +1,15 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { format } from '../quantity/format.js';
-import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
+import {
+  limbCautions,
+  MINUTE,
+  pressureCell,
+  pressureTotals,
+  REPERFUSION_S,
+  restrictionTotals,
+  tally,
+} from './exposure.js';
 import { byLimb, inSeconds, type ExerciseSchedule } from './schedule.js';
 import { takesTurns, type Place } from './prescription.js';
 import { assumption } from './assumptions.js';
@@ -43,6 +51,19 @@ export const reperfusionCautions = (downS: number): Caution[] =>
       ]
     : [];
 
+/** Cautions about one limb in a session: how long its cuff is inflated, and deflated between two exercises. */
+export function cautionsOfLimb(cuffIntervals: ReturnType<typeof byLimb>[number]['cuffIntervals']): Caution[] {
+  const { full, partial, longest } = tally(cuffIntervals);
+  const apart = cuffIntervals.flatMap(({ exercise, fromNs }, index) => {
+    const before = cuffIntervals[index - 1];
+    return before && before.exercise !== exercise ? [fromNs - before.toNs] : [];
+  });
+  return [
+    ...limbCautions(secondsOf(full) + secondsOf(partial), inSeconds(longest)),
+    ...reperfusionCautions(inSeconds(Math.min(...apart))),
+  ];
+}
+
 /** What each limb went through, in the order the limbs are first worked. */
 export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
   const cuffed = schedule.filter(({ any }) => any.length > 0);
@@ -62,13 +83,6 @@ export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
     const restricted = own.filter((part) => part.cuffIntervals.length > 0);
     const cells = restricted.map(({ full, cuffIntervals: part }) => pressureCell(full, place, part));
     const { restrictionTime, ...totals } = restrictionTotals(cuffIntervals);
-    const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
-    const short = cuffIntervals.flatMap((interval, index) => {
-      const before = cuffIntervals[index - 1];
-      const apart =
-        before && before.exercise !== interval.exercise ? inSeconds(interval.fromNs - before.toNs) : undefined;
-      return apart !== undefined && apart < REPERFUSION_S ? [apart] : [];
-    });
     return [
       {
         ...place,
@@ -78,10 +92,7 @@ export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),
-        cautions: [
-          ...limbCautions(upS, totals.longestRestriction.value),
-          ...(short.length > 0 ? reperfusionCautions(Math.min(...short)) : []),
-        ],
+        cautions: cautionsOfLimb(cuffIntervals),
       },
     ];
   });

@@ -1,4 +1,5 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { withInput } from '../answer/with-input.js';
 import { inFull } from '../quantity/format.js';
 import type { Side } from '../quantity/quantities.js';
@@ -14,8 +15,8 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
-import { limbsOf, type LimbExposure } from './limbs.js';
+import { byLimb, inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
 import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
@@ -120,15 +121,17 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
   total(kind, sum(values), 's', { exercises: list(values) });
 
-/** Pressure × time of each limb of an exercise whose cuff is inflated. */
-const pressureCells = ({ full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): (Cell | undefined)[] =>
-  limbs.flatMap(({ place, cuffIntervals }) =>
-    cuffIntervals.length > 0 ? [pressureCell(full, place, cuffIntervals)] : [],
-  );
+/** One exercise of a session in time, what it adds up to, and the pressure × time of each limb with its cuff inflated. */
+export interface ExercisePart {
+  readonly schedule: ExerciseSchedule;
+  readonly totals: ExerciseTotals;
+  readonly cells: readonly (Cell | undefined)[];
+}
 
-/** What one exercise adds up to, cautions on the whole limb apart. */
-export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
-  const { full, setIntervals, rests, startNs, endNs } = schedule;
+/** One exercise with what it adds up to, cautions on the whole limb apart. */
+export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
+  const { full, setIntervals, rests, startNs, endNs, limbs, any } = schedule;
+  const cells = any.length > 0 ? limbs.map(({ place, cuffIntervals }) => pressureCell(full, place, cuffIntervals)) : [];
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
   const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationNs }) => durationNs);
@@ -142,7 +145,7 @@ export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
     exerciseRestriction(schedule);
-  return {
+  const totals = {
     repetitions: repetitionTotal(repetitionsOf(working)),
     ...volumeTotals(full, working),
     timeUnderTension: total(
@@ -155,10 +158,11 @@ export function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     ...(partialRestrictionTime && { partialRestrictionTime }),
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
-    ...pressureTotals(pressureCells(schedule), 'limbs'),
+    ...pressureTotals(cells, 'limbs'),
     sessionTime: total('session-time', inSeconds(endNs - startNs), 's', clock),
     cautions: exerciseCautions(schedule),
   };
+  return { schedule, totals, cells };
 }
 
 /** What an exercise adds up to on some of its limbs at once, as a session of its own on each. */
@@ -173,18 +177,19 @@ function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule,
 /** What one exercise adds up to, as a session of its own on the limb. */
 export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
   const [schedule] = scheduleSession({ exercises: [full], pauses: [] });
-  return onLimbs(exerciseTotals(schedule!), schedule!);
+  return onLimbs(exercisePart(schedule!).totals, schedule!);
 }
 
 /**
  * What one exercise adds up to on one of its sides: where both do it at once, all but the pressure is that of the
  * exercise.
  */
-export function totalsOfSide(schedule: ExerciseSchedule, totals: ExerciseTotals, side: Side): ExerciseTotals {
+export function totalsOfSide({ schedule, totals, cells }: ExercisePart, side: Side): ExerciseTotals {
   const { full, limbs } = schedule;
   if (takesTurns(full.side)) return totalsOfExercise(ofSide(full, side));
-  const own = { full, limbs: limbs.filter(({ place }) => place.side === side) };
-  return onLimbs({ ...totals, ...(limbs.length > 1 && pressureTotals(pressureCells(own), 'limbs')) }, own);
+  const isOwn = (_: unknown, index: number): boolean => limbs[index]!.place.side === side;
+  const pressure = limbs.length > 1 && pressureTotals(cells.filter(isOwn), 'limbs');
+  return onLimbs({ ...totals, ...pressure }, { full, limbs: limbs.filter(isOwn) });
 }
 
 const once = (cautions: readonly Caution[]): Caution[] => [
@@ -206,13 +211,14 @@ function leftOut(
 export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'session-load'> =>
   total('session-load', ratio([sessionRpe, sessionS], [MINUTE]), '{AU}', { sessionRpe, sessionS }, 'published');
 
-/** What a session with every default in its place adds up to; `schedule` and `parts` where they are there already. */
-export function totalsFor(
+/** What a session with every default in its place adds up to as a whole, from its exercises. */
+export function wholeTotals(
   session: FullSession,
-  schedule = scheduleSession(session),
-  parts = schedule.map(exerciseTotals),
-): SessionTotals {
-  const limbs = limbsOf(schedule);
+  exercises: readonly ExercisePart[],
+): Omit<SessionTotals, 'limbs' | 'exercises'> {
+  const schedule = exercises.map((part) => part.schedule);
+  const parts = exercises.map(({ totals }) => totals);
+  const limbs = byLimb(schedule).flatMap(({ cuffIntervals }) => cautionsOfLimb(cuffIntervals));
   const several = parts.length > 1;
   const [first] = parts;
   const lifted = parts.filter(({ repetitions }, index) => isTense(schedule[index]!.full) && repetitions.value > 0);
@@ -231,15 +237,10 @@ export function totalsFor(
     ...(peakLoad && { peakLoad }),
     ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
     ...(sessionLoad && { sessionLoad }),
-    limbs,
-    exercises: session.exercises.map(({ name }, index) => ({
-      ...(name !== undefined && { name }),
-      totals: parts[index]!,
-    })),
   };
   if (!several) {
     const { cautions, ...totals } = first!;
-    return { ...totals, ...ends, cautions: once([...limbs.flatMap((limb) => limb.cautions), ...cautions]) };
+    return { ...totals, ...ends, cautions: once([...limbs, ...cautions]) };
   }
   const overExercises = <K extends AnswerKind>(
     among: readonly ExerciseTotals[],
@@ -262,11 +263,14 @@ export function totalsFor(
     timeUnderTension: overExercises(parts, (part) => part.timeUnderTension)!,
     restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
     ...restricted,
-    ...pressureTotals(schedule.flatMap(pressureCells), 'limbs'),
+    ...pressureTotals(
+      exercises.flatMap(({ cells }) => cells),
+      'limbs',
+    ),
     sessionTime: total('session-time', clockS, 's', clock),
     ...ends,
     cautions: once([
-      ...limbs.flatMap((limb) => limb.cautions),
+      ...limbs,
       ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
       ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
       ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percentOneRepMax or oneRepMax'),
@@ -325,5 +329,13 @@ export function totalsFor(
  * ```
  */
 export const sessionTotals = /* @__PURE__ */ withInput(function sessionTotals(session: SessionInput): SessionTotals {
-  return totalsFor(fullSession(session));
+  const full = fullSession(session);
+  const parts = scheduleSession(full).map(exercisePart);
+  const { cautions, ...totals } = wholeTotals(full, parts);
+  return {
+    ...totals,
+    limbs: limbsOf(parts.map(({ schedule }) => schedule)),
+    exercises: parts.map(({ schedule, totals }) => ({ ...defined({ name: schedule.full.name }), totals })),
+    cautions,
+  };
 });
