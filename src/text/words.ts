@@ -96,8 +96,6 @@ export const explainWords = {
   'expected.whole': 'a whole number from {min} to {max}',
   'expected.one-of': 'one of {options}',
   'expected.some-of': 'one of {count}, such as {options}',
-  'expected.likely': 'perhaps {options}',
-  'expected.with-likely': '{expected} (perhaps {options})',
   'slip.inches': 'inches',
   'slip.pounds': 'pounds',
   'slip.kPa': 'kPa',
