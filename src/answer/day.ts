@@ -1,6 +1,3 @@
-/** How a day of the calendar is written. */
-export const DAY_EXPECTED = 'a date such as 2026-03-02';
-
 const DAY_MS = 86_400_000;
 
 /** A day of the calendar, `YYYY-MM-DD`: 29 February in leap years only. A JSON Schema takes it as its pattern. */

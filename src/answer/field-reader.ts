@@ -2,7 +2,7 @@ import { format, formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
-import type { Needed } from './needs.js';
+import { PLAIN_OBJECT, READABLE, VISIBLE_FIELD, type Asked } from './needs.js';
 import { isPart, type Part } from './part.js';
 import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
 
@@ -20,7 +20,12 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
   if (fits(quantity, value)) return undefined;
   const { min, max, unit, whole } = quantity;
   const report = (code: IssueCode, values?: MessageValues) =>
-    issue(code, path, expectedNumber(quantity), describe(value), values, { min, max, unit, ...(whole && { whole }) });
+    issue(code, path, { expected: expectedNumber(quantity) }, describe(value), values, {
+      min,
+      max,
+      unit,
+      ...(whole && { whole }),
+    });
   if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
@@ -40,18 +45,18 @@ const isPlain = (value: unknown): value is Part => {
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
 
-/** Some of many options, in words. */
+/** Some of many options, in words; one alone as it is. */
 const among = (options: readonly string[], noun: string): string =>
   options.length > MOST_SHOWN
     ? `one of ${options.length} ${noun}, such as ${options.slice(0, MOST_SHOWN).join(', ')}`
-    : `one of ${options.join(', ')}`;
+    : (options.length === 1 ? '' : 'one of ') + options.join(', ');
 
 /** A field that is not known here, with those it was likely meant for. */
 export function fieldIssue(path: Path, known: readonly string[], name: string): InputIssue {
   const suggestions = suggest(name, known);
   const likely = likeliest(name, suggestions);
   const expected = likely.length > 0 ? `perhaps ${likely.join(' or ')}` : among(known, 'fields');
-  return issue('unknown-field', [...path, name], expected, describe(name), undefined, {
+  return issue('unknown-field', [...path, name], { expected }, describe(name), undefined, {
     options: [...known],
     suggestions,
   });
@@ -65,7 +70,7 @@ export function optionIssue(path: Path, options: readonly string[], value: unkno
   const many = options.length > MOST_SHOWN && suggestions.length > 0;
   const expected = (many ? `one of ${options.length} options` : among(quoted(options), 'options')) + likely;
   const code = value === undefined ? 'missing' : 'not-one-of';
-  return issue(code, path, expected, describe(value), undefined, { options: [...options], suggestions });
+  return issue(code, path, { expected }, describe(value), undefined, { options: [...options], suggestions });
 }
 
 const NOTHING: readonly string[] = [];
@@ -99,20 +104,17 @@ export class FieldReader {
           for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
         }
       } else {
-        addIssue(
-          issues,
-          issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)),
-        );
+        addIssue(issues, issue(input === undefined ? 'missing' : 'wrong-type', path, PLAIN_OBJECT, describe(input)));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.source = undefined;
-      addIssue(issues, issue('unreadable', path, 'a plain object', 'an object'));
+      addIssue(issues, issue('unreadable', path, PLAIN_OBJECT, 'an object'));
     }
   }
 
   private refuseHidden(name: string): void {
-    this.report('wrong-type', name, 'an enumerable field with a value', 'a hidden field');
+    this.report('wrong-type', name, VISIBLE_FIELD, 'a hidden field');
   }
 
   protected read(name: string): unknown {
@@ -128,25 +130,19 @@ export class FieldReader {
       return value;
     } catch (error) {
       if (error instanceof InputError) throw error;
-      this.report('unreadable', name, 'a value that can be read', 'an error');
+      this.report('unreadable', name, READABLE, 'an error');
       this.source = undefined;
       return undefined;
     }
   }
 
   /** Says that a field that was read is missing. */
-  missing(name: string, expected: string | Needed): void {
+  missing(name: string, expected: Asked): void {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
   /** Adds an issue that no single field shows, such as a relation between two fields. */
-  report(
-    code: IssueCode,
-    name: string | Path,
-    expected: string | Needed,
-    received: string,
-    values?: MessageValues,
-  ): void {
+  report(code: IssueCode, name: string | Path, expected: Asked, received: string, values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 
@@ -193,7 +189,7 @@ export class FieldReader {
     const unknown = this.names.filter((name) => !this.known.includes(name));
     for (const name of unknown) addIssue(this.issues, fieldIssue(this.path, this.known, name));
     // A field that was there at first, and not when it was read.
-    if (unknown.length === 0) this.report('unreadable', [], 'a plain object', 'an error');
+    if (unknown.length === 0) this.report('unreadable', [], PLAIN_OBJECT, 'an error');
   }
 
   /** Refuses fields that nobody read, then throws if anything was wrong. */

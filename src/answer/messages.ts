@@ -41,10 +41,11 @@ const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWo
 
 /**
  * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
- * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code.
+ * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code, if there is one.
  */
 export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
-    const value = Object.hasOwn(values, name) ? values[name] : slot;
-    return typeof value === 'number' ? write(value, String(values[unit] ?? unit)) : String(value);
+    const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
+    if (typeof value === 'number') return write(value, String(values[unit] ?? (unit === 'unit' ? '' : unit)));
+    return typeof value === 'string' ? value : value.join(', ');
   });

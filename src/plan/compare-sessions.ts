@@ -24,6 +24,7 @@ import { prescriptionDone } from './record-session.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
 import { mergeStops, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+import { ITEM_WITH_PLACE, SIDE_OF_COMPARISON } from './needs.js';
 
 /** One exercise on one limb of a plan or a record: what is left out may be any. */
 export interface ItemOfDocument extends ItemPlace {
@@ -93,8 +94,6 @@ export function sideOfItems(
   return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops };
 }
 
-const EXPECTED = 'a plan, a record, `of` one of them with an exercise, or a session';
-
 /** One exercise of a plan or a record: an item alone would lose the stops of its document. */
 function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputIssue[]): Side | undefined {
   const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name, 'of']), of);
@@ -108,7 +107,7 @@ function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputI
 }
 
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
-  const given = reader.anything(name, EXPECTED);
+  const given = reader.anything(name, SIDE_OF_COMPARISON);
   const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem & ItemOfDocument> | null;
   if (fields?.document !== undefined) {
     const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name]), given);
@@ -118,9 +117,7 @@ function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Si
   }
   if (fields?.of !== undefined) return readItem(fields as ItemOfDocument, name, issues);
   if (fields?.totals !== undefined) {
-    issues.push(
-      issue('wrong-type', [name], '{ of: the plan or record, exercise, limb, side }', 'an item without its stops'),
-    );
+    issues.push(issue('wrong-type', [name], ITEM_WITH_PLACE, 'an item without its stops'));
     return undefined;
   }
   if (given === undefined) return undefined;
@@ -211,11 +208,10 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
 export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
   input: ComparisonInput,
 ): SessionComparison {
-  const reader = new Reader(input);
   const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
   const from = readSide(reader, 'from', issues);
   const to = readSide(reader, 'to', issues);
-  for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
   reader.done();
   return ownDocument(comparisonOf(from!, to!));
 });

@@ -9,6 +9,7 @@ import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } fr
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
 import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+import { POINTER } from './needs.js';
 
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
@@ -125,7 +126,7 @@ function follower(answers: readonly DocumentAnswer[]) {
     const index = Number(/^\/answers\/(\d+)$/.exec(ref)?.[1] ?? NaN);
     const answer = index < before ? answers[index] : undefined;
     // An answer was worked out from answers before it, so no way leads round in a circle.
-    if (!answer) throw new InputError([issue('changed-document', path, 'a place in answers', describe(ref))]);
+    if (!answer) throw new InputError([issue('changed-document', path, POINTER, describe(ref))]);
     const known = whole.get(ref);
     if (known) return known;
     const place = ['answers', index, 'inputs'];

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { attempt, InputError, issue, type InputIssue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -13,10 +13,11 @@ import { assumption } from './assumptions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
-import { exerciseFinder, placesOf } from './limb-and-side.js';
+import { exerciseFinder, placesOf, placeText } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
+import { OUR_PLAN, OUR_PROPOSAL, ITEMS_OF_PLAN, NOT_STOPPED, NOT_BACK_OFF, LOAD_TO_GO_TO, LIFTED_STOPS } from './needs.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -49,8 +50,7 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
     const at = places.indexOf(place);
     const next = proposal.items[at];
     if (next?.load?.from !== item.load?.value || !next) {
-      const words = `${item.exercise}, ${item.side} ${item.limb}`;
-      throw new InputError([issue('wrong-relation', ['proposal', 'items'], 'those of this plan', words)]);
+      throw new InputError([issue('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item))]);
     }
     return { item, next, place: ['proposal', 'items', at] };
   });
@@ -62,17 +62,13 @@ const isLower = (share: ProposalItem['percentLop']): boolean => share?.to !== un
 function undecided({ next, place }: Proposed): InputIssue[] {
   const { action, load, sets, percentLop } = next;
   if (action === 'stop') {
-    const expected = 'other than stop: no further session before a clinician has looked';
-    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+    return [issue('wrong-relation', [...place, 'action'], NOT_STOPPED, describe(action))];
   }
   if (load && load.to === undefined) {
-    return [
-      issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
-    ];
+    return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];
   }
   if (action === 'back-off' && !load && !sets && !isLower(percentLop)) {
-    const expected = 'other than back-off where nothing goes down: shorten the sets or lower the pressure by hand';
-    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+    return [issue('wrong-relation', [...place, 'action'], NOT_BACK_OFF, describe(action))];
   }
   return [];
 }
@@ -216,8 +212,8 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
 export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input: NextRequestInput): NextRequest {
   const reader = new Reader(input);
   const given = {
-    plan: reader.anything('plan', 'a plan of this library'),
-    proposal: reader.anything('proposal', 'a proposal of this library'),
+    plan: reader.anything('plan', OUR_PLAN),
+    proposal: reader.anything('proposal', OUR_PROPOSAL),
   };
   reader.done();
   const plan = expandedOf(['plan'], given.plan, ['plan']);
@@ -225,12 +221,7 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
   const pairs = paired(plan, proposal);
   const stops = mergeStops(plan.stops, proposal.stops);
   const active = inForce(stops).map(({ code }) =>
-    issue(
-      'wrong-relation',
-      ['proposal', 'stops'],
-      'lifted by a decision of a practitioner, given to nextSession',
-      code,
-    ),
+    issue('wrong-relation', ['proposal', 'stops'], LIFTED_STOPS, describe(code)),
   );
   const issues = active.length > 0 ? active : pairs.flatMap(undecided);
   if (issues.length > 0) throw new InputError(issues);

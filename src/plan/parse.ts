@@ -4,6 +4,31 @@ import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } 
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities } from '../quantity/quantities.js';
+import { AT_LEAST, DAY_EXPECTED, AT_MOST, need, type Asked, type Need } from '../answer/needs.js';
+import {
+  OF_TYPE,
+  OF_ONE_FORM,
+  LEAST_LENGTH,
+  MOST_LENGTH,
+  TEXT_OF,
+  WORDING_OF,
+  LINE_OF,
+  POINTER,
+  KIND_OF_ANSWER,
+  VERSION,
+} from './needs.js';
+import { TEMPO_PHASES } from '../session/needs.js';
+
+const PATTERNS: readonly Need[] = [
+  TEXT_OF,
+  WORDING_OF,
+  LINE_OF,
+  DAY_EXPECTED,
+  TEMPO_PHASES,
+  POINTER,
+  KIND_OF_ANSWER,
+  VERSION,
+];
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
@@ -41,10 +66,34 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
   );
 
 /** The types that one of several forms may have. */
-const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
+const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
   const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
-  return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
+  return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
+
+/** What a pattern asks for: the message of a schema is its code, and the most characters. */
+function patternOf(message: string): Asked {
+  const [code, most] = message.split(' ');
+  const asked = PATTERNS.find(([own]) => own === code) ?? OF_ONE_FORM;
+  return most === undefined ? asked : need(asked, { most: Number(most) });
+}
+
+function expectedOf(found: z.core.$ZodIssue): Asked {
+  switch (found.code) {
+    case 'invalid_type':
+      return need(OF_TYPE, { types: found.expected });
+    case 'too_small':
+      return need(found.origin === 'array' ? LEAST_LENGTH : AT_LEAST, { least: Number(found.minimum) });
+    case 'too_big':
+      return found.origin === 'array'
+        ? need(MOST_LENGTH, { most: Number(found.maximum) })
+        : need(AT_MOST, { value: Number(found.maximum) });
+    case 'invalid_union':
+      return formsOf(found);
+    default:
+      return patternOf(found.message);
+  }
+}
 
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is checked as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
@@ -74,18 +123,10 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
-  const expected =
-    found.code === 'invalid_type'
-      ? `of type ${found.expected}`
-      : found.code === 'too_small'
-        ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
-        : found.code === 'too_big'
-          ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
-          : found.code === 'invalid_union'
-            ? formsOf(found)
-            : found.message;
+  const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
-  const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
+  const ofLength = found.code === 'too_small' || found.code === 'too_big';
+  const received = !Array.isArray(value) ? describe(value) : ofLength ? String(value.length) : 'a list';
   return [issue('wrong-type', path, expected, received)];
 }
 
@@ -103,7 +144,7 @@ export function parseDocument<T>(
 
 /** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
 export const requestReader =
-  (schema: () => z.ZodMiniType<unknown>, expected: string) =>
+  (schema: () => z.ZodMiniType<unknown>, expected: Asked) =>
   (given: unknown): unknown => {
     const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
     if (value === undefined) throw new InputError(issues);

@@ -13,7 +13,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
-import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { fullPrescription, type FullPrescription, type Prescription, orDuration } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
 import { textByCode } from './catalogue.js';
@@ -27,7 +27,7 @@ import { assumption } from './assumptions.js';
 import { documentCaution } from './document-messages.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
-import { isSameLimb, limbsIn, placesOf } from './limb-and-side.js';
+import { isSameLimb, limbsIn, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
@@ -45,6 +45,21 @@ import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.js';
+import { GIVEN_WITH, need, type Asked } from '../answer/needs.js';
+import {
+  RECORD_REQUEST,
+  BELOW_SETS,
+  NOT_BEFORE_PLAN,
+  NOT_BEFORE_MEASURED,
+  LEFT_OUT_NO_LOAD,
+  LEFT_OUT_NO_CUFF,
+  LEFT_OUT_NO_REST,
+  NO_TEMPO,
+  NO_REST,
+  OTHER_EXERCISE,
+  UNLESS_PLANNED,
+  ITEM_OF_PLAN,
+} from './needs.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
 function setsDone(
@@ -55,7 +70,7 @@ function setsDone(
     sets ?? planned.map(({ repetitionsInReserve: _, reserveRpe: __, ...set }) => set)
   ).map((set) => (typeof set === 'number' ? { repetitions: set } : set));
   const issues: InputIssue[] = [];
-  const ask = (index: number, name: string, expected: string): void => {
+  const ask = (index: number, name: string, expected: Asked): void => {
     issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
   };
   // A set keeps the load that was planned for it, unless one load is recorded for them all.
@@ -65,15 +80,13 @@ function setsDone(
   const loaded = own.some((one) => one !== undefined);
   const kept = done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
     if (set.load !== undefined && !plannedLoad) {
-      issues.push(
-        issue('wrong-relation', ['sets', index, 'load'], 'left out, because the plan has no load here', 'a value'),
-      );
+      issues.push(issue('wrong-relation', ['sets', index, 'load'], LEFT_OUT_NO_LOAD, 'a value'));
     }
-    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', 'given, or durationS');
-    else if (durationS === undefined && !tempo) ask(index, 'durationS', 'given, because the plan has no tempo');
+    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', orDuration());
+    else if (durationS === undefined && !tempo) ask(index, 'durationS', NO_TEMPO);
     const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
     const rest = index === done.length - 1 ? 0 : (restS ?? asPlanned);
-    if (rest === undefined) ask(index, 'restS', 'given, because the plan has no rest after this set');
+    if (rest === undefined) ask(index, 'restS', NO_REST);
     return defined({
       repetitions,
       durationS,
@@ -93,7 +106,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
-    const expected = `below the ${formatUnit(pressureMmHg, 'mm[Hg]')} of the sets`;
+    const expected = need(BELOW_SETS, { value: pressureMmHg, unit: 'mm[Hg]' });
     throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
   }
   const { occlusion } = target!.inputs;
@@ -132,23 +145,23 @@ function doneOf(item: ExpandedPlanItem, done: DoneItem, plan: ExpandedPlan): Exp
   const { restriction } = item;
   const refuse = (
     name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS' | 'occlusionMmHg',
-    why: string,
+    asked: Asked,
   ): void => {
     if (done[name] !== undefined) {
-      throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
+      throw new InputError([issue('wrong-relation', [name], asked, 'a value')]);
     }
   };
-  if (!item.load) refuse('load', 'load here');
+  if (!item.load) refuse('load', LEFT_OUT_NO_LOAD);
   if (restriction === 'none') {
-    refuse('reperfusedBeforeS', 'cuff here');
-    refuse('heldMmHg', 'cuff here');
-    refuse('occlusionMmHg', 'cuff here');
+    refuse('reperfusedBeforeS', LEFT_OUT_NO_CUFF);
+    refuse('heldMmHg', LEFT_OUT_NO_CUFF);
+    refuse('occlusionMmHg', LEFT_OUT_NO_CUFF);
   }
-  if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
+  if (!item.restTarget) refuse('restHeldMmHg', LEFT_OUT_NO_REST);
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
   const { instead } = done;
   if (instead !== undefined && item.load && done.load === undefined) {
-    throw new InputError([issue('missing', ['load'], 'given, because another exercise was done', 'undefined')]);
+    throw new InputError([issue('missing', ['load'], OTHER_EXERCISE, 'undefined')]);
   }
   const { heldMmHg, restHeldMmHg, occlusionMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS } = done;
   const { lastSetToFailure } = done;
@@ -194,8 +207,7 @@ function listed(request: Done): Listed {
     const missing = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
     const places = request.items?.length ? missing : [['items']];
     if (places.length === 0) return { ...request, items };
-    const expected = 'given, unless asPlanned says that it was done as planned';
-    throw new InputError(places.map((place) => issue('missing', place, expected, 'undefined')));
+    throw new InputError(places.map((place) => issue('missing', place, UNLESS_PLANNED, 'undefined')));
   }
   const keys = placesOf(items);
   const planned = placesOf(plan.items);
@@ -206,17 +218,15 @@ function listed(request: Done): Listed {
 function itemsOf(request: Listed): ExpandedRecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
-  const whole = (item: Pick<ExpandedPlanItem, 'exercise' | 'side' | 'limb'>): string =>
-    `${item.exercise}, ${item.side} ${item.limb}`;
-  const there = [...new Set(plan.items.map(whole))].join('; ');
+  const there = [...new Set(plan.items.map(placeText))];
   const issues: InputIssue[] = [];
   const items = placesOf(request.items).flatMap((key, index) => {
     const item = planned.get(key);
     const place = ['items', index];
     if (!item || !plan.request.limbs.some((one) => isSameLimb(one, item))) {
       const { exercise, side, limb } = request.items[index]!;
-      const expected = `an item of the plan, recorded no more often than it is planned: ${there}`;
-      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, whole({ exercise, side, limb })));
+      const expected = need(ITEM_OF_PLAN, { items: there });
+      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, placeText({ exercise, side, limb })));
       return [];
     }
     try {
@@ -309,11 +319,11 @@ function lengthCautions(
 function checkDay({ plan: { request }, date }: Done): void {
   const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
   const [first, what] = [
-    [request.date, 'the plan'] as const,
-    ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
+    [request.date, NOT_BEFORE_PLAN] as const,
+    ...measured.map((day) => [day, NOT_BEFORE_MEASURED] as const),
   ].find(([day]) => day !== undefined && day > date) ?? [undefined];
   if (first === undefined) return;
-  throw new InputError([issue('wrong-relation', ['date'], `not before ${first}, the day of ${what!}`, date)]);
+  throw new InputError([issue('wrong-relation', ['date'], need(what!, { date: first }), date)]);
 }
 
 /** The cautions of a record that only its plan tells; the others come of what the record holds. */
@@ -336,7 +346,14 @@ function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
   for (const [name, reading] of Object.entries({ systolicMmHg, diastolicMmHg })) {
     if (reading === undefined)
-      throw new InputError([issue('missing', [name], 'given with the other one', 'undefined')]);
+      throw new InputError([
+        issue(
+          'missing',
+          [name],
+          need(GIVEN_WITH, { field: name === 'systolicMmHg' ? 'diastolicMmHg' : 'systolicMmHg' }),
+          'undefined',
+        ),
+      ]);
   }
   checkBloodPressure({ systolicMmHg: systolicMmHg!, diastolicMmHg: diastolicMmHg! });
   return bloodPressureCautions(systolicMmHg!, diastolicMmHg!);
@@ -427,7 +444,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
  * ```
  */
 export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
-  const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
+  const { plan: given, ...rest } = plainInput(request, RECORD_REQUEST) as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
   const plan = planInto(found, given, ['plan']);

@@ -1,3 +1,4 @@
+import { DAY_EXPECTED } from '../answer/needs.js';
 import * as z from 'zod/mini';
 import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
 import type { AssumptionCode, CautionCode } from '../answer/codes.js';
@@ -17,14 +18,14 @@ import {
   type QuantityName,
   type Unit,
 } from '../quantity/quantities.js';
-import { TEMPO, TEMPO_WORDS } from '../session/notation.js';
+import { TEMPO } from '../session/notation.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
 import { LINES, type ComparedQuantity } from '../session/compare.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import { DAY, DAY_EXPECTED } from '../answer/day.js';
+import { DAY } from '../answer/day.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
 import type { PlanCode } from './document-messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
@@ -36,6 +37,8 @@ import { GOAL_MEASURES } from './stage-goals.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS, type PlanExercise } from './types.js';
+import { KIND_OF_ANSWER, LINE_OF, POINTER, TEXT_OF, VERSION, WORDING_OF } from './needs.js';
+import { TEMPO_PHASES } from '../session/needs.js';
 
 /**
  * A declaration, made when it is first needed: importing makes none of them, and a bundler leaves out those that
@@ -75,29 +78,22 @@ const some = <S extends Shape>(shape: S) =>
 const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
   z.array(of).check(...(least > 0 ? [z.minLength(least)] : []), z.maxLength(most));
 
+// A pattern’s message is the code of what it asks for, and the most characters.
+
 /** Text of at most so many characters; counted as JSON Schema counts them. */
 const text = (most: number) =>
-  z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
+  z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `${TEXT_OF[0]} ${most}`));
 
 /** Text of at most so many characters that says something. */
 const wording = (most: number) =>
-  z
-    .string()
-    .check(
-      z.regex(
-        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
-        `text of 1 to ${most} characters, not only spaces`,
-      ),
-    );
+  z.string().check(z.regex(new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'), `${WORDING_OF[0]} ${most}`));
 
 /** One line of a page that says something: a second line could pass for one of the library. */
 const line = (most: number) =>
-  z
-    .string()
-    .check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `one line of 1 to ${most} characters, not only spaces`));
+  z.string().check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `${LINE_OF[0]} ${most}`));
 
 /** A day of the calendar. */
-const day = /* @__PURE__ */ lazily(() => z.string().check(z.regex(DAY, DAY_EXPECTED)));
+const day = /* @__PURE__ */ lazily(() => z.string().check(z.regex(DAY, DAY_EXPECTED[0])));
 
 /** A code of a catalogue, which is looked up when the document is verified. */
 const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;
@@ -390,7 +386,7 @@ export const exerciseFields = /* @__PURE__ */ lazily(() =>
       raisedFrom: list(quantity('repetitions'), 50),
       warmUp: list(askedSet(), 50),
       tempo: z.union([
-        z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
+        z.string().check(z.regex(TEMPO, TEMPO_PHASES[0])),
         strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
       ]),
       ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
@@ -423,7 +419,7 @@ export const planRequest = /* @__PURE__ */ lazily(() =>
 // Numbers that a document states.
 
 const pointer = /* @__PURE__ */ lazily(() => ({
-  ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, 'a place in answers, such as /answers/0')),
+  ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, POINTER[0])),
 }));
 const stated = (units: readonly Unit[]) =>
   open({ value: time(), unit: z.enum(units), ...ends() }) as unknown as z.ZodMiniType<Stated, Stated>;
@@ -505,7 +501,7 @@ const answersOnce = /* @__PURE__ */ lazily(() => ({
           some({ oneRepMax: answerPointer(), percentOneRepMax: asked().percentOneRepMax }),
           some({ reached: reached()['training-load'] }),
         ),
-        documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, 'the kind of an answer'))),
+        documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, KIND_OF_ANSWER[0]))),
       ])
       .register(annotations, { id: 'answer' }) as unknown as z.ZodMiniType<DocumentAnswer, DocumentAnswer>,
     2000,
@@ -519,9 +515,7 @@ const answersOnce = /* @__PURE__ */ lazily(() => ({
 const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
   document: z.literal(document),
   schemaVersion: z.literal(version),
-  libraryVersion: z
-    .string()
-    .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
+  libraryVersion: z.string().check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, VERSION[0])),
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.

@@ -4,15 +4,14 @@ import { isSoundAnswer, type AnswerRequirement } from '../answer/read-answer.js'
 import type { Reader } from '../answer/reader.js';
 import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
+import { PRESSURE_OR_NUMBER } from './needs.js';
 
 type Pressure = Answer<'occlusion-pressure'>;
 
 const ENTERED = 'entered';
-const MAKERS =
-  'estimateOcclusionPressure, measuredOcclusionPressure, calibrateOcclusionPressure or a correction, or a number';
 const requirement = (): AnswerRequirement => {
   const { min, max } = quantities.occlusionMmHg;
-  return { kind: 'occlusion-pressure', makers: MAKERS, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
+  return { kind: 'occlusion-pressure', makers: PRESSURE_OR_NUMBER, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
 };
 
 /** What we assume of an occlusion pressure that was entered as a plain number. */
@@ -33,7 +32,7 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
 
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
 export function readPressure(reader: Reader, name: string): Pressure {
-  const given = reader.anything(name, `an answer of ${MAKERS}`);
+  const given = reader.anything(name, PRESSURE_OR_NUMBER);
   if (typeof given === 'number') return enteredPressure(reader.judge(name, quantities.occlusionMmHg, given) ?? NaN);
   const sound = given !== undefined && isSoundAnswer(reader, [name], given, requirement());
   return sound ? (given as Pressure) : enteredPressure(NaN);

@@ -1,7 +1,7 @@
 import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
-import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
+import { isCalendarDay } from '../answer/day.js';
 import { guardCautions } from '../answer/guards.js';
-import { BELOW_MEASURED, need } from '../answer/needs.js';
+import { DAY_EXPECTED, BELOW_MEASURED, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';

@@ -16,6 +16,8 @@ import {
 } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { SEX_WITH_SHARE } from './needs.js';
 
 /** The share of body mass that a movement lifts, its standard deviation between people, and its source. */
 export interface BodyMassShare {
@@ -123,7 +125,7 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
   const share = bodyMassShares.find((each) => each.movement === movement && each.sex === sex);
   if (!share && reader.fine) {
     const known = bodyMassShares.filter((each) => each.movement === movement).map((each) => each.sex);
-    reader.report('wrong-relation', 'sex', `one the share is known for in the ${movement}: ${known.join(', ')}`, sex);
+    reader.report('wrong-relation', 'sex', need(SEX_WITH_SHARE, { movement, sexes: known }), sex);
   }
   reader.done();
   const { fraction, standardDeviation, evidence, source } = share!;

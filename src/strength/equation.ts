@@ -69,8 +69,8 @@ export interface OneRepMaxEquation {
     readonly from?: number;
     /** Most repetitions it accepts. */
     readonly to: number;
-    /** Why it accepts no others, in words. */
-    readonly reason: string;
+    /** Why it accepts no others, a code: its tests end there, it has no term for repetitions, or it turns over. */
+    readonly reason: 'longest-set' | 'no-repetition-term' | 'turns-over';
   };
   /** Standard deviation of its error, where its publication reports one: in a unit, or as a share of the maximum. */
   readonly error?:

@@ -6,6 +6,8 @@ import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { LEFT_OUT_FOR_EQUATION, READING_FOR_PERCENT } from './needs.js';
 
 /** What {@link estimateRelativeLoad} takes. */
 export interface RelativeLoadInput {
@@ -62,12 +64,12 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
-  if (reader.has(other)) reader.report('wrong-relation', other, `left out for equation ${id}`, 'given');
+  if (reader.has(other)) reader.report('wrong-relation', other, need(LEFT_OUT_FOR_EQUATION, { equation: id }), 'given');
   const value = equation.apply(given);
   const part = error && { part: 'equation' as const, ...error };
   const ends = part && interval(value, [part]);
   if (reader.fine && !((ends?.lower ?? value) > 0 && value <= MOST_PERCENT)) {
-    const expected = `a reading at which ${id} gives above 0, its interval too, and up to ${MOST_PERCENT} %`;
+    const expected = need(READING_FOR_PERCENT, { equation: id, most: MOST_PERCENT });
     reader.report('wrong-relation', reading, expected, formatUnit(value, '%'));
   }
   reader.done();

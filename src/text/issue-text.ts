@@ -62,7 +62,9 @@ function expectedText(translate: Translate, found: InputIssue): string {
   const shown =
     options.length > MOST_SHOWN
       ? word('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
-      : word('expected.one-of', { options: list(options) });
+      : options.length === 1
+        ? list(options)
+        : word('expected.one-of', { options: list(options) });
   return likely === undefined ? shown : word('expected.with-likely', { expected: shown, options: likely });
 }
 

@@ -25,6 +25,8 @@ import { pageWords } from './page-words.js';
 import { kindName } from './section.js';
 import { readTextOptions, type TextOptions } from './translator.js';
 import { explainWords } from './words.js';
+import { need } from '../answer/needs.js';
+import { SHOWN, OPTIONS_OF } from './needs.js';
 
 export const isAnswer = (value: unknown): value is Answer =>
   isPart(value) &&
@@ -35,8 +37,6 @@ export const isAnswer = (value: unknown): value is Answer =>
 
 export const parts = (value: unknown): Part[] => (Array.isArray(value) ? value.filter(isPart) : []);
 export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-
-const EXPECTED = 'an answer, a document, an issue, a caution, an assumption, or a list of them';
 
 /** `193.2 mmHg (95 % interval 128–292)`. */
 function numberOf(translate: Translate, { value, unit, lower, upper, level }: Answer): string {
@@ -176,7 +176,7 @@ function lines(translate: Translate, shown: unknown): string[] {
     if (typeof name === 'string' && typeof shown['required'] === 'boolean')
       return [labelText(translate, name) ?? (text(label) || name)];
   }
-  throw new InputError([issue('wrong-type', [], EXPECTED, describe(shown))]);
+  throw new InputError([issue('wrong-type', [], SHOWN, describe(shown))]);
 }
 
 /**
@@ -205,9 +205,9 @@ function lines(translate: Translate, shown: unknown): string[] {
  * ```
  */
 export function show(shown: object, options: TextOptions = {}): string {
-  const reader = new Reader(plainInput(options, 'options of show'));
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'show' })));
   const translate = readTextOptions(reader);
   reader.done();
   const given = isInputError(shown) ? { issues: shown.issues, more: shown.more } : shown;
-  return lines(translate, plainInput(given, EXPECTED)).join('\n');
+  return lines(translate, plainInput(given, SHOWN)).join('\n');
 }

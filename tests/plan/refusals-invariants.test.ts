@@ -175,10 +175,10 @@ describe('a request for a plan', () => {
 });
 describe('parts of a request that are tried', () => {
   const wrong = (...path: string[]) => {
-    throw new InputError([issue('missing', path, 'x', 'y')]);
+    throw new InputError([issue('missing', path, ['x', 'x'], 'y')]);
   };
   const paths = (findings: Findings) => findings.issues.map(({ path }) => path.join('.'));
-  const known = (...path: (string | number)[]) => new Findings([issue('missing', path, 'x', 'y')]);
+  const known = (...path: (string | number)[]) => new Findings([issue('missing', path, ['x', 'x'], 'y')]);
 
   it('are told from the top, but for fields of the person', () => {
     const findings = new Findings([]);

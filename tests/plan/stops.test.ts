@@ -332,7 +332,7 @@ describe('a stop', () => {
       text: symptom,
       values: { symptom },
     });
-    expect(() => applyDecisions([of('x'), of('y')], [decided('symptom-emergency')])).toThrow(/one of x, y/);
+    expect(() => applyDecisions([of('x'), of('y')], [decided('symptom-emergency')])).toThrow(/one of "x", "y"/);
     expect(stopsInForce({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
     expect(stopsInForce({ stops: applyDecisions([of('x')], [decided('symptom-emergency')]) })).toEqual([]);
   });

@@ -166,7 +166,7 @@ describe('a comparison of equations', () => {
       needs(
         'leg-press-5rm-2006',
         'repetitions',
-        '5 to failure for leg-press-5rm-2006, the test it was fitted on; it has no term for repetitions',
+        '5 to failure for leg-press-5rm-2006, the tests it was fitted on; it has no term for repetitions',
         '8',
       ),
     );
