@@ -2,8 +2,8 @@ import { guardMessages } from '../answer/guards.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
 import { pressureMessages, targetMessages } from '../pressure/messages.js';
-import { sessionMessages } from '../session/messages.js';
-import { strengthMessages } from '../strength/messages.js';
+import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
+import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { filled } from './coded.js';
 import { documentMessages } from './document-messages.js';
 import { planMessages } from './messages.js';
@@ -40,4 +40,5 @@ const planTexts = /* @__PURE__ */ (() => ({
 export const planTextByCode = /* @__PURE__ */ textsOf(planTexts);
 
 /** The same of a sentence of any document. */
-export const textByCode = /* @__PURE__ */ (() => textsOf({ ...planTexts, ...documentMessages }))();
+export const textByCode = /* @__PURE__ */ (() =>
+  textsOf({ ...planTexts, ...strengthComparisonMessages, ...sessionComparisonMessages, ...documentMessages }))();

@@ -14,7 +14,7 @@ import { POINTER } from './needs.js';
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
 /** Answers of an item that are stated in it and whole among the answers of its document. */
-const OF_ITEM = ['target', 'restTarget', 'load'];
+const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'];
 /** Answers of an expanded item that its other answers were worked out from. */
 const BEHIND = ['occlusion', 'oneRepMax'];
 
@@ -174,11 +174,12 @@ function expandedItem<I extends PlanItem | RecordItem>(
   made: ExpandedPlanItem['totals'] | undefined,
 ): object {
   const place = ['items', index];
-  const { target, restTarget, load, totals } = item;
+  const { target, restTarget, load, upperLoad, totals } = item;
   const answers = {
     target: follow(target, [...place, 'target']),
     restTarget: follow(restTarget, [...place, 'restTarget']),
     load: follow(load, [...place, 'load']),
+    upperLoad: follow(upperLoad, [...place, 'upperLoad']),
   };
   return { ...item, ...defined(answers), totals: answersOf(totals, made) };
 }
