@@ -1,6 +1,9 @@
 /** An object without the fields that are undefined. */
-export const defined = <T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined)) as never;
+export function defined<T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } {
+  const kept: Partial<T> = {};
+  for (const name of Object.keys(object) as (keyof T)[]) if (object[name] !== undefined) kept[name] = object[name];
+  return kept as never;
+}
 
 /** With every field given: none left out, none undefined. */
 export type Full<T> = { readonly [K in keyof T]-?: Exclude<T[K], undefined> };

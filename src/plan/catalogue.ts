@@ -17,7 +17,7 @@ const textsOf =
   (code, values = {}, given) => {
     if (!Object.hasOwn(sentences, code)) return undefined;
     const sentence = sentences[code]!;
-    const text = given === fill(sentence, values) ? given : filled(sentence, values);
+    const text = given === sentence || given === fill(sentence, values) ? given : filled(sentence, values);
     return /\{\w+\}/.test(text) ? undefined : text;
   };
 

@@ -24,7 +24,7 @@ import {
   type LoadUnit,
   type Posture,
 } from '../quantity/quantities.js';
-import { totalsFor, totalsOfExercise } from '../session/totals.js';
+import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
 import { scheduleSession, ofSide } from '../session/schedule.js';
 import {
   fullPrescription,
@@ -294,10 +294,10 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   if (issues.length > 0) throw new InputError(issues);
 }
 
-/** An exercise with every default in its place, and what it is on each limb. */
+/** An exercise with every default in its place, and what it is on each limb before it is added up. */
 interface PlannedExercise {
   readonly full: FullPrescription;
-  readonly items: readonly ExpandedPlanItem[];
+  readonly items: readonly Omit<ExpandedPlanItem, 'totals'>[];
 }
 
 /** The load of an exercise, and of a range of shares that at its upper end. */
@@ -468,7 +468,7 @@ function exerciseOf(
   const { intensityPercent, bodyMassPercent } = exercise;
   return {
     full,
-    items: wearing.map(({ at }, index): ExpandedPlanItem => {
+    items: wearing.map(({ at }, index) => {
       const limb = request.limbs[at]!;
       const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
@@ -491,7 +491,6 @@ function exerciseOf(
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
-        totals: totalsOfExercise(own),
       };
     }),
   };
@@ -581,11 +580,8 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
   return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, limbCuff, exercise, index) ?? []);
 }
 
-/** The session as a whole: its exercises with the pauses between them. */
-function sessionOf(
-  request: PlanRequest,
-  planned: readonly PlannedExercise[],
-): ExpandedPlanClock & { readonly assumptions: readonly Assumption[] } {
+/** The session as a whole, its exercises with the pauses between them, and its items with what each adds up to. */
+function sessionOf(request: PlanRequest, planned: readonly PlannedExercise[]) {
   const minutes = commonPractice.reperfusionMin.low;
   const given = request.exercises.slice(0, -1).map(({ reperfusionS }) => reperfusionS ?? request.reperfusionS);
   const session = {
@@ -593,10 +589,15 @@ function sessionOf(
     pauses: given.map((pause) => pause ?? minutes * 60),
   };
   const schedule = scheduleSession(session);
-  const { limbs: _, exercises: __, ...totals } = totalsFor(session, schedule);
+  const parts = schedule.map(exercisePart);
   return {
-    timeline: timelineOf(session, schedule),
-    totals,
+    items: planned.flatMap(({ items }, index) =>
+      items.map((item) => ({ ...item, totals: totalsOfSide(parts[index]!, item.side) })),
+    ),
+    session: {
+      timeline: timelineOf(session, schedule),
+      totals: wholeTotals(session, parts),
+    } satisfies ExpandedPlanClock,
     assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
   };
 }
@@ -787,9 +788,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const asked =
     value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date', 'limbs'] });
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
-  const items = planned.flatMap((exercise) => exercise.items);
+  const { items, session, assumptions } = sessionOf(asked, planned);
   const limbs = limbsOf(items);
-  const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
   const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const message = [
