@@ -14,7 +14,7 @@ for (const file of files.filter((name) => name.startsWith('chunk-')).sort()) {
   const taken = [...names.values()].filter((name) => new RegExp(`^${layer}\\d*\\.${ending}$`).test(name)).length;
   names.set(`${hash}.${ending}`, `${layer}${taken > 0 ? taken + 1 : ''}.${ending}`);
 }
-/** CommonJS once more holds what ESM holds: without comments, and with one blank for each level. */
+/** CommonJS once more holds what ESM holds: without comments and marks for bundlers, one blank for each level. */
 function squeezed(text: string): string {
   const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
   const templates: [from: number, to: number][] = [];
@@ -24,8 +24,9 @@ function squeezed(text: string): string {
   };
   visit(file);
   const isOutside = (at: number): boolean => !templates.some(([from, to]) => at > from && at < to);
-  return text.replace(/^(?: {2})*(?:\/\/.*|\/\*\*[^]*?\*\/)?\n|^(?: {2})+/gm, (found, at: number) =>
-    isOutside(at) ? (found.endsWith('\n') ? '' : ' '.repeat(found.length / 2)) : found,
+  return text.replace(
+    /^(?: {2})*(?:\/\/.*|\/\*\*[^]*?\*\/)?\n|^(?: {2})+|\/\* @__PURE__ \*\/ /gm,
+    (found, at: number) => (isOutside(at) ? (/^ +$/.test(found) ? ' '.repeat(found.length / 2) : '') : found),
   );
 }
 

@@ -10,6 +10,17 @@ import manifest from '../../package.json' with { type: 'json' };
 // note or a message is no type.
 const TABLES = /^export declare const \w+: (?:\{|readonly \[)[\s\S]*?^[}\]]+;$/gm;
 const SENTENCE = /(?<=: )"(?:[^"\\ ]|\\.)* (?:[^"\\]|\\.)*"(?=;)/g;
+/** A catalogue: codes and their sentences, of which any may be one word. */
+const CATALOGUE = /\{\n((?: {4}readonly (?:[\w$]+|'[^']+'): (?:string|"[^"\n]*");\n)+)\}/;
+/** A table with its sentences as text; of a catalogue, only its codes are a type. */
+function declared(table: string): string {
+  const plain = table.replace(SENTENCE, 'string');
+  return plain.replace(CATALOGUE, (whole, members: string) => {
+    if (!/: string;$/m.test(members)) return whole;
+    const codes = [...members.matchAll(/readonly '?([^':]+)'?:/g)].map(([, code]) => `'${code}'`);
+    return `Readonly<Record<${codes.join(' | ')}, string>>`;
+  });
+}
 /** The types of another package that ours name, copied so that nobody has to install it. */
 const SPEC = '@standard-schema/spec';
 const SPEC_COPY = 'answer/standard-schema';
@@ -36,7 +47,7 @@ emitted.set(
 for (const [path, text] of emitted) {
   const copy = posix.relative(dirname(path), `/types/${SPEC_COPY}.js`);
   const at = copy.startsWith('.') ? copy : `./${copy}`;
-  const tables = text.replace(TABLES, (table) => table.replace(SENTENCE, 'string'));
+  const tables = text.replace(TABLES, declared);
   emitted.set(path, tables.replaceAll(`'${SPEC}'`, `'${at}'`));
 }
 

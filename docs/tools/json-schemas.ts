@@ -25,7 +25,7 @@ function oneTypeEach(_name: string, value: unknown): unknown {
  */
 export function jsonSchema(name: keyof typeof declarations): object {
   const options = { target: 'draft-2020-12', io: 'input', metadata: declared.annotations } as const;
-  const { $schema: _, ...schema } = z.toJSONSchema(declarations[name], options);
+  const { $schema: _, ...schema } = z.toJSONSchema(declarations[name](), options);
   const text = JSON.stringify({ title: `cuffwork ${name}`, $comment: 'JSON Schema, draft 2020-12', ...schema });
   return JSON.parse(text, oneTypeEach) as object;
 }

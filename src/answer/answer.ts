@@ -1,4 +1,5 @@
 import { frozen } from '../quantity/frozen.js';
+import type { Writable } from './defined.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { Math, square } from '../quantity/maths.js';
@@ -444,13 +445,22 @@ export const sentencesOf =
 
 /** Makes the cautions of one layer’s catalogue. */
 export function cautionsOf<C extends Catalogue>(catalogue: C) {
-  const sentence = sentencesOf(catalogue);
   return (
     severity: Severity,
     code: keyof C & CautionCode,
     values?: MessageValues,
     more?: { readonly path?: Path; readonly source?: SourceId },
-  ): Caution => ({ severity, ...sentence(code, values), code, ...more });
+  ): Caution => {
+    const text = catalogue[code]!;
+    const caution: Writable<Caution> = { severity, code, text };
+    if (values) {
+      caution.text = fill(text, values);
+      caution.values = values;
+    }
+    if (more?.path) caution.path = more.path;
+    if (more?.source) caution.source = more.source;
+    return caution;
+  };
 }
 
 /** Errors are assumed to be normal in the unit of the answer. */

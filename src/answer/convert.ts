@@ -1,13 +1,13 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
 import { scaled } from '../quantity/decimal.js';
 import { roundToStep as rounded, type Rounding } from '../quantity/exact.js';
+import { optionIssue } from './field-reader.js';
 import { describe, InputError, issue, type InputIssue } from './issues.js';
+import { ABOVE_ZERO, BOUNDED_RESULT, FINITE, type Asked } from './needs.js';
 
 // What is within the library trusts its numbers, and calls the layer below; these are for callers, and check.
 
-const FINITE = 'a finite number';
-
-const numberIssue = (field: string, value: unknown, expected: string): InputIssue[] =>
+const numberIssue = (field: string, value: unknown, expected: Asked): InputIssue[] =>
   Number.isFinite(value)
     ? []
     : [
@@ -22,9 +22,7 @@ const numberIssue = (field: string, value: unknown, expected: string): InputIssu
 /** The result, where a double can hold it. */
 function held(field: string, value: number, result: number): number {
   if (Number.isFinite(result)) return result;
-  throw new InputError([
-    issue('out-of-range', [field], 'a number whose result is no greater than 1.8e308', describe(value)),
-  ]);
+  throw new InputError([issue('out-of-range', [field], BOUNDED_RESULT, describe(value))]);
 }
 
 function converted(field: string, value: number, times: number, over: number): number {
@@ -144,11 +142,10 @@ export const mmHgToKilopascals = (mmHg: number): number => converted('mmHg', mmH
  */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   const issues = numberIssue('value', value, FINITE);
-  const above = 'a finite number above zero';
-  issues.push(...numberIssue('step', step, above));
-  if (typeof step === 'number' && step <= 0) issues.push(issue('out-of-range', ['step'], above, describe(step)));
+  issues.push(...numberIssue('step', step, ABOVE_ZERO));
+  if (typeof step === 'number' && step <= 0) issues.push(issue('out-of-range', ['step'], ABOVE_ZERO, describe(step)));
   if (rounding !== 'down' && rounding !== 'nearest')
-    issues.push(issue('not-one-of', ['rounding'], "'down' or 'nearest'", describe(rounding)));
+    issues.push(optionIssue(['rounding'], ['down', 'nearest'], rounding));
   if (issues.length > 0) throw new InputError(issues);
   return held('value', value, rounded(value, step, rounding));
 }

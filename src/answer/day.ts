@@ -1,16 +1,11 @@
-/** How a day of the calendar is written. */
-export const DAY_EXPECTED = 'a date such as 2026-03-02';
-
 const DAY_MS = 86_400_000;
 
+/** A day of the calendar, `YYYY-MM-DD`: 29 February in leap years only. A JSON Schema takes it as its pattern. */
+export const DAY =
+  /^(?:(?:\d\d[2468][048]|\d\d[13579][26]|\d\d0[48]|[02468][048]00|[13579][26]00)-02-29|\d{4}-(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\d|30)|(?:02)-(?:0[1-9]|1\d|2[0-8])))$/;
+
 /** Whether a text is a day of the calendar, `YYYY-MM-DD`. */
-export function isCalendarDay(text: string): boolean {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
-  const [year, month, day] = [Number(text.slice(0, 4)), Number(text.slice(5, 7)), Number(text.slice(8))];
-  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  const longest = month === 2 ? (leap ? 29 : 28) : [4, 6, 9, 11].includes(month) ? 30 : 31;
-  return month >= 1 && month <= 12 && day >= 1 && day <= longest;
-}
+export const isCalendarDay = (text: string): boolean => DAY.test(text);
 
 /** Days from one day to another; they have no clock and no summer time. */
 export const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / DAY_MS;

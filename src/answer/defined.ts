@@ -14,6 +14,9 @@ export type Exact<T> = { readonly [K in keyof T]: Exclude<T[K], undefined> };
 /** With `undefined` accepted for what may be left out. */
 export type Loose<T> = { readonly [K in keyof T]: object extends Pick<T, K> ? T[K] | undefined : T[K] };
 
+/** An answer while it is made: its fields may be set one by one, which takes a fraction of the time of spreads. */
+export type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
+
 /** Fields of `T` that are given. */
 export type Given<T, N extends keyof T> = { readonly [K in N]-?: Exclude<T[K], undefined> };
 

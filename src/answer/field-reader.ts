@@ -2,9 +2,9 @@ import { format, formatUnit } from '../quantity/format.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { addIssue, describe, InputError, issue, type InputIssue, type Path } from './issues.js';
 import type { IssueCode, MessageValues } from './messages.js';
-import type { Needed } from './needs.js';
+import { PLAIN_OBJECT, READABLE, VISIBLE_FIELD, type Asked } from './needs.js';
 import { isPart, type Part } from './part.js';
-import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
+import { MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
 export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
@@ -20,7 +20,12 @@ export function numberIssue(quantity: Quantity, value: unknown, path: Path): Inp
   if (fits(quantity, value)) return undefined;
   const { min, max, unit, whole } = quantity;
   const report = (code: IssueCode, values?: MessageValues) =>
-    issue(code, path, expectedNumber(quantity), describe(value), values, { min, max, unit, ...(whole && { whole }) });
+    issue(code, path, { expected: expectedNumber(quantity) }, describe(value), values, {
+      min,
+      max,
+      unit,
+      ...(whole && { whole }),
+    });
   if (value === undefined) return report('missing');
   if (typeof value !== 'number') return report('wrong-type');
   if (!Number.isFinite(value)) return report('not-finite');
@@ -35,23 +40,21 @@ const isPlain = (value: unknown): value is Part => {
   if (!isPart(value)) return false;
   const prototype: unknown = Object.getPrototypeOf(value);
   // The prototype’s prototype is looked at so that plain objects of another realm pass too.
-  return prototype === null || Object.getPrototypeOf(prototype) === null;
+  return prototype === Object.prototype || prototype === null || Object.getPrototypeOf(prototype) === null;
 };
 
 const isShown = (object: object, name: string): boolean => Object.prototype.propertyIsEnumerable.call(object, name);
 
-/** Some of many options, in words. */
+/** Some of many options, in words; one alone as it is. */
 const among = (options: readonly string[], noun: string): string =>
   options.length > MOST_SHOWN
     ? `one of ${options.length} ${noun}, such as ${options.slice(0, MOST_SHOWN).join(', ')}`
-    : `one of ${options.join(', ')}`;
+    : (options.length === 1 ? '' : 'one of ') + options.join(', ');
 
 /** A field that is not known here, with those it was likely meant for. */
 export function fieldIssue(path: Path, known: readonly string[], name: string): InputIssue {
   const suggestions = suggest(name, known);
-  const likely = likeliest(name, suggestions);
-  const expected = likely.length > 0 ? `perhaps ${likely.join(' or ')}` : among(known, 'fields');
-  return issue('unknown-field', [...path, name], expected, describe(name), undefined, {
+  return issue('unknown-field', [...path, name], { expected: among(known, 'fields') }, describe(name), undefined, {
     options: [...known],
     suggestions,
   });
@@ -60,13 +63,14 @@ export function fieldIssue(path: Path, known: readonly string[], name: string): 
 /** A value that is none of the options, with those it was likely meant for. */
 export function optionIssue(path: Path, options: readonly string[], value: unknown): InputIssue {
   const suggestions = suggest(value, options);
-  const quoted = (words: readonly string[]): string[] => words.map((option) => `'${option}'`);
-  const likely = suggestions.length > 0 ? ` (perhaps ${quoted(suggestions).join(' or ')})` : '';
   const many = options.length > MOST_SHOWN && suggestions.length > 0;
-  const expected = (many ? `one of ${options.length} options` : among(quoted(options), 'options')) + likely;
+  const quoted = options.map((option) => `'${option}'`);
+  const expected = many ? `one of ${options.length} options` : among(quoted, 'options');
   const code = value === undefined ? 'missing' : 'not-one-of';
-  return issue(code, path, expected, describe(value), undefined, { options: [...options], suggestions });
+  return issue(code, path, { expected }, describe(value), undefined, { options: [...options], suggestions });
 }
+
+const NOTHING: readonly string[] = [];
 
 /**
  * Reads an input field by field, once, and gathers everything that is wrong with it. A right input costs no more
@@ -78,14 +82,12 @@ export class FieldReader {
   protected readonly issues: InputIssue[];
   protected readonly path: Path;
   private readonly known: string[] = [];
-  protected readonly children: FieldReader[] = [];
   protected source: Readonly<Record<string, unknown>> | undefined;
   /** The fields present, and how many of them were read, including as undefined. */
-  private names: readonly string[] = [];
+  private names: readonly string[] = NOTHING;
   private found = 0;
-  protected readonly given: string[] = [];
 
-  constructor(input: unknown, path: Path = [], issues: InputIssue[] = []) {
+  constructor(input: unknown, path: Path = NOTHING, issues: InputIssue[] = []) {
     this.issues = issues;
     this.path = path;
     try {
@@ -93,25 +95,23 @@ export class FieldReader {
         this.names = Object.getOwnPropertyNames(input);
         const symbols = Object.getOwnPropertySymbols(input);
         // A field that no loop shows is a slip: it would be taken here, and lost wherever the input is copied.
-        const hidden =
-          Object.keys(input).length < this.names.length ? this.names.filter((name) => !isShown(input, name)) : [];
-        for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
-        if (hidden.length + symbols.length === 0) this.source = input;
+        if (symbols.length === 0 && Object.keys(input).length === this.names.length) this.source = input;
+        else {
+          const hidden = this.names.filter((name) => !isShown(input, name));
+          for (const name of [...hidden, ...symbols]) this.refuseHidden(String(name));
+        }
       } else {
-        addIssue(
-          issues,
-          issue(input === undefined ? 'missing' : 'wrong-type', path, 'a plain object', describe(input)),
-        );
+        addIssue(issues, issue(input === undefined ? 'missing' : 'wrong-type', path, PLAIN_OBJECT, describe(input)));
       }
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.source = undefined;
-      addIssue(issues, issue('unreadable', path, 'a plain object', 'an object'));
+      addIssue(issues, issue('unreadable', path, PLAIN_OBJECT, 'an object'));
     }
   }
 
   private refuseHidden(name: string): void {
-    this.report('wrong-type', name, 'an enumerable field with a value', 'a hidden field');
+    this.report('wrong-type', name, VISIBLE_FIELD, 'a hidden field');
   }
 
   protected read(name: string): unknown {
@@ -122,31 +122,24 @@ export class FieldReader {
       if (!Object.hasOwn(this.source, name)) return undefined;
       this.found += 1;
       const value = this.source[name];
-      if (value !== undefined) this.given.push(name);
       // A setter alone takes a value and shows none.
-      else if (Object.getOwnPropertyDescriptor(this.source, name)?.set) this.refuseHidden(name);
+      if (value === undefined && Object.getOwnPropertyDescriptor(this.source, name)?.set) this.refuseHidden(name);
       return value;
     } catch (error) {
       if (error instanceof InputError) throw error;
-      this.report('unreadable', name, 'a value that can be read', 'an error');
+      this.report('unreadable', name, READABLE, 'an error');
       this.source = undefined;
       return undefined;
     }
   }
 
   /** Says that a field that was read is missing. */
-  missing(name: string, expected: string | Needed): void {
+  missing(name: string, expected: Asked): void {
     if (this.source) this.report('missing', name, expected, 'undefined');
   }
 
   /** Adds an issue that no single field shows, such as a relation between two fields. */
-  report(
-    code: IssueCode,
-    name: string | Path,
-    expected: string | Needed,
-    received: string,
-    values?: MessageValues,
-  ): void {
+  report(code: IssueCode, name: string | Path, expected: Asked, received: string, values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
   }
 
@@ -188,13 +181,12 @@ export class FieldReader {
     return this.among(name, options, this.read(name)) ?? (options[0] as T);
   }
 
-  private refuseUnknown(): void {
-    for (const child of this.children) child.refuseUnknown();
+  protected refuseUnknown(): void {
     if (this.found === this.names.length || !this.source) return;
     const unknown = this.names.filter((name) => !this.known.includes(name));
     for (const name of unknown) addIssue(this.issues, fieldIssue(this.path, this.known, name));
     // A field that was there at first, and not when it was read.
-    if (unknown.length === 0) this.report('unreadable', [], 'a plain object', 'an error');
+    if (unknown.length === 0) this.report('unreadable', [], PLAIN_OBJECT, 'an error');
   }
 
   /** Refuses fields that nobody read, then throws if anything was wrong. */

@@ -13,6 +13,16 @@ import {
   type InputIssue,
   type Path,
 } from './issues.js';
+import {
+  A_FORM,
+  A_PATH,
+  MESSAGE_MAKER,
+  ONE_UNIT,
+  oneOf,
+  OUR_FUNCTION,
+  REST_OF_INPUT,
+  UNITS_BY_FIELD,
+} from './needs.js';
 import { isPart, type Part } from './part.js';
 import { Reader } from './reader.js';
 
@@ -86,20 +96,20 @@ function put(root: Part, path: readonly string[], value: unknown): void {
 
 function entriesOf(form: unknown): (readonly [string, unknown])[] {
   const refuse = (received: string): never => {
-    throw new InputError([issue('wrong-type', ['form'], 'a FormData, a Map or an object of fields', received)]);
+    throw new InputError([issue('wrong-type', ['form'], A_FORM, received)]);
   };
   try {
     if (typeof form !== 'object' || form === null || Array.isArray(form)) return refuse(describe(form));
     const entries: (readonly [string, unknown])[] = [];
     const all = Symbol.iterator in form ? (form as Iterable<readonly [string, unknown]>) : Object.entries(form);
     for (const [name, value] of all) {
-      if (typeof name !== 'string' || entries.length >= MOST_FIELDS) return refuse(`more than ${MOST_FIELDS} fields`);
+      if (typeof name !== 'string' || entries.length >= MOST_FIELDS) return refuse('too many fields');
       entries.push([name, value]);
     }
     return entries;
   } catch (error) {
     if (error instanceof InputError) throw error;
-    return refuse('one that cannot be read');
+    return refuse('an error');
   }
 }
 
@@ -111,11 +121,11 @@ interface ReadOptions {
 
 function readOptions(options: unknown): ReadOptions {
   const reader = new Reader(options ?? {}, ['options']);
-  const units = reader.anything('units', 'units by the names of fields', true) as Record<string, unknown> | undefined;
-  const given = reader.anything('given', 'the rest of the input, as plain JSON', true);
+  const units = reader.anything('units', UNITS_BY_FIELD, true) as Record<string, unknown> | undefined;
+  const given = reader.anything('given', REST_OF_INPUT, true);
   const message = reader.raw('message');
   if (message !== undefined && typeof message !== 'function')
-    reader.report('wrong-type', 'message', 'a function that makes the sentence of an issue', describe(message));
+    reader.report('wrong-type', 'message', MESSAGE_MAKER, describe(message));
   const known = Object.keys(FORM_UNITS);
   for (const [name, unit] of Object.entries(typeof units === 'object' && units !== null ? units : {})) {
     const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
@@ -123,8 +133,7 @@ function readOptions(options: unknown): ReadOptions {
     const own = quantity && quantities[quantity].unit;
     if (form && form.unit === own) continue;
     const fits = known.filter((code) => FORM_UNITS[code as FormUnit].unit === own);
-    const expected = fits.length > 0 ? fits.map((code) => `'${code}'`).join(' or ') : 'left out: it has one unit';
-    reader.report('wrong-type', ['units', name], expected, describe(unit));
+    reader.report('wrong-type', ['units', name], fits.length > 0 ? oneOf(fits) : ONE_UNIT, describe(unit));
   }
   reader.done();
   return {
@@ -141,7 +150,7 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
   const { times, over } = FORM_UNITS[unit];
   const [low, high] = [min, max].map((end) => format(scaled(end, over, times)));
   const expected = `${whole ? 'a whole number' : 'a number'} from ${low!} to ${high!} ${unit}`;
-  return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, expected, `${typed} ${unit}`) };
+  return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, { expected }, `${typed} ${unit}`) };
 }
 
 /**
@@ -257,11 +266,10 @@ const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every
  * ```
  */
 export function inputFields(fn: (input: never) => unknown, given: object = {}, path: Path = []): InputField[] {
-  if (typeof fn !== 'function')
-    throw new InputError([issue('wrong-type', ['fn'], 'a function of this library', describe(fn))]);
+  if (typeof fn !== 'function') throw new InputError([issue('wrong-type', ['fn'], OUR_FUNCTION, describe(fn))]);
   const isStep = (step: unknown): step is string | number => typeof step === 'string' || typeof step === 'number';
   if (!Array.isArray(path) || path.length > MOST_STEPS || !path.every(isStep))
-    throw new InputError([issue('wrong-type', ['path'], 'names and positions', describe(path))]);
+    throw new InputError([issue('wrong-type', ['path'], A_PATH, describe(path))]);
   const steps = path.map(String);
   const issuesOf = (change: Part) => {
     const { given: input } = readOptions({ given });

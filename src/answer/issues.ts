@@ -1,6 +1,7 @@
 import type { Unit } from '../quantity/quantity.js';
-import type { Needed } from './needs.js';
+import { need, OUR_FUNCTION, type Asked, type Needed } from './needs.js';
 import { answerMessages, fill, type IssueCode, type MessageValues } from './messages.js';
+import { likeliest } from './suggest.js';
 
 /** The path of a field: names and list positions, from the outside in. */
 export type Path = readonly (string | number)[];
@@ -74,21 +75,21 @@ export function describe(value: unknown): string {
 export function issue(
   code: IssueCode,
   path: Path,
-  asked: string | Needed,
+  asked: Asked,
   received: string,
   values?: MessageValues,
   expectation?: Expectation & Pick<InputIssue, 'requirement'>,
 ): InputIssue {
-  const needed = typeof asked === 'string' ? { expected: asked } : asked;
+  const needed: Needed = 'expected' in asked ? asked : need(asked);
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
   const shown = cut(received, MOST_RECEIVED);
-  const message = fill(answerMessages[code], {
-    field: pathText(place),
-    expected: needed.expected,
-    received: shown,
-    ...values,
-  });
+  const slots = { field: pathText(place), expected: needed.expected, received: shown, ...values };
+  const isField = code === 'unknown-field';
+  const likely = likeliest(shown, expectation?.suggestions).map((option) => (isField ? option : `'${option}'`));
+  const hint = likely.length > 0 ? 'did-you-mean' : isField && expectation?.options?.[0] && 'fields-here';
+  const more = hint && ` ${fill(answerMessages[hint], { ...slots, options: likely.join(' or ') })}`;
+  const message = fill(answerMessages[code], slots) + (more || '');
   return { path: place, code, message, ...needed, received: shown, ...expectation, ...(values && { values }) };
 }
 
@@ -102,7 +103,7 @@ export function addIssue(issues: InputIssue[], found: InputIssue): void {
 export const moved = (
   { code, path, message: _, expected, received, values, ...expectation }: InputIssue,
   to: (path: Path) => Path,
-): InputIssue => issue(code, to(path), expected, received, values, expectation);
+): InputIssue => issue(code, to(path), { expected }, received, values, expectation);
 
 /** Where the engine can note a stack without writing it out. */
 const { captureStackTrace } = Error as { captureStackTrace?: (into: object, above?: unknown) => void };
@@ -222,7 +223,7 @@ export function attempt<T, More extends readonly unknown[]>(
 ): Attempt<T> {
   try {
     if (typeof fn !== 'function') {
-      throw new InputError([issue('wrong-type', ['fn'], 'a function of this library', describe(fn))]);
+      throw new InputError([issue('wrong-type', ['fn'], OUR_FUNCTION, describe(fn))]);
     }
     return { ok: true, value: fn(input as never, ...more) };
   } catch (error) {

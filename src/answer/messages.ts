@@ -19,7 +19,7 @@ export const answerMessages = {
   'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted:unit} here.',
   'not-whole': '{field} must be {expected}; received {received}, which is not a whole number.',
   'not-one-of': '{field} must be {expected}; received {received}.',
-  'unknown-field': '{field} is not a field here: expected {expected}.',
+  'unknown-field': '{field} is not a field here.',
   unreadable: '{field} could not be read: expected {expected}; reading it threw an error.',
   'swapped-pressures':
     '{field} must be {expected}; received {received}. Are the systolic and diastolic pressures swapped?',
@@ -28,11 +28,13 @@ export const answerMessages = {
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'changed-document':
     '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
+  'did-you-mean': 'Did you mean {options}?',
+  'fields-here': 'Expected {expected}.',
   'more-issues': '… and {count} more.',
 } as const satisfies Catalogue;
 
 /** The code of what is wrong with an input. */
-export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
+export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'did-you-mean' | 'fields-here'>;
 
 /** How a number of a sentence is written, with the unit of its code where it has one. */
 export type WriteNumber = (value: number, unit: string) => string;
@@ -41,10 +43,11 @@ const inEnglish: WriteNumber = (value, unit) => format(value) + (unit && (unitWo
 
 /**
  * Puts values into the `{slots}` of a sentence; a slot without a value stays as it is. A slot `{width:cm}` is a number
- * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code.
+ * with its unit, a UCUM code, and so is `{load:unit}`, where the value `unit` holds the code, if there is one.
  */
 export const fill = (text: string, values: MessageValues = {}, write = inEnglish): string =>
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
-    const value = Object.hasOwn(values, name) ? values[name] : slot;
-    return typeof value === 'number' ? write(value, String(values[unit] ?? unit)) : String(value);
+    const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
+    if (typeof value === 'number') return write(value, String(values[unit] ?? (unit === 'unit' ? '' : unit)));
+    return typeof value === 'string' ? value : value.join(', ');
   });

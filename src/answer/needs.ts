@@ -1,20 +1,52 @@
 import { fill, type MessageValues } from './messages.js';
 
-/** What a relation asks for: its code and the English words; each a constant of its own, so that an app ships those it uses. */
-type Need<C extends string = string> = readonly [code: C, english: string];
+/** What is asked for: its code and the English words; each a constant of its own, so that an app ships those it uses. */
+export type Need<C extends string = string> = readonly [code: C, english: string];
 
 /** What is asked for, in words and as a code with values. */
 export interface Needed {
   /** What is expected, in English. */
   readonly expected: string;
-  /** The same as data. */
-  readonly requirement: {
+  /** The same as data; left out where bounds or options say it. */
+  readonly requirement?: {
     /** Code of the requirement, such as `above-diastolic`. */
     readonly code: string;
     /** The codes and numbers in its words. */
     readonly values?: MessageValues;
   };
 }
+
+/** How an issue is given what is asked for. */
+export type Asked = Need | Needed;
+
+export const PLAIN_OBJECT = ['plain-object', 'a plain object'] as const;
+export const PLAIN_JSON = ['plain-json', 'plain JSON'] as const;
+export const VISIBLE_FIELD = ['visible-field', 'an enumerable field with a value'] as const;
+export const READABLE = ['readable', 'a value that can be read'] as const;
+export const LIST_OF = ['list-of', 'a list of {least} to {most} items'] as const;
+export const EACH_NUMBER = ['each-number', 'a list of numbers, each from {min} to {max:unit}'] as const;
+export const FINITE = ['finite', 'a finite number'] as const;
+export const A_FUNCTION = ['function', 'a function'] as const;
+export const OUR_FUNCTION = ['our-function', 'a function of this library'] as const;
+export const OUR_ANSWER = ['our-answer', 'an answer of this library'] as const;
+export const WITH_OTHER_END = ['with-other-end', 'given together with the other end of the interval'] as const;
+export const AT_MOST_UPPER = ['at-most-upper', 'at most the upper end of the interval, {upper}'] as const;
+export const IN_INTERVAL = ['in-interval', 'in its own interval, {lower} to {upper}'] as const;
+export const BOUNDED_RESULT = ['bounded-result', 'a number whose result is no greater than 1.8e308'] as const;
+export const ABOVE_ZERO = ['above-zero', 'a finite number above zero'] as const;
+export const NAMED_FIELDS = ['named-fields', 'an object of named fields, as plain JSON'] as const;
+export const REST_OF_INPUT = ['rest-of-input', 'the rest of the input, as plain JSON'] as const;
+export const A_RANGE = ['range', 'a range, such as { from: 20, to: 30 }'] as const;
+export const AT_LEAST = ['at-least', 'at least {least:unit}'] as const;
+export const BETWEEN = ['between', 'from {low} to {high:unit}'] as const;
+export const DAY_EXPECTED = ['day', 'a date such as 2026-03-02'] as const;
+export const TRUE_OR_FALSE = ['true-or-false', 'true or false'] as const;
+export const LEFT_OUT = ['left-out', 'left out'] as const;
+export const A_FORM = ['form', 'a FormData, a Map or an object of fields'] as const;
+export const UNITS_BY_FIELD = ['form-units', 'units by the names of fields'] as const;
+export const MESSAGE_MAKER = ['message-maker', 'a function that makes the sentence of an issue'] as const;
+export const ONE_UNIT = ['one-unit', 'left out: it has one unit'] as const;
+export const A_PATH = ['path', 'names and positions'] as const;
 
 /** Above the diastolic pressure of the same reading. */
 export const ABOVE_DIASTOLIC = ['above-diastolic', 'above the diastolic pressure of {value:unit}'] as const;
@@ -48,8 +80,64 @@ export const LESS_THAN_BODY = [
   'less than {asked} % of the maximum; body mass alone is {alone} % of the maximum, so {off:unit} would have to be taken off',
 ] as const;
 
+export const ONE_OF = ['one-of', 'one of {options}'] as const;
+/** One of a few words. */
+export const oneOf = (options: readonly string[]): Needed =>
+  need(ONE_OF, { options: options.map((option) => `'${option}'`) });
+
 /** A requirement with its values. */
-export const need = ([code, english]: Need, values?: MessageValues): Needed => ({
+export const need = (
+  [code, english]: Need,
+  values?: MessageValues,
+): Needed & Required<Pick<Needed, 'requirement'>> => ({
   expected: fill(english, values),
   requirement: { code, ...(values && { values }) },
 });
+
+/** All of them, for the catalogue; an app that translates nothing leaves the list out. */
+export const answerNeeds = /* @__PURE__ */ (() =>
+  [
+    PLAIN_OBJECT,
+    PLAIN_JSON,
+    VISIBLE_FIELD,
+    READABLE,
+    LIST_OF,
+    EACH_NUMBER,
+    FINITE,
+    A_FUNCTION,
+    OUR_FUNCTION,
+    OUR_ANSWER,
+    WITH_OTHER_END,
+    AT_MOST_UPPER,
+    IN_INTERVAL,
+    BOUNDED_RESULT,
+    ABOVE_ZERO,
+    NAMED_FIELDS,
+    REST_OF_INPUT,
+    A_RANGE,
+    AT_LEAST,
+    BETWEEN,
+    DAY_EXPECTED,
+    TRUE_OR_FALSE,
+    LEFT_OUT,
+    A_FORM,
+    UNITS_BY_FIELD,
+    MESSAGE_MAKER,
+    ONE_UNIT,
+    A_PATH,
+    ABOVE_DIASTOLIC,
+    BELOW_MEASURED,
+    AT_MOST,
+    LEFT_OUT_WITH,
+    GIVEN_WITH,
+    LIMB_OF_EQUATION,
+    WIDTH_OF_EQUATION,
+    WIDTHS_OF_EQUATION,
+    GIVEN_FOR_EQUATION,
+    WITH_INTERVAL,
+    CERTAIN_ENOUGH,
+    LIGHTEST_LOAD,
+    LIGHT_ENOUGH,
+    LESS_THAN_BODY,
+    ONE_OF,
+  ] as const)();

@@ -9,10 +9,16 @@ export function ownDocument<T extends object>(document: T): T {
   return document;
 }
 
-/** Facts that many answers share, made once: each of them is known again inside an answer. */
+/** Facts that many answers share, made once: the list and each of them is known again inside an answer. */
 export function sharedFacts<T extends object>(facts: readonly T[]): readonly T[] {
   facts.forEach(ownDocument);
-  return frozen(facts);
+  return ownDocument(facts);
+}
+
+/** Made when it is first asked for, so that loading the library stays quick. */
+export function once<T extends object>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
 }
 
 /** Whether it is such a document, of this copy of the library. */

@@ -1,4 +1,5 @@
 import { attempt, describe, InputError, issue, moved, type InputIssue } from './issues.js';
+import { A_RANGE, AT_LEAST, NAMED_FIELDS, need } from './needs.js';
 import { isPart } from './part.js';
 import { plainInput } from './plain-input.js';
 import { fieldIssue } from './reader.js';
@@ -26,11 +27,10 @@ const factsOf = ({ message: _, expected: __, ...facts }: InputIssue): string => 
 
 /** The answers of a function at both ends of a range of one field, or an {@link InputError} with the issues of both. */
 export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field: string): AnswerRange<A> {
-  const given = plainInput(input, 'an object of named fields') as Readonly<Record<string, unknown>>;
+  const given = plainInput(input, NAMED_FIELDS) as Readonly<Record<string, unknown>>;
   const range = given[field];
   if (!isPart(range)) {
-    const expected = 'a range, such as { from: 20, to: 30 }';
-    const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], expected, describe(range));
+    const own = issue(range === undefined ? 'missing' : 'wrong-type', [field], A_RANGE, describe(range));
     const rest = attempt(fn as (input: unknown) => A, { ...given, [field]: undefined });
     throw new InputError([own, ...(rest.ok ? [] : rest.issues.filter(({ path }) => path[0] !== field))]);
   }
@@ -45,7 +45,7 @@ export function answersAtEnds<A>(fn: (input: never) => A, input: unknown, field:
   });
   const [low, high] = [range['from'], range['to']];
   if (typeof low === 'number' && typeof high === 'number' && high < low) {
-    issues.push(issue('wrong-relation', [field, 'to'], `at least ${low}`, describe(high)));
+    issues.push(issue('wrong-relation', [field, 'to'], need(AT_LEAST, { least: low }), describe(high)));
   }
   // A wrong field other than the range is wrong at both ends: it is reported once.
   const once = [...new Map(issues.map((one) => [factsOf(one), one])).values()];

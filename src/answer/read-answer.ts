@@ -3,7 +3,9 @@ import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
 import { describe, type Path } from './issues.js';
+import { AT_MOST_UPPER, IN_INTERVAL, need, WITH_OTHER_END, type Asked } from './needs.js';
 import { isPart } from './part.js';
+import type { PlainReader } from './plain-reader.js';
 import type { Reader } from './reader.js';
 
 /** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
@@ -24,14 +26,14 @@ export function answerFault(
   max: number,
 ): string | undefined {
   if (!isPart(given)) {
-    return typeof given === 'number' ? 'a bare number' : describe(given);
+    return describe(given);
   }
   const answer = given as Partial<Answer>;
   const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = answer;
-  if (own !== kind) return `an object whose kind is not '${kind}'`;
-  if (!units.includes(unit as Unit)) return `a unit other than ${units.join(' or ')}`;
+  if (own !== kind) return 'an object of another kind';
+  if (!units.includes(unit as Unit)) return 'an answer in another unit';
   if (typeof evidence !== 'string' || !Object.hasOwn(grades, evidence)) return 'an answer without a grade of evidence';
-  if (typeof value !== 'number' || !(value >= min && value <= max)) return `a value outside ${min} to ${max}`;
+  if (typeof value !== 'number' || !(value >= min && value <= max)) return 'an answer whose value is out of range';
   for (const part of [sd, lower, upper]) {
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';
   }
@@ -50,21 +52,21 @@ function intervalFault({
   lower,
   upper,
   rounding,
-}: Answer): readonly [field: string, expected: string] | undefined {
+}: Answer): readonly [field: string, expected: Asked] | undefined {
   if ((lower === undefined) !== (upper === undefined)) {
-    return [lower === undefined ? 'lower' : 'upper', 'given together with the other end of the interval'];
+    return [lower === undefined ? 'lower' : 'upper', WITH_OTHER_END];
   }
   if (lower === undefined || upper === undefined) return undefined;
-  if (lower > upper) return ['lower', `at most the upper end of the interval, ${upper}`];
+  if (lower > upper) return ['lower', need(AT_MOST_UPPER, { upper })];
   const middle = rounding?.from ?? value;
-  return middle >= lower && middle <= upper ? undefined : ['value', `in its own interval, ${lower} to ${upper}`];
+  return middle >= lower && middle <= upper ? undefined : ['value', need(IN_INTERVAL, { lower, upper })];
 }
 
 /** What an answer that is given back must be. */
 export interface AnswerRequirement {
   readonly kind: AnswerKind;
-  /** The functions that make it, in words. */
-  readonly makers: string;
+  /** The functions that make it. */
+  readonly makers: Asked;
   readonly units: readonly Unit[];
   readonly min: number;
   readonly max: number;
@@ -72,14 +74,14 @@ export interface AnswerRequirement {
 
 /** Reports what is wrong with an answer that is given back; whether nothing is. */
 export function isSoundAnswer(
-  reader: Reader,
+  reader: PlainReader,
   path: Path,
   given: unknown,
   { kind, makers, units, min, max }: AnswerRequirement,
 ): given is Answer {
   const fault = answerFault(given, kind, units, min, max);
   if (fault !== undefined) {
-    reader.report('wrong-type', path, `an answer of ${makers}`, fault);
+    reader.report('wrong-type', path, makers, fault);
     return false;
   }
   const wrong = intervalFault(given as Answer);
@@ -98,13 +100,13 @@ export function readAnswer<K extends AnswerKind>(
   reader: Reader,
   name: string,
   kind: K,
-  makers: string,
+  makers: Asked,
   units: readonly Unit[],
   min: number,
   max: number,
   optional = false,
 ): Answer<K> {
-  const given = reader.anything(name, `an answer of ${makers}`, optional);
+  const given = reader.anything(name, makers, optional);
   return given !== undefined && isSoundAnswer(reader, [name], given, { kind, makers, units, min, max })
     ? (given as Answer<K>)
     : ({ kind, value: NaN } as unknown as Answer<K>);

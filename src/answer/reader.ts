@@ -1,10 +1,12 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
-import { expectedNumber, fieldIssue, FieldReader, numberIssue, optionIssue } from './field-reader.js';
+import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, InputError } from './issues.js';
+import { EACH_NUMBER, LIST_OF, need, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
+import { PlainReader } from './plain-reader.js';
 
-export { expectedNumber, fieldIssue, numberIssue, optionIssue };
+export { fieldIssue, numberIssue, optionIssue };
 
 const MOST_ITEMS = 1000;
 /** Values in all items of a list together: some thousand records. */
@@ -18,8 +20,22 @@ const attemptCopy = (value: unknown, budget: Budget): unknown => {
   }
 };
 
-/** A {@link FieldReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
-export class Reader extends FieldReader {
+/** A {@link PlainReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
+export class Reader extends PlainReader {
+  private readonly given: string[] = [];
+  private readonly children: Reader[] = [];
+
+  protected override read(name: string): unknown {
+    const value = super.read(name);
+    if (value !== undefined) this.given.push(name);
+    return value;
+  }
+
+  protected override refuseUnknown(): void {
+    for (const child of this.children) child.refuseUnknown();
+    super.refuseUnknown();
+  }
+
   /** Whether a field that was read has a value, right or wrong. */
   has(name: string): boolean {
     return this.given.includes(name);
@@ -43,13 +59,13 @@ export class Reader extends FieldReader {
     return super.optionalNumber(name, quantity);
   }
 
-  optionalText(name: string, expected: string, accept: (text: string) => boolean): string | undefined {
+  optionalText(name: string, expected: Asked, accept: (text: string) => boolean): string | undefined {
     return this.acceptText(name, expected, accept, this.read(name));
   }
 
   private acceptText(
     name: string,
-    expected: string,
+    expected: Asked,
     accept: (text: string) => boolean,
     value: unknown,
   ): string | undefined {
@@ -90,32 +106,14 @@ export class Reader extends FieldReader {
   }
 
   /** A field that is a text, or an object with a reader of its own. */
-  textOrChild(name: string, expected: string, accept: (text: string) => boolean): string | Reader | undefined {
+  textOrChild(name: string, expected: Asked, accept: (text: string) => boolean): string | Reader | undefined {
     const value = this.read(name);
     if (typeof value !== 'object' || value === null) return this.acceptText(name, expected, accept, value);
     return this.nested(name, value);
   }
 
-  /** A value of any kind as plain JSON of its own: no object of yours is kept or run later. */
-  anything(name: string, expected: string, optional = false): unknown {
-    const value = this.read(name);
-    if (value === undefined) {
-      if (!optional) this.missing(name, expected);
-      return undefined;
-    }
-    let copy: unknown;
-    try {
-      copy = plainCopy(value);
-    } catch {
-      this.report('unreadable', name, expected, 'an error');
-      return undefined;
-    }
-    if (copy === undefined) this.report('wrong-type', name, expected, describe(value));
-    return copy;
-  }
-
   /** A list of nested objects. */
-  optionalList(name: string, expected: string, most = MOST_ITEMS): Reader[] | undefined {
+  optionalList(name: string, expected: Asked, most = MOST_ITEMS): Reader[] | undefined {
     const value = this.read(name);
     if (value === undefined) return undefined;
     const items = this.items(name, value, expected, most);
@@ -125,12 +123,12 @@ export class Reader extends FieldReader {
   }
 
   /** A nested object whose fields have names of your own, each a nested object. */
-  named(name: string, expected: string, most: number): (readonly [string, Reader])[] {
+  named(name: string, expected: Asked, most: number): (readonly [string, Reader])[] {
     const given = this.anything(name, expected);
     if (given === undefined) return [];
     const entries = isPart(given) ? Object.entries(given) : [];
     if (entries.length === 0 || entries.length > most) {
-      this.report('wrong-type', name, expected, `${entries.length} of them`);
+      this.report('wrong-type', name, expected, isPart(given) ? String(entries.length) : describe(given));
       return [];
     }
     return entries.map(([key, value]) => {
@@ -141,14 +139,14 @@ export class Reader extends FieldReader {
   }
 
   /** A list of values of any kind as they are given, for a caller that trusts none and copies what it needs. */
-  rawValues(name: string, expected: string): unknown[] {
+  rawValues(name: string, expected: Asked): unknown[] {
     const value = this.read(name);
     if (value === undefined) this.missing(name, expected);
     return value === undefined ? [] : this.items(name, value, expected);
   }
 
   /** A list of values of any kind, each as plain JSON of its own; a value that is not plain JSON is undefined. */
-  values(name: string, expected: string): unknown[] {
+  values(name: string, expected: Asked): unknown[] {
     const value = this.read(name);
     if (value === undefined) this.missing(name, expected);
     const budget = { left: MOST_VALUES };
@@ -159,7 +157,8 @@ export class Reader extends FieldReader {
   optionalNumbers(name: string, quantity: Quantity): number[] | undefined {
     const value = this.read(name);
     if (value === undefined) return undefined;
-    const items = this.items(name, value, `a list of numbers, each ${expectedNumber(quantity)}`);
+    const { min, max, unit } = quantity;
+    const items = this.items(name, value, need(EACH_NUMBER, { min, max, unit }));
     for (const [index, item] of items.entries()) {
       const wrong = numberIssue(quantity, item, [...this.path, name, index]);
       if (wrong) addIssue(this.issues, wrong);
@@ -167,14 +166,14 @@ export class Reader extends FieldReader {
     return items as number[];
   }
 
-  private items(name: string, value: unknown, expected: string, most = MOST_ITEMS): unknown[] {
+  private items(name: string, value: unknown, expected: Asked, most = MOST_ITEMS): unknown[] {
     try {
       // Read once: a proxy may give another length each time, and your own iterator may never end.
       const list = Array.isArray(value) ? value : undefined;
       const { length } = list ?? [];
       if (list && length > 0 && length <= most) return Array.from({ length }, (_, index): unknown => list[index]);
-      const received = list ? `a list of ${length}` : describe(value);
-      this.report('wrong-type', name, `${expected} (1 to ${most} of them)`, received);
+      if (list) this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), String(length));
+      else this.report('wrong-type', name, expected, describe(value));
     } catch (error) {
       if (error instanceof InputError) throw error;
       this.report('unreadable', name, expected, 'an error');

@@ -1,9 +1,11 @@
 import type { Caution } from '../answer/answer.js';
-import { InputError, issue, isInputError, moved, type Path } from '../answer/issues.js';
+import { InputError, issue, isInputError, moved, type Path, describe } from '../answer/issues.js';
 import { checkDay } from './day-check.js';
 import type { DayCheck, DayCheckRequest, Screening, ScreeningRequest } from './questions.js';
 import { screen } from './screen.js';
 import { screeningCaution } from './screening-messages.js';
+import { need } from '../answer/needs.js';
+import { AGAIN } from './needs.js';
 
 interface Answered<R> {
   readonly request: R;
@@ -22,8 +24,8 @@ function again<R, D extends Answered<R>>(make: (request: R) => D, given: D, plac
   }
   for (const name of ['outcome', 'complete'] as const) {
     if (made[name] === given[name]) continue;
-    const expected = `${String(made[name])}, as its answers give; answer the questions again`;
-    throw new InputError([issue('wrong-relation', [...place, name], expected, String(given[name]))]);
+    const expected = need(AGAIN, { value: String(made[name]) });
+    throw new InputError([issue('wrong-relation', [...place, name], expected, describe(given[name]))]);
   }
   return { ...given, ...made };
 }

@@ -5,10 +5,11 @@ import { quantityName } from '../quantity/field-quantity.js';
 import { format } from '../quantity/format.js';
 import { quantities } from '../quantity/quantities.js';
 import { leftOutNames } from '../session/messages.js';
-import { planMessages, planValueWords, type PlanCode } from './messages.js';
+import { documentMessages, type PlanCode } from './document-messages.js';
+import { planMessages, planValueWords } from './messages.js';
 
 const words: Readonly<Record<string, string>> = { ...planValueWords, ...leftOutNames };
-const sentences: Readonly<Record<string, string>> = planMessages;
+const symptoms: Readonly<Record<string, string>> = planMessages;
 
 type Value = MessageValues[string];
 
@@ -18,7 +19,7 @@ const inWords = (value: Value): string | number =>
     ? Number(format(value))
     : isList(value)
       ? value.map(inWords).join(', ')
-      : (words[`value.${value}`] ?? words[value] ?? sentences[value] ?? value);
+      : (words[`value.${value}`] ?? words[value] ?? symptoms[value] ?? value);
 const isList = (value: Value): value is readonly string[] => Array.isArray(value);
 
 /** A number in the values of a sentence, as people read it. */
@@ -36,8 +37,8 @@ export function filled(sentence: string, values: MessageValues): string {
 /** A sentence whose values are codes and numbers; its text has their words. */
 export const coded = (code: PlanCode, values?: MessageValues): Sentence =>
   values
-    ? { code, text: filled(planMessages[code], values), values: mapped(values, shown) }
-    : { code, text: planMessages[code] };
+    ? { code, text: filled(documentMessages[code], values), values: mapped(values, shown) }
+    : { code, text: documentMessages[code] };
 
 /** A caution whose values are codes and numbers; its text has their words. */
 export const codedCaution = (

@@ -11,7 +11,7 @@ import {
   type ComparisonRow,
   type NotKnown,
 } from '../session/compare.js';
-import { caution } from '../session/messages.js';
+import { comparisonCaution } from '../session/messages.js';
 import { readSession, type SessionInput } from '../session/prescription.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
@@ -24,6 +24,7 @@ import { prescriptionDone } from './record-session.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
 import { mergeStops, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+import { ITEM_WITH_PLACE, SIDE_OF_COMPARISON } from './needs.js';
 
 /** One exercise on one limb of a plan or a record: what is left out may be any. */
 export interface ItemOfDocument extends ItemPlace {
@@ -93,8 +94,6 @@ export function sideOfItems(
   return { parts, sessionTime: items[0]?.totals.sessionTime, exercises: 1, stops };
 }
 
-const EXPECTED = 'a plan, a record, `of` one of them with an exercise, or a session';
-
 /** One exercise of a plan or a record: an item alone would lose the stops of its document. */
 function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputIssue[]): Side | undefined {
   const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name, 'of']), of);
@@ -108,7 +107,7 @@ function readItem({ of, ...which }: ItemOfDocument, name: string, issues: InputI
 }
 
 function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Side | undefined {
-  const given = reader.anything(name, EXPECTED);
+  const given = reader.anything(name, SIDE_OF_COMPARISON);
   const fields = (typeof given === 'object' ? given : null) as Partial<Plan & PlanItem & ItemOfDocument> | null;
   if (fields?.document !== undefined) {
     const result = attempt((document: unknown) => expandedOf(['plan', 'record'], document, [name]), given);
@@ -118,9 +117,7 @@ function readSide(reader: Reader, name: 'from' | 'to', issues: InputIssue[]): Si
   }
   if (fields?.of !== undefined) return readItem(fields as ItemOfDocument, name, issues);
   if (fields?.totals !== undefined) {
-    issues.push(
-      issue('wrong-type', [name], '{ of: the plan or record, exercise, limb, side }', 'an item without its stops'),
-    );
+    issues.push(issue('wrong-type', [name], ITEM_WITH_PLACE, 'an item without its stops'));
     return undefined;
   }
   if (given === undefined) return undefined;
@@ -146,14 +143,18 @@ const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
 function cautionsOf(from: Side, to: Side): Caution[] {
   const isRestricted = ({ parts }: Side): boolean => parts.some(isCuffed);
   return [
-    caution('caution', 'no-equivalence'),
+    comparisonCaution('caution', 'no-equivalence'),
     ...(isRestricted(from) !== isRestricted(to)
-      ? [caution('note', 'restriction-gives-less-strength', undefined, { source: 'heavy-or-restricted-2018' })]
+      ? [
+          comparisonCaution('note', 'restriction-gives-less-strength', undefined, {
+            source: 'heavy-or-restricted-2018',
+          }),
+        ]
       : []),
     ...(isHeavyUnderCuff(from) || isHeavyUnderCuff(to)
-      ? [caution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
+      ? [comparisonCaution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
       : []),
-    ...(from.exercises > 1 || to.exercises > 1 ? [caution('note', 'different-maximum')] : []),
+    ...(from.exercises > 1 || to.exercises > 1 ? [comparisonCaution('note', 'different-maximum')] : []),
   ];
 }
 
@@ -211,11 +212,10 @@ export const comparisonOf = (from: Side, to: Side): SessionComparison => ({
 export const compareSessions = /* @__PURE__ */ withInput(function compareSessions(
   input: ComparisonInput,
 ): SessionComparison {
-  const reader = new Reader(input);
   const issues: InputIssue[] = [];
+  const reader = new Reader(input, [], issues);
   const from = readSide(reader, 'from', issues);
   const to = readSide(reader, 'to', issues);
-  for (const { path, code, expected, received } of issues) reader.report(code, path, expected, received);
   reader.done();
   return ownDocument(comparisonOf(from!, to!));
 });

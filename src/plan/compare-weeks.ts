@@ -18,17 +18,19 @@ import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
 import { uniqueCautions } from './severity.js';
 import { measurementOf, occlusionOfTarget } from './item-prescription.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
 import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { expandedOf } from './read-document.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
+import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
+import { TRUE_OR_FALSE } from '../answer/needs.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
@@ -110,9 +112,8 @@ interface Week {
 }
 
 function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
-  const expected = 'a list of weeks, each with its sessions or records';
-  const weeks = reader.optionalList('weeks', expected, quantities.weeks.max);
-  if (!reader.has('weeks')) reader.missing('weeks', expected);
+  const weeks = reader.optionalList('weeks', WEEKS, quantities.weeks.max);
+  if (!reader.has('weeks')) reader.missing('weeks', WEEKS);
   return (weeks ?? []).map((week, index): Week => {
     const documentAt = <K extends 'plan' | 'record'>(kind: K, given: unknown, place: readonly (string | number)[]) => {
       if (given === undefined) return [];
@@ -121,23 +122,23 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
       issues.push(...result.issues);
       return [];
     };
-    const sessions = week.optionalList('sessions', 'a list of sessions, each a plan');
+    const sessions = week.optionalList('sessions', SESSIONS);
     const planned = (sessions ?? []).flatMap((session, at) => {
-      const given = session.anything('plan', 'a plan of this library');
+      const given = session.anything('plan', OUR_PLAN);
       const times = session.optionalNumber('times', TIMES) ?? 1;
       return documentAt('plan', given, ['sessions', at, 'plan']).map((document) => ({ document, times }));
     });
-    const given = week.anything('records', 'a list of records', true);
+    const given = week.anything('records', OUR_RECORDS, true);
     const records = given === undefined ? [] : given;
-    if (!Array.isArray(records)) week.report('wrong-type', 'records', 'a list of records', describe(records));
+    if (!Array.isArray(records)) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
     if (!week.has('sessions') && Array.isArray(records) && records.length === 0)
-      week.missing('sessions', 'planned sessions, or records, or both');
+      week.missing('sessions', PLANNED_OR_DONE);
     const done = (Array.isArray(records) ? (records as unknown[]) : []).flatMap((given, at) =>
       documentAt('record', given, ['records', at]).map((document) => ({ document, times: 1 })),
     );
     const withParts = (one: Omit<Done, 'parts'>): Done => ({ ...one, parts: sideOf(one.document).parts });
-    const deload = week.anything('deload', 'true or false', true) ?? false;
-    if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', 'true or false', describe(deload));
+    const deload = week.anything('deload', TRUE_OR_FALSE, true) ?? false;
+    if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', TRUE_OR_FALSE, describe(deload));
     return { deload: deload === true, planned: planned.map(withParts), done: done.map(withParts) };
   });
 }
@@ -312,7 +313,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const { value: largest } = limits.largestPressureStep;
     if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
     // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(caution('caution', 'both-raised', who));
+    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
     return found;
   });
 }
@@ -420,9 +421,9 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
   const cautions = uniqueCautions(cautionsOf(rows));
   const disclaimers = [
-    disclaimer('weeks-clear-no-one'),
-    disclaimer('weeks-no-one-road'),
-    disclaimer('one-thing-at-a-time'),
+    documentDisclaimer('weeks-clear-no-one'),
+    documentDisclaimer('weeks-no-one-road'),
+    documentDisclaimer('one-thing-at-a-time'),
   ];
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));

@@ -5,9 +5,19 @@ import { isPart, type Part } from '../answer/part.js';
 import { Math } from '../quantity/maths.js';
 import { passedStep } from '../evidence/guards.js';
 import { convertLoad } from '../quantity/convert.js';
-import { format } from '../quantity/format.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { textByCode } from './catalogue.js';
+import { AT_LEAST, AT_MOST, need, type Asked, type Needed, LEFT_OUT } from '../answer/needs.js';
+import {
+  POINTER,
+  FROM_NOTHING,
+  THE_SAME,
+  ONE_OF_AVAILABLE,
+  MULTIPLE_OF,
+  WITHIN_STEP,
+  WITH_PRESSURE_STOP,
+  NO_OTHER_STOP,
+} from './needs.js';
 
 /** Lists whose sentences are looked up by code where they are needed. */
 const BY_CODE = ['disclaimers', 'stopCriteria'];
@@ -25,7 +35,7 @@ const isAnswer = (part: Part): boolean =>
   typeof part['kind'] === 'string' && isNumber(part['value']) && typeof part['unit'] === 'string';
 
 /** What something in a document must be, where it is not. */
-export type Found = (path: Path, expected: string, received: unknown) => void;
+export type Found = (path: Path, expected: Asked, received: unknown) => void;
 
 /** An answer of a document by its JSON Pointer. */
 type Follow = (pointer: string) => unknown;
@@ -40,6 +50,8 @@ function base({ kind, unit, inputs }: Answer, follow: Follow): number | undefine
   return convertLoad(whole.value, loadUnitOf(whole.unit as Unit), loadUnitOf(unit));
 }
 
+const same = (value: number): Needed => need(THE_SAME, { value });
+
 /** A cuff pressure and a load against the percentage that they are of a pressure and of a maximum. */
 function checkPercent(answer: Answer, follow: Follow, path: Path, found: Found): void {
   const { value, inputs, rounding, reached } = answer;
@@ -49,11 +61,11 @@ function checkPercent(answer: Answer, follow: Follow, path: Path, found: Found):
   if (whole === undefined || !isNumber(percent)) return;
   const asked = (percent / 100) * whole;
   if (!isNear(rounding?.from ?? value, asked)) {
-    found([...path, ...(rounding ? ['rounding', 'from'] : ['value'])], format(asked), rounding?.from ?? value);
+    found([...path, ...(rounding ? ['rounding', 'from'] : ['value'])], same(asked), rounding?.from ?? value);
   }
   const share = (reached as Partial<Record<typeof name, unknown>> | undefined)?.[name];
   if (isNumber(share) && !isNear(share, (100 * value) / whole)) {
-    found([...path, 'reached', name], format((100 * value) / whole), share);
+    found([...path, 'reached', name], same((100 * value) / whole), share);
   }
 }
 
@@ -61,26 +73,26 @@ function checkPercent(answer: Answer, follow: Follow, path: Path, found: Found):
 function checkRounding({ value, inputs, rounding }: Answer, path: Path, found: Found): void {
   if (!rounding) return;
   const { from, to, step, available } = rounding;
-  if (to === 'down' && isAbove(value, from)) found([...path, 'value'], `at most ${format(from)}`, value);
-  if (available && !available.includes(value)) found([...path, 'value'], 'one of the loads available', value);
+  if (to === 'down' && isAbove(value, from)) found([...path, 'value'], need(AT_MOST, { value: from }), value);
+  if (available && !available.includes(value)) found([...path, 'value'], ONE_OF_AVAILABLE, value);
   if (step === undefined || available) return;
-  if (!isNear(value / step, Math.round(value / step))) found([...path, 'value'], `a multiple of ${step}`, value);
+  if (!isNear(value / step, Math.round(value / step))) found([...path, 'value'], need(MULTIPLE_OF, { step }), value);
   // A ceiling, and a limit on the chance of closing the artery, hold a setting further down.
   const held = ['ceilingMmHg', 'occlusionChanceLimitPercent'].some((name) => inputs[name] !== undefined);
   if (!held && isAbove(Math.abs(value - from), step))
-    found([...path, 'value'], `within ${step} of ${format(from)}`, value);
+    found([...path, 'value'], need(WITHIN_STEP, { step, from }), value);
   const ceiling = inputs['ceilingMmHg'];
-  if (isNumber(ceiling) && isAbove(value, ceiling)) found([...path, 'value'], `at most ${ceiling}`, value);
+  if (isNumber(ceiling) && isAbove(value, ceiling)) found([...path, 'value'], need(AT_MOST, { value: ceiling }), value);
 }
 
 function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): void {
   const { value, rounding, lower, upper, standardDeviation, kind } = answer;
   const centre = rounding?.from ?? value;
-  if (value < 0) found([...path, 'value'], '0 or more', value);
+  if (value < 0) found([...path, 'value'], FROM_NOTHING, value);
   if (isNumber(standardDeviation) && standardDeviation < 0)
-    found([...path, 'standardDeviation'], '0 or more', standardDeviation);
-  if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], `at most ${format(centre)}`, lower);
-  if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], `at least ${format(centre)}`, upper);
+    found([...path, 'standardDeviation'], FROM_NOTHING, standardDeviation);
+  if (isNumber(lower) && isAbove(lower, centre)) found([...path, 'lower'], need(AT_MOST, { value: centre }), lower);
+  if (isNumber(upper) && isAbove(centre, upper)) found([...path, 'upper'], need(AT_LEAST, { least: centre }), upper);
   if (isPart(answer.inputs)) {
     if (kind === 'cuff-pressure' || kind === 'training-load') checkPercent(answer, follow, path, found);
     checkRounding(answer, path, found);
@@ -89,17 +101,21 @@ function checkAnswer(answer: Answer, follow: Follow, path: Path, found: Found): 
     const isStop = (message: unknown): boolean => isPart(message) && message['severity'] === 'stop';
     const { cautions } = answer as { readonly cautions?: unknown };
     if (!Array.isArray(cautions) || !cautions.some(isStop)) {
-      found([...path, 'cautions'], 'a list with the stop of a pressure above those of trials', cautions);
+      found([...path, 'cautions'], WITH_PRESSURE_STOP, cautions);
     }
   }
 }
 
 /** A stated number against its answer. */
 function checkStated(stated: Part, answer: unknown, path: Path, found: Found): void {
-  if (!isPart(answer)) return found([...path, 'ref'], 'a place in answers', stated['ref']);
+  if (!isPart(answer)) return found([...path, 'ref'], POINTER, stated['ref']);
   for (const name of ['value', 'unit', 'lower', 'upper']) {
     if (!('value' in stated) || stated[name] === answer[name]) continue;
-    found([...path, name], answer[name] === undefined ? 'left out' : `${String(answer[name])}`, stated[name]);
+    found(
+      [...path, name],
+      answer[name] === undefined ? LEFT_OUT : need(THE_SAME, { value: String(answer[name]) }),
+      stated[name],
+    );
   }
 }
 
@@ -109,7 +125,7 @@ function checkEvents(events: readonly unknown[], path: Path, found: Found): void
   events.forEach((event, index) => {
     const atS = isPart(event) ? event['atS'] : undefined;
     if (!isNumber(atS)) return;
-    if (atS < before) found([...path, index, 'atS'], `${format(before)} or more`, atS);
+    if (atS < before) found([...path, index, 'atS'], need(AT_LEAST, { least: before }), atS);
     else before = atS;
   });
 }
@@ -124,7 +140,7 @@ export function checkStops(document: object, found: Found): void {
     if (!Array.isArray(list)) continue;
     list.forEach((message: unknown, index) => {
       if (!isPart(message) || message['severity'] !== 'stop' || codes.has(message['code'])) return;
-      found([name, index, 'severity'], 'other than stop, or one of the stops', message['severity']);
+      found([name, index, 'severity'], NO_OTHER_STOP, message['severity']);
     });
   }
 }

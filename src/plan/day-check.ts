@@ -23,6 +23,7 @@ import { dayItems, PAIN_LINE } from './screening-items.js';
 import type { DayCode } from '../answer/codes.js';
 import { screeningCaution } from './screening-messages.js';
 import { disclaimer } from './disclaimers.js';
+import { DAY_ANSWERS } from './needs.js';
 
 /**
  * The questions of {@link checkDay}.
@@ -73,7 +74,7 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * ```
  */
 export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: DayCheckRequest): DayCheck {
-  const document = plainInput(request, 'answers on the day');
+  const document = plainInput(request, DAY_ANSWERS);
   const { value, issues } = parseDocument<DayCheckRequest>(dayCheckRequest, document);
   if (!value) throw new InputError(issues);
   const { systolicMmHg, diastolicMmHg, painNow, answers } = value;

@@ -1,5 +1,7 @@
 import type { SourceId } from '../evidence/sources.js';
-import { planMessages, type PlanCode } from './messages.js';
+import type { Catalogue } from '../answer/messages.js';
+import { documentMessages, type PlanCode } from './document-messages.js';
+import { planMessages } from './messages.js';
 import { STOP_CRITERIA, symptomOf } from './symptoms.js';
 
 /** A sentence of every plan, by its code. */
@@ -16,21 +18,26 @@ export interface Disclaimer extends DisclaimerCode {
   readonly text: string;
 }
 
-/** A sentence of the catalogue, with its source. */
-export const disclaimer = (code: PlanCode, source?: SourceId): Disclaimer => ({
-  code,
-  text: planMessages[code],
-  ...(source && { source }),
-});
+const disclaimersOf =
+  <C extends Catalogue>(catalogue: C) =>
+  (code: keyof C & PlanCode, source?: SourceId): Disclaimer => ({
+    code,
+    text: catalogue[code]!,
+    ...(source && { source }),
+  });
+/** A sentence of a plan, with its source. */
+export const disclaimer = /* @__PURE__ */ disclaimersOf(planMessages);
+/** A sentence of any document, with its source. */
+export const documentDisclaimer = /* @__PURE__ */ disclaimersOf(documentMessages);
 
 /** What is about the cuff, and left out of a plan without one. */
-const OF_CUFF: readonly PlanCode[] = ['reperfuse-between-exercises', 'burn-usual'];
+const OF_CUFF: readonly (keyof typeof planMessages)[] = ['reperfuse-between-exercises', 'burn-usual'];
 
 /** What every plan says, with a cuff or without. */
 export const disclaimers = (cuffed: boolean): Disclaimer[] =>
   ALL_PLANS.filter(([code]) => cuffed || !OF_CUFF.includes(code)).map(([code, source]) => disclaimer(code, source));
 
-const ALL_PLANS: readonly (readonly [code: PlanCode, source?: SourceId])[] = [
+const ALL_PLANS: readonly (readonly [code: keyof typeof planMessages, source?: SourceId])[] = [
   ['not-cleared'],
   ['local-codes-decide'],
   ['screen-first', 'risk-stratification-2022'],

@@ -3,17 +3,18 @@ import { defined } from '../answer/defined.js';
 import { describe, InputError, issue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
-import { textByCode } from './catalogue.js';
+import { textByCode, type TextByCode } from './catalogue.js';
 import { isNear } from './consistency.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } from './record.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
 import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
+import { POINTER } from './needs.js';
 
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
 /** Answers of an item that are stated in it and whole among the answers of its document. */
-const OF_ITEM = ['target', 'restTarget', 'load'];
+const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'];
 /** Answers of an expanded item that its other answers were worked out from. */
 const BEHIND = ['occlusion', 'oneRepMax'];
 
@@ -28,13 +29,15 @@ const listOf = (parts: unknown, of: (part: Part) => unknown): unknown =>
   Array.isArray(parts) ? parts.map((part: unknown) => (isPart(part) ? of(part) : part)) : parts;
 
 /** A sentence by its code; a remark of your own equation, which no catalogue has, keeps its words. */
-function withoutText({ text, ...message }: Part): Part {
-  const { code, values } = message;
-  const isKnown =
-    typeof code === 'string' &&
-    textByCode(code, isPart(values) ? (values as MessageValues) : {}, text as string) !== undefined;
-  return isKnown ? message : { text, ...message };
-}
+const withoutText =
+  (textOf: TextByCode) =>
+  ({ text, ...message }: Part): Part => {
+    const { code, values } = message;
+    const isKnown =
+      typeof code === 'string' &&
+      textOf(code, isPart(values) ? (values as MessageValues) : {}, text as string) !== undefined;
+    return isKnown ? message : { text, ...message };
+  };
 
 const withText = (messages: DocumentAnswer['cautions']): Caution[] =>
   messages.map(({ text, ...message }) => {
@@ -59,11 +62,16 @@ function isSame(a: unknown, b: unknown): boolean {
 class Answers {
   readonly all: DocumentAnswer[] = [];
   readonly #places = new Map<Answer, AnswerPointer>();
+  readonly #short: (message: Part) => Part;
+
+  constructor(textOf: TextByCode) {
+    this.#short = withoutText(textOf);
+  }
 
   at(answer: Answer): AnswerPointer {
     const known = this.#places.get(answer);
     if (known) return known;
-    const cautions = listOf(answer.cautions, withoutText);
+    const cautions = listOf(answer.cautions, this.#short);
     const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions } as DocumentAnswer;
     const equal = this.all.findIndex((other) => other.value === own.value && isSame(other, own));
     const place = { ref: `/answers/${equal < 0 ? this.all.push(own) - 1 : equal}` };
@@ -110,12 +118,12 @@ const equationsOf = (answers: readonly DocumentAnswer[]): string[] => [
  * A plan or a record with each answer once. What is no such document stays as it is: an older version is checked once
  * it has the shape of this one.
  */
-export function compacted(document: object): Part {
-  const answers = new Answers();
+export function compacted(document: object, textOf: TextByCode): Part {
+  const answers = new Answers(textOf);
   const entries = Object.entries(document).map(([name, part]: [string, unknown]): [string, unknown] => {
     if (name === 'items') return [name, listOf(part, (item) => compactItem(item, answers))];
     if (name === 'limbs') return [name, listOf(part, statedTotals)];
-    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText)];
+    if (name === 'disclaimers' || name === 'stopCriteria') return [name, listOf(part, withoutText(textOf))];
     if (name === 'sessionLoad' && isAnswer(part)) return [name, numberOf(part)];
     if (name !== 'session' || !isPart(part)) return [name, part];
     const { totals } = part;
@@ -133,7 +141,7 @@ function follower(answers: readonly DocumentAnswer[]) {
     const index = Number(/^\/answers\/(\d+)$/.exec(ref)?.[1] ?? NaN);
     const answer = index < before ? answers[index] : undefined;
     // An answer was worked out from answers before it, so no way leads round in a circle.
-    if (!answer) throw new InputError([issue('changed-document', path, 'a place in answers', describe(ref))]);
+    if (!answer) throw new InputError([issue('changed-document', path, POINTER, describe(ref))]);
     const known = whole.get(ref);
     if (known) return known;
     const place = ['answers', index, 'inputs'];
@@ -181,11 +189,12 @@ function expandedItem<I extends PlanItem | RecordItem>(
   made: ExpandedPlanItem['totals'] | undefined,
 ): object {
   const place = ['items', index];
-  const { target, restTarget, load, totals } = item;
+  const { target, restTarget, load, upperLoad, totals } = item;
   const answers = {
     target: follow(target, [...place, 'target']),
     restTarget: follow(restTarget, [...place, 'restTarget']),
     load: follow(load, [...place, 'load']),
+    upperLoad: follow(upperLoad, [...place, 'upperLoad']),
   };
   return { ...item, ...defined(answers), totals: answersOf(totals, made) };
 }
@@ -195,6 +204,9 @@ const limbsOf = (limbs: Plan['limbs'], made: readonly ExpandedLimbTotals[]): Exp
     const place = { limb, side, exercises };
     return { ...place, ...answersOf<Omit<ExpandedLimbTotals, keyof typeof place>>(totals, made[index]) };
   });
+
+/** A document of an older version with each answer once. */
+export const compactedOlder = (document: object): Part => compacted(document, textByCode);
 
 const sentences = (codes: readonly DisclaimerCode[]): Disclaimer[] =>
   codes.map((one) => ({ ...one, text: textByCode(one.code) ?? textByCode('code-unknown')! }));
@@ -244,8 +256,8 @@ export function expandedRecord(record: SessionRecord, made: ExpandedRecord): Exp
 const expansions = /* @__PURE__ */ new WeakMap<object, object>();
 
 /** A document to hand out of what was worked out with whole answers, which are kept for it. */
-export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>): T {
-  const document = compacted(expanded) as unknown as T;
+export function compact<T extends Plan | SessionRecord>(expanded: Expansion<T>, textOf: TextByCode): T {
+  const document = compacted(expanded, textOf) as unknown as T;
   expansions.set(document, expanded);
   return document;
 }

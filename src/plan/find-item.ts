@@ -1,6 +1,8 @@
 import { describe, InputError, issue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
+import { need } from '../answer/needs.js';
+import { EXERCISE_NAME, ONE_ITEM, WITH_ITEMS } from './needs.js';
 
 /** Which item {@link findItem} looks for; what is left out may be any. */
 export interface ItemPlace {
@@ -53,7 +55,7 @@ const MOST_NAME = 120;
  */
 export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPlace = {}): I {
   const reader = new Reader(which, ['which']);
-  const exercise = reader.optionalText('exercise', 'the name of an exercise', (name) => name.length <= MOST_NAME);
+  const exercise = reader.optionalText('exercise', EXERCISE_NAME, (name) => name.length <= MOST_NAME);
   const limb = reader.optionalChoice('limb', LIMBS);
   const side = reader.optionalChoice('side', SIDES);
   reader.done();
@@ -71,10 +73,8 @@ export function findItem<I extends Placed>(document: WithItems<I>, which: ItemPl
   const names = there
     .slice(0, 20)
     .map(({ exercise: name, limb: own, side: ownSide }) =>
-      [describe(name), describe(ownSide), describe(own)].join(' '),
+      [describe(name), describe(own), describe(ownSide)].join(' '),
     );
-  const expected = names.length > 0 ? `one item of ${[...new Set(names)].join('; ')}` : 'a document with items';
-  throw new InputError([
-    issue('wrong-relation', ['which'], expected, found.length === 0 ? 'none of them' : `${found.length} of them`),
-  ]);
+  const expected = names.length > 0 ? need(ONE_ITEM, { items: [...new Set(names)] }) : WITH_ITEMS;
+  throw new InputError([issue('wrong-relation', ['which'], expected, String(found.length))]);
 }

@@ -28,9 +28,11 @@ import { expandedOf } from './read-document.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetRequest } from './types.js';
+import { need } from '../answer/needs.js';
+import { OUR_PLAN, EXERCISE_NAME, EXERCISE_ONCE, WITH_LOAD, LESS_LIGHT } from './needs.js';
 
 /** What {@link lightenExercise} takes. */
 export interface LightenInput {
@@ -129,8 +131,8 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   const found = exercises.flatMap((one, index) => (one.name === name ? [index] : []));
   const [index] = found;
   if (index === undefined || found.length > 1) {
-    const names = [...new Set(exercises.map((one) => one.name))].join("', '");
-    const expected = `an exercise that the plan has once: '${names}'`;
+    const names = [...new Set(exercises.map((one) => describe(one.name)))];
+    const expected = need(EXERCISE_ONCE, { exercises: names });
     throw new InputError([issue('wrong-relation', ['exercise'], expected, describe(name))]);
   }
   const exercise = exercises[index]!;
@@ -138,13 +140,12 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
   const items = plan.items.filter((item) => exerciseOf(item) === exercise);
   const load = items[0]?.load?.value;
   if (load === undefined) {
-    throw new InputError([issue('wrong-relation', ['exercise'], 'an exercise with a load', describe(name))]);
+    throw new InputError([issue('wrong-relation', ['exercise'], WITH_LOAD, describe(name))]);
   }
   const wanted = product(load, 1 - lighterPercent / 100);
   const lighter = heaviestUpTo(wanted, exercise);
   if (lighter === undefined) {
-    const expected = 'less: no load you can set is so light';
-    throw new InputError([issue('out-of-range', ['lighterPercent'], expected, String(lighterPercent))]);
+    throw new InputError([issue('out-of-range', ['lighterPercent'], LESS_LIGHT, String(lighterPercent))]);
   }
   const loads = loadsOfSets(items[0]!.sets, load);
   const sets: readonly PlanSetRequest[] = exercise.sets ?? parseScheme(exercise.scheme ?? '') ?? [];
@@ -358,9 +359,9 @@ function mostWithin(counts: Counts, fits: (counts: Counts) => boolean): Counts |
  */
 export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercise(input: LightenInput): LighterOptions {
   const reader = new Reader(input);
-  const given = reader.anything('plan', 'a plan of this library');
-  const name = reader.optionalText('exercise', 'the name of an exercise', (text) => text.length <= 120);
-  if (!reader.has('exercise')) reader.missing('exercise', 'the name of an exercise');
+  const given = reader.anything('plan', OUR_PLAN);
+  const name = reader.optionalText('exercise', EXERCISE_NAME, (text) => text.length <= 120);
+  if (!reader.has('exercise')) reader.missing('exercise', EXERCISE_NAME);
   const lighterPercent = reader.number('lighterPercent', LIGHTER);
   reader.done();
   const plan = expandedOf(['plan'], given, ['plan']);
@@ -380,6 +381,6 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
       stopped || Math.abs(reached - lighterPercent) < 0.05
         ? []
         : [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })],
-    disclaimers: [disclaimer('lighter-no-promise'), disclaimer('local-codes-decide')],
+    disclaimers: [documentDisclaimer('lighter-no-promise'), documentDisclaimer('local-codes-decide')],
   });
 });

@@ -1,6 +1,7 @@
 import type { Limb, Side } from '../quantity/quantities.js';
 import { sidesOf } from '../session/prescription.js';
 import type { ExpandedPlan, PlanExercise, ExpandedPlanItem } from './types.js';
+import { describe } from '../answer/issues.js';
 
 interface OfLimb {
   readonly limb: Limb;
@@ -23,6 +24,9 @@ export const usesLimb = ({ limb, side }: Pick<PlanExercise, 'limb' | 'side'>, pl
 
 /** An exercise on a limb, however often it is listed. */
 export const keyOf = ({ exercise, limb, side }: Placed): string => JSON.stringify([exercise, limb, side]);
+
+/** An exercise on a limb as an error shows it. */
+export const placeText = ({ exercise, limb, side }: Placed): string => [exercise, limb, side].map(describe).join(' ');
 
 /** Which time each exercise on a limb is listed, from 1: the same one listed again is another one. */
 export function timesOf(items: readonly Placed[]): number[] {

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, type InputIssue } from '../answer/issues.js';
+import { attempt, InputError, issue, type InputIssue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -13,10 +13,19 @@ import { assumption } from './assumptions.js';
 import { heaviestUpTo } from './available-loads.js';
 import { parseScheme } from '../session/notation.js';
 import type { Proposal, ProposalItem, SetGoal } from './proposal.js';
-import { exerciseFinder, placesOf } from './limb-and-side.js';
+import { exerciseFinder, placesOf, placeText } from './limb-and-side.js';
 import { expandedOf } from './read-document.js';
 import { mergeStops, inForce } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest, PlanSetFields } from './types.js';
+import {
+  OUR_PLAN,
+  OUR_PROPOSAL,
+  ITEMS_OF_PLAN,
+  NOT_STOPPED,
+  NOT_BACK_OFF,
+  LOAD_TO_GO_TO,
+  LIFTED_STOPS,
+} from './needs.js';
 
 /** What {@link nextRequest} takes. */
 export interface NextRequestInput {
@@ -41,6 +50,12 @@ interface Proposed {
   readonly place: readonly (string | number)[];
 }
 
+/** Whether a proposal starts from the load of an item, or from one in its range. */
+function startsAt({ load: proposed }: ProposalItem, { load, upperLoad = load }: ExpandedPlanItem): boolean {
+  if (!proposed || !load || !upperLoad) return proposed?.from === load?.value;
+  return proposed.from >= load.value && proposed.from <= upperLoad.value;
+}
+
 /** Each item of the plan with what is proposed for it. */
 function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
   const places = placesOf(proposal.items);
@@ -48,9 +63,8 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
     const item = plan.items[index]!;
     const at = places.indexOf(place);
     const next = proposal.items[at];
-    if (next?.load?.from !== item.load?.value || !next) {
-      const words = `${item.exercise}, ${item.side} ${item.limb}`;
-      throw new InputError([issue('wrong-relation', ['proposal', 'items'], 'those of this plan', words)]);
+    if (!next || !startsAt(next, item)) {
+      throw new InputError([issue('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item))]);
     }
     return { item, next, place: ['proposal', 'items', at] };
   });
@@ -62,17 +76,13 @@ const isLower = (share: ProposalItem['percentLop']): boolean => share?.to !== un
 function undecided({ next, place }: Proposed): InputIssue[] {
   const { action, load, sets, percentLop } = next;
   if (action === 'stop') {
-    const expected = 'other than stop: no further session before a clinician has looked';
-    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+    return [issue('wrong-relation', [...place, 'action'], NOT_STOPPED, describe(action))];
   }
   if (load && load.to === undefined) {
-    return [
-      issue('missing', [...place, 'load', 'to'], 'the load to go to, which the practitioner decides', 'undefined'),
-    ];
+    return [issue('missing', [...place, 'load', 'to'], LOAD_TO_GO_TO, 'undefined')];
   }
   if (action === 'back-off' && !load && !sets && !isLower(percentLop)) {
-    const expected = 'other than back-off where nothing goes down: shorten the sets or lower the pressure by hand';
-    return [issue('wrong-relation', [...place, 'action'], expected, action)];
+    return [issue('wrong-relation', [...place, 'action'], NOT_BACK_OFF, describe(action))];
   }
   return [];
 }
@@ -101,11 +111,15 @@ export function withLoad(
   return { ...next, sets };
 }
 
-function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanItem, to: number): PlanExerciseFields {
+function atLoad(
+  exercise: PlanExerciseFields,
+  { oneRepMax, load, upperLoad }: ExpandedPlanItem,
+  to: number,
+): PlanExerciseFields {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const {
-    percentOneRepMax: _,
+    percentOneRepMax: range,
     oneRepMax: __,
     step,
     available,
@@ -125,7 +139,10 @@ function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanI
     for (const rounding of [HALF_UP, UP] as const) {
       const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
       const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
-      if (asked.ok && asked.value.value === to) return { ...exercise, percentOneRepMax };
+      if (!asked.ok || asked.value.value !== to) continue;
+      // A step inside the range leaves its upper end where it is.
+      const inside = upperLoad && typeof range === 'object' && to > load.value && to < upperLoad.value;
+      return { ...exercise, percentOneRepMax: inside ? { from: percentOneRepMax, to: range.to } : percentOneRepMax };
     }
   }
   return { ...rest, ...defined({ step, available }), load: to, unit };
@@ -216,8 +233,8 @@ function accepted(exercise: PlanExerciseFields, own: readonly Proposed[]): { nex
 export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input: NextRequestInput): NextRequest {
   const reader = new Reader(input);
   const given = {
-    plan: reader.anything('plan', 'a plan of this library'),
-    proposal: reader.anything('proposal', 'a proposal of this library'),
+    plan: reader.anything('plan', OUR_PLAN),
+    proposal: reader.anything('proposal', OUR_PROPOSAL),
   };
   reader.done();
   const plan = expandedOf(['plan'], given.plan, ['plan']);
@@ -225,12 +242,7 @@ export const nextRequest = /* @__PURE__ */ withInput(function nextRequest(input:
   const pairs = paired(plan, proposal);
   const stops = mergeStops(plan.stops, proposal.stops);
   const active = inForce(stops).map(({ code }) =>
-    issue(
-      'wrong-relation',
-      ['proposal', 'stops'],
-      'lifted by a decision of a practitioner, given to nextSession',
-      code,
-    ),
+    issue('wrong-relation', ['proposal', 'stops'], LIFTED_STOPS, describe(code)),
   );
   const issues = active.length > 0 ? active : pairs.flatMap(undecided);
   if (issues.length > 0) throw new InputError(issues);

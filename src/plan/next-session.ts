@@ -1,15 +1,16 @@
+import { DAY_EXPECTED, need } from '../answer/needs.js';
 import type { Sentence } from '../answer/answer.js';
 import { ownDocument } from '../answer/own.js';
-import { InputError, issue } from '../answer/issues.js';
+import { InputError, issue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { Math } from '../quantity/maths.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { coded } from './coded.js';
-import { DAY_EXPECTED, isCalendarDay } from '../answer/day.js';
+import { isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { uniqueCautions } from './severity.js';
-import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
+import { atLifted, draftItem, loadOf, percentOf, type DoneOnce, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
 import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
@@ -32,28 +33,37 @@ import {
   type StopDecision,
 } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
+import {
+  OUR_PLAN,
+  OUR_RECORDS,
+  DECISIONS,
+  NOT_AFTER,
+  NOT_BEFORE_PLAN,
+  NOT_BEFORE_RECORD,
+  TRUE_OR_NOT,
+} from './needs.js';
 
 const RULES = progressionRules.map(({ id }) => id);
 const LONG_BREAK: Quantity = { name: 'days of a long break', unit: '1', min: 1, max: 365, whole: true };
 
 function read(request: ProgressionRequest) {
   const reader = new Reader(request);
-  const given = reader.anything('plan', 'a plan of this library');
-  const documents = reader.rawValues('records', 'a list of records of this library');
+  const given = reader.anything('plan', OUR_PLAN);
+  const documents = reader.rawValues('records', OUR_RECORDS);
   const ruleId = reader.choice('rule', RULES);
   const painRule = reader.optionalChoice('painRule', PAIN_RULE_IDS) ?? CAUTIOUS_PAIN_RULE;
   const nextPercentLop = reader.optionalNumber('nextPercentLop');
   const deload = reader.raw('deload');
   if (deload !== undefined && deload !== true) {
-    reader.report('wrong-type', 'deload', 'true, or left out', String(deload).slice(0, 60));
+    reader.report('wrong-type', 'deload', TRUE_OR_NOT, describe(deload));
   }
   const date = reader.optionalText('date', DAY_EXPECTED, isCalendarDay);
   const longBreakDays = reader.optionalNumber('longBreakDays', LONG_BREAK);
   const testedOn = reader.optionalText('oneRepMaxTestedOn', DAY_EXPECTED, isCalendarDay);
-  const decided = reader.anything('decisions', 'a list of decisions about stops', true);
+  const decided = reader.anything('decisions', DECISIONS, true);
   if (longBreakDays !== undefined && !reader.has('date')) reader.missing('date', DAY_EXPECTED);
   if (date !== undefined && testedOn !== undefined && testedOn > date) {
-    reader.report('wrong-relation', 'oneRepMaxTestedOn', `not after ${date}`, testedOn);
+    reader.report('wrong-relation', 'oneRepMaxTestedOn', need(NOT_AFTER, { date }), testedOn);
   }
   reader.done();
   const { value, issues } = parseDocument<{ decisions?: readonly StopDecision[] | undefined }>(decisionsRequest, {
@@ -65,11 +75,11 @@ function read(request: ProgressionRequest) {
   const records = recentRecords(issues, documents, plan, Math.max(rule.sessions, 2));
   const lastDay = records.at(-1)?.date;
   if (date !== undefined && lastDay !== undefined && date < lastDay) {
-    issues.push(issue('wrong-relation', ['date'], `not before the last record, ${lastDay}`, date));
+    issues.push(issue('wrong-relation', ['date'], need(NOT_BEFORE_RECORD, { date: lastDay }), date));
   }
   const planned = plan?.request.date;
   if (date !== undefined && planned !== undefined && date < planned) {
-    issues.push(issue('wrong-relation', ['date'], `not before the plan, ${planned}`, date));
+    issues.push(issue('wrong-relation', ['date'], need(NOT_BEFORE_PLAN, { date: planned }), date));
   }
   if (issues.length > 0) throw new InputError(issues);
   return {
@@ -223,19 +233,31 @@ function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reas
  * ```
  */
 export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
-  const { plan, records, rule, painRule, nextPercentLop, deload, date, longBreakDays, testedOn, decisions } =
-    read(request);
+  const {
+    plan: given,
+    records,
+    rule,
+    painRule,
+    nextPercentLop,
+    deload,
+    date,
+    longBreakDays,
+    testedOn,
+    decisions,
+  } = read(request);
   const lastDay = records.at(-1)!.date;
   const latest = records.filter((record) => record.date === lastDay);
-  const keys = placesOf(plan.items);
+  const keys = placesOf(given.items);
   const done = records.map(
     (record) => new Map(placesOf(record.items).map((key, index) => [key, { record, item: record.items[index]! }])),
   );
+  const ownOf = (index: number): DoneOnce[] => done.flatMap((session) => session.get(keys[index]!) ?? []);
+  const plan = { ...given, items: given.items.map((item, index) => atLifted(item, ownOf(index).at(-1)?.item)) };
   const exerciseOf = exerciseFinder(plan);
   const drafts = together(
     plan,
     plan.items.map((item, index) => {
-      const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
+      const own = ownOf(index);
       const exercise = exerciseOf(item);
       return draftItem({ item, exercise, own, latest, rule, painRule, nextPercentLop, deload, date, longBreakDays });
     }),

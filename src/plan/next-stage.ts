@@ -1,10 +1,12 @@
 import { frozen } from '../quantity/frozen.js';
-import type { Sentence } from '../answer/answer.js';
+import { sentencesOf, type Sentence } from '../answer/answer.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { sentence } from './messages.js';
+import { stageMessages } from './document-messages.js';
+
+const sentence = /* @__PURE__ */ sentencesOf(stageMessages);
 
 /** A stage of the progression from rehabilitation to performance. */
 export interface Stage {

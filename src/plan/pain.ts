@@ -4,7 +4,7 @@ import type { MessageValues } from '../answer/messages.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import type { Limb, Side } from '../quantity/quantities.js';
-import type { PlanCode } from './messages.js';
+import type { PlanCode } from './document-messages.js';
 
 /** Where it hurts: in a joint, in a tendon, in the skin and flesh under the cuff, in the muscle that works. */
 export const PAIN_SITES = ['joint', 'tendon', 'under-cuff', 'muscle'] as const;

@@ -4,6 +4,31 @@ import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } 
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities } from '../quantity/quantities.js';
+import { AT_LEAST, DAY_EXPECTED, AT_MOST, need, type Asked, type Need } from '../answer/needs.js';
+import {
+  OF_TYPE,
+  OF_ONE_FORM,
+  LEAST_LENGTH,
+  MOST_LENGTH,
+  TEXT_OF,
+  WORDING_OF,
+  LINE_OF,
+  POINTER,
+  KIND_OF_ANSWER,
+  VERSION,
+} from './needs.js';
+import { TEMPO_PHASES } from '../session/needs.js';
+
+const PATTERNS: readonly Need[] = [
+  TEXT_OF,
+  WORDING_OF,
+  LINE_OF,
+  DAY_EXPECTED,
+  TEMPO_PHASES,
+  POINTER,
+  KIND_OF_ANSWER,
+  VERSION,
+];
 
 const at = (root: unknown, path: Path): unknown =>
   path.reduce((value, part) => (value as Readonly<Record<string | number, unknown>>)[part], root);
@@ -29,7 +54,8 @@ export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Sh
   if (innerType) return fieldsOf(innerType);
   if (element) return { '*': element };
   if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
-  return shape;
+  // What declares no field may have any.
+  return shape && Object.keys(shape).length > 0 ? shape : undefined;
 }
 
 /** The names of the fields that a schema has at a place. */
@@ -41,10 +67,34 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
   );
 
 /** The types that one of several forms may have. */
-const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): string => {
-  const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
-  return types.length > 0 ? `of type ${types.join(' or ')}` : 'of one of the forms of the schema';
+const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
+  const types = [...new Set(errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : [])))];
+  return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
+
+/** What a pattern asks for: the message of a schema is its code, and the most characters. */
+function patternOf(message: string): Asked {
+  const [code, most] = message.split(' ');
+  const asked = PATTERNS.find(([own]) => own === code) ?? OF_ONE_FORM;
+  return most === undefined ? asked : need(asked, { most: Number(most) });
+}
+
+function expectedOf(found: z.core.$ZodIssue): Asked {
+  switch (found.code) {
+    case 'invalid_type':
+      return need(OF_TYPE, { types: found.expected });
+    case 'too_small':
+      return need(found.origin === 'array' ? LEAST_LENGTH : AT_LEAST, { least: Number(found.minimum) });
+    case 'too_big':
+      return found.origin === 'array'
+        ? need(MOST_LENGTH, { most: Number(found.maximum) })
+        : need(AT_MOST, { value: Number(found.maximum) });
+    case 'invalid_union':
+      return formsOf(found);
+    default:
+      return patternOf(found.message);
+  }
+}
 
 /** What a schema finds wrong, in the words of the library: a field of the vocabulary is checked as everywhere else. */
 function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): InputIssue[] {
@@ -56,14 +106,18 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  const quantity = quantityName(name);
+  // The ends of a range are of the field that it is the range of.
+  const quantity = quantityName(name === 'from' || name === 'to' ? path.at(-2) : name);
   if (wantsNumber && quantity) {
     const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, path);
-    return found.keys.map((key, at) => fieldIssue(path, at < MOST_ISSUES ? known : [], key));
+    // What another form of the same field has is none of this one.
+    return found.keys.map((key, at) =>
+      fieldIssue(path, at < MOST_ISSUES ? known.filter((name) => name !== key) : [], key),
+    );
   }
   if (found.code === 'invalid_union') {
     // Of several forms, only what is wrong with the one that was meant is reported: text of text, an object of an
@@ -71,26 +125,27 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     const [meant] = found.errors
       .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
       .sort((a, b) => a.length - b.length);
-    if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
+    // An answer of another kind is told by its kind alone.
+    const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
+    if (meant)
+      return (kind.length > 0 ? kind : meant).flatMap((one) =>
+        translate({ ...one, path: [...found.path, ...one.path] }, root, schema),
+      );
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
-  const expected =
-    found.code === 'invalid_type'
-      ? `of type ${found.expected}`
-      : found.code === 'too_small'
-        ? `${found.origin === 'array' ? 'a list of ' : ''}at least ${found.minimum}`
-        : found.code === 'too_big'
-          ? `${found.origin === 'array' ? 'a list of ' : ''}at most ${found.maximum}`
-          : found.code === 'invalid_union'
-            ? formsOf(found)
-            : found.message;
+  const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
-  const received = Array.isArray(value) ? `a list of ${value.length}` : describe(value);
+  const ofLength = found.code === 'too_small' || found.code === 'too_big';
+  const received = !Array.isArray(value) ? describe(value) : ofLength ? String(value.length) : 'a list';
   return [issue('wrong-type', path, expected, received)];
 }
 
 /** The document as it was given, its fields in the order given, or what is wrong with it. */
-export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { value?: T; issues: InputIssue[] } {
+export function parseDocument<T>(
+  declared: () => z.ZodMiniType<T>,
+  document: object,
+): { value?: T; issues: InputIssue[] } {
+  const schema = declared();
   const parsed = schema.safeParse(document);
   return parsed.success
     ? { value: document as T, issues: [] }
@@ -99,7 +154,7 @@ export function parseDocument<T>(schema: z.ZodMiniType<T>, document: object): { 
 
 /** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
 export const requestReader =
-  (schema: z.ZodMiniType<unknown>, expected: string) =>
+  (schema: () => z.ZodMiniType<unknown>, expected: Asked) =>
   (given: unknown): unknown => {
     const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
     if (value === undefined) throw new InputError(issues);

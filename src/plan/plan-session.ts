@@ -5,6 +5,7 @@ import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
 import { ownDocument } from '../answer/own.js';
+import { isPart } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
@@ -37,24 +38,25 @@ import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { trainingLoadRange, type TrainingLoadRangeInput } from '../strength/training-load-range.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
-import { checkConsistency } from './consistency.js';
+import { planTextByCode } from './catalogue.js';
 import { compact } from './expanded.js';
 import { Findings } from './findings.js';
 import { uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, planMessages } from './messages.js';
 import { measuredDay } from './measured-limb.js';
 import { parseDocument } from './parse.js';
 import { usesLimb, isSameLimb } from './limb-and-side.js';
 import { planRequest } from './schema.js';
 import { screeningCaution } from './screening-messages.js';
 import { disclaimers, stopCriteria } from './disclaimers.js';
-import { applyDecisions, mergeStops, softened, stopsOf } from './stops.js';
+import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from './stops.js';
 import type {
   ExpandedLimbTotals,
   ExpandedPlan,
@@ -67,6 +69,26 @@ import type {
   PlanRequest,
   PlanSet,
 } from './types.js';
+import { ABOVE_DIASTOLIC, LEFT_OUT_WITH, GIVEN_WITH, need, type Asked } from '../answer/needs.js';
+import {
+  PLAN_REQUEST,
+  OF_LIMB,
+  WIDTH_FOR_CUFF,
+  LEFT_OUT_IN_MODE,
+  LEFT_OUT_FOR_LOAD,
+  LEFT_OUT_WITHOUT_LOAD,
+  LEFT_OUT_UNLIFTED,
+  LEFT_OUT_SET_LOAD,
+  ONE_WAY_TO_LIFT,
+  LOWER_IN_RESTS,
+  BY_TIME,
+  LISTED_LIMB,
+  LISTED_ONCE,
+  OR_OF_LIMB,
+  BELOW_SETS,
+  NOT_AFTER_PLAN,
+} from './needs.js';
+import { LEFT_OUT_WITHOUT, LEFT_OUT_UNLESS, LEFT_OUT_UNRESTRICTED } from '../session/needs.js';
 
 /** Fields of the person, which stand at the top of a request and not in the part that uses them. */
 const PERSONAL = ['ageYears', 'sex', 'systolicMmHg', 'diastolicMmHg', 'posture'];
@@ -107,7 +129,8 @@ function occlusionOf(
 
 function checkAboveDiastolic({ value }: Answer, diastolicMmHg: number, path: Path): void {
   if (value > diastolicMmHg) return;
-  throw new InputError([issue('wrong-relation', path, 'above the diastolic pressure', formatUnit(value, 'mm[Hg]'))]);
+  const asked = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
+  throw new InputError([issue('wrong-relation', path, asked, formatUnit(value, 'mm[Hg]'))]);
 }
 
 /** An occlusion pressure that the request holds, with what we assume of it. */
@@ -120,13 +143,11 @@ function heldOcclusion(
   const own = placeOf(held);
   const issues: InputIssue[] = [];
   if (own.limb !== undefined && own.limb !== limb) {
-    issues.push(
-      issue('wrong-relation', ['occlusion'], `an occlusion pressure of the ${limb}`, `one of the ${own.limb}`),
-    );
+    issues.push(issue('wrong-relation', ['occlusion'], need(OF_LIMB, { limb }), describe(own.limb)));
   }
   for (const [name, value] of Object.entries({ measured, equation })) {
     if (value !== undefined)
-      issues.push(issue('wrong-relation', [name], 'left out when occlusion is given', 'a value'));
+      issues.push(issue('wrong-relation', [name], need(LEFT_OUT_WITH, { field: 'occlusion' }), 'a value'));
   }
   if (issues.length > 0) throw new InputError(issues);
   checkAboveDiastolic(held, diastolicMmHg, ['occlusion']);
@@ -163,8 +184,7 @@ function limbCuffOf(request: PlanRequest, limb: PlanLimb): LimbCuff {
   const { gaugeStepMmHg, ceilingMmHg } = limb;
   const { cuffWidthCm } = withWidth(limb);
   if (cuffWidthCm === undefined) {
-    const expected = 'given, since an exercise has the cuff of this limb up';
-    throw new InputError([issue('missing', ['cuffWidthCm'], expected, 'undefined')]);
+    throw new InputError([issue('missing', ['cuffWidthCm'], WIDTH_FOR_CUFF, 'undefined')]);
   }
   const inPosture = (posture: Posture): CuffInPosture => {
     const occlusion = occlusionOf(request, { ...limb, cuffWidthCm }, posture);
@@ -240,37 +260,36 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   const { mode = 'resistance', restriction } = exercise;
   const issues: InputIssue[] = [];
   const given = (name: keyof PlanExercise): boolean => exercise[name] !== undefined;
-  const refuse = (names: readonly (keyof PlanExercise)[], why: string): void => {
+  const refuse = (names: readonly (keyof PlanExercise)[], asked: Asked): void => {
     for (const name of names.filter(given)) {
-      issues.push(issue('wrong-relation', [name], `left out ${why}`, 'a value'));
+      issues.push(issue('wrong-relation', [name], asked, 'a value'));
     }
   };
-  const ask = (name: keyof PlanExercise, expected: string): void => {
-    if (!given(name)) issues.push(issue('missing', [name], expected, 'undefined'));
+  const ask = (name: keyof PlanExercise, asked: Asked): void => {
+    if (!given(name)) issues.push(issue('missing', [name], asked, 'undefined'));
   };
   if (mode !== 'resistance')
     refuse(
       [...LIFTED, ...OF_LOAD, ...OF_MAXIMUM, 'unit', 'tempo', 'lastSetToFailure', 'raisedFrom'],
-      `in ${mode} exercise`,
+      need(LEFT_OUT_IN_MODE, { mode }),
     );
   else if (given('oneRepMax')) {
-    ask('percentOneRepMax', 'given together with oneRepMax');
-    refuse(['load', 'unloaded'], 'when oneRepMax is given');
+    ask('percentOneRepMax', need(GIVEN_WITH, { field: 'oneRepMax' }));
+    refuse(['load', 'unloaded'], need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
   } else {
-    if (!LIFTED.some(given))
-      ask('oneRepMax', 'given with percentOneRepMax, or else load, bodyMassPercent or unloaded: true');
-    refuse(OF_MAXIMUM, 'unless oneRepMax is given');
-    if (typeof exercise.load === 'object') refuse(['unit'], 'when load is an answer, which has its own');
-    if (!given('load')) refuse(OF_LOAD, 'unless oneRepMax or load is given');
-    else if (given('available')) refuse(['step'], 'when available is given');
-    if (given('unloaded')) refuse(['load', 'bodyMassPercent'], 'when nothing is lifted');
+    if (!LIFTED.some(given)) ask('oneRepMax', ONE_WAY_TO_LIFT);
+    refuse(OF_MAXIMUM, need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
+    if (typeof exercise.load === 'object') refuse(['unit'], LEFT_OUT_FOR_LOAD);
+    if (!given('load')) refuse(OF_LOAD, LEFT_OUT_WITHOUT_LOAD);
+    else if (given('available')) refuse(['step'], need(LEFT_OUT_WITH, { field: 'available' }));
+    if (given('unloaded')) refuse(['load', 'bodyMassPercent'], LEFT_OUT_UNLIFTED);
   }
-  if (mode !== 'aerobic') refuse(['intensityPercent'], 'unless mode is aerobic');
-  if (restriction === 'partial') ask('restPercentLop', 'given, since the cuff goes to a lower pressure in the rests');
-  else refuse(['restPercentLop'], 'unless restriction is partial');
-  if (restriction === 'none') refuse(['percentLop'], 'when there is no restriction');
+  if (mode !== 'aerobic') refuse(['intensityPercent'], need(LEFT_OUT_UNLESS, { field: 'mode', value: 'aerobic' }));
+  if (restriction === 'partial') ask('restPercentLop', LOWER_IN_RESTS);
+  else refuse(['restPercentLop'], need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
+  if (restriction === 'none') refuse(['percentLop'], LEFT_OUT_UNRESTRICTED);
   if (given('bodyMassPercent') && bodyMassKg === undefined) {
-    refuse(['bodyMassPercent'], 'unless the request has bodyMassKg');
+    refuse(['bodyMassPercent'], need(LEFT_OUT_WITHOUT, { field: 'bodyMassKg' }));
   }
   if (issues.length > 0) throw new InputError(issues);
 }
@@ -281,20 +300,30 @@ interface PlannedExercise {
   readonly items: readonly Omit<ExpandedPlanItem, 'totals'>[];
 }
 
+/** The load of an exercise, and of a range of shares that at its upper end. */
+interface Loads {
+  readonly load?: Answer<'training-load'>;
+  readonly upperLoad?: Answer<'training-load'>;
+}
+
 /** What of a load’s cautions is about restriction, for an exercise without. */
 const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
 
-function loadOf(
-  exercise: PlanExercise,
-  oneRepMax: Answer<'one-repetition-maximum'> | undefined,
-): Answer<'training-load'> | undefined {
+function loadOf(exercise: PlanExercise, oneRepMax: Answer<'one-repetition-maximum'> | undefined): Loads {
   const { load, unit, percentOneRepMax, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
-  if (typeof load === 'number') return statedLoad(load, unit);
-  if (!load && !oneRepMax) return undefined;
+  if (typeof load === 'number') return { load: statedLoad(load, unit) };
+  if (!load && !oneRepMax) return {};
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
-  const answer = load ?? trainingLoad(defined({ oneRepMax, percentOneRepMax, ...ways }) as TrainingLoadInput);
-  if (exercise.restriction !== 'none') return answer;
-  return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
+  const asked = { oneRepMax, percentOneRepMax, ...ways };
+  const { from, to } =
+    load || !isPart(percentOneRepMax)
+      ? { from: load ?? trainingLoad(defined(asked) as TrainingLoadInput) }
+      : trainingLoadRange(defined(asked) as TrainingLoadRangeInput);
+  const own = (answer: Answer<'training-load'>): Answer<'training-load'> =>
+    exercise.restriction === 'none'
+      ? { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) }
+      : answer;
+  return { load: own(from), ...(to && { upperLoad: own(to) }) };
 }
 
 /** The loads of an exercise’s sets, where any has its own: as stated, or brought to the loads you can set. */
@@ -309,12 +338,12 @@ function loadsOf(
   const { unit, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
   const ways = { oneRepMax, unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
   return sets.map((set, index) => {
-    const refuse = (field: 'load' | 'percentOneRepMax', why: string): never => {
-      throw new InputError([issue('wrong-relation', [name, index, field], `left out ${why}`, 'a value')]);
+    const refuse = (field: 'load' | 'percentOneRepMax', asked: Asked): never => {
+      throw new InputError([issue('wrong-relation', [name, index, field], asked, 'a value')]);
     };
     if (set.percentOneRepMax !== undefined) {
-      if (set.load !== undefined) refuse('percentOneRepMax', 'when the set has a load');
-      if (!oneRepMax) refuse('percentOneRepMax', 'unless oneRepMax is given');
+      if (set.load !== undefined) refuse('percentOneRepMax', LEFT_OUT_SET_LOAD);
+      if (!oneRepMax) refuse('percentOneRepMax', need(LEFT_OUT_WITHOUT, { field: 'oneRepMax' }));
       try {
         return trainingLoad(defined({ ...ways, percentOneRepMax: set.percentOneRepMax }) as TrainingLoadInput);
       } catch (error) {
@@ -322,7 +351,7 @@ function loadsOf(
         throw new InputError(error.issues.map((found) => moved(found, (path) => [name, index, ...path])));
       }
     }
-    if (set.load !== undefined && !load) refuse('load', 'unless oneRepMax or load is given');
+    if (set.load !== undefined && !load) refuse('load', LEFT_OUT_WITHOUT_LOAD);
     return { value: set.load ?? load!.value, cautions: [] };
   });
 }
@@ -369,7 +398,7 @@ function setsOf(
     const counted = warmUp?.some(({ durationS }) => durationS === undefined);
     const name = counted ? 'warmUp' : scheme === undefined ? 'sets' : 'scheme';
     const received = name === 'scheme' ? describe(scheme) : 'repetitions';
-    const byTime = issue('wrong-relation', [name], "by time in every set, such as '5x2min'", received);
+    const byTime = issue('wrong-relation', [name], BY_TIME, received);
     // There is no tempo to ask for where nothing is lifted.
     throw new InputError(error.issues.map((found) => (found.path[0] === 'tempo' ? byTime : found)));
   }
@@ -394,17 +423,18 @@ function exerciseOf(
         : maximumOf(exercise.oneRepMax, exercise.unit, request),
     { uses: ['ageYears', 'sex'] },
   );
-  const load = findings.try(place, () => loadOf(exercise, oneRepMax), {
-    fields: ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'restriction'],
-  });
+  const { load, upperLoad } =
+    findings.try(place, () => loadOf(exercise, oneRepMax), {
+      fields: ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'restriction'],
+    }) ?? {};
   const wearing = findings.try(
     place,
     () => {
       const { limb, side } = exercise;
       const own = request.limbs.flatMap((one, at) => (one && usesLimb(exercise, one) ? [{ at, side: one.side }] : []));
       if (own.length === 0 || (side && own.length < sidesOf(side).length)) {
-        const asked = [side, limb].filter(Boolean).join(' ');
-        throw new InputError([issue('wrong-relation', ['limb'], 'a limb and side listed in limbs', asked)]);
+        const asked = (side ? [side, limb] : [limb]).map(describe).join(' ');
+        throw new InputError([issue('wrong-relation', ['limb'], LISTED_LIMB, asked)]);
       }
       return own;
     },
@@ -453,6 +483,7 @@ function exerciseOf(
         ...(restTarget && { restTarget }),
         ...(oneRepMax && { oneRepMax }),
         ...(load && { load: withCautions(load, loads, bare) }),
+        ...(upperLoad && { upperLoad }),
         ...(intensityPercent !== undefined && { intensityPercent }),
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
         ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp, exercise.warmUp, warmUpLoads) }),
@@ -497,13 +528,13 @@ interface Cuff {
 function cuffOf(limbCuff: CuffInPosture, { mode = 'resistance', percentLop, restPercentLop }: PlanExercise): Cuff {
   const percent = percentLop ?? limbCuff.limb.percentLop;
   if (percent === undefined) {
-    throw new InputError([issue('missing', ['percentLop'], 'given, or percentLop of the limb', 'undefined')]);
+    throw new InputError([issue('missing', ['percentLop'], OR_OF_LIMB, 'undefined')]);
   }
   const target = limbCuff.at(percent, mode);
   if (restPercentLop === undefined) return { target };
   const restTarget = restTargetOf(limbCuff, restPercentLop, mode);
   if (restTarget.value >= target.value) {
-    const expected = `below the ${formatUnit(target.value, 'mm[Hg]')} of the sets`;
+    const expected = need(BELOW_SETS, { value: target.value, unit: 'mm[Hg]' });
     throw new InputError([
       issue('wrong-relation', ['restPercentLop'], expected, formatUnit(restTarget.value, 'mm[Hg]')),
     ]);
@@ -538,9 +569,7 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
   request.limbs.forEach((limb, index) => {
     const same = (other: PlanLimb): boolean => other?.limb === limb?.limb && other?.side === limb?.side;
     if (request.limbs.findIndex(same) < index) {
-      findings.issues.push(
-        issue('wrong-relation', ['limbs', index, 'side'], 'a limb and side listed once', describe(limb?.side)),
-      );
+      findings.issues.push(issue('wrong-relation', ['limbs', index, 'side'], LISTED_ONCE, describe(limb?.side)));
     }
   });
   const limbCuff = request.limbs.map((limb, index) =>
@@ -639,6 +668,30 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
   return [screeningCaution('caution', 'first-session-volume', values, more)];
 }
 
+/** The ranges of loads, of which the totals count the lower end. */
+const rangesOf = (items: readonly ExpandedPlanItem[]): Assumption[] => {
+  const ranges = items.flatMap(({ exercise, load, upperLoad }) =>
+    load && upperLoad
+      ? [
+          assumption('load-range-lower', {
+            exercise,
+            load: load.value,
+            upper: upperLoad.value,
+            unit: loadUnitOf(load.unit),
+          }),
+        ]
+      : [],
+  );
+  // Both sides of an exercise share its loads.
+  return [...new Map(ranges.map((one) => [JSON.stringify(one), one])).values()];
+};
+
+/** A stop of an earlier document, in the words of the catalogue: its own are not trusted. */
+const worded = (stop: Stop): Stop => ({
+  ...stop,
+  text: planTextByCode(stop.code, stop.values, stop.text) ?? planMessages['code-unknown'],
+});
+
 /** How old the screening is. No published text says how old is too old. */
 function screeningAge({ screening, date }: PlanRequest): Assumption[] {
   if (!screening) return [];
@@ -658,7 +711,7 @@ function answersOf(request: PlanRequest): PlanRequest {
   const issues: InputIssue[] = [];
   const check = (day: string | undefined, path: Path): void => {
     if (date === undefined || day === undefined || day <= date) return;
-    issues.push(issue('wrong-relation', path, `not after ${date}, the day of the plan`, day));
+    issues.push(issue('wrong-relation', path, need(NOT_AFTER_PLAN, { date }), day));
   };
   check(screening?.request.date, ['screening', 'request', 'date']);
   limbs.forEach((limb, index) => {
@@ -693,6 +746,9 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * with repetitions, a tested load without, or a number, which we take as exact. A load is a number or an answer. The
  * error of what you hold goes into the plan.
  *
+ * The share of a maximum may be a range, `percentOneRepMax: { from: 20, to: 30 }`: an item then has the `load` of its lower
+ * end, which the totals count, and the `upperLoad`. What is lifted between them is as planned.
+ *
  * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
  * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
  *
@@ -719,11 +775,13 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * ```
  */
 export const planSession = /* @__PURE__ */ withInput(function planSession(request: PlanRequest): Plan {
-  const document = plainInput(request, 'a request for a plan') as PlanRequest;
+  const document = plainInput(request, PLAN_REQUEST) as PlanRequest;
   const { value: read, issues } = parseDocument(planRequest, document);
-  const value = read && { ...read, limbs: read.limbs.map(withWidth) };
-  // A stop of an earlier document gets the words of the catalogue.
-  if (value?.stops) checkConsistency({ stops: value.stops }, () => undefined);
+  const value = read && {
+    ...read,
+    limbs: read.limbs.map(withWidth),
+    ...(read.stops && { stops: read.stops.map(worded) }),
+  };
   const findings = new Findings(issues);
   const readable = Array.isArray(document.limbs) && Array.isArray(document.exercises);
   const planned = readable ? exercisesOf(value ?? document, findings) : [];
@@ -749,7 +807,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     items,
     limbs,
     session,
-    assumptions: [...screeningAge(asked), ...assumptions],
+    assumptions: [...screeningAge(asked), ...assumptions, ...rangesOf(items)],
     stops,
     cautions: uniqueCautions(
       softened(
@@ -760,6 +818,6 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     disclaimers: disclaimers(cuffed),
     stopCriteria: stopCriteria(cuffed),
   };
-  const plan = compact<Plan>(expanded);
+  const plan = compact<Plan>(expanded, planTextByCode);
   return holdsAnswers(asked) ? plan : ownDocument(plan);
 });

@@ -1,9 +1,9 @@
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { planMessages, type PlanCode } from './messages.js';
+import { documentMessages, type PlanCode } from './document-messages.js';
 import { painRules, type PainRuleId } from './pain.js';
 import type { RecordItem } from './record.js';
-import { disclaimer } from './disclaimers.js';
+import { documentDisclaimer } from './disclaimers.js';
 import type { PlanItem } from './types.js';
 import { frozen } from '../quantity/frozen.js';
 
@@ -109,13 +109,13 @@ export function ruledBy(id: ProgressionRuleId, painRule: PainRuleId) {
   const { messages, evidence, source } = progressionRules.find((rule) => rule.id === id)! as ProgressionRule;
   const pain = painRules.find((rule) => rule.id === painRule)!;
   return {
-    rule: { id, text: planMessages[messages], evidence, ...(source && { source }) },
+    rule: { id, text: documentMessages[messages], evidence, ...(source && { source }) },
     painRule: { id: painRule, evidence: pain.evidence, ...(pain.source && { source: pain.source }) },
     disclaimers: [
-      disclaimer('proposal-clears-no-one'),
-      disclaimer('local-codes-decide'),
-      disclaimer('one-thing-at-a-time'),
-      disclaimer('pressure-last'),
+      documentDisclaimer('proposal-clears-no-one'),
+      documentDisclaimer('local-codes-decide'),
+      documentDisclaimer('one-thing-at-a-time'),
+      documentDisclaimer('pressure-last'),
     ],
   };
 }

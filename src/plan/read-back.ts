@@ -1,5 +1,5 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
-import { describe, InputError, issue } from '../answer/issues.js';
+import { InputError } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { optionIssue } from '../answer/reader.js';
 import type { SessionComparison } from './compare-sessions.js';
@@ -10,6 +10,7 @@ import { asItIs, kinds, type Documents } from './read-document.js';
 import type { Review } from './review-plan.js';
 import { anyAnswer, reviewDocument, sessionComparisonDocument, weekComparisonDocument } from './schema.js';
 import { storedDocument, type Read } from './stored.js';
+import { OUR_ANSWER } from '../answer/needs.js';
 
 interface ReadBack extends Documents {
   /** A review of a plan or a record. */
@@ -97,10 +98,9 @@ export function readDocument<K extends keyof ReadBack = keyof ReadBack>(document
  * ```
  */
 export function readAnswer<K extends AnswerKind = AnswerKind>(answer: unknown, kind?: K): Answer<K> {
-  const json = plainInput(answer, 'an answer of this library');
+  const json = plainInput(answer, OUR_ANSWER);
   const { value, issues } = parseDocument<Answer>(anyAnswer, json);
-  if (value && kind !== undefined && value.kind !== kind)
-    issues.push(issue('not-one-of', ['kind'], describe(kind), describe(value.kind)));
+  if (value && kind !== undefined && value.kind !== kind) issues.push(optionIssue(['kind'], [kind], value.kind));
   // An answer of your own equation may have remarks of its own.
   if (value) checkConsistency(value, finder(issues), undefined, true);
   if (!value || issues.length > 0) throw new InputError(issues);

@@ -1,22 +1,24 @@
 import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { guards, passedStep } from '../evidence/guards.js';
-import { format } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
 import { dayCheckAgain, screeningAgain } from './checks.js';
+import { textByCode } from './catalogue.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
 import { isSameLimb } from './limb-and-side.js';
 import { ruledBy } from './progression-rules.js';
 import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
-import { compact, compacted, expandedRecord, plannedOf } from './expanded.js';
+import { compact, compactedOlder, expandedRecord, plannedOf } from './expanded.js';
 import { recordFrom, totalsDone } from './record-session.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
 import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
 import { inForce } from './stops.js';
 import { isObject, keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';
+import { AT_MOST, need } from '../answer/needs.js';
+import { STOP_IN_FORCE, LEFT_OUT_AT_STOP, NOT_RAISED, RAISED, BY_PERCENTAGE, CUFF_RAISED } from './needs.js';
 
 export interface Documents {
   /** A plan of a session. */
@@ -40,11 +42,11 @@ interface ExpandedDocuments extends Omit<Documents, 'plan' | 'record'> {
 const recordKind: StoredKind<SessionRecord, ExpandedRecord> = {
   current: 2,
   schema: recordDocument,
-  upgrades: { 1: compacted },
+  upgrades: { 1: compactedOlder },
   remade: (record) => {
     const items = plannedOf(record).map((item) => ({ ...item, totals: totalsDone(item) }));
     const expanded = recordFrom({ ...record, items });
-    return { document: compact<SessionRecord>(expanded), expanded };
+    return { document: compact<SessionRecord>(expanded, textByCode), expanded };
   },
   otherwise: (record, made, unverified) => {
     const document = keptUnverified(record, made.document, unverified);
@@ -65,15 +67,15 @@ function checkPressure({ cuffMmHg, percentLop }: ProposalItem, place: Path, foun
   const { from } = cuffMmHg!;
   const at = [...place, 'cuffMmHg', 'to'];
   if (to > from && passedStep('cuff-pressure', to)?.severity === 'stop') {
-    return found(at, `at most ${guards['cuff-pressure'].steps.at(-1)!.above!} mmHg`, to);
+    return found(at, need(AT_MOST, { value: guards['cuff-pressure'].steps.at(-1)!.above!, unit: 'mm[Hg]' }), to);
   }
   if (!percentLop) return;
   const { from: percent, to: next = percent } = percentLop;
-  if (to > from && next <= percent) found(at, `at most ${from}, since its percentage is not raised`, to);
-  if (to < from && next > percent) found(at, `at least ${from}, since its percentage is raised`, to);
+  if (to > from && next <= percent) found(at, need(NOT_RAISED, { value: from }), to);
+  if (to < from && next > percent) found(at, need(RAISED, { value: from }), to);
   // The gauge rounds the old pressure down, by less than its widest step.
   const most = ((from + quantities.gaugeStepMmHg.max) * next) / percent;
-  if (to > from && next > percent && to > most) found(at, `at most ${format(most)}, by its percentage`, to);
+  if (to > from && next > percent && to > most) found(at, need(BY_PERCENTAGE, { value: most }), to);
 }
 
 /** What holds of a proposal, whatever the practitioner wrote into it. */
@@ -83,20 +85,15 @@ function checkProposal(proposal: Proposal, found: Found): void {
   items.forEach((item, index) => {
     const { action, load, cuffMmHg, percentLop } = item;
     const place = ['items', index];
-    if (stopped && action !== 'stop') found([...place, 'action'], 'stop while a stop is in force', action);
+    if (stopped && action !== 'stop') found([...place, 'action'], STOP_IN_FORCE, action);
     for (const [name, way] of Object.entries({ load, cuffMmHg, percentLop })) {
-      if (action === 'stop' && way?.to !== undefined)
-        found([...place, name, 'to'], 'left out where the action is stop', way.to);
+      if (action === 'stop' && way?.to !== undefined) found([...place, name, 'to'], LEFT_OUT_AT_STOP, way.to);
     }
     checkPressure(item, place, found);
     const pressed = (other: ProposalItem): boolean =>
       isSameLimb(item, other) && (isUp(other.cuffMmHg) || isUp(other.percentLop));
     if (isUp(load) && items.some(pressed)) {
-      found(
-        [...place, 'load', 'to'],
-        `at most ${load!.from}, since the cuff pressure of this limb is raised`,
-        load!.to,
-      );
+      found([...place, 'load', 'to'], need(CUFF_RAISED, { value: load!.from }), load!.to);
     }
   });
 }

@@ -1,5 +1,5 @@
 import { attempt, InputError, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
-import { compacted, expandedPlan, expansionOf } from './expanded.js';
+import { compactedOlder, expandedPlan, expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
 import { planSession } from './plan-session.js';
 import { planDocument } from './schema.js';
@@ -22,7 +22,7 @@ function planAgain({ request }: Plan): Read<Plan, ExpandedPlan> {
 export const planKind: StoredKind<Plan, ExpandedPlan> = {
   current: 2,
   schema: planDocument,
-  upgrades: { 1: compacted },
+  upgrades: { 1: compactedOlder },
   remade: planAgain,
   otherwise: (plan, made, unverified) => {
     const kept = keptUnverified(plan, made.document, unverified);

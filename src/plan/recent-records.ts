@@ -7,6 +7,8 @@ import { placesOf } from './limb-and-side.js';
 import { expandedInto } from './read-document.js';
 import type { ExpandedRecord } from './record.js';
 import type { ExpandedPlan, ExpandedPlanItem } from './types.js';
+import { need } from '../answer/needs.js';
+import { OTHER_SESSION, OTHER_NUMBER, OF_PLAN } from './needs.js';
 
 /** What is looked at in every record, however old; the whole document is read of those only that are needed. */
 interface Glance {
@@ -102,10 +104,10 @@ function repeated(given: readonly unknown[], glances: readonly Glance[]): InputI
       const same = done === undefined ? undefined : seen.get(done);
       const numbers = sessionOfDay === undefined ? undefined : numbered.get(sessionOfDay);
       if (same && (sessionOfDay === undefined || same.sessionOfDay === undefined || numbers === same.index)) {
-        const expected = `another session than records[${same.index}]: number two like sessions of one day with sessionOfDay`;
-        issues.push(issue('wrong-relation', ['records', index], expected, `what was done on ${date} again`));
+        const expected = need(OTHER_SESSION, { index: same.index });
+        issues.push(issue('wrong-relation', ['records', index], expected, date));
       } else if (numbers !== undefined) {
-        const expected = `another number than that of records[${numbers}], of the same day`;
+        const expected = need(OTHER_NUMBER, { index: numbers });
         issues.push(issue('wrong-relation', ['records', index, 'sessionOfDay'], expected, String(sessionOfDay)));
       }
       if (done !== undefined) seen.set(done, one);
@@ -182,7 +184,7 @@ export function recentRecords(
   const label = plan?.request.label;
   for (const one of glances) {
     if (label === undefined || one.label === undefined || one.label === label) continue;
-    const expected = `that of the plan, ${label}`;
+    const expected = need(OF_PLAN, { value: label });
     issues.push(issue('wrong-relation', ['records', one.index, 'label'], expected, String(one.label).slice(0, 120)));
   }
   const records: ExpandedRecord[] = [];

@@ -13,9 +13,10 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
-import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import { fullPrescription, type FullPrescription, type Prescription, orDuration } from '../session/prescription.js';
 import { version } from '../study/version.js';
 import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
 import type { DayCheck } from './questions.js';
@@ -23,10 +24,10 @@ import { uniqueCautions } from './severity.js';
 import { comparedHeld } from './held.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { CAUTIOUS_PAIN_RULE, assessPain, painSentence } from './pain.js';
 import { parseDocument } from './parse.js';
-import { isSameLimb, limbsIn, placesOf } from './limb-and-side.js';
+import { isSameLimb, limbsIn, placesOf, placeText } from './limb-and-side.js';
 import { measuredDay } from './measured-limb.js';
 import { planInto } from './read-plan.js';
 import {
@@ -40,10 +41,25 @@ import {
 } from './record.js';
 import { doneRequest } from './schema.js';
 import { heaviestLoad } from './set-counts.js';
-import { disclaimer } from './disclaimers.js';
+import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
 import { symptomOf } from './symptoms.js';
 import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.js';
+import { GIVEN_WITH, need, type Asked } from '../answer/needs.js';
+import {
+  RECORD_REQUEST,
+  BELOW_SETS,
+  NOT_BEFORE_PLAN,
+  NOT_BEFORE_MEASURED,
+  LEFT_OUT_NO_LOAD,
+  LEFT_OUT_NO_CUFF,
+  LEFT_OUT_NO_REST,
+  NO_TEMPO,
+  NO_REST,
+  OTHER_EXERCISE,
+  UNLESS_PLANNED,
+  ITEM_OF_PLAN,
+} from './needs.js';
 
 /** The sets that were done, with their rests filled in from the plan. */
 function setsDone(
@@ -54,7 +70,7 @@ function setsDone(
     sets ?? planned.map(({ repetitionsInReserve: _, reserveRpe: __, ...set }) => set)
   ).map((set) => (typeof set === 'number' ? { repetitions: set } : set));
   const issues: InputIssue[] = [];
-  const ask = (index: number, name: string, expected: string): void => {
+  const ask = (index: number, name: string, expected: Asked): void => {
     issues.push(issue('missing', ['sets', index, name], expected, 'undefined'));
   };
   // A set keeps the load that was planned for it, unless one load is recorded for them all.
@@ -64,15 +80,13 @@ function setsDone(
   const loaded = own.some((one) => one !== undefined);
   const kept = done.map(({ repetitions, durationS, restS, repetitionsInReserve, reserveRpe, ...set }, index) => {
     if (set.load !== undefined && !plannedLoad) {
-      issues.push(
-        issue('wrong-relation', ['sets', index, 'load'], 'left out, because the plan has no load here', 'a value'),
-      );
+      issues.push(issue('wrong-relation', ['sets', index, 'load'], LEFT_OUT_NO_LOAD, 'a value'));
     }
-    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', 'given, or durationS');
-    else if (durationS === undefined && !tempo) ask(index, 'durationS', 'given, because the plan has no tempo');
+    if (durationS === undefined && repetitions === undefined) ask(index, 'repetitions', orDuration());
+    else if (durationS === undefined && !tempo) ask(index, 'durationS', NO_TEMPO);
     const asPlanned = index < planned.length - 1 ? planned[index]?.restS : undefined;
     const rest = index === done.length - 1 ? 0 : (restS ?? asPlanned);
-    if (rest === undefined) ask(index, 'restS', 'given, because the plan has no rest after this set');
+    if (rest === undefined) ask(index, 'restS', NO_REST);
     return defined({
       repetitions,
       durationS,
@@ -92,7 +106,7 @@ function cuffed(full: FullPrescription, { target, restTarget, done }: RecordFact
   const pressureMmHg = done.heldMmHg ?? target!.value;
   const rest = restTarget && (done.restHeldMmHg ?? restTarget.value);
   if (rest !== undefined && rest >= pressureMmHg) {
-    const expected = `below the ${formatUnit(pressureMmHg, 'mm[Hg]')} of the sets`;
+    const expected = need(BELOW_SETS, { value: pressureMmHg, unit: 'mm[Hg]' });
     throw new InputError([issue('wrong-relation', ['restHeldMmHg'], expected, formatUnit(rest, 'mm[Hg]'))]);
   }
   const { occlusion } = target!.inputs;
@@ -131,23 +145,23 @@ function doneOf(item: ExpandedPlanItem, done: DoneItem, plan: ExpandedPlan): Exp
   const { restriction } = item;
   const refuse = (
     name: 'load' | 'heldMmHg' | 'restHeldMmHg' | 'reperfusedBeforeS' | 'occlusionMmHg',
-    why: string,
+    asked: Asked,
   ): void => {
     if (done[name] !== undefined) {
-      throw new InputError([issue('wrong-relation', [name], `left out, because the plan has no ${why}`, 'a value')]);
+      throw new InputError([issue('wrong-relation', [name], asked, 'a value')]);
     }
   };
-  if (!item.load) refuse('load', 'load here');
+  if (!item.load) refuse('load', LEFT_OUT_NO_LOAD);
   if (restriction === 'none') {
-    refuse('reperfusedBeforeS', 'cuff here');
-    refuse('heldMmHg', 'cuff here');
-    refuse('occlusionMmHg', 'cuff here');
+    refuse('reperfusedBeforeS', LEFT_OUT_NO_CUFF);
+    refuse('heldMmHg', LEFT_OUT_NO_CUFF);
+    refuse('occlusionMmHg', LEFT_OUT_NO_CUFF);
   }
-  if (!item.restTarget) refuse('restHeldMmHg', 'lower pressure here');
+  if (!item.restTarget) refuse('restHeldMmHg', LEFT_OUT_NO_REST);
   const lifted = item.load && { load: done.load ?? item.load.value, unit: loadUnitOf(item.load.unit) };
   const { instead } = done;
   if (instead !== undefined && item.load && done.load === undefined) {
-    throw new InputError([issue('missing', ['load'], 'given, because another exercise was done', 'undefined')]);
+    throw new InputError([issue('missing', ['load'], OTHER_EXERCISE, 'undefined')]);
   }
   const { heldMmHg, restHeldMmHg, occlusionMmHg, reperfusedBeforeS, inflatedBeforeS, deflatedAfterS } = done;
   const { lastSetToFailure } = done;
@@ -193,8 +207,7 @@ function listed(request: Done): Listed {
     const missing = items.flatMap(({ sets }, index) => (sets ? [] : [['items', index, 'sets']]));
     const places = request.items?.length ? missing : [['items']];
     if (places.length === 0) return { ...request, items };
-    const expected = 'given, unless asPlanned says that it was done as planned';
-    throw new InputError(places.map((place) => issue('missing', place, expected, 'undefined')));
+    throw new InputError(places.map((place) => issue('missing', place, UNLESS_PLANNED, 'undefined')));
   }
   const keys = placesOf(items);
   const planned = placesOf(plan.items);
@@ -205,17 +218,15 @@ function listed(request: Done): Listed {
 function itemsOf(request: Listed): ExpandedRecordItem[] {
   const { plan } = request;
   const planned = new Map(placesOf(plan.items).map((key, index) => [key, plan.items[index]!]));
-  const whole = (item: Pick<ExpandedPlanItem, 'exercise' | 'side' | 'limb'>): string =>
-    `${item.exercise}, ${item.side} ${item.limb}`;
-  const there = [...new Set(plan.items.map(whole))].join('; ');
+  const there = [...new Set(plan.items.map(placeText))];
   const issues: InputIssue[] = [];
   const items = placesOf(request.items).flatMap((key, index) => {
     const item = planned.get(key);
     const place = ['items', index];
     if (!item || !plan.request.limbs.some((one) => isSameLimb(one, item))) {
       const { exercise, side, limb } = request.items[index]!;
-      const expected = `an item of the plan, recorded no more often than it is planned: ${there}`;
-      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, whole({ exercise, side, limb })));
+      const expected = need(ITEM_OF_PLAN, { items: there });
+      issues.push(issue('wrong-relation', [...place, 'exercise'], expected, placeText({ exercise, side, limb })));
       return [];
     }
     try {
@@ -231,7 +242,7 @@ function itemsOf(request: Listed): ExpandedRecordItem[] {
 }
 
 function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
-  const { exercise, limb, side, load, done, totals } = item;
+  const { exercise, limb, side, load, upperLoad = load, done, totals } = item;
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
   const found: Caution[] = [];
@@ -257,12 +268,12 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
     const at = [...path, 'reperfusedBeforeS'];
     found.push(...reperfusionCautions(done.reperfusedBeforeS).map((message) => ({ ...message, path: at })));
   }
-  if (load && done.load !== undefined && done.instead === undefined) {
-    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, load.value)];
+  if (load && upperLoad && done.load !== undefined && done.instead === undefined) {
+    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, upperLoad.value)];
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
-  if (done.stoppedEarly) found.push(caution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
+  if (done.stoppedEarly) found.push(documentCaution('note', 'stopped-early', who, { path: [...path, 'stoppedEarly'] }));
   // The caution for a cuff above the occlusion pressure comes above, with its limb; restriction belongs to the limb.
   const message = ['pressure-above-occlusion', ...(compared?.as === 'above-tried' ? ['cuff-pressure-stop'] : [])];
   const own = totals.cautions.filter((caution) => !message.includes(caution.code) && !isOfLimb(caution));
@@ -308,11 +319,11 @@ function lengthCautions(
 function checkDay({ plan: { request }, date }: Done): void {
   const measured = request.limbs.flatMap((limb) => measuredDay(limb) ?? []);
   const [first, what] = [
-    [request.date, 'the plan'] as const,
-    ...measured.map((day) => [day, 'a measured pressure of the plan'] as const),
+    [request.date, NOT_BEFORE_PLAN] as const,
+    ...measured.map((day) => [day, NOT_BEFORE_MEASURED] as const),
   ].find(([day]) => day !== undefined && day > date) ?? [undefined];
   if (first === undefined) return;
-  throw new InputError([issue('wrong-relation', ['date'], `not before ${first}, the day of ${what!}`, date)]);
+  throw new InputError([issue('wrong-relation', ['date'], need(what!, { date: first }), date)]);
 }
 
 /** The cautions of a record that only its plan tells; the others come of what the record holds. */
@@ -335,7 +346,14 @@ function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution
   if (systolicMmHg === undefined && diastolicMmHg === undefined) return [];
   for (const [name, reading] of Object.entries({ systolicMmHg, diastolicMmHg })) {
     if (reading === undefined)
-      throw new InputError([issue('missing', [name], 'given with the other one', 'undefined')]);
+      throw new InputError([
+        issue(
+          'missing',
+          [name],
+          need(GIVEN_WITH, { field: name === 'systolicMmHg' ? 'diastolicMmHg' : 'systolicMmHg' }),
+          'undefined',
+        ),
+      ]);
   }
   checkBloodPressure({ systolicMmHg: systolicMmHg!, diastolicMmHg: diastolicMmHg! });
   return bloodPressureCautions(systolicMmHg!, diastolicMmHg!);
@@ -351,6 +369,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([
     ...readingCautions(facts),
     ...reportedCautions(facts),
@@ -372,10 +391,18 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
-    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
+    assumptions: [
+      assumption('tempo-not-recorded'),
+      ...(asPlanned ? [assumption('pressure-as-planned')] : []),
+      ...(lowerLoad ? [assumption('lower-load-lifted')] : []),
+    ],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
-    disclaimers: [disclaimer('record-clears-no-one'), disclaimer('local-codes-decide'), disclaimer('watch-afterwards')],
+    disclaimers: [
+      documentDisclaimer('record-clears-no-one'),
+      documentDisclaimer('local-codes-decide'),
+      documentDisclaimer('watch-afterwards'),
+    ],
   } as ExpandedRecord;
 }
 
@@ -422,7 +449,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
  * ```
  */
 export const recordSession = /* @__PURE__ */ withInput(function recordSession(request: RecordRequest): SessionRecord {
-  const { plan: given, ...rest } = plainInput(request, 'what was done of a plan') as Partial<RecordRequest>;
+  const { plan: given, ...rest } = plainInput(request, RECORD_REQUEST) as Partial<RecordRequest>;
   const { value, issues } = parseDocument<unknown>(doneRequest, rest);
   const found: InputIssue[] = [];
   const plan = planInto(found, given, ['plan']);
@@ -434,7 +461,7 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
   const keys = placesOf(plan.items);
   const left = plan.items
     .filter((_, index) => !recorded.includes(keys[index]!))
-    .map(({ exercise, limb, side }) => caution('note', 'item-not-recorded', { exercise, limb, side }));
+    .map(({ exercise, limb, side }) => documentCaution('note', 'item-not-recorded', { exercise, limb, side }));
   const { label, posture } = plan.request;
   const expanded = recordFrom({
     ...done,
@@ -445,5 +472,5 @@ export const recordSession = /* @__PURE__ */ withInput(function recordSession(re
     stops: plan.stops,
     cautions: [...plan.cautions, ...left],
   });
-  return ownDocument(compact<SessionRecord>(expanded));
+  return ownDocument(compact<SessionRecord>(expanded, textByCode));
 });

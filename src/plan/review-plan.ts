@@ -16,12 +16,12 @@ import { version } from '../study/version.js';
 import { mostSevereFirst } from './severity.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure, type Place } from './measures.js';
-import { planMessages } from './messages.js';
+import { documentMessages } from './document-messages.js';
 import { expandedOf } from './read-document.js';
 import { isSameLimb } from './limb-and-side.js';
 import { heaviestLoad } from './set-counts.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
-import { disclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
 
@@ -138,6 +138,12 @@ function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
   return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);
 }
 
+/** The share of the maximum at the upper end of a planned range. */
+const upperOf = (item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined => {
+  const { reached, inputs } = ('done' in item ? undefined : item.upperLoad) ?? {};
+  return reached && { found: reached.percentOneRepMax, asked: inputs?.percentOneRepMax };
+};
+
 /** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
 function liftedOf(item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
@@ -205,6 +211,8 @@ function readingsOf(
     const lifted = liftedOf(item);
     const path = done ? [...within, 'load'] : [...place, 'load'];
     read('percent-of-maximum', lifted?.found, path, { asked: lifted?.asked });
+    const upper = upperOf(item);
+    read('percent-of-maximum', upper?.found, [...place, 'upperLoad'], { asked: upper?.asked });
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
       const toFailure = (done ?? item).lastSetToFailure;
@@ -312,7 +320,11 @@ function merged(verdicts: readonly Verdict[]): Verdict[] {
 /** A heavy exercise of a document whose guideline is for light loads: the heaviest, with the row of that guideline. */
 function heaviestOf({ items }: ExpandedPlan | ExpandedRecord, rows: readonly GuidelineRow[]) {
   const row = rows.find(({ mode, measure }) => mode === 'resistance' && measure === 'percent-of-maximum');
-  const lifts = items.map((item: ExpandedPlanItem | ExpandedRecordItem, index) => ({ item, index, ...liftedOf(item) }));
+  const lifts = items.map((item: ExpandedPlanItem | ExpandedRecordItem, index) => ({
+    item,
+    index,
+    ...(upperOf(item) ?? liftedOf(item)),
+  }));
   const heavy = row ? lifts.filter(({ found = 0 }) => Math.round(found) >= HEAVY_PERCENT) : [];
   const [heaviest] = [...heavy].sort((a, b) => b.found! - a.found!);
   return { heavy: new Set<ExpandedPlanItem | ExpandedRecordItem>(heavy.map(({ item }) => item)), heaviest, row };
@@ -410,7 +422,7 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     else {
       const { measure, found, unit, low, high, exercise, limb, side } = assessed;
       const values = defined({ measure, found, unit, low, high, exercise, limb, side, guideline: id }) as MessageValues;
-      const text = fill(planMessages[code], findingValues(english, assessed, name));
+      const text = fill(documentMessages[code], findingValues(english, assessed, name));
       findings.push({ severity, code, values, text, ...assessed });
     }
   }
@@ -428,9 +440,9 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     inside,
     notAssessed: [...new Set(asked)].filter((measure) => !assessed.has(measure)),
     disclaimers: [
-      disclaimer('review-clears-no-one'),
-      disclaimer('local-codes-decide'),
-      disclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
+      documentDisclaimer('review-clears-no-one'),
+      documentDisclaimer('local-codes-decide'),
+      documentDisclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
     ],
   });
 });

@@ -1,3 +1,4 @@
+import { DAY_EXPECTED } from '../answer/needs.js';
 import * as z from 'zod/mini';
 import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
 import type { AssumptionCode, CautionCode } from '../answer/codes.js';
@@ -17,16 +18,16 @@ import {
   type QuantityName,
   type Unit,
 } from '../quantity/quantities.js';
-import { TEMPO, TEMPO_WORDS } from '../session/notation.js';
+import { TEMPO } from '../session/notation.js';
 import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
 import { LINES, type ComparedQuantity } from '../session/compare.js';
 import { SESSION_EVENTS } from '../session/timeline.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
-import { DAY_EXPECTED } from '../answer/day.js';
+import { DAY } from '../answer/day.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
-import type { PlanCode } from './messages.js';
+import type { PlanCode } from './document-messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
 import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
 import { progressionRules } from './progression-rules.js';
@@ -36,9 +37,20 @@ import { GOAL_MEASURES } from './stage-goals.js';
 import { DECIDER_ROLES } from './stops.js';
 import { SYMPTOM_CODES } from './symptoms.js';
 import { MEASURED_AGAIN, PROGRESSION_ACTIONS, type PlanExercise } from './types.js';
+import { KIND_OF_ANSWER, LINE_OF, POINTER, TEXT_OF, VERSION, WORDING_OF } from './needs.js';
+import { TEMPO_PHASES } from '../session/needs.js';
+
+/**
+ * A declaration, made when it is first needed: importing makes none of them, and a bundler leaves out those that
+ * nothing uses.
+ */
+function lazily<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
-export const annotations = z.registry<{ id?: string; title?: string; description?: string }>();
+export const annotations = /* @__PURE__ */ z.registry<{ id?: string; title?: string; description?: string }>();
 
 // The parts that every declaration is put together from.
 
@@ -66,32 +78,28 @@ const some = <S extends Shape>(shape: S) =>
 const list = <T extends z.ZodMiniType>(of: T, most: number, least = 1) =>
   z.array(of).check(...(least > 0 ? [z.minLength(least)] : []), z.maxLength(most));
 
+// A pattern’s message is the code of what it asks for, and the most characters.
+
 /** Text of at most so many characters; counted as JSON Schema counts them. */
 const text = (most: number) =>
-  z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `text of 1 to ${most} characters`));
+  z.string().check(z.regex(new RegExp(`^[\\s\\S]{1,${most}}$`, 'u'), `${TEXT_OF[0]} ${most}`));
 
 /** Text of at most so many characters that says something. */
 const wording = (most: number) =>
-  z
-    .string()
-    .check(
-      z.regex(
-        new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'),
-        `text of 1 to ${most} characters, not only spaces`,
-      ),
-    );
+  z.string().check(z.regex(new RegExp(`^(?=[\\s\\S]*\\S)[\\s\\S]{1,${most}}$`, 'u'), `${WORDING_OF[0]} ${most}`));
 
 /** One line of a page that says something: a second line could pass for one of the library. */
 const line = (most: number) =>
-  z
-    .string()
-    .check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `one line of 1 to ${most} characters, not only spaces`));
+  z.string().check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `${LINE_OF[0]} ${most}`));
 
-/** A day of the calendar; the pattern goes into the JSON Schema, and says what `isCalendarDay` says. */
-const day = z.string().check(z.regex(z.regexes.date, DAY_EXPECTED));
+/** A day of the calendar. */
+const day = /* @__PURE__ */ lazily(() => z.string().check(z.regex(DAY, DAY_EXPECTED[0])));
 
 /** A code of a catalogue, which is looked up when the document is verified. */
 const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;
+
+/** Parts by names of any kind. `z.record` does the same with 3 kB more for an app to load. */
+const byName = <T extends z.ZodMiniType>(part: T) => z.catchall(z.object({}), part);
 
 /** A request refuses fields it does not know: they are slips. */
 const strict = z.strictObject;
@@ -104,129 +112,152 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 // Requests.
 
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
-const setLength = some(numbers('repetitions', 'durationS'));
+const setLength = /* @__PURE__ */ lazily(() => some(numbers('repetitions', 'durationS')));
 
-const values = z.record(z.string(), z.union([z.string(), z.number(), z.array(z.string())]));
-const source = code<SourceId>();
+const values = /* @__PURE__ */ lazily(() => byName(z.union([z.string(), z.number(), z.array(z.string())])));
+const source = /* @__PURE__ */ lazily(() => code<SourceId>());
 
-const decision = strict({
-  stop: text(120),
-  by: z.enum(DECIDER_ROLES),
-  on: day,
-  why: wording(1000),
-  ...some({ since: day }),
-}).register(annotations, { id: 'stopDecision' });
-const decisions = list(decision, 100, 0);
+const decision = /* @__PURE__ */ lazily(() =>
+  strict({
+    stop: text(120),
+    by: z.enum(DECIDER_ROLES),
+    on: day(),
+    why: wording(1000),
+    ...some({ since: day() }),
+  }).register(annotations, { id: 'stopDecision' }),
+);
+const decisions = /* @__PURE__ */ lazily(() => list(decision(), 100, 0));
 
 /** The decisions of a request that is read field by field. */
-export const decisionsRequest = strict(some({ decisions }));
+export const decisionsRequest = /* @__PURE__ */ lazily(() => strict(some({ decisions: decisions() })));
 
-const stops = list(
-  open({
-    code: text(120) as unknown as z.ZodMiniType<CautionCode, CautionCode>,
-    text: text(4000),
-    ...some({
-      about: text(120),
-      values,
-      since: day,
-      limb: z.enum(LIMBS),
-      side: z.enum(SIDES),
-      source,
-      lifted: decision,
-    }),
-  }).register(annotations, { id: 'stop' }),
-  1000,
-  0,
+const stops = /* @__PURE__ */ lazily(() =>
+  list(
+    open({
+      code: text(120) as unknown as z.ZodMiniType<CautionCode, CautionCode>,
+      text: text(4000),
+      ...some({
+        about: text(120),
+        values: values(),
+        since: day(),
+        limb: z.enum(LIMBS),
+        side: z.enum(SIDES),
+        source: source(),
+        lifted: decision(),
+      }),
+    }).register(annotations, { id: 'stop' }),
+    1000,
+    0,
+  ),
 );
 
 /** What a set may have of its own, planned or done. */
-const ofSet = some(numbers('load', 'repetitionsInReserve', 'reserveRpe'));
-const askedSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS', 'percentOneRepMax')) });
-const doneSet = strict({ ...setLength, ...ofSet, ...some(numbers('restS')) });
+const ofSet = /* @__PURE__ */ lazily(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
+const askedSet = /* @__PURE__ */ lazily(() =>
+  strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }),
+);
+const doneSet = /* @__PURE__ */ lazily(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
 
-const replies = z.enum(['yes', 'no', 'unknown']);
+const replies = /* @__PURE__ */ lazily(() => z.enum(['yes', 'no', 'unknown']));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(
-    Object.fromEntries(items.map(({ code }) => [code, z.optional(replies)])) as Record<
+    Object.fromEntries(items.map(({ code }) => [code, z.optional(replies())])) as Record<
       C,
-      z.ZodMiniOptional<typeof replies>
+      z.ZodMiniOptional<ReturnType<typeof replies>>
     >,
   );
 
 /** What `screen` takes. */
-export const screeningRequest = strict({
-  answers: repliesTo(screeningItems),
-  ...some({ label: line(120), date: day, ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
-});
+export const screeningRequest = /* @__PURE__ */ lazily(() =>
+  strict({
+    answers: repliesTo(screeningItems),
+    ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+  }),
+);
 
 /** What `checkDay` takes. */
-export const dayCheckRequest = strict({
-  date: day,
-  answers: repliesTo(dayItems),
-  ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
-});
+export const dayCheckRequest = /* @__PURE__ */ lazily(() =>
+  strict({
+    date: day(),
+    answers: repliesTo(dayItems),
+    ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+  }),
+);
 
 /** Answers that are given to another request: the rest of the document is worked out again from them. */
-const answered = { schemaVersion: z.literal(1), outcome: z.enum(SCREENING_OUTCOMES), complete: z.boolean() };
-const screeningGiven = open({
-  ...answered,
-  document: z.literal('screening'),
-  request: screeningRequest,
-}) as unknown as z.ZodMiniType<Screening, Screening>;
-const dayCheckGiven = open({
-  ...answered,
-  document: z.literal('day-check'),
-  request: dayCheckRequest,
-}) as unknown as z.ZodMiniType<DayCheck, DayCheck>;
+const answered = /* @__PURE__ */ lazily(() => ({
+  schemaVersion: z.literal(1),
+  outcome: z.enum(SCREENING_OUTCOMES),
+  complete: z.boolean(),
+}));
+const screeningGiven = /* @__PURE__ */ lazily(
+  () =>
+    open({
+      ...answered(),
+      document: z.literal('screening'),
+      request: screeningRequest(),
+    }) as unknown as z.ZodMiniType<Screening, Screening>,
+);
+const dayCheckGiven = /* @__PURE__ */ lazily(
+  () =>
+    open({
+      ...answered(),
+      document: z.literal('day-check'),
+      request: dayCheckRequest(),
+    }) as unknown as z.ZodMiniType<DayCheck, DayCheck>,
+);
 
 // Answers.
 
-const grade = z.enum(Object.keys(grades) as (keyof typeof grades)[]);
-const path = z.array(z.union([z.string(), z.number()]));
-const message = { code: z.string(), text: z.string(), ...some({ values }) };
+const grade = /* @__PURE__ */ lazily(() => z.enum(Object.keys(grades) as (keyof typeof grades)[]));
+const path = /* @__PURE__ */ lazily(() => z.array(z.union([z.string(), z.number()])));
+const message = /* @__PURE__ */ lazily(() => ({ code: z.string(), text: z.string(), ...some({ values: values() }) }));
 // An id makes a part one definition of the JSON Schema.
-const assumption = open({ code: code<AssumptionCode>(), ...some({ values }) }).register(annotations, {
-  id: 'assumption',
-});
-const cautionFields = {
-  ...message,
+const assumption = /* @__PURE__ */ lazily(() =>
+  open({ code: code<AssumptionCode>(), ...some({ values: values() }) }).register(annotations, {
+    id: 'assumption',
+  }),
+);
+const cautionFields = /* @__PURE__ */ lazily(() => ({
+  ...message(),
   code: code<CautionCode>(),
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
-  ...some({ path, source }),
-};
-const caution = open(cautionFields).register(annotations, { id: 'caution' });
-const cautions = z.array(caution);
-const assumptions = z.array(assumption);
-const sentence = open(message).register(annotations, { id: 'sentence' });
-const disclaimers = z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source }) }));
-const disclaimerCodes = z.array(open({ code: code<PlanCode>(), ...some({ source }) }));
+  ...some({ path: path(), source: source() }),
+}));
+const caution = /* @__PURE__ */ lazily(() => open(cautionFields()).register(annotations, { id: 'caution' }));
+const cautions = /* @__PURE__ */ lazily(() => z.array(caution()));
+const assumptions = /* @__PURE__ */ lazily(() => z.array(assumption()));
+const sentence = /* @__PURE__ */ lazily(() => open(message()).register(annotations, { id: 'sentence' }));
+const disclaimers = /* @__PURE__ */ lazily(() =>
+  z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source: source() }) })),
+);
+const disclaimerCodes = /* @__PURE__ */ lazily(() =>
+  z.array(open({ code: code<PlanCode>(), ...some({ source: source() }) })),
+);
 
-const positive = z.number().check(z.minimum(0.001), z.maximum(1e6));
-const time = z.number().check(z.minimum(0));
+const positive = /* @__PURE__ */ lazily(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
+const time = /* @__PURE__ */ lazily(() => z.number().check(z.minimum(0)));
 
 /** What every answer has besides its kind, unit and inputs. */
-const evidence = {
+const evidence = /* @__PURE__ */ lazily(() => ({
   value: z.number(),
   equation: z.string(),
-  evidence: grade,
-  assumptions,
-  cautions,
+  evidence: grade(),
+  assumptions: assumptions(),
+  cautions: cautions(),
   ...some({
     ownEquation: open({
       formula: z.string(),
-      symbols: z.record(
-        z.string(),
-        z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
-      ),
+      symbols: byName(z.union([z.string(), open({ field: z.string(), codes: byName(z.number()) })])),
       ...some({ base: z.string() }),
     }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
     upper: z.number(),
     level: z.literal(0.95),
     scale: z.literal('log'),
-    standardDeviation: time,
+    standardDeviation: time(),
     errors: z
-      .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time, evidence: grade }))
+      .array(open({ part: code<ErrorPart['part']>(), standardDeviation: time(), evidence: grade() }))
       .register(annotations, { id: 'errors' }),
     rounding: open({
       from: z.number(),
@@ -234,230 +265,252 @@ const evidence = {
       ...some({ step: z.number(), available: z.array(z.number()) }),
     }).register(annotations, { id: 'rounding' }),
   }),
-};
-const ends = some({ lower: z.number(), upper: z.number() });
+}));
+const ends = /* @__PURE__ */ lazily(() => some({ lower: z.number(), upper: z.number() }));
 /** The percentages that a rounded value really is, by its kind. */
-const reached = {
+const reached = /* @__PURE__ */ lazily(() => ({
   'cuff-pressure': open({
     percentLop: z.number(),
-    ...ends,
+    ...ends(),
     ...some({ occlusionChancePercent: z.number(), highestMmHg: z.number() }),
   }).register(annotations, { id: 'reachedPressure' }),
-  'training-load': open({ percentOneRepMax: z.number(), ...ends }).register(annotations, { id: 'reachedLoad' }),
-};
-const reachedBy: Partial<Record<AnswerKind, z.ZodMiniType>> = reached;
+  'training-load': open({ percentOneRepMax: z.number(), ...ends() }).register(annotations, { id: 'reachedLoad' }),
+}));
 /** The fields of an answer, without what differs by its kind. */
-export const answerFields = open({ ...evidence, ...some({ reached: z.union(Object.values(reached)) }) });
+export const answerFields = /* @__PURE__ */ lazily(() =>
+  open({ ...evidence(), ...some({ reached: z.union(Object.values(reached())) }) }),
+);
 
 /** An answer of a kind; `inputs` that are worked with later are declared. */
 const answerOf = <K extends AnswerKind>(
   kind: K,
   units: readonly Unit[],
-  value: z.ZodMiniType<number> = time,
+  value: z.ZodMiniType<number> = time(),
   inputs?: z.ZodMiniType,
 ) =>
   open({
-    ...evidence,
+    ...evidence(),
     kind: z.literal(kind),
     value,
     unit: z.enum(units),
-    inputs: inputs ?? z.record(z.string(), z.unknown()),
-    ...(reachedBy[kind] && { reached: z.optional(reachedBy[kind]) }),
+    inputs: inputs ?? byName(z.unknown()),
+    ...(kind in reached() && some({ reached: reached()[kind as keyof ReturnType<typeof reached>] })),
   }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
-const occlusion = answerOf('occlusion-pressure', PRESSURE, positive);
-const oneRepMax = answerOf('one-repetition-maximum', MASS, positive).register(annotations, {
-  id: 'oneRepetitionMaximum',
-});
+const occlusion = /* @__PURE__ */ lazily(() => answerOf('occlusion-pressure', PRESSURE, positive()));
+const oneRepMax = /* @__PURE__ */ lazily(() =>
+  answerOf('one-repetition-maximum', MASS, positive()).register(annotations, {
+    id: 'oneRepetitionMaximum',
+  }),
+);
 // A load of the user’s own has no maximum behind it.
-const load = answerOf(
-  'training-load',
-  MASS,
-  positive,
-  open(some({ oneRepMax, percentOneRepMax: quantity('percentOneRepMax') })),
+const load = /* @__PURE__ */ lazily(() =>
+  answerOf(
+    'training-load',
+    MASS,
+    positive(),
+    open(some({ oneRepMax: oneRepMax(), percentOneRepMax: quantity('percentOneRepMax') })),
+  ),
 );
 
 // Requests that take answers.
 
-const limb = strict({
-  limb: z.enum(LIMBS),
-  side: z.enum(SIDES),
-  ...some({
-    ...numbers('circumferenceCm', 'cuffWidthCm', 'percentLop', 'gaugeStepMmHg', 'ceilingMmHg'),
-    measured: strict({
-      valueMmHg: quantity('valueMmHg'),
-      method: z.enum(measurementMethods),
-      ...some({
-        side: z.enum(SIDES),
-        posture: z.enum(POSTURES),
-        date: day,
-        ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+const limb = /* @__PURE__ */ lazily(() =>
+  strict({
+    limb: z.enum(LIMBS),
+    side: z.enum(SIDES),
+    ...some({
+      ...numbers('circumferenceCm', 'cuffWidthCm', 'percentLop', 'gaugeStepMmHg', 'ceilingMmHg'),
+      measured: strict({
+        valueMmHg: quantity('valueMmHg'),
+        method: z.enum(measurementMethods),
+        ...some({
+          side: z.enum(SIDES),
+          posture: z.enum(POSTURES),
+          date: day(),
+          ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+        }),
       }),
+      occlusion: z.union([quantity('occlusionMmHg'), occlusion()]),
+      circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+      equation: z.enum(occlusionEquations.map(({ id }) => id)),
     }),
-    occlusion: z.union([quantity('occlusionMmHg'), occlusion]),
-    circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
-    equation: z.enum(occlusionEquations.map(({ id }) => id)),
   }),
+);
+
+const percentRange = /* @__PURE__ */ lazily(() => {
+  const end = quantity('percentOneRepMax');
+  return strict({ from: end, to: end }).register(annotations, { id: 'percentRange' });
 });
 
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
-export const exerciseFields = strict({
-  name: line(120),
-  limb: z.enum(LIMBS),
-  restriction: z.enum(RESTRICTIONS),
-  ...some({
-    mode: z.enum(EXERCISE_MODES),
-    posture: z.enum(POSTURES),
-    side: z.enum(EXERCISE_SIDES),
-    changeS: quantity('changeS'),
-    oneRepMax: z.union([
-      quantity('load'),
-      strict({
-        load: quantity('load'),
-        ...some({
-          unit: z.enum(LOAD_UNITS),
-          ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
-          equation: auto(oneRepMaxEquations),
-          lift: z.enum(LIFTS),
-          training: z.enum(TRAINING),
+export const exerciseFields = /* @__PURE__ */ lazily(() =>
+  strict({
+    name: line(120),
+    limb: z.enum(LIMBS),
+    restriction: z.enum(RESTRICTIONS),
+    ...some({
+      mode: z.enum(EXERCISE_MODES),
+      posture: z.enum(POSTURES),
+      side: z.enum(EXERCISE_SIDES),
+      changeS: quantity('changeS'),
+      oneRepMax: z.union([
+        quantity('load'),
+        strict({
+          load: quantity('load'),
+          ...some({
+            unit: z.enum(LOAD_UNITS),
+            ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+            equation: auto(oneRepMaxEquations),
+            lift: z.enum(LIFTS),
+            training: z.enum(TRAINING),
+          }),
         }),
-      }),
-      oneRepMax,
-    ]),
-    percentOneRepMax: quantity('percentOneRepMax'),
-    load: z.union([quantity('load'), load]),
-    unloaded: z.literal(true),
-    bodyMassPercent: quantity('bodyMassPercent'),
-    unit: z.enum(LOAD_UNITS),
-    step: quantity('step'),
-    available: list(quantity('load'), 1000),
-    ...numbers('bar', 'collars'),
-    plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
-    rounding: z.enum(['nearest', 'down']),
-    maximumOf: z.enum(MAXIMUM_OF),
-    intensityPercent: quantity('intensityPercent'),
-    scheme: text(1000),
-    sets: list(askedSet, 50),
-    lastSetToFailure: z.literal(true),
-    raisedFrom: list(quantity('repetitions'), 50),
-    warmUp: list(askedSet, 50),
-    tempo: z.union([
-      z.string().check(z.regex(TEMPO, TEMPO_WORDS)),
-      strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
-    ]),
-    ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
+        oneRepMax(),
+      ]),
+      percentOneRepMax: z.union([quantity('percentOneRepMax'), percentRange()]),
+      load: z.union([quantity('load'), load()]),
+      unloaded: z.literal(true),
+      bodyMassPercent: quantity('bodyMassPercent'),
+      unit: z.enum(LOAD_UNITS),
+      step: quantity('step'),
+      available: list(quantity('load'), 1000),
+      ...numbers('bar', 'collars'),
+      plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+      rounding: z.enum(['nearest', 'down']),
+      maximumOf: z.enum(MAXIMUM_OF),
+      intensityPercent: quantity('intensityPercent'),
+      scheme: text(1000),
+      sets: list(askedSet(), 50),
+      lastSetToFailure: z.literal(true),
+      raisedFrom: list(quantity('repetitions'), 50),
+      warmUp: list(askedSet(), 50),
+      tempo: z.union([
+        z.string().check(z.regex(TEMPO, TEMPO_PHASES[0])),
+        strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+      ]),
+      ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
+    }),
   }),
-});
-const exercise = exerciseFields as unknown as z.ZodMiniType<PlanExercise, PlanExercise>;
+);
+const exercise = exerciseFields() as unknown as z.ZodMiniType<PlanExercise, PlanExercise>;
 
 /** What `planSession` takes. */
-export const planRequest = strict({
-  ...numbers('systolicMmHg', 'diastolicMmHg'),
-  posture: z.enum(POSTURES),
-  limbs: list(limb, 4),
-  exercises: list(exercise, 50),
-  ...some({
-    label: line(120),
-    date: day,
-    notes: text(4000),
-    stops,
-    decisions,
-    screening: screeningGiven,
-    dayCheck: dayCheckGiven,
-    sex: z.enum(SEXES),
-    ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+export const planRequest = /* @__PURE__ */ lazily(() =>
+  strict({
+    ...numbers('systolicMmHg', 'diastolicMmHg'),
+    posture: z.enum(POSTURES),
+    limbs: list(limb(), 4),
+    exercises: list(exercise, 50),
+    ...some({
+      label: line(120),
+      date: day(),
+      notes: text(4000),
+      stops: stops(),
+      decisions: decisions(),
+      screening: screeningGiven(),
+      dayCheck: dayCheckGiven(),
+      sex: z.enum(SEXES),
+      ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+    }),
   }),
-});
+);
 
 // Numbers that a document states.
 
-const pointer = { ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, 'a place in answers, such as /answers/0')) };
+const pointer = /* @__PURE__ */ lazily(() => ({
+  ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, POINTER[0])),
+}));
 const stated = (units: readonly Unit[]) =>
-  open({ value: time, unit: z.enum(units), ...ends }) as unknown as z.ZodMiniType<Stated, Stated>;
+  open({ value: time(), unit: z.enum(units), ...ends() }) as unknown as z.ZodMiniType<Stated, Stated>;
 /** A number whose answer is among the answers of its document. */
 const statedAnswer = (units: readonly Unit[], id: string) =>
   open({
-    value: positive,
+    value: positive(),
     unit: z.enum(units),
-    ...ends,
-    ...pointer,
+    ...ends(),
+    ...pointer(),
   }).register(annotations, { id }) as unknown as z.ZodMiniType<StatedAnswer, StatedAnswer>;
 
-const seconds = stated(SECONDS).register(annotations, { id: 'seconds' });
-const mass = stated(MASS).register(annotations, { id: 'mass' });
-const statedTarget = statedAnswer(PRESSURE, 'statedPressure');
-const statedLoad = statedAnswer(MASS, 'statedLoad');
+const seconds = /* @__PURE__ */ lazily(() => stated(SECONDS).register(annotations, { id: 'seconds' }));
+const mass = /* @__PURE__ */ lazily(() => stated(MASS).register(annotations, { id: 'mass' }));
+const statedTarget = /* @__PURE__ */ lazily(() => statedAnswer(PRESSURE, 'statedPressure'));
+const statedLoad = /* @__PURE__ */ lazily(() => statedAnswer(MASS, 'statedLoad'));
 
-const restriction = {
-  restrictionTime: seconds,
+const restriction = /* @__PURE__ */ lazily(() => ({
+  restrictionTime: seconds(),
   ...some({
-    partialRestrictionTime: seconds,
+    partialRestrictionTime: seconds(),
     pressureTime: stated(['mm[Hg].min']),
     relativePressureTime: stated(['%.min']),
   }),
-};
-const longestRestriction = seconds;
-const volumeLoad = mass;
-const sessionLoad = stated(['{AU}']);
-const exerciseTotals = {
+}));
+const longestRestriction = seconds();
+const volumeLoad = mass();
+const sessionLoad = /* @__PURE__ */ lazily(() => stated(['{AU}']));
+const exerciseTotals = /* @__PURE__ */ lazily(() => ({
   repetitions: stated(['{reps}']),
-  timeUnderTension: seconds,
-  ...restriction,
+  timeUnderTension: seconds(),
+  ...restriction(),
   longestRestriction,
-  sessionTime: seconds,
+  sessionTime: seconds(),
   ...some({
     volumeLoad,
-    bodyMassVolumeLoad: mass,
+    bodyMassVolumeLoad: mass(),
     relativeVolumeLoad: stated(['1']),
-    reperfusionTime: seconds,
+    reperfusionTime: seconds(),
   }),
-};
-const totals = open(exerciseTotals).register(annotations, { id: 'totals' });
-const sessionTotals = open({
-  ...exerciseTotals,
-  ...some({ peakLoad: mass, peakPercentOneRepMax: stated(['%']), sessionLoad }),
-});
+}));
+const totals = /* @__PURE__ */ lazily(() => open(exerciseTotals()).register(annotations, { id: 'totals' }));
+const sessionTotals = /* @__PURE__ */ lazily(() =>
+  open({
+    ...exerciseTotals(),
+    ...some({ peakLoad: mass(), peakPercentOneRepMax: stated(['%']), sessionLoad: sessionLoad() }),
+  }),
+);
 
-const answerPointer = open(pointer).register(annotations, { id: 'answerPointer' });
-const input = z.union([z.string(), z.number(), answerPointer, z.array(answerPointer)]);
+const answerPointer = /* @__PURE__ */ lazily(() => open(pointer()).register(annotations, { id: 'answerPointer' }));
+const input = /* @__PURE__ */ lazily(() =>
+  z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())]),
+);
 /** An answer of a document; `inputs` that are worked with later are declared. */
 const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
   open({
-    ...evidence,
+    ...evidence(),
     kind,
     unit: code<Unit>(),
-    inputs: z.catchall(z.object(inputs), input),
-    cautions: z.array(open({ ...cautionFields, text: z.optional(z.string()) })),
+    inputs: z.catchall(z.object(inputs), input()),
+    cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
-const asked = numbers('percentLop', 'percentOneRepMax');
+const asked = /* @__PURE__ */ lazily(() => numbers('percentLop', 'percentOneRepMax'));
 
 /** What a document has of answers; any kind may be among them. */
-const answersOnce = {
+const answersOnce = /* @__PURE__ */ lazily(() => ({
   equations: z.array(z.string()),
   answers: list(
     z
       .union([
         documentAnswer(
           z.literal('cuff-pressure'),
-          { occlusion: answerPointer, percentLop: asked.percentLop },
-          some({ reached: reached['cuff-pressure'] }),
+          { occlusion: answerPointer(), percentLop: asked().percentLop },
+          some({ reached: reached()['cuff-pressure'] }),
         ),
         documentAnswer(
           z.literal('training-load'),
-          some({ oneRepMax: answerPointer, percentOneRepMax: asked.percentOneRepMax }),
-          some({ reached: reached['training-load'] }),
+          some({ oneRepMax: answerPointer(), percentOneRepMax: asked().percentOneRepMax }),
+          some({ reached: reached()['training-load'] }),
         ),
-        documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, 'the kind of an answer'))),
+        documentAnswer(z.string().check(z.regex(/^(?!(cuff-pressure|training-load)$)/, KIND_OF_ANSWER[0]))),
       ])
       .register(annotations, { id: 'answer' }) as unknown as z.ZodMiniType<DocumentAnswer, DocumentAnswer>,
     2000,
     0,
   ),
-};
+}));
 
 // Documents.
 
@@ -465,20 +518,20 @@ const answersOnce = {
 const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
   document: z.literal(document),
   schemaVersion: z.literal(version),
-  libraryVersion: z
-    .string()
-    .check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, 'a version such as 0.1.0')),
+  libraryVersion: z.string().check(z.regex(/^\d{1,4}\.\d{1,4}\.\d{1,4}(-(alpha|beta|rc)(\.\d{1,4})?)?$/, VERSION[0])),
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = list(
-  open({ ...setLength, ...ofSet, restS: z.number().check(z.minimum(0), z.maximum(20_000)) }),
-  50,
-).register(annotations, { id: 'sets' });
-const place = { exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) };
-const prescribed = {
-  ...place,
-  sets,
+const sets = /* @__PURE__ */ lazily(() =>
+  list(open({ ...setLength(), ...ofSet(), restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
+    annotations,
+    { id: 'sets' },
+  ),
+);
+const place = /* @__PURE__ */ lazily(() => ({ exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) }));
+const prescribed = /* @__PURE__ */ lazily(() => ({
+  ...place(),
+  sets: sets(),
   ...some({
     mode: z.enum(EXERCISE_MODES),
     posture: z.enum(POSTURES),
@@ -486,7 +539,7 @@ const prescribed = {
     lastSetToFailure: z.literal(true),
     tempo: open(numbers('eccentricS', 'bottomS', 'concentricS', 'topS')),
   }),
-};
+}));
 
 /** An exercise on a limb: with a cuff and what it is set to, or without. */
 const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape, T extends z.ZodMiniType>(
@@ -506,321 +559,371 @@ const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape, T extend
   return either as unknown as ReturnType<typeof one>;
 };
 
-const timeline = open({
-  events: z.array(
-    open({
-      atS: time,
-      event: z.enum(SESSION_EVENTS),
-      ...some({
-        exercise: z.int().check(z.minimum(1)),
-        limb: z.enum(LIMBS),
-        side: z.enum(EXERCISE_SIDES),
-        set: z.int().check(z.minimum(1)),
-        warmUp: z.literal(true),
-        repetitions: time,
-        durationS: time,
-        pressureMmHg: time,
+const timeline = /* @__PURE__ */ lazily(() =>
+  open({
+    events: z.array(
+      open({
+        atS: time(),
+        event: z.enum(SESSION_EVENTS),
+        ...some({
+          exercise: z.int().check(z.minimum(1)),
+          limb: z.enum(LIMBS),
+          side: z.enum(EXERCISE_SIDES),
+          set: z.int().check(z.minimum(1)),
+          warmUp: z.literal(true),
+          repetitions: time(),
+          durationS: time(),
+          pressureMmHg: time(),
+        }),
       }),
+    ),
+    durationS: time(),
+    assumptions: assumptions(),
+  }).register(annotations, { id: 'timeline' }),
+);
+
+const limbTotals = /* @__PURE__ */ lazily(() =>
+  z.array(
+    open({
+      limb: z.enum(LIMBS),
+      side: z.enum(SIDES),
+      exercises: z.int().check(z.minimum(0)),
+      ...restriction(),
+      ...some({ longestRestriction, volumeLoad }),
     }),
   ),
-  durationS: time,
-  assumptions,
-}).register(annotations, { id: 'timeline' });
+);
 
-const limbTotals = z.array(
+const planItem = /* @__PURE__ */ lazily(() =>
+  itemOf(
+    { ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
+);
+
+/** A plan, as `planSession` makes it. */
+export const planDocument = /* @__PURE__ */ lazily(() =>
   open({
-    limb: z.enum(LIMBS),
-    side: z.enum(SIDES),
-    exercises: z.int().check(z.minimum(0)),
-    ...restriction,
-    ...some({ longestRestriction, volumeLoad }),
+    ...head('plan', 2),
+    ...answersOnce(),
+    request: planRequest(),
+    items: list(planItem(), 200),
+    limbs: limbTotals(),
+    session: open({ timeline: timeline(), totals: sessionTotals() }),
+    assumptions: assumptions(),
+    stops: stops(),
+    cautions: cautions(),
+    disclaimers: disclaimerCodes(),
+    stopCriteria: disclaimerCodes(),
   }),
 );
 
-const planItem = itemOf({ ...prescribed, totals, ...some({ warmUp: sets, load: statedLoad }) }, {}, statedTarget);
-
-/** A plan, as `planSession` makes it. */
-export const planDocument = open({
-  ...head('plan', 2),
-  ...answersOnce,
-  request: planRequest,
-  items: list(planItem, 200),
-  limbs: limbTotals,
-  session: open({ timeline, totals: sessionTotals }),
-  assumptions,
-  stops,
-  cautions,
-  disclaimers: disclaimerCodes,
-  stopCriteria: disclaimerCodes,
-});
-
-const painReport = {
+const painReport = /* @__PURE__ */ lazily(() => ({
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
-};
-const feelings = some({
-  ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
-  notes: text(4000),
-});
+}));
+const feelings = /* @__PURE__ */ lazily(() =>
+  some({
+    ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
+    notes: text(4000),
+  }),
+);
 
-const doneDetails = some(
-  numbers(
-    'load',
-    'heldMmHg',
-    'restHeldMmHg',
-    'occlusionMmHg',
-    'reperfusedBeforeS',
-    'inflatedBeforeS',
-    'deflatedAfterS',
+const doneDetails = /* @__PURE__ */ lazily(() =>
+  some(
+    numbers(
+      'load',
+      'heldMmHg',
+      'restHeldMmHg',
+      'occlusionMmHg',
+      'reperfusedBeforeS',
+      'inflatedBeforeS',
+      'deflatedAfterS',
+    ),
   ),
 );
-const lastDone = some({ lastSetToFailure: z.boolean(), instead: text(120) });
-const reported = list(z.enum(SYMPTOM_CODES), 50, 0);
+const lastDone = /* @__PURE__ */ lazily(() => some({ lastSetToFailure: z.boolean(), instead: text(120) }));
+const reported = /* @__PURE__ */ lazily(() => list(z.enum(SYMPTOM_CODES), 50, 0));
 
-const done = {
-  date: day,
+const done = /* @__PURE__ */ lazily(() => ({
+  date: day(),
   ...some({
     asPlanned: z.literal(true),
     items: list(
       strict({
-        ...place,
-        ...some({ sets: list(z.union([quantity('repetitions'), doneSet]), 50), stoppedEarly: z.boolean() }),
-        ...doneDetails,
-        ...lastDone,
+        ...place(),
+        ...some({ sets: list(z.union([quantity('repetitions'), doneSet()]), 50), stoppedEarly: z.boolean() }),
+        ...doneDetails(),
+        ...lastDone(),
       }),
       200,
       0,
     ),
-    symptoms: reported,
-    pain: list(strict(painReport), 20, 0),
-    dayCheck: dayCheckGiven,
+    symptoms: reported(),
+    pain: list(strict(painReport()), 20, 0),
+    dayCheck: dayCheckGiven(),
   }),
-  ...feelings,
-};
+  ...feelings(),
+}));
 
 /** What `recordSession` takes besides the plan. */
-export const doneRequest = strict(done);
+export const doneRequest = /* @__PURE__ */ lazily(() => strict(done()));
 
 /** What `recordSession` takes. */
-export const recordRequest = strict({ plan: planDocument, ...done });
+export const recordRequest = /* @__PURE__ */ lazily(() => strict({ plan: planDocument(), ...done() }));
 
 /** What a record says of an exercise on a limb, besides its numbers. */
-const recorded = {
-  ...prescribed,
+const recorded = /* @__PURE__ */ lazily(() => ({
+  ...prescribed(),
   ...some(numbers('cuffWidthCm', 'circumferenceCm')),
   done: open({
-    sets,
+    sets: sets(),
     stoppedEarly: z.boolean(),
-    ...doneDetails,
+    ...doneDetails(),
     ...some({ unit: z.enum(LOAD_UNITS) }),
-    ...lastDone,
+    ...lastDone(),
   }),
-};
+}));
 
-const recordItem = itemOf({ ...recorded, totals, ...some({ load: statedLoad }) }, {}, statedTarget);
+const recordItem = /* @__PURE__ */ lazily(() =>
+  itemOf(
+    { ...recorded(), totals: totals(), ...some({ load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
+);
 
 /** A record, as `recordSession` makes it. */
-export const recordDocument = open({
-  ...head('record', 2),
-  ...answersOnce,
-  date: day,
-  posture: z.enum(POSTURES),
-  items: list(recordItem, 200),
-  limbs: limbTotals,
-  symptoms: reported,
-  ...feelings,
-  ...some({ label: text(120), pain: list(open(painReport), 20, 0), dayCheck: dayCheckGiven, sessionLoad }),
-  assumptions,
-  stops,
-  cautions,
-  disclaimers: disclaimerCodes,
-});
+export const recordDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('record', 2),
+    ...answersOnce(),
+    date: day(),
+    posture: z.enum(POSTURES),
+    items: list(recordItem(), 200),
+    limbs: limbTotals(),
+    symptoms: reported(),
+    ...feelings(),
+    ...some({
+      label: text(120),
+      pain: list(open(painReport()), 20, 0),
+      dayCheck: dayCheckGiven(),
+      sessionLoad: sessionLoad(),
+    }),
+    assumptions: assumptions(),
+    stops: stops(),
+    cautions: cautions(),
+    disclaimers: disclaimerCodes(),
+  }),
+);
 
-const screeningFindings = z.array(open({ ...cautionFields, outcome: z.enum(['refer', 'caution']), evidence: grade }));
+const screeningFindings = /* @__PURE__ */ lazily(() =>
+  z.array(open({ ...cautionFields(), outcome: z.enum(['refer', 'caution']), evidence: grade() })),
+);
 /** What a document of answers has, with its request. */
-const concluded = {
+const concluded = /* @__PURE__ */ lazily(() => ({
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
-  findings: screeningFindings,
+  findings: screeningFindings(),
   unanswered: z.array(open({ code: z.string(), question: z.string() })),
-  disclaimers,
-};
+  disclaimers: disclaimers(),
+}));
 
 /** A screening, as `screen` makes it. */
-export const screeningDocument = open({
-  ...head('screening', 1),
-  request: screeningRequest,
-  ...concluded,
-  thrombosisScore: answerOf('thrombosis-score', ['1']),
-});
+export const screeningDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('screening', 1),
+    request: screeningRequest(),
+    ...concluded(),
+    thrombosisScore: answerOf('thrombosis-score', ['1']),
+  }),
+);
 
 /** A check of the day, as `checkDay` makes it. */
-export const dayCheckDocument = open({ ...head('day-check', 1), request: dayCheckRequest, ...concluded });
+export const dayCheckDocument = /* @__PURE__ */ lazily(() =>
+  open({ ...head('day-check', 1), request: dayCheckRequest(), ...concluded() }),
+);
 
 /** Where something is, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
-const setsCounted = list(open(setLength), 50);
+const setsCounted = /* @__PURE__ */ lazily(() => list(open(setLength()), 50));
 
 /** A proposal, as `nextSession` makes it. */
-export const proposalDocument = open({
-  ...head('proposal', 1),
-  painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade, ...some({ source }) }),
-  rule: open({
-    id: z.enum(progressionRules.map(({ id }) => id)),
-    text: z.string(),
-    evidence: grade,
-    ...some({ source }),
-  }),
-  items: list(
-    open({
-      ...place,
-      action: z.enum(PROGRESSION_ACTIONS),
-      reasons: z.array(sentence),
-      ...some({
-        load: open({ ...fromTo(positive), unit: z.enum(LOAD_UNITS) }),
-        percentOneRepMax: open(fromTo(positive)),
-        percentLop: open(fromTo(quantity('percentLop'))),
-        cuffMmHg: open(fromTo(positive)),
-        sets: open({ from: setsCounted, to: setsCounted }),
+export const proposalDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('proposal', 1),
+    painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade(), ...some({ source: source() }) }),
+    rule: open({
+      id: z.enum(progressionRules.map(({ id }) => id)),
+      text: z.string(),
+      evidence: grade(),
+      ...some({ source: source() }),
+    }),
+    items: list(
+      open({
+        ...place(),
+        action: z.enum(PROGRESSION_ACTIONS),
+        reasons: z.array(sentence()),
+        ...some({
+          load: open({ ...fromTo(positive()), unit: z.enum(LOAD_UNITS) }),
+          percentOneRepMax: open(fromTo(positive())),
+          percentLop: open(fromTo(quantity('percentLop'))),
+          cuffMmHg: open(fromTo(positive())),
+          sets: open({ from: setsCounted(), to: setsCounted() }),
+        }),
       }),
-    }),
-    200,
-    0,
-  ),
-  measureAgain: z.array(
-    open({
-      ...message,
-      what: z.enum(MEASURED_AGAIN),
-      due: z.boolean(),
-      evidence: grade,
-      ...some({ source }),
-    }),
-  ),
-  stops,
-  cautions,
-  disclaimers,
-});
+      200,
+      0,
+    ),
+    measureAgain: z.array(
+      open({
+        ...message(),
+        what: z.enum(MEASURED_AGAIN),
+        due: z.boolean(),
+        evidence: grade(),
+        ...some({ source: source() }),
+      }),
+    ),
+    stops: stops(),
+    cautions: cautions(),
+    disclaimers: disclaimers(),
+  }),
+);
 
 /** Any answer, read back on its own, with the answers that it was worked out from. */
-export const anyAnswer = open({
-  ...evidence,
-  kind: code<AnswerKind>(),
-  unit: code<Unit>(),
-  inputs: z.record(z.string(), z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
-  ...some({ reached: z.union(Object.values(reached)) }),
-}) as unknown as z.ZodMiniType<Answer, Answer>;
+export const anyAnswer = /* @__PURE__ */ lazily(
+  () =>
+    open({
+      ...evidence(),
+      kind: code<AnswerKind>(),
+      unit: code<Unit>(),
+      inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
+      ...some({ reached: z.union(Object.values(reached())) }),
+    }) as unknown as z.ZodMiniType<Answer, Answer>,
+);
 function innerAnswer(): z.ZodMiniType<Answer, Answer> {
-  return anyAnswer;
+  return anyAnswer();
 }
 
-const MEASURES = Object.keys(measures) as Measure[];
-const assessment = {
-  measure: z.enum(MEASURES),
+const MEASURES = /* @__PURE__ */ lazily(() => Object.keys(measures) as Measure[]);
+const assessment = /* @__PURE__ */ lazily(() => ({
+  measure: z.enum(MEASURES()),
   found: z.number(),
   unit: code<Unit>(),
-  evidence: grade,
-  path,
+  evidence: grade(),
+  path: path(),
   ...some({
     asked: z.number(),
     low: z.number(),
     high: z.number(),
-    source,
+    source: source(),
     exercise: text(120),
     limb: z.enum(LIMBS),
     side: z.enum(SIDES),
   }),
-};
+}));
 
 /** A review, as `reviewPlan` makes it. */
-export const reviewDocument = open({
-  ...head('review', 1),
-  of: z.enum(['plan', 'record']),
-  guideline: open({
-    id: z.enum(Object.keys(guidelineNames) as (keyof typeof guidelineNames)[]),
-    name: z.string(),
-    ...some({ source }),
+export const reviewDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('review', 1),
+    of: z.enum(['plan', 'record']),
+    guideline: open({
+      id: z.enum(Object.keys(guidelineNames) as (keyof typeof guidelineNames)[]),
+      name: z.string(),
+      ...some({ source: source() }),
+    }),
+    stops: stops(),
+    findings: z.array(
+      z.union([
+        open({ ...cautionFields(), ...assessment() }),
+        open({ ...cautionFields(), severity: z.literal('stop'), path: path(), measure: z.optional(z.undefined()) }),
+      ]),
+    ),
+    inside: z.array(open(assessment())),
+    notAssessed: z.array(z.enum(MEASURES())),
+    disclaimers: disclaimers(),
   }),
-  stops,
-  findings: z.array(
-    z.union([
-      open({ ...cautionFields, ...assessment }),
-      open({ ...cautionFields, severity: z.literal('stop'), path, measure: z.optional(z.undefined()) }),
-    ]),
-  ),
-  inside: z.array(open(assessment)),
-  notAssessed: z.array(z.enum(MEASURES)),
-  disclaimers,
-});
+);
 
-const compared = Object.keys(LINES) as ComparedQuantity[];
+const compared = /* @__PURE__ */ lazily(() => Object.keys(LINES) as ComparedQuantity[]);
 
 /** A comparison of two sessions, as `compareSessions` makes it. */
-export const sessionComparisonDocument = open({
-  ...head('session-comparison', 1),
-  rows: z.array(
-    open({
-      line: z.enum(Object.values(LINES)),
-      quantity: z.enum(compared),
-      unit: code<Unit>(),
-      ...some({ from: anyAnswer, to: anyAnswer, change: z.number(), changePercent: z.number() }),
-    }),
-  ),
-  notKnown: z.array(z.enum(['equal-effect', ...compared])),
-  stops,
-  cautions,
-});
+export const sessionComparisonDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('session-comparison', 1),
+    rows: z.array(
+      open({
+        line: z.enum(Object.values(LINES)),
+        quantity: z.enum(compared()),
+        unit: code<Unit>(),
+        ...some({ from: anyAnswer(), to: anyAnswer(), change: z.number(), changePercent: z.number() }),
+      }),
+    ),
+    notKnown: z.array(z.enum(['equal-effect', ...compared()])),
+    stops: stops(),
+    cautions: cautions(),
+  }),
+);
 
-const ofWeek = {
+const ofWeek = /* @__PURE__ */ lazily(() => ({
   restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
   }),
-};
-const weekSums = open({
-  sessions: answerOf('sessions', ['{sessions}']),
-  restrictedSessions: answerOf('sessions', ['{sessions}']),
-  ...some({ sessionLoad: answerOf('session-load', ['{AU}']) }),
-  limbs: z.array(
-    open({
-      limb: z.enum(LIMBS),
-      side: z.enum(SIDES),
-      ...ofWeek,
-      exercises: z.array(
-        open({ exercise: text(120), ...ofWeek, ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }) }),
-      ),
-      ...some({
-        volumeLoad: answerOf('volume-load', MASS),
-        relativePressureTime: answerOf('relative-pressure-time', ['%.min']),
-        occlusion: open({ valueMmHg: positive, measured: z.boolean(), ...some({ date: day }) }),
-        circumferenceCm: quantity('circumferenceCm'),
-        worstPain: open({ value: z.number(), ...some({ site: z.enum(PAIN_SITES) }) }),
-      }),
-    }),
-  ),
-});
-
-/** A comparison of weeks, as `compareWeeks` makes it. */
-export const weekComparisonDocument = open({
-  ...head('week-comparison', 1),
-  weeks: z.array(open({ week: z.int(), ...some({ deload: z.literal(true), planned: weekSums, done: weekSums }) })),
-  goals: z.array(
-    open({
-      name: text(120),
-      outcome: z.enum(['met', 'not-met', 'not-measured']),
-      ...some({
-        measure: z.enum(GOAL_MEASURES),
+}));
+const weekSums = /* @__PURE__ */ lazily(() =>
+  open({
+    sessions: answerOf('sessions', ['{sessions}']),
+    restrictedSessions: answerOf('sessions', ['{sessions}']),
+    ...some({ sessionLoad: answerOf('session-load', ['{AU}']) }),
+    limbs: z.array(
+      open({
         limb: z.enum(LIMBS),
         side: z.enum(SIDES),
-        exercise: text(120),
-        found: z.number(),
-        atLeast: z.number(),
-        atMost: z.number(),
+        ...ofWeek(),
+        exercises: z.array(
+          open({ exercise: text(120), ...ofWeek(), ...some({ percentLop: answerOf('percent-of-occlusion', ['%']) }) }),
+        ),
+        ...some({
+          volumeLoad: answerOf('volume-load', MASS),
+          relativePressureTime: answerOf('relative-pressure-time', ['%.min']),
+          occlusion: open({ valueMmHg: positive(), measured: z.boolean(), ...some({ date: day() }) }),
+          circumferenceCm: quantity('circumferenceCm'),
+          worstPain: open({ value: z.number(), ...some({ site: z.enum(PAIN_SITES) }) }),
+        }),
       }),
-    }),
-  ),
-  stops,
-  cautions,
-  disclaimers,
-});
+    ),
+  }),
+);
+
+/** A comparison of weeks, as `compareWeeks` makes it. */
+export const weekComparisonDocument = /* @__PURE__ */ lazily(() =>
+  open({
+    ...head('week-comparison', 1),
+    weeks: z.array(
+      open({ week: z.int(), ...some({ deload: z.literal(true), planned: weekSums(), done: weekSums() }) }),
+    ),
+    goals: z.array(
+      open({
+        name: text(120),
+        outcome: z.enum(['met', 'not-met', 'not-measured']),
+        ...some({
+          measure: z.enum(GOAL_MEASURES),
+          limb: z.enum(LIMBS),
+          side: z.enum(SIDES),
+          exercise: text(120),
+          found: z.number(),
+          atLeast: z.number(),
+          atMost: z.number(),
+        }),
+      }),
+    ),
+    stops: stops(),
+    cautions: cautions(),
+    disclaimers: disclaimers(),
+  }),
+);

@@ -24,6 +24,7 @@ import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-
 import { assumption } from './assumptions.js';
 import { screeningCaution } from './screening-messages.js';
 import { disclaimer } from './disclaimers.js';
+import { SCREENING_ANSWERS } from './needs.js';
 
 /**
  * The questions of {@link screen}: published contraindications and precautions, each with its source and grade.
@@ -121,7 +122,7 @@ function findingsOf(
  * ```
  */
 export const screen = /* @__PURE__ */ withInput(function screen(request: ScreeningRequest): Screening {
-  const document = plainInput(request, 'answers to a screening');
+  const document = plainInput(request, SCREENING_ANSWERS);
   const { value, issues } = parseDocument<ScreeningRequest>(screeningRequest, document);
   if (!value) throw new InputError(issues);
   const { systolicMmHg, diastolicMmHg } = value;

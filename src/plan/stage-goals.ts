@@ -5,6 +5,17 @@ import { convertLoad } from '../quantity/convert.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, loadUnitOf, SIDES, type Limb, type Quantity, type Side } from '../quantity/quantities.js';
 import type { WeekExercise, WeekLimb, WeekSums } from './week-types.js';
+import { need, type Asked } from '../answer/needs.js';
+import {
+  EXERCISE_NAME,
+  GOALS,
+  LEFT_OUT_MEASURED,
+  LEFT_OUT_NOT_LIMB,
+  LEFT_OUT_NOT_EXERCISE,
+  GIVEN_WITH_MEASURE,
+  A_GOAL,
+} from './needs.js';
+import { NAME } from '../session/needs.js';
 
 const OF_EXERCISE = ['peakLoadKg', 'peakPercentOneRepMax', 'percentLop', 'restrictionMin'] as const;
 const OF_LIMB = [...OF_EXERCISE, 'volumeLoadKg', 'circumferenceCm', 'worstPain'] as const;
@@ -47,34 +58,34 @@ const isOneOf = (measure: GoalMeasure | undefined, all: readonly GoalMeasure[]):
 
 /** The goals of a request; what does not go together is reported. */
 export function readGoals(reader: Reader): StageGoal[] {
-  return (reader.optionalList('goals', 'a list of goals', 50) ?? []).map((goal) => {
-    const text = (name: string, expected: string): string | undefined =>
+  return (reader.optionalList('goals', GOALS, 50) ?? []).map((goal) => {
+    const text = (name: string, expected: Asked): string | undefined =>
       goal.optionalText(name, expected, ({ length }) => length > 0 && length <= 120);
-    const name = text('name', 'a name of up to 120 characters');
-    if (!goal.has('name')) goal.missing('name', 'a name of up to 120 characters');
+    const name = text('name', need(NAME, { most: 120 }));
+    if (!goal.has('name')) goal.missing('name', need(NAME, { most: 120 }));
     const measure = goal.optionalChoice('measure', GOAL_MEASURES);
     const given = defined({
       name,
       measure,
       limb: goal.optionalChoice('limb', LIMBS),
       side: goal.optionalChoice('side', SIDES),
-      exercise: text('exercise', 'the name of an exercise'),
+      exercise: text('exercise', EXERCISE_NAME),
       found: goal.optionalNumber('found', GOAL),
       atLeast: goal.optionalNumber('atLeast', GOAL),
       atMost: goal.optionalNumber('atMost', GOAL),
     }) as StageGoal;
-    const refuse = (field: string, why: string): void => {
-      if (goal.has(field)) goal.report('wrong-relation', field, `left out ${why}`, 'a value');
+    const refuse = (field: string, asked: Asked): void => {
+      if (goal.has(field)) goal.report('wrong-relation', field, asked, 'a value');
     };
     const ask = (field: string): void => {
-      if (!goal.has(field)) goal.report('missing', field, `given with ${measure!}`, 'undefined');
+      if (!goal.has(field)) goal.report('missing', field, need(GIVEN_WITH_MEASURE, { measure: measure! }), 'undefined');
     };
-    if (goal.has('measure')) refuse('found', 'where a measure is given');
+    if (goal.has('measure')) refuse('found', LEFT_OUT_MEASURED);
     if (isOneOf(measure, OF_LIMB)) ['limb', 'side'].forEach(ask);
-    else ['limb', 'side'].forEach((field) => refuse(field, 'unless the measure is of a limb'));
-    if (!isOneOf(measure, OF_EXERCISE)) refuse('exercise', `unless the measure is one of ${OF_EXERCISE.join(', ')}`);
+    else ['limb', 'side'].forEach((field) => refuse(field, LEFT_OUT_NOT_LIMB));
+    if (!isOneOf(measure, OF_EXERCISE)) refuse('exercise', need(LEFT_OUT_NOT_EXERCISE, { measures: OF_EXERCISE }));
     if (!goal.has('atLeast') && !goal.has('atMost')) {
-      goal.report('missing', 'atLeast', 'given, or atMost, or both', 'undefined');
+      goal.report('missing', 'atLeast', A_GOAL, 'undefined');
     }
     return given;
   });

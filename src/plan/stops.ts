@@ -7,6 +7,18 @@ import { plainInput } from '../answer/plain-input.js';
 import type { SourceId } from '../evidence/sources.js';
 import { messageKey } from './severity.js';
 import { LIMBS, SIDES, type Limb, type Side } from '../quantity/quantities.js';
+import { need, ONE_OF } from '../answer/needs.js';
+import {
+  WITH_STOPS,
+  STOPS,
+  A_STOP,
+  NOT_AFTER_SESSION,
+  NOT_BEFORE_STOP,
+  CODE_OF_STOP,
+  NO_STOP,
+  DAY_OF_STOP,
+  DAY_OF_ONE_STOP,
+} from './needs.js';
 
 /** Who can decide about a stop: a role, never a name. */
 export const DECIDER_ROLES = ['physician', 'surgeon', 'physiotherapist', 'nurse', 'other-clinician'] as const;
@@ -114,25 +126,31 @@ export function mergeStops(...lists: readonly (readonly Stop[])[]): Stop[] {
 function meant(stops: readonly Stop[], { stop: code, since, on }: StopDecision): Stop[] | InputIssue {
   const named = stops.filter((stop) => stop.code === code || stop.about === code);
   if (named.length === 0) {
-    const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))].join(', ') || 'there are none';
-    return issue('wrong-relation', ['stop'], `the code of a stop here: ${codes}`, code);
+    const codes = [...new Set(stops.map((stop) => stop.about ?? stop.code))];
+    return issue(
+      'wrong-relation',
+      ['stop'],
+      codes.length > 0 ? need(CODE_OF_STOP, { codes }) : NO_STOP,
+      describe(code),
+    );
   }
   const ofDay = since === undefined ? named : named.filter((stop) => stop.since === since);
   const days = [...new Set(ofDay.map((stop) => stop.since))];
   if (days.length === 0) {
-    const known = named.map((stop) => stop.since ?? 'no day known').join(', ');
-    return issue('wrong-relation', ['since'], `the day of a stop of this code: ${known}`, since!);
+    const known = named.map((stop) => stop.since ?? '–');
+    return issue('wrong-relation', ['since'], need(DAY_OF_STOP, { days: known }), since!);
   }
   const before = ofDay.filter((stop) => stop.since === undefined || stop.since <= on);
   if (before.length === 0) {
-    return issue('wrong-relation', ['on'], `not before ${days.sort()[0]!}, the day of the stop`, on);
+    return issue('wrong-relation', ['on'], need(NOT_BEFORE_STOP, { date: days.sort()[0]! }), on);
   }
   if (new Set(before.map((stop) => stop.since)).size > 1) {
-    const expected = `the day of one stop, since there are several of this code: ${days.sort().join(', ')}`;
+    const expected = need(DAY_OF_ONE_STOP, { days: days.sort().map((day) => day ?? '–') });
     return issue('missing', ['since'], expected, 'undefined');
   }
   const abouts = [...new Set(before.map((stop) => stop.about ?? code))];
-  if (abouts.length > 1) return issue('wrong-relation', ['stop'], `one of ${abouts.join(', ')}`, code);
+  if (abouts.length > 1)
+    return issue('wrong-relation', ['stop'], need(ONE_OF, { options: abouts.map(describe) }), describe(code));
   return before;
 }
 
@@ -156,7 +174,7 @@ export function applyDecisions(stops: readonly Stop[], decisions: readonly StopD
     const { on } = decision;
     const found =
       day !== undefined && on > day
-        ? issue('wrong-relation', ['on'], `not after ${day}, the day of this session`, on)
+        ? issue('wrong-relation', ['on'], need(NOT_AFTER_SESSION, { date: day }), on)
         : meant(stops, decision);
     if (!Array.isArray(found)) issues.push(moved(found, (path) => ['decisions', index, ...path]));
     else for (const stop of found) lifted.set(stop, decision);
@@ -197,14 +215,13 @@ interface WithStops {
  * ```
  */
 export function stopsInForce(document: WithStops): Stop[] {
-  const expected = 'a plan, a record, a review or a proposal';
-  const { stops } = plainInput(document, expected) as { readonly stops?: unknown };
+  const { stops } = plainInput(document, WITH_STOPS) as { readonly stops?: unknown };
   const issues: InputIssue[] = [];
-  if (!Array.isArray(stops)) issues.push(issue('wrong-type', ['stops'], 'a list of stops', describe(stops)));
+  if (!Array.isArray(stops)) issues.push(issue('wrong-type', ['stops'], STOPS, describe(stops)));
   else {
     stops.forEach((stop: unknown, index) => {
       if (typeof stop === 'object' && stop !== null && typeof (stop as Stop).code === 'string') return;
-      issues.push(issue('wrong-type', ['stops', index], 'a stop, with its code', describe(stop)));
+      issues.push(issue('wrong-type', ['stops', index], A_STOP, describe(stop)));
     });
   }
   if (issues.length > 0) throw new InputError(issues);

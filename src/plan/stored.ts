@@ -6,9 +6,12 @@ import { version } from '../study/version.js';
 import { checkConsistency, finder, isNear, type Found } from './consistency.js';
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
-import { caution } from './messages.js';
+import { documentCaution } from './document-messages.js';
 import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
+import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
+import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
+import { optionIssue } from '../answer/field-reader.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -40,7 +43,7 @@ export interface StoredKind<T = Verified, E = T> {
 /** A document stepped up to the current version, one version at a time. A newer one is refused. */
 export function upgraded(document: Json, current: number, upgrades: Upgrades): Json {
   const given = document['schemaVersion'];
-  const expected = `a version of ${current} or less that is known`;
+  const expected = need(KNOWN_VERSION, { current });
   const refuse = (code: 'missing' | 'not-one-of' | 'newer-document'): never => {
     throw new InputError([issue(code, ['schemaVersion'], expected, describe(given))]);
   };
@@ -53,16 +56,17 @@ export function upgraded(document: Json, current: number, upgrades: Upgrades): J
 }
 
 export const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
-const show = (part: unknown): string => (Array.isArray(part) ? `a list of ${part.length}` : describe(part));
+const shown = (part: unknown): Needed =>
+  Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
 
 /** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */
 function differences(made: unknown, given: unknown, schema: Shaped | undefined, path: Path, found: Found): void {
   if (typeof made === 'number' && typeof given === 'number' && isNear(made, given)) return;
   if (made === given) return;
   if (!isObject(made) || !isObject(given) || Array.isArray(made) !== Array.isArray(given)) {
-    return found(path, made === undefined ? 'left out' : show(made), given);
+    return found(path, made === undefined ? LEFT_OUT : shown(made), given);
   }
-  if (Array.isArray(made) && made.length !== given['length']) return found(path, show(made), given);
+  if (Array.isArray(made) && made.length !== given['length']) return found(path, shown(made), given);
   const known = fieldsOf(schema);
   for (const name of new Set([...Object.keys(made), ...Object.keys(given)])) {
     if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) continue;
@@ -104,20 +108,20 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
   const issues: InputIssue[] = [];
   const found = finder(issues);
   checkConsistency(document, found, (path, code) => {
-    if (own) found(path, 'a code of this version', code);
+    if (own) found(path, KNOWN_CODE, code);
   });
   kind.check?.(document, found);
   if (issues.length > 0) throw new InputError(issues);
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made.document, libraryVersion }, document, kind.schema as unknown as Shaped, [], found);
+  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;
     return { document, expanded: isWhole ? (document as unknown as E) : { ...made.expanded, libraryVersion } };
   }
-  return kind.otherwise(document, made, caution('caution', 'document-unverified', { version: libraryVersion }));
+  return kind.otherwise(document, made, documentCaution('caution', 'document-unverified', { version: libraryVersion }));
 }
 
 /** Whether it says at once that it is none of the kinds: then nothing else in it is walked, however much there is. */
@@ -140,13 +144,10 @@ export function storedDocument<K extends string>(
   const names = Object.keys(kinds) as K[];
   try {
     const other = isOther(document, names);
-    const json = other
-      ? (document as Json)
-      : (plainInput(document, `a ${names.length > 2 ? 'document' : names.join(' or a ')} of this library`) as Json);
+    const json = other ? (document as Json) : (plainInput(document, OUR_DOCUMENT) as Json);
     const name = names.find((kind) => json['document'] === kind);
     if (!name) {
-      const expected = names.map((kind) => `'${kind}'`).join(' or ');
-      throw new InputError([issue('not-one-of', ['document'], expected, describe(json['document']))]);
+      throw new InputError([optionIssue(['document'], names, json['document'])]);
     }
     if (isOwn(json)) return { document: json, expanded: expansionOf(json) ?? json };
     const kind = kinds[name] as unknown as StoredKind<Verified>;

@@ -1,7 +1,7 @@
 import { frozen } from '../quantity/frozen.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import type { PlanCode } from './messages.js';
+import type { PlanCode } from './document-messages.js';
 
 /**
  * What a symptom asks for. `emergency`: deflate, stop and call the emergency number. `clinician-first`: deflate and

@@ -1,3 +1,4 @@
+import { DAY_EXPECTED } from '../answer/needs.js';
 import { InputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -6,9 +7,10 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import type { LimbKilograms, LimbSeconds, TrainingDay } from '../session/week.js';
 import { expandedInto } from './read-document.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
-import { DAY_EXPECTED, daysBetween, isCalendarDay } from '../answer/day.js';
+import { daysBetween, isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { repeatedRecords } from './recent-records.js';
+import { OUR_RECORDS, SESSION_LOAD } from './needs.js';
 
 /** What {@link trainingDays} takes. */
 export interface TrainingDaysInput {
@@ -78,7 +80,7 @@ function dayOf(records: readonly ExpandedRecord[]): TrainingDay {
  */
 export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(input: TrainingDaysInput): TrainingDay[] {
   const reader = new Reader(input);
-  const given = reader.values('records', 'a list of records of this library');
+  const given = reader.values('records', OUR_RECORDS);
   const from = reader.optionalText('from', DAY_EXPECTED, isCalendarDay);
   if (!reader.has('from')) reader.missing('from', DAY_EXPECTED);
   reader.done();
@@ -92,8 +94,7 @@ export const trainingDays = /* @__PURE__ */ withInput(function trainingDays(inpu
     if (!day) return;
     day.push(record);
     if (!record.sessionLoad) {
-      const expected = 'recorded: sessionRpe and sessionS in recordSession';
-      issues.push(issue('missing', [...place, 'sessionLoad'], expected, 'undefined'));
+      issues.push(issue('missing', [...place, 'sessionLoad'], SESSION_LOAD, 'undefined'));
     }
   });
   if (issues.length > 0) throw new InputError(issues);

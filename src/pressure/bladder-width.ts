@@ -7,6 +7,8 @@ import { readBloodPressure } from './blood-pressure.js';
 import { diastolicBias, systolicBias } from './equations/bladder-width.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { STAYS_ABOVE_DIASTOLIC } from './needs.js';
 
 /** What {@link correctForBladderWidth} takes. */
 export interface BladderWidthInput {
@@ -65,7 +67,7 @@ export const correctForBladderWidth = /* @__PURE__ */ withInput(function correct
   const systolic = systolicMmHg - systolicBias(circumferenceCm, bladderWidthCm);
   const diastolic = diastolicMmHg - diastolicBias(circumferenceCm, bladderWidthCm);
   if (reader.fine && systolic <= diastolic) {
-    const expected = `far enough above the diastolic pressure to stay above it when corrected (${formatUnit(diastolic, 'mm[Hg]')})`;
+    const expected = need(STAYS_ABOVE_DIASTOLIC, { value: diastolic, unit: 'mm[Hg]' });
     reader.report('wrong-relation', 'systolicMmHg', expected, formatUnit(systolicMmHg, 'mm[Hg]'));
   }
   reader.done();

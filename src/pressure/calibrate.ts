@@ -7,7 +7,6 @@ import {
   logNormalInterval,
   type WithInterval,
 } from '../answer/answer.js';
-import { expectedNumber } from '../answer/field-reader.js';
 import { describe, type Path } from '../answer/issues.js';
 import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
@@ -24,6 +23,19 @@ import { DAY_DEVIATION, MEASURING_DEVIATION, SIDE_DEVIATION } from './person-var
 import { deviationAsShare, deviationInUnit } from './answer-spread.js';
 import { chiSquareTail } from '../statistics/chi-square.js';
 import { NORMAL_95 } from '../statistics/normal.js';
+import { need, oneOf, type Asked, BETWEEN, type Needed } from '../answer/needs.js';
+import {
+  ABOVE_ESTIMATE_DIASTOLIC,
+  AGREEING,
+  AS_IN_ESTIMATE,
+  ESTIMATE_MAKERS,
+  LEAST_ERROR,
+  MEASUREMENT,
+  MEASUREMENTS,
+  OF_MEASUREMENT,
+  RESULT_ABOVE_DIASTOLIC,
+  ESTIMATE_WITH,
+} from './needs.js';
 
 /** What {@link calibrateOcclusionPressure} takes. */
 export interface CalibrationInput {
@@ -137,9 +149,8 @@ const isEstimate = ({ equation, assumptions }: Partial<Pressure>): boolean =>
 
 /** The estimate, with all that measurements are held against. */
 function readEstimate(reader: Reader): Pressure {
-  const makers = 'estimateOcclusionPressure or estimateWith that names its side';
   const { min, max } = quantities.occlusionMmHg;
-  const estimate = readAnswer(reader, 'estimate', 'occlusion-pressure', makers, ['mm[Hg]'], min / 2, max * 4);
+  const estimate = readAnswer(reader, 'estimate', 'occlusion-pressure', ESTIMATE_MAKERS, ['mm[Hg]'], min / 2, max * 4);
   if (!reader.fine) return estimate;
   const place = placeOf(estimate);
   const faults = [
@@ -149,10 +160,9 @@ function readEstimate(reader: Reader): Pressure {
     ),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
-  const received = isEstimate(estimate)
-    ? faults.length > 0 && `one without ${faults.join(', ')}`
-    : `one of ${describe(estimate.equation)}`;
-  if (received) reader.report('wrong-relation', 'estimate', `an answer of ${makers}`, received);
+  if (!isEstimate(estimate)) reader.report('wrong-relation', 'estimate', ESTIMATE_MAKERS, describe(estimate.equation));
+  else if (faults.length > 0)
+    reader.report('wrong-relation', 'estimate', need(ESTIMATE_WITH, { fields: faults }), 'one without');
   return estimate;
 }
 
@@ -160,11 +170,13 @@ function readEstimate(reader: Reader): Pressure {
 interface Fault {
   /** The field of the measurement; none where it is no measurement. */
   readonly path: Path;
-  readonly expected: string;
+  readonly expected: Asked;
   readonly received: string;
 }
 
-const inputFault = (field: string, expected: string, value: unknown): Fault => ({
+const bounds = ({ min, max, unit }: Quantity): Needed => need(BETWEEN, { low: min, high: max, unit });
+
+const inputFault = (field: string, expected: Asked, value: unknown): Fault => ({
   path: ['inputs', field],
   expected,
   received: describe(value),
@@ -176,34 +188,33 @@ function measurementFault(measured: Pressure, estimate: Pressure): Fault | undef
   const requirement = placeOf(estimate);
   const diastolic = Number(requirement['diastolicMmHg']);
   if (typeof equation !== 'string' || !equation.startsWith('measured-')) {
-    return { path: ['equation'], expected: 'that of measuredOcclusionPressure', received: describe(equation) };
+    return { path: ['equation'], expected: OF_MEASUREMENT, received: describe(equation) };
   }
   if (!isError(deviationInUnit(measured))) {
-    const expected = 'an error of at least 0.1 mmHg';
+    const expected = need(LEAST_ERROR, { least: 0.1, unit: 'mm[Hg]' });
     return { path: ['standardDeviation'], expected, received: describe(standardDeviation) };
   }
   if (value <= diastolic) {
-    const expected = `above the diastolic pressure of the estimate, ${formatUnit(diastolic, 'mm[Hg]')}: no artery closes below it, so measure again`;
+    const expected = need(ABOVE_ESTIMATE_DIASTOLIC, { value: diastolic, unit: 'mm[Hg]' });
     return { path: ['value'], expected, received: formatUnit(value, 'mm[Hg]') };
   }
   for (const field of ['limb', 'posture'] as const) {
     if (place[field] !== requirement[field])
-      return inputFault(field, `${describe(requirement[field])}, as in the estimate`, place[field]);
+      return inputFault(field, need(AS_IN_ESTIMATE, { asked: String(requirement[field]) }), place[field]);
   }
-  if (!SIDES.some((side) => side === place['side'])) return inputFault('side', `'left' or 'right'`, place['side']);
+  if (!SIDES.some((side) => side === place['side'])) return inputFault('side', oneOf(SIDES), place['side']);
   const { cuffWidthCm: width, day } = place;
-  if (!fits(quantities.cuffWidthCm, width))
-    return inputFault('cuffWidthCm', expectedNumber(quantities.cuffWidthCm), width);
-  if (day !== undefined && !Number.isInteger(day)) return inputFault('day', expectedNumber(quantities.day), day);
+  if (!fits(quantities.cuffWidthCm, width)) return inputFault('cuffWidthCm', bounds(quantities.cuffWidthCm), width);
+  if (day !== undefined && !Number.isInteger(day)) return inputFault('day', bounds(quantities.day), day);
   return undefined;
 }
 
 function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
-  const expected = `a list of 1 to ${MOST_MEASUREMENTS} answers of measuredOcclusionPressure`;
+  const expected = need(MEASUREMENTS, { most: MOST_MEASUREMENTS });
   const list = reader.anything('measurements', expected);
   if (list === undefined) return [];
   if (!Array.isArray(list) || list.length === 0 || list.length > MOST_MEASUREMENTS) {
-    const received = Array.isArray(list) ? `a list of ${list.length}` : describe(list);
+    const received = Array.isArray(list) ? String(list.length) : describe(list);
     reader.report('wrong-type', 'measurements', expected, received);
     return [];
   }
@@ -211,7 +222,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   const { min, max } = quantities.valueMmHg;
   const requirement = {
     kind: 'occlusion-pressure',
-    makers: 'measuredOcclusionPressure',
+    makers: MEASUREMENT,
     units: ['mm[Hg]'],
     min,
     max,
@@ -363,7 +374,7 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
         standardDeviationMmHg: undefined,
       };
       const path = ['measurements', index, 'inputs', 'cuffWidthCm'];
-      refuseUseless(reader, conversion, path, 'measure with the cuff of the estimate');
+      refuseUseless(reader, conversion, path);
     }
     const ratio = (converted - diastolicMmHg) / (value - diastolicMmHg);
     return {
@@ -400,11 +411,11 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
   if (contradicting && contradicting.chance < CONTRADICTION.refuse) {
     const [first, second] = contradicting.pair.map(({ index }) => formatUnit(measurements[index]!.value, 'mm[Hg]'));
     for (const { index } of contradicting.pair) {
-      const expected = 'measurements that agree within their errors; measure again';
-      reader.report('wrong-relation', ['measurements', index], expected, `${first!} and ${second!}`);
+      const expected = AGREEING;
+      reader.report('wrong-relation', ['measurements', index], expected, `${first!}, ${second!}`);
     }
   } else if (value <= diastolicMmHg) {
-    const expected = `measurements whose result is above the diastolic pressure of ${formatUnit(diastolicMmHg, 'mm[Hg]')}`;
+    const expected = need(RESULT_ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
     reader.report('wrong-relation', 'measurements', expected, formatUnit(value, 'mm[Hg]'));
   }
   reader.done();

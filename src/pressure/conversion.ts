@@ -3,6 +3,8 @@ import type { Path } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
+import { need } from '../answer/needs.js';
+import { CONVERSION_ABOVE_DIASTOLIC, CONVERSION_SPAN } from './needs.js';
 
 /**
  * A converted pressure whose 95 % interval spans more than this, upper / lower, is refused as useless. The published
@@ -35,25 +37,23 @@ export function conversionInterval(conversion: Conversion) {
   return logInterval(valueMmHg, errors);
 }
 
-/** What makes an interval useless, in words. */
+/** What keeps an interval from being useless, where it is. */
 function uselessBound({ lower, upper }: { readonly lower: number; readonly upper: number }, diastolicMmHg: number) {
-  if (lower <= diastolicMmHg) return `stays above the diastolic pressure of ${formatUnit(diastolicMmHg, 'mm[Hg]')}`;
-  return upper > MOST_SPAN * lower ? `spans at most a factor of ${MOST_SPAN}` : undefined;
+  if (lower <= diastolicMmHg) return need(CONVERSION_ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
+  return upper > MOST_SPAN * lower ? need(CONVERSION_SPAN, { most: MOST_SPAN }) : undefined;
 }
 
 /**
  * Refuses a conversion that is useless by its interval: the error that was given with the pressure where that alone
  * makes it so, else the field that says what it is converted to.
  */
-export function refuseUseless(reader: Reader, conversion: Conversion, field: string | Path, todo: string): void {
+export function refuseUseless(reader: Reader, conversion: Conversion, field: string | Path): void {
   const { diastolicMmHg, standardDeviationMmHg } = conversion;
   const ends = conversionInterval(conversion);
   const bound = uselessBound(ends, diastolicMmHg);
   if (!reader.fine || bound === undefined) return;
   const exact = conversionInterval({ ...conversion, standardDeviationMmHg: undefined });
   const byError = standardDeviationMmHg !== undefined && uselessBound(exact, diastolicMmHg) === undefined;
-  const [at, what] = byError ? ['standardDeviationMmHg', 'an error'] : [field, 'one'];
-  const expected = `${what} with which the 95 % interval of the conversion ${bound} (${todo})`;
-  const received = `${Math.round(ends.lower)} to ${formatUnit(Math.round(ends.upper), 'mm[Hg]')}`;
-  reader.report('wrong-relation', at, expected, received);
+  const received = `${Math.round(ends.lower)}–${formatUnit(Math.round(ends.upper), 'mm[Hg]')}`;
+  reader.report('wrong-relation', byError ? 'standardDeviationMmHg' : field, bound, received);
 }

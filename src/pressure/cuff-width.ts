@@ -137,7 +137,7 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     deviation: conversionDeviation(readings, fromWidthCm, toWidthCm),
     standardDeviationMmHg,
   };
-  if (!same) refuseUseless(reader, conversion, 'toWidthCm', 'measure with that cuff');
+  if (!same) refuseUseless(reader, conversion, 'toWidthCm');
   reader.done();
   return {
     kind: 'occlusion-pressure',

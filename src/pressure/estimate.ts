@@ -1,5 +1,5 @@
 import { type Answer, type Assumption, type Caution, logInterval, logNormalInterval } from '../answer/answer.js';
-import type { Loose } from '../answer/defined.js';
+import type { Loose, Writable } from '../answer/defined.js';
 import { FieldReader } from '../answer/field-reader.js';
 import { sharedFacts } from '../answer/own.js';
 import { withInput } from '../answer/with-input.js';
@@ -31,7 +31,6 @@ import {
 } from './uncertainty.js';
 import { assumption } from './assumptions.js';
 import { caution, outsideRange } from './estimate-messages.js';
-import { frozen } from '../quantity/frozen.js';
 
 /** A limb occlusion pressure [mmHg], estimated, measured or converted to another cuff. */
 export type OcclusionPressure = Answer<'occlusion-pressure'>;
@@ -90,10 +89,28 @@ function postureCautions(
   ];
 }
 
+function siteCautions({ limb, circumferenceSite }: OcclusionReadings): Caution[] {
+  if (circumferenceSite === 'mid-limb') return [];
+  const [given, limbCode] = [circumferenceSite === 'under-cuff', limb === 'leg' ? 'thigh' : 'arm'] as const;
+  const path = ['circumferenceSite'];
+  const more = limb === 'leg' ? ({ path, source: 'soldiers-2012' } as const) : { path };
+  return [
+    given
+      ? caution('caution', `circumference-under-cuff-${limbCode}`, undefined, more)
+      : caution('note', `circumference-site-not-given-${limbCode}`, undefined, more),
+  ];
+}
+
 /** What holds for everyone with a limb in a posture: made once, and shared by the answers of an equation. */
 interface Notes {
   readonly assumptions: readonly Assumption[];
+  /** The same where no error of a reading was given. */
+  readonly exact: readonly Assumption[];
   readonly cautions: readonly Caution[];
+  /** Where along the limb the circumference belongs, and what differs. */
+  readonly site: readonly Caution[];
+  /** Both, where the readings have no cautions of their own. */
+  readonly usual: readonly Caution[];
 }
 
 /** An unknown range is never taken as inside. */
@@ -105,21 +122,27 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
   const { error, evidence, id, fittedNotKnown } = equation;
   const known = error.assumption !== 'error-not-known';
   const armPosture = known && limb === 'arm' && homePosture(equation, posture) !== posture;
+  const assumptions = sharedFacts([
+    ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
+    ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
+    assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
+    ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
+    ...(armPosture ? [assumption('arm-posture-not-known')] : []),
+    ...equation.assumptions.map((code) => assumption(code)),
+    ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
+  ]);
+  const cautions = sharedFacts([
+    caution('note', 'estimate-is-a-start'),
+    ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
+    ...postureCautions(equation, readings),
+  ]);
+  const site = sharedFacts(siteCautions(readings));
   return {
-    assumptions: sharedFacts([
-      ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
-      ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
-      assumption(error.assumption, error.means === undefined ? undefined : { count: error.means }),
-      ...(known && leavesLaboratory(equation) ? [assumption('laboratories-differ')] : []),
-      ...(armPosture ? [assumption('arm-posture-not-known')] : []),
-      ...equation.assumptions.map((code) => assumption(code)),
-      ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
-    ]),
-    cautions: sharedFacts([
-      caution('note', 'estimate-is-a-start'),
-      ...(evidence === 'unconfirmed' ? [caution('caution', 'equation-unconfirmed', { equation: id })] : []),
-      ...postureCautions(equation, readings),
-    ]),
+    assumptions,
+    exact: sharedFacts([assumption('readings-exact'), ...assumptions]),
+    cautions,
+    site,
+    usual: sharedFacts([...cautions, ...site]),
   };
 }
 
@@ -129,48 +152,42 @@ function notesOf(equation: OcclusionEquation, readings: OcclusionReadings): Note
  */
 const LEAST_WIDTH_CM = 5;
 
-/** By limb and posture. */
+/** By limb, posture and site. */
 const knownNotes = /* @__PURE__ */ new WeakMap<OcclusionEquation, Notes[]>();
 
 function sharedNotes(equation: OcclusionEquation, readings: OcclusionReadings): Notes {
   let byPlace = knownNotes.get(equation);
   if (!byPlace) knownNotes.set(equation, (byPlace = []));
-  const place = LIMBS.indexOf(readings.limb) * POSTURES.length + POSTURES.indexOf(readings.posture);
+  const { limb, posture, circumferenceSite } = readings;
+  const site = circumferenceSite ? CIRCUMFERENCE_SITES.indexOf(circumferenceSite) : CIRCUMFERENCE_SITES.length;
+  const place = (site * LIMBS.length + LIMBS.indexOf(limb)) * POSTURES.length + POSTURES.indexOf(posture);
   return (byPlace[place] ??= notesOf(equation, readings));
 }
 
-const readingsExact = /* @__PURE__ */ (() => frozen(assumption('readings-exact')))();
-
 /** Readings are assumed to be exact, save those whose error was given. */
-function readingsAssumption(given?: ReadingErrors): Assumption {
-  if (!given) return readingsExact;
+function readingsAssumption(given: ReadingErrors): Assumption {
   const exact = READING_ERROR_FIELDS.filter((field) => given[field] === undefined);
   const fields = exact.map((field) => READING_ERRORS[field].field);
   return fields.length > 0 ? assumption('readings-partly-exact', { fields }) : assumption('reading-errors-given');
 }
 
-/** Where along the limb the circumference belongs, and what differs. */
-function siteCaution({ limb, circumferenceSite }: OcclusionReadings): Caution | undefined {
-  if (circumferenceSite === 'mid-limb') return undefined;
-  const [given, limbCode] = [circumferenceSite === 'under-cuff', limb === 'leg' ? 'thigh' : 'arm'] as const;
-  const path = ['circumferenceSite'];
-  const more = limb === 'leg' ? ({ path, source: 'soldiers-2012' } as const) : { path };
-  return given
-    ? caution('caution', `circumference-under-cuff-${limbCode}`, undefined, more)
-    : caution('note', `circumference-site-not-given-${limbCode}`, undefined, more);
-}
-
-/** Cautions for these readings. */
-function ownCautions(equation: OcclusionEquation, value: number, readings: OcclusionReadings): Caution[] {
-  const { limb, cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = readings;
-  const cautions = bloodPressureCautions(systolicMmHg, diastolicMmHg);
-  const [source] = equation.sources;
+/** Cautions for the size of these readings. */
+function readingCautions(equation: OcclusionEquation, readings: OcclusionReadings): Caution[] {
+  const cautions = bloodPressureCautions(readings.systolicMmHg, readings.diastolicMmHg);
   for (const field of outsideFields(equation, readings)) {
     const value = readings[field as keyof OcclusionReadings] as number;
-    cautions.push(outsideRange(field, quantities[field], value, equation.fitted[field]!, equation.id, source));
+    cautions.push(
+      outsideRange(field, quantities[field], value, equation.fitted[field]!, equation.id, equation.sources[0]),
+    );
   }
-  const site = siteCaution(readings);
-  if (site) cautions.push(site);
+  return cautions;
+}
+
+/** Cautions for this cuff and this answer. */
+function answerCautions(equation: OcclusionEquation, value: number, readings: OcclusionReadings): Caution[] {
+  const { limb, cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = readings;
+  const cautions: Caution[] = [];
+  const [source] = equation.sources;
   const { tooLowAbove } = equation;
   if (tooLowAbove && circumferenceCm > tooLowAbove.circumferenceCm) {
     const words = { equation: equation.id, limit: tooLowAbove.circumferenceCm };
@@ -205,32 +222,39 @@ export function estimateBy(
   const value = equation.apply(readings as Required<OcclusionReadings>);
   const uncertainty = errorsOf(equation, readings, value, given);
   const { evidence, id, formula, symbols, error } = equation;
-  const { assumptions, cautions } = sharedNotes(equation, readings);
-  const own = ownCautions(equation, value, readings);
-  return {
-    kind: 'occlusion-pressure',
-    value,
-    unit: 'mm[Hg]',
-    ...(uncertainty &&
-      (equation.error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation)),
-    equation: id,
-    evidence,
-    ...(error.own && { ownEquation: { formula, symbols, ...(error.own.base && { base: error.own.base }) } }),
-    inputs: given ? { ...readings, ...given } : readings,
-    assumptions: [readingsAssumption(given), ...assumptions],
-    cautions: own.length > 0 ? [...cautions, ...own] : cautions,
-  };
+  const notes = sharedNotes(equation, readings);
+  const [before, after] = [readingCautions(equation, readings), answerCautions(equation, value, readings)];
+  const around: Partial<OcclusionPressure> | undefined =
+    uncertainty && (error.own?.around ?? logInterval)(value, uncertainty.errors, uncertainty.standardDeviation);
+  const answer = { kind: 'occlusion-pressure', value, unit: 'mm[Hg]' } as Writable<OcclusionPressure>;
+  if (around) {
+    answer.lower = around.lower!;
+    answer.upper = around.upper!;
+    answer.level = around.level!;
+    answer.standardDeviation = around.standardDeviation!;
+    if (around.scale) answer.scale = around.scale;
+    answer.errors = around.errors!;
+  }
+  answer.equation = id;
+  answer.evidence = evidence;
+  if (error.own) answer.ownEquation = { formula, symbols, ...(error.own.base && { base: error.own.base }) };
+  answer.inputs = given ? { ...readings, ...given } : readings;
+  answer.assumptions = given ? [readingsAssumption(given), ...notes.assumptions] : notes.exact;
+  answer.cautions =
+    before.length + after.length > 0 ? [...notes.cautions, ...before, ...notes.site, ...after] : notes.usual;
+  return answer;
 }
-
-type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
 
 /** The readings, and their errors where any was given. */
 export function readReadings(reader: FieldReader): { readings: OcclusionReadings; given: ReadingErrors | undefined } {
   const limb = reader.choice('limb', LIMBS);
+  const circumferenceCm = reader.number('circumferenceCm', limbCircumference[limb]);
+  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
   const readings: Writable<OcclusionReadings> = {
     limb,
-    circumferenceCm: reader.number('circumferenceCm', limbCircumference[limb]),
-    ...readBloodPressure(reader),
+    circumferenceCm,
+    systolicMmHg,
+    diastolicMmHg,
     cuffWidthCm: reader.number('cuffWidthCm', quantities.cuffWidthCm),
     posture: reader.choice('posture', POSTURES),
   };

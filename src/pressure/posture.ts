@@ -9,6 +9,7 @@ import { type Conversion, conversionInterval, refuseUseless } from './conversion
 import { thighCurve } from './equations/thigh-curve-2026.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { LEG_FOR_POSTURE, STAYS_AT_LEAST } from './needs.js';
 
 /** What {@link correctForPosture} takes. */
 export interface PostureInput {
@@ -84,7 +85,7 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   const same = fromPosture === toPosture;
   if (reader.fine && limb !== 'leg' && !same) {
-    reader.report('wrong-relation', 'limb', "'leg': no means of another posture are published for the arm", limb);
+    reader.report('wrong-relation', 'limb', LEG_FOR_POSTURE, limb);
   }
   if (occlusionMmHg <= diastolicMmHg) {
     reader.report(
@@ -97,7 +98,7 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
   const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;
   if (value < quantities.occlusionMmHg.min) {
-    const expected = `a pressure that stays at or above ${formatUnit(quantities.occlusionMmHg.min, 'mm[Hg]')}`;
+    const expected = need(STAYS_AT_LEAST, { least: quantities.occlusionMmHg.min, unit: 'mm[Hg]' });
     reader.report('wrong-relation', 'occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
   }
   reader.done();
@@ -110,7 +111,7 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     deviation: postureDeviation(fromPosture, toPosture, cuffWidthCm),
     standardDeviationMmHg,
   };
-  if (!same) refuseUseless(reader, conversion, 'toPosture', 'measure in that posture');
+  if (!same) refuseUseless(reader, conversion, 'toPosture');
   reader.done();
   return {
     kind: 'occlusion-pressure',

@@ -1,15 +1,17 @@
-import type { Answer, Caution } from '../answer/answer.js';
-import { guardCautions } from '../answer/guards.js';
+import type { Answer, Caution, ReachedPressure } from '../answer/answer.js';
+import type { Writable } from '../answer/defined.js';
+import { once, sharedFacts } from '../answer/own.js';
+import { pressureCautions } from '../answer/guards.js';
 import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
-import { Reader } from '../answer/reader.js';
+import { PlainReader } from '../answer/plain-reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
+import { EXERCISE_MODES, settingQuantities as quantities, type ExerciseMode } from '../quantity/quantities.js';
 import { product, roundToStep } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { exactness, readPressure } from './held-pressure.js';
-import { caution } from './messages.js';
+import { targetCaution as caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
 /** A pressure to set on the gauge [mmHg]. */
@@ -40,7 +42,8 @@ export interface TargetInput {
 function percentCautions(percentLop: number, mode: ExerciseMode): Caution[] {
   const { low, high } = guidance2019.percentLop[mode];
   const more = { path: ['percentLop'], source: 'guideline-review-2019' } as const;
-  const closes = mode === 'passive' ? [] : guardCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
+  const closes =
+    mode === 'passive' ? [] : pressureCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
   if (closes.length > 0) return closes;
   if (percentLop > high) return [caution('caution', 'percent-above-usual', { percentLop, low, high }, more)];
   return percentLop < low ? [caution('note', 'percent-below-usual', { percentLop, low, high }, more)] : [];
@@ -56,8 +59,20 @@ function closureChance(setting: number, occlusion: Answer): number | undefined {
 function closureCautions(chance: number | undefined, mode: ExerciseMode): Caution[] {
   if (chance === undefined) return [];
   const most = mode === 'passive' ? 'caution' : 'stop';
-  return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percentLop'], most });
+  return pressureCautions('closure-chance', chance, {
+    values: { value: Math.round(chance) },
+    path: ['percentLop'],
+    most,
+  });
 }
+
+/** What holds for every setting. */
+const notes = /* @__PURE__ */ once(() =>
+  sharedFacts([
+    caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
+    caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
+  ]),
+);
 
 /** The highest gauge setting that keeps the chance of closing the artery within a limit; 0 where none does. */
 function highestSetting(occlusion: Answer, limitPercent: number, step: number): number {
@@ -108,13 +123,13 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
 export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(
   input: TargetInput,
 ): CuffPressure {
-  const reader = new Reader(input);
+  const reader = new PlainReader(input);
   const occlusion = readPressure(reader, 'occlusion');
-  const percentLop = reader.number('percentLop');
-  const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
-  const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
+  const percentLop = reader.number('percentLop', quantities.percentLop);
+  const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg', quantities.gaugeStepMmHg) ?? 1;
+  const ceilingMmHg = reader.optionalNumber('ceilingMmHg', quantities.ceilingMmHg);
   const asked = reader.optionalChoice('mode', EXERCISE_MODES);
-  const limit = reader.optionalNumber('occlusionChanceLimitPercent');
+  const limit = reader.optionalNumber('occlusionChanceLimitPercent', quantities.occlusionChanceLimitPercent);
   const { fine } = reader;
   const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
@@ -144,12 +159,11 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const chance = closureChance(value, occlusion);
   const usual = percentCautions(percentLop, mode);
   const cautions: Caution[] = [
-    ...guardCautions('cuff-pressure', value),
+    ...pressureCautions('cuff-pressure', value),
     ...usual,
     // If you ask for a closed artery, a caution reports it already.
     ...(usual.some(({ severity }) => severity === 'stop') ? [] : closureCautions(chance, mode)),
-    caution('note', 'percent-not-flow', undefined, { source: 'flow-steps-2018' }),
-    caution('note', 'pressure-drifts', undefined, { source: 'exercise-shift-2018' }),
+    ...notes(),
   ];
   if (held) {
     const values = { ceiling: ceilingMmHg, wanted: format(wanted), percentLop };
@@ -160,38 +174,31 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
     cautions.push(caution('caution', 'chance-limit-holds', values, { path: ['occlusionChanceLimitPercent'] }));
   }
   if (standardDeviation === undefined) cautions.push(caution('caution', 'true-percent-not-known'));
-  return {
-    kind: 'cuff-pressure',
-    value,
-    unit: 'mm[Hg]',
-    ...(lower !== undefined && { lower: share * lower }),
-    ...(upper !== undefined && { upper: share * upper }),
-    ...(level !== undefined && { level }),
-    // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
-    ...(spread !== undefined && {
-      standardDeviation: spread,
-      ...(scale && { scale }),
-      errors: [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }],
-    }),
-    equation: 'percent-of-occlusion',
-    evidence: occlusion.evidence,
-    inputs: {
-      occlusion,
-      percentLop,
-      gaugeStepMmHg,
-      ...(ceilingMmHg !== undefined && { ceilingMmHg }),
-      ...(asked && { mode: asked }),
-      ...(limit !== undefined && { occlusionChanceLimitPercent: limit }),
-    },
-    rounding: { from: wanted, to: 'down', step: gaugeStepMmHg },
-    reached: {
-      percentLop: (100 * value) / occlusion.value,
-      ...(upper !== undefined && { lower: (100 * value) / upper }),
-      ...(lower !== undefined && { upper: (100 * value) / lower }),
-      ...(chance !== undefined && { occlusionChancePercent: chance }),
-      ...(highest !== undefined && { highestMmHg: highest }),
-    },
-    assumptions: exactness(occlusion),
-    cautions,
-  };
+  const inputs: Writable<CuffPressure['inputs']> = { occlusion, percentLop, gaugeStepMmHg };
+  if (ceilingMmHg !== undefined) inputs['ceilingMmHg'] = ceilingMmHg;
+  if (asked) inputs['mode'] = asked;
+  if (limit !== undefined) inputs['occlusionChanceLimitPercent'] = limit;
+  const reached: Writable<ReachedPressure> = { percentLop: (100 * value) / occlusion.value };
+  if (upper !== undefined) reached.lower = (100 * value) / upper;
+  if (lower !== undefined) reached.upper = (100 * value) / lower;
+  if (chance !== undefined) reached.occlusionChancePercent = chance;
+  if (highest !== undefined) reached.highestMmHg = highest;
+  const answer = { kind: 'cuff-pressure', value, unit: 'mm[Hg]' } as Writable<CuffPressure>;
+  if (lower !== undefined) answer.lower = share * lower;
+  if (upper !== undefined) answer.upper = share * upper;
+  if (level !== undefined) answer.level = level;
+  // An error that is a share of the pressure is the same share of its percentage; one in mmHg is that percentage of it.
+  if (spread !== undefined) {
+    answer.standardDeviation = spread;
+    if (scale) answer.scale = scale;
+    answer.errors = [{ part: 'occlusion', standardDeviation: spread, evidence: occlusion.evidence }];
+  }
+  answer.equation = 'percent-of-occlusion';
+  answer.evidence = occlusion.evidence;
+  answer.inputs = inputs;
+  answer.rounding = { from: wanted, to: 'down', step: gaugeStepMmHg };
+  answer.reached = reached;
+  answer.assumptions = exactness(occlusion);
+  answer.cautions = cautions;
+  return answer;
 });

@@ -8,6 +8,7 @@ import {
 } from '../answer/needs.js';
 import { Math, square } from '../quantity/maths.js';
 import type { ErrorPart } from '../answer/answer.js';
+import type { Writable } from '../answer/defined.js';
 import type { ReadingName } from '../quantity/readings.js';
 import type { Limb, Posture } from '../quantity/quantities.js';
 import { curveErrors } from './curve.js';
@@ -91,8 +92,6 @@ export function outsideFields(equation: OcclusionEquation, readings: OcclusionRe
   }
   return fields;
 }
-
-type Writable<T> = { -readonly [Field in keyof T]: T[Field] };
 
 /**
  * Half of what the answer changes by, from one standard deviation below a reading to one above: its local slope.

@@ -15,20 +15,32 @@ interface Digits {
   readonly exponent: number;
 }
 
-/** Decimal places of most numbers that people enter, and that many tens. */
-const PLACES = 6;
-const TENS = 1e6;
+/** Powers of ten, as far as doubles hold them exactly. */
+const TENS = /* @__PURE__ */ Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+/** Decimal places of most numbers that people enter, fewest first: few digits keep products short. */
+const PLACES = [0, 3, 6];
 /** The first number of more than 12 digits. */
 const LONG = 1e12;
+
+/** Many times what a quotient changes by, as a share of it, where it, value and step are brought to 12 digits. */
+const CLEAR = 1e-9;
 
 const isWhole = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < LONG;
 
 /** A finite number at 12 significant digits. */
 function digitsOf(value: number): Digits {
-  if (isWhole(value)) return { whole: value, exponent: 0 };
-  const whole = Math.round(value * TENS);
-  // The quotient is the double nearest to that decimal: where it is the value, these are its digits.
-  if (whole / TENS === value && Math.abs(whole) < LONG) return { whole, exponent: -PLACES };
+  for (const places of PLACES) {
+    const whole = Math.round(value * TENS[places]!);
+    // The quotient is the double nearest to that decimal: where it is the value, these are its digits.
+    if (whole / TENS[places]! === value && Math.abs(whole) < LONG) return { whole, exponent: -places };
+  }
+  const places = 11 - Math.floor(Math.log10(Math.abs(value)));
+  const long = value * (TENS[places] ?? NaN);
+  const whole = Math.round(long);
+  // 12 digits, and far enough from half a digit that the product’s own rounding decides nothing.
+  if (Math.abs(whole) >= LONG / 10 && Math.abs(whole) < LONG && Math.abs(long - whole) < 0.49) {
+    return { whole, exponent: -places };
+  }
   const [mantissa, exponent] = value.toExponential(11).split('e') as [string, string];
   return { whole: Number(mantissa.replace('.', '')), exponent: Number(exponent) - 11 };
 }
@@ -38,9 +50,9 @@ const isExact = (whole: number): boolean => Math.abs(whole) <= Number.MAX_SAFE_I
 
 /** The double nearest to a decimal. */
 function nearest({ whole, exponent }: Digits): number {
-  if (typeof whole === 'number' && exponent === 0) return whole;
-  // Both are doubles, so the quotient is rounded once.
-  if (typeof whole === 'number' && exponent === -PLACES) return whole / TENS;
+  const under = TENS[-exponent];
+  // Both are exact, so the quotient is rounded once.
+  if (typeof whole === 'number' && under !== undefined) return whole / under;
   return Number(`${whole}e${exponent}`);
 }
 
@@ -54,7 +66,7 @@ const withZeros = (whole: number | bigint, count: number): bigint => BigInt(`${w
 /** A whole number with more tens. */
 function raised(whole: number | bigint, tens: number): number | bigint {
   if (tens === 0) return whole;
-  const more = typeof whole === 'number' && tens === PLACES ? whole * TENS : NaN;
+  const more = typeof whole === 'number' ? whole * (TENS[tens] ?? NaN) : NaN;
   return isExact(more) ? more : withZeros(whole, tens);
 }
 
@@ -68,10 +80,8 @@ function plus(a: Digits, b: Digits): Digits {
 /** The double nearest to a quotient. */
 function quotient(a: Digits, b: Digits): number {
   const exponent = Math.min(a.exponent, b.exponent);
-  if (a.exponent - exponent <= PLACES && b.exponent - exponent <= PLACES) {
-    const [over, under] = [raised(a.whole, a.exponent - exponent), raised(b.whole, b.exponent - exponent)];
-    if (typeof over === 'number' && typeof under === 'number') return over / under;
-  }
+  const [over, under] = [raised(a.whole, a.exponent - exponent), raised(b.whole, b.exponent - exponent)];
+  if (typeof over === 'number' && typeof under === 'number') return over / under;
   // With 12 digits each, so many places hold every digit that a double can tell.
   return nearest({ whole: withZeros(a.whole, 40) / BigInt(b.whole), exponent: a.exponent - b.exponent - 40 });
 }
@@ -97,7 +107,13 @@ export const ratio = (over: readonly number[], under: readonly number[]): number
 
 /** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
+  if (isWhole(value) && value % step === 0 && isWhole(step)) return value;
   const by = digitsOf(step);
+  const rough = value / step + (rounding === 'down' ? 0 : 0.5);
+  const below = Math.floor(rough);
+  const [over, under] = [rough - below, below + 1 - rough];
+  // Far enough from the next multiple, the 13th digit decides nothing.
+  if (Math.min(over, under) > CLEAR * (Math.abs(rough) + 1)) return nearest(times(digitsOf(below), by));
   // The quotient is brought to 12 digits too: 0.3 / 0.1 must be 3 steps.
   const steps = Number(quotient(digitsOf(value), by).toPrecision(12));
   const whole = Math.floor(rounding === 'down' ? steps : steps + 0.5);

@@ -20,11 +20,6 @@ const TIMED_CHAIN = /^\s*\d{1,4}\s*(s|min)(\s*[-–/]\s*\d{1,4}\s*(s|min))*\s*$/
 const TIMED_TIMES = /^\s*(\d{1,2})\s*[x×]\s*(\d{1,4}\s*(s|min))\s*$/;
 export const MOST_SETS = 50;
 
-export const SCHEME_WORDS =
-  "repetitions set by set, such as '30-15-15-15', sets by repetitions, such as '3x10', or sets by time, such as '5x2min' or '45s-30s'";
-export const TEMPO_WORDS =
-  "eccentric, bottom, concentric and top seconds, such as '2-0-2-0', '1.5-0-1.5-0', '2020' or '30X0', or the four as an object";
-
 /** Four phases with dashes or slashes between them, or four digits. */
 export const TEMPO = /^\s*([\dXx]{4}|([Xx]|\d{1,2}(\.\d{1,3})?)(\s*[-/]\s*([Xx]|\d{1,2}(\.\d{1,3})?)){3})\s*$/;
 

@@ -1,8 +1,8 @@
 import type { Answer } from '../answer/answer.js';
 import { defined, type Full, type Given, type LeftOut } from '../answer/defined.js';
 import { readAnswer } from '../answer/read-answer.js';
-import { GIVEN_WITH, need } from '../answer/needs.js';
-import { expectedNumber, Reader } from '../answer/reader.js';
+import { GIVEN_WITH, need, LEFT_OUT_WITH, type Asked, type Needed } from '../answer/needs.js';
+import { Reader } from '../answer/reader.js';
 import { format } from '../quantity/format.js';
 import {
   EXERCISE_MODES,
@@ -17,7 +17,29 @@ import {
   type LoadUnit,
   type Side,
 } from '../quantity/quantities.js';
-import { MOST_SETS, parseScheme, parseTempo, SCHEME_WORDS, TEMPO_WORDS, type Tempo } from './notation.js';
+import { MOST_SETS, parseScheme, parseTempo, type Tempo } from './notation.js';
+import {
+  ALL_OR_NONE,
+  BELOW_FIELD,
+  EITHER_SCHEME,
+  EXERCISES,
+  LEFT_OUT_LOADS,
+  LEFT_OUT_UNLESS,
+  LEFT_OUT_UNLESS_TURNS,
+  LEFT_OUT_UNRESTRICTED,
+  LONGER_REPETITION,
+  NAME,
+  OR_DURATION,
+  OR_IN_EVERY_SET,
+  REST_PRESSURE,
+  SCHEME,
+  SETS,
+  SIDE_OF_PRESSURES,
+  TEMPO_PHASES,
+  WITHOUT_EXPLOSIVE,
+  WITHOUT_PRESSURES,
+} from './needs.js';
+import { MAXIMUM_MAKERS } from '../strength/needs.js';
 
 export type { Tempo };
 
@@ -282,7 +304,7 @@ export const onSide = (value: PerSide, side: Side | undefined): number =>
 export const placeName = ({ limb, side }: Place): string => (limb && side ? `${side} ${limb}` : 'the limb');
 
 function readTempo(reader: Reader): Full<Tempo> | { readonly without: string } | undefined {
-  const given = reader.textOrChild('tempo', TEMPO_WORDS, (text) => parseTempo(text) !== undefined);
+  const given = reader.textOrChild('tempo', TEMPO_PHASES, (text) => parseTempo(text) !== undefined);
   if (given === undefined) return undefined;
   if (typeof given === 'string') {
     const { eccentricS, bottomS, concentricS, topS } = parseTempo(given)!;
@@ -307,9 +329,15 @@ function readSet(set: Reader): ExerciseSet {
   }) as ExerciseSet;
 }
 
+/** What a set without repetitions is asked for. */
+export function orDuration(): Needed {
+  const { min, max, unit } = quantities.repetitions;
+  return need(OR_DURATION, { min, max, unit });
+}
+
 /** Reports a field that does not go with the others. */
-const refuse = (reader: Reader, name: string, why: string): void => {
-  if (reader.has(name)) reader.report('wrong-relation', name, `left out ${why}`, 'a value');
+const refuse = (reader: Reader, name: string, asked: Asked): void => {
+  if (reader.has(name)) reader.report('wrong-relation', name, asked, 'a value');
 };
 
 /** Reports the one that is missing of two fields that go together. */
@@ -320,9 +348,9 @@ function together(reader: Reader, ...[first, second]: readonly [string, string])
 }
 
 function readPrescription(reader: Reader): FullPrescription {
-  const scheme = reader.optionalText('scheme', SCHEME_WORDS, (text) => parseScheme(text) !== undefined);
-  const setReaders = reader.optionalList('sets', 'a list of sets', MOST_SETS);
-  const warmUpReaders = reader.optionalList('warmUp', 'a list of sets', MOST_SETS);
+  const scheme = reader.optionalText('scheme', SCHEME, (text) => parseScheme(text) !== undefined);
+  const setReaders = reader.optionalList('sets', SETS, MOST_SETS);
+  const warmUpReaders = reader.optionalList('warmUp', SETS, MOST_SETS);
   const restS = reader.optionalNumber('restS');
   const restriction = reader.choice('restriction', RESTRICTIONS);
   const mode = reader.optionalChoice('mode', EXERCISE_MODES) ?? 'resistance';
@@ -337,7 +365,7 @@ function readPrescription(reader: Reader): FullPrescription {
     reader,
     'oneRepMax',
     'one-repetition-maximum',
-    'testedOneRepMax or estimateOneRepMax',
+    MAXIMUM_MAKERS,
     ['kg', '[lb_av]'],
     quantities.load.min,
     quantities.load.max * 40,
@@ -366,21 +394,21 @@ function readPrescription(reader: Reader): FullPrescription {
 
   if (reader.has('scheme') === reader.has('sets')) {
     const received = reader.has('sets') ? 'both' : 'neither';
-    reader.report('wrong-relation', 'sets', 'given, or else scheme, but not both', received);
+    reader.report('wrong-relation', 'sets', EITHER_SCHEME, received);
   }
   for (const set of [...(setReaders ?? []), ...(warmUpReaders ?? [])]) {
     if (!set.has('repetitions') && !set.has('durationS')) {
-      set.report('missing', 'repetitions', `${expectedNumber(quantities.repetitions)}, or durationS`, 'undefined');
+      set.report('missing', 'repetitions', orDuration(), 'undefined');
     }
   }
   const times = checkTempo(reader, tempo, [...warmUpGiven, ...given]);
   const resting = [...warmUpGiven, ...given].slice(0, -1);
   if (!reader.has('restS') && resting.some((set) => set.restS === undefined)) {
-    reader.report('missing', 'restS', expectedNumber(quantities.restS), 'undefined');
+    reader.judge('restS', quantities.restS, undefined);
   }
   together(reader, 'limb', 'side');
   together(reader, 'bodyMassKg', 'bodyMassPercent');
-  if (!takesTurns(side)) refuse(reader, 'changeS', 'unless every set is done with one side and then with the other');
+  if (!takesTurns(side)) refuse(reader, 'changeS', LEFT_OUT_UNLESS_TURNS);
   checkLoads(reader, given);
   const pressures = given.map((set) => set.pressureMmHg ?? pressureMmHg);
   checkPressures(reader, { restriction, side, pressures, rest: restPressureMmHg, occlusionMmHg });
@@ -423,13 +451,12 @@ function checkTempo(
   const counted = sets.some((set) => set.durationS === undefined && set.repetitions !== undefined);
   if (!tempo || 'without' in tempo) {
     if (tempo && counted) {
-      const expected = 'seconds in every phase, or else durationS in every set, since X has no time';
-      reader.report('wrong-relation', 'tempo', expected, `'${tempo.without}'`);
-    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_WORDS, 'undefined');
+      reader.report('wrong-relation', 'tempo', WITHOUT_EXPLOSIVE, `'${tempo.without}'`);
+    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_PHASES, 'undefined');
     return undefined;
   }
   if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
-    reader.report('wrong-relation', 'tempo', 'longer than 0 s a repetition', '0 s');
+    reader.report('wrong-relation', 'tempo', LONGER_REPETITION, '0 s');
   }
   return tempo;
 }
@@ -437,11 +464,11 @@ function checkTempo(
 function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   const perSet = sets.some((set) => set.load !== undefined);
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
-    reader.report('missing', 'load', 'given, or else a load in every set', 'undefined');
+    reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }), 'undefined');
   }
-  if (perSet) refuse(reader, 'percentOneRepMax', 'where sets have loads of their own; give oneRepMax');
+  if (perSet) refuse(reader, 'percentOneRepMax', LEFT_OUT_LOADS);
   if (reader.has('oneRepMax')) {
-    refuse(reader, 'percentOneRepMax', 'when oneRepMax is given');
+    refuse(reader, 'percentOneRepMax', need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
     if (!perSet && !reader.has('load'))
       reader.report('missing', 'load', need(GIVEN_WITH, { field: 'oneRepMax' }), 'undefined');
   }
@@ -458,29 +485,33 @@ interface Pressures {
 function checkPressures(reader: Reader, { restriction, side, pressures, rest, occlusionMmHg }: Pressures): void {
   const some = pressures.some((pressure) => pressure !== undefined);
   if (some && pressures.includes(undefined)) {
-    reader.report('missing', 'pressureMmHg', 'given, or else a pressure in every set', 'undefined');
+    reader.report('missing', 'pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }), 'undefined');
   }
   if (restriction === 'none') {
-    const why = 'when there is no restriction';
     for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])
-      refuse(reader, name, why);
+      refuse(reader, name, LEFT_OUT_UNRESTRICTED);
     if (some && !reader.has('pressureMmHg')) {
-      reader.report('wrong-relation', 'sets', `without pressures ${why}`, 'pressures');
+      reader.report('wrong-relation', 'sets', WITHOUT_PRESSURES, 'pressures');
     }
   }
-  if (restriction !== 'partial') refuse(reader, 'restPressureMmHg', 'unless restriction is partial');
+  if (restriction !== 'partial')
+    refuse(reader, 'restPressureMmHg', need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
   else if (some && !reader.has('restPressureMmHg')) {
-    reader.report('missing', 'restPressureMmHg', 'the lower pressure of the rests', 'undefined');
+    reader.report('missing', 'restPressureMmHg', REST_PRESSURE, 'undefined');
   }
   const split = [rest, occlusionMmHg, ...pressures].some((pressure) => typeof pressure === 'object');
-  if (split && !reader.has('side'))
-    reader.report('missing', 'side', 'given where a pressure is given for each side', 'undefined');
+  if (split && !reader.has('side')) reader.report('missing', 'side', SIDE_OF_PRESSURES, 'undefined');
   if (!reader.fine || rest === undefined) return;
   if (!some) reader.report('missing', 'pressureMmHg', need(GIVEN_WITH, { field: 'restPressureMmHg' }), 'undefined');
   for (const one of side ? sidesOf(side) : SIDES) {
     const lower = onSide(rest, one);
     if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, one) <= lower)) {
-      reader.report('wrong-relation', 'restPressureMmHg', 'below pressureMmHg', `${format(lower)} mmHg`);
+      reader.report(
+        'wrong-relation',
+        'restPressureMmHg',
+        need(BELOW_FIELD, { field: 'pressureMmHg' }),
+        `${format(lower)} mmHg`,
+      );
       return;
     }
   }
@@ -499,7 +530,7 @@ const MOST_EXERCISES = 50;
 
 /** A session, or one exercise as a session of its own, with every default in its place; reported to the reader. */
 export function readSession(reader: Reader): FullSession {
-  const parts = reader.optionalList('exercises', 'a list of exercises', MOST_EXERCISES);
+  const parts = reader.optionalList('exercises', EXERCISES, MOST_EXERCISES);
   const sessionRpe = reader.optionalNumber('sessionRpe');
   const sessionS = reader.optionalNumber('sessionS');
   const notes = defined({ sessionRpe, sessionS }) as SessionNotes;
@@ -514,19 +545,19 @@ export function readSession(reader: Reader): FullSession {
   const exercises = parts.map((part) => {
     const name = part.optionalText(
       'name',
-      `a name of up to ${MOST_NAME} characters`,
+      need(NAME, { most: MOST_NAME }),
       ({ length }) => length > 0 && length <= MOST_NAME,
     );
     own.push(part.optionalNumber('reperfusionS'));
     return { ...readPrescription(part), ...(name !== undefined && { name }) };
   });
   if (!reader.has('reperfusionS') && own.slice(0, -1).includes(undefined)) {
-    reader.report('missing', 'reperfusionS', expectedNumber(quantities.reperfusionS), 'undefined');
+    reader.judge('reperfusionS', quantities.reperfusionS, undefined);
   }
   const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
   if (cuffed.some((part) => part.has('limb'))) {
     for (const part of cuffed) {
-      if (!part.has('limb')) part.report('missing', 'limb', 'given in every exercise or in none', 'undefined');
+      if (!part.has('limb')) part.report('missing', 'limb', ALL_OR_NONE, 'undefined');
     }
   }
   const pauses = own.slice(0, -1).map((pause) => pause ?? reperfusionS ?? 0);

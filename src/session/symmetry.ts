@@ -6,7 +6,8 @@ import { Math, square } from '../quantity/maths.js';
 import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
+import { LEFT_OUT_FOR_ANSWERS, LIKE_LEFT, NUMBER_OR_ANSWER } from './needs.js';
 
 /** What {@link limbSymmetry} takes. */
 export interface SymmetryInput {
@@ -44,15 +45,14 @@ interface Measured {
 }
 
 function readSide(reader: Reader, name: Side): Measured | undefined {
-  const expected = 'a number, or an answer';
-  const given = reader.anything(name, expected);
+  const given = reader.anything(name, NUMBER_OR_ANSWER);
   if (typeof given === 'number') {
     return reader.judge(name, MEASURE, given) === undefined ? undefined : { value: given, evidence: 'definition' };
   }
   const { kind, unit, value, evidence, standardDeviation, scale } = (given ?? {}) as Partial<Answer>;
   const isAnswer = typeof kind === 'string' && typeof evidence === 'string' && Object.hasOwn(grades, evidence);
   if (!isAnswer || typeof value !== 'number' || !(value > 0) || !((standardDeviation ?? 0) >= 0)) {
-    if (given !== undefined) reader.report('wrong-type', name, expected, 'something else');
+    if (given !== undefined) reader.report('wrong-type', name, NUMBER_OR_ANSWER, 'something else');
     return undefined;
   }
   const share =
@@ -95,10 +95,10 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
   const errorPercent = reader.optionalNumber('errorPercent', ERROR);
   const [left, right] = sides;
   if (left && right && (left.kind !== right.kind || left.unit !== right.unit)) {
-    reader.report('wrong-relation', 'right', 'of the kind and unit of left', right.kind ?? 'a number');
+    reader.report('wrong-relation', 'right', LIKE_LEFT, right.kind ?? 'a number');
   }
   if (left?.kind !== undefined && reader.has('errorPercent')) {
-    reader.report('wrong-relation', 'errorPercent', 'left out where answers are given', 'a value');
+    reader.report('wrong-relation', 'errorPercent', LEFT_OUT_FOR_ANSWERS, 'a value');
   }
   reader.done();
   const [own, other] = involved === 'left' ? [left!, right!] : [right!, left!];
@@ -125,10 +125,10 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
     ...(undetected && { undetected }),
     assumptions: known ? [logNormalInterval, assumption('sides-independent')] : [],
     cautions: [
-      ...(known ? [] : [caution('note', 'symmetry-without-error')]),
+      ...(known ? [] : [comparisonCaution('note', 'symmetry-without-error')]),
       ...(isHidden
         ? [
-            caution('caution', 'symmetry-not-detected', {
+            comparisonCaution('caution', 'symmetry-not-detected', {
               low: Math.round(undetected.low),
               high: Math.round(undetected.high),
             }),

@@ -2,14 +2,23 @@ import { Math, square } from '../quantity/maths.js';
 import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Assumption, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
-import { expectedNumber, Reader } from '../answer/reader.js';
+import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import { inFull } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
 import { frozen } from '../quantity/frozen.js';
+import { need } from '../answer/needs.js';
+import {
+  AT_MOST_SESSIONS,
+  EARLIER_WEEKS_LOADS,
+  LEFT_OUT_WITHOUT,
+  ONE_RESTRICTED,
+  RESTRICTED_OF,
+  SEVEN_DAYS,
+} from './needs.js';
 
 /** Restriction time of each limb [s]; limbs left out had none. */
 export interface LimbSeconds {
@@ -192,11 +201,11 @@ function standardDeviation(values: readonly number[], mean: number, divisor: num
  */
 export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: WeekInput): WeekTotals {
   const reader = new Reader(input);
-  const dayReaders = reader.optionalList('days', 'seven days in a row');
+  const dayReaders = reader.optionalList('days', SEVEN_DAYS);
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
   const ratio = reader.optionalChoice('ratio', RATIO_FORMS);
   const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
-  if (!reader.has('days')) reader.report('missing', 'days', 'seven days in a row', 'undefined');
+  if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS, 'undefined');
   const loads: number[] = [];
   const counts: number[] = [];
   const restricted: (number[] | undefined)[] = [];
@@ -217,30 +226,29 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
     const count = day.optionalNumber('sessions');
     const cuffed = day.optionalNumber('restrictedSessions');
     if (count !== undefined && cuffed !== undefined && cuffed > count) {
-      day.report('wrong-relation', 'restrictedSessions', 'at most the sessions of the day', String(cuffed));
+      day.report('wrong-relation', 'restrictedSessions', AT_MOST_SESSIONS, String(cuffed));
     }
     counts.push(count ?? (load > 0 ? 1 : 0));
     const at = loads.length - 1;
     const isRestricted = restricted.some((times) => times !== undefined && times[at]! > 0);
     if (isRestricted && cuffed === undefined && count !== undefined && count > 1) {
       // Taken as one, several would pass the limits on sessions of a day and a week.
-      const expected = `how many of the ${count} sessions had restriction, since the day has restriction time`;
+      const expected = need(RESTRICTED_OF, { count });
       day.report('missing', 'restrictedSessions', expected, 'undefined');
     } else if (isRestricted && cuffed === 0) {
-      day.report('wrong-relation', 'restrictedSessions', '1 or more, since the day has restriction time', '0');
+      day.report('wrong-relation', 'restrictedSessions', ONE_RESTRICTED, '0');
     }
     restrictedCounts.push(cuffed ?? (isRestricted ? 1 : 0));
   }
   if (reader.fine && loads.length !== DAYS) {
-    reader.report('wrong-relation', 'days', 'seven days in a row', `${loads.length}`);
+    reader.report('wrong-relation', 'days', SEVEN_DAYS, `${loads.length}`);
   }
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
-    const expected = `a list of ${EARLIER_WEEKS} numbers, each ${expectedNumber(quantities.weekLoadAu)}`;
-    reader.report('missing', 'earlierWeeksAu', expected, 'undefined');
+    reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS, 'undefined');
   } else if (earlier && ratio === undefined) {
-    reader.report('wrong-relation', 'earlierWeeksAu', 'left out unless ratio is given', 'a value');
+    reader.report('wrong-relation', 'earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
-    reader.report('wrong-relation', 'earlierWeeksAu', 'the loads of the three weeks before', `${earlier.length}`);
+    reader.report('wrong-relation', 'earlierWeeksAu', EARLIER_WEEKS_LOADS, `${earlier.length}`);
   }
   reader.done();
 
@@ -250,7 +258,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const cautions: Caution[] = [];
   const varied = sd > 0;
   if (!varied)
-    cautions.push(caution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
+    cautions.push(comparisonCaution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
   cautions.push(...doseCautions(restricted, restrictedCounts));
   const assumptions = deviationAssumptions[deviation];
   const monotony = varied
@@ -326,10 +334,11 @@ function ratioOf(
 ): Answer<'acute-chronic-ratio'> | undefined {
   const before = sum(earlier);
   const chronic = form === 'coupled' ? (load.value + before) / (EARLIER_WEEKS + 1) : before / EARLIER_WEEKS;
-  cautions.push(caution('note', 'ratio-descriptive', undefined, { source: 'ratio-pitfalls-2020' }));
-  if (form === 'coupled') cautions.push(caution('note', 'ratio-coupled', undefined, { source: 'ratio-coupling-2019' }));
+  cautions.push(comparisonCaution('note', 'ratio-descriptive', undefined, { source: 'ratio-pitfalls-2020' }));
+  if (form === 'coupled')
+    cautions.push(comparisonCaution('note', 'ratio-coupled', undefined, { source: 'ratio-coupling-2019' }));
   if (chronic === 0) {
-    cautions.push(caution('note', 'ratio-undefined'));
+    cautions.push(comparisonCaution('note', 'ratio-undefined'));
     return undefined;
   }
   const inputs = { weekLoad: load, earlierWeeks: earlier.map(inFull).join(' + ') };

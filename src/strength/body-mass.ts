@@ -15,7 +15,9 @@ import {
   type Sex,
 } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { SEX_WITH_SHARE } from './needs.js';
 
 /** The share of body mass that a movement lifts, its standard deviation between people, and its source. */
 export interface BodyMassShare {
@@ -123,7 +125,7 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
   const share = bodyMassShares.find((each) => each.movement === movement && each.sex === sex);
   if (!share && reader.fine) {
     const known = bodyMassShares.filter((each) => each.movement === movement).map((each) => each.sex);
-    reader.report('wrong-relation', 'sex', `one the share is known for in the ${movement}: ${known.join(', ')}`, sex);
+    reader.report('wrong-relation', 'sex', need(SEX_WITH_SHARE, { movement, sexes: known }), sex);
   }
   reader.done();
   const { fraction, standardDeviation, evidence, source } = share!;
@@ -140,6 +142,6 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
     evidence,
     inputs: { movement, sex, bodyMass, fraction, unit },
     assumptions: [spread ? normalInterval : assumption('share-from-segments')],
-    cautions: spread ? [caution('note', 'static-share', undefined, { source })] : [],
+    cautions: spread ? [comparisonCaution('note', 'static-share', undefined, { source })] : [],
   };
 });

@@ -9,6 +9,8 @@ import { inUnit } from './in-unit.js';
 import { EQUATION_SHARE, MANY, MOST } from './limits.js';
 import { assumption } from './assumptions.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
+import { need, type Needed } from '../answer/needs.js';
+import { LONGEST_SET, NO_REPETITION_TERM, TURNS_OVER } from './needs.js';
 
 /** Why an equation does not fit a set: a field that is missing, or that has another value. */
 export interface Misfit {
@@ -18,18 +20,23 @@ export interface Misfit {
   readonly received: string;
 }
 
+const REASONS = {
+  'longest-set': LONGEST_SET,
+  'no-repetition-term': NO_REPETITION_TERM,
+  'turns-over': TURNS_OVER,
+} as const;
+
 /** The domain of every equation without a narrower one. */
 const ANY_SET: NonNullable<OneRepMaxEquation['domain']> = {
   to: MOST,
-  reason: 'the longest set any of the equations was tested on; test with a load that allows 10 or fewer',
+  reason: 'longest-set',
 };
 
 /** The repetitions that an equation expects, where these are outside; `undefined` where they are inside. */
-export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: number): string | undefined {
+export function outsideDomain({ domain = ANY_SET, id }: OneRepMaxEquation, r: number): Needed | undefined {
   const { from = 1, to, reason } = domain;
   if (r >= from && r <= to) return undefined;
-  const range = from === 1 ? `at most ${to}` : from === to ? `${to}` : `${from} to ${to}`;
-  return `${range} to failure for ${id}, ${reason}`;
+  return need(REASONS[reason], { range: from === 1 || from === to ? `${to}` : `${from}–${to}`, equation: id });
 }
 
 /**
@@ -53,20 +60,20 @@ export function farFromFitted(
 export function misfits(equation: OneRepMaxEquation, facts: LiftFacts, r: number): Misfit[] {
   const { lifts, population = {} } = equation;
   const found: Misfit[] = [];
-  const need = (field: keyof LiftFacts, expected: string, fits: boolean): void => {
+  const demand = (field: keyof LiftFacts, expected: string, fits: boolean): void => {
     const given = facts[field] !== undefined;
     if (!given || !fits) found.push({ field, given, expected, received: given ? String(facts[field]) : 'nothing' });
   };
-  if (lifts !== 'any') need('lift', lifts.join(' or '), facts.lift !== undefined && lifts.includes(facts.lift));
-  if (population.sex) need('sex', population.sex, facts.sex === population.sex);
-  if (population.training) need('training', population.training, facts.training === population.training);
+  if (lifts !== 'any') demand('lift', lifts.join(' or '), facts.lift !== undefined && lifts.includes(facts.lift));
+  if (population.sex) demand('sex', population.sex, facts.sex === population.sex);
+  if (population.training) demand('training', population.training, facts.training === population.training);
   if (population.ageYears) {
     const { low, high } = population.ageYears;
     const age = facts.ageYears ?? NaN;
-    need('ageYears', `${low} to ${formatUnit(high, 'a')}`, age >= low && age <= high);
+    demand('ageYears', `${low} to ${formatUnit(high, 'a')}`, age >= low && age <= high);
   }
   const outside = outsideDomain(equation, r);
-  if (outside) found.push({ field: 'repetitions', given: true, expected: outside, received: format(r) });
+  if (outside) found.push({ field: 'repetitions', given: true, expected: outside.expected, received: format(r) });
   return found;
 }
 

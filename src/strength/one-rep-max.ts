@@ -25,6 +25,8 @@ import { readLoad } from './read-load.js';
 import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
 import { reserveError } from './reserve.js';
 import { FIRST_TEST_GAIN, retestOf } from './retest.js';
+import { need } from '../answer/needs.js';
+import { HEAVIER, liftsOf } from './needs.js';
 
 /** A one-repetition maximum (1RM), in kg or lb. */
 export type OneRepMax = Answer<'one-repetition-maximum'>;
@@ -329,11 +331,11 @@ export const estimateOneRepMax = /* @__PURE__ */ withInput(function estimateOneR
     const outside = set.r === 1 ? undefined : outsideDomain(equation, set.r);
     if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
     if (lift !== undefined && lifts !== 'any' && !lifts.includes(lift)) {
-      reader.report('wrong-relation', 'lift', `${lifts.join(' or ')} for equation ${id}`, lift);
+      reader.report('wrong-relation', 'lift', liftsOf(lifts, id), lift);
     }
     answer = maximumBy(equation, set, why);
     if (!answer && reader.fine) {
-      const expected = `heavier: ${id} gives less than the load that was lifted, so it does not hold here`;
+      const expected = need(HEAVIER, { equation: id });
       reader.report('wrong-relation', 'load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
     }
   }

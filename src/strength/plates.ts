@@ -10,6 +10,7 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from 
 import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { EACH_MASS_ONCE, FEWER_DECIMALS, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
 
 /** A kind of plate. */
 export interface Plate {
@@ -51,7 +52,6 @@ export const ROUNDINGS = ['nearest', 'down'] as const;
 const MOST_KINDS = 50;
 /** Weights times kinds that are looked at; beyond it the masses are too fine for the weight. */
 const MOST_CELLS = 4_000_000;
-const EXPECTED = 'a list of plates, each { mass, count? }';
 
 /** Bar, collars and plates after reading. */
 export interface Inventory {
@@ -65,20 +65,20 @@ export function readInventory(reader: Reader, unit: LoadUnit, required: boolean)
   const code = loadUnitCode(unit);
   const bar = reader.optionalNumber('bar', inLoadUnit(quantities.bar, code));
   const collars = reader.optionalNumber('collars', inLoadUnit(quantities.collars, code)) ?? 0;
-  const items = reader.optionalList('plates', EXPECTED);
+  const items = reader.optionalList('plates', PLATES);
   const plates = items?.map((item): Plate => {
     const mass = item.number('mass', inLoadUnit(quantities.mass, code));
     const count = item.optionalNumber('count');
     return count === undefined ? { mass } : { mass, count };
   });
   const asked = required || ['bar', 'collars', 'plates'].some((name) => reader.has(name));
-  if (asked && !reader.has('bar')) reader.missing('bar', 'the mass of the bar');
-  if (asked && !reader.has('plates')) reader.missing('plates', EXPECTED);
+  if (asked && !reader.has('bar')) reader.missing('bar', MASS_OF_BAR);
+  if (asked && !reader.has('plates')) reader.missing('plates', PLATES);
   if (!plates || bar === undefined) return undefined;
   if (plates.length > MOST_KINDS) {
-    reader.report('wrong-type', 'plates', `at most ${MOST_KINDS} kinds`, `${plates.length} of them`);
+    reader.report('wrong-type', 'plates', need(MOST_KINDS_OF_PLATE, { most: MOST_KINDS }), String(plates.length));
   } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
-    reader.report('wrong-relation', 'plates', 'a list in which every mass appears once, with its count', 'one twice');
+    reader.report('wrong-relation', 'plates', EACH_MASS_ONCE, 'one twice');
   }
   return { bar, collars, plates };
 }
@@ -274,4 +274,4 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
 });
 
 export const reportTooFine = (reader: Reader): void =>
-  reader.report('wrong-relation', 'plates', 'masses with fewer decimals, such as 20.41', 'too many to count through');
+  reader.report('wrong-relation', 'plates', FEWER_DECIMALS, 'too many to count through');

@@ -3,6 +3,7 @@ import { isSoundAnswer } from '../answer/read-answer.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
+import { BODY_MASS_OR_NUMBER, MAXIMUM_OR_NUMBER } from './needs.js';
 
 /** The masses that can be numbers or answers: their ranges, and what we assume of a plain number. */
 const MASSES = /* @__PURE__ */ (() =>
@@ -12,14 +13,14 @@ const MASSES = /* @__PURE__ */ (() =>
       least: quantities.load.min,
       most: quantities.load.max * 40,
       code: 'one-rep-max-exact',
-      makers: 'testedOneRepMax or estimateOneRepMax',
+      makers: MAXIMUM_OR_NUMBER,
     },
     'body-mass-load': {
       quantity: { ...quantities.bodyMass, min: 0 } as Quantity,
       least: 0,
       most: quantities.bodyMass.max,
       code: 'body-mass-load-exact',
-      makers: 'bodyMassLoad',
+      makers: BODY_MASS_OR_NUMBER,
     },
   }) as const)();
 
@@ -52,13 +53,12 @@ export function readMass<K extends Mass>(
   optional = false,
 ): Answer<K> {
   const { quantity, least, most, makers } = MASSES[kind];
-  const expected = `an answer of ${makers}, or a number`;
-  const given = reader.anything(name, expected, optional);
+  const given = reader.anything(name, makers, optional);
   const ucum = loadUnitCode(unit);
   if (typeof given === 'number') {
     return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
   }
-  const wanted = { kind, makers: `${makers}, or a number`, units: ['kg', '[lb_av]'], min: least, max: most } as const;
+  const wanted = { kind, makers, units: ['kg', '[lb_av]'], min: least, max: most } as const;
   return given !== undefined && isSoundAnswer(reader, [name], given, wanted)
     ? (given as Answer<K>)
     : ({ kind, value: NaN } as Answer<K>);

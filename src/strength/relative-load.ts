@@ -5,7 +5,9 @@ import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, comparisonCaution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { LEFT_OUT_FOR_EQUATION, READING_FOR_PERCENT } from './needs.js';
 
 /** What {@link estimateRelativeLoad} takes. */
 export interface RelativeLoadInput {
@@ -62,12 +64,12 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
-  if (reader.has(other)) reader.report('wrong-relation', other, `left out for equation ${id}`, 'given');
+  if (reader.has(other)) reader.report('wrong-relation', other, need(LEFT_OUT_FOR_EQUATION, { equation: id }), 'given');
   const value = equation.apply(given);
   const part = error && { part: 'equation' as const, ...error };
   const ends = part && interval(value, [part]);
   if (reader.fine && !((ends?.lower ?? value) > 0 && value <= MOST_PERCENT)) {
-    const expected = `a reading at which ${id} gives above 0, its interval too, and up to ${MOST_PERCENT} %`;
+    const expected = need(READING_FOR_PERCENT, { equation: id, most: MOST_PERCENT });
     reader.report('wrong-relation', reading, expected, formatUnit(value, '%'));
   }
   reader.done();
@@ -85,12 +87,12 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
       ends ? normalInterval : assumption('relative-load-no-error', { equation: id }),
     ],
     cautions: [
-      caution('caution', 'maximal-intent', undefined, { path: [reading] }),
-      ...(value > 100 ? [caution('caution', 'above-the-maximum', undefined, { path: [reading] })] : []),
+      comparisonCaution('caution', 'maximal-intent', undefined, { path: [reading] }),
+      ...(value > 100 ? [comparisonCaution('caution', 'above-the-maximum', undefined, { path: [reading] })] : []),
       ...(reading === 'velocityMPerS'
-        ? [caution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
+        ? [comparisonCaution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
         : []),
-      ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
+      ...cautions.map(({ code, source }) => comparisonCaution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
   };

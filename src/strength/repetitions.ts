@@ -3,13 +3,21 @@ import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
-import { format, formatUnit } from '../quantity/format.js';
+import { formatUnit } from '../quantity/format.js';
 import { outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, comparisonCaution } from './messages.js';
 import { MANY, MOST } from './limits.js';
+import {
+  ABOVE_FLOOR,
+  MOST_REPETITIONS,
+  ONE_REPETITION,
+  PRINTED_REPETITIONS,
+  REPETITION_EQUATION,
+  WITH_INVERSE,
+} from './needs.js';
 
 type Cells = Readonly<Record<number, readonly [percent: number, grade: Grade]>>;
 
@@ -79,7 +87,9 @@ const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();
 const equationNamed = (id: string): OneRepMaxEquation => oneRepMaxEquations.find((each) => each.id === id)!;
 
 function cautionsOf(equation: OneRepMaxEquation | undefined, r: number): Caution[] {
-  const cautions: Caution[] = [caution('note', 'people-differ', undefined, { source: 'equation-provenance-2014' })];
+  const cautions: Caution[] = [
+    comparisonCaution('note', 'people-differ', undefined, { source: 'equation-provenance-2014' }),
+  ];
   if (equation?.evidence === 'unconfirmed') {
     cautions.push(caution('caution', 'coefficients-unconfirmed', { equation: equation.id }));
   }
@@ -89,16 +99,17 @@ function cautionsOf(equation: OneRepMaxEquation | undefined, r: number): Caution
 
 /** The percentage a chart prints. */
 function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number): Answer<'percent-of-maximum'> {
-  const { name, cells } = charts[chart];
+  const { cells } = charts[chart];
   const cell = cells[repetitions];
   if (!cell && reader.fine) {
-    const expected = `one of the repetitions the ${name} prints: ${Object.keys(cells).join(', ')}`;
+    const expected = need(PRINTED_REPETITIONS, { chart, repetitions: Object.keys(cells) });
     reader.report('wrong-relation', 'repetitions', expected, String(repetitions));
   }
   reader.done();
   const [printed, evidence] = cell!;
   const cautions = cautionsOf(undefined, repetitions);
-  if (repetitions > MANY) cautions.push(caution('note', 'charts-differ', undefined, { path: ['repetitions'] }));
+  if (repetitions > MANY)
+    cautions.push(comparisonCaution('note', 'charts-differ', undefined, { path: ['repetitions'] }));
   return {
     kind: 'percent-of-maximum',
     value: printed,
@@ -150,7 +161,7 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
   if (id === undefined) return printedAt(reader, chart ?? 'training-load-chart', repetitions);
   const equation = equationNamed(id);
   if (equation.unit) {
-    reader.report('wrong-relation', 'equation', 'a repetition equation: with an intercept it depends on the load', id);
+    reader.report('wrong-relation', 'equation', REPETITION_EQUATION, id);
   }
   const outside = repetitions === 1 ? undefined : outsideDomain(equation, repetitions);
   if (outside) reader.report('wrong-relation', 'repetitions', outside, String(repetitions));
@@ -207,16 +218,16 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
   let value = NaN;
   if (!inverse) {
     const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
-    reader.report('wrong-relation', 'equation', `one with an inverse: ${having.join(', ')}`, id);
+    reader.report('wrong-relation', 'equation', need(WITH_INVERSE, { equations: having }), id);
   } else if (reader.fine) {
     value = percentOneRepMax === 100 ? 1 : inverse.apply(percentOneRepMax / 100);
     const floor = 100 * (inverse.floor ?? 0);
     const expected =
       percentOneRepMax <= floor
-        ? `above ${format(floor)} %, where ${id} levels off`
+        ? need(ABOVE_FLOOR, { floor, unit: '%', equation: id })
         : value < 1
-          ? `a percentage at which ${id} gives at least 1 repetition; it is not exact near the maximum`
-          : `a percentage at which ${id} gives at most ${MOST} repetitions; no equation is validated for longer sets, so none at 20 to 40 %`;
+          ? need(ONE_REPETITION, { equation: id })
+          : need(MOST_REPETITIONS, { equation: id, most: MOST });
     // At 12 digits, so that 20.000000000000004 is 20.
     const near = Number(value.toPrecision(12));
     if (!(near >= 1 && near <= MOST)) {

@@ -4,6 +4,8 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { SCALE_MARK } from './needs.js';
 
 /**
  * The 1–10 scale of repetitions in reserve, for the ratings that name repetitions. Below 5 it describes effort only.
@@ -41,8 +43,8 @@ export function readRating(reader: Reader, rating: number | undefined): Reserve 
   if (rating === undefined) return undefined;
   const reserve = reserveOf(rating);
   if (!reserve) {
-    const marks = SCALE.map((each) => each.rating).join(', ');
-    reader.report('wrong-relation', 'reserveRpe', `a mark the scale gives repetitions for: ${marks}`, String(rating));
+    const marks = SCALE.map(({ rating: mark }) => String(mark));
+    reader.report('wrong-relation', 'reserveRpe', need(SCALE_MARK, { marks }), String(rating));
   }
   return reserve;
 }

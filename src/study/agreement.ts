@@ -13,6 +13,8 @@ import { studentQuantile, studentT95, studentTail } from '../statistics/student-
 import { accurateSum, columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
 import { caution, short } from './messages.js';
+import { AT_LEAST, need } from '../answer/needs.js';
+import { LEAST_PEOPLE_OF, LEAST_PAIRS_OF, ABOVE_ZERO_LOG } from './needs.js';
 
 /** A number with its 95 % confidence interval. */
 export interface WithConfidence {
@@ -511,15 +513,17 @@ export function agreement(measured: Numbers, estimated: Estimates, options: Agre
   const people = who && peopleKept(kept, who);
   if (issues.length === 0) {
     if (n < LEAST_PAIRS) {
-      issues.push(issue('wrong-relation', ['measured'], `at least ${LEAST_PAIRS} pairs with both values`, `${n}`));
+      issues.push(issue('wrong-relation', ['measured'], need(LEAST_PAIRS_OF, { least: LEAST_PAIRS }), `${n}`));
     } else if (people && people.count < LEAST_PAIRS) {
-      issues.push(issue('wrong-relation', ['person'], `at least ${LEAST_PAIRS} people`, `${people.count}`));
+      issues.push(
+        issue('wrong-relation', ['person'], need(LEAST_PEOPLE_OF, { least: LEAST_PAIRS }), `${people.count}`),
+      );
     }
     if (log) {
       for (const [name, list] of [['measured', x] as const, ['estimated', y] as const]) {
         const wrong = list.findIndex((number) => !(number > 0));
         if (wrong >= 0) {
-          issues.push(issue('out-of-range', [name, kept[wrong]!], 'above 0 on a log scale', `${list[wrong]}`));
+          issues.push(issue('out-of-range', [name, kept[wrong]!], ABOVE_ZERO_LOG, `${list[wrong]}`));
         }
       }
     }
@@ -692,7 +696,9 @@ export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(
   const half = (n: number): number => studentT95(n - 1) * s * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
   const most = 1_000_000;
   if (issues.length === 0 && half(most) > wanted) {
-    issues.push(issue('out-of-range', ['halfWidth'], `at least ${half(most).toPrecision(2)}`, `${wanted}`));
+    issues.push(
+      issue('out-of-range', ['halfWidth'], need(AT_LEAST, { least: Number(half(most).toPrecision(2)) }), `${wanted}`),
+    );
   }
   reader.done();
   let [low, high] = [LEAST_PAIRS, most];

@@ -5,6 +5,8 @@ import type { Reader } from '../answer/reader.js';
 import type { Grade } from '../evidence/grades.js';
 import type { Unit } from '../quantity/quantities.js';
 import { NO_INTERVAL, REFUSED } from './flags.js';
+import { need } from '../answer/needs.js';
+import { INTO } from './needs.js';
 
 /** The columns of an answer, one row a person. */
 export interface AnswerColumns {
@@ -93,7 +95,7 @@ export function outputColumns(reader: Reader, rows: number): AnswerColumns {
   } catch {
     // Whatever cannot be read is no column.
   }
-  const expected = `four Float64Array (value, lower, upper, standardDeviation) and a Uint8Array (flag), each of ${rows} rows`;
+  const expected = need(INTO, { rows });
   reader.report('wrong-type', 'into', expected, 'something else');
   return given as AnswerColumns;
 }

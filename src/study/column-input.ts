@@ -3,6 +3,8 @@ import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
+import { need, type Asked } from '../answer/needs.js';
+import { NUMBER_OR_NULL, WORD_OR_NULL, MOST_COLUMN, AS_LONG, READABLE_COLUMN, SOME_COLUMN } from './needs.js';
 
 /** One value for every row, or a value a row: `NaN`, `null` and `undefined` are missing. */
 export type NumberColumn = number | ArrayLike<number | null | undefined>;
@@ -124,38 +126,32 @@ export class ColumnReader {
   private list<A extends ArrayLike<unknown>>(
     name: string,
     value: ArrayLike<unknown>,
-    expected: string,
+    expected: Asked,
     convert: (list: ArrayLike<unknown>, rows: number) => A | WrongElement,
   ): A | undefined {
     const { rows } = this;
-    const report = (expected: string, received: string): undefined => {
+    const report = (expected: Asked, received: string): undefined => {
       this.reader.report('wrong-relation', name, expected, received);
       return undefined;
     };
     try {
       const { length } = value;
-      if (length > MOST_ROWS) return report(`a column of at most ${MOST_ROWS} rows`, `${length} rows`);
-      if (rows !== undefined && length !== rows)
-        return report(`as long as the other columns, ${rows} rows`, `${length} rows`);
+      if (length > MOST_ROWS) return report(need(MOST_COLUMN, { most: MOST_ROWS }), String(length));
+      if (rows !== undefined && length !== rows) return report(need(AS_LONG, { rows }), String(length));
       this.rows = length;
       const column = convert(value, length);
       if (!(column instanceof WrongElement)) return column;
-      this.reader.report(
-        'wrong-type',
-        [name, column.row],
-        `${expected}, or null where it is missing`,
-        describe(column.value),
-      );
+      this.reader.report('wrong-type', [name, column.row], expected, describe(column.value));
       return undefined;
     } catch {
-      return report('a column that can be read', 'an error');
+      return report(READABLE_COLUMN, 'an error');
     }
   }
 
   /** How many rows the columns have; one of the fields must be a column. */
   someRows(name: string): number {
     if (this.rows === undefined && this.reader.fine) {
-      this.reader.report('wrong-relation', name, 'a column, or another field one', 'one value for every field');
+      this.reader.report('wrong-relation', name, SOME_COLUMN, 'one value for every field');
     }
     return this.rows ?? 0;
   }
@@ -167,7 +163,7 @@ export class ColumnReader {
       const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
       return new Numbers(quantity, Float64Array.of(scalar), false, optional);
     }
-    const values = this.list(name, value, 'a number', (list, rows) =>
+    const values = this.list(name, value, NUMBER_OR_NULL, (list, rows) =>
       list instanceof Float64Array ? list : toNumbers(list, rows),
     );
     return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
@@ -180,7 +176,7 @@ export class ColumnReader {
       const word = optional && value === undefined ? undefined : this.reader.among(name, words, value);
       return new Words(words, Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word)), false, optional);
     }
-    const codes = this.list(name, value, 'a word', (list, rows) => {
+    const codes = this.list(name, value, WORD_OR_NULL, (list, rows) => {
       const codes = new Uint8Array(rows);
       for (let row = 0; row < rows; row += 1) {
         const word = list[row];

@@ -4,6 +4,8 @@ import { occlusionEquations, type OcclusionEquationId } from '../pressure/equati
 import type { AnswerColumns, ColumnsAbout } from './column-answer.js';
 import { columns } from './columns.js';
 import type { OcclusionColumnsInput } from './occlusion-columns.js';
+import { READINGS } from './needs.js';
+import { LEFT_OUT } from '../answer/needs.js';
 
 /** What {@link compareColumns} takes: the readings of `columns`, without `equation` and `into`. */
 export type CompareColumnsInput = Omit<OcclusionColumnsInput, 'answer' | 'equation' | 'into'>;
@@ -45,10 +47,10 @@ function fieldsOf(input: CompareColumnsInput): object {
   try {
     fields = { ...input };
   } catch {
-    reader.report('unreadable', [], 'an object of readings', 'an error');
+    reader.report('unreadable', [], READINGS, 'an error');
   }
   for (const name of ['answer', 'equation', 'into']) {
-    if (Object.hasOwn(fields, name)) reader.report('unknown-field', name, 'left out', describe(name));
+    if (Object.hasOwn(fields, name)) reader.report('wrong-relation', name, LEFT_OUT, describe(name));
   }
   if (issues.length > 0) throw new InputError(issues);
   return fields;

@@ -11,6 +11,8 @@ import {
   OUTSIDE_FITTED_RANGE,
   RELATION,
 } from './flags.js';
+import { A_FUNCTION, OUR_ANSWER, need, type Asked } from '../answer/needs.js';
+import { MOST_COLUMN, AS_LONG, VALUES_OR_COLUMNS, MOST_FIELDS_OF, ONE_COLUMN, ONE_KIND, SOME_ANSWER } from './needs.js';
 
 /** The fields that a function takes, each a value for all rows or a column. */
 export type RowFields<I> = { readonly [Field in keyof I]: I[Field] | ArrayLike<I[Field] | null | undefined> };
@@ -24,7 +26,7 @@ const CAUTION_FLAGS: Readonly<Record<string, number>> = {
   'blood-pressure-refer': BLOOD_PRESSURE_REFER,
 };
 
-const wrong = (code: InputIssue['code'], path: InputIssue['path'], expected: string, received: string): never => {
+const wrong = (code: InputIssue['code'], path: InputIssue['path'], expected: Asked, received: string): never => {
   throw new InputError([issue(code, path, expected, received)]);
 };
 
@@ -33,35 +35,34 @@ const MOST_FIELDS = 100;
 
 /** Fields that are columns, the others, and how many rows there are. */
 function readFields(columns: unknown) {
-  const expected = 'an object whose fields are values or columns';
   if (typeof columns !== 'object' || columns === null || isList(columns)) {
-    wrong('wrong-type', [], expected, describe(columns));
+    wrong('wrong-type', [], VALUES_OR_COLUMNS, describe(columns));
   }
   const varying: [name: string, column: ArrayLike<unknown>][] = [];
   const same: Record<string, unknown> = {};
   let rows: number | undefined;
   try {
     const fields = Object.entries(columns as object);
-    if (fields.length > MOST_FIELDS) wrong('wrong-relation', [], `at most ${MOST_FIELDS} fields`, `${fields.length}`);
+    if (fields.length > MOST_FIELDS)
+      wrong('wrong-relation', [], need(MOST_FIELDS_OF, { most: MOST_FIELDS }), `${fields.length}`);
     for (const [name, value] of fields) {
       if (!isList(value)) {
         same[name] = value;
         continue;
       }
       const { length } = value;
-      if (length > MOST_ROWS)
-        wrong('wrong-relation', [name], `a column of at most ${MOST_ROWS} rows`, `${length} rows`);
+      if (length > MOST_ROWS) wrong('wrong-relation', [name], need(MOST_COLUMN, { most: MOST_ROWS }), String(length));
       if (rows !== undefined && length !== rows) {
-        wrong('wrong-relation', [name], `as long as the other columns, ${rows} rows`, `${length} rows`);
+        wrong('wrong-relation', [name], need(AS_LONG, { rows }), String(length));
       }
       rows = length;
       varying.push([name, value]);
     }
   } catch (error) {
     if (isInputError(error)) throw error;
-    wrong('unreadable', [], expected, 'an error');
+    wrong('unreadable', [], VALUES_OR_COLUMNS, 'an error');
   }
-  if (rows === undefined) wrong('wrong-relation', [], 'an object with at least one column', 'none');
+  if (rows === undefined) wrong('wrong-relation', [], ONE_COLUMN, 'none');
   return { varying, same, rows: rows! };
 }
 
@@ -79,7 +80,7 @@ class Shared {
     this.answers += 1;
     for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
       if (answer[name] !== first[name]) {
-        const expected = `answers of one ${name}, as the first: ${String(first[name])}`;
+        const expected = need(ONE_KIND, { name, value: String(first[name]) });
         wrong('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
       }
     }
@@ -92,7 +93,7 @@ class Shared {
 
   about(): ColumnsAbout {
     const { first } = this;
-    if (!first) return wrong('wrong-relation', ['calculate'], 'an answer for at least one row', 'none');
+    if (!first) return wrong('wrong-relation', ['calculate'], SOME_ANSWER, 'none');
     const { kind, unit, scale, equation, evidence, ownEquation } = first;
     return {
       kind,
@@ -146,7 +147,7 @@ export function eachRow<I extends object, A extends Answer>(
   calculate: (row: I) => A,
   fields: RowFields<I>,
 ): ColumnAnswer<A['kind']> {
-  if (typeof calculate !== 'function') wrong('wrong-type', ['calculate'], 'a function', describe(calculate));
+  if (typeof calculate !== 'function') wrong('wrong-type', ['calculate'], A_FUNCTION, describe(calculate));
   const { varying, same, rows } = readFields(fields);
   const out = emptyColumns(rows);
   const { value, lower, upper, standardDeviation, flag } = out;
@@ -167,7 +168,7 @@ export function eachRow<I extends object, A extends Answer>(
       continue;
     }
     if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {
-      wrong('wrong-type', ['calculate', row], 'an answer of the library', describe(answer));
+      wrong('wrong-type', ['calculate', row], OUR_ANSWER, describe(answer));
     }
     shared.add(answer, row);
     value[row] = answer.value;

@@ -5,6 +5,8 @@ import { inapplicableField, requirement, type ReadingErrors } from '../pressure/
 import { outsideRange } from '../pressure/estimate-messages.js';
 import { quantities } from '../quantity/quantities.js';
 import { OWN_READINGS, readOwnEquation, type OwnOcclusionEquation, type OwnReading } from './fitted-equation.js';
+import { need } from '../answer/needs.js';
+import { GIVES_PRESSURE } from './needs.js';
 
 /** What {@link estimateWith} takes: the readings of an estimate, and those that only your own equation draws on. */
 export interface OwnEstimateInput extends OcclusionReadings, ReadingErrors {
@@ -55,15 +57,15 @@ export function estimateWith(fit: OwnOcclusionEquation | object, readings: OwnEs
   const { readings: common, given } = readReadings(reader);
   const own: Partial<Record<OwnReading, number>> = {};
   for (const field of OWN_READINGS) {
-    const need = equation.own.terms.some((term) => term.field === field);
-    const value = need ? reader.number(field) : reader.optionalNumber(field);
+    const needed = equation.own.terms.some((term) => term.field === field);
+    const value = needed ? reader.number(field) : reader.optionalNumber(field);
     if (value !== undefined) own[field] = value;
   }
   const taken: OcclusionReadings = { ...common, ...own };
   const field = reader.fine ? inapplicableField(equation, taken) : undefined;
   if (field) reader.report('wrong-relation', field, requirement(equation, field), String(taken[field]));
   else if (reader.fine && !(equation.apply(taken as Required<OcclusionReadings>) > 0)) {
-    reader.report('wrong-relation', 'circumferenceCm', `readings for which ${equation.id} gives a pressure`, 'others');
+    reader.report('wrong-relation', 'circumferenceCm', need(GIVES_PRESSURE, { equation: equation.id }), 'others');
   }
   reader.done();
   const answer = estimateBy(equation, taken, given);

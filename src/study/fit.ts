@@ -20,6 +20,18 @@ import {
 } from './fitted-equation.js';
 import { caution, short } from './messages.js';
 import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.js';
+import { need, type Asked } from '../answer/needs.js';
+import {
+  ROWS_FOR_TERMS,
+  EACH_ONCE,
+  LEFT_OUT_AS_TERM,
+  VARYING_PRESSURES,
+  VARYING_FIELD,
+  INDEPENDENT,
+  NO_ROW_ALONE,
+  BOUNDED_COEFFICIENTS,
+} from './needs.js';
+import { describe } from '../answer/issues.js';
 
 /** What {@link fitOcclusionEquation} takes. */
 export interface FitInput {
@@ -44,7 +56,7 @@ const ROWS_PER_TERM = 10;
 
 /** The fields to fit on: each once, in the order of the formula. */
 function readTerms(reader: Reader): TermField[] {
-  const expected = `a list of ${TERM_FIELDS.map((field) => `'${field}'`).join(', ')}, each once`;
+  const expected = need(EACH_ONCE, { options: TERM_FIELDS.map((field) => `'${field}'`) });
   const given = reader.anything('terms', expected);
   if (given === undefined) return [];
   const list = Array.isArray(given) ? (given as unknown[]) : [];
@@ -102,13 +114,13 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
   const anyWidth = terms.includes('cuffWidthCm');
   const width = anyWidth ? reader.optionalNumber('cuffWidthCm') : reader.number('cuffWidthCm');
   if (anyWidth && width !== undefined) {
-    reader.report('wrong-relation', 'cuffWidthCm', 'left out where it is a term', String(width));
+    reader.report('wrong-relation', 'cuffWidthCm', LEFT_OUT_AS_TERM, String(width));
   }
   const wanted = readFlag(reader, 'diagnostics');
   const rows = rowReaders(reader).map((row) => readRow(row, limb, terms));
   const least = ROWS_PER_TERM * terms.length;
   if (reader.fine && rows.length < least) {
-    reader.report('wrong-relation', 'rows', `at least ${least}, ${ROWS_PER_TERM} for each term`, `${rows.length}`);
+    reader.report('wrong-relation', 'rows', need(ROWS_FOR_TERMS, { least, each: ROWS_PER_TERM }), `${rows.length}`);
   }
   reader.done();
 
@@ -119,25 +131,25 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
     columns,
     rows.map(({ valueMmHg }) => valueMmHg),
   );
-  const refuse = (name: string, expected: string, received: string): never => {
+  const refuse = (name: string, expected: Asked, received: string): never => {
     reader.report('wrong-relation', name, expected, received);
     return reader.done() as never;
   };
   if ('why' in fit) {
-    if (fit.column < 0) return refuse('rows', 'measured pressures that vary', 'one valueMmHg in every row');
+    if (fit.column < 0) return refuse('rows', VARYING_PRESSURES, 'one value in every row');
     const field = terms[fit.column]!;
     return fit.why === 'constant'
-      ? refuse('terms', `readings that vary; leave ${field} out`, `one value of ${field} in every row`)
-      : refuse('terms', `independent of one another; leave ${field} out`, `${field}, which follows from the others`);
+      ? refuse('terms', need(VARYING_FIELD, { field }), 'one value in every row')
+      : refuse('terms', need(INDEPENDENT, { field }), describe(field));
   }
   const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
   if (alone >= 0) {
-    return refuse('rows', 'such that no one row decides a coefficient alone', `row ${alone}, which does`);
+    return refuse('rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
   }
   const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > COEFFICIENT.max);
   if (beyond !== undefined) {
-    const expected = `readings that vary more: every coefficient from ${COEFFICIENT.min} to ${COEFFICIENT.max}`;
-    return refuse('rows', expected, `one of ${beyond.toPrecision(3)}`);
+    const expected = need(BOUNDED_COEFFICIENTS, { min: COEFFICIENT.min, max: COEFFICIENT.max });
+    return refuse('rows', expected, beyond.toPrecision(3));
   }
   const t = studentT95(fit.degreesOfFreedom);
   const intercept = coefficientOf(fit.intercept, fit.interceptError, t);

@@ -20,6 +20,18 @@ import { NORMAL_95 } from '../statistics/normal.js';
 import { leverageAt } from '../statistics/regression.js';
 import { studentT95 } from '../statistics/student-t.js';
 import type { Caution } from '../answer/answer.js';
+import { need } from '../answer/needs.js';
+import {
+  OWN_ID,
+  NUMBER_PER_TERM,
+  LISTS_OF_NUMBERS,
+  TRIANGLE,
+  FITTED_EQUATION,
+  TERMS,
+  TERM_PER_FIELD,
+  PEOPLE_FOR_TERMS,
+  EQUATION_OR_OWN,
+} from './needs.js';
 
 /** Readings that only your own equation draws on. */
 export const OWN_READINGS = ['heightCm', 'bodyMassIndex', 'skinfoldMm'] as const;
@@ -254,7 +266,6 @@ export const isFittedId = (id: string): boolean =>
   !id.startsWith('measured-') &&
   !RESERVED.includes(id) &&
   !occlusionEquations.some((equation) => equation.id === id);
-export const FITTED_ID = 'lower-case letters, digits and hyphens, and not the id of a published equation';
 
 /** Digits of a coefficient, so that the formula as printed is the equation. */
 const DIGITS = 8;
@@ -270,8 +281,8 @@ export const coefficientOf = (value: number, standardError: number, t: number): 
 
 /** Your name for an equation, and what all rows have in common. */
 export function readIdentity(reader: Reader): { readonly id: string; readonly limb: Limb; readonly posture: Posture } {
-  const id = reader.optionalText('id', FITTED_ID, isFittedId);
-  if (id === undefined && reader.fine) reader.report('missing', 'id', FITTED_ID, 'undefined');
+  const id = reader.optionalText('id', OWN_ID, isFittedId);
+  if (id === undefined && reader.fine) reader.report('missing', 'id', OWN_ID, 'undefined');
   return { id: id!, limb: reader.choice('limb', LIMBS), posture: reader.choice('posture', POSTURES) };
 }
 
@@ -292,15 +303,15 @@ function readRange(of: Reader): Range {
 
 /** Means and triangle, as many as there are terms. */
 function readLeverage(from: Reader, terms: number): Leverage {
-  const expected = `${terms} numbers, one for each term`;
+  const expected = need(NUMBER_PER_TERM, { terms });
   const means = from.optionalNumbers('means', COEFFICIENT) ?? [];
   if (from.fine && means.length !== terms) from.report('wrong-relation', 'means', expected, `${means.length}`);
-  const rows = from.values('factor', `a list of ${terms} lists of numbers`);
+  const rows = from.values('factor', need(LISTS_OF_NUMBERS, { terms }));
   const triangle = rows.length === terms && rows.every((row, j) => Array.isArray(row) && row.length === j + 1);
   const numbers = triangle ? (rows as unknown[][]).flat() : [];
   const sound = numbers.every((one) => typeof one === 'number' && one >= FACTOR.min && one <= FACTOR.max);
   if (from.fine && !(triangle && sound)) {
-    from.report('wrong-relation', 'factor', 'a lower triangle of numbers, one row for each term', 'something else');
+    from.report('wrong-relation', 'factor', TRIANGLE, 'something else');
   }
   return { means, factor: rows as number[][] };
 }
@@ -308,7 +319,7 @@ function readLeverage(from: Reader, terms: number): Leverage {
 /** Reads what decides the answers; the rest of the document is passed along unread. */
 function readCore(given: unknown): Core {
   const issues: InputIssue[] = [];
-  const reader = new Reader(plainInput(given, 'an equation of fitOcclusionEquation'), [], issues);
+  const reader = new Reader(plainInput(given, FITTED_EQUATION), [], issues);
   const document = reader.choice('document', DOCUMENTS);
   const { id, limb, posture } = readIdentity(reader);
   const recalibrated = document === 'recalibrated-occlusion-equation';
@@ -319,16 +330,16 @@ function readCore(given: unknown): Core {
   const residualMmHg = number(reader, 'residualMmHg', ERROR);
   const intercept = { coefficient: number(reader.child('intercept'), 'coefficient', COEFFICIENT) };
   const fields: readonly string[] = recalibrated ? [ESTIMATE] : TERM_FIELDS;
-  const terms = (reader.optionalList('terms', 'a list of terms') ?? []).map((term) => ({
+  const terms = (reader.optionalList('terms', TERMS) ?? []).map((term) => ({
     field: term.choice('field', fields),
     coefficient: number(term, 'coefficient', COEFFICIENT),
     ...readRange(term),
   }));
   if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
-    reader.report('wrong-relation', 'terms', 'one term for each of its fields', 'none, or a field twice');
+    reader.report('wrong-relation', 'terms', TERM_PER_FIELD, 'none, or a field twice');
   }
   if (reader.fine && people < terms.length + 2) {
-    reader.report('wrong-relation', 'people', `at least ${terms.length + 2} for so many terms`, `${people}`);
+    reader.report('wrong-relation', 'people', need(PEOPLE_FOR_TERMS, { least: terms.length + 2 }), `${people}`);
   }
   const leverage = readLeverage(reader.child('leverage'), terms.length);
   const ranges: Partial<Record<TermField, Range>> = {};
@@ -480,8 +491,7 @@ export function readEquation(
     return readOwnEquation(given);
   } catch (error) {
     if (!isInputError(error)) throw error;
-    const expected = 'the id of a published equation, or a whole equation of fitOcclusionEquation';
-    reader.report('wrong-type', 'equation', expected, error.issues[0]?.message ?? describe(given));
+    reader.report('wrong-type', 'equation', EQUATION_OR_OWN, describe(given));
     return undefined;
   }
 }

@@ -1,5 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import { describe, issue, type InputIssue } from '../answer/issues.js';
+import { BETWEEN, need } from '../answer/needs.js';
+import { NUMBER_OR_NULL, NAME_OR_NULL, NUMBER_LIST, NUMBERS_AS_LONG, NAMES_AS_LONG } from './needs.js';
 
 const MOST_ROWS = 50_000_000;
 const LARGEST = 1e9;
@@ -12,7 +14,7 @@ export const isList = (value: unknown): value is ArrayLike<unknown> =>
 
 /** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
 export function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: number): Float64Array {
-  const expected = `a list of numbers${rows === undefined ? '' : `, as long as measured (${rows})`}`;
+  const expected = rows === undefined ? NUMBER_LIST : need(NUMBERS_AS_LONG, { rows });
   try {
     if (isList(value) && value.length <= MOST_ROWS && (rows === undefined || value.length === rows)) {
       const numbers = new Float64Array(value.length);
@@ -22,17 +24,19 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
         const number = typeof item === 'number' && Number.isFinite(item) ? item : NaN;
         numbers[row] = number;
         if (typeof item !== 'number' && item !== null && item !== undefined) {
-          issues.push(issue('wrong-type', [name, row], 'a number, or null where it is missing', describe(item)));
+          issues.push(issue('wrong-type', [name, row], NUMBER_OR_NULL, describe(item)));
           break;
         }
         if (Math.abs(number) > LARGEST) {
-          issues.push(issue('out-of-range', [name, row], `from ${-LARGEST} to ${LARGEST}`, String(number)));
+          issues.push(
+            issue('out-of-range', [name, row], need(BETWEEN, { low: -LARGEST, high: LARGEST }), String(number)),
+          );
           break;
         }
       }
       return numbers;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? `a list of ${value.length}` : 'something else'));
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? String(value.length) : 'something else'));
   } catch {
     issues.push(issue('unreadable', [name], expected, 'an error'));
   }
@@ -43,7 +47,7 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
  * Who each row belongs to, as whole numbers from 0 in the order met, −1 for nobody; an issue for what is no such list.
  */
 export function peopleOf(value: unknown, name: string, issues: InputIssue[], rows: number): Int32Array {
-  const expected = `a list of names or numbers, as long as measured (${rows})`;
+  const expected = need(NAMES_AS_LONG, { rows });
   const people = new Int32Array(rows).fill(-1);
   try {
     if (isList(value) && value.length === rows) {
@@ -55,7 +59,7 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
         const who = value[row];
         if (who === null || who === undefined || who === '' || Number.isNaN(who)) continue;
         if (typeof who !== 'string' && typeof who !== 'number') {
-          issues.push(issue('wrong-type', [name, row], 'a name or number, or null where it is missing', describe(who)));
+          issues.push(issue('wrong-type', [name, row], NAME_OR_NULL, describe(who)));
           break;
         }
         if (typeof who === 'number' && who >= 0 && who < rows && Math.floor(who) === who) {
@@ -69,7 +73,7 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
       }
       return people;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? `a list of ${value.length}` : 'something else'));
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? String(value.length) : 'something else'));
   } catch {
     issues.push(issue('unreadable', [name], expected, 'an error'));
   }

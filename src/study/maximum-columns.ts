@@ -21,6 +21,8 @@ import { reserveOf } from '../strength/reserve.js';
 import { inBlocks, outputColumns, writeIntervals, type AnswerColumns, type ColumnAnswer } from './column-answer.js';
 import { at, ColumnReader, type NumberColumn, type WordColumn } from './column-input.js';
 import { DOES_NOT_APPLY, IMPOSSIBLE, NO_INTERVAL, OUTSIDE_FITTED_RANGE, REFUSED, RELATION } from './flags.js';
+import { liftsOf } from '../strength/needs.js';
+import { describe } from '../answer/issues.js';
 
 /** One-repetition maxima over columns: the fields of `estimateOneRepMax`. */
 export interface MaximumColumnsInput {
@@ -71,7 +73,7 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
   const otherLift = (word: Lift | undefined): boolean => word !== undefined && lifts !== 'any' && !lifts.includes(word);
   const oneLift = lift.varies ? undefined : lift.at(0);
   if (otherLift(oneLift)) {
-    reader.report('wrong-relation', 'lift', `${(lifts as readonly Lift[]).join(' or ')} for equation ${id}`, oneLift!);
+    reader.report('wrong-relation', 'lift', liftsOf(lifts as readonly Lift[], id), describe(oneLift));
   }
   const out = outputColumns(reader, rows);
   reader.done();

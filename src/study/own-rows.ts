@@ -4,6 +4,8 @@ import type { Reader } from '../answer/reader.js';
 import type { Range } from '../pressure/equation.js';
 import { limbCircumference, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
 import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
+import { ABOVE_DIASTOLIC, need, TRUE_OR_FALSE } from '../answer/needs.js';
+import { ROWS } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */
 export interface FitRow {
@@ -42,29 +44,33 @@ export function readRow(row: Reader, limb: Limb, needed: readonly TermField[]): 
   const valueMmHg = row.number('valueMmHg');
   const readings: Partial<Record<Exclude<TermField, 'sex'>, number>> & { sex?: Sex } = {};
   for (const field of TERM_FIELDS) {
-    const need = needed.includes(field);
+    const asked = needed.includes(field);
     if (field === 'sex') {
-      const sex = need ? row.choice(field, SEXES) : row.optionalChoice(field, SEXES);
+      const sex = asked ? row.choice(field, SEXES) : row.optionalChoice(field, SEXES);
       if (sex) readings.sex = sex;
     } else {
       const bounds = field === 'circumferenceCm' ? limbCircumference[limb] : quantities[field];
-      const value = need ? row.number(field, bounds) : row.optionalNumber(field, bounds);
+      const value = asked ? row.number(field, bounds) : row.optionalNumber(field, bounds);
       if (value !== undefined) readings[field] = value;
     }
   }
   const { systolicMmHg, diastolicMmHg } = readings;
   // A missing pressure compares with nothing.
   if ((systolicMmHg ?? NaN) <= (diastolicMmHg ?? NaN)) {
-    row.report('swapped-pressures', 'systolicMmHg', 'above the diastolic pressure', String(systolicMmHg));
+    row.report(
+      'swapped-pressures',
+      'systolicMmHg',
+      need(ABOVE_DIASTOLIC, { value: diastolicMmHg!, unit: 'mm[Hg]' }),
+      String(systolicMmHg),
+    );
   }
   return { valueMmHg, readings };
 }
 
 /** The field `rows`, unread; an issue where there are none. */
 export function rowReaders(reader: Reader): readonly Reader[] {
-  const expected = 'a list of rows, one a person';
-  const readers = reader.optionalList('rows', expected, MOST_ROWS);
-  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', expected, 'undefined');
+  const readers = reader.optionalList('rows', ROWS, MOST_ROWS);
+  if (!readers && !reader.has('rows')) reader.report('missing', 'rows', ROWS, 'undefined');
   return readers ?? [];
 }
 
@@ -72,7 +78,7 @@ export function rowReaders(reader: Reader): readonly Reader[] {
 export function readFlag(reader: Reader, name: string): boolean {
   const value = reader.raw(name);
   if (value !== undefined && typeof value !== 'boolean')
-    reader.report('wrong-type', name, 'true or false', describe(value));
+    reader.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
   return value === true;
 }
 

@@ -1,6 +1,6 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
-import { InputError, isInputError, issue } from '../answer/issues.js';
+import { InputError, isInputError, issue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { cholesky } from '../statistics/cholesky.js';
@@ -10,6 +10,17 @@ import { mersenneTwister, normalDeviates } from '../statistics/random.js';
 import { accurateSum, mean, quantile } from '../statistics/sums.js';
 import { readFlag } from './own-rows.js';
 import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
+import { A_FUNCTION, need } from '../answer/needs.js';
+import {
+  PIPELINE,
+  UNCERTAIN_READINGS,
+  OTHER_NAME,
+  POSSIBLE_TOGETHER,
+  TAKEN_READINGS,
+  CORRELATIONS,
+  TWO_NAMES,
+  EACH_PAIR_ONCE,
+} from './needs.js';
 
 /** How two inputs go together. */
 export interface Correlation {
@@ -117,8 +128,7 @@ function outcomeOf(result: unknown): Outcome {
   const log = answer?.scale === 'log';
   const sound = typeof value === 'number' && Number.isFinite(value) && !(log && value <= 0);
   if (sound && typeof deviation === 'number' && deviation >= 0) return { value, deviation, log };
-  const expected = 'a function that returns a finite number or an answer';
-  throw new InputError([issue('wrong-type', ['pipeline'], expected, 'one that returned something else')]);
+  throw new InputError([issue('wrong-type', ['pipeline'], PIPELINE, 'one that returned something else')]);
 }
 
 /**
@@ -169,14 +179,14 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const reader = new Reader(input);
   const names: string[] = [];
   const readings: Drawn[] = [];
-  const expected = `an object of 1 to ${MOST_INPUTS} readings, each with value and standardDeviation`;
+  const expected = need(UNCERTAIN_READINGS, { most: MOST_INPUTS });
   for (const [name, part] of reader.named('inputs', expected, MOST_INPUTS)) {
-    if (name === OWN) part.report('wrong-relation', OWN, 'another name: this one is for the answer’s own error', OWN);
+    if (name === OWN) part.report('wrong-relation', OWN, OTHER_NAME, describe(OWN));
     names.push(name);
     readings.push(readUncertain(part));
   }
   const pipeline = reader.raw('pipeline') as PropagateInput['pipeline'];
-  if (typeof pipeline !== 'function') reader.report('wrong-type', 'pipeline', 'a function', typeof pipeline);
+  if (typeof pipeline !== 'function') reader.report('wrong-type', 'pipeline', A_FUNCTION, describe(pipeline));
   const whole = (name: 'draws' | 'seed', quantity: Quantity, otherwise: number): number => {
     const number = reader.raw(name);
     return number === undefined ? otherwise : (reader.judge(name, quantity, number) ?? NaN);
@@ -187,7 +197,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   const correlations = readCorrelations(reader, names);
   const lower = correlations && cholesky(correlations);
   if (correlations && !lower) {
-    reader.report('wrong-relation', 'correlations', 'possible together (positive definite)', 'others');
+    reader.report('wrong-relation', 'correlations', POSSIBLE_TOGETHER, 'others');
   }
   reader.done();
 
@@ -221,7 +231,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   }
   const n = results.length;
   if (n < 2) {
-    throw new InputError([issue('wrong-relation', ['inputs'], 'readings that the pipeline takes', 'none it took')]);
+    throw new InputError([issue('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took')]);
   }
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
@@ -255,20 +265,16 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
 }
 
 function readCorrelations(reader: Reader, names: readonly string[]): number[][] | undefined {
-  const list = reader.optionalList(
-    'correlations',
-    'a list of correlations, each between two inputs',
-    MOST_INPUTS * MOST_INPUTS,
-  );
+  const list = reader.optionalList('correlations', CORRELATIONS, MOST_INPUTS * MOST_INPUTS);
   if (!list) return undefined;
   const matrix = names.map((_, i) => names.map((__, j): number => (i === j ? 1 : 0)));
   for (const one of list) {
     const value = one.judge('value', CORRELATION, one.raw('value')) ?? NaN;
-    const pair = one.values('between', 'the names of two inputs').map((name) => names.indexOf(name as string));
+    const pair = one.values('between', TWO_NAMES).map((name) => names.indexOf(name as string));
     const [i, j] = pair;
     if (pair.length !== 2 || i === undefined || j === undefined || i < 0 || j < 0 || i === j) {
-      one.report('wrong-relation', 'between', 'the names of two different inputs', `${pair.length} names`);
-    } else if (matrix[i]![j] !== 0) one.report('wrong-relation', 'between', 'each pair once', 'a pair twice');
+      one.report('wrong-relation', 'between', TWO_NAMES, String(pair.length));
+    } else if (matrix[i]![j] !== 0) one.report('wrong-relation', 'between', EACH_PAIR_ONCE, 'a pair twice');
     else matrix[i]![j] = matrix[j]![i] = value;
   }
   return matrix;

@@ -19,6 +19,8 @@ import {
 } from './fitted-equation.js';
 import { caution, short } from './messages.js';
 import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.js';
+import { need, AT_LEAST } from '../answer/needs.js';
+import { VARYING_PRESSURES, NO_ROW_ALONE, NO_PADDING, ONE_WIDTH, DIFFERING, VARYING_MORE } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings of the published equation. */
 export interface RecalibrateRow extends FitRow {
@@ -156,17 +158,17 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
   const readers = rowReaders(reader);
   const rows = readers.map((row) => readRow(row, limb, needed));
   if (reader.fine && base.needs.includes('paddingCoefficient')) {
-    reader.report('wrong-relation', 'equation', 'one that needs no padding coefficient', `'${baseId}'`);
+    reader.report('wrong-relation', 'equation', NO_PADDING, `'${baseId}'`);
   }
   if (reader.fine && rows.length < LEAST_ROWS) {
-    reader.report('wrong-relation', 'rows', `at least ${LEAST_ROWS}`, `${rows.length}`);
+    reader.report('wrong-relation', 'rows', need(AT_LEAST, { least: LEAST_ROWS }), `${rows.length}`);
   }
   const people = rows.map(
     ({ readings }) => ({ cuffWidthCm: width!, ...readings, limb, posture }) as Required<OcclusionReadings>,
   );
   people.forEach((readings, index) => {
     if (width !== undefined && rows[index]!.readings.cuffWidthCm !== undefined) {
-      readers[index]!.report('wrong-relation', 'cuffWidthCm', 'left out where all rows have one width', 'a width');
+      readers[index]!.report('wrong-relation', 'cuffWidthCm', ONE_WIDTH, 'a value');
     }
     const field = reader.fine ? inapplicableField(base, readings) : undefined;
     if (field) readers[index]!.report('wrong-relation', field, requirement(base, field), String(readings[field]));
@@ -183,18 +185,17 @@ export const recalibrateOcclusionEquation = /* @__PURE__ */ withInput(function r
   const varies = (squares: number, middle: number): boolean =>
     Math.sqrt(squares) > 1e-9 * Math.abs(middle) * Math.sqrt(x.length);
   if (!varies(moments.yy, meanY)) {
-    reader.report('wrong-relation', 'rows', 'measured pressures that vary', 'one valueMmHg in every row');
+    reader.report('wrong-relation', 'rows', VARYING_PRESSURES, 'one value in every row');
   } else if (!varies(moments.xx, meanX)) {
-    reader.report('wrong-relation', 'rows', `readings for which ${baseId} differs`, 'one estimate in every row');
+    reader.report('wrong-relation', 'rows', need(DIFFERING, { equation: baseId }), 'one value in every row');
   }
   reader.done();
   const alone = x.findIndex((estimate, row) => !(without(moments, estimate, y[row]!).xx > 1e-9 * moments.xx));
-  if (alone >= 0)
-    reader.report('wrong-relation', 'rows', 'such that no one row decides the slope', `row ${alone}, which does`);
+  if (alone >= 0) reader.report('wrong-relation', 'rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
   reader.done();
   const fit = shrunk(moments);
   if (!(Math.abs(fit.slope) <= COEFFICIENT.max && Math.abs(fit.intercept) <= COEFFICIENT.max)) {
-    reader.report('wrong-relation', 'rows', 'estimates that vary more', `a slope of ${fit.slope.toPrecision(3)}`);
+    reader.report('wrong-relation', 'rows', VARYING_MORE, fit.slope.toPrecision(3));
   }
   reader.done();
 

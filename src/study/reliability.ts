@@ -10,6 +10,8 @@ import { studentT95 } from '../statistics/student-t.js';
 import { accurateSum, mean } from '../statistics/sums.js';
 import { isList, numbersOf, type Numbers } from './lists.js';
 import { caution } from './messages.js';
+import { need } from '../answer/needs.js';
+import { LEAST_EVERY_TEST, ABOVE_ZERO_LOG, TESTS } from './needs.js';
 
 /** The coefficients, by their names of 1979; k tests. */
 export interface IntraclassCorrelations {
@@ -175,12 +177,12 @@ export function reliability(tests: readonly Numbers[], options: ReliabilityOptio
   let k = 0;
   try {
     if (isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS) k = tests.length;
-    else issues.push(issue('wrong-type', ['tests'], `2 to ${MOST_TESTS} lists, one for each test`, 'something else'));
+    else issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), 'something else'));
     for (let test = 0; test < k; test += 1) {
       columns.push(numbersOf(tests[test], `tests[${test}]`, issues, columns[0]?.length));
     }
   } catch {
-    issues.push(issue('unreadable', ['tests'], 'lists of numbers', 'an error'));
+    issues.push(issue('unreadable', ['tests'], need(TESTS, { most: MOST_TESTS }), 'an error'));
   }
   const kept: number[] = [];
   if (issues.length === 0) {
@@ -189,13 +191,13 @@ export function reliability(tests: readonly Numbers[], options: ReliabilityOptio
     }
     if (kept.length < LEAST_PEOPLE) {
       issues.push(
-        issue('wrong-relation', ['tests'], `at least ${LEAST_PEOPLE} people with every test`, `${kept.length}`),
+        issue('wrong-relation', ['tests'], need(LEAST_EVERY_TEST, { least: LEAST_PEOPLE }), `${kept.length}`),
       );
     }
     for (const [test, column] of log ? columns.entries() : []) {
       const wrong = kept.find((row) => !(column[row]! > 0));
       if (wrong !== undefined) {
-        issues.push(issue('out-of-range', ['tests', test, wrong], 'above 0 on a log scale', `${column[wrong]}`));
+        issues.push(issue('out-of-range', ['tests', test, wrong], ABOVE_ZERO_LOG, `${column[wrong]}`));
       }
     }
   }

@@ -6,6 +6,17 @@ import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js
 import { indexBelow, mersenneTwister, shuffled } from '../statistics/random.js';
 import { accurateSum, mean, quantile } from '../statistics/sums.js';
 import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
+import { LIST_OF, A_FUNCTION, need } from '../answer/needs.js';
+import {
+  LEAST_PEOPLE_OF,
+  LEAST_BOTH,
+  NAME_OR_NUMBER,
+  STATISTIC,
+  TAKES_SAMPLES,
+  TO_FINITE,
+  PREDICTOR,
+  ABOVE_ZERO_LOG,
+} from './needs.js';
 
 const MOST_ROWS = 10_000;
 const LEAST = 3;
@@ -21,7 +32,7 @@ function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly
   const of = peopleOf(person, 'person', issues, rows);
   const groups: number[][] = [];
   of.forEach((who, row) => {
-    if (who < 0) issues.push(issue('missing', ['person', row], 'a name or number', 'none'));
+    if (who < 0) issues.push(issue('missing', ['person', row], NAME_OR_NUMBER, 'undefined'));
     else (groups[who] ??= []).push(row);
   });
   return groups;
@@ -38,15 +49,15 @@ function readRows<T>(reader: Reader): readonly T[] {
   reader.report(
     'wrong-type',
     'rows',
-    `a list of ${LEAST} to ${MOST_ROWS} rows`,
-    Array.isArray(rows) ? 'another length' : 'something else',
+    need(LIST_OF, { least: LEAST, most: MOST_ROWS }),
+    Array.isArray(rows) ? String(rows.length) : 'something else',
   );
   return [];
 }
 
 function readFunction(reader: Reader, name: string): void {
   const given = reader.raw(name);
-  if (typeof given !== 'function') reader.report('wrong-type', name, 'a function', typeof given);
+  if (typeof given !== 'function') reader.report('wrong-type', name, A_FUNCTION, describe(given));
 }
 
 const whole = (reader: Reader, name: string, quantity: Quantity, otherwise: number): number => {
@@ -135,16 +146,14 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
   const draws = whole(reader, 'draws', DRAWS, 2000);
   const seed = whole(reader, 'seed', SEED, 1);
   if (reader.fine && groups.length < LEAST) {
-    reader.report('wrong-relation', 'person', `at least ${LEAST} people`, `${groups.length}`);
+    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${groups.length}`);
   }
   reader.done();
   const { statistic } = input;
   const figure = (of: readonly Row[]): number => {
     const value: unknown = statistic(of);
     if (typeof value === 'number' && Number.isFinite(value)) return value;
-    throw new InputError([
-      issue('wrong-type', ['statistic'], 'a function that returns a finite number', String(value)),
-    ]);
+    throw new InputError([issue('wrong-type', ['statistic'], STATISTIC, describe(value))]);
   };
   const attempt = (of: readonly Row[]): number | undefined => {
     try {
@@ -167,9 +176,7 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
   }
   const n = drawn.length;
   if (n < 2) {
-    throw new InputError([
-      issue('wrong-relation', ['statistic'], 'one that takes samples of the rows', 'none it took'),
-    ]);
+    throw new InputError([issue('wrong-relation', ['statistic'], TAKES_SAMPLES, 'none it took')]);
   }
   const sorted = Float64Array.from(drawn).sort();
   const middle = mean(drawn);
@@ -281,12 +288,12 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   const folds = whole(reader, 'folds', bounds, Math.max(2, Math.min(10, groups.length)));
   const seed = whole(reader, 'seed', SEED, 1);
   if (reader.fine && groups.length < LEAST) {
-    reader.report('wrong-relation', 'person', `at least ${LEAST} people`, `${groups.length}`);
+    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${groups.length}`);
   }
   reader.done();
   const finite = (name: string, value: unknown): number => {
     if (typeof value === 'number' && Number.isFinite(value)) return value;
-    throw new InputError([issue('wrong-type', [name], 'a function that leads to finite numbers', describe(value))]);
+    throw new InputError([issue('wrong-type', [name], TO_FINITE, describe(value))]);
   };
   const { fit, measured: measuredOf } = input;
   const measured = rows.map((row) => finite('measured', measuredOf(row)));
@@ -298,7 +305,7 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   for (let part = 0; part < folds; part += 1) {
     const predict: unknown = fit(rows.filter((_, row) => fold[row] !== part));
     if (typeof predict !== 'function') {
-      throw new InputError([issue('wrong-type', ['fit'], 'a function that returns a predictor', typeof predict)]);
+      throw new InputError([issue('wrong-type', ['fit'], PREDICTOR, describe(predict))]);
     }
     rows.forEach((row, index) => {
       if (fold[index] === part) predicted[index] = finite('fit', (predict as (row: Row) => unknown)(row));
@@ -394,18 +401,14 @@ export function conformal(measured: Numbers, predicted: Numbers, options: Confor
       continue;
     }
     if (scale === 'log' && !(a > 0 && e > 0)) {
-      issues.push(
-        issue('out-of-range', [a > 0 ? 'predicted' : 'measured', row], 'above 0 on a log scale', `${a > 0 ? e : a}`),
-      );
+      issues.push(issue('out-of-range', [a > 0 ? 'predicted' : 'measured', row], ABOVE_ZERO_LOG, `${a > 0 ? e : a}`));
       break;
     }
     (errors[who] ??= []).push(Math.abs(scale === 'log' ? Math.log(a / e) : a - e));
   }
   const groups = errors.filter((group) => group !== undefined);
   if (issues.length === 0 && groups.length < LEAST_PEOPLE) {
-    issues.push(
-      issue('wrong-relation', ['measured'], `at least ${LEAST_PEOPLE} people with both values`, `${groups.length}`),
-    );
+    issues.push(issue('wrong-relation', ['measured'], need(LEAST_BOTH, { least: LEAST_PEOPLE }), `${groups.length}`));
   }
   reader.done();
   const random = mersenneTwister(seed);

@@ -20,6 +20,8 @@ import {
 import { at, ColumnReader, Numbers, type NumberColumn } from './column-input.js';
 import { DOUBT, exactShare, placeBelow, roundShare, stepOf, type Step } from './exact-share.js';
 import { CEILING_REACHED, IMPOSSIBLE, MISSING, REFUSED, RELATION } from './flags.js';
+import { LEFT_OUT_WITH, need } from '../answer/needs.js';
+import { COLUMN_ANSWER } from './needs.js';
 
 /** Cuff pressures over columns: the fields of `targetCuffPressure`. */
 export interface TargetColumnsInput {
@@ -79,7 +81,7 @@ export function readBase(
   input: ColumnReader,
   { field, kinds, units }: Pick<Base, 'field' | 'kinds' | 'units'>,
 ): ColumnAnswer | undefined {
-  const expected = `a column answer of ${kinds.join(' or ')}`;
+  const expected = need(COLUMN_ANSWER, { kinds });
   const given = reader.raw(field);
   try {
     const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
@@ -245,7 +247,7 @@ function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): ((highest:
   const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
   const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.report('wrong-relation', name, `left out when ${way} is given`, 'both');
+  for (const name of others) reader.report('wrong-relation', name, need(LEFT_OUT_WITH, { field: way! }), 'both');
   if (way === 'step') return undefined;
   return (highest) => {
     if (available)

@@ -4,6 +4,8 @@ import type { Quantity } from '../quantity/quantities.js';
 import { normalChance } from '../statistics/normal.js';
 import { chiSquareDeviate, type Random32 } from '../statistics/random.js';
 import { accurateSum, mean, quantile } from '../statistics/sums.js';
+import { AT_LEAST, BETWEEN, need } from '../answer/needs.js';
+import { LEAST_NUMBERS } from './needs.js';
 
 /** A reading that is not exact: normal around `value`, or with `scale: 'log'` log-normal around it. */
 export interface NormalUncertain {
@@ -111,7 +113,7 @@ export function readUncertain(part: Reader): Drawn {
   if (distribution === 'sample') {
     const values = Float64Array.from(part.optionalNumbers('values', VALUE) ?? []).sort();
     if (part.fine && values.length < LEAST_SAMPLE) {
-      part.report('wrong-relation', 'values', `at least ${LEAST_SAMPLE} numbers`, `${values.length}`);
+      part.report('wrong-relation', 'values', need(LEAST_NUMBERS, { least: LEAST_SAMPLE }), `${values.length}`);
     }
     const middle = mean(values);
     return {
@@ -123,7 +125,7 @@ export function readUncertain(part: Reader): Drawn {
   }
   const low = read(part, 'low', VALUE);
   const high = read(part, 'high', VALUE);
-  if (part.fine && high < low) part.report('wrong-relation', 'high', `at least low, ${low}`, `${high}`);
+  if (part.fine && high < low) part.report('wrong-relation', 'high', need(AT_LEAST, { least: low }), `${high}`);
   const width = high - low;
   if (distribution === 'uniform') {
     return {
@@ -135,7 +137,7 @@ export function readUncertain(part: Reader): Drawn {
   }
   const mode = read(part, 'mode', VALUE);
   if (part.fine && !(mode >= low && mode <= high)) {
-    part.report('wrong-relation', 'mode', `from ${low} to ${high}`, `${mode}`);
+    part.report('wrong-relation', 'mode', need(BETWEEN, { low, high }), `${mode}`);
   }
   const rise = mode - low;
   return {

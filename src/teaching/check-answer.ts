@@ -10,6 +10,7 @@ import type { Unit } from '../quantity/quantities.js';
 import { roundToStep } from '../quantity/exact.js';
 import { teachingMessages, type CheckCode } from './messages.js';
 import { equal, exactOf, slipsOf } from './slips.js';
+import { FINITE, OUR_ANSWER } from '../answer/needs.js';
 
 /** What {@link checkAnswer} found. */
 export interface AnswerCheck {
@@ -92,16 +93,16 @@ function neighbours({ rounding }: Answer): readonly number[] {
  * ```
  */
 export function checkAnswer(answer: Answer, given: number): AnswerCheck {
-  const copy = plainInput(answer, 'an answer') as Answer;
+  const copy = plainInput(answer, OUR_ANSWER) as Answer;
   const issues: InputIssue[] = [];
   const fault = answerFault(copy, copy.kind, [copy.unit], -1e12, 1e12);
   const parts = [copy.kind, copy.unit, copy.equation].every((part) => typeof part === 'string');
   if (fault !== undefined || !parts || typeof copy.inputs !== 'object' || copy.inputs === null) {
-    issues.push(issue('wrong-type', ['answer'], 'an answer of the library', fault ?? 'an object that is no answer'));
+    issues.push(issue('wrong-type', ['answer'], OUR_ANSWER, fault ?? 'an object that is no answer'));
   }
   if (typeof given !== 'number' || !Number.isFinite(given)) {
     const code = given === undefined ? 'missing' : typeof given === 'number' ? 'not-finite' : 'wrong-type';
-    issues.push(issue(code, ['given'], 'a finite number', describe(given)));
+    issues.push(issue(code, ['given'], FINITE, describe(given)));
   }
   if (issues.length > 0) throw new InputError(issues);
 

@@ -6,6 +6,8 @@ import { sources, type SourceId } from '../evidence/sources.js';
 import { columnsAsAbout } from '../study/column-answer.js';
 import { version } from '../study/version.js';
 import { statisticsUsed } from './statistics-used.js';
+import { oneOf } from '../answer/needs.js';
+import { HOLDS_ANSWERS } from './needs.js';
 
 /** One record of CSL-JSON (Citation Style Language 1.0.2), without authors. */
 export interface CslRecord {
@@ -131,7 +133,7 @@ function bibtexRecord(record: CslRecord): string {
 export function bibliography(used: object, options: BibliographyOptions<'bibtex'>): string;
 export function bibliography(used: object, options: BibliographyOptions<'csl-json'>): CslRecord[];
 export function bibliography(used: object, options: BibliographyOptions): string | CslRecord[] {
-  const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsAbout);
+  const document = plainInput(used, HOLDS_ANSWERS, columnsAsAbout);
   const ids = new Set<SourceId>([...idsIn(document), ...statisticsUsed(document).flatMap((used) => used.sources)]);
   const records = [...[...ids].map(cslRecord), software()];
   let format: unknown;
@@ -142,5 +144,5 @@ export function bibliography(used: object, options: BibliographyOptions): string
   }
   if (format === 'csl-json') return records;
   if (format === 'bibtex') return records.map((record) => `${bibtexRecord(record)}\n`).join('\n');
-  throw new InputError([issue('not-one-of', ['format'], "one of 'bibtex', 'csl-json'", describe(format))]);
+  throw new InputError([issue('not-one-of', ['format'], oneOf(['bibtex', 'csl-json']), describe(format))]);
 }

@@ -4,6 +4,7 @@ import type { AnswerKind } from '../answer/answer.js';
 import { kindOfTotal } from '../plan/stated.js';
 import type { Worked } from './workings/working.js';
 import { plainInput } from '../answer/plain-input.js';
+import { HOLDS_ANSWERS } from './needs.js';
 
 /** A publication behind an answer. */
 export interface Citation {
@@ -60,6 +61,6 @@ export function idsIn(document: object): SourceId[] {
  * ```
  */
 export function cite(answer: object): Citation[] {
-  const document = plainInput(answer, 'an answer, a plan, or anything that holds answers');
+  const document = plainInput(answer, HOLDS_ANSWERS);
   return idsIn(document).map((id) => ({ id, text: reference(id) }));
 }

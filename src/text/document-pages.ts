@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, amountToSet, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, rangeToSet, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
@@ -10,7 +10,7 @@ import type { StageGoalResult } from '../plan/stage-goals.js';
 import type { WeekLimb, WeekSums } from '../plan/week-types.js';
 import { messageKey } from '../plan/severity.js';
 import { findingValues, guidelineNames, assessedWords, measureWords, placeWords, sideWords } from '../plan/measures.js';
-import { planMessages, type PlanCode } from '../plan/messages.js';
+import { documentMessages, type PlanCode } from '../plan/document-messages.js';
 import type { Proposal, ProposalItem } from '../plan/proposal.js';
 import { clock, format } from '../quantity/format.js';
 import { loadUnitCode, type Unit } from '../quantity/quantities.js';
@@ -141,7 +141,7 @@ export function dayCheckBlocks(check: DayCheck, translate: Translate): Block[] {
 /** A figure outside a range, with how well the range is backed. */
 function outsideLine(translate: Translate, finding: ReviewFinding, guideline: string): string {
   const values = findingValues(translate, finding, guideline);
-  const text = fill(planMessages[finding.code as PlanCode], values);
+  const text = fill(documentMessages[finding.code as PlanCode], values);
   return `${cautionLine(translate, { ...finding, values, text })} [${named(translate, 'grade', finding.evidence)}]`;
 }
 
@@ -199,7 +199,7 @@ function doneFields(
   item: ExpandedRecordItem,
   stopped: boolean,
 ): (readonly [string, string])[] {
-  const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
+  const { mode, target, restTarget, load, upperLoad, sets, lastSetToFailure, restriction, done } = item;
   const beside = (done: string, planned: string): string =>
     stopped ? onlyDone(done) : word('page.done', { done, planned });
   const onlyDone = (done: string): string => word('page.only-done', { done });
@@ -223,7 +223,7 @@ function doneFields(
         ? // The planned load is that of another exercise.
           (done.instead === undefined ? beside : onlyDone)(
             amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
-            amountToSet(translate, load.value, load.unit),
+            rangeToSet(translate, load, upperLoad),
           )
         : word('page.no-load'),
     ],
@@ -348,7 +348,7 @@ export function recordBlocks(record: ExpandedRecord, translate: Translate, detai
         ].join(', '),
         word('page.symptoms', {
           symptoms:
-            symptoms.map((code) => translate(code, planMessages[code])).join('; ') || word('page.none-recorded'),
+            symptoms.map((code) => translate(code, documentMessages[code])).join('; ') || word('page.none-recorded'),
         }),
         ...(notes === undefined ? [] : [word('page.notes', { notes })]),
       ],

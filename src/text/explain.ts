@@ -32,12 +32,12 @@ import { prescriptionBlocks } from './prescription.js';
 import { sectionOf, stopsOfAnswer, type Section } from './section.js';
 import { readTextOptions, type TextOptions } from './translator.js';
 import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
+import { need } from '../answer/needs.js';
+import { EXPLAINED, OPTIONS_OF, FORMAT_HERE, FULL_HERE } from './needs.js';
 
 /** A document of `cuffwork/plan`. */
 export type PlanDocument =
   Plan | Screening | DayCheck | Review | SessionRecord | Proposal | WeekComparison | LighterOptions;
-
-const EXPECTED = 'an answer, a comparison or a document of this library';
 
 /** What an explanation is written as. */
 export type ExplainFormat = 'text' | 'markdown' | 'html' | 'latex' | 'mathml';
@@ -56,7 +56,7 @@ export interface ExplainOptions extends TextOptions {
 }
 
 function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; translate: Translate } {
-  const reader = new Reader(plainInput(options, 'options of explain'));
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'explain' })));
   const format = reader.optionalChoice('format', FORMATS) ?? 'text';
   const detail = reader.optionalChoice('detail', DETAILS) ?? 'full';
   const translate = readTextOptions(reader);
@@ -112,8 +112,7 @@ function writePage(
     const working = planWorking(document as unknown as ExpandedPlan, translate);
     return format === 'latex' ? workingLatex(working) : workingMathml(working);
   }
-  const expected = "'text', 'markdown' or 'html' for this document";
-  throw new InputError([issue('not-one-of', ['format'], expected, `'${format}'`)]);
+  throw new InputError([issue('not-one-of', ['format'], FORMAT_HERE, `'${format}'`)]);
 }
 
 const answerWriters = {
@@ -168,13 +167,12 @@ function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate
  * ```
  */
 export function explain(answer: Answer | SessionComparison | PlanDocument, options: ExplainOptions = {}): string {
-  const copy = plainInput(answer, EXPECTED) as { readonly document?: string; readonly kind?: AnswerKind };
+  const copy = plainInput(answer, EXPLAINED) as { readonly document?: string; readonly kind?: AnswerKind };
   const { document, kind } = copy;
   const { format, detail, translate } = readOptions(options);
   const brief = document === 'plan' || (document === 'record' && detail === 'brief');
   if (detail !== 'full' && !(isPage(format) && brief)) {
-    const expected = "'full' here: a plan and a record can be brief, and a plan a sentence, as text, Markdown or HTML";
-    throw new InputError([issue('not-one-of', ['detail'], expected, `'${detail}'`)]);
+    throw new InputError([issue('not-one-of', ['detail'], FULL_HERE, `'${detail}'`)]);
   }
   try {
     if (document !== undefined && Object.hasOwn(pages, document)) {
@@ -187,5 +185,5 @@ export function explain(answer: Answer | SessionComparison | PlanDocument, optio
     // A document that was cut short or changed by hand breaks somewhere inside; that is an input error too.
     if (!(error instanceof TypeError)) throw error;
   }
-  throw new InputError([issue('wrong-type', [], EXPECTED, 'something else')]);
+  throw new InputError([issue('wrong-type', [], EXPLAINED, 'something else')]);
 }

@@ -1,9 +1,10 @@
 import { describe, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { fill as filled, type MessageValues } from '../answer/messages.js';
 import { plainInput } from '../answer/plain-input.js';
+import { need } from '../answer/needs.js';
+import { SLOT_VALUES, SHORT_TEXT, NUMBER_OR_TEXT } from './needs.js';
 
 const LONGEST = 10_000;
-const SHORT = `text of at most ${LONGEST} characters`;
 const isShort = (value: unknown): value is string => typeof value === 'string' && value.length <= LONGEST;
 
 /**
@@ -21,11 +22,13 @@ const isShort = (value: unknown): value is string => typeof value === 'string' &
  * ```
  */
 export function fill(text: string, values: MessageValues = {}): string {
-  const given = plainInput(values, 'values by the names of their slots') as MessageValues;
-  const issues: InputIssue[] = isShort(text) ? [] : [issue('wrong-type', ['text'], SHORT, describe(text))];
+  const given = plainInput(values, SLOT_VALUES) as MessageValues;
+  const issues: InputIssue[] = isShort(text)
+    ? []
+    : [issue('wrong-type', ['text'], need(SHORT_TEXT, { most: LONGEST }), describe(text))];
   for (const [name, value] of Object.entries(given)) {
     if (typeof value === 'number' || isShort(value)) continue;
-    issues.push(issue('wrong-type', ['values', name], `a number, or ${SHORT}`, describe(value)));
+    issues.push(issue('wrong-type', ['values', name], need(NUMBER_OR_TEXT, { most: LONGEST }), describe(value)));
   }
   if (issues.length > 0) throw new InputError(issues);
   return filled(text, given);

@@ -8,12 +8,12 @@ import {
   strengthAssumptions,
 } from './assumptions.js';
 import { answerMessages } from '../answer/messages.js';
-import { planMessages } from '../plan/messages.js';
+import { documentMessages } from '../plan/document-messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
-import { sessionMessages } from '../session/messages.js';
-import { strengthMessages } from '../strength/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
+import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
+import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { studyMessages } from '../study/messages.js';
 import { teachingMessages } from '../teaching/messages.js';
 
@@ -33,9 +33,12 @@ export const messages = /* @__PURE__ */ (() =>
     ...guardMessages,
     ...estimateMessages,
     ...pressureMessages,
+    ...targetMessages,
     ...strengthMessages,
+    ...strengthComparisonMessages,
     ...sessionMessages,
-    ...planMessages,
+    ...sessionComparisonMessages,
+    ...documentMessages,
     ...screeningMessages,
     ...studyMessages,
     ...teachingMessages,

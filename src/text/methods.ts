@@ -10,6 +10,7 @@ import { columnsAsAbout, type ColumnAnswer } from '../study/column-answer.js';
 import { MISSING, REFUSED } from '../study/flags.js';
 import { statisticsUsed } from './statistics-used.js';
 import { version } from '../study/version.js';
+import { HOLDS_ANSWERS } from './needs.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
 interface Method {
@@ -105,7 +106,7 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
  */
 export function methods(used: object): string {
   const found = new Map<string, Method>();
-  const document = plainInput(used, 'an answer, a plan, or anything that holds answers', columnsAsCounted);
+  const document = plainInput(used, HOLDS_ANSWERS, columnsAsCounted);
   methodsIn(document, found);
   const sentences = [...found.values()].map(
     ({ kind, equation, evidence, own, formula, symbols = {}, rows, sources: keys }) => {

@@ -8,6 +8,8 @@ import { inSystem } from '../quantity/unit-system.js';
 import { kindName } from './section.js';
 import { isAnswer, parts, stopsIn, text } from './show.js';
 import { readTextOptions, type TextOptions } from './translator.js';
+import { need } from '../answer/needs.js';
+import { ROWS_OF, OPTIONS_OF } from './needs.js';
 
 /** One number of a table, as {@link toRows} makes it; a cell without a value is `null`. */
 export interface AnswerRow {
@@ -58,7 +60,7 @@ export interface AnswerRow {
  * ```
  */
 export function toRows(from: object, options: TextOptions = {}): AnswerRow[] {
-  const reader = new Reader(plainInput(options, 'options of toRows'));
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'toRows' })));
   const translate = readTextOptions(reader);
   reader.done();
   const rows: AnswerRow[] = [];
@@ -94,6 +96,6 @@ export function toRows(from: object, options: TextOptions = {}): AnswerRow[] {
     for (const [name, item] of Object.entries(part))
       if (name !== 'request') walk(item, [...place, name], inner, within);
   };
-  walk(withAnswers(plainInput(from, 'an answer, a list of answers, or a document')), [], {}, false);
+  walk(withAnswers(plainInput(from, ROWS_OF)), [], {}, false);
   return rows;
 }

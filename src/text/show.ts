@@ -5,16 +5,16 @@ import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import {
   amount,
-  amountToSet,
   bareAmount,
   named,
   numeral,
+  rangeToSet,
   sentence,
   translating,
   type Translate,
 } from '../answer/translate.js';
 import { findingValues, guidelineNames, measures, sideWords } from '../plan/measures.js';
-import { planMessages, type PlanCode } from '../plan/messages.js';
+import { documentMessages, type PlanCode } from '../plan/document-messages.js';
 import { printable } from '../plan/read-document.js';
 import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
@@ -25,6 +25,8 @@ import { pageWords } from './page-words.js';
 import { kindName } from './section.js';
 import { readTextOptions, type TextOptions } from './translator.js';
 import { explainWords } from './words.js';
+import { need } from '../answer/needs.js';
+import { SHOWN, OPTIONS_OF } from './needs.js';
 
 export const isAnswer = (value: unknown): value is Answer =>
   isPart(value) &&
@@ -35,8 +37,6 @@ export const isAnswer = (value: unknown): value is Answer =>
 
 export const parts = (value: unknown): Part[] => (Array.isArray(value) ? value.filter(isPart) : []);
 export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-
-const EXPECTED = 'an answer, a document, an issue, a caution, an assumption, or a list of them';
 
 /** `193.2 mmHg (95 % interval 128–292)`. */
 function numberOf(translate: Translate, { value, unit, lower, upper, level }: Answer): string {
@@ -76,7 +76,7 @@ const setText = (translate: Translate, { repetitions, durationS }: Part): string
       : '–';
 
 function itemLine(translate: Translate, item: Part): string {
-  const { exercise, limb, side, target, load, done, totals, action } = item;
+  const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
   const word = translating(translate, explainWords);
   const told = ({ value, unit }: Answer): { value: string } => ({ value: amount(translate, value, unit) });
   const sets = parts(isPart(done) ? done['sets'] : item['sets']);
@@ -86,7 +86,9 @@ function itemLine(translate: Translate, item: Part): string {
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
     ...(isAnswer(target) ? [word('show.cuff', told(target))] : []),
-    ...(isAnswer(load) ? [word('show.load', { value: amountToSet(translate, load.value, load.unit) })] : []),
+    ...(isAnswer(load)
+      ? [word('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) })]
+      : []),
     ...(sets.length > 0 ? [sets.map((set) => setText(translate, set)).join('-')] : []),
     ...(isAnswer(time) && time.value > 0 ? [word('show.restriction', told(time))] : []),
     ...(Object.hasOwn(pageWords, proposed)
@@ -141,7 +143,7 @@ function findingText(translate: Translate, finding: ReviewFinding): string {
   const id = text(finding.values?.['guideline']) as keyof typeof guidelineNames;
   const guideline = Object.hasOwn(guidelineNames, id) ? translate(`guideline.${id}`, guidelineNames[id]) : id;
   const code = finding.code as PlanCode;
-  return translate(code, planMessages[code], findingValues(translate, finding, guideline));
+  return translate(code, documentMessages[code], findingValues(translate, finding, guideline));
 }
 
 /** What has a code, in words; nothing for what has none. */
@@ -151,7 +153,7 @@ function codeText(translate: Translate, part: Part): string | undefined {
   if (Array.isArray(path) && typeof expected === 'string' && typeof received === 'string')
     return issueText(translate, part as unknown as InputIssue);
   if (typeof question === 'string') return translate(`ask-${code}`, question);
-  if (typeof measure === 'string' && Object.hasOwn(measures, measure) && Object.hasOwn(planMessages, code))
+  if (typeof measure === 'string' && Object.hasOwn(measures, measure) && Object.hasOwn(documentMessages, code))
     return findingText(translate, part as unknown as ReviewFinding);
   if (typeof english === 'string') return sentence(translate, part as unknown as Caution);
   return assumptionText(translate, part as unknown as Assumption);
@@ -176,7 +178,7 @@ function lines(translate: Translate, shown: unknown): string[] {
     if (typeof name === 'string' && typeof shown['required'] === 'boolean')
       return [labelText(translate, name) ?? (text(label) || name)];
   }
-  throw new InputError([issue('wrong-type', [], EXPECTED, describe(shown))]);
+  throw new InputError([issue('wrong-type', [], SHOWN, describe(shown))]);
 }
 
 /**
@@ -205,9 +207,9 @@ function lines(translate: Translate, shown: unknown): string[] {
  * ```
  */
 export function show(shown: object, options: TextOptions = {}): string {
-  const reader = new Reader(plainInput(options, 'options of show'));
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'show' })));
   const translate = readTextOptions(reader);
   reader.done();
   const given = isInputError(shown) ? { issues: shown.issues, more: shown.more } : shown;
-  return lines(translate, plainInput(given, EXPECTED)).join('\n');
+  return lines(translate, plainInput(given, SHOWN)).join('\n');
 }

@@ -1,8 +1,10 @@
 import type { AnswerKind } from '../answer/answer.js';
-import * as needs from '../answer/needs.js';
+import { answerNeeds } from '../answer/needs.js';
 import { grades, type Grade } from '../evidence/grades.js';
 import { guidelineNames, measures, type Measure } from '../plan/measures.js';
+import { planNeeds } from '../plan/needs.js';
 import { planValueWords } from '../plan/messages.js';
+import { pressureNeeds } from '../pressure/needs.js';
 import { unitWords } from '../quantity/format.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -14,15 +16,30 @@ import {
   type RelativeLoadEquationId,
 } from '../strength/equations.js';
 import { charts, type RepetitionChart } from '../strength/repetitions.js';
+import { sessionNeeds } from '../session/needs.js';
+import { strengthNeeds } from '../strength/needs.js';
+import { studyNeeds } from '../study/needs.js';
 import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
+import { textNeeds } from './needs.js';
 import { pageWords } from './page-words.js';
 import { explainWords, fieldWords, labelWords, receivedWords } from './words.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
-/** The code of what a relation asks for. */
-type RequirementCode = Extract<(typeof needs)[keyof typeof needs], readonly string[]>[0];
+/** What any input is asked for: codes and English words. */
+const needs = /* @__PURE__ */ (() => [
+  ...answerNeeds,
+  ...pressureNeeds,
+  ...strengthNeeds,
+  ...sessionNeeds,
+  ...planNeeds,
+  ...studyNeeds,
+  ...textNeeds,
+])();
+
+/** The code of what is asked for. */
+type RequirementCode = (typeof needs)[number][0];
 
 /** The code of a word or a frame in {@link words}. */
 export type WordCode =
@@ -74,9 +91,7 @@ export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
     ...named('kind', namesOf(kindWords)),
     ...named('field', { ...namesOf(quantities), ...fieldWords }),
     ...named('label', labelWords),
-    ...Object.fromEntries(
-      Object.values(needs).flatMap((one) => (Array.isArray(one) ? [[`requirement.${one[0]!}`, one[1]]] : [])),
-    ),
+    ...Object.fromEntries(needs.map(([code, english]) => [`requirement.${code}`, english])),
     ...named('received', receivedWords),
     ...named('chart', namesOf(charts)),
     ...named('meaning', grades),

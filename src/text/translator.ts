@@ -7,6 +7,7 @@ import type { Unit } from '../quantity/quantities.js';
 import { UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
 import { messages } from './messages.js';
 import { words, type Texts } from './texts.js';
+import { TEXTS_BY_CODE } from './needs.js';
 
 /** How texts are written, for every function that writes some. */
 export interface TextOptions {
@@ -28,6 +29,7 @@ const AS_IT_IS = ['exercise', 'event', 'where', 'text', 'notes', 'equation', 've
 /** The code of the word for what a slot holds: a unit meant by mistake, a field, the kind of a total, a word of choice, a symptom. */
 function codeOf(slot: string, value: string): string {
   if (slot === 'total') return `kind.${value}`;
+  if (slot === 'chart') return `chart.${value}`;
   if (slot === 'slip') return `slip.${value}`;
   if (slot === 'field' || slot === 'fields') return `field.${value}`;
   return value.startsWith('symptom-') ? value : `value.${value}`;
@@ -62,16 +64,19 @@ export function translator(locale: Catalogue = {}, units: UnitSystem | undefined
   return translate;
 }
 
-const EXPECTED = 'texts by their codes, such as `de` of cuffwork/explain/de';
-
 /** The options that every function has that writes text. */
 export function readTextOptions(reader: Reader): Translate {
-  const read = reader.anything('locale', EXPECTED, true);
+  const read = reader.anything('locale', TEXTS_BY_CODE, true);
   const units = reader.optionalChoice('units', UNIT_SYSTEMS);
   const given = read === undefined ? {} : read;
   const texts = isPart(given) ? given : undefined;
   if (!texts || Object.values(texts).some((text) => typeof text !== 'string')) {
-    reader.report('wrong-type', 'locale', EXPECTED, typeof given === 'string' ? describe(given) : 'something else');
+    reader.report(
+      'wrong-type',
+      'locale',
+      TEXTS_BY_CODE,
+      typeof given === 'string' ? describe(given) : 'something else',
+    );
   }
   return Object.keys(texts ?? {}).length > 0 || units !== undefined ? translator(texts as Catalogue, units) : english;
 }

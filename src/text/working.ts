@@ -7,6 +7,7 @@ import { pressureWorkings } from './workings/pressure.js';
 import { sessionWorkings } from './workings/session.js';
 import { strengthWorkings } from './workings/strength.js';
 import type { FullWorking, Worked, Working, Workings } from './workings/working.js';
+import { OUR_ANSWER } from '../answer/needs.js';
 
 const workings: Workings = /* @__PURE__ */ (() => ({
   ...pressureWorkings,
@@ -65,9 +66,8 @@ export const isWorked = (value: object): value is Worked => {
  * ```
  */
 export function working(answer: Answer | Worked): Working | undefined {
-  const expected = 'an answer of this library';
-  const given = plainInput(answer, expected);
-  if (!isWorked(given)) throw new InputError([issue('wrong-type', [], expected, 'something else')]);
+  const given = plainInput(answer, OUR_ANSWER);
+  if (!isWorked(given)) throw new InputError([issue('wrong-type', [], OUR_ANSWER, 'something else')]);
   const found = workingBy(given);
   return found && { formula: found.formula, symbols: found.symbols, sources: found.sources };
 }

@@ -62,7 +62,7 @@ describe('the converters', () => {
       'kilograms must be a number whose result is no greater than 1.8e308; received 1e+308.',
     );
     expect(() => roundToStep(1, 0, 'up' as Rounding)).toThrow(
-      "step must be a finite number above zero; received 0.\nrounding must be 'down' or 'nearest'; received \"up\".",
+      "step must be a finite number above zero; received 0.\nrounding must be one of 'down', 'nearest'; received \"up\".",
     );
     expect(() => roundToStep(1, '2' as never, 'down')).toThrow(
       'step must be a finite number above zero; received "2".',
@@ -85,10 +85,10 @@ describe('rounding to a step', () => {
     [[80, 0, 'down'], ['step out-of-range']],
     [[80, -2, 'down'], ['step out-of-range']],
     [[80, 2, 'up'], ['rounding not-one-of']],
-    [[80, 2], ['rounding not-one-of']],
+    [[80, 2], ['rounding missing']],
     // 1e300 / 1e-300 is 1e600 steps, more than a double can count.
     [[1e300, 1e-300, 'nearest'], ['value out-of-range']],
-    [[], ['value missing', 'step missing', 'rounding not-one-of']],
+    [[], ['value missing', 'step missing', 'rounding missing']],
   ])('names what is wrong with %j', (given, expected) => {
     const odd = roundToStep as (...given: unknown[]) => number;
     expect(wrong(() => odd(...(given as [number, number, Rounding])))).toEqual(expected);

@@ -355,7 +355,7 @@ describe('explain, any formula', () => {
         expect(close(value(mathml!), expected), `${mathml} for ${sum}`).toBe(true);
         expect(close(value(latex!), expected), `${latex} for ${sum}`).toBe(true);
       }),
-      { numRuns: 500 },
+      { numRuns: 250 },
     );
   });
 
@@ -441,7 +441,7 @@ describe('explain, its options', () => {
           }
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 600 },
     );
     expect([...outcomes].sort()).toEqual(['InputError', 'string']);
   });

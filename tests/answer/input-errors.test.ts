@@ -80,17 +80,6 @@ describe('input errors', () => {
     expect(issues).toMatchObject([{ code: 'unit-slip', values: { converted: 50, unit: '%' } }]);
   });
 
-  it('says which field was probably meant', () => {
-    const [issue] = estimate({ circumference: 55 });
-    expect(issue).toMatchObject({ code: 'unknown-field', expected: 'perhaps circumferenceCm' });
-  });
-
-  it('says when an equation does not apply, and to what', () => {
-    expect(estimate({ equation: 'thigh-2019' })).toMatchObject([{ path: ['cuffWidthCm'] }]);
-    expect(estimate({ equation: 'thigh-2019', cuffWidthCm: 18 })).toMatchObject([{ path: ['ageYears'] }]);
-    expect(estimate({ equation: 'arm-2015' })).toMatchObject([{ path: ['limb'] }]);
-  });
-
   it('attempt returns the issues as data, and lets other errors through', () => {
     expect(attempt(estimateOcclusionPressure, right as never).ok).toBe(true);
     expect(attempt(estimateOcclusionPressure, {} as never)).toMatchObject({ ok: false });

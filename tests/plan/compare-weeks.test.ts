@@ -274,7 +274,7 @@ describe('weeks side by side', () => {
     expect(() => compareWeeks({ weeks: [{}] } as never)).toThrow(
       'weeks[0].sessions is missing: expected planned sessions, or records, or both',
     );
-    expect(() => compareWeeks({ weeks: [{ sessions: [{ plan: 5 }] }] } as never)).toThrow(/a plan of this library/);
+    expect(() => compareWeeks({ weeks: [{ sessions: [{ plan: 5 }] }] } as never)).toThrow(/a document of this library/);
     expect(() => compareWeeks({ weeks: [{ sessions: [{ plan, times: 22 }] }] })).toThrow(/from 1 to 21/);
     expect(issuesOf({ weeks: [] })).toEqual([['wrong-type', 'weeks']]);
     expect(issuesOf({ weeks: [{}] })).toEqual([['missing', 'weeks.0.sessions']]);
@@ -304,7 +304,7 @@ describe('weeks side by side', () => {
       expect(issuesOf({ weeks: [{ sessions: [{ plan }] }, week] }).map((one) => one.join(' '))).toEqual([issue]);
     expect(issuesOf({ weeks: [{ sessions: [{ plan: { ...plan, schemaVersion: 3 } }, { plan: {} }] }] })).toEqual([
       ['newer-document', 'weeks.0.sessions.0.plan.schemaVersion'],
-      ['not-one-of', 'weeks.0.sessions.1.plan.document'],
+      ['missing', 'weeks.0.sessions.1.plan.document'],
     ]);
   });
 });

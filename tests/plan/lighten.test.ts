@@ -159,6 +159,6 @@ describe('lightenExercise', () => {
     expect(issuesOf({ plan: bare, exercise: 'leg extension', lighterPercent: 15 })).toEqual([
       'exercise wrong-relation',
     ]);
-    expect(issuesOf({ plan: {}, exercise: 'squat', lighterPercent: 15 })).toEqual(['plan.document not-one-of']);
+    expect(issuesOf({ plan: {}, exercise: 'squat', lighterPercent: 15 })).toEqual(['plan.document missing']);
   });
 });

@@ -16,7 +16,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from '../../src/plan/index.js';
-import { planMessages } from '../../src/plan/messages.js';
+import { documentMessages } from '../../src/plan/document-messages.js';
 import { assessPain } from '../../src/plan/pain.js';
 import { codesOf as codes } from '../support/invariants.js';
 import { planOf, proposing, recordOf } from '../support/plans.js';
@@ -286,7 +286,7 @@ describe('a proposal cannot hurt by its steps', () => {
     expect(codes(at(35, 'continuous'))).not.toContain('raised-above-guidance');
     expect(codes(at(40, 'none'))).not.toContain('raised-above-guidance');
     for (const code of ['over-goal-not-applied', 'load-step-too-large', 'step-in-points', 'load-step-earned'] as const)
-      expect(planMessages[code], code).toMatch(/^[^.]*(\d\.\d[^.]*)*\.$/);
+      expect(documentMessages[code], code).toMatch(/^[^.]*(\d\.\d[^.]*)*\.$/);
   });
 
   // J Strength Cond Res 2025, doi 10.1519/JSC.0000000000005190: set 4 to failure, median 90 repetitions at 20 %, 30 at 30 %, 8 at 40 %.

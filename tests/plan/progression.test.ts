@@ -65,7 +65,7 @@ describe('nextSession', () => {
     const stopped = [recordOf(plan, all, { symptoms: ['symptom-sharp-pain'] })];
     expect(first(stopped, { date: '2026-05-01' }).action).toBe('stop');
     expect(() => propose(records, { date: '2026-03-01' })).toThrow(
-      'date must be not before the last record, 2026-03-02',
+      'date must be not before 2026-03-02, the day of the last record',
     );
     expect(() => propose(records, { longBreakDays })).toThrow(/date is missing/);
   });

@@ -32,9 +32,9 @@ describe('the item of an exercise on a limb', () => {
     expect(findItem(record({ items: [{ ...place, sets: [30] }] }), place).done.sets).toHaveLength(1);
   });
   it('is refused where there is none, or more than one', () => {
-    expect(() => findItem(plan, { exercise: 'walk' })).toThrow(/2 of them/);
-    expect(() => findItem(plan, { exercise: 'curl' })).toThrow(/none of them/);
-    expect(() => findItem(plan, { side: 'Left' as never })).toThrow(/perhaps 'left'/);
+    expect(() => findItem(plan, { exercise: 'walk' })).toThrow(/single item of .*; received 2/);
+    expect(() => findItem(plan, { exercise: 'curl' })).toThrow(/received 0/);
+    expect(() => findItem(plan, { side: 'Left' as never })).toThrow(/Did you mean 'left'\?/);
   });
 });
 

@@ -137,7 +137,7 @@ describe('recordSession', () => {
       ['note', 'leg extension, left leg: planned, and not recorded.'],
     ]);
     expect(() => recordSession({ plan: two, date: '2026-03-02', items: [{ ...done, exercise: 'Squat' }] })).toThrow(
-      'recorded no more often than it is planned: leg extension, left leg; squat, left leg; received Squat, left leg',
+      'recorded no more often than it is planned: "leg extension" "leg" "left", "squat" "leg" "left"; received "Squat" "leg" "left"',
     );
   });
 

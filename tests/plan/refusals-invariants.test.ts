@@ -17,7 +17,7 @@ import { publicFunctions } from '../support/public-functions.js';
 import { planOf, recordOf } from '../support/plans.js';
 
 // What each field may be stands in `quantities` and in the docs of the functions; what is said of each case stands on
-// the pages `pages/refused-*.txt`. A case with nothing under it is taken.
+// the pages in `refused/`. A case with nothing under it is taken.
 
 const plan = planOf();
 const [limb] = plan.request.limbs;
@@ -121,7 +121,7 @@ describe('a request for a plan', () => {
   };
 
   it('is refused with all that is wrong, as the golden page says', async () => {
-    await expect(refusalPage(planSession as never, cases)).toMatchFileSnapshot('pages/refused-plans.txt');
+    await expect(refusalPage(planSession as never, cases)).toMatchFileSnapshot('refused/plans.txt');
   });
 
   it('is refused where a side is an object that cannot be written', () => {
@@ -175,10 +175,10 @@ describe('a request for a plan', () => {
 });
 describe('parts of a request that are tried', () => {
   const wrong = (...path: string[]) => {
-    throw new InputError([issue('missing', path, 'x', 'y')]);
+    throw new InputError([issue('missing', path, ['x', 'x'], 'y')]);
   };
   const paths = (findings: Findings) => findings.issues.map(({ path }) => path.join('.'));
-  const known = (...path: (string | number)[]) => new Findings([issue('missing', path, 'x', 'y')]);
+  const known = (...path: (string | number)[]) => new Findings([issue('missing', path, ['x', 'x'], 'y')]);
 
   it('are told from the top, but for fields of the person', () => {
     const findings = new Findings([]);
@@ -254,7 +254,7 @@ describe('what was done', () => {
         ],
       },
     };
-    await expect(refusalPage(recordSession as never, cases)).toMatchFileSnapshot('pages/refused-records.txt');
+    await expect(refusalPage(recordSession as never, cases)).toMatchFileSnapshot('refused/records.txt');
   });
 });
 
@@ -290,7 +290,7 @@ describe('a document that is read back', () => {
         ),
       }),
     };
-    await expect(refusalPage(readDocument as never, cases)).toMatchFileSnapshot('pages/refused-documents.txt');
+    await expect(refusalPage(readDocument as never, cases)).toMatchFileSnapshot('refused/documents.txt');
   });
 });
 
@@ -346,6 +346,6 @@ describe('other inputs', () => {
     ],
     ['stage', nextStage, { 'another stage': { stage: 'top' }, 'no stage': {} }],
   ])('of a %s are refused as the golden page says', async (name, call, cases) => {
-    await expect(refusalPage(call as never, cases as never)).toMatchFileSnapshot(`pages/refused-${name}.txt`);
+    await expect(refusalPage(call as never, cases as never)).toMatchFileSnapshot(`refused/${name}.txt`);
   });
 });

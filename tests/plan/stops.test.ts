@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { attempt, guards, InputError } from '../../src/index.js';
 import { explain, messages, words } from '../../src/text/index.js';
@@ -16,7 +17,7 @@ import {
   type ProgressionRequest,
   type StopDecision,
 } from '../../src/plan/index.js';
-import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from '../../src/plan/stops.js';
+import { applyDecisions, mergeStops, softened, stopsOf, type Stop, type StopCode } from '../../src/plan/stops.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
 
@@ -134,6 +135,45 @@ describe('a stop', () => {
       ['left', 'stop'],
       ['right', 'stop'],
     ]);
+  });
+
+  const named = [
+    'blood-pressure-refer',
+    'blood-pressure-very-high',
+    'thrombosis-score-high',
+    'today-pain-severe',
+    'pain-severe',
+    'held-above-tried',
+    'symptom-emergency',
+    'symptom-clinician-first',
+  ];
+  const every = [
+    ...named,
+    ...codes(Object.values(guards).flatMap(({ steps }) => steps.filter(({ severity }) => severity === 'stop'))),
+    ...codes([...screeningQuestions(), ...dayQuestions()].filter(({ outcome }) => outcome === 'refer')),
+  ];
+  it('of an earlier document gets the words of the catalogue in a plan, whatever document brought it', () => {
+    const wordsOf = (code: string) => messages[code as keyof typeof messages];
+    const given = every.map((code) => {
+      const slots = [...wordsOf(code).matchAll(/\{([^{}:]+)/g)].map(([, slot]) => [slot, 'symptom-fainting']);
+      return { code: code as StopCode, text: 'You can train.', values: Object.fromEntries(slots) as object as {} };
+    });
+    const { stops } = planOf({ step: 2.5 }, { stops: given });
+    expect(stops).toHaveLength(new Set(every).size);
+    for (const { code, text } of stops) expect(text).toBe(wordsOf(code).replace(/\{[^{}]+\}/g, 'fainting'));
+    const unknown = planOf({ step: 2.5 }, { stops: [{ code: 'later' as StopCode, text: 'You can train.' }] });
+    expect(unknown.stops).toEqual([{ code: 'later', text: messages['code-unknown'] }]);
+  });
+  it('is one of the codes above: no other file makes a stop', () => {
+    const made = readdirSync('src', { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
+      .flatMap((file) =>
+        [...readFileSync(`src/${file}`, 'utf8').matchAll(/\w*[cC]aution\(\s*'stop',\s*['`]([\w-]+)/g)].map(
+          ([, code]) => code!,
+        ),
+      );
+    expect(made).toHaveLength(4);
+    expect(made.filter((start) => !every.some((code) => code.startsWith(start)))).toEqual([]);
   });
 
   it('of an earlier record counts until it is lifted', () => {
@@ -292,7 +332,7 @@ describe('a stop', () => {
       text: symptom,
       values: { symptom },
     });
-    expect(() => applyDecisions([of('x'), of('y')], [decided('symptom-emergency')])).toThrow(/one of x, y/);
+    expect(() => applyDecisions([of('x'), of('y')], [decided('symptom-emergency')])).toThrow(/one of "x", "y"/);
     expect(stopsInForce({ stops: applyDecisions([of('x'), of('y')], [decided('y')]) })).toEqual([of('x')]);
     expect(stopsInForce({ stops: applyDecisions([of('x')], [decided('symptom-emergency')]) })).toEqual([]);
   });

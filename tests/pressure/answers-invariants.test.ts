@@ -360,8 +360,8 @@ describe('another cuff width', () => {
       [
         'standardDeviationMmHg',
         'wrong-relation',
-        'an error with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg (measure with that cuff)',
-        '61 to 107 mmHg',
+        'one with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg; or measure, so that you need no conversion',
+        '61–107 mmHg',
       ],
     ]);
   });
@@ -369,15 +369,15 @@ describe('another cuff width', () => {
   it('is refused where the interval spans more than a factor of 2.5', () => {
     const refused = (more: object) =>
       refusal(correctForCuffWidth, { ...person, occlusionMmHg: 150, fromWidthCm: 18, toWidthCm: 10, ...more });
-    const spans = (what: string) =>
-      `${what} with which the 95 % interval of the conversion spans at most a factor of 2.5 (measure with that cuff)`;
+    const spans =
+      'one with which the 95 % interval of the conversion spans at most a factor of 2.5; or measure, so that you need no conversion';
     expect(refused({ toWidthCm: 3 })).toEqual([
-      ['toWidthCm', 'wrong-relation', spans('one'), expect.stringMatching(/^\d+ to \d+ mmHg$/)],
+      ['toWidthCm', 'wrong-relation', spans, expect.stringMatching(/^\d+–\d+ mmHg$/)],
     ]);
     expect(refused({ fromWidthCm: 12, toWidthCm: 5 }).map(([path]) => path)).toEqual(['toWidthCm']);
     expect(refused({})).toEqual([]);
     expect(refused({ standardDeviationMmHg: 25 })).toEqual([
-      ['standardDeviationMmHg', 'wrong-relation', spans('an error'), expect.any(String)],
+      ['standardDeviationMmHg', 'wrong-relation', spans, expect.any(String)],
     ]);
     // Nothing that is answered spans more, and the limit leaves no gap: the last width answered is close to it.
     let last = 0;
@@ -459,8 +459,8 @@ describe('another posture', () => {
       [
         'standardDeviationMmHg',
         'wrong-relation',
-        'an error with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg (measure in that posture)',
-        '53 to 542 mmHg',
+        'one with which the 95 % interval of the conversion stays above the diastolic pressure of 70 mmHg; or measure, so that you need no conversion',
+        '53–542 mmHg',
       ],
     ]);
   });

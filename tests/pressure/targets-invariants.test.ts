@@ -223,13 +223,13 @@ describe('a target', () => {
       ['occlusion', 'out-of-range', 'a number from 50 to 1000 mmHg', '1600'],
     ]);
     expect(refused({ occlusion: { ...occlusion, kind: 'cuff-pressure' } })).toEqual([
-      ['occlusion', 'wrong-type', expected, "an object whose kind is not 'occlusion-pressure'"],
+      ['occlusion', 'wrong-type', expected, 'an object of another kind'],
     ]);
     expect(refused({ occlusion: { ...occlusion, unit: 'kPa' } })).toEqual([
-      ['occlusion', 'wrong-type', expected, 'a unit other than mm[Hg]'],
+      ['occlusion', 'wrong-type', expected, 'an answer in another unit'],
     ]);
     // Half of the least and four times the most there is in the vocabulary: corrections may go there.
-    expect(refused({ occlusion: { ...occlusion, value: 24 } })[0]![3]).toBe('a value outside 25 to 4000');
+    expect(refused({ occlusion: { ...occlusion, value: 24 } })[0]![3]).toBe('an answer whose value is out of range');
     expect(refused({ percentLop: 0.5, occlusionChanceLimitPercent: 1 }).map(([path]) => path)).toEqual(['percentLop']);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { weekTotals } from '../../src/index.js';
-import { expectHoldsTogether, refusal, type Said, message, withWorking } from '../support/invariants.js';
+import { expectHoldsTogether, refusalPage, type Said, message, withWorking } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';
 
 // Reference C.5 and C.6.
@@ -123,23 +123,27 @@ describe('a week', () => {
     expect(message(none.cautions)).toEqual([DESCRIPTIVE, ['ratio-undefined', { severity: 'note' }]]);
   });
 
-  it.each([
-    [{}, [['days', 'missing', 'seven days in a row', 'undefined']]],
-    [{ days: days.slice(1) }, [['days', 'wrong-relation', 'seven days in a row', '6']]],
-    [{ days, earlierWeeksAu }, [['earlierWeeksAu', 'wrong-relation', 'left out unless ratio is given', 'a value']]],
-    [
-      { days, ratio: 'coupled', earlierWeeksAu: [1, 2] },
-      [['earlierWeeksAu', 'wrong-relation', 'the loads of the three weeks before', '2']],
-    ],
-  ])('refuses %o', (input, issues) => {
-    expect(refusal(weekTotals, input)).toEqual(issues);
-  });
-  it('asks for the weeks before where a ratio is asked for', () => {
-    expect(refusal(weekTotals, { days, ratio: 'coupled' }).map(([path, code]) => [path, code])).toEqual([
-      ['earlierWeeksAu', 'missing'],
-    ]);
-    expect(refusal(weekTotals, { days: [{}, ...days.slice(1)] }).map(([path, code]) => [path, code])).toEqual([
-      ['days.0.loadAu', 'missing'],
-    ]);
+  it('is refused as the golden page says', async () => {
+    const [first, ...others] = days;
+    const withDay = (day: object) => ({ days: [day, ...others] });
+    const ratio = 'coupled';
+    const cases = {
+      'no days': {},
+      'six days': { days: others },
+      'eight days': { days: [...days, first] },
+      'a list of none': { days: [] },
+      'days without loads': { days: days.map(() => ({})) },
+      'a load below 0': withDay({ loadAu: -1 }),
+      'another limb': withDay({ loadAu: 0, restrictedS: { leftFoot: 9 } }),
+      // Two sessions and restriction: one or both?
+      'two sessions, one cuff': withDay({ loadAu: 300, sessions: 2, restrictedS: { leftLeg: 300 } }),
+      'a cuff in no session': withDay({ loadAu: 300, restrictedSessions: 0, restrictedS: { leftLeg: 300 } }),
+      'another deviation': { days, deviation: 'n-1' },
+      'a ratio to nothing': { days, ratio },
+      'weeks before without a ratio': { days, earlierWeeksAu },
+      'two weeks before': { days, ratio, earlierWeeksAu: [1, 2] },
+      'a week that is no number': { days, ratio, earlierWeeksAu: [1, 2, NaN] },
+    };
+    await expect(refusalPage(weekTotals, cases)).toMatchFileSnapshot('refused/weeks.txt');
   });
 });

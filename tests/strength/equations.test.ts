@@ -26,6 +26,12 @@ const span = ({ domain }: OneRepMaxEquation) => ({
   to: domain?.to ?? 20,
 });
 
+const REASONS = {
+  'longest-set': /the longest set/,
+  'no-repetition-term': /no term for repetitions/,
+  'turns-over': /turns over/,
+};
+
 describe('every equation', () => {
   it('has an id of its own, a check value, a sample and a source', () => {
     const ids = [...all, ...equations.relativeLoad].map(({ id }) => id);
@@ -62,7 +68,7 @@ describe('every equation', () => {
       for (const repetitions of [(domain?.to ?? 20) + 1, 21, 36, 40, ...few]) {
         const result = attempt(estimateOneRepMax, { load: 60, repetitions, equation: id as 'auto' });
         expect(result, id).toMatchObject({ ok: false, issues: [{ path: ['repetitions'] }] });
-        if (!result.ok) expect(result.issues[0]!.message).toContain(domain?.reason ?? 'the longest set');
+        if (!result.ok) expect(result.issues[0]!.message).toMatch(REASONS[domain?.reason ?? 'longest-set']);
         refused += 1;
       }
     }

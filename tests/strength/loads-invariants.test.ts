@@ -293,7 +293,7 @@ describe('a training load', () => {
     expect(loadOf({ bodyMassLoad: 0 }).value).toBe(30);
   });
 
-  it('refuses a load:, as the golden page says', async () => {
+  it('refuses loads, as the golden page says', async () => {
     const cases = {
       'two ways': { step: 5, available: [5] },
       'three ways': { step: 5, available: [5], bar: 20, plates: [{ mass: 5 }] },
@@ -326,7 +326,7 @@ describe('a training load', () => {
         (more: object) => trainingLoad({ oneRepMax: HUNDRED, percentOneRepMax: 30, ...more } as never),
         cases,
       ),
-    ).toMatchFileSnapshot('pages/refused-loads.txt');
+    ).toMatchFileSnapshot('refused/loads.txt');
   });
 
   it('refuses no percentage, and says nothing of a rack it then cannot look at', () => {
@@ -412,7 +412,7 @@ describe('a loaded bar', () => {
     ]);
   });
 
-  it('refuses a bar:, as the golden page says', async () => {
+  it('refuses bars, as the golden page says', async () => {
     const cases = {
       nothing: {},
       'a mass twice': { target: 60, bar: 20, plates: [{ mass: 5 }, { mass: 5, count: 2 }] },
@@ -437,7 +437,7 @@ describe('a loaded bar', () => {
       'no bar, and no pair': { target: 3, bar: 0, plates: [{ mass: 5, count: 1 }] },
       'masses too fine': { target: 500, bar: 20, plates: [{ mass: 0.10001 }, { mass: 1.23457 }] },
     };
-    await expect(refusalPage(loadPlates, cases)).toMatchFileSnapshot('pages/refused-bars.txt');
+    await expect(refusalPage(loadPlates, cases)).toMatchFileSnapshot('refused/bars.txt');
   });
 
   it('a load of a bar in pounds', () => {

@@ -83,7 +83,7 @@ describe('any function, row by row', () => {
     expect(() => eachRow(measuredOcclusionPressure, { valueMmHg: [1, 2], method: 'doppler', limb: 'leg' })).toThrow(
       /at least one row/,
     );
-    expect(() => eachRow((() => 5) as never, { x: [1] })).toThrow(/an answer of the library/);
+    expect(() => eachRow((() => 5) as never, { x: [1] })).toThrow(/an answer of this library/);
     expect(() => eachRow(mixed as never, { x: [1], y: [1, 2] })).toThrow(/as long as/);
     // What your own function throws is yours.
     const thrower = () => {

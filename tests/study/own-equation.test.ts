@@ -110,7 +110,7 @@ describe('a fit of your own', () => {
         rows: rows.map((row, at) => ({ ...row, ...more(row, at) })),
       });
     expect(fitted(() => ({ valueMmHg: 150 }))).toThrow(
-      /rows must be measured pressures that vary; received one valueMmHg/,
+      /rows must be measured pressures that vary; received one value in every row/,
     );
     expect(fitted((_, at) => ({ circumferenceCm: 50 + 1e-7 * at, valueMmHg: 100 + 10 * at }))).toThrow(
       /every coefficient from -1000000 to 1000000/,
@@ -244,13 +244,15 @@ describe('a published equation, recalibrated', () => {
       /limb must be/,
     );
     expect(of({ rows: input.rows.map(({ ageYears: _, ...row }) => row) })).toThrow(/ageYears is missing/);
-    expect(of({ rows: input.rows.map((row) => ({ ...row, valueMmHg: 150 })) })).toThrow(/one valueMmHg in every row/);
+    expect(of({ rows: input.rows.map((row) => ({ ...row, valueMmHg: 150 })) })).toThrow(
+      /pressures that vary; received one value in every row/,
+    );
     expect(of({ rows: input.rows.map((row) => ({ ...input.rows[0], valueMmHg: row.valueMmHg })) })).toThrow(
-      /one estimate in every row/,
+      /differs; received one value in every row/,
     );
     expect(
       of({ rows: input.rows.map((row, at) => ({ ...(at === 3 ? row : input.rows[0]), valueMmHg: row.valueMmHg })) }),
-    ).toThrow(/row 3, which does/);
+    ).toThrow(/as row 3 does/);
     expect(() =>
       estimateWith({ ...own, terms: [{ ...own.terms[0], field: 'ageYears' }] }, { ...place, ...people[0] }),
     ).toThrow(/terms\[0\]\.field/);

@@ -81,7 +81,7 @@ describe('the bootstrap', () => {
   });
   it('refuses what it cannot draw from', () => {
     const of = (more: object) => () => bootstrap({ rows: x, statistic: meanOf, ...more } as never);
-    expect(of({ rows: [1, 2] })).toThrow(/rows must be a list of 3 to 10000 rows/);
+    expect(of({ rows: [1, 2] })).toThrow(/rows must be a list of 3 to 10000 items/);
     expect(of({ statistic: 5 })).toThrow(/statistic must be a function/);
     expect(of({ statistic: () => NaN })).toThrow(/statistic must be a function that returns a finite number/);
     expect(of({ person: [1, 2] })).toThrow(/person/);

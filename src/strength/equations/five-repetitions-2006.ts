@@ -50,7 +50,7 @@ const SHARED = {
   unit: 'kg',
   population: { ageYears: { low: 18, high: 69 } },
   fittedRepetitions: { low: 5, high: 5 },
-  domain: { from: 5, to: 5, reason: 'the test it was fitted on; it has no term for repetitions' },
+  domain: { from: 5, to: 5, reason: 'no-repetition-term' },
   basis: 'data',
   evidence: 'published',
   sources: ['multiple-rm-2006'],

@@ -54,7 +54,7 @@ const SHARED = {
   unit: 'kg',
   lifts: ['knee-extension'],
   fittedRepetitions: { low: 7, high: 10 },
-  domain: { from: 7, to: 10, reason: 'the tests it was fitted on; it has no term for repetitions' },
+  domain: { from: 7, to: 10, reason: 'no-repetition-term' },
   basis: 'data',
   evidence: 'published',
   sources: ['knee-extension-1993'],

@@ -176,7 +176,7 @@ const equationOf = <I extends string, L extends Lift>(
     // 73 ± 2 × 8 years; the paper does not report the range.
     population: { training: 'trained', ageYears: { low: 57, high: 89 } },
     fittedRepetitions: { low: 5, high: 16 },
-    domain: { from: 5, to: 16, reason: `the range of its tests; it turns over at ${TABLE[key].turnsAt}` },
+    domain: { from: 5, to: 16, reason: 'turns-over' },
     basis: 'data',
     evidence: 'derived',
     sources: ['osteopenia-2024'],

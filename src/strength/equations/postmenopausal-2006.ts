@@ -49,7 +49,7 @@ export const postmenopausal2006Equation = {
   // 57.4 ± 2 × 3.1 years, to whole years outwards; the paper does not report the range.
   population: { sex: 'female', training: 'trained', ageYears: { low: 51, high: 64 } },
   fittedRepetitions: { low: 3, high: 20 },
-  domain: { to: 20, reason: 'the end of its tests; it turns over at 24.15' },
+  domain: { to: 20, reason: 'turns-over' },
   error: { share: 0.033 },
   basis: 'data',
   evidence: 'published',

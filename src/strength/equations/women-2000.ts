@@ -73,7 +73,7 @@ const SHARED = {
   sample: '30 women, 19 to 26 years',
   population: { sex: 'female', ageYears: { low: 19, high: 26 } },
   fittedRepetitions: { low: 5, high: 10 },
-  domain: { from: 5, to: 10, reason: 'the tests it was fitted on; it has no term for repetitions' },
+  domain: { from: 5, to: 10, reason: 'no-repetition-term' },
   basis: 'data',
   sources: ['college-women-2000'],
   assumptions: ['regression-of-its-device'],
