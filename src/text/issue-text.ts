@@ -21,6 +21,7 @@ export function labelText(translate: Translate, name: string): string | undefine
 
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
 function fieldText(translate: Translate, path: InputIssue['path']): string {
+  if (path.length === 0) return translate('show.whole-input', explainWords['show.whole-input']);
   const name = [...path].reverse().find((step) => typeof step === 'string');
   const field = labelText(translate, name ?? '');
   if (field === undefined) return pathText(path);

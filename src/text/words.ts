@@ -90,6 +90,7 @@ export const explainWords = {
   'show.caution-one': '1 caution',
   'show.caution': '{count} cautions',
   'show.stopped': '{title} · stop',
+  'show.whole-input': 'the input',
   'show.at-place': '{field} ({place})',
   'expected.number': 'a number from {min} to {max}',
   'expected.whole': 'a whole number from {min} to {max}',
