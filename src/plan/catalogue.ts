@@ -1,9 +1,9 @@
 import { guardMessages } from '../answer/guards.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
-import { sessionMessages } from '../session/messages.js';
-import { strengthMessages } from '../strength/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
+import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
+import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { filled } from './coded.js';
 import { documentMessages } from './document-messages.js';
 import { planMessages } from './messages.js';
@@ -17,7 +17,7 @@ const textsOf =
   (code, values = {}, given) => {
     if (!Object.hasOwn(sentences, code)) return undefined;
     const sentence = sentences[code]!;
-    const text = given === fill(sentence, values) ? given : filled(sentence, values);
+    const text = given === sentence || given === fill(sentence, values) ? given : filled(sentence, values);
     return /\{\w+\}/.test(text) ? undefined : text;
   };
 
@@ -26,6 +26,7 @@ const planTexts = /* @__PURE__ */ (() => ({
   ...guardMessages,
   ...estimateMessages,
   ...pressureMessages,
+  ...targetMessages,
   ...strengthMessages,
   ...sessionMessages,
   ...planMessages,
@@ -39,4 +40,5 @@ const planTexts = /* @__PURE__ */ (() => ({
 export const planTextByCode = /* @__PURE__ */ textsOf(planTexts);
 
 /** The same of a sentence of any document. */
-export const textByCode = /* @__PURE__ */ (() => textsOf({ ...planTexts, ...documentMessages }))();
+export const textByCode = /* @__PURE__ */ (() =>
+  textsOf({ ...planTexts, ...strengthComparisonMessages, ...sessionComparisonMessages, ...documentMessages }))();

@@ -11,7 +11,7 @@ import {
   type ComparisonRow,
   type NotKnown,
 } from '../session/compare.js';
-import { caution } from '../session/messages.js';
+import { comparisonCaution } from '../session/messages.js';
 import { readSession, type SessionInput } from '../session/prescription.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
@@ -143,14 +143,18 @@ const isHeavyUnderCuff = ({ parts }: ComparedSession): boolean =>
 function cautionsOf(from: Side, to: Side): Caution[] {
   const isRestricted = ({ parts }: Side): boolean => parts.some(isCuffed);
   return [
-    caution('caution', 'no-equivalence'),
+    comparisonCaution('caution', 'no-equivalence'),
     ...(isRestricted(from) !== isRestricted(to)
-      ? [caution('note', 'restriction-gives-less-strength', undefined, { source: 'heavy-or-restricted-2018' })]
+      ? [
+          comparisonCaution('note', 'restriction-gives-less-strength', undefined, {
+            source: 'heavy-or-restricted-2018',
+          }),
+        ]
       : []),
     ...(isHeavyUnderCuff(from) || isHeavyUnderCuff(to)
-      ? [caution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
+      ? [comparisonCaution('note', 'pressure-adds-little-heavy', undefined, { source: 'load-and-pressure-2015' })]
       : []),
-    ...(from.exercises > 1 || to.exercises > 1 ? [caution('note', 'different-maximum')] : []),
+    ...(from.exercises > 1 || to.exercises > 1 ? [comparisonCaution('note', 'different-maximum')] : []),
   ];
 }
 

@@ -54,7 +54,8 @@ export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Sh
   if (innerType) return fieldsOf(innerType);
   if (element) return { '*': element };
   if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
-  return shape;
+  // What declares no field may have any.
+  return shape && Object.keys(shape).length > 0 ? shape : undefined;
 }
 
 /** The names of the fields that a schema has at a place. */
@@ -105,7 +106,8 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  const quantity = quantityName(name);
+  // The ends of a range are of the field that it is the range of.
+  const quantity = quantityName(name === 'from' || name === 'to' ? path.at(-2) : name);
   if (wantsNumber && quantity) {
     const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];

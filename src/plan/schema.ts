@@ -98,6 +98,9 @@ const day = /* @__PURE__ */ lazily(() => z.string().check(z.regex(DAY, DAY_EXPEC
 /** A code of a catalogue, which is looked up when the document is verified. */
 const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;
 
+/** Parts by names of any kind. `z.record` does the same with 3 kB more for an app to load. */
+const byName = <T extends z.ZodMiniType>(part: T) => z.catchall(z.object({}), part);
+
 /** A request refuses fields it does not know: they are slips. */
 const strict = z.strictObject;
 /** A document keeps fields it does not know, and never looks at them: an app or a later version put them there. */
@@ -111,9 +114,7 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
 const setLength = /* @__PURE__ */ lazily(() => some(numbers('repetitions', 'durationS')));
 
-const values = /* @__PURE__ */ lazily(() =>
-  z.record(z.string(), z.union([z.string(), z.number(), z.array(z.string())])),
-);
+const values = /* @__PURE__ */ lazily(() => byName(z.union([z.string(), z.number(), z.array(z.string())])));
 const source = /* @__PURE__ */ lazily(() => code<SourceId>());
 
 const decision = /* @__PURE__ */ lazily(() =>
@@ -247,10 +248,7 @@ const evidence = /* @__PURE__ */ lazily(() => ({
   ...some({
     ownEquation: open({
       formula: z.string(),
-      symbols: z.record(
-        z.string(),
-        z.union([z.string(), open({ field: z.string(), codes: z.record(z.string(), z.number()) })]),
-      ),
+      symbols: byName(z.union([z.string(), open({ field: z.string(), codes: byName(z.number()) })])),
       ...some({ base: z.string() }),
     }).register(annotations, { id: 'ownEquation' }),
     lower: z.number(),
@@ -295,7 +293,7 @@ const answerOf = <K extends AnswerKind>(
     kind: z.literal(kind),
     value,
     unit: z.enum(units),
-    inputs: inputs ?? z.record(z.string(), z.unknown()),
+    inputs: inputs ?? byName(z.unknown()),
     ...(kind in reached() && some({ reached: reached()[kind as keyof ReturnType<typeof reached>] })),
   }).register(annotations, { id: kind }) as unknown as z.ZodMiniType<Answer<K>, Answer<K>>;
 
@@ -343,6 +341,11 @@ const limb = /* @__PURE__ */ lazily(() =>
   }),
 );
 
+const percentRange = /* @__PURE__ */ lazily(() => {
+  const end = quantity('percentOneRepMax');
+  return strict({ from: end, to: end }).register(annotations, { id: 'percentRange' });
+});
+
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
 export const exerciseFields = /* @__PURE__ */ lazily(() =>
   strict({
@@ -368,7 +371,7 @@ export const exerciseFields = /* @__PURE__ */ lazily(() =>
         }),
         oneRepMax(),
       ]),
-      percentOneRepMax: quantity('percentOneRepMax'),
+      percentOneRepMax: z.union([quantity('percentOneRepMax'), percentRange()]),
       load: z.union([quantity('load'), load()]),
       unloaded: z.literal(true),
       bodyMassPercent: quantity('bodyMassPercent'),
@@ -592,7 +595,11 @@ const limbTotals = /* @__PURE__ */ lazily(() =>
 );
 
 const planItem = /* @__PURE__ */ lazily(() =>
-  itemOf({ ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad() }) }, {}, statedTarget()),
+  itemOf(
+    { ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
 );
 
 /** A plan, as `planSession` makes it. */
@@ -680,7 +687,11 @@ const recorded = /* @__PURE__ */ lazily(() => ({
 }));
 
 const recordItem = /* @__PURE__ */ lazily(() =>
-  itemOf({ ...recorded(), totals: totals(), ...some({ load: statedLoad() }) }, {}, statedTarget()),
+  itemOf(
+    { ...recorded(), totals: totals(), ...some({ load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
 );
 
 /** A record, as `recordSession` makes it. */
@@ -788,10 +799,7 @@ export const anyAnswer = /* @__PURE__ */ lazily(
       ...evidence(),
       kind: code<AnswerKind>(),
       unit: code<Unit>(),
-      inputs: z.record(
-        z.string(),
-        z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))]),
-      ),
+      inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
       ...some({ reached: z.union(Object.values(reached())) }),
     }) as unknown as z.ZodMiniType<Answer, Answer>,
 );

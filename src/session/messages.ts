@@ -1,7 +1,7 @@
 import { cautionsOf, type AnswerKind, type Caution } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What the session layer says. */
+/** The sentences of a session. */
 export const sessionMessages = {
   'restriction-long-exercise':
     '{minutes} min of restriction in one exercise is above the {low} to {high} min that guidance gives.',
@@ -14,6 +14,10 @@ export const sessionMessages = {
   'pressure-above-occlusion': '{pressure} mmHg is above the occlusion pressure of {occlusion} mmHg.',
   'timed-sets-no-volume': 'Timed sets have no counted repetitions. They add nothing to the volume load.',
   'total-left-out': '{total} is left out: {missing} is not given in every exercise.',
+} as const satisfies Catalogue;
+
+/** The sentences of weeks, of symmetry and of sessions compared: no single session has them. */
+export const comparisonMessages = {
   'monotony-undefined-rest': 'There was no load all week, so monotony and strain are undefined.',
   'monotony-undefined-equal':
     'Every day has the same load, so their standard deviation is 0 and monotony and strain are undefined.',
@@ -37,6 +41,7 @@ export const sessionMessages = {
 } as const satisfies Catalogue;
 
 export const caution = /* @__PURE__ */ cautionsOf(sessionMessages);
+export const comparisonCaution = /* @__PURE__ */ cautionsOf(comparisonMessages);
 
 /** Totals that some exercises have and others lack, as the sentence calls them. */
 export const leftOutNames = {

@@ -6,7 +6,7 @@ import { Math, square } from '../quantity/maths.js';
 import { SIDES, type Quantity, type Side } from '../quantity/quantities.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
 import { LEFT_OUT_FOR_ANSWERS, LIKE_LEFT, NUMBER_OR_ANSWER } from './needs.js';
 
 /** What {@link limbSymmetry} takes. */
@@ -125,10 +125,10 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
     ...(undetected && { undetected }),
     assumptions: known ? [logNormalInterval, assumption('sides-independent')] : [],
     cautions: [
-      ...(known ? [] : [caution('note', 'symmetry-without-error')]),
+      ...(known ? [] : [comparisonCaution('note', 'symmetry-without-error')]),
       ...(isHidden
         ? [
-            caution('caution', 'symmetry-not-detected', {
+            comparisonCaution('caution', 'symmetry-not-detected', {
               low: Math.round(undetected.low),
               high: Math.round(undetected.high),
             }),

@@ -8,7 +8,7 @@ import type { Grade } from '../evidence/grades.js';
 import { inFull } from '../quantity/format.js';
 import { quantities, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
 import { frozen } from '../quantity/frozen.js';
 import { need } from '../answer/needs.js';
 import {
@@ -258,7 +258,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const cautions: Caution[] = [];
   const varied = sd > 0;
   if (!varied)
-    cautions.push(caution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
+    cautions.push(comparisonCaution('note', load.value === 0 ? 'monotony-undefined-rest' : 'monotony-undefined-equal'));
   cautions.push(...doseCautions(restricted, restrictedCounts));
   const assumptions = deviationAssumptions[deviation];
   const monotony = varied
@@ -334,10 +334,11 @@ function ratioOf(
 ): Answer<'acute-chronic-ratio'> | undefined {
   const before = sum(earlier);
   const chronic = form === 'coupled' ? (load.value + before) / (EARLIER_WEEKS + 1) : before / EARLIER_WEEKS;
-  cautions.push(caution('note', 'ratio-descriptive', undefined, { source: 'ratio-pitfalls-2020' }));
-  if (form === 'coupled') cautions.push(caution('note', 'ratio-coupled', undefined, { source: 'ratio-coupling-2019' }));
+  cautions.push(comparisonCaution('note', 'ratio-descriptive', undefined, { source: 'ratio-pitfalls-2020' }));
+  if (form === 'coupled')
+    cautions.push(comparisonCaution('note', 'ratio-coupled', undefined, { source: 'ratio-coupling-2019' }));
   if (chronic === 0) {
-    cautions.push(caution('note', 'ratio-undefined'));
+    cautions.push(comparisonCaution('note', 'ratio-undefined'));
     return undefined;
   }
   const inputs = { weekLoad: load, earlierWeeks: earlier.map(inFull).join(' + ') };

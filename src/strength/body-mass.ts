@@ -15,7 +15,7 @@ import {
   type Sex,
 } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { comparisonCaution } from './messages.js';
 import { need } from '../answer/needs.js';
 import { SEX_WITH_SHARE } from './needs.js';
 
@@ -142,6 +142,6 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
     evidence,
     inputs: { movement, sex, bodyMass, fraction, unit },
     assumptions: [spread ? normalInterval : assumption('share-from-segments')],
-    cautions: spread ? [caution('note', 'static-share', undefined, { source })] : [],
+    cautions: spread ? [comparisonCaution('note', 'static-share', undefined, { source })] : [],
   };
 });

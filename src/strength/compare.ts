@@ -11,7 +11,7 @@ import { oneRepMaxEquations } from './equations.js';
 import { findingsOn } from './findings.js';
 import type { Lift } from './lifts.js';
 import { OLDER_FROM_YEARS } from './limits.js';
-import { caution, sentence } from './messages.js';
+import { caution, comparisonCaution, comparisonSentence } from './messages.js';
 import { maximumBy, type OneRepMax } from './one-rep-max.js';
 import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
 
@@ -67,13 +67,13 @@ const liftWords = (lift: Lift): string => lift.replace('-', ' ');
 
 function biasOf({ id }: OneRepMaxEquation, { facts: { lift, sex } }: ReadSet): PublishedBias[] {
   const found = findingsOn(id, lift, sex).map(({ bias, lifts, who, source, evidence }) => ({
-    ...sentence(bias, { lifts: lifts.map(liftWords).join(' and '), who }),
+    ...comparisonSentence(bias, { lifts: lifts.map(liftWords).join(' and '), who }),
     source,
     evidence,
   }));
   return found.length > 0
     ? found
-    : [sentence('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
+    : [comparisonSentence('bias-not-known', { lift: lift ? `in the ${liftWords(lift)}` : 'in any lift' })];
 }
 
 /** What holds for the lift with every equation: comparisons that name no equation, and older people. */
@@ -81,13 +81,17 @@ function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
   const source = 'bench-and-curl-2010';
   const cautions: Caution[] = [];
   if (lift === 'bench-press') {
-    cautions.push(caution('note', 'bias-two-equations', { low: -1.3, high: -0.6, lift: liftWords(lift) }, { source }));
+    cautions.push(
+      comparisonCaution('note', 'bias-two-equations', { low: -1.3, high: -0.6, lift: liftWords(lift) }, { source }),
+    );
   }
   if (lift === 'biceps-curl') {
-    cautions.push(caution('note', 'bias-two-equations', { low: 1.7, high: 2, lift: liftWords(lift) }, { source }));
+    cautions.push(
+      comparisonCaution('note', 'bias-two-equations', { low: 1.7, high: 2, lift: liftWords(lift) }, { source }),
+    );
   }
   if (lift === 'biceps-curl' && sex !== 'female') {
-    cautions.push(caution('note', 'bias-none-accurate', undefined, { source: 'three-lifts-2024' }));
+    cautions.push(comparisonCaution('note', 'bias-none-accurate', undefined, { source: 'three-lifts-2024' }));
   }
   if ((ageYears ?? 0) >= OLDER_FROM_YEARS) {
     cautions.push(caution('note', 'older-adults-under', undefined, { source: 'older-adults-1999' }));
@@ -97,9 +101,9 @@ function liftCautions({ lift, sex, ageYears }: LiftFacts): Caution[] {
 
 /** Why an equation does not apply; empty where it does. */
 function reasonsAgainst(equation: OneRepMaxEquation, set: ReadSet): Sentence[] {
-  if (equation.byNameOnly) return [sentence('equation-by-name-only', { equation: equation.id })];
+  if (equation.byNameOnly) return [comparisonSentence('equation-by-name-only', { equation: equation.id })];
   return misfits(equation, set.facts, set.r).map(({ field, expected, received }) =>
-    sentence('equation-needs', { equation: equation.id, field, expected, received }),
+    comparisonSentence('equation-needs', { equation: equation.id, field, expected, received }),
   );
 }
 
@@ -144,7 +148,7 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
       const answer = reasons.length === 0 ? maximumBy(equation, set) : undefined;
       if (answer) applying.push({ equation: id, name, answer, bias: biasOf(equation, set) });
       else {
-        const below = sentence('answer-below-load', { equation: id });
+        const below = comparisonSentence('answer-below-load', { equation: id });
         notApplying.push({ equation: id, name, reasons: reasons.length > 0 ? reasons : [below] });
       }
     }
@@ -172,6 +176,6 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
     highest,
     spreadPercent,
     unit,
-    cautions: [caution('note', 'equations-spread', words), ...liftCautions(set.facts)],
+    cautions: [comparisonCaution('note', 'equations-spread', words), ...liftCautions(set.facts)],
   };
 });

@@ -4,7 +4,7 @@ import type { SourceId } from '../evidence/sources.js';
 import type { LoadUnit, Sex } from '../quantity/quantities.js';
 import type { Lift, Training } from './lifts.js';
 import type { CautionCode, StrengthAssumption } from '../answer/codes.js';
-import type { StrengthCode } from './messages.js';
+import type { ComparisonCode } from './messages.js';
 
 /**
  * One equation from a load and the repetitions to failure to a one-repetition maximum, with its sample and evidence.
@@ -128,7 +128,7 @@ export interface RelativeLoadEquation {
   /** What was found against it later: the code of the caution, and where it was found. */
   readonly cautions?: readonly {
     /** Code of the caution. */
-    readonly code: StrengthCode & CautionCode;
+    readonly code: ComparisonCode & CautionCode;
     /** Id of the publication. */
     readonly source: SourceId;
   }[];

@@ -4,14 +4,14 @@ import type { Grade } from '../evidence/grades.js';
 import type { Sex } from '../quantity/quantities.js';
 import type { OneRepMaxEquationId } from './equations.js';
 import type { Lift } from './lifts.js';
-import type { StrengthCode } from './messages.js';
+import type { ComparisonCode } from './messages.js';
 
 /** What a published comparison found about some equations in some lifts. */
 export interface Finding {
   readonly equations: readonly OneRepMaxEquationId[];
   readonly lifts: readonly Lift[];
   readonly sex?: Sex;
-  readonly bias: StrengthCode;
+  readonly bias: ComparisonCode;
   readonly who: string;
   readonly source: SourceId;
   readonly evidence: Grade;

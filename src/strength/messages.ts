@@ -1,7 +1,7 @@
 import { cautionsOf, sentencesOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** The sentences of the strength layer. */
+/** The sentences of maxima, loads and plates. */
 export const strengthMessages = {
   'first-test-too-low':
     'An untrained person lifts more in a second test: on average {low}–{high} % more in 39 people. Test again before you set loads. No adjustment made.',
@@ -39,6 +39,11 @@ export const strengthMessages = {
   'maximum-not-tested': 'The 1RM is estimated from {repetitions} repetitions, not tested.',
   'maximum-of-other-limb':
     'The 1RM is that of the other limb. This limb may be weaker, so the true percentage may be well above the one shown. Test this limb where that is allowed.',
+  'plates-run-out': 'The heaviest load you can set is {most:unit}.',
+} as const satisfies Catalogue;
+
+/** The sentences of percentages, of repetitions and of equations compared: no maximum and no load has them. */
+export const comparisonMessages = {
   'static-share': 'The share was measured while holding still. In a fast repetition the peak was 68–98 % of body mass.',
   'equations-spread':
     'The equations range from {lowest:unit} to {highest:unit}, which is {percent} % of the median. We do not know which is right for this person.',
@@ -64,10 +69,10 @@ export const strengthMessages = {
     'This equation over-reads. In 52 other people, its form for mean velocity read 6–24 points of 1RM too high, most with light loads. Prefer your own load–velocity line from three loads.',
   'above-the-maximum':
     'The reading gives more than 100 %, so this person moves more slowly at 1RM than the sample did. Treat the load as close to 1RM.',
-  'plates-run-out': 'The heaviest load you can set is {most:unit}.',
 } as const satisfies Catalogue;
 
-export type StrengthCode = keyof typeof strengthMessages;
+export type ComparisonCode = keyof typeof comparisonMessages;
 // One name a line: bundlers keep a pattern of names whole.
 export const caution = /* @__PURE__ */ cautionsOf(strengthMessages);
-export const sentence = /* @__PURE__ */ sentencesOf(strengthMessages);
+export const comparisonCaution = /* @__PURE__ */ cautionsOf(comparisonMessages);
+export const comparisonSentence = /* @__PURE__ */ sentencesOf(comparisonMessages);

@@ -5,7 +5,7 @@ import { formatUnit } from '../quantity/format.js';
 import type { RelativeLoadEquation } from './equation.js';
 import { relativeLoadEquations, type RelativeLoadEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, comparisonCaution } from './messages.js';
 import { need } from '../answer/needs.js';
 import { LEFT_OUT_FOR_EQUATION, READING_FOR_PERCENT } from './needs.js';
 
@@ -87,12 +87,12 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
       ends ? normalInterval : assumption('relative-load-no-error', { equation: id }),
     ],
     cautions: [
-      caution('caution', 'maximal-intent', undefined, { path: [reading] }),
-      ...(value > 100 ? [caution('caution', 'above-the-maximum', undefined, { path: [reading] })] : []),
+      comparisonCaution('caution', 'maximal-intent', undefined, { path: [reading] }),
+      ...(value > 100 ? [comparisonCaution('caution', 'above-the-maximum', undefined, { path: [reading] })] : []),
       ...(reading === 'velocityMPerS'
-        ? [caution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
+        ? [comparisonCaution('note', 'velocity-between-people', undefined, { source: 'velocity-variation-2022' })]
         : []),
-      ...cautions.map(({ code, source }) => caution('caution', code, undefined, { source })),
+      ...cautions.map(({ code, source }) => comparisonCaution('caution', code, undefined, { source })),
       ...(evidence === 'unconfirmed' ? [caution('caution', 'coefficients-unconfirmed', { equation: id })] : []),
     ],
   };

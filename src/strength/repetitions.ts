@@ -8,7 +8,7 @@ import { outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
-import { caution } from './messages.js';
+import { caution, comparisonCaution } from './messages.js';
 import { MANY, MOST } from './limits.js';
 import {
   ABOVE_FLOOR,
@@ -87,7 +87,9 @@ const IDS = /* @__PURE__ */ (() => oneRepMaxEquations.map(({ id }) => id))();
 const equationNamed = (id: string): OneRepMaxEquation => oneRepMaxEquations.find((each) => each.id === id)!;
 
 function cautionsOf(equation: OneRepMaxEquation | undefined, r: number): Caution[] {
-  const cautions: Caution[] = [caution('note', 'people-differ', undefined, { source: 'equation-provenance-2014' })];
+  const cautions: Caution[] = [
+    comparisonCaution('note', 'people-differ', undefined, { source: 'equation-provenance-2014' }),
+  ];
   if (equation?.evidence === 'unconfirmed') {
     cautions.push(caution('caution', 'coefficients-unconfirmed', { equation: equation.id }));
   }
@@ -106,7 +108,8 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
   reader.done();
   const [printed, evidence] = cell!;
   const cautions = cautionsOf(undefined, repetitions);
-  if (repetitions > MANY) cautions.push(caution('note', 'charts-differ', undefined, { path: ['repetitions'] }));
+  if (repetitions > MANY)
+    cautions.push(comparisonCaution('note', 'charts-differ', undefined, { path: ['repetitions'] }));
   return {
     kind: 'percent-of-maximum',
     value: printed,

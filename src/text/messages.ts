@@ -11,9 +11,9 @@ import { answerMessages } from '../answer/messages.js';
 import { documentMessages } from '../plan/document-messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
-import { sessionMessages } from '../session/messages.js';
-import { strengthMessages } from '../strength/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
+import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
+import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { studyMessages } from '../study/messages.js';
 import { teachingMessages } from '../teaching/messages.js';
 
@@ -33,8 +33,11 @@ export const messages = /* @__PURE__ */ (() =>
     ...guardMessages,
     ...estimateMessages,
     ...pressureMessages,
+    ...targetMessages,
     ...strengthMessages,
+    ...strengthComparisonMessages,
     ...sessionMessages,
+    ...sessionComparisonMessages,
     ...documentMessages,
     ...screeningMessages,
     ...studyMessages,

@@ -5,6 +5,7 @@ export const explainWords = {
   'with-interval': '{value} (95 % interval {lower}–{upper})',
   'titled-answer': '{name}: {value}',
   'both-units': '{converted} ({own})',
+  'range-to-set': '{from}–{to}',
   'number.decimal-mark': '.',
   'range-between': '{lower}–{upper}',
   'range-from': '{lower} and above',

@@ -138,7 +138,7 @@ describe('the schema of an input', () => {
         const lines = show(result.issues, { locale: de }).split('\n');
         expect(result.issues.flatMap((issue, at) => badWords(issue, lines[at]!))).toEqual([]);
       }),
-      { numRuns: 60, endOnFailure: true },
+      { numRuns: 50, endOnFailure: true },
     );
     expect(seen.wrong).toBeGreaterThan(5);
   });
