@@ -11,7 +11,7 @@ import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
 import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
 import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
-import { optionIssue } from '../answer/field-reader.js';
+import { optionIssue, fieldIssue } from '../answer/field-reader.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -59,8 +59,18 @@ export const isObject = (part: unknown): part is Json => typeof part === 'object
 const shown = (part: unknown): Needed =>
   Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
 
-/** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */
-function differences(made: unknown, given: unknown, schema: Shaped | undefined, path: Path, found: Found): void {
+/** A field that a schema does not know, and those of its fields that are not there. */
+type Unknown = (path: Path, absent: readonly string[], name: string) => void;
+
+/** Where a document differs from the one that was made again; fields that its schema does not know are told apart. */
+function differences(
+  made: unknown,
+  given: unknown,
+  schema: Shaped | undefined,
+  path: Path,
+  found: Found,
+  unknown: Unknown,
+): void {
   if (typeof made === 'number' && typeof given === 'number' && isNear(made, given)) return;
   if (made === given) return;
   if (!isObject(made) || !isObject(given) || Array.isArray(made) !== Array.isArray(given)) {
@@ -69,11 +79,15 @@ function differences(made: unknown, given: unknown, schema: Shaped | undefined, 
   if (Array.isArray(made) && made.length !== given['length']) return found(path, shown(made), given);
   const known = fieldsOf(schema);
   for (const name of new Set([...Object.keys(made), ...Object.keys(given)])) {
-    if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) continue;
+    if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) {
+      const absent = Object.keys(known).filter((one) => !Object.hasOwn(given, one));
+      if (!Array.isArray(made)) unknown(path, absent, name);
+      continue;
+    }
     const key = Array.isArray(made) ? Number(name) : name;
     // Every input of an answer counts.
     const inside = name === 'inputs' ? undefined : (known?.[name] ?? known?.['*']);
-    differences(made[name], given[name], inside, [...path, key], found);
+    differences(made[name], given[name], inside, [...path, key], found, unknown);
   }
 }
 
@@ -115,7 +129,12 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found);
+  // A field of your own is kept; one that reads like a field that is not there is a slip.
+  const slip: Unknown = (path, absent, name) => {
+    const unknown = fieldIssue(path, absent, name);
+    if (own && unknown.suggestions!.length > 0) issues.push(unknown);
+  };
+  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found, slip);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;
