@@ -59,18 +59,21 @@ export const isObject = (part: unknown): part is Json => typeof part === 'object
 const shown = (part: unknown): Needed =>
   Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
 
-/** A field that a schema does not know, and those of its fields that are not there. */
-type Unknown = (path: Path, absent: readonly string[], name: string) => void;
+/** Fields that a schema does not know and that read like one that is not there: slips. Others are your own. */
+function slipsIn(part: unknown, schema: Shaped | undefined, path: Path): InputIssue[] {
+  const known = fieldsOf(schema);
+  if (!known || !isObject(part)) return [];
+  if (Array.isArray(part)) return part.flatMap((item, index) => slipsIn(item, known['*'], [...path, index]));
+  return Object.entries(part).flatMap(([name, inner]) => {
+    if (Object.hasOwn(known, name)) return slipsIn(inner, known[name], [...path, name]);
+    const absent = Object.keys(known).filter((one) => !Object.hasOwn(part, one));
+    const unknown = fieldIssue(path, absent, name);
+    return unknown.suggestions!.length > 0 ? [unknown] : [];
+  });
+}
 
-/** Where a document differs from the one that was made again; fields that its schema does not know are told apart. */
-function differences(
-  made: unknown,
-  given: unknown,
-  schema: Shaped | undefined,
-  path: Path,
-  found: Found,
-  unknown: Unknown,
-): void {
+/** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */
+function differences(made: unknown, given: unknown, schema: Shaped | undefined, path: Path, found: Found): void {
   if (typeof made === 'number' && typeof given === 'number' && isNear(made, given)) return;
   if (made === given) return;
   if (!isObject(made) || !isObject(given) || Array.isArray(made) !== Array.isArray(given)) {
@@ -79,15 +82,11 @@ function differences(
   if (Array.isArray(made) && made.length !== given['length']) return found(path, shown(made), given);
   const known = fieldsOf(schema);
   for (const name of new Set([...Object.keys(made), ...Object.keys(given)])) {
-    if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) {
-      const absent = Object.keys(known).filter((one) => !Object.hasOwn(given, one));
-      if (!Array.isArray(made)) unknown(path, absent, name);
-      continue;
-    }
+    if (known && !Object.hasOwn(known, name) && !Object.hasOwn(made, name)) continue;
     const key = Array.isArray(made) ? Number(name) : name;
     // Every input of an answer counts.
     const inside = name === 'inputs' ? undefined : (known?.[name] ?? known?.['*']);
-    differences(made[name], given[name], inside, [...path, key], found, unknown);
+    differences(made[name], given[name], inside, [...path, key], found);
   }
 }
 
@@ -125,16 +124,13 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
     if (own) found(path, KNOWN_CODE, code);
   });
   kind.check?.(document, found);
+  const schema = kind.schema() as unknown as Shaped;
+  if (own) issues.push(...slipsIn(document, schema, []));
   if (issues.length > 0) throw new InputError(issues);
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  // A field of your own is kept; one that reads like a field that is not there is a slip.
-  const slip: Unknown = (path, absent, name) => {
-    const unknown = fieldIssue(path, absent, name);
-    if (own && unknown.suggestions!.length > 0) issues.push(unknown);
-  };
-  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found, slip);
+  differences({ ...made.document, libraryVersion }, document, schema, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;

@@ -78,7 +78,6 @@ describe('a document that nobody changed', () => {
       [record, ['note'], 'note'],
       [record, ['items', 0, 'done', 'insted'], 'items.0.done.insted'],
       [plan, ['items', 0, 'warmup'], 'items.0.warmup'],
-      [proposal, ['items', 0, 'percentLOP'], 'items.0.percentLOP'],
     ];
     for (const [document, path, at] of slips)
       expect(issuesOf(edited(document, path, [1]))).toEqual([[at, 'unknown-field']]);
