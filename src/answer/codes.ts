@@ -97,6 +97,8 @@ export type SessionAssumption =
 /** What the plan layer assumes. */
 export type PlanAssumption =
   | 'load-as-stated'
+  | 'load-range-lower'
+  | 'lower-load-lifted'
   | 'reperfusion-taken'
   | 'tempo-not-recorded'
   | 'pressure-as-planned'

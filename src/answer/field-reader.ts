@@ -4,7 +4,7 @@ import { addIssue, describe, InputError, issue, type InputIssue, type Path } fro
 import type { IssueCode, MessageValues } from './messages.js';
 import { PLAIN_OBJECT, READABLE, VISIBLE_FIELD, type Asked } from './needs.js';
 import { isPart, type Part } from './part.js';
-import { likeliest, MOST_SHOWN, suggest } from './suggest.js';
+import { MOST_SHOWN, suggest } from './suggest.js';
 
 /** What a number must be, in words. */
 export const expectedNumber = ({ min, max, unit, whole }: Quantity): string =>
@@ -54,9 +54,7 @@ const among = (options: readonly string[], noun: string): string =>
 /** A field that is not known here, with those it was likely meant for. */
 export function fieldIssue(path: Path, known: readonly string[], name: string): InputIssue {
   const suggestions = suggest(name, known);
-  const likely = likeliest(name, suggestions);
-  const expected = likely.length > 0 ? `perhaps ${likely.join(' or ')}` : among(known, 'fields');
-  return issue('unknown-field', [...path, name], { expected }, describe(name), undefined, {
+  return issue('unknown-field', [...path, name], { expected: among(known, 'fields') }, describe(name), undefined, {
     options: [...known],
     suggestions,
   });
@@ -65,10 +63,9 @@ export function fieldIssue(path: Path, known: readonly string[], name: string): 
 /** A value that is none of the options, with those it was likely meant for. */
 export function optionIssue(path: Path, options: readonly string[], value: unknown): InputIssue {
   const suggestions = suggest(value, options);
-  const quoted = (words: readonly string[]): string[] => words.map((option) => `'${option}'`);
-  const likely = suggestions.length > 0 ? ` (perhaps ${quoted(suggestions).join(' or ')})` : '';
   const many = options.length > MOST_SHOWN && suggestions.length > 0;
-  const expected = (many ? `one of ${options.length} options` : among(quoted(options), 'options')) + likely;
+  const quoted = options.map((option) => `'${option}'`);
+  const expected = many ? `one of ${options.length} options` : among(quoted, 'options');
   const code = value === undefined ? 'missing' : 'not-one-of';
   return issue(code, path, { expected }, describe(value), undefined, { options: [...options], suggestions });
 }

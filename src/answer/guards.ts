@@ -1,11 +1,11 @@
-import { type GuardId, passedStep } from '../evidence/guards.js';
+import { guards, pressureGuards, stepOf, type Guard, type GuardId } from '../evidence/guards.js';
 import { format } from '../quantity/format.js';
 import { type Caution, cautionsOf } from './answer.js';
 import type { Catalogue, MessageValues } from './messages.js';
 import type { Path } from './issues.js';
 
-/** What the absolute limits say, by the code of the step that was passed. */
-export const guardMessages = {
+/** What the limits of pressures say, by the code of the step that was passed. */
+export const pressureGuardMessages = {
   'cuff-pressure-high':
     'A cuff pressure of {value} mmHg is above {limit} mmHg. Check the occlusion pressure, the cuff width and the fit. A wider cuff needs less pressure.',
   'cuff-pressure-stop':
@@ -20,32 +20,37 @@ export const guardMessages = {
     'The chance that this setting closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
   'likely-occludes':
     'Do not use this setting: the chance that it closes the artery fully is {value} %. Lower the percentage, or measure the occlusion pressure.',
-  'measured-long-ago':
-    'The occlusion pressure of the {side} {limb} was measured {value} days ago. Measure again at least every {limit} days.',
-  'restriction-unbroken-stop':
-    'Deflate earlier. {value} min of unbroken restriction is above {limit} min; the longest we found in a training trial is 20 min.',
-  'restriction-long-limb': '{value} min of restriction on one limb is above the usual limit of {limit} min a session.',
-  'restriction-limb-stop':
-    'Do not restrict one limb for {value} min in a session. That is above {limit} min, twice the usual limit. Plan less.',
-  'restriction-long-day':
-    '{value} min of restriction in one day on the {side} {limb} is above {limit} min, two sessions at the usual limit. Plan less.',
-  'restriction-day-stop':
-    'Do not restrict the {side} {limb} for {value} min in one day. That is above {limit} min; the longest day we found in a trial is 50 min. Plan less.',
-  'restriction-long-week':
-    '{value} min of restriction in one week on the {side} {limb} is above {limit} min, five sessions at the usual limit. Plan less.',
-  'restriction-week-stop':
-    'Do not restrict the {side} {limb} for {value} min in one week. That is above {limit} min, the longest week we found in a trial. Plan less.',
-  'sessions-many-day':
-    '{value} sessions with restriction in one day are above the {limit} that guidance gives, for short blocks. Plan fewer.',
-  'sessions-above-usual':
-    '{value} sessions with restriction a week are above the 2 to {limit} that guidance gives for blocks of more than three weeks.',
-  'sessions-many-week':
-    '{value} sessions with restriction a week are above the 1 to {limit} that practitioners report. Plan days without restriction.',
-  'sessions-week-stop':
-    'Do not plan {value} sessions with restriction a week. The most we found in a trial is {limit}. Plan fewer.',
 } as const satisfies Catalogue;
 
-const caution = /* @__PURE__ */ cautionsOf(guardMessages);
+/** What the absolute limits say, by the code of the step that was passed. */
+export const guardMessages = /* @__PURE__ */ (() =>
+  ({
+    ...pressureGuardMessages,
+    'measured-long-ago':
+      'The occlusion pressure of the {side} {limb} was measured {value} days ago. Measure again at least every {limit} days.',
+    'restriction-unbroken-stop':
+      'Deflate earlier. {value} min of unbroken restriction is above {limit} min; the longest we found in a training trial is 20 min.',
+    'restriction-long-limb':
+      '{value} min of restriction on one limb is above the usual limit of {limit} min a session.',
+    'restriction-limb-stop':
+      'Do not restrict one limb for {value} min in a session. That is above {limit} min, twice the usual limit. Plan less.',
+    'restriction-long-day':
+      '{value} min of restriction in one day on the {side} {limb} is above {limit} min, two sessions at the usual limit. Plan less.',
+    'restriction-day-stop':
+      'Do not restrict the {side} {limb} for {value} min in one day. That is above {limit} min; the longest day we found in a trial is 50 min. Plan less.',
+    'restriction-long-week':
+      '{value} min of restriction in one week on the {side} {limb} is above {limit} min, five sessions at the usual limit. Plan less.',
+    'restriction-week-stop':
+      'Do not restrict the {side} {limb} for {value} min in one week. That is above {limit} min, the longest week we found in a trial. Plan less.',
+    'sessions-many-day':
+      '{value} sessions with restriction in one day are above the {limit} that guidance gives, for short blocks. Plan fewer.',
+    'sessions-above-usual':
+      '{value} sessions with restriction a week are above the 2 to {limit} that guidance gives for blocks of more than three weeks.',
+    'sessions-many-week':
+      '{value} sessions with restriction a week are above the 1 to {limit} that practitioners report. Plan days without restriction.',
+    'sessions-week-stop':
+      'Do not plan {value} sessions with restriction a week. The most we found in a trial is {limit}. Plan fewer.',
+  }) as const satisfies Catalogue)();
 
 interface Telling {
   /** Values of the slots besides `value` and `limit`; `value` in other digits too. */
@@ -55,12 +60,25 @@ interface Telling {
   readonly most?: 'caution' | 'stop';
 }
 
+/** Says what guards say, in the words of a catalogue. */
+const saying =
+  (guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) =>
+  (id: string, value: number, { values, path, most }: Telling = {}): Caution[] => {
+    const step = stepOf(guards[id]!, value, most);
+    if (!step) return [];
+    const { severity, code, above, from, source } = step;
+    const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
+    const more = { ...(path && { path }), ...(source && { source }) };
+    return [cautionsOf(catalogue)(severity, code as never, slots, more)];
+  };
+
+type Says<Id extends string> = (id: Id, value: number, telling?: Telling) => Caution[];
+
 /** What a guard says of a figure: the most severe step that it passes, or nothing. */
-export function guardCautions(id: GuardId, value: number, { values, path, most }: Telling = {}): Caution[] {
-  const step = passedStep(id, value, most);
-  if (!step) return [];
-  const { severity, code, above, from, source } = step;
-  const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
-  const more = { ...(path && { path }), ...(source && { source }) };
-  return [caution(severity, code as keyof typeof guardMessages, slots, more)];
-}
+export const guardCautions: Says<GuardId> = /* @__PURE__ */ saying(guards, guardMessages);
+
+/** The same of the guards of pressures alone. */
+export const pressureCautions: Says<keyof typeof pressureGuards> = /* @__PURE__ */ saying(
+  pressureGuards,
+  pressureGuardMessages,
+);

@@ -1,6 +1,7 @@
 import type { Unit } from '../quantity/quantity.js';
 import { need, OUR_FUNCTION, type Asked, type Needed } from './needs.js';
 import { answerMessages, fill, type IssueCode, type MessageValues } from './messages.js';
+import { likeliest } from './suggest.js';
 
 /** The path of a field: names and list positions, from the outside in. */
 export type Path = readonly (string | number)[];
@@ -83,12 +84,12 @@ export function issue(
   // Names and values are yours: a long one is cut, so that an error is never longer than what it is about.
   const place = path.map((part) => (typeof part === 'string' ? cut(part, MOST_NAME) : part));
   const shown = cut(received, MOST_RECEIVED);
-  const message = fill(answerMessages[code], {
-    field: pathText(place),
-    expected: needed.expected,
-    received: shown,
-    ...values,
-  });
+  const slots = { field: pathText(place), expected: needed.expected, received: shown, ...values };
+  const isField = code === 'unknown-field';
+  const likely = likeliest(shown, expectation?.suggestions).map((option) => (isField ? option : `'${option}'`));
+  const hint = likely.length > 0 ? 'did-you-mean' : isField && expectation?.options?.[0] && 'fields-here';
+  const more = hint && ` ${fill(answerMessages[hint], { ...slots, options: likely.join(' or ') })}`;
+  const message = fill(answerMessages[code], slots) + (more || '');
   return { path: place, code, message, ...needed, received: shown, ...expectation, ...(values && { values }) };
 }
 

@@ -19,7 +19,7 @@ export const answerMessages = {
   'unit-slip': '{field} must be {expected}; received {received}. If that was {slip}, it is {converted:unit} here.',
   'not-whole': '{field} must be {expected}; received {received}, which is not a whole number.',
   'not-one-of': '{field} must be {expected}; received {received}.',
-  'unknown-field': '{field} is not a field here: expected {expected}.',
+  'unknown-field': '{field} is not a field here.',
   unreadable: '{field} could not be read: expected {expected}; reading it threw an error.',
   'swapped-pressures':
     '{field} must be {expected}; received {received}. Are the systolic and diastolic pressures swapped?',
@@ -28,11 +28,13 @@ export const answerMessages = {
   'wrong-relation': '{field} must be {expected}; received {received}.',
   'changed-document':
     '{field} must be {expected}, as the rest of the document has it; received {received}. The document was changed by hand or cut short. Make it again from its request.',
+  'did-you-mean': 'Did you mean {options}?',
+  'fields-here': 'Expected {expected}.',
   'more-issues': '… and {count} more.',
 } as const satisfies Catalogue;
 
 /** The code of what is wrong with an input. */
-export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues'>;
+export type IssueCode = Exclude<keyof typeof answerMessages, 'more-issues' | 'did-you-mean' | 'fields-here'>;
 
 /** How a number of a sentence is written, with the unit of its code where it has one. */
 export type WriteNumber = (value: number, unit: string) => string;

@@ -5,6 +5,7 @@ import type { Answer, AnswerKind } from './answer.js';
 import { describe, type Path } from './issues.js';
 import { AT_MOST_UPPER, IN_INTERVAL, need, WITH_OTHER_END, type Asked } from './needs.js';
 import { isPart } from './part.js';
+import type { PlainReader } from './plain-reader.js';
 import type { Reader } from './reader.js';
 
 /** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
@@ -73,7 +74,7 @@ export interface AnswerRequirement {
 
 /** Reports what is wrong with an answer that is given back; whether nothing is. */
 export function isSoundAnswer(
-  reader: Reader,
+  reader: PlainReader,
   path: Path,
   given: unknown,
   { kind, makers, units, min, max }: AnswerRequirement,

@@ -1,9 +1,10 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
-import { fieldIssue, FieldReader, numberIssue, optionIssue } from './field-reader.js';
+import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
 import { addIssue, describe, InputError } from './issues.js';
 import { EACH_NUMBER, LIST_OF, need, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
+import { PlainReader } from './plain-reader.js';
 
 export { fieldIssue, numberIssue, optionIssue };
 
@@ -19,8 +20,8 @@ const attemptCopy = (value: unknown, budget: Budget): unknown => {
   }
 };
 
-/** A {@link FieldReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
-export class Reader extends FieldReader {
+/** A {@link PlainReader} that knows the vocabulary by its names, and reads objects and lists inside the input. */
+export class Reader extends PlainReader {
   private readonly given: string[] = [];
   private readonly children: Reader[] = [];
 
@@ -109,24 +110,6 @@ export class Reader extends FieldReader {
     const value = this.read(name);
     if (typeof value !== 'object' || value === null) return this.acceptText(name, expected, accept, value);
     return this.nested(name, value);
-  }
-
-  /** A value of any kind as plain JSON of its own: no object of yours is kept or run later. */
-  anything(name: string, expected: Asked, optional = false): unknown {
-    const value = this.read(name);
-    if (value === undefined) {
-      if (!optional) this.missing(name, expected);
-      return undefined;
-    }
-    let copy: unknown;
-    try {
-      copy = plainCopy(value);
-    } catch {
-      this.report('unreadable', name, expected, 'an error');
-      return undefined;
-    }
-    if (copy === undefined) this.report('wrong-type', name, expected, describe(value));
-    return copy;
   }
 
   /** A list of nested objects. */

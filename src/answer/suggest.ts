@@ -62,15 +62,20 @@ export function editDistance(from: string, to: string): number {
 
 /** How far a name is from an option: 0 for the same letters or an alias; nothing where it is no likely slip. */
 function distance(given: string, option: string): number | undefined {
-  const [asked, name] = [letters(given), letters(option)];
+  const asked = letters(given);
+  const name = letters(option);
   if (asked === name || (Object.hasOwn(ALIASES, asked) && ALIASES[asked]!.split(' ').includes(option))) return 0;
-  // As many letters more or fewer are as many edits at least.
-  const longer = Math.abs(asked.length - name.length);
   const most = asked.length / 4;
-  const edits = longer <= most ? editDistance(asked, name) : longer;
-  if (edits <= most) return edits;
+  // As many letters more or fewer are as many edits at least.
+  const edits = (to: string): number => {
+    const longer = Math.abs(asked.length - to.length);
+    return longer <= most ? editDistance(asked, to) : longer;
+  };
+  // A field may be written without its unit.
+  const least = Math.min(edits(name), edits(letters(option.replace(/(Cm|MmHg|Kg|S)$/, ''))));
+  if (least <= most) return least;
   const begins = asked.length > 2 && (name.startsWith(asked) || asked.startsWith(name.slice(0, 5)));
-  return begins ? MOST_LETTERS + longer : undefined;
+  return begins ? MOST_LETTERS + Math.abs(asked.length - name.length) : undefined;
 }
 
 /** The options that a name was likely meant for, the likeliest first: by case, trade name, letters and beginning. */
@@ -87,5 +92,5 @@ export function suggest(given: unknown, options: readonly string[]): string[] {
 }
 
 /** The first of the suggestions, and those that are as likely. */
-export const likeliest = (given: string, suggestions: readonly string[]): string[] =>
+export const likeliest = (given: string, suggestions: readonly string[] = []): string[] =>
   suggestions.filter((option) => distance(given, option) === distance(given, suggestions[0]!));

@@ -65,3 +65,14 @@ export function amountToSet(translate: Translate, value: number, unit: Unit): st
   const converted = amount(translate, value, unit);
   return own === converted ? own : translate('both-units', '{converted} ({own})', { converted, own });
 }
+
+type Amount = { readonly value: number; readonly unit: Unit };
+
+/** What is set, or a range of it: `15 kg`, `15–20 kg`; the unit is written once where there is but one. */
+export function rangeToSet(translate: Translate, from: Amount, to: Amount | undefined): string {
+  const lower = amountToSet(translate, from.value, from.unit);
+  if (!to || to.value === from.value) return lower;
+  const isAlone = lower === ownAmount(translate, from.value, from.unit);
+  const start = isAlone && from.unit === to.unit ? numeral(translate, from.value) : lower;
+  return translate('range-to-set', '{from}–{to}', { from: start, to: amountToSet(translate, to.value, to.unit) });
+}

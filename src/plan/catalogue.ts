@@ -1,7 +1,7 @@
 import { guardMessages } from '../answer/guards.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
 import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
 import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { filled } from './coded.js';
@@ -17,7 +17,7 @@ const textsOf =
   (code, values = {}, given) => {
     if (!Object.hasOwn(sentences, code)) return undefined;
     const sentence = sentences[code]!;
-    const text = given === fill(sentence, values) ? given : filled(sentence, values);
+    const text = given === sentence || given === fill(sentence, values) ? given : filled(sentence, values);
     return /\{\w+\}/.test(text) ? undefined : text;
   };
 
@@ -26,6 +26,7 @@ const planTexts = /* @__PURE__ */ (() => ({
   ...guardMessages,
   ...estimateMessages,
   ...pressureMessages,
+  ...targetMessages,
   ...strengthMessages,
   ...sessionMessages,
   ...planMessages,

@@ -1,7 +1,9 @@
 import type { Caution, Sentence, Severity } from '../answer/answer.js';
 import type { CautionCode } from '../answer/codes.js';
 import { fill, type MessageValues } from '../answer/messages.js';
+import { quantityName } from '../quantity/field-quantity.js';
 import { format } from '../quantity/format.js';
+import { quantities } from '../quantity/quantities.js';
 import { leftOutNames } from '../session/messages.js';
 import { documentMessages, type PlanCode } from './document-messages.js';
 import { planMessages, planValueWords } from './messages.js';
@@ -26,8 +28,11 @@ const shown = (value: Value): Value => (typeof value === 'number' ? Number(forma
 const mapped = <T>(values: MessageValues, by: (value: Value) => T): Record<string, T> =>
   Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, by(value)]));
 
-/** A sentence with the words of its values. */
-export const filled = (sentence: string, values: MessageValues): string => fill(sentence, mapped(values, inWords));
+/** A sentence with the words of its values, of a field its name. */
+export function filled(sentence: string, values: MessageValues): string {
+  const quantity = quantityName(values['field']);
+  return fill(sentence, { ...mapped(values, inWords), ...(quantity && { field: quantities[quantity].name }) });
+}
 
 /** A sentence whose values are codes and numbers; its text has their words. */
 export const coded = (code: PlanCode, values?: MessageValues): Sentence =>

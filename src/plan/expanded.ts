@@ -14,7 +14,7 @@ import { POINTER } from './needs.js';
 const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
 
 /** Answers of an item that are stated in it and whole among the answers of its document. */
-const OF_ITEM = ['target', 'restTarget', 'load'];
+const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'];
 /** Answers of an expanded item that its other answers were worked out from. */
 const BEHIND = ['occlusion', 'oneRepMax'];
 
@@ -34,7 +34,8 @@ const withoutText =
   ({ text, ...message }: Part): Part => {
     const { code, values } = message;
     const isKnown =
-      typeof code === 'string' && textOf(code, isPart(values) ? (values as MessageValues) : {}) !== undefined;
+      typeof code === 'string' &&
+      textOf(code, isPart(values) ? (values as MessageValues) : {}, text as string) !== undefined;
     return isKnown ? message : { text, ...message };
   };
 
@@ -45,10 +46,22 @@ const withText = (messages: DocumentAnswer['cautions']): Caution[] =>
     return { severity, code, text: known, ...more };
   });
 
-/** The answers of a document, each once. */
+/** Whether two parts of plain JSON hold the same. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const names = Object.keys(a);
+  return (
+    Array.isArray(a) === Array.isArray(b) &&
+    names.length === Object.keys(b).length &&
+    names.every((name) => Object.hasOwn(b, name) && isSame((a as Part)[name], (b as Part)[name]))
+  );
+}
+
+/** The answers of a document, each once: the same one is known at once, an equal one is looked for. */
 class Answers {
   readonly all: DocumentAnswer[] = [];
-  readonly #places = new Map<unknown, AnswerPointer>();
+  readonly #places = new Map<Answer, AnswerPointer>();
   readonly #short: (message: Part) => Part;
 
   constructor(textOf: TextByCode) {
@@ -58,10 +71,11 @@ class Answers {
   at(answer: Answer): AnswerPointer {
     const known = this.#places.get(answer);
     if (known) return known;
-    const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions: listOf(answer.cautions, this.#short) };
-    const text = JSON.stringify(own);
-    const place = this.#places.get(text) ?? { ref: `/answers/${this.all.push(own as DocumentAnswer) - 1}` };
-    this.#places.set(answer, place).set(text, place);
+    const cautions = listOf(answer.cautions, this.#short);
+    const own = { ...answer, inputs: this.#inputs(answer.inputs), cautions } as DocumentAnswer;
+    const equal = this.all.findIndex((other) => other.value === own.value && isSame(other, own));
+    const place = { ref: `/answers/${equal < 0 ? this.all.push(own) - 1 : equal}` };
+    this.#places.set(answer, place);
     return place;
   }
 
@@ -77,10 +91,11 @@ class Answers {
 
 /** Totals as the numbers that they are: their cautions are those of the document. */
 function statedTotals(totals: object): object {
-  const { cautions: _, ...numbers } = totals as { readonly cautions?: unknown };
-  return Object.fromEntries(
-    Object.entries(numbers).map(([name, part]) => [name, isAnswer(part) ? numberOf(part) : part]),
-  );
+  const stated: Part = {};
+  for (const [name, part] of Object.entries(totals as Part)) {
+    if (name !== 'cautions') stated[name] = isAnswer(part) ? numberOf(part) : part;
+  }
+  return stated;
 }
 
 function compactItem(item: Part, answers: Answers): object {
@@ -174,11 +189,12 @@ function expandedItem<I extends PlanItem | RecordItem>(
   made: ExpandedPlanItem['totals'] | undefined,
 ): object {
   const place = ['items', index];
-  const { target, restTarget, load, totals } = item;
+  const { target, restTarget, load, upperLoad, totals } = item;
   const answers = {
     target: follow(target, [...place, 'target']),
     restTarget: follow(restTarget, [...place, 'restTarget']),
     load: follow(load, [...place, 'load']),
+    upperLoad: follow(upperLoad, [...place, 'upperLoad']),
   };
   return { ...item, ...defined(answers), totals: answersOf(totals, made) };
 }

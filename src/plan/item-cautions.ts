@@ -7,9 +7,9 @@ import type { ExpandedPlanItem } from './types.js';
  * limb.
  */
 export const itemCautions = (item: ExpandedPlanItem): Caution[] => {
-  const { restriction, occlusion, target, restTarget, oneRepMax, load, totals } = item;
+  const { restriction, occlusion, target, restTarget, oneRepMax, load, upperLoad, totals } = item;
   const cuff = restriction === 'none' ? [] : [occlusion!, target!, restTarget];
-  return [...cuff, oneRepMax, load, totals]
+  return [...cuff, oneRepMax, load, upperLoad, totals]
     .flatMap((answer) => answer?.cautions ?? [])
     .filter((caution) => !isOfLimb(caution));
 };

@@ -17,7 +17,7 @@ import { progressionLimits as limits } from './progression-limits.js';
 import type { ProgressionRule } from './progression-rules.js';
 import type { SetGoal } from './proposal.js';
 import type { ExpandedRecord, ExpandedRecordItem } from './record.js';
-import { loadsOfSets, setCounts } from './set-counts.js';
+import { heaviestLoad, loadsOfSets, setCounts } from './set-counts.js';
 import { symptomOf } from './symptoms.js';
 import type { PlanExercise, ExpandedPlanItem, ProgressionAction } from './types.js';
 
@@ -62,6 +62,15 @@ const lastIndex = <T>(parts: readonly T[], fits: (part: T, index: number) => boo
 
 /** The share of occlusion pressure that was asked for. */
 export const percentOf = ({ inputs }: Answer<'cuff-pressure'>): number => inputs.percentLop;
+
+/** An item at the load that was lifted last, where the plan has a range of loads and it is in that range. */
+export function atLifted<I extends ExpandedPlanItem>(item: I, last: ExpandedRecordItem | undefined): I {
+  const { load, upperLoad } = item;
+  const { load: lifted, unit, instead } = last?.done ?? {};
+  if (!load || !upperLoad || lifted === undefined || unit === undefined || instead !== undefined) return item;
+  const value = convertLoad(heaviestLoad(last!.done.sets, lifted), unit, loadUnitOf(load.unit));
+  return value > load.value && value <= upperLoad.value ? { ...item, load: { ...load, value } } : item;
+}
 
 /** The load of an item, its unit and its maximum in that unit; what it has none of is left out. */
 export function loadOf({ load, oneRepMax }: ExpandedPlanItem): {

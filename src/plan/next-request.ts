@@ -50,6 +50,12 @@ interface Proposed {
   readonly place: readonly (string | number)[];
 }
 
+/** Whether a proposal starts from the load of an item, or from one in its range. */
+function startsAt({ load: proposed }: ProposalItem, { load, upperLoad = load }: ExpandedPlanItem): boolean {
+  if (!proposed || !load || !upperLoad) return proposed?.from === load?.value;
+  return proposed.from >= load.value && proposed.from <= upperLoad.value;
+}
+
 /** Each item of the plan with what is proposed for it. */
 function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
   const places = placesOf(proposal.items);
@@ -57,7 +63,7 @@ function paired(plan: ExpandedPlan, proposal: Proposal): Proposed[] {
     const item = plan.items[index]!;
     const at = places.indexOf(place);
     const next = proposal.items[at];
-    if (next?.load?.from !== item.load?.value || !next) {
+    if (!next || !startsAt(next, item)) {
       throw new InputError([issue('wrong-relation', ['proposal', 'items'], ITEMS_OF_PLAN, placeText(item))]);
     }
     return { item, next, place: ['proposal', 'items', at] };
@@ -105,11 +111,15 @@ export function withLoad(
   return { ...next, sets };
 }
 
-function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanItem, to: number): PlanExerciseFields {
+function atLoad(
+  exercise: PlanExerciseFields,
+  { oneRepMax, load, upperLoad }: ExpandedPlanItem,
+  to: number,
+): PlanExerciseFields {
   if (load && typeof exercise.load === 'object') return { ...exercise, load: to, unit: loadUnitOf(load.unit) };
   if (!oneRepMax || !load) return { ...exercise, load: to };
   const {
-    percentOneRepMax: _,
+    percentOneRepMax: range,
     oneRepMax: __,
     step,
     available,
@@ -129,7 +139,10 @@ function atLoad(exercise: PlanExerciseFields, { oneRepMax, load }: ExpandedPlanI
     for (const rounding of [HALF_UP, UP] as const) {
       const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
       const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
-      if (asked.ok && asked.value.value === to) return { ...exercise, percentOneRepMax };
+      if (!asked.ok || asked.value.value !== to) continue;
+      // A step inside the range leaves its upper end where it is.
+      const inside = upperLoad && typeof range === 'object' && to > load.value && to < upperLoad.value;
+      return { ...exercise, percentOneRepMax: inside ? { from: percentOneRepMax, to: range.to } : percentOneRepMax };
     }
   }
   return { ...rest, ...defined({ step, available }), load: to, unit };

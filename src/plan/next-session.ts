@@ -10,7 +10,7 @@ import { coded } from './coded.js';
 import { isCalendarDay } from '../answer/day.js';
 import { withInput } from '../answer/with-input.js';
 import { uniqueCautions } from './severity.js';
-import { draftItem, loadOf, percentOf, type Draft } from './item-draft.js';
+import { atLifted, draftItem, loadOf, percentOf, type DoneOnce, type Draft } from './item-draft.js';
 import { measureAgain } from './measure-again.js';
 import { CAUTIOUS_PAIN_RULE, PAIN_RULE_IDS } from './pain.js';
 import { parseDocument } from './parse.js';
@@ -233,19 +233,31 @@ function itemOf(item: ExpandedPlanItem, { action, load, target: next, sets, reas
  * ```
  */
 export const nextSession = /* @__PURE__ */ withInput(function nextSession(request: ProgressionRequest): Proposal {
-  const { plan, records, rule, painRule, nextPercentLop, deload, date, longBreakDays, testedOn, decisions } =
-    read(request);
+  const {
+    plan: given,
+    records,
+    rule,
+    painRule,
+    nextPercentLop,
+    deload,
+    date,
+    longBreakDays,
+    testedOn,
+    decisions,
+  } = read(request);
   const lastDay = records.at(-1)!.date;
   const latest = records.filter((record) => record.date === lastDay);
-  const keys = placesOf(plan.items);
+  const keys = placesOf(given.items);
   const done = records.map(
     (record) => new Map(placesOf(record.items).map((key, index) => [key, { record, item: record.items[index]! }])),
   );
+  const ownOf = (index: number): DoneOnce[] => done.flatMap((session) => session.get(keys[index]!) ?? []);
+  const plan = { ...given, items: given.items.map((item, index) => atLifted(item, ownOf(index).at(-1)?.item)) };
   const exerciseOf = exerciseFinder(plan);
   const drafts = together(
     plan,
     plan.items.map((item, index) => {
-      const own = done.flatMap((session) => session.get(keys[index]!) ?? []);
+      const own = ownOf(index);
       const exercise = exerciseOf(item);
       return draftItem({ item, exercise, own, latest, rule, painRule, nextPercentLop, deload, date, longBreakDays });
     }),

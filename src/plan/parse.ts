@@ -68,7 +68,7 @@ const fieldsAt = (schema: Shaped, path: Path): string[] =>
 
 /** The types that one of several forms may have. */
 const formsOf = ({ errors }: z.core.$ZodIssueInvalidUnion): Asked => {
-  const types = errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : []));
+  const types = [...new Set(errors.flatMap(([first]) => (first?.code === 'invalid_type' ? [first.expected] : [])))];
   return types.length > 0 ? need(OF_TYPE, { types: types.join(' | ') }) : OF_ONE_FORM;
 };
 
@@ -106,14 +106,18 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     found.code === 'invalid_type'
       ? found.expected === 'number' || found.expected === 'int'
       : found.code === 'too_small' || found.code === 'too_big';
-  const quantity = quantityName(name);
+  // The ends of a range are of the field that it is the range of.
+  const quantity = quantityName(name === 'from' || name === 'to' ? path.at(-2) : name);
   if (wantsNumber && quantity) {
     const wrong = numberIssue(quantities[quantity], value, path);
     if (wrong) return [wrong];
   }
   if (found.code === 'unrecognized_keys') {
     const known = fieldsAt(schema, path);
-    return found.keys.map((key, at) => fieldIssue(path, at < MOST_ISSUES ? known : [], key));
+    // What another form of the same field has is none of this one.
+    return found.keys.map((key, at) =>
+      fieldIssue(path, at < MOST_ISSUES ? known.filter((name) => name !== key) : [], key),
+    );
   }
   if (found.code === 'invalid_union') {
     // Of several forms, only what is wrong with the one that was meant is reported: text of text, an object of an
@@ -121,7 +125,12 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     const [meant] = found.errors
       .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
       .sort((a, b) => a.length - b.length);
-    if (meant) return meant.flatMap((one) => translate({ ...one, path: [...found.path, ...one.path] }, root, schema));
+    // An answer of another kind is told by its kind alone.
+    const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
+    if (meant)
+      return (kind.length > 0 ? kind : meant).flatMap((one) =>
+        translate({ ...one, path: [...found.path, ...one.path] }, root, schema),
+      );
   }
   if (found.code === 'invalid_value') return [optionIssue(path, found.values.map(String), value)];
   const expected = expectedOf(found);

@@ -5,6 +5,7 @@ import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
 import { guardCautions } from '../answer/guards.js';
 import { ownDocument } from '../answer/own.js';
+import { isPart } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { commonPractice } from '../evidence/guidance.js';
@@ -23,7 +24,7 @@ import {
   type LoadUnit,
   type Posture,
 } from '../quantity/quantities.js';
-import { totalsFor, totalsOfExercise } from '../session/totals.js';
+import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
 import { scheduleSession, ofSide } from '../session/schedule.js';
 import {
   fullPrescription,
@@ -37,6 +38,7 @@ import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
+import { trainingLoadRange, type TrainingLoadRangeInput } from '../strength/training-load-range.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';
@@ -292,26 +294,36 @@ function checkRelations(exercise: PlanExercise, bodyMassKg: number | undefined):
   if (issues.length > 0) throw new InputError(issues);
 }
 
-/** An exercise with every default in its place, and what it is on each limb. */
+/** An exercise with every default in its place, and what it is on each limb before it is added up. */
 interface PlannedExercise {
   readonly full: FullPrescription;
-  readonly items: readonly ExpandedPlanItem[];
+  readonly items: readonly Omit<ExpandedPlanItem, 'totals'>[];
+}
+
+/** The load of an exercise, and of a range of shares that at its upper end. */
+interface Loads {
+  readonly load?: Answer<'training-load'>;
+  readonly upperLoad?: Answer<'training-load'>;
 }
 
 /** What of a load’s cautions is about restriction, for an exercise without. */
 const ABOUT_RESTRICTION = ['above-restricted-loads', 'below-restricted-loads'];
 
-function loadOf(
-  exercise: PlanExercise,
-  oneRepMax: Answer<'one-repetition-maximum'> | undefined,
-): Answer<'training-load'> | undefined {
+function loadOf(exercise: PlanExercise, oneRepMax: Answer<'one-repetition-maximum'> | undefined): Loads {
   const { load, unit, percentOneRepMax, step, available, bar, collars, plates, rounding, maximumOf: whose } = exercise;
-  if (typeof load === 'number') return statedLoad(load, unit);
-  if (!load && !oneRepMax) return undefined;
+  if (typeof load === 'number') return { load: statedLoad(load, unit) };
+  if (!load && !oneRepMax) return {};
   const ways = { unit, step, available, bar, collars, plates, rounding, maximumOf: whose };
-  const answer = load ?? trainingLoad(defined({ oneRepMax, percentOneRepMax, ...ways }) as TrainingLoadInput);
-  if (exercise.restriction !== 'none') return answer;
-  return { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) };
+  const asked = { oneRepMax, percentOneRepMax, ...ways };
+  const { from, to } =
+    load || !isPart(percentOneRepMax)
+      ? { from: load ?? trainingLoad(defined(asked) as TrainingLoadInput) }
+      : trainingLoadRange(defined(asked) as TrainingLoadRangeInput);
+  const own = (answer: Answer<'training-load'>): Answer<'training-load'> =>
+    exercise.restriction === 'none'
+      ? { ...answer, cautions: answer.cautions.filter(({ code }) => !ABOUT_RESTRICTION.includes(code)) }
+      : answer;
+  return { load: own(from), ...(to && { upperLoad: own(to) }) };
 }
 
 /** The loads of an exercise’s sets, where any has its own: as stated, or brought to the loads you can set. */
@@ -411,9 +423,10 @@ function exerciseOf(
         : maximumOf(exercise.oneRepMax, exercise.unit, request),
     { uses: ['ageYears', 'sex'] },
   );
-  const load = findings.try(place, () => loadOf(exercise, oneRepMax), {
-    fields: ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'restriction'],
-  });
+  const { load, upperLoad } =
+    findings.try(place, () => loadOf(exercise, oneRepMax), {
+      fields: ['load', 'unit', ...OF_LOAD, ...OF_MAXIMUM, 'restriction'],
+    }) ?? {};
   const wearing = findings.try(
     place,
     () => {
@@ -455,7 +468,7 @@ function exerciseOf(
   const { intensityPercent, bodyMassPercent } = exercise;
   return {
     full,
-    items: wearing.map(({ at }, index): ExpandedPlanItem => {
+    items: wearing.map(({ at }, index) => {
       const limb = request.limbs[at]!;
       const { occlusion, target, restTarget } = cuffs[index] ?? {};
       const own = ofSide(full, limb.side);
@@ -470,6 +483,7 @@ function exerciseOf(
         ...(restTarget && { restTarget }),
         ...(oneRepMax && { oneRepMax }),
         ...(load && { load: withCautions(load, loads, bare) }),
+        ...(upperLoad && { upperLoad }),
         ...(intensityPercent !== undefined && { intensityPercent }),
         ...(bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent }),
         ...(own.warmUp.length > 0 && { warmUp: planSets(own.warmUp, exercise.warmUp, warmUpLoads) }),
@@ -477,7 +491,6 @@ function exerciseOf(
         ...(exercise.lastSetToFailure && { lastSetToFailure: true }),
         ...(own.tempo && { tempo: own.tempo }),
         restriction: own.restriction,
-        totals: totalsOfExercise(own),
       };
     }),
   };
@@ -567,11 +580,8 @@ function exercisesOf(request: PlanRequest, findings: Findings): PlannedExercise[
   return request.exercises.flatMap((exercise, index) => exerciseOf(request, findings, limbCuff, exercise, index) ?? []);
 }
 
-/** The session as a whole: its exercises with the pauses between them. */
-function sessionOf(
-  request: PlanRequest,
-  planned: readonly PlannedExercise[],
-): ExpandedPlanClock & { readonly assumptions: readonly Assumption[] } {
+/** The session as a whole, its exercises with the pauses between them, and its items with what each adds up to. */
+function sessionOf(request: PlanRequest, planned: readonly PlannedExercise[]) {
   const minutes = commonPractice.reperfusionMin.low;
   const given = request.exercises.slice(0, -1).map(({ reperfusionS }) => reperfusionS ?? request.reperfusionS);
   const session = {
@@ -579,10 +589,15 @@ function sessionOf(
     pauses: given.map((pause) => pause ?? minutes * 60),
   };
   const schedule = scheduleSession(session);
-  const { limbs: _, exercises: __, ...totals } = totalsFor(session, schedule);
+  const parts = schedule.map(exercisePart);
   return {
-    timeline: timelineOf(session, schedule),
-    totals,
+    items: planned.flatMap(({ items }, index) =>
+      items.map((item) => ({ ...item, totals: totalsOfSide(parts[index]!, item.side) })),
+    ),
+    session: {
+      timeline: timelineOf(session, schedule),
+      totals: wholeTotals(session, parts),
+    } satisfies ExpandedPlanClock,
     assumptions: given.includes(undefined) ? [assumption('reperfusion-taken', { minutes })] : [],
   };
 }
@@ -653,6 +668,24 @@ function firstSessionCautions({ screening, exercises }: PlanRequest, items: read
   return [screeningCaution('caution', 'first-session-volume', values, more)];
 }
 
+/** The ranges of loads, of which the totals count the lower end. */
+const rangesOf = (items: readonly ExpandedPlanItem[]): Assumption[] => {
+  const ranges = items.flatMap(({ exercise, load, upperLoad }) =>
+    load && upperLoad
+      ? [
+          assumption('load-range-lower', {
+            exercise,
+            load: load.value,
+            upper: upperLoad.value,
+            unit: loadUnitOf(load.unit),
+          }),
+        ]
+      : [],
+  );
+  // Both sides of an exercise share its loads.
+  return [...new Map(ranges.map((one) => [JSON.stringify(one), one])).values()];
+};
+
 /** A stop of an earlier document, in the words of the catalogue: its own are not trusted. */
 const worded = (stop: Stop): Stop => ({
   ...stop,
@@ -713,6 +746,9 @@ const holdsAnswers = ({ limbs, exercises }: PlanRequest): boolean =>
  * with repetitions, a tested load without, or a number, which we take as exact. A load is a number or an answer. The
  * error of what you hold goes into the plan.
  *
+ * The share of a maximum may be a range, `percentOneRepMax: { from: 20, to: 30 }`: an item then has the `load` of its lower
+ * end, which the totals count, and the `upperLoad`. What is lifted between them is as planned.
+ *
  * Give it the documents of `screen` and `checkDay`, and its `date`. Every caution of severity `stop` becomes one of its
  * `stops`, as do those that the request passes on. A stop stays in force until one of the `decisions` lifts it.
  *
@@ -752,9 +788,8 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
   const asked =
     value && findings.try([], () => answersOf(value), { fields: ['screening', 'dayCheck', 'date', 'limbs'] });
   if (!asked || findings.issues.length > 0) throw new InputError(findings.issues);
-  const items = planned.flatMap((exercise) => exercise.items);
+  const { items, session, assumptions } = sessionOf(asked, planned);
   const limbs = limbsOf(items);
-  const { assumptions, ...session } = sessionOf(asked, planned);
   const { date, screening, dayCheck } = asked;
   const cuffed = items.some(({ restriction }) => restriction !== 'none');
   const message = [
@@ -772,7 +807,7 @@ export const planSession = /* @__PURE__ */ withInput(function planSession(reques
     items,
     limbs,
     session,
-    assumptions: [...screeningAge(asked), ...assumptions],
+    assumptions: [...screeningAge(asked), ...assumptions, ...rangesOf(items)],
     stops,
     cautions: uniqueCautions(
       softened(

@@ -242,7 +242,7 @@ function itemsOf(request: Listed): ExpandedRecordItem[] {
 }
 
 function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
-  const { exercise, limb, side, load, done, totals } = item;
+  const { exercise, limb, side, load, upperLoad = load, done, totals } = item;
   const who = { exercise, limb, side };
   const path = ['items', index, 'done'];
   const found: Caution[] = [];
@@ -268,8 +268,8 @@ function itemCautions(item: ExpandedRecordItem, index: number): Caution[] {
     const at = [...path, 'reperfusedBeforeS'];
     found.push(...reperfusionCautions(done.reperfusedBeforeS).map((message) => ({ ...message, path: at })));
   }
-  if (load && done.load !== undefined && done.instead === undefined) {
-    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, load.value)];
+  if (load && upperLoad && done.load !== undefined && done.instead === undefined) {
+    const [lifted, planned] = [heaviestLoad(done.sets, done.load), heaviestLoad(item.sets, upperLoad.value)];
     const values = { ...who, lifted, planned, unit: loadUnitOf(load.unit) };
     if (lifted > planned) found.push(codedCaution('caution', 'lifted-above-plan', values, { path: [...path, 'load'] }));
   }
@@ -369,6 +369,7 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
   );
+  const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);
   const cautions = uniqueCautions([
     ...readingCautions(facts),
     ...reportedCautions(facts),
@@ -390,7 +391,11 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ...(sessionRpe !== undefined && sessionS !== undefined && { sessionLoad: sessionLoadOf(sessionRpe, sessionS) }),
     symptoms: [...new Set(symptoms)],
     ...defined({ dayCheck, pain, sessionRpe, sessionS, notes }),
-    assumptions: [assumption('tempo-not-recorded'), ...(asPlanned ? [assumption('pressure-as-planned')] : [])],
+    assumptions: [
+      assumption('tempo-not-recorded'),
+      ...(asPlanned ? [assumption('pressure-as-planned')] : []),
+      ...(lowerLoad ? [assumption('lower-load-lifted')] : []),
+    ],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
     disclaimers: [

@@ -35,7 +35,7 @@ export interface DoneItem {
   readonly sets?: readonly (DoneSet | number)[] | undefined;
   /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
   readonly instead?: string | undefined;
-  /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out. */
+  /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out, of a range its lower end. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg], 1–1000. */
   readonly heldMmHg?: number | undefined;
@@ -90,6 +90,7 @@ export const KEPT = [
   'target',
   'restTarget',
   'load',
+  'upperLoad',
   'intensityPercent',
   'bodyMassKg',
   'bodyMassPercent',

@@ -138,6 +138,12 @@ function askedOf(target: Answer<'cuff-pressure'>): number | undefined {
   return ceilingMmHg === undefined ? percentLop : Math.min(percentLop, (100 * ceilingMmHg) / occlusion.value);
 }
 
+/** The share of the maximum at the upper end of a planned range. */
+const upperOf = (item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined => {
+  const { reached, inputs } = ('done' in item ? undefined : item.upperLoad) ?? {};
+  return reached && { found: reached.percentOneRepMax, asked: inputs?.percentOneRepMax };
+};
+
 /** The share of the maximum that is or was lifted; with what was asked for, where only rounding moved it. */
 function liftedOf(item: ExpandedPlanItem | ExpandedRecordItem): Pick<Reading, 'found' | 'asked'> | undefined {
   const { load } = item;
@@ -205,6 +211,8 @@ function readingsOf(
     const lifted = liftedOf(item);
     const path = done ? [...within, 'load'] : [...place, 'load'];
     read('percent-of-maximum', lifted?.found, path, { asked: lifted?.asked });
+    const upper = upperOf(item);
+    read('percent-of-maximum', upper?.found, [...place, 'upperLoad'], { asked: upper?.asked });
     const counted = sets.some(({ repetitions }) => repetitions !== undefined);
     if (counted) {
       const toFailure = (done ?? item).lastSetToFailure;
@@ -312,7 +320,11 @@ function merged(verdicts: readonly Verdict[]): Verdict[] {
 /** A heavy exercise of a document whose guideline is for light loads: the heaviest, with the row of that guideline. */
 function heaviestOf({ items }: ExpandedPlan | ExpandedRecord, rows: readonly GuidelineRow[]) {
   const row = rows.find(({ mode, measure }) => mode === 'resistance' && measure === 'percent-of-maximum');
-  const lifts = items.map((item: ExpandedPlanItem | ExpandedRecordItem, index) => ({ item, index, ...liftedOf(item) }));
+  const lifts = items.map((item: ExpandedPlanItem | ExpandedRecordItem, index) => ({
+    item,
+    index,
+    ...(upperOf(item) ?? liftedOf(item)),
+  }));
   const heavy = row ? lifts.filter(({ found = 0 }) => Math.round(found) >= HEAVY_PERCENT) : [];
   const [heaviest] = [...heavy].sort((a, b) => b.found! - a.found!);
   return { heavy: new Set<ExpandedPlanItem | ExpandedRecordItem>(heavy.map(({ item }) => item)), heaviest, row };

@@ -349,6 +349,11 @@ const limb = /* @__PURE__ */ lazily(() =>
   }),
 );
 
+const percentRange = /* @__PURE__ */ lazily(() => {
+  const end = quantity('percentOneRepMax');
+  return strict({ from: end, to: end }).register(annotations, { id: 'percentRange' });
+});
+
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
 export const exerciseFields = /* @__PURE__ */ lazily(() =>
   strict({
@@ -374,7 +379,7 @@ export const exerciseFields = /* @__PURE__ */ lazily(() =>
         }),
         oneRepMax(),
       ]),
-      percentOneRepMax: quantity('percentOneRepMax'),
+      percentOneRepMax: z.union([quantity('percentOneRepMax'), percentRange()]),
       load: z.union([quantity('load'), load()]),
       unloaded: z.literal(true),
       bodyMassPercent: quantity('bodyMassPercent'),
@@ -596,7 +601,11 @@ const limbTotals = /* @__PURE__ */ lazily(() =>
 );
 
 const planItem = /* @__PURE__ */ lazily(() =>
-  itemOf({ ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad() }) }, {}, statedTarget()),
+  itemOf(
+    { ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
 );
 
 /** A plan, as `planSession` makes it. */
@@ -684,7 +693,11 @@ const recorded = /* @__PURE__ */ lazily(() => ({
 }));
 
 const recordItem = /* @__PURE__ */ lazily(() =>
-  itemOf({ ...recorded(), totals: totals(), ...some({ load: statedLoad() }) }, {}, statedTarget()),
+  itemOf(
+    { ...recorded(), totals: totals(), ...some({ load: statedLoad(), upperLoad: statedLoad() }) },
+    {},
+    statedTarget(),
+  ),
 );
 
 /** A record, as `recordSession` makes it. */

@@ -1,5 +1,6 @@
 import type { Exact, Full, Given, LeftOut } from '../answer/defined.js';
 import type { Answer, Assumption, Caution } from '../answer/answer.js';
+import type { PercentRange } from '../answer/range.js';
 import type { OcclusionEquationId } from '../pressure/equations.js';
 import type { MeasurementMethod } from '../pressure/measured.js';
 import type { CircumferenceSite, ExerciseMode, Limb, LoadUnit, Posture, Sex, Side } from '../quantity/quantities.js';
@@ -160,8 +161,11 @@ export interface PlanExerciseFields extends SetsFields<PlanSetFields> {
    * A maximum: a tested or estimated answer, a load with the repetitions done, or a number [`unit`], taken as exact.
    */
   readonly oneRepMax?: PlanMaximum | Answer<'one-repetition-maximum'> | number | undefined;
-  /** Share of the maximum to lift [%], 1–100. */
-  readonly percentOneRepMax?: number | undefined;
+  /**
+   * Share of the maximum to lift [%], 1–100, or a range of it, such as `{ from: 20, to: 30 }`. Of a range the plan counts
+   * the lower end, and has the load of the upper end too.
+   */
+  readonly percentOneRepMax?: number | PercentRange | undefined;
   /**
    * Your own load [`unit`], 0.1–2000, such as that of a 30-repetition maximum, or an answer of `trainingLoad`; instead of
    * `oneRepMax` and `percentOneRepMax`.
@@ -371,8 +375,10 @@ export interface PlanItem extends ItemFacts {
   readonly target?: StatedAnswer;
   /** Cuff pressure in the rests [mmHg], with partial restriction. */
   readonly restTarget?: StatedAnswer;
-  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
   readonly load?: StatedAnswer;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: StatedAnswer;
   /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: StatedTotals<ExerciseTotals>;
 }
@@ -387,8 +393,10 @@ export interface ExpandedPlanItem extends ItemFacts {
   readonly restTarget?: Answer<'cuff-pressure'>;
   /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
-  /** Load to set [kg or lb]; absent where nothing but the body is moved. */
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
   readonly load?: Answer<'training-load'>;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: Answer<'training-load'>;
   /** Volume load, restriction time and the other totals of this exercise. */
   readonly totals: ExerciseTotals;
 }

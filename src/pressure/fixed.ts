@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { guardCautions } from '../answer/guards.js';
+import { pressureCautions } from '../answer/guards.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { limbCircumference } from '../quantity/quantities.js';
@@ -29,7 +29,7 @@ function fixed(
     inputs,
     assumptions: assumptions.map((code) => assumption(code)),
     cautions: [
-      ...guardCautions('cuff-pressure', value),
+      ...pressureCautions('cuff-pressure', value),
       caution('caution', 'not-an-occlusion-pressure'),
       estimateCaution('caution', 'equation-unconfirmed', { equation: id }),
     ],

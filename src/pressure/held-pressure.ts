@@ -1,8 +1,16 @@
 import type { Answer, Assumption } from '../answer/answer.js';
-import { guardCautions } from '../answer/guards.js';
+import { pressureCautions } from '../answer/guards.js';
 import { isSoundAnswer, type AnswerRequirement } from '../answer/read-answer.js';
-import type { Reader } from '../answer/reader.js';
-import { LIMBS, POSTURES, quantities, SIDES, type Limb, type Posture, type Side } from '../quantity/quantities.js';
+import type { PlainReader } from '../answer/plain-reader.js';
+import {
+  LIMBS,
+  POSTURES,
+  settingQuantities,
+  SIDES,
+  type Limb,
+  type Posture,
+  type Side,
+} from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
 import { PRESSURE_OR_NUMBER } from './needs.js';
 
@@ -10,7 +18,7 @@ type Pressure = Answer<'occlusion-pressure'>;
 
 const ENTERED = 'entered';
 const requirement = (): AnswerRequirement => {
-  const { min, max } = quantities.occlusionMmHg;
+  const { min, max } = settingQuantities.occlusionMmHg;
   return { kind: 'occlusion-pressure', makers: PRESSURE_OR_NUMBER, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
 };
 
@@ -27,13 +35,14 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
   evidence: 'definition',
   inputs: { valueMmHg },
   assumptions: [assumption('occlusion-exact')],
-  cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['occlusion'] }),
+  cautions: pressureCautions('occlusion-pressure', valueMmHg, { path: ['occlusion'] }),
 });
 
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
-export function readPressure(reader: Reader, name: string): Pressure {
+export function readPressure(reader: PlainReader, name: string): Pressure {
   const given = reader.anything(name, PRESSURE_OR_NUMBER);
-  if (typeof given === 'number') return enteredPressure(reader.judge(name, quantities.occlusionMmHg, given) ?? NaN);
+  if (typeof given === 'number')
+    return enteredPressure(reader.judge(name, settingQuantities.occlusionMmHg, given) ?? NaN);
   const sound = given !== undefined && isSoundAnswer(reader, [name], given, requirement());
   return sound ? (given as Pressure) : enteredPressure(NaN);
 }

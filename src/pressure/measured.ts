@@ -1,6 +1,6 @@
 import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
 import { isCalendarDay } from '../answer/day.js';
-import { guardCautions } from '../answer/guards.js';
+import { pressureCautions } from '../answer/guards.js';
 import { DAY_EXPECTED, BELOW_MEASURED, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -156,6 +156,6 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
       ...(given && { standardDeviationMmHg }),
     },
     assumptions: [logNormalInterval, assumption(given ? 'error-given' : published.assumption)],
-    cautions: guardCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
+    cautions: pressureCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
   };
 });

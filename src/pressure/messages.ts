@@ -1,7 +1,7 @@
 import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
-/** What the pressure layer says, besides the sentences of an estimate. */
+/** What the pressure layer says, besides the sentences of an estimate and of a target. */
 export const pressureMessages = {
   'width-converted':
     'Converted from a cuff of {from:cm} to one of {to:cm} by group means. Cuffs differ: measure with the cuff you use.',
@@ -20,6 +20,12 @@ export const pressureMessages = {
   'not-an-occlusion-pressure':
     'This is a fixed training pressure, not an occlusion pressure. We do not know what percentage of this limb’s occlusion pressure it is. It may close the artery or do nothing. Take no percentage of it.',
   'arm-outside-bias-range': 'An arm of {value:cm} is outside the 26 to 50 cm that the bias was fitted on.',
+} as const satisfies Catalogue;
+
+export const caution = /* @__PURE__ */ cautionsOf(pressureMessages);
+
+/** What a target says: apart, so that an app that only sets a cuff ships no other sentence. */
+export const targetMessages = {
   'chance-limit-holds':
     'Limited by a chance of {limit} % of closing the artery; {percentLop} % would need {wanted} mmHg.',
   'percent-above-usual': '{percentLop} % is above the {low} to {high} % of occlusion pressure that guidance gives.',
@@ -32,4 +38,4 @@ export const pressureMessages = {
   'ceiling-reached': 'Limited to {ceiling} mmHg; {percentLop} % would need {wanted} mmHg.',
 } as const satisfies Catalogue;
 
-export const caution = /* @__PURE__ */ cautionsOf(pressureMessages);
+export const targetCaution = /* @__PURE__ */ cautionsOf(targetMessages);

@@ -1,17 +1,17 @@
 import type { Answer, Caution, ReachedPressure } from '../answer/answer.js';
 import type { Writable } from '../answer/defined.js';
 import { once, sharedFacts } from '../answer/own.js';
-import { guardCautions } from '../answer/guards.js';
+import { pressureCautions } from '../answer/guards.js';
 import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
-import { Reader } from '../answer/reader.js';
+import { PlainReader } from '../answer/plain-reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
-import { EXERCISE_MODES, type ExerciseMode } from '../quantity/quantities.js';
+import { EXERCISE_MODES, settingQuantities as quantities, type ExerciseMode } from '../quantity/quantities.js';
 import { product, roundToStep } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
 import { exactness, readPressure } from './held-pressure.js';
-import { caution } from './messages.js';
+import { targetCaution as caution } from './messages.js';
 import { chanceAtOrBelow, valueAtChance } from './answer-spread.js';
 
 /** A pressure to set on the gauge [mmHg]. */
@@ -42,7 +42,8 @@ export interface TargetInput {
 function percentCautions(percentLop: number, mode: ExerciseMode): Caution[] {
   const { low, high } = guidance2019.percentLop[mode];
   const more = { path: ['percentLop'], source: 'guideline-review-2019' } as const;
-  const closes = mode === 'passive' ? [] : guardCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
+  const closes =
+    mode === 'passive' ? [] : pressureCautions('percent-of-occlusion', percentLop, { path: ['percentLop'] });
   if (closes.length > 0) return closes;
   if (percentLop > high) return [caution('caution', 'percent-above-usual', { percentLop, low, high }, more)];
   return percentLop < low ? [caution('note', 'percent-below-usual', { percentLop, low, high }, more)] : [];
@@ -58,7 +59,11 @@ function closureChance(setting: number, occlusion: Answer): number | undefined {
 function closureCautions(chance: number | undefined, mode: ExerciseMode): Caution[] {
   if (chance === undefined) return [];
   const most = mode === 'passive' ? 'caution' : 'stop';
-  return guardCautions('closure-chance', chance, { values: { value: Math.round(chance) }, path: ['percentLop'], most });
+  return pressureCautions('closure-chance', chance, {
+    values: { value: Math.round(chance) },
+    path: ['percentLop'],
+    most,
+  });
 }
 
 /** What holds for every setting. */
@@ -118,13 +123,13 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
 export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(
   input: TargetInput,
 ): CuffPressure {
-  const reader = new Reader(input);
+  const reader = new PlainReader(input);
   const occlusion = readPressure(reader, 'occlusion');
-  const percentLop = reader.number('percentLop');
-  const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg') ?? 1;
-  const ceilingMmHg = reader.optionalNumber('ceilingMmHg');
+  const percentLop = reader.number('percentLop', quantities.percentLop);
+  const gaugeStepMmHg = reader.optionalNumber('gaugeStepMmHg', quantities.gaugeStepMmHg) ?? 1;
+  const ceilingMmHg = reader.optionalNumber('ceilingMmHg', quantities.ceilingMmHg);
   const asked = reader.optionalChoice('mode', EXERCISE_MODES);
-  const limit = reader.optionalNumber('occlusionChanceLimitPercent');
+  const limit = reader.optionalNumber('occlusionChanceLimitPercent', quantities.occlusionChanceLimitPercent);
   const { fine } = reader;
   const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
@@ -154,7 +159,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const chance = closureChance(value, occlusion);
   const usual = percentCautions(percentLop, mode);
   const cautions: Caution[] = [
-    ...guardCautions('cuff-pressure', value),
+    ...pressureCautions('cuff-pressure', value),
     ...usual,
     // If you ask for a closed artery, a caution reports it already.
     ...(usual.some(({ severity }) => severity === 'stop') ? [] : closureCautions(chance, mode)),

@@ -1,4 +1,3 @@
-import { Math } from './maths.js';
 import { Decimal as Shared } from 'decimal.js';
 
 /** A private clone: a host that sets the shared precision cannot change an answer. */
@@ -6,18 +5,21 @@ const Private = /* @__PURE__ */ Shared.clone({ defaults: true, precision: 40 });
 
 export type Decimal = Shared;
 
+/** As it was when the library was loaded; not from maths.ts, so that the built file of decimals imports no other. */
+const { ceil } = globalThis.Math;
+
 /**
  * decimal.js reads the host’s `Math.ceil` anew at each call: where that was changed, sums go wrong and some never end.
  * So what enters decimals asks first.
  */
 function enter(value: number | string): Decimal {
-  if (globalThis.Math.ceil !== Math.ceil)
+  if (globalThis.Math.ceil !== ceil)
     throw new Error('Math.ceil was changed after the library was loaded: decimal.js cannot compute without it.');
   return new Private(value);
 }
 
 /** Whole numbers that decimals and doubles hold alike, sums of thousands of them included. */
-const isPlain = (value: number): boolean => Number.isInteger(value) && Math.abs(value) < 1e12;
+const isPlain = (value: number): boolean => Number.isInteger(value) && value < 1e12 && value > -1e12;
 
 /**
  * A double enters decimal arithmetic at 12 significant digits, so that an equation that gives

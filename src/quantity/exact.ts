@@ -101,6 +101,10 @@ export function sum(values: readonly number[]): number {
   return nearest(values.map(digitsOf).reduce(plus));
 }
 
+/** Exact quotient in decimals of one product over another, as the double nearest to it: 1 × 100 over 3 × 60 is 0.555…. */
+export const ratio = (over: readonly number[], under: readonly number[]): number =>
+  quotient(over.map(digitsOf).reduce(times), under.map(digitsOf).reduce(times));
+
 /** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   if (isWhole(value) && value % step === 0 && isWhole(step)) return value;

@@ -29,7 +29,9 @@ export const format = (value: number): string =>
   String(Math.abs(value) < 1 ? Number(value.toPrecision(4)) : Number(value.toFixed(2)));
 
 /** A number in full: doubles hold no more digits that mean something. */
-export const inFull = (value: number): string => String(Number(value.toPrecision(12)));
+export const inFull = (value: number): string =>
+  // Whole numbers up to 12 digits are written as they are, without a detour that takes time.
+  String(Number.isInteger(value) && Math.abs(value) < 1e12 ? value : Number(value.toPrecision(12)));
 
 /** A number with its unit as people write it. */
 export const formatUnit = (value: number, unit: Unit): string => format(value) + unitWords[unit];

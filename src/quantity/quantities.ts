@@ -8,6 +8,22 @@ const FRACTION = [{ unit: 'a fraction of one', factor: 100 }] as const;
 const MINUTES = [{ unit: 'milliseconds', factor: 0.001 }] as const;
 const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 
+/** The part of the vocabulary that sets a cuff: an app that only sets one ships no more. */
+export const settingQuantities = /* @__PURE__ */ (() =>
+  frozen({
+    occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
+    occlusionChanceLimitPercent: {
+      name: 'highest chance that the artery is closed',
+      unit: '%',
+      min: 0.1,
+      max: 50,
+      slips: FRACTION,
+    },
+    gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
+    ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
+    percentLop: { name: 'percent of LOP', unit: '%', min: 1, max: 100, slips: FRACTION },
+  } as const satisfies Record<string, Quantity>))();
+
 /**
  * The vocabulary: every numeric field of the library, once. Hand-written guards, schemas and
  * docs all read their bounds here. A field has one meaning and one unit everywhere.
@@ -21,6 +37,7 @@ const GRAMS = [{ unit: 'grams', factor: 0.001 }] as const;
 export const quantities = /* @__PURE__ */ (() =>
   frozen({
     ...readingQuantities,
+    ...settingQuantities,
     fromWidthCm: {
       name: 'width of the cuff the pressure belongs to',
       unit: 'cm',
@@ -29,21 +46,10 @@ export const quantities = /* @__PURE__ */ (() =>
       slips: METRIC_LENGTH,
     },
     toWidthCm: { name: 'width of the cuff that will be used', unit: 'cm', min: 2, max: 40, slips: METRIC_LENGTH },
-    occlusionMmHg: { name: 'occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
     valueMmHg: { name: 'measured occlusion pressure', unit: 'mm[Hg]', min: 50, max: 1000, slips: KPA },
     standardDeviationMmHg: { name: 'standard deviation of a pressure', unit: 'mm[Hg]', min: 0, max: 300 },
     bladderWidthCm: { name: 'width of the bladder in the cuff', unit: 'cm', min: 12, max: 18, slips: LENGTH },
     day: { name: 'number of the day', unit: '1', min: 0, max: 1_000_000, whole: true },
-    occlusionChanceLimitPercent: {
-      name: 'highest chance that the artery is closed',
-      unit: '%',
-      min: 0.1,
-      max: 50,
-      slips: FRACTION,
-    },
-    gaugeStepMmHg: { name: 'gauge step', unit: 'mm[Hg]', min: 0.1, max: 50 },
-    ceilingMmHg: { name: 'ceiling pressure', unit: 'mm[Hg]', min: 20, max: 1000, slips: KPA },
-    percentLop: { name: 'percent of LOP', unit: '%', min: 1, max: 100, slips: FRACTION },
     restPercentLop: { name: 'percent of LOP in the rests', unit: '%', min: 1, max: 99, slips: FRACTION },
     intensityPercent: { name: 'share of VO2max or heart-rate reserve', unit: '%', min: 1, max: 100, slips: FRACTION },
     percentOneRepMax: { name: 'percent of 1RM', unit: '%', min: 1, max: 100, slips: FRACTION },

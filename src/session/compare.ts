@@ -3,8 +3,8 @@ import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
-import { totalsFor, totalsOfExercise, limbRestriction } from './totals.js';
-import { ofSide } from './schedule.js';
+import { exercisePart, limbRestriction, totalsOfExercise, wholeTotals } from './totals.js';
+import { ofSide, scheduleSession } from './schedule.js';
 import { onSide, placeName, sidesOf, type FullPrescription, type FullSession } from './prescription.js';
 import { peaks } from './volume.js';
 import { highest, isTense, summed, total } from './working.js';
@@ -68,7 +68,7 @@ export type ComparedTotals = { readonly [Q in ComparedQuantity]?: Answer | undef
 
 /** A session as it was prescribed, limb by limb. */
 export function comparedSession(session: FullSession): ComparedSession {
-  const { sessionTime, sessionLoad } = totalsFor(session);
+  const { sessionTime, sessionLoad } = wholeTotals(session, scheduleSession(session).map(exercisePart));
   const parts = session.exercises.flatMap((full) =>
     full.side ? sidesOf(full.side).map((side) => ofSide(full, side)) : [full],
   );

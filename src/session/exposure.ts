@@ -3,12 +3,13 @@ import type { AnswerKind, Caution } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
-import { decimal, type Decimal } from '../quantity/decimal.js';
+import { decimal } from '../quantity/decimal.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
-import type { ExerciseSchedule, CuffInterval } from './schedule.js';
+import { inSeconds, type CuffInterval, type ExerciseSchedule } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import { added, isCounted, plus, repetitionsOf, seconds, total, workInputs } from './working.js';
+import { added, isCounted, list, repetitionsOf, seconds, secondsOf, total, workInputs } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -35,33 +36,33 @@ const LIMB_CODES = /* @__PURE__ */ (() =>
 /** Whether a caution is one of {@link limbCautions}: about a limb, and not about each of its exercises. */
 export const isOfLimb = ({ code }: Caution): boolean => LIMB_CODES.has(code);
 
-/** What intervals of restriction add up to. */
+/** What intervals of restriction add up to [ns]. */
 export function tally(cuffIntervals: readonly CuffInterval[]) {
-  const full: Decimal[] = [];
-  const partial: Decimal[] = [];
-  const runs: Decimal[] = [];
-  const gaps: Decimal[] = [];
+  const full: number[] = [];
+  const partial: number[] = [];
+  const runs: number[] = [];
+  const gaps: number[] = [];
   let before: CuffInterval | undefined;
   for (const interval of cuffIntervals) {
-    const { fromS, toS, state } = interval;
-    const durationS = toS.minus(fromS);
-    (state === 'full' ? full : partial).push(durationS);
-    if (before?.toS.eq(fromS)) runs.push(runs.pop()!.plus(durationS));
+    const { fromNs, toNs, state } = interval;
+    const durationNs = toNs - fromNs;
+    (state === 'full' ? full : partial).push(durationNs);
+    if (before?.toNs === fromNs) runs.push(runs.pop()! + durationNs);
     else {
-      if (before) gaps.push(fromS.minus(before.toS));
-      runs.push(durationS);
+      if (before) gaps.push(fromNs - before.toNs);
+      runs.push(durationNs);
     }
     before = interval;
   }
-  const longest = runs.reduce((most, run) => (run.gt(most) ? run : most), decimal(0));
+  const longest = Math.max(0, ...runs);
   return { full, partial, longest, gaps };
 }
 
 /** The restriction of a limb, or of all of them, each total with the intervals it is made of. */
 export function restrictionTotals(cuffIntervals: readonly CuffInterval[]) {
   const { full, partial, longest, gaps } = tally(cuffIntervals);
-  const time = <K extends AnswerKind>(kind: K, times: readonly Decimal[], field: string) =>
-    total(kind, plus(times).toNumber(), 's', { [field]: seconds(times) });
+  const time = <K extends AnswerKind>(kind: K, parts: readonly number[], field: string) =>
+    total(kind, secondsOf(parts), 's', { [field]: seconds(parts) });
   return {
     restrictionTime: time('restriction-time', full, 'cuffIntervals'),
     ...(partial.length > 0 && { partialRestrictionTime: time('partial-restriction-time', partial, 'cuffIntervals') }),
@@ -79,7 +80,7 @@ export function exerciseRestriction({ full, setIntervals, rests, any }: Exercise
   const { restriction, side } = full;
   if (takesTurns(side)) return totals;
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
-  const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
+  const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationNs }) => durationNs);
   const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) };
   const after = full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) };
   const inRests = held.length > 0 && { rests: seconds(held) };
@@ -102,7 +103,7 @@ export function exerciseRestriction({ full, setIntervals, rests, any }: Exercise
 
 /** One cuff’s pressure × time in one exercise: exact, in mmHg × s. */
 export interface Cell {
-  readonly mmHgSeconds: Decimal;
+  readonly mmHgSeconds: number;
   readonly occlusionMmHg: number | undefined;
   /** `80 × 300 + 40 × 90` */
   readonly terms: string;
@@ -114,17 +115,25 @@ export function pressureCell(
   { side }: Place,
   cuffIntervals: readonly CuffInterval[],
 ): Cell | undefined {
-  const times = new Map<number, Decimal>();
-  for (const { fromS, toS, pressureMmHg } of cuffIntervals) {
+  const held = new Map<number, number>();
+  for (const { fromNs, toNs, pressureMmHg } of cuffIntervals) {
     if (pressureMmHg === undefined) return undefined;
-    times.set(pressureMmHg, (times.get(pressureMmHg) ?? decimal(0)).plus(toS.minus(fromS)));
+    held.set(pressureMmHg, (held.get(pressureMmHg) ?? 0) + toNs - fromNs);
   }
   return {
-    mmHgSeconds: plus([...times].map(([pressure, time]) => time.times(decimal(pressure)))),
+    mmHgSeconds: sum([...held].map(([pressure, time]) => product(inSeconds(time), pressure))),
     occlusionMmHg: occlusionMmHg === undefined ? undefined : onSide(occlusionMmHg, side),
-    terms: [...times].map(([pressure, time]) => `${inFull(pressure)} × ${inFull(time.toNumber())}`).join(' + '),
+    terms: [...held].map(([pressure, time]) => `${inFull(pressure)} × ${inFull(inSeconds(time))}`).join(' + '),
   };
 }
+
+/** Shares of several occlusion pressures, added up before they are rounded [%·min]. */
+const sumOfShares = (cells: readonly Cell[]): number =>
+  cells
+    .map(({ mmHgSeconds, occlusionMmHg }) => decimal(mmHgSeconds).times(100).div(decimal(occlusionMmHg!)))
+    .reduce((whole, share) => whole.plus(share))
+    .div(MINUTE)
+    .toNumber();
 
 /**
  * Pressure × time of several cells, divided by 60 once, at the end; nothing where one of them is not known. One cell is
@@ -135,41 +144,39 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
   const [first] = known;
   if (!first || known.length < cells.length) return {};
   const one = known.length === 1;
-  const inMinutes = (parts: readonly Decimal[]): Decimal[] => parts.map((part) => part.div(MINUTE));
   const inputs = { pressureSeconds: first.terms };
-  const times = inMinutes(known.map(({ mmHgSeconds }) => mmHgSeconds));
+  const parts = known.map(({ mmHgSeconds }) => ratio([mmHgSeconds], [MINUTE]));
   const pressureTime = total(
     'pressure-time',
-    plus(times).toNumber(),
+    ratio([sum(known.map(({ mmHgSeconds }) => mmHgSeconds))], [MINUTE]),
     'mm[Hg].min',
-    one ? inputs : { [field]: seconds(times) },
+    one ? inputs : { [field]: list(parts) },
   );
   const shares = known.flatMap(({ mmHgSeconds, occlusionMmHg }) =>
-    occlusionMmHg === undefined ? [] : [mmHgSeconds.times(100).div(decimal(occlusionMmHg))],
+    occlusionMmHg === undefined ? [] : [ratio([mmHgSeconds, 100], [occlusionMmHg, MINUTE])],
   );
   if (shares.length < known.length) return { pressureTime };
-  const relative = inMinutes(shares);
   const ofLop = { ...inputs, occlusionMmHg: first.occlusionMmHg! };
   return {
     pressureTime,
     relativePressureTime: total(
       'relative-pressure-time',
-      plus(relative).toNumber(),
+      one ? shares[0]! : sumOfShares(known),
       '%.min',
-      one ? ofLop : { [field]: seconds(relative) },
+      one ? ofLop : { [field]: list(shares) },
     ),
   };
 }
 
-export function exerciseCautions({ full, limbs }: ExerciseSchedule): Caution[] {
+export function exerciseCautions({ full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): Caution[] {
   const { mode, occlusionMmHg, sets } = full;
   const cautions: Caution[] = [];
   const { low, high } = guidance2019.restrictionMin[mode];
-  const times = limbs.map(({ cuffIntervals }) => {
+  const restrictedS = limbs.map(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
-    return (mode === 'passive' ? longest : plus([...whole, ...partial])).toNumber();
+    return mode === 'passive' ? inSeconds(longest) : secondsOf([...whole, ...partial]);
   });
-  const most = Math.max(...times) / MINUTE;
+  const most = Math.max(...restrictedS) / MINUTE;
   if (most > high) {
     const values = { minutes: format(most), low, high };
     cautions.push(caution('caution', EXERCISE_CAUTION[mode], values, { source: 'guideline-review-2019' }));

@@ -1,12 +1,20 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer, Caution } from '../answer/answer.js';
 import { format } from '../quantity/format.js';
-import { limbCautions, MINUTE, pressureCell, pressureTotals, REPERFUSION_S, restrictionTotals } from './exposure.js';
-import { byLimb, type ExerciseSchedule } from './schedule.js';
+import {
+  limbCautions,
+  MINUTE,
+  pressureCell,
+  pressureTotals,
+  REPERFUSION_S,
+  restrictionTotals,
+  tally,
+} from './exposure.js';
+import { byLimb, inSeconds, type ExerciseSchedule } from './schedule.js';
 import { takesTurns, type Place } from './prescription.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { isTense, plus, repetitionsOf, repetitionTotal, seconds, total } from './working.js';
+import { isTense, repetitionsOf, repetitionTotal, seconds, secondsOf, total } from './working.js';
 
 /** What one limb went through in the session. */
 export interface LimbExposure extends Place {
@@ -43,6 +51,19 @@ export const reperfusionCautions = (downS: number): Caution[] =>
       ]
     : [];
 
+/** Cautions about one limb in a session: how long its cuff is inflated, and deflated between two exercises. */
+export function cautionsOfLimb(cuffIntervals: ReturnType<typeof byLimb>[number]['cuffIntervals']): Caution[] {
+  const { full, partial, longest } = tally(cuffIntervals);
+  const apart = cuffIntervals.flatMap(({ exercise, fromNs }, index) => {
+    const before = cuffIntervals[index - 1];
+    return before && before.exercise !== exercise ? [fromNs - before.toNs] : [];
+  });
+  return [
+    ...limbCautions(secondsOf(full) + secondsOf(partial), inSeconds(longest)),
+    ...reperfusionCautions(inSeconds(Math.min(...apart))),
+  ];
+}
+
 /** What each limb went through, in the order the limbs are first worked. */
 export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
   const cuffed = schedule.filter(({ any }) => any.length > 0);
@@ -58,29 +79,20 @@ export function limbsOf(schedule: readonly ExerciseSchedule[]): LimbExposure[] {
       return [{ full, done, cuffIntervals: limb.cuffIntervals }];
     });
     const repetitions = own.flatMap(({ done }) => repetitionsOf(done));
-    const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationS }) => durationS) : []));
+    const tense = own.flatMap(({ full, done }) => (isTense(full) ? done.map(({ durationNs }) => durationNs) : []));
     const restricted = own.filter((part) => part.cuffIntervals.length > 0);
     const cells = restricted.map(({ full, cuffIntervals: part }) => pressureCell(full, place, part));
     const { restrictionTime, ...totals } = restrictionTotals(cuffIntervals);
-    const upS = restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0);
-    const short = cuffIntervals.flatMap((interval, index) => {
-      const before = cuffIntervals[index - 1];
-      const apart = before && before.exercise !== interval.exercise ? interval.fromS.minus(before.toS) : undefined;
-      return apart?.lt(REPERFUSION_S) ? [apart.toNumber()] : [];
-    });
     return [
       {
         ...place,
         exercises: restricted.length,
         repetitions: repetitionTotal(repetitions),
-        timeUnderTension: total('time-under-tension', plus(tense).toNumber(), 's', { setTimes: seconds(tense) }),
+        timeUnderTension: total('time-under-tension', secondsOf(tense), 's', { setTimes: seconds(tense) }),
         restrictionTime: { ...restrictionTime, assumptions },
         ...totals,
         ...pressureTotals(cells, 'exercises'),
-        cautions: [
-          ...limbCautions(upS, totals.longestRestriction.value),
-          ...(short.length > 0 ? reperfusionCautions(Math.min(...short)) : []),
-        ],
+        cautions: cautionsOfLimb(cuffIntervals),
       },
     ];
   });

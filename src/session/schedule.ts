@@ -1,4 +1,4 @@
-import { decimal, type Decimal } from '../quantity/decimal.js';
+import { Math } from '../quantity/maths.js';
 import type { Side } from '../quantity/quantities.js';
 import {
   onSide,
@@ -13,29 +13,37 @@ import {
   type Place,
 } from './prescription.js';
 
-/** A set at its place in time. All times here are decimals, seconds from the start of the session. */
+/**
+ * Times of a schedule are whole nanoseconds. As plain numbers they add up exactly, so that two intervals touch or do
+ * not.
+ */
+const NANOSECONDS = 1e9;
+export const nanoseconds = (seconds: number): number => Math.round(seconds * NANOSECONDS);
+export const inSeconds = (ns: number): number => ns / NANOSECONDS;
+
+/** A set at its place in time. All times here are from the start of the session [ns]. */
 export interface SetInterval {
   readonly set: FullSet;
   /** Number of the set, from 1; warm-up sets have their own. */
   readonly number: number;
   readonly warmUp: boolean;
   readonly side: ExerciseSide | undefined;
-  readonly atS: Decimal;
-  readonly durationS: Decimal;
+  readonly atNs: number;
+  readonly durationNs: number;
 }
 
 /** A rest, or the time to change sides. */
 export interface Rest {
   readonly number: number;
   readonly warmUp: boolean;
-  readonly atS: Decimal;
-  readonly durationS: Decimal;
+  readonly atNs: number;
+  readonly durationNs: number;
 }
 
 /** A time for which one cuff is inflated, at its pressure or at the lower one. */
 export interface CuffInterval {
-  readonly fromS: Decimal;
-  readonly toS: Decimal;
+  readonly fromNs: number;
+  readonly toNs: number;
   readonly state: 'full' | 'partial';
   readonly pressureMmHg: number | undefined;
 }
@@ -43,8 +51,8 @@ export interface CuffInterval {
 /** One exercise in time. */
 export interface ExerciseSchedule {
   readonly full: FullPrescription;
-  readonly startS: Decimal;
-  readonly endS: Decimal;
+  readonly startNs: number;
+  readonly endNs: number;
   readonly setIntervals: readonly SetInterval[];
   readonly rests: readonly Rest[];
   /** For each limb when its cuff is inflated, in order; intervals touch where only the pressure changes. */
@@ -53,18 +61,18 @@ export interface ExerciseSchedule {
   readonly any: readonly CuffInterval[];
 }
 
-/** Seconds one repetition takes; 0 where no set is counted at a tempo. */
-export const repetitionTime = ({ tempo }: FullPrescription): Decimal =>
+/** How long one repetition takes [ns]; 0 where no set is counted at a tempo. */
+const repetitionTime = ({ tempo }: FullPrescription): number =>
   tempo
-    ? decimal(tempo.eccentricS).plus(decimal(tempo.bottomS)).plus(decimal(tempo.concentricS)).plus(decimal(tempo.topS))
-    : decimal(0);
+    ? [tempo.eccentricS, tempo.bottomS, tempo.concentricS, tempo.topS].reduce((ns, phase) => ns + nanoseconds(phase), 0)
+    : 0;
 
 /** A list of intervals that drops empty ones and joins those that touch and do not differ. */
 function append(list: CuffInterval[], interval: CuffInterval): void {
   const last = list.at(-1);
-  if (interval.toS.lte(interval.fromS)) return;
-  if (last?.toS.eq(interval.fromS) && last.state === interval.state && last.pressureMmHg === interval.pressureMmHg) {
-    list[list.length - 1] = { ...last, toS: interval.toS };
+  if (interval.toNs <= interval.fromNs) return;
+  if (last?.toNs === interval.fromNs && last.state === interval.state && last.pressureMmHg === interval.pressureMmHg) {
+    list[list.length - 1] = { ...last, toNs: interval.toNs };
   } else list.push(interval);
 }
 
@@ -77,22 +85,22 @@ function cuffIntervalsOf(
   const list: CuffInterval[] = [];
   if (restriction === 'none') return list;
   const own = setIntervals.filter((interval) => !interval.warmUp && (!takesTurns(full.side) || interval.side === side));
-  own.forEach(({ set, atS, durationS }, index) => {
+  own.forEach(({ set, atNs, durationNs }, index) => {
     const pressureMmHg = set.pressureMmHg === undefined ? undefined : onSide(set.pressureMmHg, side);
     const next = own[index + 1];
-    const fromS = index === 0 ? atS.minus(decimal(full.inflatedBeforeS)) : atS;
-    const doneS = atS.plus(durationS);
-    const toS = next ? doneS : doneS.plus(decimal(full.deflatedAfterS));
-    append(list, { fromS, toS, state: 'full', pressureMmHg });
+    const fromNs = index === 0 ? atNs - nanoseconds(full.inflatedBeforeS) : atNs;
+    const doneNs = atNs + durationNs;
+    const toNs = next ? doneNs : doneNs + nanoseconds(full.deflatedAfterS);
+    append(list, { fromNs, toNs, state: 'full', pressureMmHg });
     if (!next || restriction === 'intermittent') return;
     // Up to the next set the cuff keeps this set’s pressure, or goes to the lower one.
     append(
       list,
       restriction === 'continuous'
-        ? { fromS: toS, toS: next.atS, state: 'full', pressureMmHg }
+        ? { fromNs: toNs, toNs: next.atNs, state: 'full', pressureMmHg }
         : {
-            fromS: toS,
-            toS: next.atS,
+            fromNs: toNs,
+            toNs: next.atNs,
             state: 'partial',
             pressureMmHg: restPressureMmHg === undefined ? undefined : onSide(restPressureMmHg, side),
           },
@@ -108,53 +116,54 @@ function union(lists: readonly (readonly CuffInterval[])[]): CuffInterval[] {
     for (const interval of lists[0]!) append(merged, { ...interval, pressureMmHg: undefined });
     return merged;
   }
-  const edges = lists.flatMap((list) => list.flatMap(({ fromS, toS }) => [fromS, toS])).sort((a, b) => a.cmp(b));
+  const edges = lists.flatMap((list) => list.flatMap(({ fromNs, toNs }) => [fromNs, toNs])).sort((a, b) => a - b);
   const at = lists.map(() => 0);
-  for (const [index, fromS] of edges.entries()) {
-    const toS = edges[index + 1];
-    if (!toS) break;
+  for (const [index, fromNs] of edges.entries()) {
+    const toNs = edges[index + 1];
+    if (toNs === undefined) break;
     const states = lists.map((list, which) => {
-      while (list[at[which]!]?.toS.lte(fromS)) at[which]! += 1;
+      while (list[at[which]!]!?.toNs <= fromNs) at[which]! += 1;
       const interval = list[at[which]!];
-      return interval?.fromS.lte(fromS) ? interval.state : undefined;
+      return interval && interval.fromNs <= fromNs ? interval.state : undefined;
     });
     const state = states.includes('full') ? 'full' : states.includes('partial') ? 'partial' : undefined;
-    if (state) append(merged, { fromS, toS, state, pressureMmHg: undefined });
+    if (state) append(merged, { fromNs, toNs, state, pressureMmHg: undefined });
   }
   return merged;
 }
 
-function scheduleExercise(full: FullPrescription, startS: Decimal): ExerciseSchedule {
+function scheduleExercise(full: FullPrescription, startNs: number): ExerciseSchedule {
   const { side, restriction } = full;
   const perRepetition = repetitionTime(full);
   const turns: readonly (ExerciseSide | undefined)[] = side && takesTurns(side) ? sidesOf(side) : [side];
   const setIntervals: SetInterval[] = [];
   const rests: Rest[] = [];
-  let now = startS;
+  let now = startNs;
   const pass = (seconds: number, number: number, warmUp: boolean): void => {
     if (seconds === 0) return;
-    rests.push({ number, warmUp, atS: now, durationS: decimal(seconds) });
-    now = now.plus(decimal(seconds));
+    const durationNs = nanoseconds(seconds);
+    rests.push({ number, warmUp, atNs: now, durationNs });
+    now += durationNs;
   };
   const work = (set: FullSet, number: number, warmUp: boolean): void => {
     turns.forEach((turn, index) => {
       if (index > 0) pass(full.changeS, number, warmUp);
-      const durationS =
-        set.durationS === undefined ? perRepetition.times(set.repetitions ?? 0) : decimal(set.durationS);
-      setIntervals.push({ set, number, warmUp, side: turn, atS: now, durationS });
-      now = now.plus(durationS);
+      const durationNs =
+        set.durationS === undefined ? perRepetition * (set.repetitions ?? 0) : nanoseconds(set.durationS);
+      setIntervals.push({ set, number, warmUp, side: turn, atNs: now, durationNs });
+      now += durationNs;
     });
     pass(set.restS, number, warmUp);
   };
   full.warmUp.forEach((set, index) => work(set, index + 1, true));
-  if (restriction !== 'none') now = now.plus(decimal(full.inflatedBeforeS));
+  if (restriction !== 'none') now += nanoseconds(full.inflatedBeforeS);
   full.sets.forEach((set, index) => work(set, index + 1, false));
-  if (restriction !== 'none') now = now.plus(decimal(full.deflatedAfterS));
+  if (restriction !== 'none') now += nanoseconds(full.deflatedAfterS);
   const limbs = placesOf(full).map((place) => ({ place, cuffIntervals: cuffIntervalsOf(full, place, setIntervals) }));
   return {
     full,
-    startS,
-    endS: now,
+    startNs,
+    endNs: now,
     setIntervals,
     rests,
     limbs,
@@ -162,50 +171,45 @@ function scheduleExercise(full: FullPrescription, startS: Decimal): ExerciseSche
   };
 }
 
-/** Whether every side does the same at the same time. */
-const isAlike = ({ side, sets, restPressureMmHg, occlusionMmHg }: FullPrescription): boolean =>
-  !takesTurns(side) &&
-  [restPressureMmHg, occlusionMmHg, ...sets.map(({ pressureMmHg }) => pressureMmHg)].every(
-    (pressure) => typeof pressure !== 'object',
-  );
-
 /**
  * An exercise as one of its sides does it. Where sides take turns, the rests of one hold the set of the other and the
  * time to change.
  */
 export function ofSide(full: FullPrescription, side: Side): FullPrescription {
   const { restPressureMmHg, occlusionMmHg } = full;
-  if (isAlike(full)) return { ...full, side, changeS: 0 };
-  const own = scheduleExercise(full, decimal(0)).setIntervals.filter(
-    (interval) => !takesTurns(full.side) || interval.side === side,
-  );
-  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
-  const sets = own.map(({ set, warmUp, atS, durationS }, index) => {
-    const next = own[index + 1];
-    const gap = next ? next.atS.minus(atS).minus(durationS) : decimal(0);
-    return {
-      ...set,
-      restS: (warmUp && next && !next.warmUp ? gap.minus(decimal(lead)) : gap).toNumber(),
-      ...(set.pressureMmHg !== undefined && { pressureMmHg: onSide(set.pressureMmHg, side) }),
-    };
-  });
+  const { warmUp, sets } = takesTurns(full.side) ? turnsOf(full, side) : full;
   return {
     ...full,
     side,
     changeS: 0,
-    warmUp: sets.filter((_, index) => own[index]!.warmUp),
-    sets: sets.filter((_, index) => !own[index]!.warmUp),
+    warmUp,
+    sets: sets.map(({ pressureMmHg, ...set }) =>
+      pressureMmHg === undefined ? set : { ...set, pressureMmHg: onSide(pressureMmHg, side) },
+    ),
     ...(restPressureMmHg !== undefined && { restPressureMmHg: onSide(restPressureMmHg, side) }),
     ...(occlusionMmHg !== undefined && { occlusionMmHg: onSide(occlusionMmHg, side) }),
   };
 }
 
+/** The sets of one side, where sides take turns, with the rests that it has. */
+function turnsOf(full: FullPrescription, side: Side): Pick<FullPrescription, 'warmUp' | 'sets'> {
+  const own = scheduleExercise(full, 0).setIntervals.filter((interval) => interval.side === side);
+  const lead = full.restriction === 'none' ? 0 : full.inflatedBeforeS;
+  const sets = own.map(({ set, warmUp, atNs, durationNs }, index) => {
+    const next = own[index + 1];
+    const before = warmUp && next && !next.warmUp ? lead : 0;
+    return { ...set, restS: next ? inSeconds(next.atNs - atNs - durationNs - nanoseconds(before)) : 0 };
+  });
+  const isWarmUp = (_: FullSet, index: number): boolean => own[index]!.warmUp;
+  return { warmUp: sets.filter(isWarmUp), sets: sets.filter((set, index) => !isWarmUp(set, index)) };
+}
+
 /** The exercises of a session in time, one after the other with the pauses between them. */
 export function scheduleSession({ exercises, pauses }: FullSession): ExerciseSchedule[] {
-  let now = decimal(0);
+  let now = 0;
   return exercises.map((full, index) => {
     const schedule = scheduleExercise(full, now);
-    now = schedule.endS.plus(decimal(pauses[index] ?? 0));
+    now = schedule.endNs + nanoseconds(pauses[index] ?? 0);
     return schedule;
   });
 }

@@ -1,8 +1,7 @@
 import type { Assumption } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal } from '../quantity/decimal.js';
 import type { Limb } from '../quantity/quantities.js';
-import { byLimb, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { byLimb, inSeconds, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
 import { assumption } from './assumptions.js';
 
@@ -58,17 +57,17 @@ const ORDER: Record<SessionEvent['event'], number> = {
 function cuffEvents(schedule: readonly ExerciseSchedule[], several: boolean): SessionEvent[] {
   const events: SessionEvent[] = [];
   for (const { place, cuffIntervals } of byLimb(schedule)) {
-    cuffIntervals.forEach(({ exercise, fromS, toS, state, pressureMmHg }, index) => {
+    cuffIntervals.forEach(({ exercise, fromNs, toNs, state, pressureMmHg }, index) => {
       const own = { ...(several && { exercise }), ...place };
       const before = cuffIntervals[index - 1];
-      const held = before?.toS.eq(fromS) ? before : undefined;
+      const held = before?.toNs === fromNs ? before : undefined;
       const falls = state === 'partial' || (held !== undefined && (held.pressureMmHg ?? 0) > (pressureMmHg ?? 0));
       // A cuff that stays up from one exercise to the next at the same pressure does nothing.
       if (held?.state !== state || held.pressureMmHg !== pressureMmHg) {
         const event = falls ? 'lower' : 'inflate';
-        events.push({ atS: fromS.toNumber(), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
+        events.push({ atS: inSeconds(fromNs), event, ...own, ...(pressureMmHg !== undefined && { pressureMmHg }) });
       }
-      if (!cuffIntervals[index + 1]?.fromS.eq(toS)) events.push({ atS: toS.toNumber(), event: 'deflate', ...own });
+      if (cuffIntervals[index + 1]?.fromNs !== toNs) events.push({ atS: inSeconds(toNs), event: 'deflate', ...own });
     });
   }
   return events;
@@ -78,12 +77,12 @@ function cuffEvents(schedule: readonly ExerciseSchedule[], several: boolean): Se
 export function timelineOf(session: FullSession, schedule = scheduleSession(session)): SessionTimeline {
   const several = session.exercises.length > 1;
   const events = cuffEvents(schedule, several);
-  schedule.forEach(({ full, setIntervals, rests, endS, any }, index) => {
+  schedule.forEach(({ full, setIntervals, rests, endNs, any }, index) => {
     const number = several && { exercise: index + 1 };
-    for (const { set, number: count, warmUp, side, atS, durationS } of setIntervals) {
+    for (const { set, number: count, warmUp, side, atNs, durationNs } of setIntervals) {
       const { repetitions } = set;
       events.push({
-        atS: atS.toNumber(),
+        atS: inSeconds(atNs),
         event: 'set',
         ...number,
         ...(full.limb && { limb: full.limb }),
@@ -91,24 +90,24 @@ export function timelineOf(session: FullSession, schedule = scheduleSession(sess
         set: count,
         ...(warmUp && { warmUp }),
         ...(repetitions !== undefined && { repetitions }),
-        durationS: durationS.toNumber(),
+        durationS: inSeconds(durationNs),
       });
     }
-    for (const { number: count, warmUp, atS, durationS } of rests) {
+    for (const { number: count, warmUp, atNs, durationNs } of rests) {
       const which = { ...number, set: count, ...(warmUp && { warmUp }) };
-      events.push({ atS: atS.toNumber(), event: 'rest', ...which, durationS: durationS.toNumber() });
+      events.push({ atS: inSeconds(atNs), event: 'rest', ...which, durationS: inSeconds(durationNs) });
     }
     const pause = session.pauses[index] ?? 0;
     if (pause > 0) {
       const event = any.length > 0 ? 'reperfuse' : 'rest';
-      events.push({ atS: endS.toNumber(), event, ...number, durationS: pause });
+      events.push({ atS: inSeconds(endNs), event, ...number, durationS: pause });
     }
   });
   events.sort((a, b) => a.atS - b.atS || ORDER[a.event] - ORDER[b.event]);
   const cuffed = session.exercises.filter(({ restriction }) => restriction !== 'none');
   return {
     events,
-    durationS: (schedule.at(-1)?.endS ?? decimal(0)).toNumber(),
+    durationS: inSeconds(schedule.at(-1)?.endNs ?? 0),
     assumptions: [
       ...(session.exercises.some(({ tempo }) => tempo) ? [assumption('tempo-kept')] : []),
       ...(cuffed.length > 0 ? [assumption('clock-starts-with-inflation')] : []),

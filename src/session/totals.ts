@@ -1,8 +1,9 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { withInput } from '../answer/with-input.js';
-import { decimal } from '../quantity/decimal.js';
 import { inFull } from '../quantity/format.js';
-import { sum } from '../quantity/exact.js';
+import type { Side } from '../quantity/quantities.js';
+import { ratio, sum } from '../quantity/exact.js';
 import {
   exerciseCautions,
   exerciseRestriction,
@@ -14,9 +15,9 @@ import {
   tally,
   type Cell,
 } from './exposure.js';
-import { scheduleSession, type ExerciseSchedule } from './schedule.js';
-import { limbsOf, type LimbExposure } from './limbs.js';
-import { fullSession, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { byLimb, inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
+import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
+import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
@@ -24,10 +25,10 @@ import {
   highest,
   isTense,
   list,
-  plus,
-  repetitionsOf,
   repetitionTotal,
+  repetitionsOf,
   seconds,
+  secondsOf,
   summed,
   total,
   workInputs,
@@ -120,19 +121,21 @@ export function limbRestriction(exercises: readonly ExerciseTotals[]) {
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
   total(kind, sum(values), 's', { exercises: list(values) });
 
-/** Pressure × time of each limb of an exercise whose cuff is inflated. */
-const pressureCells = ({ full, limbs }: ExerciseSchedule): (Cell | undefined)[] =>
-  limbs.flatMap(({ place, cuffIntervals }) =>
-    cuffIntervals.length > 0 ? [pressureCell(full, place, cuffIntervals)] : [],
-  );
+/** One exercise of a session in time, what it adds up to, and the pressure × time of each limb with its cuff inflated. */
+export interface ExercisePart {
+  readonly schedule: ExerciseSchedule;
+  readonly totals: ExerciseTotals;
+  readonly cells: readonly (Cell | undefined)[];
+}
 
-/** What one exercise adds up to, cautions on the whole limb apart. */
-function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
-  const { full, setIntervals, rests, startS, endS } = schedule;
+/** One exercise with what it adds up to, cautions on the whole limb apart. */
+export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
+  const { full, setIntervals, rests, startNs, endNs, limbs, any } = schedule;
+  const cells = any.length > 0 ? limbs.map(({ place, cuffIntervals }) => pressureCell(full, place, cuffIntervals)) : [];
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
-  const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationS }) => durationS);
-  const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationS }) => durationS);
+  const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationNs }) => durationNs);
+  const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationNs }) => durationNs);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
     full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) },
@@ -142,12 +145,12 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
   );
   const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
     exerciseRestriction(schedule);
-  return {
+  const totals = {
     repetitions: repetitionTotal(repetitionsOf(working)),
     ...volumeTotals(full, working),
     timeUnderTension: total(
       'time-under-tension',
-      plus(tense.map(({ durationS }) => durationS)).toNumber(),
+      secondsOf(tense.map(({ durationNs }) => durationNs)),
       's',
       workInputs(full, tense),
     ),
@@ -155,23 +158,38 @@ function exerciseTotals(schedule: ExerciseSchedule): ExerciseTotals {
     ...(partialRestrictionTime && { partialRestrictionTime }),
     longestRestriction,
     ...(reperfusionTime && { reperfusionTime }),
-    ...pressureTotals(pressureCells(schedule), 'limbs'),
-    sessionTime: total('session-time', endS.minus(startS).toNumber(), 's', clock),
+    ...pressureTotals(cells, 'limbs'),
+    sessionTime: total('session-time', inSeconds(endNs - startNs), 's', clock),
     cautions: exerciseCautions(schedule),
   };
+  return { schedule, totals, cells };
 }
 
-/** What one exercise adds up to, as a session of its own on the limb; `schedule` where it is scheduled already. */
-export function totalsOfExercise(
-  full: FullPrescription,
-  [schedule] = scheduleSession({ exercises: [full], pauses: [] }),
-): ExerciseTotals {
-  const { cautions, ...totals } = exerciseTotals(schedule!);
-  const long = schedule!.limbs.flatMap(({ cuffIntervals }) => {
+/** What an exercise adds up to on some of its limbs at once, as a session of its own on each. */
+function onLimbs(totals: ExerciseTotals, { full, limbs }: Pick<ExerciseSchedule, 'full' | 'limbs'>): ExerciseTotals {
+  const long = limbs.flatMap(({ cuffIntervals }) => {
     const { full: whole, partial, longest } = tally(cuffIntervals);
-    return limbCautions(plus(whole).toNumber() + plus(partial).toNumber(), longest.toNumber());
+    return limbCautions(secondsOf(whole) + secondsOf(partial), inSeconds(longest));
   });
-  return { ...totals, cautions: once([...long, ...cautions]) };
+  return { ...totals, cautions: once([...long, ...exerciseCautions({ full, limbs })]) };
+}
+
+/** What one exercise adds up to, as a session of its own on the limb. */
+export function totalsOfExercise(full: FullPrescription): ExerciseTotals {
+  const [schedule] = scheduleSession({ exercises: [full], pauses: [] });
+  return onLimbs(exercisePart(schedule!).totals, schedule!);
+}
+
+/**
+ * What one exercise adds up to on one of its sides: where both do it at once, all but the pressure is that of the
+ * exercise.
+ */
+export function totalsOfSide({ schedule, totals, cells }: ExercisePart, side: Side): ExerciseTotals {
+  const { full, limbs } = schedule;
+  if (takesTurns(full.side)) return totalsOfExercise(ofSide(full, side));
+  const isOwn = (_: unknown, index: number): boolean => limbs[index]!.place.side === side;
+  const pressure = limbs.length > 1 && pressureTotals(cells.filter(isOwn), 'limbs');
+  return onLimbs({ ...totals, ...pressure }, { full, limbs: limbs.filter(isOwn) });
 }
 
 const once = (cautions: readonly Caution[]): Caution[] => [
@@ -191,18 +209,16 @@ function leftOut(
 
 /** Session RPE × minutes. */
 export const sessionLoadOf = (sessionRpe: number, sessionS: number): Answer<'session-load'> =>
-  total(
-    'session-load',
-    decimal(sessionRpe).times(decimal(sessionS)).div(MINUTE).toNumber(),
-    '{AU}',
-    { sessionRpe, sessionS },
-    'published',
-  );
+  total('session-load', ratio([sessionRpe, sessionS], [MINUTE]), '{AU}', { sessionRpe, sessionS }, 'published');
 
-/** What a session with every default in its place adds up to; `schedule` where it is scheduled already. */
-export function totalsFor(session: FullSession, schedule = scheduleSession(session)): SessionTotals {
-  const parts = schedule.map(exerciseTotals);
-  const limbs = limbsOf(schedule);
+/** What a session with every default in its place adds up to as a whole, from its exercises. */
+export function wholeTotals(
+  session: FullSession,
+  exercises: readonly ExercisePart[],
+): Omit<SessionTotals, 'limbs' | 'exercises'> {
+  const schedule = exercises.map((part) => part.schedule);
+  const parts = exercises.map(({ totals }) => totals);
+  const limbs = byLimb(schedule).flatMap(({ cuffIntervals }) => cautionsOfLimb(cuffIntervals));
   const several = parts.length > 1;
   const [first] = parts;
   const lifted = parts.filter(({ repetitions }, index) => isTense(schedule[index]!.full) && repetitions.value > 0);
@@ -212,7 +228,7 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
     return lifts ? [peaks(full)] : [];
   });
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
-  const clockS = schedule.at(-1)!.endS.toNumber();
+  const clockS = inSeconds(schedule.at(-1)!.endNs);
   const { sessionRpe, sessionS = clockS } = session;
   const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
   const peakLoad = highest(loaded.map((part) => part.peakLoad));
@@ -221,15 +237,10 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
     ...(peakLoad && { peakLoad }),
     ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
     ...(sessionLoad && { sessionLoad }),
-    limbs,
-    exercises: session.exercises.map(({ name }, index) => ({
-      ...(name !== undefined && { name }),
-      totals: parts[index]!,
-    })),
   };
   if (!several) {
     const { cautions, ...totals } = first!;
-    return { ...totals, ...ends, cautions: once([...limbs.flatMap((limb) => limb.cautions), ...cautions]) };
+    return { ...totals, ...ends, cautions: once([...limbs, ...cautions]) };
   }
   const overExercises = <K extends AnswerKind>(
     among: readonly ExerciseTotals[],
@@ -252,11 +263,14 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
     timeUnderTension: overExercises(parts, (part) => part.timeUnderTension)!,
     restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
     ...restricted,
-    ...pressureTotals(schedule.flatMap(pressureCells), 'limbs'),
+    ...pressureTotals(
+      exercises.flatMap(({ cells }) => cells),
+      'limbs',
+    ),
     sessionTime: total('session-time', clockS, 's', clock),
     ...ends,
     cautions: once([
-      ...limbs.flatMap((limb) => limb.cautions),
+      ...limbs,
       ...parts.flatMap(({ cautions }, index) => cautions.map((one) => ({ ...one, path: ['exercises', index] }))),
       ...leftOut(lifted, 'volumeLoad', 'volume-load', 'load'),
       ...leftOut(lifted, 'relativeVolumeLoad', 'relative-volume-load', 'percentOneRepMax or oneRepMax'),
@@ -315,5 +329,13 @@ export function totalsFor(session: FullSession, schedule = scheduleSession(sessi
  * ```
  */
 export const sessionTotals = /* @__PURE__ */ withInput(function sessionTotals(session: SessionInput): SessionTotals {
-  return totalsFor(fullSession(session));
+  const full = fullSession(session);
+  const parts = scheduleSession(full).map(exercisePart);
+  const { cautions, ...totals } = wholeTotals(full, parts);
+  return {
+    ...totals,
+    limbs: limbsOf(parts.map(({ schedule }) => schedule)),
+    exercises: parts.map(({ schedule, totals }) => ({ ...defined({ name: schedule.full.name }), totals })),
+    cautions,
+  };
 });

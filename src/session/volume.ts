@@ -1,13 +1,12 @@
 import { Math } from '../quantity/maths.js';
-import { product, sum } from '../quantity/exact.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { interval, normalInterval, type Answer, type AnswerKind, type Inputs } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
-import { decimal, type Decimal } from '../quantity/decimal.js';
 import { inFull } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import type { SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
-import { list, plus, total } from './working.js';
+import { list, total } from './working.js';
 
 /** Volume loads of one exercise: of the load, of body mass, and relative to the maximum. */
 export function volumeTotals(full: FullPrescription, setIntervals: readonly SetInterval[]) {
@@ -19,14 +18,15 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   const ofSets = { repetitionsPerSet: list(repetitions) };
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
-  const lifted = plus(counted.map((set) => decimal(set.load).times(set.repetitions)));
+  const lifted =
+    uniform === undefined
+      ? sum(counted.map((set) => product(set.load, set.repetitions)))
+      : product(sum(repetitions), uniform);
   const byHand = counted.map((set) => `${set.repetitions} × ${inFull(set.load)}`).join(' + ') || '0';
   const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
   const volumeLoad =
-    weighed || bodyMassKg !== undefined
-      ? total('volume-load', lifted.toNumber(), loadUnitCode(unit), ofLoad)
-      : undefined;
+    weighed || bodyMassKg !== undefined ? total('volume-load', lifted, loadUnitCode(unit), ofLoad) : undefined;
   const bodyMassVolumeLoad =
     bodyMassKg !== undefined && bodyMassPercent !== undefined
       ? total('body-mass-volume-load', product(sum(repetitions), bodyMassKg, bodyMassPercent / 100), 'kg', {
@@ -51,7 +51,7 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
 /** A mass over the one-repetition maximum, with the maximum’s error. */
 function overMaximum<K extends AnswerKind>(
   kind: K,
-  mass: Decimal,
+  mass: number,
   answerUnit: '1' | '%',
   inputs: Inputs,
   unit: LoadUnit,
@@ -59,10 +59,7 @@ function overMaximum<K extends AnswerKind>(
 ): Answer<K> {
   const maximumUnit = oneRepMax.unit === '[lb_av]' ? 'lb' : 'kg';
   const scale = answerUnit === '%' ? 100 : 1;
-  const value = decimal(convertLoad(mass.toNumber(), unit, maximumUnit))
-    .times(scale)
-    .div(decimal(oneRepMax.value))
-    .toNumber();
+  const value = ratio([convertLoad(mass, unit, maximumUnit), scale], [oneRepMax.value]);
   const { standardDeviation } = oneRepMax;
   const share = standardDeviation === undefined ? undefined : (value * standardDeviation) / oneRepMax.value;
   const part = { part: 'maximum', standardDeviation: share ?? 0, evidence: oneRepMax.evidence } as const;
@@ -84,7 +81,7 @@ export function peaks(full: FullPrescription) {
       percentOneRepMax !== undefined
         ? total('peak-percent-of-maximum', percentOneRepMax, '%', { percentOneRepMax })
         : peak !== undefined && oneRepMax
-          ? overMaximum('peak-percent-of-maximum', decimal(peak), '%', ofPeak, unit, oneRepMax)
+          ? overMaximum('peak-percent-of-maximum', peak, '%', ofPeak, unit, oneRepMax)
           : undefined,
   };
 }

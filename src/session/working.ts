@@ -2,15 +2,15 @@ import type { Answer, AnswerKind, Inputs } from '../answer/answer.js';
 import { weakest, type Grade } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
 import { sum } from '../quantity/exact.js';
-import { decimal, type Decimal } from '../quantity/decimal.js';
 import { inFull } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import type { SetInterval } from './schedule.js';
+import { inSeconds, type SetInterval } from './schedule.js';
 import type { FullPrescription } from './prescription.js';
 
 export const list = (values: readonly number[]): string => values.map(inFull).join(' + ') || '0';
-export const seconds = (times: readonly Decimal[]): string => list(times.map((time) => time.toNumber()));
-export const plus = (times: readonly Decimal[]): Decimal => times.reduce((total, time) => total.plus(time), decimal(0));
+/** Times of a schedule [ns] as a list of seconds, and in all [s]. */
+export const seconds = (times: readonly number[]): string => list(times.map(inSeconds));
+export const secondsOf = (times: readonly number[]): number => inSeconds(times.reduce((all, time) => all + time, 0));
 
 /** Inputs of a total, added to one another; those that are not there are passed over. */
 export const added = (...parts: readonly (Inputs | false)[]): Inputs =>
@@ -78,7 +78,7 @@ export function workInputs({ tempo }: FullPrescription, setIntervals: readonly S
   const timed = setIntervals.filter((interval) => !isCounted(interval));
   return added(
     counted.length > 0 && { repetitionsPerSet: list(repetitionsOf(counted)), ...tempo },
-    timed.length > 0 && { timedSets: seconds(timed.map(({ durationS }) => durationS)) },
+    timed.length > 0 && { timedSets: seconds(timed.map(({ durationNs }) => durationNs)) },
   );
 }
 

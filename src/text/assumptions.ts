@@ -141,6 +141,9 @@ export const sessionAssumptions = {
 /** What the plan layer assumes. */
 export const planAssumptions = {
   'load-as-stated': 'You gave the load. We did not compare it with a maximum.',
+  'lower-load-lifted': 'Where you recorded no load, we assume the lower end of the planned range.',
+  'load-range-lower':
+    'The plan has a range of loads for {exercise}. Its totals count the lower end, {load:unit}; loads up to {upper:unit} are as planned.',
   'reperfusion-taken':
     'You did not give every pause between exercises. We assume {minutes} min with the cuffs deflated.',
   'tempo-not-recorded': 'We assume the planned tempo, and the planned rests where you recorded none.',

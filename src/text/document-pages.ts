@@ -1,7 +1,7 @@
 import { Math } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { fill } from '../answer/messages.js';
-import { amount, amountToSet, named, translating, sentence, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, rangeToSet, translating, sentence, type Translate } from '../answer/translate.js';
 import { byAudience } from '../plan/audience.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison, WeekRow } from '../plan/compare-weeks.js';
@@ -199,7 +199,7 @@ function doneFields(
   item: ExpandedRecordItem,
   stopped: boolean,
 ): (readonly [string, string])[] {
-  const { mode, target, restTarget, load, sets, lastSetToFailure, restriction, done } = item;
+  const { mode, target, restTarget, load, upperLoad, sets, lastSetToFailure, restriction, done } = item;
   const beside = (done: string, planned: string): string =>
     stopped ? onlyDone(done) : word('page.done', { done, planned });
   const onlyDone = (done: string): string => word('page.only-done', { done });
@@ -223,7 +223,7 @@ function doneFields(
         ? // The planned load is that of another exercise.
           (done.instead === undefined ? beside : onlyDone)(
             amountToSet(translate, done.load!, loadUnitCode(done.unit!)),
-            amountToSet(translate, load.value, load.unit),
+            rangeToSet(translate, load, upperLoad),
           )
         : word('page.no-load'),
     ],

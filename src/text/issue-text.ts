@@ -5,6 +5,7 @@ import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
 import { words } from './texts.js';
 import { explainWords } from './words.js';
+import { likeliest } from '../answer/suggest.js';
 
 /** As many options stand in a sentence. */
 const MOST_SHOWN = 5;
@@ -28,8 +29,9 @@ function fieldText(translate: Translate, path: InputIssue['path']): string {
     : translate('show.at-place', explainWords['show.at-place'], { field, place: pathText(path) });
 }
 
-/** Options as they are typed, with a word for each where there is one. */
-function optionText(translate: Translate, option: string): string {
+/** An option as it is typed, with a word for it where there is one; a field by its name alone. */
+function optionText(translate: Translate, issue: string, option: string): string {
+  if (issue === 'unknown-field') return option;
   const code = `value.${option}`;
   const own = Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words]) : option;
   return own === option ? `'${option}'` : `'${option}' (${own})`;
@@ -37,7 +39,7 @@ function optionText(translate: Translate, option: string): string {
 
 /** What was expected, from the data of the issue; its English words where it has no more. */
 function expectedText(translate: Translate, found: InputIssue): string {
-  const { code, min, max, unit, whole, options, suggestions = [], expected, requirement } = found;
+  const { code, min, max, unit, whole, options, expected, requirement } = found;
   const word = translating(translate, explainWords);
   if (requirement) {
     const { field } = requirement.values ?? {};
@@ -54,18 +56,11 @@ function expectedText(translate: Translate, found: InputIssue): string {
     });
   }
   if (options === undefined) return expected;
-  const isField = code === 'unknown-field';
-  const list = (some: readonly string[]): string =>
-    some.map((one) => (isField ? one : optionText(translate, one))).join(', ');
-  const likely = suggestions.length > 0 ? list(suggestions) : undefined;
-  if (isField && likely !== undefined) return word('expected.likely', { options: likely });
-  const shown =
-    options.length > MOST_SHOWN
-      ? word('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
-      : options.length === 1
-        ? list(options)
-        : word('expected.one-of', { options: list(options) });
-  return likely === undefined ? shown : word('expected.with-likely', { expected: shown, options: likely });
+  if (options.length === 1) return optionText(translate, code, options[0]!);
+  const list = (some: readonly string[]): string => some.map((one) => optionText(translate, code, one)).join(', ');
+  return options.length > MOST_SHOWN
+    ? word('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
+    : word('expected.one-of', { options: list(options) });
 }
 
 /** What was received: a number in your language and units, or a word for what is no value. */
@@ -83,12 +78,19 @@ export function issueText(translate: Translate, found: InputIssue): string {
   const { code, path, values, message } = found;
   const english = answerMessages[code as IssueCode] as string | undefined;
   if (english === undefined) return message;
-  return translate(code, english, {
+  const slots = {
     ...values,
     field: fieldText(translate, path),
     expected: expectedText(translate, found),
     received: receivedText(translate, found),
-  });
+    options: likeliest(found.received, found.suggestions)
+      .map((one) => optionText(translate, code, one))
+      .join(', '),
+  };
+  const hint =
+    slots.options !== '' ? 'did-you-mean' : code === 'unknown-field' && found.options?.[0] ? 'fields-here' : undefined;
+  const sentence = translate(code, english, slots);
+  return hint ? `${sentence} ${translate(hint, answerMessages[hint], slots)}` : sentence;
 }
 
 /** How many more issues there are than are listed. */

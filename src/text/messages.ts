@@ -11,7 +11,7 @@ import { answerMessages } from '../answer/messages.js';
 import { documentMessages } from '../plan/document-messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
 import { estimateMessages } from '../pressure/estimate-messages.js';
-import { pressureMessages } from '../pressure/messages.js';
+import { pressureMessages, targetMessages } from '../pressure/messages.js';
 import { comparisonMessages as sessionComparisonMessages, sessionMessages } from '../session/messages.js';
 import { comparisonMessages as strengthComparisonMessages, strengthMessages } from '../strength/messages.js';
 import { studyMessages } from '../study/messages.js';
@@ -33,6 +33,7 @@ export const messages = /* @__PURE__ */ (() =>
     ...guardMessages,
     ...estimateMessages,
     ...pressureMessages,
+    ...targetMessages,
     ...strengthMessages,
     ...strengthComparisonMessages,
     ...sessionMessages,

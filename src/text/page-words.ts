@@ -59,6 +59,7 @@ export const pageWords = {
   'page.of-capacity': '{percent} % of VO2max or heart-rate reserve',
   'page.cuff': 'Cuff',
   'page.load': 'Load',
+  'page.load-ends': '{loads}: from {from} to {to}',
   'page.warm-up': 'Warm-up',
   'page.sets': 'Sets',
   'page.tempo': 'Tempo',

@@ -2,7 +2,16 @@ import type { Full } from '../answer/defined.js';
 import { percentReached, type Answer, type Caution, type Reached } from '../answer/answer.js';
 import { assumedLine, cautionLine, sourceLines, workingOf, type Section } from './section.js';
 import type { Catalogue } from '../answer/messages.js';
-import { amount, amountToSet, named, numeral, translating, sentence, type Translate } from '../answer/translate.js';
+import {
+  amount,
+  amountToSet,
+  named,
+  numeral,
+  rangeToSet,
+  translating,
+  sentence,
+  type Translate,
+} from '../answer/translate.js';
 import type { Group } from './write.js';
 import { bloodPressureCautions } from '../pressure/blood-pressure.js';
 import { clock, format } from '../quantity/format.js';
@@ -250,12 +259,17 @@ function totalLines(translate: Translate, word: Word, totals: ExerciseTotals, cu
 export function loadWords(
   translate: Translate,
   word: Word,
-  { load, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
+  { load, upperLoad, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
 ): string {
+  const shares = [load, upperLoad].flatMap((one) =>
+    one?.reached ? [reachedWords(word, one.reached, 'page.of-maximum')] : [],
+  );
+  const loads = load && rangeToSet(translate, load, upperLoad);
+  const [from, to] = shares;
   const lifted =
-    load &&
-    amountToSet(translate, load.value, load.unit) +
-      (load.reached ? `, ${reachedWords(word, load.reached, 'page.of-maximum')}` : '');
+    loads && to !== undefined
+      ? word('page.load-ends', { loads, from: from!, to })
+      : loads && [loads, ...shares].join(', ');
   if (bodyMassPercent === undefined) return lifted ?? word('page.no-load');
   const body = word('page.body-mass', { percent: format(bodyMassPercent), mass: amount(translate, bodyMassKg!, 'kg') });
   return lifted ? word('page.load-and-body', { load: lifted, body }) : body;
@@ -449,7 +463,7 @@ export function planWorking(
   const times = timesOf(items);
   const titles = items.map(({ exercise }, index) => (times[index]! > 1 ? `${exercise} (${times[index]!})` : exercise));
   const shown = new Map<string, Answer>();
-  items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, totals }, index) => {
+  items.forEach(({ side, limb, occlusion, target, restTarget, oneRepMax, load, upperLoad, totals }, index) => {
     const title = titles[index]!;
     const where = sideWords(translate, side, limb);
     const limbs = items.filter((_, at) => titles[at] === title);
@@ -461,7 +475,7 @@ export function planWorking(
       add(where, [occlusion, target]);
     }
     if (titles.indexOf(title) === index) {
-      add(title, [oneRepMax, load, ...sums.filter(isShared).map(([, answer]) => answer)]);
+      add(title, [oneRepMax, load, upperLoad, ...sums.filter(isShared).map(([, answer]) => answer)]);
     }
     const own = sums.filter((sum) => !isShared(sum)).map(([, answer]) => answer);
     add(`${title}, ${where}`, [isSame(shown.get(where), target) ? undefined : target, restTarget, ...own]);

@@ -1,5 +1,5 @@
 import type { Answer } from '../answer/answer.js';
-import { amount, amountToSet, named, translating, type Translate } from '../answer/translate.js';
+import { amount, amountToSet, named, rangeToSet, translating, type Translate } from '../answer/translate.js';
 import { measurementOf } from '../plan/item-prescription.js';
 import { sideWords } from '../plan/measures.js';
 import { isSameLimb } from '../plan/limb-and-side.js';
@@ -58,13 +58,13 @@ function limbWords(
 
 /** `15 kg (25 % of 1RM)`, the loads of sets that differ, or what is lifted otherwise. */
 function loadBriefly(translate: Translate, word: Word, item: ExpandedPlanItem): string {
-  const { load, sets } = item;
+  const { load, upperLoad, sets } = item;
   const loads = load && perSet(sets, (set) => set.load);
   if (loads !== undefined) return word('page.sentence-loads', { loads, unit: loadUnitOf(load!.unit) });
   if (!load?.reached || item.bodyMassPercent !== undefined) return loadWords(translate, word, item);
   return word('page.share-of-maximum', {
-    load: amountToSet(translate, load.value, load.unit),
-    percent: load.reached.percentOneRepMax.toFixed(1),
+    load: rangeToSet(translate, load, upperLoad),
+    percent: [load, upperLoad].flatMap((one) => one?.reached?.percentOneRepMax.toFixed(1) ?? []).join('–'),
   });
 }
 

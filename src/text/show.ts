@@ -5,10 +5,10 @@ import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
 import {
   amount,
-  amountToSet,
   bareAmount,
   named,
   numeral,
+  rangeToSet,
   sentence,
   translating,
   type Translate,
@@ -76,7 +76,7 @@ const setText = (translate: Translate, { repetitions, durationS }: Part): string
       : '–';
 
 function itemLine(translate: Translate, item: Part): string {
-  const { exercise, limb, side, target, load, done, totals, action } = item;
+  const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
   const word = translating(translate, explainWords);
   const told = ({ value, unit }: Answer): { value: string } => ({ value: amount(translate, value, unit) });
   const sets = parts(isPart(done) ? done['sets'] : item['sets']);
@@ -86,7 +86,9 @@ function itemLine(translate: Translate, item: Part): string {
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
     ...(isAnswer(target) ? [word('show.cuff', told(target))] : []),
-    ...(isAnswer(load) ? [word('show.load', { value: amountToSet(translate, load.value, load.unit) })] : []),
+    ...(isAnswer(load)
+      ? [word('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) })]
+      : []),
     ...(sets.length > 0 ? [sets.map((set) => setText(translate, set)).join('-')] : []),
     ...(isAnswer(time) && time.value > 0 ? [word('show.restriction', told(time))] : []),
     ...(Object.hasOwn(pageWords, proposed)

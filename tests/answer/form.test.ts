@@ -81,7 +81,7 @@ describe('a form', () => {
     expect(ok).toBe(false);
     expect(Object.keys(errors)).toEqual(['circumferenceCm', 'systolicMmHg', 'cuffWidthCm', 'posture']);
     for (const [field, error] of Object.entries(errors)) expect(error.startsWith(field)).toBe(true);
-    expect(errors['posture']).toContain("perhaps 'seated'");
+    expect(errors['posture']).toContain("Did you mean 'seated'?");
   });
 
   it('puts fields at their places in a request', () => {

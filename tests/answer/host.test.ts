@@ -84,7 +84,7 @@ describe('a host that changes what the library stands on, after it was loaded', 
         Math.ceil = ceil;
       }
     }
-    expect(told).toContain('sessionTotals');
+    expect(told).toContain('loadPlates');
     expect(calls.map(([, call]) => message(call))).toEqual(rights);
   });
 });

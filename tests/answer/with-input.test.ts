@@ -84,7 +84,7 @@ describe('the schema of an input', () => {
           expect(path).toBeInstanceOf(Array);
         }
       }),
-      { numRuns: 80 },
+      { numRuns: 50 },
     );
     expect(seen.wrong).toBeGreaterThan(5);
   });

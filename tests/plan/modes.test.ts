@@ -301,7 +301,7 @@ describe('the whole session', () => {
           expect(tension.reduce((all, one) => all + one, 0)).toBe(own.work);
         }
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 });

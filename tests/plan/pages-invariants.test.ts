@@ -238,7 +238,7 @@ function stopsFirst(document: Explained, page: string): void {
   expect(rest).not.toMatch(/\d (mmHg|kg|lb)|% of (LOP|1RM)/);
 }
 
-const running = { numRuns: 70, seed: 20261128 };
+const running = { numRuns: 50, seed: 20261128 };
 
 describe('every page prints right', () => {
   it('of plans, reviews, screenings, weeks, records and proposals, in every format and detail', () => {

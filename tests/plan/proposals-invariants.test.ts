@@ -158,7 +158,7 @@ const checked = (
       const given = { plan, records, ...made.asked };
       check(made, plan, records, nextSession(given), given);
     }),
-    { numRuns: 80, seed: 20261128 },
+    { numRuns: 60, seed: 20261128 },
   );
 };
 

@@ -35,6 +35,13 @@ const comparisons = {
   }),
 };
 
+it('reads a plan back with a cuff outside the fitted range, its caution with the name of the field', () => {
+  const arm = { limb: 'arm', measured: undefined, circumferenceCm: 30, cuffWidthCm: 14 } as const;
+  const wide = planOf({ limb: 'arm' }, {}, arm);
+  expect(wide.cautions.map(({ code }) => code)).toContain('outside-fitted-range');
+  expect(readDocument(stored(wide))).toEqual(wide);
+});
+
 describe('a review or a comparison that was stored', () => {
   it.each(Object.entries(comparisons))('is read back as it was, and as nothing else: %s', (kind, document) => {
     expect(document).toMatchObject({ document: kind, schemaVersion: 1 });

@@ -34,7 +34,7 @@ describe('the item of an exercise on a limb', () => {
   it('is refused where there is none, or more than one', () => {
     expect(() => findItem(plan, { exercise: 'walk' })).toThrow(/single item of .*; received 2/);
     expect(() => findItem(plan, { exercise: 'curl' })).toThrow(/received 0/);
-    expect(() => findItem(plan, { side: 'Left' as never })).toThrow(/perhaps 'left'/);
+    expect(() => findItem(plan, { side: 'Left' as never })).toThrow(/Did you mean 'left'\?/);
   });
 });
 

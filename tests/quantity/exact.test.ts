@@ -1,7 +1,7 @@
 import { Decimal } from 'decimal.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { product, roundToStep, sum, type Rounding } from '../../src/quantity/exact.js';
+import { product, ratio, roundToStep, sum, type Rounding } from '../../src/quantity/exact.js';
 
 // The reference is decimal.js with every digit that a double can have, each number entering it at twelve.
 const Reference = Decimal.clone({ defaults: true, precision: 700 });
@@ -48,6 +48,17 @@ describe('exact results are those of decimal.js', () => {
         expect(sum(values) + 0).toBe(referenceSum(values) + 0);
       }),
       runs,
+    );
+  });
+  it('for one product over another', () => {
+    const divisors = entries.map(Math.abs).filter((value) => value > 0);
+    fc.assert(
+      fc.property(numbers, entries, divisors, divisors, (a, b, c, d) => {
+        const [over, under] = [entered(a).times(entered(b)), entered(c).times(entered(d))];
+        if (Math.abs(a) > 1e-6) expect(ratio([a, b], [c, d]) + 0).toBe(over.div(under).toNumber() + 0);
+        expect(ratio([b], [c]) + 0).toBe(entered(b).div(entered(c)).toNumber() + 0);
+      }),
+      { numRuns: 300 },
     );
   });
   it.each(['down', 'nearest'] as const)('for multiples of a step, %s', (rounding) => {

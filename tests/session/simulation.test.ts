@@ -86,7 +86,7 @@ describe('an independent simulation, tick by tick', () => {
         expect(rounded(got)).toEqual(rounded(want));
         expect(ticks({ value: sessionTimeline(given).durationS } as Answer)).toBeCloseTo(walked.all, 8);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -104,7 +104,7 @@ describe('an independent simulation, tick by tick', () => {
         expect(up).toBe(exercises.some(({ restriction }) => restriction !== 'none'));
         expect(events.map(({ atS }) => atS)).toEqual(events.map(({ atS }) => atS).sort((a, b) => a - b));
       }),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     );
   });
 });

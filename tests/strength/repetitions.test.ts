@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { attempt, equations, estimateRelativeLoad, repetitionsAtPercent, repetitionsInReserveFromRpe, testedOneRepMax, trainingLoad, type OneRepMaxEquation } from '../../src/index.js';
+import {
+  attempt,
+  equations,
+  estimateRelativeLoad,
+  repetitionsAtPercent,
+  repetitionsInReserveFromRpe,
+  testedOneRepMax,
+  trainingLoad,
+  type OneRepMaxEquation,
+} from '../../src/index.js';
 
 const all: readonly OneRepMaxEquation[] = equations.oneRepetitionMaximum;
 const codes = ({ cautions }: { cautions: readonly { code: string }[] }) => cautions.map(({ code }) => code);

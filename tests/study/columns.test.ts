@@ -114,7 +114,7 @@ describe('columns give the very answers of the scalar functions', () => {
             expectSame(got, index, attempt(estimateOcclusionPressure, { ...scalarRow(row), equation: id } as never));
           });
         }),
-        { numRuns: 150 },
+        { numRuns: 80 },
       );
     });
 
@@ -129,7 +129,7 @@ describe('columns give the very answers of the scalar functions', () => {
           if (asked.ok) scalar.forEach((expected, index) => expectSame(asked.value, index, expected));
           else expect(scalar.some(({ ok }) => ok)).toBe(false);
         }),
-        { numRuns: 400 },
+        { numRuns: 200 },
       );
     });
   }
@@ -143,7 +143,7 @@ describe('columns give the very answers of the scalar functions', () => {
           expectSame(got, index, attempt(read, scalarRow(row)));
         });
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -204,7 +204,7 @@ describe('columns give the very answers of the scalar functions', () => {
             });
           },
         ),
-        { numRuns: 150 },
+        { numRuns: 80 },
       );
     });
   }
@@ -284,7 +284,7 @@ describe('columns give the very answers of the scalar functions', () => {
           );
         });
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 });

@@ -23,7 +23,7 @@ describe('a percentage of a value', () => {
   it('is the product of decimals', () => {
     fc.assert(
       fc.property(percent, value, (p, x) => exactShare(p, x) === product(p / 100, x)),
-      { numRuns: 20_000 },
+      { numRuns: 10_000 },
     );
   });
 
@@ -32,7 +32,7 @@ describe('a percentage of a value', () => {
       fc.property(percent, value, step, (p, x, by) => {
         expect(roundShare(p, x, stepOf(by), rounding)).toBe(roundToStep(product(p / 100, x), by, rounding));
       }),
-      { numRuns: 20_000 },
+      { numRuns: 10_000 },
     );
   });
 });

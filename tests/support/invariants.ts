@@ -158,6 +158,32 @@ export const refusalPage = <I>(call: (input: I) => unknown, cases: Readonly<Reco
     .map((line) => `${line}\n`)
     .join('');
 
+const shown = (value: unknown): string =>
+  JSON.stringify(value, (_, part: unknown) =>
+    typeof part === 'number'
+      ? Number(part.toPrecision(9))
+      : isObject(part) && 'equation' in part && 'inputs' in part
+        ? `<${(part as unknown as Answer).kind}>`
+        : part,
+  );
+
+/** A golden page of answers, each by its name: every fact of them but interval and working. */
+export const factsPage = (answers: Readonly<Record<string, Answer>>): string =>
+  Object.entries(answers)
+    .flatMap(([name, answer]) => {
+      const { kind, value, unit, equation, evidence, inputs, errors = [], assumptions, cautions } = answer;
+      return [
+        `${name}: ${kind} ${shown(value)} ${unit}, ${equation}, ${evidence}`,
+        `  of ${shown({ ...inputs })}`,
+        ...errors.map((error) => `  error ${error.part} ${shown(error.standardDeviation)}, ${error.evidence}`),
+        ...message(assumptions).map(([code, more]) => `  assumption ${code} ${more ? shown(more) : ''}`.trimEnd()),
+        ...message(cautions).map(([code, more]) => `  ${code} ${shown(more)}`),
+        `  sources ${working(answer)!.sources.join(', ')}`.trimEnd(),
+      ];
+    })
+    .map((line) => `${line}\n`)
+    .join('');
+
 /** A leg and an arm that most equations take. */
 export const LEG = {
   limb: 'leg',
