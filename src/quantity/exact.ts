@@ -101,10 +101,6 @@ export function sum(values: readonly number[]): number {
   return nearest(values.map(digitsOf).reduce(plus));
 }
 
-/** Exact sum in decimals of products: 0.1 × 3 + 0.2 × 3 is 0.9. */
-export const sumOfProducts = (products: readonly (readonly number[])[]): number =>
-  nearest(products.map((factors) => factors.map(digitsOf).reduce(times)).reduce(plus));
-
 /** Exact quotient in decimals of one product over another, as the double nearest to it: 1 × 100 over 3 × 60 is 0.555…. */
 export const ratio = (over: readonly number[], under: readonly number[]): number =>
   quotient(over.map(digitsOf).reduce(times), under.map(digitsOf).reduce(times));

@@ -4,9 +4,10 @@ import type { Answer } from '../answer/answer.js';
 import { LIGHTEST_LOAD, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
+import { decimal, type Decimal } from '../quantity/decimal.js';
 import { formatUnit } from '../quantity/format.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, quantities } from '../quantity/quantities.js';
-import { product, sum, sumOfProducts, type Rounding } from '../quantity/exact.js';
+import type { Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
 import { EACH_MASS_ONCE, FEWER_DECIMALS, MASS_OF_BAR, MOST_KINDS_OF_PLATE, PLATES } from './needs.js';
@@ -91,31 +92,16 @@ interface Kind {
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
-/** How many decimals a mass has, of 12 digits. */
-const decimals = (mass: number): number => (String(Number(mass.toPrecision(12))).split('.')[1] ?? '').length;
-
-/**
- * The kinds, lightest first, in whole steps of their greatest common measure; and the factors of what a pair of one
- * step weighs.
- */
-function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: readonly number[] } {
-  const places = Math.max(...plates.map(({ mass }) => decimals(mass)));
-  const whole = plates.map(({ mass }) => product(mass, Number(`1e${places}`)));
+/** The kinds, lightest first, in whole steps of their greatest common measure; and what a pair of one step weighs. */
+function inSteps(plates: readonly Plate[]): { kinds: Kind[]; pairStep: Decimal } {
+  const places = Math.max(...plates.map(({ mass }) => decimal(mass).decimalPlaces()));
+  const scale = decimal(Number(`1e${places}`));
+  const whole = plates.map(({ mass }) => decimal(mass).times(scale).toNumber());
   const measure = whole.reduce(gcd);
   const kinds = plates
     .map(({ mass, count = Infinity }, at) => ({ mass, steps: whole[at]! / measure, pairs: Math.floor(count / 2) }))
     .sort((a, b) => a.steps - b.steps);
-  return { kinds, pairStep: [2, measure, Number(`1e-${places}`)] };
-}
-
-/** What a target weighs more than a bar with so many steps on each side, in decimals; and how many go below it. */
-function stepping(target: number, { bar, collars }: Inventory, pairStep: readonly number[]) {
-  const rest = (steps: number): number => sumOfProducts([[target], [-bar], [-collars], [-steps, ...pairStep]]);
-  const step = product(...(pairStep as [number, ...number[]]));
-  // A quotient of doubles may be one too many or too few.
-  const rough = Math.floor(rest(0) / step);
-  const below = [rough + 1, rough].find((steps) => rest(steps) >= 0) ?? rough - 1;
-  return { rest, step, below };
+  return { kinds, pairStep: decimal(2).times(measure).div(scale) };
 }
 
 /**
@@ -161,15 +147,16 @@ export type Loading =
   | { readonly tooFine: true };
 
 /** The loadable weight nearest to a target or nearest not above it, in exact decimals, with the fewest plates. */
-export function loadBar(target: number, inventory: Inventory, rounding: Rounding): Loading {
-  const { bar, collars, plates } = inventory;
-  if (sum([target, -bar, -collars]) < 0) return { lightest: sum([bar, collars]) };
+export function loadBar(target: number, { bar, collars, plates }: Inventory, rounding: Rounding): Loading {
+  const base = decimal(bar).plus(decimal(collars));
+  const onPlates = decimal(target).minus(base);
+  if (onPlates.lt(0)) return { lightest: base.toNumber() };
   const { kinds, pairStep } = inSteps(plates);
-  const { rest, step, below } = stepping(target, inventory, pairStep);
+  const wanted = onPlates.div(pairStep);
+  const below = wanted.floor().toNumber();
   const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
   // Above the target, nothing further than the empty bar can be nearest, nor than one plate of the heaviest.
-  const twice = 2 * below + (2 * rest(below) >= step ? 1 : 0);
-  const above = Math.min(twice, below + kinds[kinds.length - 1]!.steps);
+  const above = Math.min(wanted.times(2).floor().toNumber(), below + kinds[kinds.length - 1]!.steps);
   const most = Math.min(all, rounding === 'down' ? below : above);
   if ((most + 1) * kinds.length > MOST_CELLS) return { tooFine: true };
   const counts = fewestPairs(kinds, most);
@@ -178,7 +165,7 @@ export function loadBar(target: number, inventory: Inventory, rounding: Rounding
   while (reached[chosen]! < 0) chosen -= 1;
   let over = below + 1;
   while (over <= most && reached[over]! < 0) over += 1;
-  if (over <= most && rest(chosen) > -rest(over)) chosen = over;
+  if (over <= most && wanted.minus(chosen).gt(wanted.minus(over).abs())) chosen = over;
 
   const perSide: Full<Plate>[] = [];
   let left = chosen;
@@ -189,31 +176,31 @@ export function loadBar(target: number, inventory: Inventory, rounding: Rounding
     left -= count * steps;
   }
   const weight = (taken: readonly Full<Plate>[]): number =>
-    sumOfProducts([[bar], [collars], ...taken.map(({ mass, count }) => [mass, 2 * count])]);
+    taken.reduce((sum, { mass, count }) => sum.plus(decimal(mass).times(2 * count)), base).toNumber();
   const everything = kinds.map(({ mass, pairs }) => ({ mass, count: pairs }));
   const total = weight(perSide);
   if (total === 0) {
     const pair = everything.find(({ count }) => count > 0);
     return { lightest: pair ? weight([{ mass: pair.mass, count: 1 }]) : 0 };
   }
-  return { total, perSide, ...(all < Infinity && rest(all) > 0 && { most: weight(everything) }) };
+  return { total, perSide, ...(wanted.gt(all) && { most: weight(everything) }) };
 }
 
 /**
  * Every weight that a bar can be loaded to, lightest first, to the next above a target at the least; `undefined` where
  * the masses are too fine to count them through.
  */
-export function loadableWeights(inventory: Inventory, target: number): number[] | undefined {
-  const { bar, collars, plates } = inventory;
+export function loadableWeights({ bar, collars, plates }: Inventory, target: number): number[] | undefined {
+  const base = decimal(bar).plus(decimal(collars));
   const { kinds, pairStep } = inSteps(plates);
   const all = kinds.reduce((sum, { steps, pairs }) => sum + steps * pairs, 0);
-  const below = Math.max(0, stepping(target, inventory, pairStep).below);
+  const below = Math.max(0, Math.floor(decimal(target).minus(base).div(pairStep).toNumber()));
   const most = Math.min(all, below + kinds[kinds.length - 1]!.steps);
   if ((most + 1) * kinds.length > MOST_CELLS) return undefined;
   const reached = fewestPairs(kinds, most)[kinds.length - 1]!;
   const weights: number[] = [];
   reached.forEach((pairs, steps) => {
-    if (pairs >= 0) weights.push(sumOfProducts([[bar], [collars], [steps, ...pairStep]]));
+    if (pairs >= 0) weights.push(pairStep.times(steps).plus(base).toNumber());
   });
   return weights;
 }

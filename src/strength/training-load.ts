@@ -13,6 +13,7 @@ import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { weakest } from '../evidence/grades.js';
 import { convertLoad } from '../quantity/convert.js';
+import { decimal } from '../quantity/decimal.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quantities } from '../quantity/quantities.js';
@@ -66,12 +67,13 @@ export const MAXIMUM_OF = ['this-limb', 'other-limb'] as const;
 
 /** The load of a list nearest to the target, or nearest without exceeding it; of two as near, the lighter. */
 export function nearestOf(wanted: number, available: readonly number[], rounding: Rounding): number | undefined {
-  const above = (weight: number): number => sum([weight, -wanted]);
+  const target = decimal(wanted);
   return [...available]
     .sort((a, b) => a - b)
-    .filter((weight) => rounding === 'nearest' || above(weight) <= 0)
+    .filter((weight) => rounding === 'nearest' || decimal(weight).lte(target))
     .reduce<number | undefined>(
-      (best, weight) => (best === undefined || Math.abs(above(weight)) < Math.abs(above(best)) ? weight : best),
+      (best, weight) =>
+        best === undefined || decimal(weight).minus(target).abs().lt(decimal(best).minus(target).abs()) ? weight : best,
       undefined,
     );
 }
