@@ -1,5 +1,5 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
-import { scaled } from '../quantity/exact.js';
+import { scaled } from '../quantity/decimal.js';
 import { roundToStep as rounded, type Rounding } from '../quantity/exact.js';
 import { optionIssue } from './field-reader.js';
 import { describe, InputError, issue, type InputIssue } from './issues.js';

@@ -1,5 +1,5 @@
 import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../quantity/convert.js';
-import { scaled } from '../quantity/exact.js';
+import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { Math } from '../quantity/maths.js';

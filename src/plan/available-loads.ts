@@ -1,6 +1,7 @@
 import { Math } from '../quantity/maths.js';
-import { product, sum, roundToStep, sumOfProducts } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { quantities } from '../quantity/quantities.js';
+import { product, sum, roundToStep } from '../quantity/exact.js';
 import { loadBar, type Inventory } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import type { PlanExerciseFields } from './types.js';
@@ -45,10 +46,7 @@ export function neighbours(
     };
   }
   if (step === undefined) return undefined;
-  const rough = Math.ceil((atLeast - load) / step);
-  const reaches = (steps: number): boolean => sumOfProducts([[load], [steps, step], [-atLeast]]) >= 0;
-  // A quotient of doubles may be one too many or too few.
-  const steps = Math.max(1, [rough - 1, rough].find(reaches) ?? rough + 1);
+  const steps = Math.max(1, decimal(atLeast).minus(decimal(load)).div(decimal(step)).ceil().toNumber());
   const lighter = sum([load, -step]);
   return { heavier: sum([load, product(steps, step)]), ...(lighter > 0 && { lighter }) };
 }

@@ -1,5 +1,6 @@
 import { ownDocument } from '../answer/own.js';
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
@@ -7,7 +8,7 @@ import { attempt, describe, InputError, type InputIssue } from '../answer/issues
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
@@ -296,7 +297,7 @@ function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
     const was = earlier.get(keyOf(now));
     if (!was) return [];
     const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
-    const difference = (a: number, b: number): number => sum([a, -b]);
+    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
     const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
     const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
     const found: Caution[] = [];

@@ -1,5 +1,5 @@
 import { passedStep } from '../evidence/guards.js';
-import { ratio, sumOfRatios } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
@@ -27,12 +27,9 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
   const planned = target.inputs.occlusion.value;
   const occlusion = done.occlusionMmHg ?? planned;
   const held = done.heldMmHg;
-  const heldPercent = ratio([held, 100], [occlusion]);
-  const percentLop = ratio([target.value, 100], [planned]);
-  const pointsAbove = sumOfRatios([
-    [[held, 100], [occlusion]],
-    [[target.value, -100], [planned]],
-  ]);
+  const shareOf = (pressure: number, whole: number) => decimal(pressure).times(100).div(decimal(whole));
+  const [share, asked] = [shareOf(held, occlusion), shareOf(target.value, planned)];
+  const pointsAbove = share.minus(asked).toNumber();
   const byShare = done.occlusionMmHg !== undefined;
   const tolerance = progressionLimits.pressureTolerance.value;
   const as =
@@ -49,5 +46,6 @@ export function comparedHeld({ target, done }: Pick<ExpandedRecordItem, 'target'
               ? 'share-below'
               : 'below'
             : 'as-planned';
+  const [heldPercent, percentLop] = [share.toNumber(), asked.toNumber()];
   return { as, held, target: target.value, occlusion, heldPercent, percentLop };
 }

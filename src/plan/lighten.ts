@@ -5,7 +5,8 @@ import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
-import { product, ratio, sum, sumOfRatios } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
+import { product, sum } from '../quantity/exact.js';
 import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Quantity } from '../quantity/quantities.js';
@@ -238,7 +239,7 @@ function workCounts({ counts, loads, lighterLoads }: Case): Counts | undefined {
 function toFailure({ items }: Case, load: number): number | undefined {
   const maximum = maximumOf(items[0]!);
   if (!maximum || loadUnitOf(maximum.unit) !== loadUnitOf(items[0]!.load!.unit)) return undefined;
-  const percentOneRepMax = ratio([load, 100], [maximum.value]);
+  const percentOneRepMax = decimal(load).times(100).div(decimal(maximum.value)).toNumber();
   const found = attempt(repetitionsAtPercent, { percentOneRepMax });
   return found.ok ? found.value.value : undefined;
 }
@@ -368,10 +369,7 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
   const stopped = inForce(plan.stops).length > 0;
   const { ways, notOffered } = stopped ? { ways: [], notOffered: [] } : waysOf(asked);
   const { load, lighter } = asked;
-  const reached = sumOfRatios([
-    [[100], [1]],
-    [[lighter, -100], [load]],
-  ]);
+  const reached = decimal(load).minus(decimal(lighter)).times(100).div(decimal(load)).toNumber();
   return ownDocument({
     document: 'lighter-options',
     exercise: name!,

@@ -1,11 +1,12 @@
 import { Math } from '../quantity/maths.js';
+import { sum } from '../quantity/exact.js';
 import type { Assumption } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { attempt, InputError, issue, type InputIssue, describe } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
-import { ratio, roundToStep, sum } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { assumption } from './assumptions.js';
@@ -88,6 +89,8 @@ function undecided({ next, place }: Proposed): InputIssue[] {
 
 /** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
 const DIGITS = [1, 2, 4, 8];
+const HALF_UP = 4;
+const UP = 0;
 
 /**
  * An exercise at another load: by a percentage of the same maximum where one gives it, else with the load stated. Sets
@@ -128,15 +131,13 @@ function atLoad(
     ...rest
   } = exercise;
   const unit = loadUnitOf(load.unit);
-  const share = ratio([to, 100], [convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit)]);
+  const share = decimal(to)
+    .times(100)
+    .div(decimal(convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit)));
   const ways = defined({ unit: exercise.unit, step, available, bar, collars, plates, rounding, maximumOf });
   for (const digits of DIGITS) {
-    const place = Number(`1e-${digits}`);
-    const below = roundToStep(share, place, 'down');
-    for (const percentOneRepMax of [
-      roundToStep(share, place, 'nearest'),
-      below < share ? sum([below, place]) : below,
-    ]) {
+    for (const rounding of [HALF_UP, UP] as const) {
+      const percentOneRepMax = share.toDecimalPlaces(digits, rounding).toNumber();
       const asked = attempt(trainingLoad, { oneRepMax, percentOneRepMax, ...ways } as TrainingLoadInput);
       if (!asked.ok || asked.value.value !== to) continue;
       // A step inside the range leaves its upper end where it is.

@@ -10,7 +10,7 @@ import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { convertLoad } from '../quantity/convert.js';
-import { sum } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { loadUnitOf, type ExerciseMode, type Limb, type Side, type Unit } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
 import { mostSevereFirst } from './severity.js';
@@ -242,7 +242,7 @@ function pausesOf({ session, assumptions }: ExpandedPlan) {
     if (event === 'deflate') down.set(place, { atS, exercise });
     const before = event === 'inflate' ? down.get(place) : undefined;
     if (!before || before.exercise === exercise) return [];
-    const restS = sum([atS, -before.atS]);
+    const restS = decimal(atS).minus(decimal(before.atS)).toNumber();
     return [{ limb: limb!, side: side as Side, restS, path: ['session', 'timeline', 'events', index, 'atS'] as Path }];
   });
 }

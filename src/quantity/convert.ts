@@ -1,4 +1,4 @@
-import { scaled } from './exact.js';
+import { scaled } from './decimal.js';
 import type { LoadUnit } from './quantities.js';
 
 /** One pound (avoirdupois) in kilograms: exact by definition (UCUM `[lb_av]`). */

@@ -26,3 +26,14 @@ const isPlain = (value: number): boolean => Number.isInteger(value) && value < 1
  * 159.99999999999997 for 160 does not lose a whole gauge step.
  */
 export const decimal = (value: number): Decimal => enter(isPlain(value) ? value : value.toPrecision(12));
+
+/**
+ * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
+ * digits as nearly as doubles can tell, it is that decimal: so that what is converted to another unit and back is as
+ * it was.
+ */
+export function scaled(value: number, times: number, over: number): number {
+  const result = enter(value).times(times).div(over);
+  const short = result.toSignificantDigits(13);
+  return (short.minus(result).abs().lte(result.abs().times(4e-16)) ? short : result).toNumber();
+}

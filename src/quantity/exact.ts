@@ -105,14 +105,6 @@ export function sum(values: readonly number[]): number {
 export const ratio = (over: readonly number[], under: readonly number[]): number =>
   quotient(over.map(digitsOf).reduce(times), under.map(digitsOf).reduce(times));
 
-/** Exact sum in decimals of quotients, each of products, as the double nearest to it: 1 / 3 + 1 / 6 is 0.5. */
-export function sumOfRatios(ratios: readonly (readonly [over: readonly number[], under: readonly number[]])[]): number {
-  const [over, under] = ratios
-    .map(([first, second]) => [first.map(digitsOf).reduce(times), second.map(digitsOf).reduce(times)] as const)
-    .reduce(([a, b], [c, d]) => [plus(times(a, d), times(c, b)), times(b, d)]);
-  return quotient(over!, under!);
-}
-
 /** A value brought to a multiple of a step above zero, in decimals. `nearest` takes half a step up. */
 export function roundToStep(value: number, step: number, rounding: Rounding): number {
   if (isWhole(value) && value % step === 0 && isWhole(step)) return value;
@@ -126,32 +118,4 @@ export function roundToStep(value: number, step: number, rounding: Rounding): nu
   const steps = Number(quotient(digitsOf(value), by).toPrecision(12));
   const whole = Math.floor(rounding === 'down' ? steps : steps + 0.5);
   return Number.isFinite(whole) ? nearest(times(digitsOf(whole), by)) : whole;
-}
-
-/** A number with every digit that tells it from other doubles. */
-function allDigitsOf(value: number): Digits {
-  const [mantissa, exponent] = value.toExponential().split('e') as [string, string];
-  const places = mantissa.split('.')[1]?.length ?? 0;
-  return { whole: BigInt(mantissa.replace('.', '')), exponent: Number(exponent) - places };
-}
-
-/** Further digits of a quotient: more than any double tells. */
-const FURTHER = 40;
-
-/**
- * A value times one factor over another, with every digit of the double going in. Where the result is a decimal of 13
- * digits as nearly as doubles can tell, it is that decimal: so that what is converted to another unit and back is as
- * it was.
- */
-export function scaled(value: number, factor: number, over: number): number {
-  if (![value, factor, over].every((part) => Number.isFinite(part) && part !== 0)) return (value * factor) / over;
-  const [of, by, under] = [allDigitsOf(value), allDigitsOf(factor), allDigitsOf(over)];
-  const whole = (withZeros(of.whole, FURTHER) * BigInt(by.whole)) / BigInt(under.whole);
-  const exponent = of.exponent + by.exponent - under.exponent - FURTHER;
-  const tens = 10n ** BigInt(`${whole}`.replace('-', '').length - 13);
-  const short = ((2n * whole) / tens + (whole < 0n ? -1n : 1n)) / 2n;
-  const [off, size] = [short * tens - whole, whole].map((part) => (part < 0n ? -part : part)) as [bigint, bigint];
-  return off * 2_500_000_000_000_000n <= size
-    ? nearest({ whole: short * tens, exponent })
-    : nearest({ whole, exponent });
 }

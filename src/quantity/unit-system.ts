@@ -1,5 +1,5 @@
 import { CENTIMETRES_PER_INCH, convertLoad } from './convert.js';
-import { scaled } from './exact.js';
+import { scaled } from './decimal.js';
 import type { Unit } from './quantities.js';
 
 /** The units that numbers are written in: kilograms and centimetres, or pounds and inches. Pressures stay in mmHg. */

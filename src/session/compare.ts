@@ -1,6 +1,6 @@
 import type { Answer, AnswerKind } from '../answer/answer.js';
 import { convertLoad } from '../quantity/convert.js';
-import { ratio, sum, sumOfRatios } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { exercisePart, limbRestriction, totalsOfExercise, wholeTotals } from './totals.js';
@@ -83,7 +83,7 @@ function percentLop({ sets, occlusionMmHg, side }: FullPrescription): Answer<'pe
   const pressures = sets.flatMap(({ pressureMmHg }) => (pressureMmHg === undefined ? [] : [onSide(pressureMmHg, own)]));
   if (pressures.length === 0 || occlusionMmHg === undefined) return undefined;
   const [pressure, occlusion] = [Math.max(...pressures), onSide(occlusionMmHg, own)];
-  const value = ratio([pressure, 100], [occlusion]);
+  const value = decimal(pressure).times(100).div(decimal(occlusion)).toNumber();
   const inputs = { pressureMmHg: pressure, occlusionMmHg: occlusion };
   return total('percent-of-occlusion', value, '%', inputs, 'definition');
 }
@@ -149,17 +149,14 @@ function rowOf(quantity: ComparedQuantity, first: ComparedTotals, second: Compar
   const row = { line: LINES[quantity], quantity, unit };
   if (!from || !to) return { ...row, ...(from && { from }), ...(to && { to }) };
   const after = to.unit === unit ? to.value : convertLoad(to.value, loadUnitOf(to.unit), loadUnitOf(unit));
-  const hundredths: [number[], number[]][] = [
-    [[after, 100], [from.value]],
-    [[-100], [1]],
-  ];
+  const change = decimal(after).minus(decimal(from.value));
   // Of next to nothing, no percentage can be written.
-  const changePercent = from.value > 0 ? sumOfRatios(hundredths) : Infinity;
+  const changePercent = from.value > 0 ? change.times(100).div(decimal(from.value)).toNumber() : Infinity;
   return {
     ...row,
     from,
     to,
-    change: sum([after, -from.value]),
+    change: change.toNumber(),
     ...(Number.isFinite(changePercent) && { changePercent }),
   };
 }

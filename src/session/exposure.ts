@@ -3,7 +3,8 @@ import type { AnswerKind, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
-import { product, ratio, sum, sumOfRatios } from '../quantity/exact.js';
+import { decimal } from '../quantity/decimal.js';
+import { product, ratio, sum } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
 import { inSeconds, type CuffInterval, type ExerciseSchedule, type SetInterval } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
@@ -134,12 +135,12 @@ function sumOfShares(cells: readonly Cell[]): number {
   for (const { mmHgSeconds, occlusionMmHg = NaN } of cells) {
     byOcclusion.set(occlusionMmHg, [...(byOcclusion.get(occlusionMmHg) ?? []), mmHgSeconds]);
   }
-  return sumOfRatios(
-    [...byOcclusion].map(([occlusion, times]) => [
-      [sum(times), 100],
-      [occlusion, MINUTE],
-    ]),
-  );
+  const parts = [...byOcclusion].map(([occlusion, times]) => [sum(times), occlusion] as const);
+  if (parts.length === 1) return ratio([parts[0]![0], 100], [parts[0]![1], MINUTE]);
+  return parts
+    .reduce((whole, [time, occlusion]) => whole.plus(decimal(time).times(100).div(decimal(occlusion))), decimal(0))
+    .div(MINUTE)
+    .toNumber();
 }
 
 /**
