@@ -125,7 +125,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     const [meant] = found.errors
       .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
       .sort((a, b) => a.length - b.length);
-    // An answer of another kind is told by its kind alone.
+    // An answer of another kind is known by its kind alone.
     const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
     if (meant)
       return (kind.length > 0 ? kind : meant).flatMap((one) =>
