@@ -2,13 +2,16 @@ import { CENTIMETRES_PER_INCH, KILOGRAMS_PER_POUND, PASCALS_PER_MMHG } from '../
 import { scaled } from '../quantity/decimal.js';
 import { format, unitWords } from '../quantity/format.js';
 import { quantityName } from '../quantity/field-quantity.js';
+import { Math } from '../quantity/maths.js';
 import { quantities, type QuantityName, type Unit } from '../quantity/quantities.js';
+import { UNIT_SYSTEMS, type UnitSystem, type WrittenUnit } from '../quantity/unit-system.js';
 import {
   attempt,
   describe,
   InputError,
   issue,
   MOST_ISSUES,
+  pathText,
   type Attempt,
   type InputIssue,
   type Path,
@@ -24,7 +27,7 @@ import {
   UNITS_BY_FIELD,
 } from './needs.js';
 import { isPart, type Part } from './part.js';
-import { Reader } from './reader.js';
+import { optionIssue, Reader } from './reader.js';
 
 /** Units that a form may ask for instead of the unit of a field. */
 const FORM_UNITS = {
@@ -39,8 +42,11 @@ export type FormUnit = keyof typeof FORM_UNITS;
 
 /** What {@link attemptForm} takes as its options. */
 export interface FormOptions {
-  /** Fields that the form asks for in another unit; their numbers are converted exactly. */
-  readonly units?: { readonly [Field in QuantityName]?: FormUnit | undefined } | undefined;
+  /**
+   * Fields that the form asks for in another unit, or `imperial` for inches and pounds everywhere; their numbers are
+   * converted exactly.
+   */
+  readonly units?: { readonly [Field in QuantityName]?: FormUnit | undefined } | UnitSystem | undefined;
   /** The part of the input that the form does not ask for. */
   readonly given?: object | undefined;
   /** The sentence of an issue, such as that of `show` in your language; English when left out. */
@@ -114,20 +120,40 @@ function entriesOf(form: unknown): (readonly [string, unknown])[] {
 }
 
 interface ReadOptions {
-  readonly units: Readonly<Record<string, FormUnit>>;
+  /** The unit that the form asks for a field in. */
+  readonly unitOf: (name: string) => FormUnit | undefined;
   readonly given: Part;
   readonly message: ((issue: InputIssue) => string) | undefined;
 }
 
+/** Inches for centimetres and pounds for kilograms. */
+const imperialUnit = (unit: Unit | undefined): FormUnit | undefined =>
+  unit === 'cm' ? 'in' : unit === 'kg' ? 'lb' : undefined;
+
+function imperialOf(name: string): FormUnit | undefined {
+  const quantity = quantityName(name);
+  return quantity && imperialUnit(quantities[quantity].unit);
+}
+
+/** Bounds in a unit of a form, at two decimals and rounded inwards: what they allow is allowed. */
+function boundsIn(unit: FormUnit, min: number, max: number): readonly [min: number, max: number] {
+  const { times, over } = FORM_UNITS[unit];
+  const [low, high] = [min, max].map((end) => scaled(end, over * 100, times)) as [number, number];
+  // At 12 digits, so that what is whole is taken as whole.
+  return [Math.ceil(Number(low.toPrecision(12))) / 100, Math.floor(Number(high.toPrecision(12))) / 100];
+}
+
 function readOptions(options: unknown): ReadOptions {
   const reader = new Reader(options ?? {}, ['options']);
-  const units = reader.anything('units', UNITS_BY_FIELD, true) as Record<string, unknown> | undefined;
+  const units = reader.anything('units', UNITS_BY_FIELD, true) as Record<string, unknown> | string | undefined;
   const given = reader.anything('given', REST_OF_INPUT, true);
   const message = reader.raw('message');
   if (message !== undefined && typeof message !== 'function')
     reader.report('wrong-type', 'message', MESSAGE_MAKER, describe(message));
   const known = Object.keys(FORM_UNITS);
-  for (const [name, unit] of Object.entries(typeof units === 'object' && units !== null ? units : {})) {
+  const byField = isPart(units) ? units : {};
+  if (units !== undefined && !isPart(units)) reader.among('units', UNIT_SYSTEMS, units);
+  for (const [name, unit] of Object.entries(byField)) {
     const form = known.includes(unit as string) ? FORM_UNITS[unit as FormUnit] : undefined;
     const quantity = quantityName(name);
     const own = quantity && quantities[quantity].unit;
@@ -137,7 +163,8 @@ function readOptions(options: unknown): ReadOptions {
   }
   reader.done();
   return {
-    units: (units ?? {}) as Record<string, FormUnit>,
+    unitOf: (name) =>
+      units === 'imperial' ? imperialOf(name) : Object.hasOwn(byField, name) ? (byField[name] as FormUnit) : undefined,
     given: isPart(given) ? given : {},
     message: message as ReadOptions['message'],
   };
@@ -147,9 +174,8 @@ function readOptions(options: unknown): ReadOptions {
 function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string | undefined): InputIssue {
   const { min, max, whole, code, path } = found;
   if (unit === undefined || typed === undefined || min === undefined || max === undefined) return found;
-  const { times, over } = FORM_UNITS[unit];
-  const [low, high] = [min, max].map((end) => format(scaled(end, over, times)));
-  const expected = `${whole ? 'a whole number' : 'a number'} from ${low!} to ${high!} ${unit}`;
+  const [low, high] = boundsIn(unit, min, max);
+  const expected = `${whole ? 'a whole number' : 'a number'} from ${format(low)} to ${format(high)} ${unit}`;
   return { ...issue(code === 'unit-slip' ? 'out-of-range' : code, path, { expected }, `${typed} ${unit}`) };
 }
 
@@ -159,11 +185,11 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
  * - Numbers may have a decimal comma or point. A mark between thousands is refused: 1.250 would be read as 1.25.
  * - An empty field is left out.
  * - Inches, pounds, kilopascals and minutes are converted exactly, for the fields that `units` names.
- * - A field inside is named by its place, with points: `limbs.0.circumferenceCm`.
+ * - A field inside is named by its place: `limbs.0.circumferenceCm` or `limbs[0].circumferenceCm`.
  *
  * @param fn - a function of this library
  * @param form - the fields by name: a `FormData`, a `Map`, or an object of texts
- * @param options - `units` by field: `in`, `lb`, `kPa` or `min`; `given`, the part that the form does not ask for;
+ * @param options - `units` by field: `in`, `lb`, `kPa` or `min`, or `imperial`; `given`, the part that the form does not ask for;
  * `message`, the sentence of an issue, such as that of `show` in your language
  * @returns the answer, or the issues; with the `input` that was made, and the `errors` by the name of the field.
  * @throws InputError for what is no form, and for a unit that a field cannot have
@@ -180,24 +206,30 @@ function inFormUnit(found: InputIssue, unit: FormUnit | undefined, typed: string
  * ```
  */
 export function attemptForm<T>(fn: (input: never) => T, form: object, options?: FormOptions): FormAttempt<T> {
-  const { units, given: input, message } = readOptions(options);
+  const { unitOf, given: input, message } = readOptions(options);
   const typed = new Map<string, string>();
+  /** Names in the form by the place they lead to. */
+  const names = new Map<string, string>();
   for (const [field, text] of entriesOf(form)) {
-    const path = field.split('.', MOST_STEPS + 1);
+    const path = field.replace(/\[(\d{1,3})\]/g, '.$1').split('.', MOST_STEPS + 1);
+    const place = path.join('.');
+    names.set(place, field);
     // The quantity of an item of a list is that of the list.
     const name = [...path].reverse().find((step) => !/^\d+$/.test(step)) ?? field;
-    const value = valueOf(name, text, Object.hasOwn(units, name) ? units[name] : undefined);
-    if (typeof text === 'string') typed.set(field, text.trim());
+    const value = valueOf(name, text, unitOf(name));
+    if (typeof text === 'string') typed.set(place, text.trim());
     if (value !== undefined) put(input, path.slice(0, MOST_STEPS), value);
   }
+  const brackets = [...names.values()].some((name) => name.includes('['));
   const result = attempt(fn, input);
   const errors: Record<string, string> = {};
   // The first of several for one field; a name is never the prototype.
   for (const found of result.ok ? [] : result.issues) {
-    const field = found.path.join('.');
+    const place = found.path.join('.');
+    // A field that the form does not have is named as the others are.
+    const field = names.get(place) ?? (brackets ? pathText(found.path) : place);
     const name = [...found.path].reverse().find((step) => typeof step === 'string') ?? '';
-    const unit = Object.hasOwn(units, name) ? units[name] : undefined;
-    const value = message ? message(found) : inFormUnit(found, unit, typed.get(field)).message;
+    const value = message ? message(found) : inFormUnit(found, unitOf(name), typed.get(place)).message;
     if (!Object.hasOwn(errors, field))
       Object.defineProperty(errors, field, { value, enumerable: true, configurable: true, writable: true });
   }
@@ -211,7 +243,7 @@ export interface InputField {
   /** What it is, for a label. */
   readonly label?: string;
   /** UCUM code of its unit, such as `mm[Hg]`. */
-  readonly unit?: Unit;
+  readonly unit?: WrittenUnit;
   /** The unit as people write it, for a label, such as `mmHg`. */
   readonly unitText?: string;
   /** Lowest value it may have [`unit`]. */
@@ -231,7 +263,7 @@ export interface InputField {
 }
 
 /** Where on the body a reading is taken. */
-const WHERE: Readonly<Record<string, string>> = {
+export const where = {
   circumferenceCm: 'mid-thigh or mid-arm, not under the cuff',
   circumferenceSite: 'mid-thigh or mid-arm, or under the cuff',
   systolicMmHg: 'upper arm, at rest',
@@ -240,7 +272,7 @@ const WHERE: Readonly<Record<string, string>> = {
   bladderWidthCm: 'the bladder of the blood-pressure cuff on the upper arm',
   valueMmHg: 'the limb you train, with its cuff, at rest',
   occlusion: 'the limb you train, with its cuff, at rest',
-};
+} as const satisfies Readonly<Record<string, string>>;
 
 const NOBODY = 'a field nobody knows';
 
@@ -253,7 +285,8 @@ const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every
  * @param fn - a function of this library that takes one object
  * @param given - what is known already, such as the limb, on which bounds may depend
  * @param path - the place of a part inside, such as `['limbs', 0]`
- * @returns the fields, in the order in which they are read.
+ * @param units - `imperial` for bounds in inches and pounds, rounded inwards, as `attemptForm` takes them
+ * @returns the fields, in the order in which they are read; the unit of a load after it.
  * @throws InputError for what is no function of this library
  *
  * @example
@@ -265,11 +298,17 @@ const samePath = (a: Path, b: Path): boolean => a.length === b.length && a.every
  * girth?.where; // => 'mid-thigh or mid-arm, not under the cuff'
  * ```
  */
-export function inputFields(fn: (input: never) => unknown, given: object = {}, path: Path = []): InputField[] {
+export function inputFields(
+  fn: (input: never) => unknown,
+  given: object = {},
+  path: Path = [],
+  units: UnitSystem = 'metric',
+): InputField[] {
   if (typeof fn !== 'function') throw new InputError([issue('wrong-type', ['fn'], OUR_FUNCTION, describe(fn))]);
   const isStep = (step: unknown): step is string | number => typeof step === 'string' || typeof step === 'number';
   if (!Array.isArray(path) || path.length > MOST_STEPS || !path.every(isStep))
     throw new InputError([issue('wrong-type', ['path'], A_PATH, describe(path))]);
+  if (!UNIT_SYSTEMS.includes(units)) throw new InputError([optionIssue(['units'], UNIT_SYSTEMS, units)]);
   const steps = path.map(String);
   const issuesOf = (change: Part) => {
     const { given: input } = readOptions({ given });
@@ -282,10 +321,13 @@ export function inputFields(fn: (input: never) => unknown, given: object = {}, p
   );
   const known = unknown?.options?.slice(0, MOST_ISSUES) ?? [];
   const missing = issuesOf({ [NOBODY]: true }).filter(({ code }) => code === 'missing');
-  return known.map((name): InputField => {
+  const fields = known.map((name): InputField => {
     const place = [...(unknown?.path.slice(0, -1) ?? []), name];
     const own = issuesOf({ [name]: null }).find(({ path: at }) => samePath(at, place));
-    const { unit, min, max, whole, options, expected = 'a value' } = own ?? {};
+    const { unit: ownUnit, min: least, max: most, whole, options, expected = 'a value' } = own ?? {};
+    const form = units === 'imperial' ? imperialUnit(ownUnit) : undefined;
+    const [min, max] = form && least !== undefined && most !== undefined ? boundsIn(form, least, most) : [least, most];
+    const unit = form === 'in' ? '[in_i]' : form === 'lb' ? '[lb_av]' : ownUnit;
     const quantity = quantityName(name);
     return {
       name,
@@ -297,8 +339,15 @@ export function inputFields(fn: (input: never) => unknown, given: object = {}, p
       ...(whole && { whole }),
       ...(options && { options }),
       required: missing.some(({ path: at }) => samePath(at, place)),
-      ...(Object.hasOwn(WHERE, name) && { where: WHERE[name]! }),
-      expected,
+      ...(Object.hasOwn(where, name) && { where: where[name as keyof typeof where] }),
+      expected: form ? `a number from ${min!} to ${max!} ${form}` : expected,
     };
   });
+  // The unit of a load stands after it, as people write it.
+  const isUnit = ({ name }: InputField): boolean => name === 'unit';
+  const load = fields.findIndex(({ unit }) => unit === 'kg' || unit === '[lb_av]');
+  const own = fields.find(isUnit);
+  if (own && load > fields.indexOf(own))
+    return [...fields.slice(0, load + 1).filter((one) => one !== own), own, ...fields.slice(load + 1)];
+  return fields;
 }

@@ -53,7 +53,14 @@ export function fieldsOf(schema: Shaped | undefined): Readonly<Record<string, Sh
   const { innerType, element, shape, options } = schema?._zod.def ?? {};
   if (innerType) return fieldsOf(innerType);
   if (element) return { '*': element };
-  if (options) return Object.assign({}, ...options.map(fieldsOf)) as Record<string, Shaped>;
+  if (options) {
+    const all = options.flatMap((one) => Object.entries(fieldsOf(one) ?? {}));
+    // A field of several forms is one of several itself.
+    const ofName = new Map<string, readonly Shaped[]>();
+    for (const [name, one] of all) ofName.set(name, [...(ofName.get(name) ?? []), one]);
+    const joined = (some: readonly Shaped[]): Shaped => (some[1] ? { _zod: { def: { options: some } } } : some[0]!);
+    return Object.fromEntries(Array.from(ofName, ([name, some]) => [name, joined(some)]));
+  }
   // What declares no field may have any.
   return shape && Object.keys(shape).length > 0 ? shape : undefined;
 }
@@ -125,7 +132,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
     const [meant] = found.errors
       .filter((errors) => !errors.some((one) => one.path.length === 0 && one.code === 'invalid_type'))
       .sort((a, b) => a.length - b.length);
-    // An answer of another kind is told by its kind alone.
+    // Of an answer of another kind, the kind says it all.
     const kind = meant?.filter(({ path: [name] }) => name === 'kind') ?? [];
     if (meant)
       return (kind.length > 0 ? kind : meant).flatMap((one) =>

@@ -440,7 +440,10 @@ function exerciseOf(
     },
     { fields: ['limb', 'side'] },
   );
-  const side = exercise?.side ?? (wearing?.length === 2 ? 'both' : wearing?.[0]?.side);
+  // A side that is none is reported with its limb; any will do to look at the sets.
+  const [own] = wearing ?? [];
+  const side =
+    exercise?.side ?? (wearing?.length === 2 ? 'both' : own && (SIDES.includes(own.side) ? own.side : 'left'));
   const loads = findings.try(place, () => loadsOf(exercise, oneRepMax, load, 'sets'), { fields: ['sets', ...LOADED] });
   const warmUpLoads = findings.try(place, () => loadsOf(exercise, oneRepMax, load, 'warmUp'), {
     fields: ['warmUp', ...LOADED],

@@ -43,7 +43,7 @@ const NAMES = Object.keys(allKinds) as (keyof ReadBack)[];
  * review or a comparison.
  *
  * - Shape: as its schema says. Older versions are brought up to this one, a newer one is refused. Fields the library
- *   does not know are kept and never looked at.
+ *   does not know are kept and never looked at, unless they read like one that is not there.
  * - Fit: intervals hold their value, times are in order, a pressure or a load is the percentage that the document says.
  * - Numbers: a plan is made again from its request, a record added up again from what was done, a screening and a check
  *   of the day worked out again from their answers. Where they differ, the document was changed by hand and is refused,

@@ -11,7 +11,7 @@ import { fieldsOf, parseDocument, type Shaped } from './parse.js';
 import { derivedStops, stopsMissing, type Stop } from './stops.js';
 import { need, type Needed, LEFT_OUT } from '../answer/needs.js';
 import { OUR_DOCUMENT, KNOWN_VERSION, KNOWN_CODE, THE_SAME, LIST_LENGTH } from './needs.js';
-import { optionIssue } from '../answer/field-reader.js';
+import { optionIssue, fieldIssue } from '../answer/field-reader.js';
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -58,6 +58,19 @@ export function upgraded(document: Json, current: number, upgrades: Upgrades): J
 export const isObject = (part: unknown): part is Json => typeof part === 'object' && part !== null;
 const shown = (part: unknown): Needed =>
   Array.isArray(part) ? need(LIST_LENGTH, { length: part.length }) : need(THE_SAME, { value: describe(part) });
+
+/** Fields that a schema does not know and that read like one that is not there: slips. Others are your own. */
+function slipsIn(part: unknown, schema: Shaped | undefined, path: Path): InputIssue[] {
+  const known = fieldsOf(schema);
+  if (!known || !isObject(part)) return [];
+  if (Array.isArray(part)) return part.flatMap((item, index) => slipsIn(item, known['*'], [...path, index]));
+  return Object.entries(part).flatMap(([name, inner]) => {
+    if (Object.hasOwn(known, name)) return slipsIn(inner, known[name], [...path, name]);
+    const absent = Object.keys(known).filter((one) => !Object.hasOwn(part, one));
+    const unknown = fieldIssue(path, absent, name);
+    return unknown.suggestions!.length > 0 ? [unknown] : [];
+  });
+}
 
 /** Where a document differs from the one that was made again. Fields that its schema does not know are passed over. */
 function differences(made: unknown, given: unknown, schema: Shaped | undefined, path: Path, found: Found): void {
@@ -111,11 +124,13 @@ function verify<T extends Verified, E extends Verified>(document: T, kind: Store
     if (own) found(path, KNOWN_CODE, code);
   });
   kind.check?.(document, found);
+  const schema = kind.schema() as unknown as Shaped;
+  if (own) issues.push(...slipsIn(document, schema, []));
   if (issues.length > 0) throw new InputError(issues);
   const made = kind.remade(document);
   checkConsistency(made.document, () => undefined);
   const { libraryVersion } = document;
-  differences({ ...made.document, libraryVersion }, document, kind.schema() as unknown as Shaped, [], found);
+  differences({ ...made.document, libraryVersion }, document, schema, [], found);
   if (own && issues.length > 0) throw new InputError(issues);
   if (own || (!kind.inPart && issues.length === 0)) {
     const isWhole = (made.expanded as object) === made.document;

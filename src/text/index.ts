@@ -13,6 +13,7 @@ export { bibliography, type BibliographyOptions, type CslRecord } from './biblio
 export { cite, type Citation } from './cite.js';
 export { explain, type ExplainFormat, type ExplainOptions, type PlanDocument } from './explain.js';
 export { fill } from './fill.js';
+export { labelFields, type LabelledField } from './label-fields.js';
 export { messages, type MessageCode } from './messages.js';
 export { words, type TextCode, type Texts, type WordCode } from './texts.js';
 export type { TextOptions } from './translator.js';

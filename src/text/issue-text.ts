@@ -11,7 +11,7 @@ import { likeliest } from '../answer/suggest.js';
 const MOST_SHOWN = 5;
 
 /** The text of a code of {@link words}; nothing where this version does not know it. */
-const inWords = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
+export const inWords = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
   Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words], values) : undefined;
 
 /** What a field is called on a form; nothing where it has no name but that in the code. */
@@ -21,6 +21,7 @@ export function labelText(translate: Translate, name: string): string | undefine
 
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
 function fieldText(translate: Translate, path: InputIssue['path']): string {
+  if (path.length === 0) return translate('show.whole-input', explainWords['show.whole-input']);
   const name = [...path].reverse().find((step) => typeof step === 'string');
   const field = labelText(translate, name ?? '');
   if (field === undefined) return pathText(path);
@@ -29,11 +30,14 @@ function fieldText(translate: Translate, path: InputIssue['path']): string {
     : translate('show.at-place', explainWords['show.at-place'], { field, place: pathText(path) });
 }
 
+/** What an option of a field is called; the option itself where it has no other name. */
+export const choiceText = (translate: Translate, option: string): string =>
+  inWords(translate, `choice.${option}`) ?? inWords(translate, `value.${option}`) ?? option;
+
 /** An option as it is typed, with a word for it where there is one; a field by its name alone. */
 function optionText(translate: Translate, issue: string, option: string): string {
   if (issue === 'unknown-field') return option;
-  const code = `value.${option}`;
-  const own = Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words]) : option;
+  const own = choiceText(translate, option);
   return own === option ? `'${option}'` : `'${option}' (${own})`;
 }
 

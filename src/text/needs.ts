@@ -15,6 +15,7 @@ export const FULL_HERE = [
   'full-here',
   "'full' here: a plan and a record can be brief, and a plan a sentence, as text, Markdown or HTML",
 ] as const;
+export const FIELDS = ['fields', 'the fields of inputFields, as plain JSON'] as const;
 export const SLOT_VALUES = ['slot-values', 'values by the names of their slots, as plain JSON'] as const;
 export const SHORT_TEXT = ['short-text', 'text of at most {most} characters'] as const;
 export const NUMBER_OR_TEXT = ['number-or-text', 'a number, or text of at most {most} characters'] as const;
@@ -31,6 +32,7 @@ export const textNeeds = /* @__PURE__ */ (() =>
     FORMAT_HERE,
     FULL_HERE,
     SLOT_VALUES,
+    FIELDS,
     SHORT_TEXT,
     NUMBER_OR_TEXT,
     TEXTS_BY_CODE,

@@ -23,7 +23,8 @@ import { kindWords } from './kinds.js';
 import type { MessageCode } from './messages.js';
 import { textNeeds } from './needs.js';
 import { pageWords } from './page-words.js';
-import { explainWords, fieldWords, labelWords, receivedWords } from './words.js';
+import { choiceWords, explainWords, fieldWords, labelWords, receivedWords } from './words.js';
+import { where } from '../answer/form.js';
 
 type MeasureOf = { [M in Measure]: (typeof measures)[M]['of'] extends '' ? never : M }[Measure];
 
@@ -57,6 +58,8 @@ export type WordCode =
   | `guideline.${keyof typeof guidelineNames}`
   | `requirement.${RequirementCode}`
   | `received.${keyof typeof receivedWords}`
+  | `where.${keyof typeof where}`
+  | `choice.${keyof typeof choiceWords}`
   | `sample.${OneRepMaxEquationId | RelativeLoadEquationId}`;
 
 /** The code of anything in words: a sentence of {@link messages}, or a word of {@link words}. */
@@ -93,6 +96,8 @@ export const words: Readonly<Record<WordCode, string>> = /* @__PURE__ */ (() =>
     ...named('label', labelWords),
     ...Object.fromEntries(needs.map(([code, english]) => [`requirement.${code}`, english])),
     ...named('received', receivedWords),
+    ...named('where', where),
+    ...named('choice', choiceWords),
     ...named('chart', namesOf(charts)),
     ...named('meaning', grades),
     ...named('unit', unitWords),

@@ -7,9 +7,12 @@ import {
   inputFields,
   poundsToKilograms,
   quantities,
+  testedOneRepMax,
   type OcclusionPressure,
 } from '../../src/index.js';
 import { planSession } from '../../src/plan/index.js';
+import { labelFields } from '../../src/text/index.js';
+import { de } from '../../src/text/locales/de.js';
 import { publicFunctions } from '../support/public-functions.js';
 
 const texts = {
@@ -102,6 +105,83 @@ describe('a form', () => {
     expect({}).not.toHaveProperty('polluted');
     expect(() => attemptForm(estimateOneRepMax, {}, { units: { load: 'in' } })).toThrow(/options\.units\.load/);
     expect(() => attemptForm(estimateOneRepMax, 5 as never)).toThrow(/form must be/);
+  });
+});
+
+describe('a form in inches and pounds', () => {
+  const form = {
+    systolicMmHg: '118',
+    diastolicMmHg: '74',
+    posture: 'seated',
+    'limbs[0].limb': 'leg',
+    'limbs[0].side': 'left',
+    'limbs[0].circumferenceCm': '22',
+    'limbs[0].cuffWidthCm': '4,1',
+    'limbs[0].percentLop': '50',
+    'limbs[0].measured.valueMmHg': '',
+    'exercises[0].name': 'leg extension',
+    'exercises[0].limb': 'leg',
+    'exercises[0].oneRepMax.load': '132',
+    'exercises[0].oneRepMax.repetitions': '8',
+    'exercises[0].percentOneRepMax': '25',
+    'exercises[0].step': '5',
+    'exercises[0].scheme': '30-15-15-15',
+    'exercises[0].tempo': '2-0-2-0',
+    'exercises[0].restS': '30',
+    'exercises[0].restriction': 'continuous',
+    'exercises[0].unloaded': '',
+    'exercises[0].warmUp[0].repetitions': '10',
+    'exercises[0].warmUp[0].restS': '60',
+  };
+  it('makes a whole plan', () => {
+    const result = attemptForm(planSession, form, { units: 'imperial' });
+    expect(result).toMatchObject({ ok: true, errors: {} });
+    // 22 × 2.54, 4.1 × 2.54, 132 × 0.45359237 and 5 × 0.45359237.
+    expect(result.input).toMatchObject({
+      limbs: [{ circumferenceCm: 55.88, cuffWidthCm: 10.414 }],
+      exercises: [{ oneRepMax: { load: 59.87419284 }, step: 2.26796185, warmUp: [{ repetitions: 10, restS: 60 }] }],
+    });
+  });
+  it('names what is wrong as the form does, in its units', () => {
+    const wrong = { ...form, 'limbs[0].circumferenceCm': '80', 'limbs[0].side': 'Left', 'exercises[0].unloaded': 'on' };
+    const { errors } = attemptForm(planSession, wrong, { units: 'imperial' });
+    expect(Object.keys(errors)).toEqual(['limbs[0].side', 'limbs[0].circumferenceCm', 'exercises[0].unloaded']);
+    expect(errors['limbs[0].circumferenceCm']).toMatch(/to 47\.24 in; received 80 in\.$/);
+    const { 'limbs[0].percentLop': _, ...less } = form;
+    expect(Object.keys(attemptForm(planSession, less, { units: 'imperial' }).errors)).toEqual([
+      'exercises[0].percentLop',
+    ]);
+  });
+  it('has bounds that are rounded inwards: what they allow is allowed', () => {
+    const fields = inputFields(estimateOcclusionPressure, { limb: 'leg' }, [], 'imperial');
+    const inches = fields.filter(({ unit }) => unit === '[in_i]');
+    expect(inches.map(({ name }) => name)).toEqual(expect.arrayContaining(['circumferenceCm', 'cuffWidthCm']));
+    for (const { name, min, max } of inches.filter((field) => field.required)) {
+      const ok = (inches: number) =>
+        attemptForm(estimateOcclusionPressure, { ...texts, [name]: String(inches) }, { units: { [name]: 'in' } }).ok;
+      expect([ok(min! - 0.01), ok(min!), ok(max!), ok(max! + 0.01)], name).toEqual([false, true, true, false]);
+    }
+    expect(() => inputFields(estimateOneRepMax, {}, [], 'stone' as never)).toThrow(/units must be one of/);
+    const [load, unit] = inputFields(testedOneRepMax);
+    expect([load?.name, unit?.name]).toEqual(['load', 'unit']);
+  });
+});
+
+describe('labelled fields', () => {
+  it('have labels, units, places and choices in your language', () => {
+    const fields = labelFields(inputFields(estimateOcclusionPressure), { locale: de });
+    const field = (name: string) => fields.find((one) => one.name === name);
+    expect(field('limb')).toMatchObject({
+      label: 'Gliedmaße',
+      choices: [{ value: 'arm', text: 'Arm' }, { value: 'leg' }],
+    });
+    expect(field('ageYears')?.unitText).toBe('Jahre');
+    expect(field('systolicMmHg')?.where).toBe('Oberarm, in Ruhe');
+    expect(labelFields(inputFields(estimateOneRepMax)).find(({ name }) => name === 'lift')?.choices?.[0]).toEqual({
+      value: 'bench-press',
+      text: 'bench press',
+    });
+    expect(() => labelFields([{}] as never)).toThrow(/fields must be the fields of inputFields/);
   });
 });
 

@@ -1,90 +1,144 @@
 import type { StandardSchemaV1 } from '@standard-schema/spec';
 import fc from 'fast-check';
 import { describe, expect, expectTypeOf, it } from 'vitest';
-import { attempt, estimateOcclusionPressure, estimateOneRepMax, type OcclusionInput } from '../../src/index.js';
+import {
+  attempt,
+  estimateOcclusionPressure,
+  estimateOneRepMax,
+  type InputIssue,
+  type OcclusionInput,
+} from '../../src/index.js';
+import { answerMessages } from '../../src/answer/messages.js';
 import { planSession, reviewPlan, type PlanRequest } from '../../src/plan/index.js';
-import { publicFunctions } from '../support/public-functions.js';
+import { messages, show, words } from '../../src/text/index.js';
+import { de } from '../../src/text/locales/de.js';
+import { publicCalls, publicFunctions } from '../support/public-functions.js';
 
 type Takes = ((given: never) => unknown) & { readonly input?: StandardSchemaV1 };
 
-/** Those that take any object, whose input is no request of one kind, or holds columns that the library itself made. */
-const WITHOUT = /^(explain|cite|readAnswer|readDocument|expandDocument|recalibrateOcclusionEquation)/;
-const all = Object.entries(publicFunctions).filter(([name]) => !WITHOUT.test(name));
+/** Every public function that carries the schema of its input, with an input that is right. */
+const all = Object.entries(publicCalls)
+  .filter(([, { call }]) => (call as Takes).input !== undefined)
+  .map(([name, { call, right }]) => [name, call as Takes, right[0] as object] as const);
 
 const isPlain = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 
-/** An input with one value changed or left out, one field misspelt, or one field too many. */
+/** Fields of all inputs with a value each: what one function takes contradicts what another does. */
+const pool = all.flatMap(([, , right]) => Object.entries(right)) as [name: string, value: unknown][];
+
+/** Every place of an input that a change can be made at, not too deep in an answer that it holds. */
+function placesIn(part: unknown, depth = 0): [holder: Record<string, unknown>, name: string][] {
+  if (!isPlain(part) || depth > 4) return [];
+  return Object.keys(part).flatMap((name) => [[part, name] as never, ...placesIn(part[name], depth + 1)]);
+}
+
+const odd = fc.oneof(
+  fc.constantFrom<unknown>(undefined, null, '', 'x', '20', -1, 0, 0.5, 3, 70, 400, 1e9, NaN, Infinity, true),
+  fc.constantFrom<unknown>([], {}, [1, 2], { from: 1, to: 2 }, { kind: 'x', value: 1 }, new Date(0), () => 1),
+  fc.constantFrom<unknown>('leg', 'Supine', 'sitting', 'epley', 'none', 'partial', '30-15-15-15', '2026-02-30'),
+  fc.jsonValue({ maxDepth: 2 }),
+);
+const change = fc.record({
+  at: fc.nat(),
+  other: fc.nat(),
+  to: odd,
+  how: fc.constantFrom(
+    'value',
+    'value',
+    'drop',
+    'swap',
+    'scale',
+    'misspell',
+    'case',
+    'extra',
+    'borrow',
+    'wrap',
+    'text',
+  ),
+});
+
+/** An input changed in one to three places: values, names, or fields that do not go together. */
 const changed = (right: object): fc.Arbitrary<object> =>
-  fc
-    .tuple(
-      fc.nat(),
-      fc.oneof(
-        fc.constantFrom<unknown>(
-          undefined,
-          null,
-          '',
-          'x',
-          -1,
-          0,
-          0.5,
-          3,
-          70,
-          400,
-          NaN,
-          [],
-          {},
-          'leg',
-          'seated',
-          'Supine',
-        ),
-        fc.jsonValue(),
-      ),
-      fc.constantFrom('value', 'rename', 'extra'),
-    )
-    .map(([at, to, how]) => {
-      const copy = structuredClone(right) as Record<string, unknown>;
-      const places: [Record<string, unknown>, string][] = [];
-      const walk = (part: unknown, depth: number): void => {
-        if (!isPlain(part) || depth > 4) return;
-        for (const name of Object.keys(part)) {
-          places.push([part, name]);
-          walk(part[name], depth + 1);
-        }
-      };
-      walk(copy, 0);
+  fc.array(change, { minLength: 1, maxLength: 3 }).map((changes) => {
+    const copy = structuredClone(right);
+    for (const { at, other, to, how } of changes) {
+      const places = placesIn(copy);
+      if (places.length === 0) break;
       const [holder, name] = places[at % places.length]!;
-      if (how === 'extra') holder[`${name}s`] = to;
-      else if (how === 'rename' && !Array.isArray(holder)) {
-        holder[name.toUpperCase()] = holder[name];
+      const [second, secondName] = places[other % places.length]!;
+      const value = holder[name];
+      if (how === 'drop') delete holder[name];
+      else if (how === 'swap') [holder[name], second[secondName]] = [second[secondName], value];
+      else if (how === 'scale') holder[name] = typeof value === 'number' ? value * [0.01, 2.54, -1, 100][at % 4]! : to;
+      else if (how === 'extra') holder[`${name}s`] = to;
+      else if (how === 'borrow') {
+        const [field, lent] = pool[other % pool.length]!;
+        holder[field] = structuredClone(lent);
+      } else if (how === 'wrap') holder[name] = at % 2 ? [value] : { [name]: value };
+      else if (how === 'text') holder[name] = String(value);
+      else if ((how === 'misspell' || how === 'case') && !Array.isArray(holder)) {
         delete holder[name];
+        holder[how === 'case' ? name.toUpperCase() : name.slice(0, -1)] = value;
       } else holder[name] = to;
-      return copy;
-    });
+    }
+    return copy;
+  });
+
+const slotsIn = (text: string): string[] => Array.from(text.matchAll(/\{(\w+)(:\w+)?\}/g), ([, name]) => name!);
+const wordsIn = (text: string): string[] => text.match(/\p{L}{3,}/gu) ?? [];
+/** What a catalogue says of inputs. */
+const ofInputs = (texts: Readonly<Record<string, string>>): string[] =>
+  Object.entries(texts).flatMap(([code, text]) => {
+    const isOfInputs =
+      /^(requirement|received|expected|slip|label|field|value|unit)\./.test(code) || code in answerMessages;
+    return isOfInputs ? wordsIn(text.replaceAll(/\{[^{}]*\}/g, '')) : [];
+  });
+const german = new Set(ofInputs(de));
+const english = new Set(ofInputs({ ...messages, ...words }).filter((word) => !german.has(word)));
+
+/** The slots that sentences have. */
+const slots = new RegExp(`\\{(${[...new Set(Object.values(de).flatMap(slotsIn))].join('|')})(:\\w+)?\\}`);
+
+/** The English words that a sentence in German still has, besides names that you type and what you gave. */
+function leftover({ path, options = [], requirement, received }: InputIssue, text: string): string[] {
+  const typed = [...path, ...options, ...Object.values(requirement?.values ?? {}).flat(), received].map(String);
+  const bare = typed.sort((a, b) => b.length - a.length).reduce((left, one) => left.replaceAll(one, ' '), text);
+  return wordsIn(bare.replaceAll(/'[^']*'|"[^"]*"|`[^`]*`|\{[^}]*\}/g, ' ')).filter((word) => english.has(word));
+}
+
+/** What is wrong with the words of an issue, in English and in German. */
+function badWords(issue: InputIssue, text: string): string[] {
+  return [
+    ...(/^\S[^]*[.?]$/.test(issue.message) ? [] : ['no sentence']),
+    ...(text === issue.message ? ['not translated'] : []),
+    ...(slots.test(text) || slots.test(issue.message) ? ['an open slot'] : []),
+    ...leftover(issue, text),
+  ];
+}
 
 describe('the schema of an input', () => {
   it('is carried by every public function that takes a request', () => {
     expect(all.length).toBeGreaterThan(40);
-    for (const [name, { call, right }] of all) {
-      const { input } = call as Takes;
+    for (const [name, call, right] of all) {
+      const { input } = call;
       expect(input?.['~standard'], name).toMatchObject({ version: 1, vendor: 'cuffwork' });
       expect(input!['~standard'].validate(right), name).toEqual({ value: right });
     }
   });
 
-  it.each(all)('agrees with the function, and gives the same issues: %s', (_name, { call, right }) => {
+  it.each(all)('agrees with the function, gives the same issues, and German has them: %s', (_name, call, right) => {
     const seen = { right: 0, wrong: 0 };
     fc.assert(
       fc.property(changed(right), (given) => {
         const result = attempt(call, given);
-        const checked = (call as Takes).input!['~standard'].validate(given) as StandardSchemaV1.Result<unknown>;
+        const checked = call.input!['~standard'].validate(given) as StandardSchemaV1.Result<unknown>;
         seen[result.ok ? 'right' : 'wrong'] += 1;
         expect(checked).toEqual(result.ok ? { value: given } : { issues: result.issues });
-        for (const { message, path } of checked.issues ?? []) {
-          expect(message).not.toBe('');
-          expect(path).toBeInstanceOf(Array);
-        }
+        if (result.ok) return;
+        const lines = show(result.issues, { locale: de }).split('\n');
+        expect(result.issues.flatMap((issue, at) => badWords(issue, lines[at]!))).toEqual([]);
       }),
-      { numRuns: 50 },
+      { numRuns: 50, endOnFailure: true },
     );
     expect(seen.wrong).toBeGreaterThan(5);
   });

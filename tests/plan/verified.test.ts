@@ -73,6 +73,16 @@ describe('a document that nobody changed', () => {
   it('keeps what an app wrote beside it', () => {
     const kept = edited(edited(plan, ['app'], { id: 7 }), ['items', 0, 'colour'], 'blue');
     expect(readDocument(kept)).toEqual(kept);
+    // What reads like a field that is not there is none of an app’s own: it would be lost in silence.
+    const slips: [object, (string | number)[], string][] = [
+      [record, ['note'], 'note'],
+      [record, ['items', 0, 'done', 'insted'], 'items.0.done.insted'],
+      [plan, ['items', 0, 'warmup'], 'items.0.warmup'],
+    ];
+    for (const [document, path, at] of slips)
+      expect(issuesOf(edited(document, path, [1]))).toEqual([[at, 'unknown-field']]);
+    const later = edited(edited(record, ['note'], [1]), ['libraryVersion'], '0.0.1');
+    expect(readDocument(later)).toMatchObject({ note: [1] });
     expect(issuesOf(edited(plan, ['request', 'ceilingMmhg'], 150))).toEqual([['request.ceilingMmhg', 'unknown-field']]);
   });
 });

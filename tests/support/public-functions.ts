@@ -336,6 +336,7 @@ export const publicCalls: Readonly<Record<string, PublicCall>> = {
     right: [root.testedOneRepMax, { load: '220,5' }, { units: { load: 'lb' }, given: { lift: 'squat' } }],
   },
   inputFields: { call: root.inputFields, right: [root.testedOneRepMax, { lift: 'squat' }, []] },
+  labelFields: { call: text.labelFields as never, right: [root.inputFields(root.testedOneRepMax)] },
   checkAnswer: { call: text.checkAnswer, right: [root.testedOneRepMax({ load: 100 }), 100] },
   attempt: { call: root.attempt, right: [root.testedOneRepMax, { load: 100 }] },
   isInputError: { call: root.isInputError, right: [new Error('other')] },

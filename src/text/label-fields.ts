@@ -1,0 +1,62 @@
+import type { InputField } from '../answer/form.js';
+import { isPart } from '../answer/part.js';
+import { plainInput } from '../answer/plain-input.js';
+import { InputError, issue } from '../answer/issues.js';
+import { need } from '../answer/needs.js';
+import { Reader } from '../answer/reader.js';
+import { choiceText, inWords, labelText } from './issue-text.js';
+import { FIELDS, OPTIONS_OF } from './needs.js';
+import { readTextOptions, type TextOptions } from './translator.js';
+
+/** A field of a form with its words. */
+export interface LabelledField extends InputField {
+  /** What the field is called; its name in the code where it has no other. */
+  readonly label: string;
+  /** What each option is called, in the order of `options`. */
+  readonly choices?: readonly {
+    /** The option, as the function takes it. */
+    readonly value: string;
+    /** What to show for it. */
+    readonly text: string;
+  }[];
+}
+
+/**
+ * Fields of a form with labels, units, places on the body, and a text for each option, in your language.
+ *
+ * @param fields - what `inputFields` of cuffwork gives
+ * @param options - `locale`, such as `de` of cuffwork/explain/de; English when left out
+ * @returns the fields in the same order; an option without a text of its own is shown as it is.
+ * @throws InputError for what is no list of fields, and for options that are not known
+ *
+ * @example
+ * ```ts
+ * import { estimateOcclusionPressure, inputFields } from 'cuffwork';
+ * import { labelFields } from 'cuffwork/explain';
+ * import { de } from 'cuffwork/explain/de';
+ * const fields = labelFields(inputFields(estimateOcclusionPressure), { locale: de });
+ * const posture = fields.find(({ name }) => name === 'posture');
+ * posture?.label; // => 'Körperposition'
+ * posture?.choices?.[1]; // => { value: 'seated', text: 'sitzend' }
+ * ```
+ */
+export function labelFields(fields: readonly InputField[], options: Pick<TextOptions, 'locale'> = {}): LabelledField[] {
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'labelFields' })));
+  const translate = readTextOptions(reader);
+  reader.done();
+  const given: unknown = plainInput(fields, FIELDS);
+  const isField = (field: unknown): field is InputField => isPart(field) && typeof field['name'] === 'string';
+  if (!Array.isArray(given) || !given.every(isField))
+    throw new InputError([issue('wrong-type', ['fields'], FIELDS, 'something else')]);
+  return given.map((field) => ({
+    ...field,
+    label: labelText(translate, field.name) ?? field.name,
+    ...(field.unitText !== undefined && {
+      unitText: inWords(translate, `unit.${String(field.unit)}`)?.trim() ?? field.unitText,
+    }),
+    ...(field.where !== undefined && { where: inWords(translate, `where.${field.name}`) ?? field.where }),
+    ...(Array.isArray(field.options) && {
+      choices: field.options.map((value) => ({ value, text: choiceText(translate, String(value)) })),
+    }),
+  }));
+}
