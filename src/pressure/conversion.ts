@@ -37,11 +37,12 @@ export function conversionInterval(conversion: Conversion) {
   return logInterval(valueMmHg, errors);
 }
 
-/** Refuses a pressure at or below the diastolic one, at which no artery closes. */
+/** Refuses a pressure at or below the diastolic one, at which no artery closes; one already refused is NaN, and passes. */
 export function refuseBelowDiastolic(reader: Reader, occlusionMmHg: number, diastolicMmHg: number): void {
-  if (occlusionMmHg > diastolicMmHg) return;
-  const expected = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
-  reader.report('wrong-relation', 'occlusionMmHg', expected, String(occlusionMmHg));
+  if (occlusionMmHg <= diastolicMmHg) {
+    const expected = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
+    reader.report('wrong-relation', 'occlusionMmHg', expected, String(occlusionMmHg));
+  }
 }
 
 /** What keeps an interval from being useless, where it is. */
