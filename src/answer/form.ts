@@ -343,7 +343,7 @@ export function inputFields(
       expected: form ? `a number from ${min!} to ${max!} ${form}` : expected,
     };
   });
-  // The unit of a load stands after it, as people write it.
+  // The unit of a load comes after it, as people write it.
   const isUnit = ({ name }: InputField): boolean => name === 'unit';
   const load = fields.findIndex(({ unit }) => unit === 'kg' || unit === '[lb_av]');
   const own = fields.find(isUnit);
