@@ -21,6 +21,11 @@ function declared(table: string): string {
     return `Readonly<Record<${codes.join(' | ')}, string>>`;
   });
 }
+/** A list of codes with their words: only the codes are a type. */
+const PAIR = /readonly \["([\w-]+)", "(?:[^"\\]|\\.)*"\]/;
+const PAIRS = new RegExp(`\\((${PAIR.source}(?: \\| )?){2,}\\)\\[\\]`, 'g');
+const paired = (pairs: string): string =>
+  `(readonly [${[...pairs.matchAll(new RegExp(PAIR, 'g'))].map(([, code]) => `'${code}'`).join(' | ')}, string])[]`;
 /** The types of another package that ours name, copied so that nobody has to install it. */
 const SPEC = '@standard-schema/spec';
 const SPEC_COPY = 'answer/standard-schema';
@@ -47,7 +52,7 @@ emitted.set(
 for (const [path, text] of emitted) {
   const copy = posix.relative(dirname(path), `/types/${SPEC_COPY}.js`);
   const at = copy.startsWith('.') ? copy : `./${copy}`;
-  const tables = text.replace(TABLES, declared);
+  const tables = text.replace(TABLES, declared).replace(PAIRS, paired);
   emitted.set(path, tables.replaceAll(`'${SPEC}'`, `'${at}'`));
 }
 

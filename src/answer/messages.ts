@@ -49,5 +49,6 @@ export const fill = (text: string, values: MessageValues = {}, write = inEnglish
   text.replace(/\{([^{}:]+):?([^{}]*)\}/g, (slot, name: string, unit: string) => {
     const value = Object.hasOwn(values, name) ? (values[name] ?? slot) : slot;
     if (typeof value === 'number') return write(value, String(values[unit] ?? (unit === 'unit' ? '' : unit)));
-    return typeof value === 'string' ? value : value.join(', ');
+    // A document that was edited may hold anything.
+    return Array.isArray(value) ? value.join(', ') : String(value);
   });

@@ -49,8 +49,15 @@ function objectCopied(part: object, budget: Budget, as: As, depth: number): unkn
   // A field that no loop shows.
   if (names.length < length) return REFUSED;
   let left = false;
+  const within = depth < DEEPEST;
   for (const name of names) {
     const item = object[name];
+    // Most parts are texts and numbers, which stay as they are.
+    const stays = typeof item === 'string' || (typeof item === 'number' && item !== 0 && Number.isFinite(item));
+    if (stays && within && budget.left > 0 && name !== '__proto__') {
+      budget.left -= 1;
+      continue;
+    }
     if (item === undefined) {
       left = true;
       continue;

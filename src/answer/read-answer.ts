@@ -1,4 +1,4 @@
-import { grades } from '../evidence/grades.js';
+import { isGrade } from '../evidence/grades.js';
 import { Math } from '../quantity/maths.js';
 import type { Unit } from '../quantity/quantities.js';
 import type { Answer, AnswerKind } from './answer.js';
@@ -32,7 +32,7 @@ export function answerFault(
   const { kind: own, unit, evidence, value, standardDeviation: sd, scale, lower, upper } = answer;
   if (own !== kind) return 'an object of another kind';
   if (!units.includes(unit as Unit)) return 'an answer in another unit';
-  if (typeof evidence !== 'string' || !Object.hasOwn(grades, evidence)) return 'an answer without a grade of evidence';
+  if (!isGrade(evidence)) return 'an answer without a grade of evidence';
   if (typeof value !== 'number' || !(value >= min && value <= max)) return 'an answer whose value is out of range';
   for (const part of [sd, lower, upper]) {
     if (part !== undefined && (typeof part !== 'number' || !isSound(part))) return 'a broken interval';

@@ -171,7 +171,11 @@ export class Reader extends PlainReader {
       // Read once: a proxy may give another length each time, and your own iterator may never end.
       const list = Array.isArray(value) ? value : undefined;
       const { length } = list ?? [];
-      if (list && length > 0 && length <= most) return Array.from({ length }, (_, index): unknown => list[index]);
+      if (list && length > 0 && length <= most) {
+        const items: unknown[] = [];
+        for (let index = 0; index < length; index += 1) items.push(list[index]);
+        return items;
+      }
       if (list) this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), String(length));
       else this.report('wrong-type', name, expected, describe(value));
     } catch (error) {

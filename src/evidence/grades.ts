@@ -27,6 +27,8 @@ export const grades = /* @__PURE__ */ frozen({
 const ORDER = /* @__PURE__ */ (() =>
   ['definition', 'published', 'derived', 'secondary', 'practice', 'unconfirmed'] as const satisfies readonly Grade[])();
 
+export const isGrade = (value: unknown): value is Grade => ORDER.includes(value as Grade);
+
 /** Of the grades of several numbers, that of the one that is backed least: what is worked out from them has it too. */
 export const weakest = (grades: readonly Grade[]): Grade =>
   grades.reduce<Grade>((least, grade) => (ORDER.indexOf(grade) > ORDER.indexOf(least) ? grade : least), 'definition');

@@ -80,13 +80,15 @@ const doneIn = (record: unknown): string | undefined => {
   }
 };
 
-/** Looks in order, those of one day together. */
-function byDay(glances: readonly Glance[]): Glance[][] {
+/** The days of looks in order that have several. */
+function daysOfSeveral(glances: readonly Glance[]): Glance[][] {
   const days: Glance[][] = [];
+  let before: Glance | undefined;
   for (const one of glances) {
     const last = days.at(-1);
     if (last?.[0]!.date === one.date) last.push(one);
-    else days.push([one]);
+    else if (before?.date === one.date) days.push([before, one]);
+    before = one;
   }
   return days;
 }
@@ -94,8 +96,7 @@ function byDay(glances: readonly Glance[]): Glance[][] {
 /** Records that are given twice, or that cannot both be right: one session given twice counts as two. */
 function repeated(given: readonly unknown[], glances: readonly Glance[]): InputIssue[] {
   const issues: InputIssue[] = [];
-  for (const ofDay of byDay(glances)) {
-    if (ofDay.length === 1) continue;
+  for (const ofDay of daysOfSeveral(glances)) {
     const seen = new Map<string, Glance>();
     const numbered = new Map<number, number>();
     for (const one of [...ofDay].sort((a, b) => a.index - b.index)) {
@@ -153,7 +154,7 @@ function needed(glances: readonly Glance[], items: readonly ExpandedPlanItem[], 
     }
     for (const item of placed ?? []) if (limbs.delete(limbKey(item))) wanted.add(one);
   }
-  return glances.filter((one) => wanted.has(one));
+  return [...wanted].sort((a, b) => inOrder(a, b) || a.index - b.index);
 }
 
 /**
@@ -168,18 +169,19 @@ export function recentRecords(
 ): ExpandedRecord[] {
   // What cannot be looked at is read wholly: an older version is brought up to this one, what is no record is refused.
   const readWholly = new Map<number, ExpandedRecord>();
-  const glances = given
-    .flatMap((record, index) => {
-      const look = glance(record, index);
-      if (look) return look;
-      // More is wrong than an error lists: what else is wrong is not looked for.
-      if (issues.length >= MOST_ISSUES) return [];
+  const glances: Glance[] = [];
+  for (const [index, record] of given.entries()) {
+    let look = glance(record, index);
+    // Where more is wrong than an error lists, what else is wrong is not looked for.
+    if (!look && issues.length < MOST_ISSUES) {
       const read = expandedInto(issues, 'record', record, ['records', index]);
       if (read) readWholly.set(index, read);
-      return glance(read, index) ?? [];
-    })
-    .sort(inOrder);
-  const readable = given.map((record, index) => readWholly.get(index) ?? record);
+      look = glance(read, index);
+    }
+    if (look) glances.push(look);
+  }
+  glances.sort(inOrder);
+  const readable = readWholly.size > 0 ? given.map((record, index) => readWholly.get(index) ?? record) : given;
   issues.push(...repeated(readable, glances));
   const label = plan?.request.label;
   for (const one of glances) {

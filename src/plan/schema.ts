@@ -93,7 +93,9 @@ const line = (most: number) =>
   z.string().check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `${LINE_OF[0]} ${most}`));
 
 /** A day of the calendar. */
-const day = /* @__PURE__ */ lazily(() => z.string().check(z.regex(DAY, DAY_EXPECTED[0])));
+const day = /* @__PURE__ */ lazily(() =>
+  z.string().check(z.regex(DAY, DAY_EXPECTED[0])).register(annotations, { id: 'day' }),
+);
 
 /** A code of a catalogue, which is looked up when the document is verified. */
 const code = <C extends string>() => z.string() as unknown as z.ZodMiniType<C, C>;
@@ -114,7 +116,9 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
 const setLength = /* @__PURE__ */ lazily(() => some(numbers('repetitions', 'durationS')));
 
-const values = /* @__PURE__ */ lazily(() => byName(z.union([z.string(), z.number(), z.array(z.string())])));
+const values = /* @__PURE__ */ lazily(() =>
+  byName(z.union([z.string(), z.number(), z.array(z.string())])).register(annotations, { id: 'values' }),
+);
 const source = /* @__PURE__ */ lazily(() => code<SourceId>());
 
 const decision = /* @__PURE__ */ lazily(() =>
@@ -154,11 +158,13 @@ const stops = /* @__PURE__ */ lazily(() =>
 /** What a set may have of its own, planned or done. */
 const ofSet = /* @__PURE__ */ lazily(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
 const askedSet = /* @__PURE__ */ lazily(() =>
-  strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }),
+  strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }).register(annotations, {
+    id: 'askedSet',
+  }),
 );
 const doneSet = /* @__PURE__ */ lazily(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
 
-const replies = /* @__PURE__ */ lazily(() => z.enum(['yes', 'no', 'unknown']));
+const replies = /* @__PURE__ */ lazily(() => z.enum(['yes', 'no', 'unknown']).register(annotations, { id: 'reply' }));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(
     Object.fromEntries(items.map(({ code }) => [code, z.optional(replies())])) as Record<
@@ -204,12 +210,14 @@ const dayCheckGiven = /* @__PURE__ */ lazily(
       ...answered(),
       document: z.literal('day-check'),
       request: dayCheckRequest(),
-    }) as unknown as z.ZodMiniType<DayCheck, DayCheck>,
+    }).register(annotations, { id: 'dayCheckGiven' }) as unknown as z.ZodMiniType<DayCheck, DayCheck>,
 );
 
 // Answers.
 
-const grade = /* @__PURE__ */ lazily(() => z.enum(Object.keys(grades) as (keyof typeof grades)[]));
+const grade = /* @__PURE__ */ lazily(() =>
+  z.enum(Object.keys(grades) as (keyof typeof grades)[]).register(annotations, { id: 'grade' }),
+);
 const path = /* @__PURE__ */ lazily(() => z.array(z.union([z.string(), z.number()])));
 const message = /* @__PURE__ */ lazily(() => ({ code: z.string(), text: z.string(), ...some({ values: values() }) }));
 // An id makes a part one definition of the JSON Schema.
@@ -444,21 +452,19 @@ const restriction = /* @__PURE__ */ lazily(() => ({
   restrictionTime: seconds(),
   ...some({
     partialRestrictionTime: seconds(),
-    pressureTime: stated(['mm[Hg].min']),
-    relativePressureTime: stated(['%.min']),
+    pressureTime: stated(['mm[Hg].min']).register(annotations, { id: 'pressureTime' }),
+    relativePressureTime: stated(['%.min']).register(annotations, { id: 'relativePressureTime' }),
   }),
 }));
-const longestRestriction = seconds();
-const volumeLoad = mass();
 const sessionLoad = /* @__PURE__ */ lazily(() => stated(['{AU}']));
 const exerciseTotals = /* @__PURE__ */ lazily(() => ({
   repetitions: stated(['{reps}']),
   timeUnderTension: seconds(),
   ...restriction(),
-  longestRestriction,
+  longestRestriction: seconds(),
   sessionTime: seconds(),
   ...some({
-    volumeLoad,
+    volumeLoad: mass(),
     bodyMassVolumeLoad: mass(),
     relativeVolumeLoad: stated(['1']),
     reperfusionTime: seconds(),
@@ -589,7 +595,7 @@ const limbTotals = /* @__PURE__ */ lazily(() =>
       side: z.enum(SIDES),
       exercises: z.int().check(z.minimum(0)),
       ...restriction(),
-      ...some({ longestRestriction, volumeLoad }),
+      ...some({ longestRestriction: seconds(), volumeLoad: mass() }),
     }),
   ),
 );

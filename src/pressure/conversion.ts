@@ -3,7 +3,7 @@ import type { Path } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
-import { need } from '../answer/needs.js';
+import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { CONVERSION_ABOVE_DIASTOLIC, CONVERSION_SPAN } from './needs.js';
 
 /**
@@ -35,6 +35,13 @@ export function conversionInterval(conversion: Conversion) {
     errors.push({ part: 'occlusion', standardDeviation: share * above, evidence: 'practice' });
   }
   return logInterval(valueMmHg, errors);
+}
+
+/** Refuses a pressure at or below the diastolic one, at which no artery closes. */
+export function refuseBelowDiastolic(reader: Reader, occlusionMmHg: number, diastolicMmHg: number): void {
+  if (occlusionMmHg > diastolicMmHg) return;
+  const expected = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
+  reader.report('wrong-relation', 'occlusionMmHg', expected, String(occlusionMmHg));
 }
 
 /** What keeps an interval from being useless, where it is. */

@@ -1,11 +1,10 @@
 import { type Answer, type Caution, logNormalInterval, type WithInterval } from '../answer/answer.js';
-import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math, square } from '../quantity/maths.js';
 import { limbCircumference, LIMBS, type Limb } from '../quantity/quantities.js';
 import { readBloodPressure } from './blood-pressure.js';
-import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
+import { type Conversion, conversionInterval, refuseBelowDiastolic, refuseUseless } from './conversion.js';
 import { aboveDiastolic, CUFF_DEVIATION, type PooledCurve } from './curve.js';
 import { defaultEquations } from './equations.js';
 import { assumption } from './assumptions.js';
@@ -116,14 +115,7 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
   const fromWidthCm = reader.number('fromWidthCm');
   const toWidthCm = reader.number('toWidthCm');
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
-  if (occlusionMmHg <= diastolicMmHg) {
-    reader.report(
-      'wrong-relation',
-      'occlusionMmHg',
-      need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' }),
-      String(occlusionMmHg),
-    );
-  }
+  refuseBelowDiastolic(reader, occlusionMmHg, diastolicMmHg);
   reader.done();
 
   const readings = { limb, circumferenceCm, systolicMmHg, diastolicMmHg };

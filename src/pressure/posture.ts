@@ -1,11 +1,11 @@
 import { type Answer, logNormalInterval, type WithInterval } from '../answer/answer.js';
-import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
+import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { formatUnit } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { LIMBS, POSTURES, quantities, type Limb, type Posture } from '../quantity/quantities.js';
-import { type Conversion, conversionInterval, refuseUseless } from './conversion.js';
+import { type Conversion, conversionInterval, refuseBelowDiastolic, refuseUseless } from './conversion.js';
 import { thighCurve } from './equations/thigh-curve-2026.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
@@ -87,14 +87,7 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   if (reader.fine && limb !== 'leg' && !same) {
     reader.report('wrong-relation', 'limb', LEG_FOR_POSTURE, limb);
   }
-  if (occlusionMmHg <= diastolicMmHg) {
-    reader.report(
-      'wrong-relation',
-      'occlusionMmHg',
-      need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' }),
-      String(occlusionMmHg),
-    );
-  }
+  refuseBelowDiastolic(reader, occlusionMmHg, diastolicMmHg);
   const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
   const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;
   if (value < quantities.occlusionMmHg.min) {

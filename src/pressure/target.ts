@@ -114,10 +114,10 @@ function highestSetting(occlusion: Answer, limitPercent: number, step: number): 
  * const occlusion = measuredOcclusionPressure({ valueMmHg: 165, method: 'doppler', limb: 'leg' });
  * const target = targetCuffPressure({ occlusion, percentLop: 50, gaugeStepMmHg: 5 });
  * target.value; // => 80
- * target.reached?.percentLop.toFixed(1); // => '48.5'
+ * target.reached.percentLop.toFixed(1); // => '48.5'
  * const held = targetCuffPressure({ occlusion, percentLop: 90, gaugeStepMmHg: 5, occlusionChanceLimitPercent: 1 });
  * held.value; // => 145
- * held.reached?.occlusionChancePercent?.toFixed(1); // => '0.7'
+ * held.reached.occlusionChancePercent?.toFixed(1); // => '0.7'
  * ```
  */
 export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffPressure(

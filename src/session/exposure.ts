@@ -1,15 +1,15 @@
 import { Math } from '../quantity/maths.js';
-import type { AnswerKind, Caution } from '../answer/answer.js';
+import type { AnswerKind, Caution, Inputs } from '../answer/answer.js';
 import { guardCautions } from '../answer/guards.js';
 import { guards } from '../evidence/guards.js';
 import { commonPractice, guidance2019 } from '../evidence/guidance.js';
 import { decimal } from '../quantity/decimal.js';
 import { product, ratio, sum } from '../quantity/exact.js';
 import { format, inFull } from '../quantity/format.js';
-import { inSeconds, type CuffInterval, type ExerciseSchedule } from './schedule.js';
+import { inSeconds, type CuffInterval, type ExerciseSchedule, type SetInterval } from './schedule.js';
 import { onSide, takesTurns, type FullPrescription, type Place } from './prescription.js';
 import { caution } from './messages.js';
-import { added, isCounted, list, repetitionsOf, seconds, secondsOf, total, workInputs } from './working.js';
+import { added, isCounted, list, repetitionsOf, seconds, secondsOf, total } from './working.js';
 
 export const MINUTE = 60;
 const EXERCISE_CAUTION = {
@@ -73,18 +73,20 @@ export function restrictionTotals(cuffIntervals: readonly CuffInterval[]) {
 
 /**
  * The restriction of one exercise. Where the sides do not take turns its totals are shown as sets and rests, otherwise
- * as intervals of the clock.
+ * as intervals of the clock. `inSets` is what the time of the working sets is made of.
  */
-export function exerciseRestriction({ full, setIntervals, rests, any }: ExerciseSchedule) {
+export function exerciseRestriction(
+  { full, rests, any }: ExerciseSchedule,
+  working: readonly SetInterval[],
+  inSets: Inputs,
+) {
   const totals = restrictionTotals(any);
   const { restriction, side } = full;
   if (takesTurns(side)) return totals;
-  const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const held = rests.filter(({ warmUp }) => !warmUp).map(({ durationNs }) => durationNs);
   const before = full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) };
   const after = full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) };
   const inRests = held.length > 0 && { rests: seconds(held) };
-  const inSets = workInputs(full, working);
   const whole = added(before, inSets, inRests, after);
   const sets = added(before, inSets, after);
   const restricted = { continuous: whole, intermittent: sets, partial: sets, none: {} }[restriction];
@@ -127,13 +129,19 @@ export function pressureCell(
   };
 }
 
-/** Shares of several occlusion pressures, added up before they are rounded [%·min]. */
-const sumOfShares = (cells: readonly Cell[]): number =>
-  cells
-    .map(({ mmHgSeconds, occlusionMmHg }) => decimal(mmHgSeconds).times(100).div(decimal(occlusionMmHg!)))
-    .reduce((whole, share) => whole.plus(share))
+/** Shares of occlusion pressure × time, added up before they are rounded [%·min]. */
+function sumOfShares(cells: readonly Cell[]): number {
+  const byOcclusion = new Map<number, number[]>();
+  for (const { mmHgSeconds, occlusionMmHg = NaN } of cells) {
+    byOcclusion.set(occlusionMmHg, [...(byOcclusion.get(occlusionMmHg) ?? []), mmHgSeconds]);
+  }
+  const parts = [...byOcclusion].map(([occlusion, times]) => [sum(times), occlusion] as const);
+  if (parts.length === 1) return ratio([parts[0]![0], 100], [parts[0]![1], MINUTE]);
+  return parts
+    .reduce((whole, [time, occlusion]) => whole.plus(decimal(time).times(100).div(decimal(occlusion))), decimal(0))
     .div(MINUTE)
     .toNumber();
+}
 
 /**
  * Pressure × time of several cells, divided by 60 once, at the end; nothing where one of them is not known. One cell is
@@ -161,7 +169,7 @@ export function pressureTotals(cells: readonly (Cell | undefined)[], field: stri
     pressureTime,
     relativePressureTime: total(
       'relative-pressure-time',
-      one ? shares[0]! : sumOfShares(known),
+      sumOfShares(known),
       '%.min',
       one ? ofLop : { [field]: list(shares) },
     ),

@@ -134,17 +134,21 @@ export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
   const cells = any.length > 0 ? limbs.map(({ place, cuffIntervals }) => pressureCell(full, place, cuffIntervals)) : [];
   const working = setIntervals.filter(({ warmUp }) => !warmUp);
   const tense = isTense(full) ? working : [];
+  const inSets = workInputs(full, working);
   const lead = [...setIntervals, ...rests].filter(({ warmUp }) => warmUp).map(({ durationNs }) => durationNs);
   const between = rests.filter(({ warmUp }) => !warmUp).map(({ durationNs }) => durationNs);
   const clock = added(
     lead.length > 0 && { warmUp: seconds(lead) },
     full.inflatedBeforeS > 0 && { inflatedBeforeS: inFull(full.inflatedBeforeS) },
-    workInputs(full, working),
+    inSets,
     between.length > 0 && { rests: seconds(between) },
     full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) },
   );
-  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } =
-    exerciseRestriction(schedule);
+  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } = exerciseRestriction(
+    schedule,
+    working,
+    inSets,
+  );
   const totals = {
     repetitions: repetitionTotal(repetitionsOf(working)),
     ...volumeTotals(full, working),
@@ -152,7 +156,7 @@ export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
       'time-under-tension',
       secondsOf(tense.map(({ durationNs }) => durationNs)),
       's',
-      workInputs(full, tense),
+      tense.length > 0 ? inSets : {},
     ),
     restrictionTime,
     ...(partialRestrictionTime && { partialRestrictionTime }),

@@ -1,19 +1,27 @@
 import type { Answer } from '../answer/answer.js';
 import { InputError, issue } from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
+import { scoredItems } from '../plan/screening-items.js';
 import { kindWords } from './kinds.js';
-import { planWorkings } from './workings/plan.js';
 import { pressureWorkings } from './workings/pressure.js';
 import { sessionWorkings } from './workings/session.js';
 import { strengthWorkings } from './workings/strength.js';
 import type { FullWorking, Worked, Working, Workings } from './workings/working.js';
 import { OUR_ANSWER } from '../answer/needs.js';
 
+const replies = { yes: 1, no: 0, unknown: 0 };
+
 const workings: Workings = /* @__PURE__ */ (() => ({
   ...pressureWorkings,
   ...strengthWorkings,
   ...sessionWorkings,
-  ...planWorkings,
+  'thrombosis-score-2022': {
+    formula: scoredItems.map(({ points }, index) => `${points} * q${index + 1}`).join(' + '),
+    symbols: Object.fromEntries(
+      scoredItems.map(({ code }, index) => [`q${index + 1}`, { field: code, codes: replies }]),
+    ),
+    sources: ['risk-stratification-2022', 'thrombosis-score-2011', 'thrombosis-score-2014'],
+  },
 }))();
 
 /** The working of an answer; nothing where this version does not know its equation, or not for its kind. */

@@ -60,7 +60,7 @@ writeFileSync(`${log}.mutants.json`, JSON.stringify([...mutants, ...off]));
 class KillersFirst extends BaseSequencer {
   override sort(specifications: TestSpecification[]): Promise<TestSpecification[]> {
     const place = ({ moduleId }: TestSpecification): number =>
-      moduleId.includes('hold-together')
+      moduleId.includes('-invariants')
         ? -1
         : tests.findIndex((name) => moduleId.includes(`tests/${name.replace(/\*.*$/, '')}`));
     return Promise.resolve([...specifications].sort((a, b) => place(a) - place(b)));

@@ -445,43 +445,26 @@ describe('propagation', () => {
     expect(upTo(20).closedForm!.parts).not.toHaveProperty('own');
   });
 
-  it.each<[object, ...Refused[]]>([
-    [
-      { inputs: {} },
-      ['inputs', 'wrong-type', 'an object of 1 to 100 readings, each with value and standardDeviation', '0'],
-    ],
-    [
-      { inputs: { own: x } },
-      ['inputs.own.own', 'wrong-relation', 'another name: this one is for the answer’s own error', '"own"'],
-    ],
-    [
-      { inputs: { x: { value: '5' } } },
-      ['inputs.x.value', 'wrong-type', 'a number from -1000000000 to 1000000000', '"5"'],
-      ['inputs.x.standardDeviation', 'missing', 'a number from 0 to 1000000000', 'undefined'],
-    ],
-    [{ pipeline: 5 }, ['pipeline', 'wrong-type', 'a function', '5']],
-    [{ draws: 99 }, ['draws', 'out-of-range', 'a whole number from 100 to 1000000', '99']],
-    [{ draws: 100.5 }, ['draws', 'not-whole', 'a whole number from 100 to 1000000', '100.5']],
-    [{ seed: -1 }, ['seed', 'out-of-range', 'a whole number from 0 to 4294967295', '-1']],
-    [{ pipeline: () => refuse() }, ['inputs', 'wrong-relation', 'readings that the pipeline takes', 'none it took']],
-    ...[
-      () => NaN,
-      () => '5',
-      () => null,
-      () => ({}),
-      () => ({ value: 5, standardDeviation: -1 }),
-      () => ({ value: 5, standardDeviation: 'x' }),
-    ].map((pipeline): [object, Refused] => [
-      { pipeline },
-      [
-        'pipeline',
-        'wrong-type',
-        'a function that returns a finite number or an answer',
-        'one that returned something else',
-      ],
-    ]),
-  ])('refuses what it cannot work with, case %#', (more, ...expected) => {
-    expect(refusal(propagate as never, { inputs: { x }, pipeline: () => 1, ...more })).toEqual(expected);
+  it('refuses what it cannot work with, as the golden page says', async () => {
+    const of = (more: object) => ({ inputs: { x }, pipeline: () => 1, ...more });
+    const returning = (value: unknown) => of({ pipeline: () => value });
+    const cases = {
+      'no readings': of({ inputs: {} }),
+      'a name that is taken': of({ inputs: { own: x } }),
+      'a reading in words': of({ inputs: { x: { value: '5' } } }),
+      'no function': of({ pipeline: 5 }),
+      '99 draws': of({ draws: 99 }),
+      'half a draw': of({ draws: 100.5 }),
+      'a seed below 0': of({ seed: -1 }),
+      'readings that are always refused': of({ pipeline: () => refuse() }),
+      'an answer of NaN': returning(NaN),
+      'an answer in words': returning('5'),
+      'an answer of null': returning(null),
+      'an empty answer': returning({}),
+      'an error below 0': returning({ value: 5, standardDeviation: -1 }),
+      'an error in words': returning({ value: 5, standardDeviation: 'x' }),
+    };
+    await expect(refusalPage(propagate as never, cases)).toMatchFileSnapshot('refused/propagation.txt');
   });
 
   it('takes a bare number, an answer without an error, and the fewest draws', () => {

@@ -236,6 +236,7 @@ describe('a published equation, recalibrated', () => {
   it('refuses what it cannot do, in plain words', () => {
     const of = (more: object) => () => recalibrateOcclusionEquation({ ...input, ...more } as never);
     expect(of({ rows: input.rows.slice(0, 9) })).toThrow(/rows must be at least 10; received 9/);
+    expect(of({ rows: input.rows.slice(0, 10) })).not.toThrow();
     expect(of({ equation: 'padding-2006' })).toThrow(/equation must be one that needs no padding coefficient/);
     expect(of({ cuffWidthCm: 10 })).toThrow(/rows\[0\]\.cuffWidthCm must be 18 cm/);
     expect(of({ cuffWidthCm: undefined })).toThrow(/rows\[0\]\.cuffWidthCm is missing/);

@@ -151,10 +151,22 @@ export function refusal<I>(call: (input: I) => unknown, input: unknown): (readon
   });
 }
 
-/** A golden page of what is refused: each case by its name, and under it each issue: place, code, what was expected and received. */
+/**
+ * A golden page of what is refused: each case by its name, and under it each issue: place, code, what was expected and
+ * received, and what was probably meant.
+ */
 export const refusalPage = <I>(call: (input: I) => unknown, cases: Readonly<Record<string, unknown>>): string =>
   Object.entries(cases)
-    .flatMap(([name, input]) => [name, ...refusal(call, input).map((issue) => `  ${issue.join(' | ')}`)])
+    .flatMap(([name, input]) => {
+      const meant = attempt(call as (input: unknown) => unknown, input);
+      return [
+        name,
+        ...refusal(call, input).map((issue, at) => {
+          const { suggestions = [] } = meant.ok ? {} : meant.issues[at]!;
+          return `  ${issue.join(' | ')}${suggestions.length > 0 ? ` | perhaps ${suggestions.join(', ')}` : ''}`;
+        }),
+      ];
+    })
     .map((line) => `${line}\n`)
     .join('');
 
