@@ -65,6 +65,8 @@ function slipsIn(part: unknown, schema: Shaped | undefined, path: Path): InputIs
   if (!known || !isObject(part)) return [];
   if (Array.isArray(part)) return part.flatMap((item, index) => slipsIn(item, known['*'], [...path, index]));
   return Object.entries(part).flatMap(([name, inner]) => {
+    // What went into an answer has the names of the function that made it.
+    if (name === 'inputs') return [];
     if (Object.hasOwn(known, name)) return slipsIn(inner, known[name], [...path, name]);
     const absent = Object.keys(known).filter((one) => !Object.hasOwn(part, one));
     const unknown = fieldIssue(path, absent, name);

@@ -39,7 +39,8 @@ export function conversionInterval(conversion: Conversion) {
 
 /** Refuses a pressure at or below the diastolic one, at which no artery closes. */
 export function refuseBelowDiastolic(reader: Reader, occlusionMmHg: number, diastolicMmHg: number): void {
-  if (occlusionMmHg > diastolicMmHg) return;
+  // One that could not be read compares with nothing.
+  if (!(occlusionMmHg <= diastolicMmHg)) return;
   const expected = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
   reader.report('wrong-relation', 'occlusionMmHg', expected, String(occlusionMmHg));
 }
