@@ -18,5 +18,6 @@ for (const [from, to] of [
   }
 }
 
-// The catalogue is in the package twice at most: what requires it takes the data.
+// The catalogue is in the package once: as data, which engines import through CommonJS alike.
 writeFileSync('dist/text/locales/de.cjs', "'use strict';\nexports.de = require('./de.json');\n");
+writeFileSync('dist/text/locales/de.js', "import texts from './de.cjs';\n\nexport const de = texts.de;\n");

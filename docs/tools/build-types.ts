@@ -119,7 +119,7 @@ for (const file of program.getSourceFiles()) {
   // Node’s two kinds of module share them: as CommonJS, which both may import.
   const common = text
     .replace(/(?<=(?:from |import\()["']\.[^"']*)\.js(?=["'])/g, '.cjs')
-    .replace(/^(?: {4})+/gm, (indent) => ' '.repeat(indent.length / 2));
+    .replace(/^(?: {4})+/gm, (indent) => ' '.repeat(indent.length / 4));
   const path = join('dist', file.fileName.replace('/types/', '').replace(/\.ts$/, '.cts'));
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, `${common}\n`);
