@@ -425,8 +425,8 @@ export interface Answer<K extends AnswerKind = AnswerKind> {
 }
 
 /** An answer whose error is always known: its interval is there without a question. */
-export type WithInterval<A extends Answer> = A &
-  Required<Pick<A, 'lower' | 'upper' | 'level' | 'standardDeviation' | 'errors'>>;
+export type WithInterval<A extends Answer> = Omit<A, OfInterval> & Required<Pick<A, OfInterval>>;
+type OfInterval = 'lower' | 'upper' | 'level' | 'standardDeviation' | 'errors';
 
 /** An assumption by its code; a layer narrows it to its own codes. */
 export const assume = (code: AssumptionCode, values?: MessageValues): Assumption =>

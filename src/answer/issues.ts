@@ -56,6 +56,9 @@ export const pathText = (path: Path): string =>
     '',
   ) || 'the input';
 
+/** How long a list is, as an error shows it. */
+export const describeLength = (length: number): string => (length === 0 ? 'an empty list' : String(length));
+
 /** A value as an error may show it: short, plain, and never by running code of the value’s own. */
 export function describe(value: unknown): string {
   switch (typeof value) {

@@ -1,6 +1,6 @@
 import { quantities, type Quantity, type QuantityName } from '../quantity/quantities.js';
 import { fieldIssue, numberIssue, optionIssue } from './field-reader.js';
-import { addIssue, describe, InputError } from './issues.js';
+import { addIssue, describe, describeLength, InputError } from './issues.js';
 import { EACH_NUMBER, LIST_OF, need, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import { plainCopy, type Budget } from './plain-copy.js';
@@ -176,7 +176,7 @@ export class Reader extends PlainReader {
         for (let index = 0; index < length; index += 1) items.push(list[index]);
         return items;
       }
-      if (list) this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), String(length));
+      if (list) this.report('wrong-type', name, need(LIST_OF, { least: 1, most }), describeLength(length));
       else this.report('wrong-type', name, expected, describe(value));
     } catch (error) {
       if (error instanceof InputError) throw error;

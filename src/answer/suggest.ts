@@ -6,7 +6,7 @@ const MOST_LETTERS = 40;
 
 /** What the trade calls a field or an option: letters and digits alone, then the names it may stand for. */
 const ALIASES: Readonly<Record<string, string>> = {
-  reps: 'repetitions',
+  reps: 'repetitions sets scheme',
   weight: 'load bodyMassKg bodyMass',
   rir: 'repetitionsInReserve',
   rpe: 'reserveRpe sessionRpe',
@@ -26,7 +26,7 @@ const ALIASES: Readonly<Record<string, string>> = {
   bodyweight: 'bodyMassKg bodyMass',
   gender: 'sex',
   age: 'ageYears',
-  thigh: 'leg',
+  thigh: 'leg circumferenceCm',
   upperarm: 'arm',
   sitting: 'seated',
   lying: 'supine',

@@ -1,6 +1,14 @@
 import type * as z from 'zod/mini';
 import { fieldIssue, numberIssue, optionIssue } from '../answer/reader.js';
-import { describe, InputError, issue, MOST_ISSUES, type InputIssue, type Path } from '../answer/issues.js';
+import {
+  describe,
+  describeLength,
+  InputError,
+  issue,
+  MOST_ISSUES,
+  type InputIssue,
+  type Path,
+} from '../answer/issues.js';
 import { plainInput } from '../answer/plain-input.js';
 import { quantityName } from '../quantity/field-quantity.js';
 import { quantities } from '../quantity/quantities.js';
@@ -143,7 +151,7 @@ function translate(found: z.core.$ZodIssue, root: unknown, schema: Shaped): Inpu
   const expected = expectedOf(found);
   if (value === undefined) return [issue('missing', path, expected, 'undefined')];
   const ofLength = found.code === 'too_small' || found.code === 'too_big';
-  const received = !Array.isArray(value) ? describe(value) : ofLength ? String(value.length) : 'a list';
+  const received = !Array.isArray(value) ? describe(value) : ofLength ? describeLength(value.length) : 'a list';
   return [issue('wrong-type', path, expected, received)];
 }
 

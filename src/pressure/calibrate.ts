@@ -7,7 +7,7 @@ import {
   logNormalInterval,
   type WithInterval,
 } from '../answer/answer.js';
-import { describe, type Path } from '../answer/issues.js';
+import { describe, describeLength, type Path } from '../answer/issues.js';
 import { isPart } from '../answer/part.js';
 import { isSoundAnswer, readAnswer } from '../answer/read-answer.js';
 import { Reader } from '../answer/reader.js';
@@ -214,7 +214,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
   const list = reader.anything('measurements', expected);
   if (list === undefined) return [];
   if (!Array.isArray(list) || list.length === 0 || list.length > MOST_MEASUREMENTS) {
-    const received = Array.isArray(list) ? String(list.length) : describe(list);
+    const received = Array.isArray(list) ? describeLength(list.length) : describe(list);
     reader.report('wrong-type', 'measurements', expected, received);
     return [];
   }

@@ -1,5 +1,5 @@
 import { Math } from '../quantity/maths.js';
-import { describe, issue, type InputIssue } from '../answer/issues.js';
+import { describe, describeLength, issue, type InputIssue } from '../answer/issues.js';
 import { BETWEEN, need } from '../answer/needs.js';
 import { NUMBER_OR_NULL, NAME_OR_NULL, NUMBER_LIST, NUMBERS_AS_LONG, NAMES_AS_LONG } from './needs.js';
 
@@ -36,7 +36,7 @@ export function numbersOf(value: unknown, name: string, issues: InputIssue[], ro
       }
       return numbers;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? String(value.length) : 'something else'));
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? describeLength(value.length) : 'something else'));
   } catch {
     issues.push(issue('unreadable', [name], expected, 'an error'));
   }
@@ -73,7 +73,7 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
       }
       return people;
     }
-    issues.push(issue('wrong-type', [name], expected, isList(value) ? String(value.length) : 'something else'));
+    issues.push(issue('wrong-type', [name], expected, isList(value) ? describeLength(value.length) : 'something else'));
   } catch {
     issues.push(issue('unreadable', [name], expected, 'an error'));
   }

@@ -1,5 +1,5 @@
 import { Math, square } from '../quantity/maths.js';
-import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { describe, describeLength, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
@@ -50,7 +50,7 @@ function readRows<T>(reader: Reader): readonly T[] {
     'wrong-type',
     'rows',
     need(LIST_OF, { least: LEAST, most: MOST_ROWS }),
-    Array.isArray(rows) ? String(rows.length) : 'something else',
+    Array.isArray(rows) ? describeLength(rows.length) : 'something else',
   );
   return [];
 }

@@ -217,6 +217,7 @@ export const receivedWords = {
   'a hidden field': 'a hidden field',
   neither: 'neither',
   'a list': 'a list',
+  'an empty list': 'an empty list',
   'a function': 'a function',
   'a symbol': 'a symbol',
   'a bigint': 'a bigint',
