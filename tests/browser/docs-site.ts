@@ -103,7 +103,11 @@ try {
       }
     }
   };
-  await Promise.all([look(page, 'light'), look(await context.newPage(), 'dark')]);
+  const dark = await context.newPage();
+  await Promise.all([look(page, 'light'), look(dark, 'dark')]);
+  // A page behind another does not draw, and a search draws its results.
+  await dark.close();
+  await page.bringToFront();
 
   const site = (name: string): string => pathToFileURL(resolve('docs/site', name)).href;
   for (const [term, wanted] of Object.entries(TERMS)) {
