@@ -41,7 +41,7 @@ const TERMS: Readonly<Record<string, string>> = {
   'limb occlusion pressure': 'guide/pressure.html',
   AOP: 'guide/pressure.html',
   Doppler: 'guide/pressure.html',
-  'cuff width': 'guide/pressure.html',
+  'cuff width': 'api/correctForCuffWidth.html',
   posture: 'api/correctForPosture.html',
   reperfusion: 'guide/count.html',
   '30-15-15-15': 'guide/count.html',
