@@ -61,16 +61,17 @@ interface Telling {
 }
 
 /** Says what guards say, in the words of a catalogue. */
-const saying =
-  (guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) =>
-  (id: string, value: number, { values, path, most }: Telling = {}): Caution[] => {
+function saying(guards: Readonly<Record<string, Guard>>, catalogue: Catalogue) {
+  const caution = cautionsOf(catalogue);
+  return (id: string, value: number, { values, path, most }: Telling = {}): Caution[] => {
     const step = stepOf(guards[id]!, value, most);
     if (!step) return [];
     const { severity, code, above, from, source } = step;
     const slots = { value: Number(format(value)), limit: above ?? from!, ...values };
     const more = { ...(path && { path }), ...(source && { source }) };
-    return [cautionsOf(catalogue)(severity, code as never, slots, more)];
+    return [caution(severity, code as never, slots, more)];
   };
+}
 
 type Says<Id extends string> = (id: Id, value: number, telling?: Telling) => Caution[];
 

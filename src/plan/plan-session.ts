@@ -45,7 +45,7 @@ import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } fr
 import { planTextByCode } from './catalogue.js';
 import { compact } from './expanded.js';
 import { Findings } from './findings.js';
-import { uniqueCautions } from './severity.js';
+import { messageKey, uniqueCautions } from './severity.js';
 import { itemCautions } from './item-cautions.js';
 import { limbsOf } from './limb-totals.js';
 import { assumption } from './assumptions.js';
@@ -686,7 +686,7 @@ const rangesOf = (items: readonly ExpandedPlanItem[]): Assumption[] => {
       : [],
   );
   // Both sides of an exercise share its loads.
-  return [...new Map(ranges.map((one) => [JSON.stringify(one), one])).values()];
+  return [...new Map(ranges.map((one) => [messageKey(one), one])).values()];
 };
 
 /** A stop of an earlier document, in the words of the catalogue: its own are not trusted. */

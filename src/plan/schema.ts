@@ -26,6 +26,7 @@ import { oneRepMaxEquations } from '../strength/equations.js';
 import { LIFTS, TRAINING } from '../strength/lifts.js';
 import { MAXIMUM_OF } from '../strength/training-load.js';
 import { DAY } from '../answer/day.js';
+import { once } from '../answer/own.js';
 import { guidelineNames, measures, type Measure } from './measures.js';
 import type { PlanCode } from './document-messages.js';
 import { PAIN_MOMENTS, PAIN_RULE_IDS, PAIN_SITES } from './pain.js';
@@ -40,14 +41,8 @@ import { MEASURED_AGAIN, PROGRESSION_ACTIONS, type PlanExercise } from './types.
 import { KIND_OF_ANSWER, LINE_OF, POINTER, TEXT_OF, VERSION, WORDING_OF } from './needs.js';
 import { TEMPO_PHASES } from '../session/needs.js';
 
-/**
- * A declaration, made when it is first needed: importing makes none of them, and a bundler leaves out those that
- * nothing uses.
- */
-function lazily<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => (made ??= make());
-}
+// Each declaration is made when it is first needed: importing makes none of them, and a bundler leaves out those that
+// nothing uses.
 
 /** Names for JSON Schema, in a registry of the library’s own: the one that an app shares with zod is left alone. */
 export const annotations = /* @__PURE__ */ z.registry<{ id?: string; title?: string; description?: string }>();
@@ -93,7 +88,7 @@ const line = (most: number) =>
   z.string().check(z.regex(new RegExp(`^(?=.*\\S).{1,${most}}$`, 'u'), `${LINE_OF[0]} ${most}`));
 
 /** A day of the calendar. */
-const day = /* @__PURE__ */ lazily(() =>
+const day = /* @__PURE__ */ once(() =>
   z.string().check(z.regex(DAY, DAY_EXPECTED[0])).register(annotations, { id: 'day' }),
 );
 
@@ -114,14 +109,14 @@ const auto = <T extends string>(equations: readonly { readonly id: T }[]) =>
 // Requests.
 
 /** What a set lasts: repetitions or a time; that one of them is there is a relation. */
-const setLength = /* @__PURE__ */ lazily(() => some(numbers('repetitions', 'durationS')));
+const setLength = /* @__PURE__ */ once(() => some(numbers('repetitions', 'durationS')));
 
-const values = /* @__PURE__ */ lazily(() =>
+const values = /* @__PURE__ */ once(() =>
   byName(z.union([z.string(), z.number(), z.array(z.string())])).register(annotations, { id: 'values' }),
 );
-const source = /* @__PURE__ */ lazily(() => code<SourceId>());
+const source = /* @__PURE__ */ once(() => code<SourceId>());
 
-const decision = /* @__PURE__ */ lazily(() =>
+const decision = /* @__PURE__ */ once(() =>
   strict({
     stop: text(120),
     by: z.enum(DECIDER_ROLES),
@@ -130,12 +125,12 @@ const decision = /* @__PURE__ */ lazily(() =>
     ...some({ since: day() }),
   }).register(annotations, { id: 'stopDecision' }),
 );
-const decisions = /* @__PURE__ */ lazily(() => list(decision(), 100, 0));
+const decisions = /* @__PURE__ */ once(() => list(decision(), 100, 0));
 
 /** The decisions of a request that is read field by field. */
-export const decisionsRequest = /* @__PURE__ */ lazily(() => strict(some({ decisions: decisions() })));
+export const decisionsRequest = /* @__PURE__ */ once(() => strict(some({ decisions: decisions() })));
 
-const stops = /* @__PURE__ */ lazily(() =>
+const stops = /* @__PURE__ */ once(() =>
   list(
     open({
       code: text(120) as unknown as z.ZodMiniType<CautionCode, CautionCode>,
@@ -156,15 +151,15 @@ const stops = /* @__PURE__ */ lazily(() =>
 );
 
 /** What a set may have of its own, planned or done. */
-const ofSet = /* @__PURE__ */ lazily(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
-const askedSet = /* @__PURE__ */ lazily(() =>
+const ofSet = /* @__PURE__ */ once(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
+const askedSet = /* @__PURE__ */ once(() =>
   strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }).register(annotations, {
     id: 'askedSet',
   }),
 );
-const doneSet = /* @__PURE__ */ lazily(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
+const doneSet = /* @__PURE__ */ once(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
 
-const replies = /* @__PURE__ */ lazily(() => z.enum(['yes', 'no', 'unknown']).register(annotations, { id: 'reply' }));
+const replies = /* @__PURE__ */ once(() => z.enum(['yes', 'no', 'unknown']).register(annotations, { id: 'reply' }));
 const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   strict(
     Object.fromEntries(items.map(({ code }) => [code, z.optional(replies())])) as Record<
@@ -174,7 +169,7 @@ const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
   );
 
 /** What `screen` takes. */
-export const screeningRequest = /* @__PURE__ */ lazily(() =>
+export const screeningRequest = /* @__PURE__ */ once(() =>
   strict({
     answers: repliesTo(screeningItems),
     ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
@@ -182,7 +177,7 @@ export const screeningRequest = /* @__PURE__ */ lazily(() =>
 );
 
 /** What `checkDay` takes. */
-export const dayCheckRequest = /* @__PURE__ */ lazily(() =>
+export const dayCheckRequest = /* @__PURE__ */ once(() =>
   strict({
     date: day(),
     answers: repliesTo(dayItems),
@@ -191,12 +186,12 @@ export const dayCheckRequest = /* @__PURE__ */ lazily(() =>
 );
 
 /** Answers that are given to another request: the rest of the document is worked out again from them. */
-const answered = /* @__PURE__ */ lazily(() => ({
+const answered = /* @__PURE__ */ once(() => ({
   schemaVersion: z.literal(1),
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
 }));
-const screeningGiven = /* @__PURE__ */ lazily(
+const screeningGiven = /* @__PURE__ */ once(
   () =>
     open({
       ...answered(),
@@ -204,7 +199,7 @@ const screeningGiven = /* @__PURE__ */ lazily(
       request: screeningRequest(),
     }) as unknown as z.ZodMiniType<Screening, Screening>,
 );
-const dayCheckGiven = /* @__PURE__ */ lazily(
+const dayCheckGiven = /* @__PURE__ */ once(
   () =>
     open({
       ...answered(),
@@ -215,39 +210,39 @@ const dayCheckGiven = /* @__PURE__ */ lazily(
 
 // Answers.
 
-const grade = /* @__PURE__ */ lazily(() =>
+const grade = /* @__PURE__ */ once(() =>
   z.enum(Object.keys(grades) as (keyof typeof grades)[]).register(annotations, { id: 'grade' }),
 );
-const path = /* @__PURE__ */ lazily(() => z.array(z.union([z.string(), z.number()])));
-const message = /* @__PURE__ */ lazily(() => ({ code: z.string(), text: z.string(), ...some({ values: values() }) }));
+const path = /* @__PURE__ */ once(() => z.array(z.union([z.string(), z.number()])));
+const message = /* @__PURE__ */ once(() => ({ code: z.string(), text: z.string(), ...some({ values: values() }) }));
 // An id makes a part one definition of the JSON Schema.
-const assumption = /* @__PURE__ */ lazily(() =>
+const assumption = /* @__PURE__ */ once(() =>
   open({ code: code<AssumptionCode>(), ...some({ values: values() }) }).register(annotations, {
     id: 'assumption',
   }),
 );
-const cautionFields = /* @__PURE__ */ lazily(() => ({
+const cautionFields = /* @__PURE__ */ once(() => ({
   ...message(),
   code: code<CautionCode>(),
   severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
   ...some({ path: path(), source: source() }),
 }));
-const caution = /* @__PURE__ */ lazily(() => open(cautionFields()).register(annotations, { id: 'caution' }));
-const cautions = /* @__PURE__ */ lazily(() => z.array(caution()));
-const assumptions = /* @__PURE__ */ lazily(() => z.array(assumption()));
-const sentence = /* @__PURE__ */ lazily(() => open(message()).register(annotations, { id: 'sentence' }));
-const disclaimers = /* @__PURE__ */ lazily(() =>
+const caution = /* @__PURE__ */ once(() => open(cautionFields()).register(annotations, { id: 'caution' }));
+const cautions = /* @__PURE__ */ once(() => z.array(caution()));
+const assumptions = /* @__PURE__ */ once(() => z.array(assumption()));
+const sentence = /* @__PURE__ */ once(() => open(message()).register(annotations, { id: 'sentence' }));
+const disclaimers = /* @__PURE__ */ once(() =>
   z.array(open({ code: code<PlanCode>(), text: z.string(), ...some({ source: source() }) })),
 );
-const disclaimerCodes = /* @__PURE__ */ lazily(() =>
+const disclaimerCodes = /* @__PURE__ */ once(() =>
   z.array(open({ code: code<PlanCode>(), ...some({ source: source() }) })),
 );
 
-const positive = /* @__PURE__ */ lazily(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
-const time = /* @__PURE__ */ lazily(() => z.number().check(z.minimum(0)));
+const positive = /* @__PURE__ */ once(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
+const time = /* @__PURE__ */ once(() => z.number().check(z.minimum(0)));
 
 /** What every answer has besides its kind, unit and inputs. */
-const evidence = /* @__PURE__ */ lazily(() => ({
+const evidence = /* @__PURE__ */ once(() => ({
   value: z.number(),
   equation: z.string(),
   evidence: grade(),
@@ -274,9 +269,9 @@ const evidence = /* @__PURE__ */ lazily(() => ({
     }).register(annotations, { id: 'rounding' }),
   }),
 }));
-const ends = /* @__PURE__ */ lazily(() => some({ lower: z.number(), upper: z.number() }));
+const ends = /* @__PURE__ */ once(() => some({ lower: z.number(), upper: z.number() }));
 /** The percentages that a rounded value really is, by its kind. */
-const reached = /* @__PURE__ */ lazily(() => ({
+const reached = /* @__PURE__ */ once(() => ({
   'cuff-pressure': open({
     percentLop: z.number(),
     ...ends(),
@@ -285,7 +280,7 @@ const reached = /* @__PURE__ */ lazily(() => ({
   'training-load': open({ percentOneRepMax: z.number(), ...ends() }).register(annotations, { id: 'reachedLoad' }),
 }));
 /** The fields of an answer, without what differs by its kind. */
-export const answerFields = /* @__PURE__ */ lazily(() =>
+export const answerFields = /* @__PURE__ */ once(() =>
   open({ ...evidence(), ...some({ reached: z.union(Object.values(reached())) }) }),
 );
 
@@ -308,14 +303,14 @@ const answerOf = <K extends AnswerKind>(
 const PRESSURE = ['mm[Hg]'] as const;
 const MASS = ['kg', '[lb_av]'] as const;
 const SECONDS = ['s'] as const;
-const occlusion = /* @__PURE__ */ lazily(() => answerOf('occlusion-pressure', PRESSURE, positive()));
-const oneRepMax = /* @__PURE__ */ lazily(() =>
+const occlusion = /* @__PURE__ */ once(() => answerOf('occlusion-pressure', PRESSURE, positive()));
+const oneRepMax = /* @__PURE__ */ once(() =>
   answerOf('one-repetition-maximum', MASS, positive()).register(annotations, {
     id: 'oneRepetitionMaximum',
   }),
 );
 // A load of the user’s own has no maximum behind it.
-const load = /* @__PURE__ */ lazily(() =>
+const load = /* @__PURE__ */ once(() =>
   answerOf(
     'training-load',
     MASS,
@@ -326,7 +321,7 @@ const load = /* @__PURE__ */ lazily(() =>
 
 // Requests that take answers.
 
-const limb = /* @__PURE__ */ lazily(() =>
+const limb = /* @__PURE__ */ once(() =>
   strict({
     limb: z.enum(LIMBS),
     side: z.enum(SIDES),
@@ -349,13 +344,13 @@ const limb = /* @__PURE__ */ lazily(() =>
   }),
 );
 
-const percentRange = /* @__PURE__ */ lazily(() => {
+const percentRange = /* @__PURE__ */ once(() => {
   const end = quantity('percentOneRepMax');
   return strict({ from: end, to: end }).register(annotations, { id: 'percentRange' });
 });
 
 /** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
-export const exerciseFields = /* @__PURE__ */ lazily(() =>
+export const exerciseFields = /* @__PURE__ */ once(() =>
   strict({
     name: line(120),
     limb: z.enum(LIMBS),
@@ -407,7 +402,7 @@ export const exerciseFields = /* @__PURE__ */ lazily(() =>
 const exercise = exerciseFields() as unknown as z.ZodMiniType<PlanExercise, PlanExercise>;
 
 /** What `planSession` takes. */
-export const planRequest = /* @__PURE__ */ lazily(() =>
+export const planRequest = /* @__PURE__ */ once(() =>
   strict({
     ...numbers('systolicMmHg', 'diastolicMmHg'),
     posture: z.enum(POSTURES),
@@ -429,7 +424,7 @@ export const planRequest = /* @__PURE__ */ lazily(() =>
 
 // Numbers that a document states.
 
-const pointer = /* @__PURE__ */ lazily(() => ({
+const pointer = /* @__PURE__ */ once(() => ({
   ref: z.string().check(z.regex(/^\/answers\/\d{1,4}$/, POINTER[0])),
 }));
 const stated = (units: readonly Unit[]) =>
@@ -443,12 +438,12 @@ const statedAnswer = (units: readonly Unit[], id: string) =>
     ...pointer(),
   }).register(annotations, { id }) as unknown as z.ZodMiniType<StatedAnswer, StatedAnswer>;
 
-const seconds = /* @__PURE__ */ lazily(() => stated(SECONDS).register(annotations, { id: 'seconds' }));
-const mass = /* @__PURE__ */ lazily(() => stated(MASS).register(annotations, { id: 'mass' }));
-const statedTarget = /* @__PURE__ */ lazily(() => statedAnswer(PRESSURE, 'statedPressure'));
-const statedLoad = /* @__PURE__ */ lazily(() => statedAnswer(MASS, 'statedLoad'));
+const seconds = /* @__PURE__ */ once(() => stated(SECONDS).register(annotations, { id: 'seconds' }));
+const mass = /* @__PURE__ */ once(() => stated(MASS).register(annotations, { id: 'mass' }));
+const statedTarget = /* @__PURE__ */ once(() => statedAnswer(PRESSURE, 'statedPressure'));
+const statedLoad = /* @__PURE__ */ once(() => statedAnswer(MASS, 'statedLoad'));
 
-const restriction = /* @__PURE__ */ lazily(() => ({
+const restriction = /* @__PURE__ */ once(() => ({
   restrictionTime: seconds(),
   ...some({
     partialRestrictionTime: seconds(),
@@ -456,8 +451,8 @@ const restriction = /* @__PURE__ */ lazily(() => ({
     relativePressureTime: stated(['%.min']).register(annotations, { id: 'relativePressureTime' }),
   }),
 }));
-const sessionLoad = /* @__PURE__ */ lazily(() => stated(['{AU}']));
-const exerciseTotals = /* @__PURE__ */ lazily(() => ({
+const sessionLoad = /* @__PURE__ */ once(() => stated(['{AU}']));
+const exerciseTotals = /* @__PURE__ */ once(() => ({
   repetitions: stated(['{reps}']),
   timeUnderTension: seconds(),
   ...restriction(),
@@ -470,18 +465,16 @@ const exerciseTotals = /* @__PURE__ */ lazily(() => ({
     reperfusionTime: seconds(),
   }),
 }));
-const totals = /* @__PURE__ */ lazily(() => open(exerciseTotals()).register(annotations, { id: 'totals' }));
-const sessionTotals = /* @__PURE__ */ lazily(() =>
+const totals = /* @__PURE__ */ once(() => open(exerciseTotals()).register(annotations, { id: 'totals' }));
+const sessionTotals = /* @__PURE__ */ once(() =>
   open({
     ...exerciseTotals(),
     ...some({ peakLoad: mass(), peakPercentOneRepMax: stated(['%']), sessionLoad: sessionLoad() }),
   }),
 );
 
-const answerPointer = /* @__PURE__ */ lazily(() => open(pointer()).register(annotations, { id: 'answerPointer' }));
-const input = /* @__PURE__ */ lazily(() =>
-  z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())]),
-);
+const answerPointer = /* @__PURE__ */ once(() => open(pointer()).register(annotations, { id: 'answerPointer' }));
+const input = /* @__PURE__ */ once(() => z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())]));
 /** An answer of a document; `inputs` that are worked with later are declared. */
 const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
   open({
@@ -492,10 +485,10 @@ const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: S
     cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
     ...more,
   });
-const asked = /* @__PURE__ */ lazily(() => numbers('percentLop', 'percentOneRepMax'));
+const asked = /* @__PURE__ */ once(() => numbers('percentLop', 'percentOneRepMax'));
 
 /** What a document has of answers; any kind may be among them. */
-const answersOnce = /* @__PURE__ */ lazily(() => ({
+const answersOnce = /* @__PURE__ */ once(() => ({
   equations: z.array(z.string()),
   answers: list(
     z
@@ -528,14 +521,14 @@ const head = <D extends string, V extends 1 | 2>(document: D, version: V) => ({
 });
 
 // Where sides take turns, a rest holds the set of the other side: longer than any that is asked for.
-const sets = /* @__PURE__ */ lazily(() =>
+const sets = /* @__PURE__ */ once(() =>
   list(open({ ...setLength(), ...ofSet(), restS: z.number().check(z.minimum(0), z.maximum(20_000)) }), 50).register(
     annotations,
     { id: 'sets' },
   ),
 );
-const place = /* @__PURE__ */ lazily(() => ({ exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) }));
-const prescribed = /* @__PURE__ */ lazily(() => ({
+const place = /* @__PURE__ */ once(() => ({ exercise: text(120), limb: z.enum(LIMBS), side: z.enum(SIDES) }));
+const prescribed = /* @__PURE__ */ once(() => ({
   ...place(),
   sets: sets(),
   ...some({
@@ -565,7 +558,7 @@ const itemOf = <P extends z.core.$ZodShape, C extends z.core.$ZodShape, T extend
   return either as unknown as ReturnType<typeof one>;
 };
 
-const timeline = /* @__PURE__ */ lazily(() =>
+const timeline = /* @__PURE__ */ once(() =>
   open({
     events: z.array(
       open({
@@ -588,7 +581,7 @@ const timeline = /* @__PURE__ */ lazily(() =>
   }).register(annotations, { id: 'timeline' }),
 );
 
-const limbTotals = /* @__PURE__ */ lazily(() =>
+const limbTotals = /* @__PURE__ */ once(() =>
   z.array(
     open({
       limb: z.enum(LIMBS),
@@ -600,7 +593,7 @@ const limbTotals = /* @__PURE__ */ lazily(() =>
   ),
 );
 
-const planItem = /* @__PURE__ */ lazily(() =>
+const planItem = /* @__PURE__ */ once(() =>
   itemOf(
     { ...prescribed(), totals: totals(), ...some({ warmUp: sets(), load: statedLoad(), upperLoad: statedLoad() }) },
     {},
@@ -609,7 +602,7 @@ const planItem = /* @__PURE__ */ lazily(() =>
 );
 
 /** A plan, as `planSession` makes it. */
-export const planDocument = /* @__PURE__ */ lazily(() =>
+export const planDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('plan', 2),
     ...answersOnce(),
@@ -625,18 +618,18 @@ export const planDocument = /* @__PURE__ */ lazily(() =>
   }),
 );
 
-const painReport = /* @__PURE__ */ lazily(() => ({
+const painReport = /* @__PURE__ */ once(() => ({
   site: z.enum(PAIN_SITES),
   ...some({ limb: z.enum(LIMBS), side: z.enum(SIDES), ...numbers(...PAIN_MOMENTS) }),
 }));
-const feelings = /* @__PURE__ */ lazily(() =>
+const feelings = /* @__PURE__ */ once(() =>
   some({
     ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
     notes: text(4000),
   }),
 );
 
-const doneDetails = /* @__PURE__ */ lazily(() =>
+const doneDetails = /* @__PURE__ */ once(() =>
   some(
     numbers(
       'load',
@@ -649,10 +642,10 @@ const doneDetails = /* @__PURE__ */ lazily(() =>
     ),
   ),
 );
-const lastDone = /* @__PURE__ */ lazily(() => some({ lastSetToFailure: z.boolean(), instead: text(120) }));
-const reported = /* @__PURE__ */ lazily(() => list(z.enum(SYMPTOM_CODES), 50, 0));
+const lastDone = /* @__PURE__ */ once(() => some({ lastSetToFailure: z.boolean(), instead: text(120) }));
+const reported = /* @__PURE__ */ once(() => list(z.enum(SYMPTOM_CODES), 50, 0));
 
-const done = /* @__PURE__ */ lazily(() => ({
+const done = /* @__PURE__ */ once(() => ({
   date: day(),
   ...some({
     asPlanned: z.literal(true),
@@ -674,13 +667,13 @@ const done = /* @__PURE__ */ lazily(() => ({
 }));
 
 /** What `recordSession` takes besides the plan. */
-export const doneRequest = /* @__PURE__ */ lazily(() => strict(done()));
+export const doneRequest = /* @__PURE__ */ once(() => strict(done()));
 
 /** What `recordSession` takes. */
-export const recordRequest = /* @__PURE__ */ lazily(() => strict({ plan: planDocument(), ...done() }));
+export const recordRequest = /* @__PURE__ */ once(() => strict({ plan: planDocument(), ...done() }));
 
 /** What a record says of an exercise on a limb, besides its numbers. */
-const recorded = /* @__PURE__ */ lazily(() => ({
+const recorded = /* @__PURE__ */ once(() => ({
   ...prescribed(),
   ...some(numbers('cuffWidthCm', 'circumferenceCm')),
   done: open({
@@ -692,7 +685,7 @@ const recorded = /* @__PURE__ */ lazily(() => ({
   }),
 }));
 
-const recordItem = /* @__PURE__ */ lazily(() =>
+const recordItem = /* @__PURE__ */ once(() =>
   itemOf(
     { ...recorded(), totals: totals(), ...some({ load: statedLoad(), upperLoad: statedLoad() }) },
     {},
@@ -701,7 +694,7 @@ const recordItem = /* @__PURE__ */ lazily(() =>
 );
 
 /** A record, as `recordSession` makes it. */
-export const recordDocument = /* @__PURE__ */ lazily(() =>
+export const recordDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('record', 2),
     ...answersOnce(),
@@ -724,11 +717,11 @@ export const recordDocument = /* @__PURE__ */ lazily(() =>
   }),
 );
 
-const screeningFindings = /* @__PURE__ */ lazily(() =>
+const screeningFindings = /* @__PURE__ */ once(() =>
   z.array(open({ ...cautionFields(), outcome: z.enum(['refer', 'caution']), evidence: grade() })),
 );
 /** What a document of answers has, with its request. */
-const concluded = /* @__PURE__ */ lazily(() => ({
+const concluded = /* @__PURE__ */ once(() => ({
   outcome: z.enum(SCREENING_OUTCOMES),
   complete: z.boolean(),
   findings: screeningFindings(),
@@ -737,7 +730,7 @@ const concluded = /* @__PURE__ */ lazily(() => ({
 }));
 
 /** A screening, as `screen` makes it. */
-export const screeningDocument = /* @__PURE__ */ lazily(() =>
+export const screeningDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('screening', 1),
     request: screeningRequest(),
@@ -747,17 +740,17 @@ export const screeningDocument = /* @__PURE__ */ lazily(() =>
 );
 
 /** A check of the day, as `checkDay` makes it. */
-export const dayCheckDocument = /* @__PURE__ */ lazily(() =>
+export const dayCheckDocument = /* @__PURE__ */ once(() =>
   open({ ...head('day-check', 1), request: dayCheckRequest(), ...concluded() }),
 );
 
 /** Where something is, and where it goes: nothing where that is not known. */
 const fromTo = <T extends z.ZodMiniType>(number: T) => ({ from: number, ...some({ to: number }) });
 
-const setsCounted = /* @__PURE__ */ lazily(() => list(open(setLength()), 50));
+const setsCounted = /* @__PURE__ */ once(() => list(open(setLength()), 50));
 
 /** A proposal, as `nextSession` makes it. */
-export const proposalDocument = /* @__PURE__ */ lazily(() =>
+export const proposalDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('proposal', 1),
     painRule: open({ id: z.enum(PAIN_RULE_IDS), evidence: grade(), ...some({ source: source() }) }),
@@ -799,7 +792,7 @@ export const proposalDocument = /* @__PURE__ */ lazily(() =>
 );
 
 /** Any answer, read back on its own, with the answers that it was worked out from. */
-export const anyAnswer = /* @__PURE__ */ lazily(
+export const anyAnswer = /* @__PURE__ */ once(
   () =>
     open({
       ...evidence(),
@@ -813,8 +806,8 @@ function innerAnswer(): z.ZodMiniType<Answer, Answer> {
   return anyAnswer();
 }
 
-const MEASURES = /* @__PURE__ */ lazily(() => Object.keys(measures) as Measure[]);
-const assessment = /* @__PURE__ */ lazily(() => ({
+const MEASURES = /* @__PURE__ */ once(() => Object.keys(measures) as Measure[]);
+const assessment = /* @__PURE__ */ once(() => ({
   measure: z.enum(MEASURES()),
   found: z.number(),
   unit: code<Unit>(),
@@ -832,7 +825,7 @@ const assessment = /* @__PURE__ */ lazily(() => ({
 }));
 
 /** A review, as `reviewPlan` makes it. */
-export const reviewDocument = /* @__PURE__ */ lazily(() =>
+export const reviewDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('review', 1),
     of: z.enum(['plan', 'record']),
@@ -854,10 +847,10 @@ export const reviewDocument = /* @__PURE__ */ lazily(() =>
   }),
 );
 
-const compared = /* @__PURE__ */ lazily(() => Object.keys(LINES) as ComparedQuantity[]);
+const compared = /* @__PURE__ */ once(() => Object.keys(LINES) as ComparedQuantity[]);
 
 /** A comparison of two sessions, as `compareSessions` makes it. */
-export const sessionComparisonDocument = /* @__PURE__ */ lazily(() =>
+export const sessionComparisonDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('session-comparison', 1),
     rows: z.array(
@@ -874,14 +867,14 @@ export const sessionComparisonDocument = /* @__PURE__ */ lazily(() =>
   }),
 );
 
-const ofWeek = /* @__PURE__ */ lazily(() => ({
+const ofWeek = /* @__PURE__ */ once(() => ({
   restrictionTime: answerOf('restriction-time', SECONDS),
   ...some({
     peakLoad: answerOf('peak-load', MASS),
     peakPercentOneRepMax: answerOf('peak-percent-of-maximum', ['%']),
   }),
 }));
-const weekSums = /* @__PURE__ */ lazily(() =>
+const weekSums = /* @__PURE__ */ once(() =>
   open({
     sessions: answerOf('sessions', ['{sessions}']),
     restrictedSessions: answerOf('sessions', ['{sessions}']),
@@ -907,7 +900,7 @@ const weekSums = /* @__PURE__ */ lazily(() =>
 );
 
 /** A comparison of weeks, as `compareWeeks` makes it. */
-export const weekComparisonDocument = /* @__PURE__ */ lazily(() =>
+export const weekComparisonDocument = /* @__PURE__ */ once(() =>
   open({
     ...head('week-comparison', 1),
     weeks: z.array(

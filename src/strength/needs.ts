@@ -1,5 +1,4 @@
-import type { Needed } from '../answer/needs.js';
-import { need } from '../answer/needs.js';
+import { need, type Needed } from '../answer/needs.js';
 import type { Lift } from './lifts.js';
 
 /** What inputs of maxima and loads are asked for: a constant each, so that an app ships those it uses. */
