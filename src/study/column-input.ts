@@ -3,6 +3,7 @@ import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
+import { isList, MOST_ROWS } from './lists.js';
 import { need, type Asked } from '../answer/needs.js';
 import { NUMBER_OR_NULL, WORD_OR_NULL, MOST_COLUMN, AS_LONG, READABLE_COLUMN, SOME_COLUMN } from './needs.js';
 
@@ -12,19 +13,9 @@ export type NumberColumn = number | ArrayLike<number | null | undefined>;
 /** One word for every row, or a word a row. */
 export type WordColumn<T extends string> = T | ArrayLike<T | null | undefined>;
 
-export const MOST_ROWS = 50_000_000;
 /** Codes of a word column besides the positions of its words. */
 const NO_WORD = 254;
 const WRONG_WORD = 255;
-
-/** A list of any kind; asked so that a proxy cannot pass for a typed array. */
-export const isList = (value: unknown): value is ArrayLike<unknown> => {
-  try {
-    return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
-  } catch {
-    return false;
-  }
-};
 
 /** What is neither missing nor of the type of its column: text among numbers, 64-bit integers, numbers among words. */
 class WrongElement {

@@ -1,7 +1,6 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { emptyColumns, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
-import { isList, MOST_ROWS } from './column-input.js';
 import {
   BLOOD_PRESSURE_REFER,
   CEILING_REACHED,
@@ -11,6 +10,7 @@ import {
   OUTSIDE_FITTED_RANGE,
   RELATION,
 } from './flags.js';
+import { isList, MOST_ROWS } from './lists.js';
 import { A_FUNCTION, OUR_ANSWER, need, type Asked } from '../answer/needs.js';
 import { MOST_COLUMN, AS_LONG, VALUES_OR_COLUMNS, MOST_FIELDS_OF, ONE_COLUMN, ONE_KIND, SOME_ANSWER } from './needs.js';
 

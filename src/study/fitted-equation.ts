@@ -294,11 +294,8 @@ const PEOPLE: Quantity = { name: 'people', unit: '1', min: 3, max: 1e6, whole: t
 
 const DOCUMENTS = ['fitted-occlusion-equation', 'recalibrated-occlusion-equation'] as const;
 
-const number = (from: Reader, name: string, quantity: Quantity): number =>
-  from.judge(name, quantity, from.raw(name)) ?? NaN;
-
 function readRange(of: Reader): Range {
-  return { low: number(of, 'low', COEFFICIENT), high: number(of, 'high', COEFFICIENT) };
+  return { low: of.number('low', COEFFICIENT), high: of.number('high', COEFFICIENT) };
 }
 
 /** Means and triangle, as many as there are terms. */
@@ -326,13 +323,13 @@ function readCore(given: unknown): Core {
   const baseId = recalibrated ? reader.choice('base', EQUATION_IDS) : undefined;
   const width = reader.raw('cuffWidthCm');
   const cuffWidthCm = width === 'any' ? width : (reader.judge('cuffWidthCm', quantities.cuffWidthCm, width) ?? NaN);
-  const people = number(reader, 'people', PEOPLE);
-  const residualMmHg = number(reader, 'residualMmHg', ERROR);
-  const intercept = { coefficient: number(reader.child('intercept'), 'coefficient', COEFFICIENT) };
+  const people = reader.number('people', PEOPLE);
+  const residualMmHg = reader.number('residualMmHg', ERROR);
+  const intercept = { coefficient: reader.child('intercept').number('coefficient', COEFFICIENT) };
   const fields: readonly string[] = recalibrated ? [ESTIMATE] : TERM_FIELDS;
   const terms = (reader.optionalList('terms', TERMS) ?? []).map((term) => ({
     field: term.choice('field', fields),
-    coefficient: number(term, 'coefficient', COEFFICIENT),
+    coefficient: term.number('coefficient', COEFFICIENT),
     ...readRange(term),
   }));
   if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
