@@ -36,6 +36,33 @@ function squeezed(text: string): string {
   );
 }
 
+/** Whether making a value runs code, as a bundler sees it: then it keeps the value where nothing uses it. */
+function runs(node: ts.Node): boolean {
+  if (ts.isFunctionLike(node)) return false;
+  if (ts.isCallExpression(node) || ts.isNewExpression(node)) {
+    const isMarked = node.getFullText().trimStart().startsWith('/* @__PURE__ */');
+    return !isMarked || (node.arguments ?? []).some(runs);
+  }
+  const isAccess = ts.isPropertyAccessExpression(node) || ts.isElementAccessExpression(node);
+  return isAccess || ts.isSpreadElement(node) || ts.isSpreadAssignment(node) || !!ts.forEachChild(node, runs);
+}
+
+/** Every value that is made as a file loads, marked for bundlers: nothing else comes of making it. */
+function marked(text: string): string {
+  const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
+  const makers = file.statements
+    .filter(ts.isVariableStatement)
+    .flatMap(({ declarationList }) => declarationList.declarations)
+    .flatMap(({ name, initializer }) =>
+      ts.isIdentifier(name) && initializer && runs(initializer) ? [initializer] : [],
+    );
+  return makers.reduceRight(
+    (whole, maker) =>
+      `${whole.slice(0, maker.getStart())}/* @__PURE__ */ (() => (${maker.getText()}))()${whole.slice(maker.end)}`,
+    text,
+  );
+}
+
 // The bare equations share no file with the others: an app that wants one loads 9 kB.
 const groups = [entries.filter((entry) => entry !== 'equations'), ['equations']];
 const built = await Promise.all(
@@ -63,4 +90,4 @@ for (const file of readdirSync('dist', { recursive: true, encoding: 'utf8' }))
 for (const { output } of built.flat())
   for (const part of output)
     if (part.type === 'chunk')
-      writeFileSync(`dist/${part.fileName}`, part.fileName.endsWith('.cjs') ? squeezed(part.code) : part.code);
+      writeFileSync(`dist/${part.fileName}`, part.fileName.endsWith('.cjs') ? squeezed(part.code) : marked(part.code));
