@@ -1,8 +1,8 @@
-import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
-import { dayCheckAgain, screeningAgain } from './checks.js';
+import { answersAgain } from './checks.js';
 import { textByCode } from './catalogue.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -122,12 +122,12 @@ const answered = {
 const screeningKind: StoredKind<Screening> = {
   ...answered,
   schema: screeningDocument,
-  remade: (given) => asItIs(screeningAgain(given, [])),
+  remade: (given) => asItIs(answersAgain(given, [])),
 };
 const dayCheckKind: StoredKind<DayCheck> = {
   ...answered,
   schema: dayCheckDocument,
-  remade: (given) => asItIs(dayCheckAgain(given, [])),
+  remade: (given) => asItIs(answersAgain(given, [])),
 };
 
 /** Every document that is read back. */
@@ -182,10 +182,7 @@ export function expandedInto<K extends keyof Documents>(
   document: unknown,
   place: Path,
 ): ExpandedDocuments[K] | undefined {
-  const result = attempt((given: unknown) => expandedOf([kind], given, place), document);
-  if (result.ok) return result.value;
-  issues.push(...result.issues);
-  return undefined;
+  return gather(issues, () => expandedOf([kind], document, place));
 }
 
 /**
