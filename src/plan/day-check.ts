@@ -17,7 +17,7 @@ import {
   type ScreeningFinding,
   type ScreeningQuestion,
 } from './questions.js';
-import { dayCheckRequest } from './schema.js';
+import { dayCheckRequest } from './schema-requests.js';
 import { dayItems, PAIN_LINE } from './screening-items.js';
 import { screeningCaution } from './screening-messages.js';
 

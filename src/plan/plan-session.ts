@@ -26,7 +26,7 @@ import { planMessages } from './messages.js';
 import { LISTED_ONCE, NOT_AFTER_PLAN, PLAN_REQUEST } from './needs.js';
 import { parseDocument } from './parse.js';
 import { plannedExercise, type PlannedExercise } from './plan-exercise.js';
-import { planRequest } from './schema.js';
+import { planRequest } from './schema-requests.js';
 import { sessionCautions } from './session-cautions.js';
 import { messageKey, uniqueCautions } from './severity.js';
 import { applyDecisions, mergeStops, softened, stopsOf, type Stop } from './stops.js';

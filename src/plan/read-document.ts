@@ -13,7 +13,7 @@ import { planKind } from './read-plan.js';
 import { compact, compactedOlder, expandedRecord, plannedOf } from './expanded.js';
 import { recordFrom, totalsDone } from './record-session.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
-import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
+import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema-documents.js';
 import { inForce } from './stops.js';
 import { isObject, keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';

@@ -2,7 +2,7 @@ import { gather, within, type InputIssue, type Path } from '../answer/issues.js'
 import { compactedOlder, expandedPlan, expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
 import { planSession } from './plan-session.js';
-import { planDocument } from './schema.js';
+import { planDocument } from './schema-documents.js';
 import { stopsMissing } from './stops.js';
 import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';

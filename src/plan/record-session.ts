@@ -39,7 +39,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from './record.js';
-import { doneRequest } from './schema.js';
+import { doneRequest } from './schema-requests.js';
 import { heaviestLoad } from './set-counts.js';
 import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';

@@ -18,7 +18,7 @@ import {
   type ScreeningQuestion,
   type ScreeningReply,
 } from './questions.js';
-import { screeningRequest } from './schema.js';
+import { screeningRequest } from './schema-requests.js';
 import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-items.js';
 import { screeningCaution } from './screening-messages.js';
 
