@@ -113,30 +113,21 @@ const proposalKind: StoredKind<Proposal> = {
 };
 
 /** A document of answers is worked out again from them, whatever version made it. */
-const answered = {
+const answersKind = <D extends Screening | DayCheck>(schema: StoredKind<D>['schema']): StoredKind<D> => ({
   current: 1,
+  schema,
   upgrades: {},
-  otherwise: <T extends Screening | DayCheck>(given: T, made: Read<T>): Read<T> =>
-    asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
-};
-const screeningKind: StoredKind<Screening> = {
-  ...answered,
-  schema: screeningDocument,
   remade: (given) => asItIs(answersAgain(given, [])),
-};
-const dayCheckKind: StoredKind<DayCheck> = {
-  ...answered,
-  schema: dayCheckDocument,
-  remade: (given) => asItIs(answersAgain(given, [])),
-};
+  otherwise: (given, made) => asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
+});
 
 /** Every document that is read back. */
 export const kinds = {
   plan: planKind,
   record: recordKind,
   proposal: proposalKind,
-  screening: screeningKind,
-  'day-check': dayCheckKind,
+  screening: answersKind<Screening>(screeningDocument),
+  'day-check': answersKind<DayCheck>(dayCheckDocument),
 };
 const NAMES = Object.keys(kinds) as (keyof typeof kinds)[];
 
