@@ -87,7 +87,7 @@ export function isSoundAnswer(
   const wrong = intervalFault(given as Answer);
   if (!wrong) return true;
   const [field, expected] = wrong;
-  reader.report('wrong-relation', [...path, field], expected, describe((given as Record<string, unknown>)[field]));
+  reader.refuse([...path, field], expected, describe((given as Record<string, unknown>)[field]));
   return false;
 }
 

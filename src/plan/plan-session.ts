@@ -392,7 +392,7 @@ function setsOf(
     ...moved,
   };
   try {
-    return fullPrescription(defined(prescription) as Prescription);
+    return fullPrescription(prescription);
   } catch (error) {
     if (!isInputError(error) || mode === undefined || mode === 'resistance') throw error;
     const counted = warmUp?.some(({ durationS }) => durationS === undefined);

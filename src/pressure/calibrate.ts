@@ -160,9 +160,8 @@ function readEstimate(reader: Reader): Pressure {
     ),
     ...(isError(deviationInUnit(estimate)) ? [] : ['standardDeviation']),
   ];
-  if (!isEstimate(estimate)) reader.report('wrong-relation', 'estimate', ESTIMATE_MAKERS, describe(estimate.equation));
-  else if (faults.length > 0)
-    reader.report('wrong-relation', 'estimate', need(ESTIMATE_WITH, { fields: faults }), 'one without');
+  if (!isEstimate(estimate)) reader.refuse('estimate', ESTIMATE_MAKERS, describe(estimate.equation));
+  else if (faults.length > 0) reader.refuse('estimate', need(ESTIMATE_WITH, { fields: faults }), 'one without');
   return estimate;
 }
 
@@ -231,7 +230,7 @@ function readMeasurements(reader: Reader, estimate: Pressure): Pressure[] {
     const path = ['measurements', index];
     if (!isSoundAnswer(reader, path, item, requirement) || !fine) return;
     const fault = measurementFault(item as Pressure, estimate);
-    if (fault) reader.report('wrong-relation', [...path, ...fault.path], fault.expected, fault.received);
+    if (fault) reader.refuse([...path, ...fault.path], fault.expected, fault.received);
   });
   return list as Pressure[];
 }
@@ -412,11 +411,11 @@ export const calibrateOcclusionPressure = /* @__PURE__ */ withInput(function cal
     const [first, second] = contradicting.pair.map(({ index }) => formatUnit(measurements[index]!.value, 'mm[Hg]'));
     for (const { index } of contradicting.pair) {
       const expected = AGREEING;
-      reader.report('wrong-relation', ['measurements', index], expected, `${first!}, ${second!}`);
+      reader.refuse(['measurements', index], expected, `${first!}, ${second!}`);
     }
   } else if (value <= diastolicMmHg) {
     const expected = need(RESULT_ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'measurements', expected, formatUnit(value, 'mm[Hg]'));
+    reader.refuse('measurements', expected, formatUnit(value, 'mm[Hg]'));
   }
   reader.done();
 

@@ -127,7 +127,7 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
   const given = standardDeviationMmHg !== undefined;
   if (given && standardDeviationMmHg >= valueMmHg) {
     const expected = need(BELOW_MEASURED, { value: valueMmHg, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
+    reader.refuse('standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
   }
   reader.done();
 

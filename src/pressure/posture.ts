@@ -85,14 +85,14 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
   const same = fromPosture === toPosture;
   if (reader.fine && limb !== 'leg' && !same) {
-    reader.report('wrong-relation', 'limb', LEG_FOR_POSTURE, limb);
+    reader.refuse('limb', LEG_FOR_POSTURE, limb);
   }
   refuseBelowDiastolic(reader, occlusionMmHg, diastolicMmHg);
   const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
   const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;
   if (value < quantities.occlusionMmHg.min) {
     const expected = need(STAYS_AT_LEAST, { least: quantities.occlusionMmHg.min, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
+    reader.refuse('occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
   }
   reader.done();
 

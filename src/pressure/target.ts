@@ -133,7 +133,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const { fine } = reader;
   const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
-    reader.report('wrong-relation', 'occlusion', need(WITH_INTERVAL), 'one without');
+    reader.refuse('occlusion', need(WITH_INTERVAL), 'one without');
   }
   const highest = fine && limit !== undefined ? highestSetting(occlusion, limit, gaugeStepMmHg) : undefined;
   const held = ceilingMmHg !== undefined && wanted > ceilingMmHg;
@@ -141,14 +141,9 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const limited = highest !== undefined && highest < unlimited;
   const value = limited ? highest : unlimited;
   if (unlimited === 0) {
-    reader.report(
-      'wrong-relation',
-      'gaugeStepMmHg',
-      need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }),
-      String(gaugeStepMmHg),
-    );
+    reader.refuse('gaugeStepMmHg', need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }), String(gaugeStepMmHg));
   } else if (limited && highest === 0) {
-    reader.report('wrong-relation', 'occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
+    reader.refuse('occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
   }
   reader.done();
 

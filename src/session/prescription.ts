@@ -337,14 +337,14 @@ export function orDuration(): Needed {
 
 /** Reports a field that does not go with the others. */
 const refuse = (reader: Reader, name: string, asked: Asked): void => {
-  if (reader.has(name)) reader.report('wrong-relation', name, asked, 'a value');
+  if (reader.has(name)) reader.refuse(name, asked, 'a value');
 };
 
 /** Reports the one that is missing of two fields that go together. */
 function together(reader: Reader, ...[first, second]: readonly [string, string]): void {
   if (reader.has(first) === reader.has(second)) return;
   const [there, absent] = reader.has(first) ? [first, second] : [second, first];
-  reader.report('missing', absent, need(GIVEN_WITH, { field: there }), 'undefined');
+  reader.report('missing', absent, need(GIVEN_WITH, { field: there }));
 }
 
 function readPrescription(reader: Reader): FullPrescription {
@@ -394,11 +394,11 @@ function readPrescription(reader: Reader): FullPrescription {
 
   if (reader.has('scheme') === reader.has('sets')) {
     const received = reader.has('sets') ? 'both' : 'neither';
-    reader.report('wrong-relation', 'sets', EITHER_SCHEME, received);
+    reader.refuse('sets', EITHER_SCHEME, received);
   }
   for (const set of [...(setReaders ?? []), ...(warmUpReaders ?? [])]) {
     if (!set.has('repetitions') && !set.has('durationS')) {
-      set.report('missing', 'repetitions', orDuration(), 'undefined');
+      set.report('missing', 'repetitions', orDuration());
     }
   }
   const times = checkTempo(reader, tempo, [...warmUpGiven, ...given]);
@@ -451,12 +451,12 @@ function checkTempo(
   const counted = sets.some((set) => set.durationS === undefined && set.repetitions !== undefined);
   if (!tempo || 'without' in tempo) {
     if (tempo && counted) {
-      reader.report('wrong-relation', 'tempo', WITHOUT_EXPLOSIVE, `'${tempo.without}'`);
-    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_PHASES, 'undefined');
+      reader.refuse('tempo', WITHOUT_EXPLOSIVE, `'${tempo.without}'`);
+    } else if (counted && !reader.has('tempo')) reader.report('missing', 'tempo', TEMPO_PHASES);
     return undefined;
   }
   if (reader.fine && tempo.eccentricS + tempo.bottomS + tempo.concentricS + tempo.topS === 0) {
-    reader.report('wrong-relation', 'tempo', LONGER_REPETITION, '0 s');
+    reader.refuse('tempo', LONGER_REPETITION, '0 s');
   }
   return tempo;
 }
@@ -464,13 +464,12 @@ function checkTempo(
 function checkLoads(reader: Reader, sets: readonly ExerciseSet[]): void {
   const perSet = sets.some((set) => set.load !== undefined);
   if (perSet && !reader.has('load') && sets.some((set) => set.load === undefined)) {
-    reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }), 'undefined');
+    reader.report('missing', 'load', need(OR_IN_EVERY_SET, { field: 'load' }));
   }
   if (perSet) refuse(reader, 'percentOneRepMax', LEFT_OUT_LOADS);
   if (reader.has('oneRepMax')) {
     refuse(reader, 'percentOneRepMax', need(LEFT_OUT_WITH, { field: 'oneRepMax' }));
-    if (!perSet && !reader.has('load'))
-      reader.report('missing', 'load', need(GIVEN_WITH, { field: 'oneRepMax' }), 'undefined');
+    if (!perSet && !reader.has('load')) reader.report('missing', 'load', need(GIVEN_WITH, { field: 'oneRepMax' }));
   }
 }
 
@@ -485,40 +484,35 @@ interface Pressures {
 function checkPressures(reader: Reader, { restriction, side, pressures, rest, occlusionMmHg }: Pressures): void {
   const some = pressures.some((pressure) => pressure !== undefined);
   if (some && pressures.includes(undefined)) {
-    reader.report('missing', 'pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }), 'undefined');
+    reader.report('missing', 'pressureMmHg', need(OR_IN_EVERY_SET, { field: 'pressureMmHg' }));
   }
   if (restriction === 'none') {
     for (const name of ['pressureMmHg', 'occlusionMmHg', 'inflatedBeforeS', 'deflatedAfterS'])
       refuse(reader, name, LEFT_OUT_UNRESTRICTED);
     if (some && !reader.has('pressureMmHg')) {
-      reader.report('wrong-relation', 'sets', WITHOUT_PRESSURES, 'pressures');
+      reader.refuse('sets', WITHOUT_PRESSURES, 'pressures');
     }
   }
   if (restriction !== 'partial')
     refuse(reader, 'restPressureMmHg', need(LEFT_OUT_UNLESS, { field: 'restriction', value: 'partial' }));
   else if (some && !reader.has('restPressureMmHg')) {
-    reader.report('missing', 'restPressureMmHg', REST_PRESSURE, 'undefined');
+    reader.report('missing', 'restPressureMmHg', REST_PRESSURE);
   }
   const split = [rest, occlusionMmHg, ...pressures].some((pressure) => typeof pressure === 'object');
-  if (split && !reader.has('side')) reader.report('missing', 'side', SIDE_OF_PRESSURES, 'undefined');
+  if (split && !reader.has('side')) reader.report('missing', 'side', SIDE_OF_PRESSURES);
   if (!reader.fine || rest === undefined) return;
-  if (!some) reader.report('missing', 'pressureMmHg', need(GIVEN_WITH, { field: 'restPressureMmHg' }), 'undefined');
+  if (!some) reader.report('missing', 'pressureMmHg', need(GIVEN_WITH, { field: 'restPressureMmHg' }));
   for (const one of side ? sidesOf(side) : SIDES) {
     const lower = onSide(rest, one);
     if (pressures.some((pressure) => pressure !== undefined && onSide(pressure, one) <= lower)) {
-      reader.report(
-        'wrong-relation',
-        'restPressureMmHg',
-        need(BELOW_FIELD, { field: 'pressureMmHg' }),
-        `${format(lower)} mmHg`,
-      );
+      reader.refuse('restPressureMmHg', need(BELOW_FIELD, { field: 'pressureMmHg' }), `${format(lower)} mmHg`);
       return;
     }
   }
 }
 
 /** A prescription with every default in its place, or an InputError. */
-export function fullPrescription(prescription: Prescription): FullPrescription {
+export function fullPrescription(prescription: unknown): FullPrescription {
   const reader = new Reader(prescription);
   const full = readPrescription(reader);
   reader.done();
@@ -535,7 +529,7 @@ export function readSession(reader: Reader): FullSession {
   const sessionS = reader.optionalNumber('sessionS');
   const notes = defined({ sessionRpe, sessionS }) as SessionNotes;
   if (reader.has('sessionS') && !reader.has('sessionRpe')) {
-    reader.report('missing', 'sessionRpe', need(GIVEN_WITH, { field: 'sessionS' }), 'undefined');
+    reader.report('missing', 'sessionRpe', need(GIVEN_WITH, { field: 'sessionS' }));
   }
   if (!parts) {
     return { ...notes, exercises: reader.has('exercises') ? [] : [readPrescription(reader)], pauses: [] };
@@ -557,7 +551,7 @@ export function readSession(reader: Reader): FullSession {
   const cuffed = parts.filter((_, index) => exercises[index]!.restriction !== 'none');
   if (cuffed.some((part) => part.has('limb'))) {
     for (const part of cuffed) {
-      if (!part.has('limb')) part.report('missing', 'limb', ALL_OR_NONE, 'undefined');
+      if (!part.has('limb')) part.report('missing', 'limb', ALL_OR_NONE);
     }
   }
   const pauses = own.slice(0, -1).map((pause) => pause ?? reperfusionS ?? 0);

@@ -138,7 +138,7 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
   const set = readSet(reader);
   const { equation: chosen, why } = choose(set);
   const outside = reader.fine ? outsideDomain(chosen, set.r) : undefined;
-  if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+  if (outside) reader.refuse('repetitions', outside, format(set.r));
   const applying: OneRepMaxComparison['applying'][number][] = [];
   const notApplying: OneRepMaxComparison['notApplying'][number][] = [];
   if (reader.fine) {

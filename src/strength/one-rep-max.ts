@@ -329,14 +329,14 @@ export const estimateOneRepMax = /* @__PURE__ */ withInput(function estimateOneR
     const { lifts, id } = equation;
     const { lift } = set.facts;
     const outside = set.r === 1 ? undefined : outsideDomain(equation, set.r);
-    if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+    if (outside) reader.refuse('repetitions', outside, format(set.r));
     if (lift !== undefined && lifts !== 'any' && !lifts.includes(lift)) {
-      reader.report('wrong-relation', 'lift', liftsOf(lifts, id), lift);
+      reader.refuse('lift', liftsOf(lifts, id), lift);
     }
     answer = maximumBy(equation, set, why);
     if (!answer && reader.fine) {
       const expected = need(HEAVIER, { equation: id });
-      reader.report('wrong-relation', 'load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
+      reader.refuse('load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
     }
   }
   reader.done();

@@ -65,7 +65,7 @@ export function readSet(reader: Reader): ReadSet {
   const reported = reader.optionalNumber('repetitionsInReserve');
   const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
   if (reported !== undefined && reader.has('reserveRpe')) {
-    reader.report('wrong-relation', 'reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
+    reader.refuse('reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
   }
   const reserve = rating ?? { repetitions: reported ?? 0, from: reported ?? 0, to: reported ?? 0 };
   return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };

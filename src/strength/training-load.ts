@@ -132,7 +132,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
   const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.report('wrong-relation', name, need(LEFT_OUT_WITH, { field: way! }), 'both');
+  for (const name of others) reader.refuse(name, need(LEFT_OUT_WITH, { field: way! }), 'both');
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);
@@ -145,7 +145,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   let perSide: TrainingLoad['perSide'];
   const nothing = (lightest: number): void => {
     const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
-    reader.report('wrong-relation', way!, need(LIGHT_ENOUGH, values), 'nothing that light');
+    reader.refuse(way!, need(LIGHT_ENOUGH, values), 'nothing that light');
   };
   if (reader.fine) {
     wanted = product(percentOneRepMax / 100, maximum);
@@ -153,7 +153,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     if (wanted <= 0) {
       const alone = percentOf(0);
       const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone, off: -wanted, unit: code });
-      reader.report('wrong-relation', 'bodyMassLoad', expected, formatUnit(bodyMass, code));
+      reader.refuse('bodyMassLoad', expected, formatUnit(bodyMass, code));
     } else if (inventory) {
       const loading = loadBar(wanted, inventory, rounding);
       if ('lightest' in loading) nothing(loading.lightest);
