@@ -40,6 +40,7 @@ import {
   WITHOUT_PRESSURES,
 } from './needs.js';
 import { MAXIMUM_MAKERS } from '../strength/needs.js';
+import { massRequirement } from '../strength/read-mass.js';
 
 export type { Tempo };
 
@@ -361,16 +362,7 @@ function readPrescription(reader: Reader): FullPrescription {
   const loads = inLoadUnit(quantities.load, loadUnitCode(unit));
   const load = reader.optionalNumber('load', loads);
   const percentOneRepMax = reader.optionalNumber('percentOneRepMax');
-  const maximum = readAnswer(
-    reader,
-    'oneRepMax',
-    'one-repetition-maximum',
-    MAXIMUM_MAKERS,
-    ['kg', '[lb_av]'],
-    quantities.load.min,
-    quantities.load.max * 40,
-    true,
-  );
+  const maximum = readAnswer(reader, 'oneRepMax', massRequirement('one-repetition-maximum', MAXIMUM_MAKERS), true);
   const bodyMassKg = reader.optionalNumber('bodyMassKg');
   const bodyMassPercent = reader.optionalNumber('bodyMassPercent');
   const pressureMmHg = reader.optionalNumberOrParts('pressureMmHg', SIDES);
