@@ -8,6 +8,7 @@ import {
   normalInterval,
   type WithInterval,
 } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
@@ -81,10 +82,11 @@ export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMa
 ): WithInterval<OneRepMax> {
   const reader = new Reader(input);
   const { load, unit } = readLoad(reader);
-  const lift = reader.optionalChoice('lift', LIFTS);
-  const training = reader.optionalChoice('training', TRAINING);
+  const facts = defined({
+    lift: reader.optionalChoice('lift', LIFTS),
+    training: reader.optionalChoice('training', TRAINING),
+  });
   reader.done();
-  const facts = { ...(lift && { lift }), ...(training && { training }) };
   return { ...asTested({ load, unit, facts }), equation: 'tested', inputs: { load, unit, ...facts } };
 });
 
