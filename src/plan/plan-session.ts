@@ -27,13 +27,13 @@ import {
 import { exercisePart, totalsOfSide, wholeTotals } from '../session/totals.js';
 import { scheduleSession, ofSide } from '../session/schedule.js';
 import {
-  fullPrescription,
   sidesOf,
   type FullPrescription,
   type FullSet,
   type PerSide,
   type Prescription,
 } from '../session/prescription.js';
+import { fullPrescription } from '../session/read-session.js';
 import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';

@@ -17,7 +17,8 @@ import {
 } from './exposure.js';
 import { byLimb, inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
-import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { fullSession } from './read-session.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
