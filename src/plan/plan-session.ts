@@ -37,8 +37,12 @@ import { fullPrescription } from '../session/read-session.js';
 import { timelineOf } from '../session/timeline.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';
-import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
-import { trainingLoadRange, type TrainingLoadRangeInput } from '../strength/training-load-range.js';
+import {
+  trainingLoad,
+  trainingLoadRange,
+  type TrainingLoadInput,
+  type TrainingLoadRangeInput,
+} from '../strength/training-load.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
 import { dayCheckAgain, dayCheckCautions, screeningAgain, screeningCautions } from './checks.js';

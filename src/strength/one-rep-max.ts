@@ -14,16 +14,23 @@ import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import { choose, farFromFitted, misfits, outsideDomain } from './choose.js';
+import {
+  ADULT_FROM_YEARS,
+  choose,
+  EQUATION_SHARE,
+  farFromFitted,
+  inUnit,
+  MANY,
+  misfits,
+  OLDER_FROM_YEARS,
+  outsideDomain,
+} from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
-import { inUnit } from './in-unit.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
-import { ADULT_FROM_YEARS, EQUATION_SHARE, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { readLoad } from './read-load.js';
-import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
+import { readLoad, readSet, type LiftedSet, type ReadSet } from './read-set.js';
 import { reserveError } from './reserve.js';
 import { FIRST_TEST_GAIN, retestOf } from './retest.js';
 import { need } from '../answer/needs.js';

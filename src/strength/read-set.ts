@@ -1,9 +1,16 @@
 import { defined, type Exact } from '../answer/defined.js';
 import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import type { Reader } from '../answer/reader.js';
-import { SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import {
+  inLoadUnit,
+  LOAD_UNITS,
+  loadUnitCode,
+  quantities,
+  SEXES,
+  type LoadUnit,
+  type Sex,
+} from '../quantity/quantities.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
-import { readLoad } from './read-load.js';
 import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
@@ -44,6 +51,12 @@ export interface ReadSet {
   /** Repetitions to failure. */
   readonly r: number;
   readonly facts: Exact<LiftFacts>;
+}
+
+/** A load in its `unit`; kg when left out. */
+export function readLoad(reader: Reader): { load: number; unit: LoadUnit } {
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  return { load: reader.number('load', inLoadUnit(quantities.load, loadUnitCode(unit))), unit };
 }
 
 export function readSet(reader: Reader): ReadSet {

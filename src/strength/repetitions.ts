@@ -4,12 +4,11 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import { formatUnit } from '../quantity/format.js';
-import { outsideDomain } from './choose.js';
+import { MANY, MOST, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
 import { caution, comparisonCaution } from './messages.js';
-import { MANY, MOST } from './limits.js';
 import {
   ABOVE_FLOOR,
   MOST_REPETITIONS,
