@@ -21,7 +21,15 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quanti
 import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
+import {
+  loadBar,
+  type Inventory,
+  type Loading,
+  type Plate,
+  readInventory,
+  reportTooFine,
+  ROUNDINGS,
+} from './plates.js';
 import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
@@ -82,6 +90,48 @@ export function nearestOf(wanted: number, available: readonly number[], rounding
 /** The fields that say which loads you can set; at most one may be given. */
 const WAYS = ['step', 'available', 'bar'] as const;
 
+/** Which loads you can set, after reading; any where there is no step, no list and no inventory. */
+interface LoadsToSet extends Pick<TrainingLoadInput, 'step' | 'available'> {
+  readonly inventory: Inventory | undefined;
+  readonly rounding: Rounding;
+}
+
+/** The load that you can set for a wanted one, or the lightest where none is light enough. */
+function settable(
+  wanted: number,
+  { step, available, inventory, rounding }: LoadsToSet,
+): Loading | { readonly total: number; readonly perSide?: undefined } {
+  if (inventory) return loadBar(wanted, inventory, rounding);
+  const total = available
+    ? nearestOf(wanted, available, rounding)
+    : step
+      ? roundToStep(wanted, step, rounding)
+      : wanted;
+  return total ? { total } : { lightest: available ? Math.min(...available) : step! };
+}
+
+/** Cautions about the percentage of the load that is lifted, which counts, and not that which was asked for. */
+function percentCautions(
+  asked: number,
+  reached: number,
+  load: { readonly load: number; readonly unit: LoadUnit },
+  way: (typeof WAYS)[number] | undefined,
+): Caution[] {
+  const moved = Math.abs(reached - asked) > 0.05 * asked;
+  const lifted = moved ? reached : asked;
+  const { low, high } = guidance2019.percentOneRepMax;
+  const values = { percentOneRepMax: format(lifted), low, high };
+  const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
+  const cautions: Caution[] = [];
+  if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
+  if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
+  if (moved) {
+    const values = { ...load, reached: Number(format(reached)), percentOneRepMax: asked };
+    cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
+  }
+  return cautions;
+}
+
 /**
  * The load that is a percentage of a one-repetition maximum (1RM), rounded to a load you can set.
  *
@@ -140,35 +190,23 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const shareUnit = loadUnitOf(share.unit);
   const counted = reader.has('bodyMassLoad');
   const bodyMass = counted ? convertLoad(share.value, shareUnit, unit) : 0;
-  const percentOf = (load: number): number => (100 * (load + bodyMass)) / maximum;
+  const percentOf = (load: number, of = maximum): number => (100 * (load + bodyMass)) / of;
   let wanted = NaN;
   let load = NaN;
   let perSide: TrainingLoad['perSide'];
-  const nothing = (lightest: number): void => {
-    const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
-    reader.refuse(way!, need(LIGHT_ENOUGH, values), 'nothing that light');
-  };
   if (reader.fine) {
     wanted = product(percentOneRepMax / 100, maximum);
     if (counted) wanted = sum([wanted, -bodyMass]);
-    if (wanted <= 0) {
-      const alone = percentOf(0);
-      const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone, off: -wanted, unit: code });
+    const loading = wanted > 0 ? settable(wanted, { step, available, inventory, rounding }) : undefined;
+    if (!loading) {
+      const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone: percentOf(0), off: -wanted, unit: code });
       reader.refuse('bodyMassLoad', expected, formatUnit(bodyMass, code));
-    } else if (inventory) {
-      const loading = loadBar(wanted, inventory, rounding);
-      if ('lightest' in loading) nothing(loading.lightest);
-      else if ('tooFine' in loading) reportTooFine(reader);
-      else ({ total: load, perSide } = loading);
-    } else {
-      const fitting = available
-        ? nearestOf(wanted, available, rounding)
-        : step
-          ? roundToStep(wanted, step, rounding)
-          : wanted;
-      if (fitting) load = fitting;
-      else nothing(available ? Math.min(...available) : step!);
-    }
+    } else if ('lightest' in loading) {
+      const { lightest } = loading;
+      const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
+      reader.refuse(way!, need(LIGHT_ENOUGH, values), 'nothing that light');
+    } else if ('tooFine' in loading) reportTooFine(reader);
+    else ({ total: load, perSide } = loading);
   }
   reader.done();
 
@@ -190,19 +228,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
       upper: (percentOneRepMax / 100) * inUnit(upper),
     };
   const reached = percentOf(load);
-  const cautions: Caution[] = [];
-  const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
-  const { low, high } = guidance2019.percentOneRepMax;
-  const moved = Math.abs(reached - percentOneRepMax) > 0.05 * percentOneRepMax;
-  // The load lifted counts, not the percentage asked for.
-  const lifted = moved ? reached : percentOneRepMax;
-  const values = { percentOneRepMax: format(lifted), low, high };
-  if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
-  if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
-  if (moved) {
-    const values = { load, unit, reached: Number(format(reached)), percentOneRepMax };
-    cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
-  }
+  const cautions = percentCautions(percentOneRepMax, reached, { load, unit }, way);
   const exact = exactness(oneRepMax);
   if (!otherLimb && exact.length === 0 && !((lower ?? 0) > 0)) {
     cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
@@ -230,8 +256,8 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     }),
     reached: {
       percentOneRepMax: reached,
-      ...(upper !== undefined && upper > 0 && { lower: (100 * (load + bodyMass)) / inUnit(upper) }),
-      ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
+      ...(upper !== undefined && upper > 0 && { lower: percentOf(load, inUnit(upper)) }),
+      ...(lower !== undefined && lower > 0 && { upper: percentOf(load, inUnit(lower)) }),
     },
     assumptions: [
       ...exact,
