@@ -20,7 +20,7 @@ import { findItem, type ItemPlace } from './find-item.js';
 import { version } from '../study/version.js';
 import { prescribedItem } from './item-prescription.js';
 import { expandedOf } from './read-document.js';
-import { prescriptionDone } from './record-session.js';
+import { prescriptionDone } from './record-from.js';
 import type { ExpandedRecord, ExpandedRecordItem, SessionRecord } from './record.js';
 import { mergeStops, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';

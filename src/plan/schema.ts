@@ -642,7 +642,9 @@ const doneDetails = /* @__PURE__ */ once(() =>
     ),
   ),
 );
-const lastDone = /* @__PURE__ */ once(() => some({ lastSetToFailure: z.boolean(), instead: text(120) }));
+const lastDone = /* @__PURE__ */ once(() =>
+  some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
+);
 const reported = /* @__PURE__ */ once(() => list(z.enum(SYMPTOM_CODES), 50, 0));
 
 const done = /* @__PURE__ */ once(() => ({
