@@ -1,5 +1,5 @@
 import { defined } from '../answer/defined.js';
-import { attempt, InputError, issue, moved, type InputIssue } from '../answer/issues.js';
+import { gather, InputError, issue, type InputIssue } from '../answer/issues.js';
 import { need, type Asked } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
@@ -138,10 +138,13 @@ function itemsOf(given: readonly DoneItem[], plan: ExpandedPlan): ExpandedRecord
       issues.push(issue('wrong-relation', [...place, 'exercise'], expected, placeText(given[index]!)));
       return [];
     }
-    const made = attempt((done: DoneItem) => doneOf(item, done, plan), given[index]);
-    if (made.ok) return [made.value];
-    issues.push(...made.issues.map((found) => moved(found, (path) => [...place, ...path])));
-    return [];
+    return (
+      gather(
+        issues,
+        () => doneOf(item, given[index]!, plan),
+        (path) => [...place, ...path],
+      ) ?? []
+    );
   });
   if (issues.length > 0) throw new InputError(issues);
   return items;

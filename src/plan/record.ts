@@ -145,6 +145,9 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number] | 'tota
 /** One exercise on one limb, with whole answers: what the plan had, and what was done. */
 export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
 
+/** One exercise on one limb of a plan or of a record, with whole answers. */
+export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
+
 /** What a record says besides the numbers worked out for it. */
 interface RecordFacts extends Feelings {
   /** Kind of document. */
