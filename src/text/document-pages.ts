@@ -219,7 +219,7 @@ function doneFields(
     ],
     (load !== undefined || mode === undefined || mode === 'resistance') && [
       word('page.load'),
-      load
+      load && !done.unloaded
         ? // The planned load is that of another exercise.
           (done.instead === undefined ? beside : onlyDone)(
             amountToSet(translate, done.load!, loadUnitCode(done.unit!)),

@@ -4,7 +4,7 @@ import { measurementOf } from '../plan/item-prescription.js';
 import { sideWords } from '../plan/measures.js';
 import { isSameLimb } from '../plan/limb-and-side.js';
 import { perSet } from '../plan/set-counts.js';
-import { inForce } from '../plan/stops.js';
+import { inForce, type StopCode } from '../plan/stops.js';
 import type { ExpandedPlan, ExpandedPlanItem } from '../plan/types.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf } from '../quantity/quantities.js';
@@ -84,11 +84,26 @@ function workWords(translate: Translate, word: Word, item: ExpandedPlanItem, res
   ].join(', ');
 }
 
+/** Stops whose own sentence says that nobody trains. */
+const SAYS_NOT_TO_TRAIN: readonly StopCode[] = [
+  'blood-pressure-refer',
+  'today-pain-severe',
+  'today-new-condition',
+  'today-chest',
+  'today-dark-urine',
+  'today-swelling',
+  'today-illness',
+];
+
 /** A plan as one line for each exercise, for a note or a message; while a stop is in force, the stop and no setting. */
 export function prescriptionBlocks(plan: ExpandedPlan, translate: Translate): Block[] {
   const word = translating(translate, pageWords);
-  const stops = stopLines(translate, inForce(plan.stops));
-  if (stops.length > 0) return [{ lines: [[`${word('page.do-not-train')}.`, ...stops].join(' ')] }];
+  const stops = inForce(plan.stops);
+  if (stops.length > 0) {
+    const isSaid = stops.some(({ code }) => SAYS_NOT_TO_TRAIN.includes(code));
+    const first = isSaid ? [] : [`${word('page.do-not-train')}.`];
+    return [{ lines: [[...first, ...stopLines(translate, stops)].join(' ')] }];
+  }
   const lines = exercisesOf(plan).map(({ listed, own, rests }) => {
     const [first] = own;
     const work = word('page.sentence-exercise', {
