@@ -38,6 +38,12 @@ export const joined = (...texts: readonly Maybe<string>[]): string => there(...t
 
 export const lines = (...texts: readonly Maybe<string>[]): Block => ({ lines: there(...texts) });
 export const fields = (...of: readonly Maybe<Field>[]): Block => ({ fields: there(...of) });
+/** The head of a column, and its cell of an item. */
+export type Column<T> = readonly [head: string, cell: (item: T) => string];
+/** A table with a row for each item. */
+export const table = <T>(items: readonly T[], ...columns: readonly Column<T>[]): Block => ({
+  table: [columns.map(([head]) => head), ...items.map((item) => columns.map(([, cell]) => cell(item)))],
+});
 /** Where there is nothing to list, a page says so. */
 export const pointsOr = (otherwise: string, points: readonly string[]): Block =>
   points.length > 0 ? { points } : { lines: [otherwise] };

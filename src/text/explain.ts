@@ -9,7 +9,7 @@ import { pageMarkdown, pageText, type Block } from './blocks.js';
 import type { LighterOptions } from '../plan/lighten.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
-import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
+import type { SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
 import type { ExpandedPlan, Plan } from '../plan/types.js';
@@ -60,23 +60,19 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
   return { format, detail, translate };
 }
 
-/** What a document is as a page. */
+/** What each document is as a page. */
 const pages = {
-  plan: (document: object, translate: Translator, detail: Detail) =>
-    detail === 'sentence'
-      ? prescriptionBlocks(document as ExpandedPlan, translate)
-      : planBlocks(document as ExpandedPlan, translate, detail),
-  screening: (document: object, translate: Translator) => screeningBlocks(document as Screening, translate),
-  'day-check': (document: object, translate: Translator) => dayCheckBlocks(document as DayCheck, translate),
-  review: (document: object, translate: Translator) => reviewBlocks(document as Review, translate),
-  record: (document: object, translate: Translator, detail: Detail) =>
-    recordBlocks(document as ExpandedRecord, translate, detail),
-  proposal: (document: object, translate: Translator) => proposalBlocks(document as Proposal, translate),
-  'lighter-options': (document: object, translate: Translator) => lighterBlocks(document as LighterOptions, translate),
-  'week-comparison': (document: object, translate: Translator) => weeksBlocks(document as WeekComparison, translate),
-  'session-comparison': (document: object, translate: Translator) =>
-    comparisonBlocks(document as SessionComparison, translate),
-} as const satisfies Record<string, (document: object, translate: Translator, detail: Detail) => Block[]>;
+  plan: (plan: ExpandedPlan, translate: Translator, detail: Detail) =>
+    detail === 'sentence' ? prescriptionBlocks(plan, translate) : planBlocks(plan, translate, detail),
+  screening: screeningBlocks,
+  'day-check': dayCheckBlocks,
+  review: reviewBlocks,
+  record: recordBlocks,
+  proposal: proposalBlocks,
+  'lighter-options': lighterBlocks,
+  'week-comparison': weeksBlocks,
+  'session-comparison': comparisonBlocks,
+} as const satisfies Record<string, (document: never, translate: Translator, detail: Detail) => Block[]>;
 
 /** Documents that hold nothing to make them again from: stored and read back, they cannot be checked. */
 const NOT_CHECKED: readonly string[] = [
@@ -97,7 +93,7 @@ function writePage(
   detail: Detail,
 ): string {
   if (isPage(format)) {
-    const [title, ...blocks] = pages[document.document](document, translate, detail);
+    const [title, ...blocks] = pages[document.document](document as never, translate, detail);
     const unchecked =
       NOT_CHECKED.includes(document.document) && !isOwn(document) ? [{ lines: [translate('page.not-checked')] }] : [];
     return pageWriters[format]([title!, ...unchecked, ...blocks]).join('\n');

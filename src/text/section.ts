@@ -1,6 +1,6 @@
 import { reference, sources, type SourceId } from '../evidence/sources.js';
 import { format } from '../quantity/format.js';
-import { quantities, type Unit } from '../quantity/quantities.js';
+import { loadUnitCode, quantities, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import {
   percentReached,
   type Answer,
@@ -13,9 +13,20 @@ import { calculation, printedSum, type Calculation } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
 import { sumsOf, type Sum } from './sums.js';
-import { fill } from '../answer/messages.js';
-import { amount, amountToSet, bareAmount, marked, named, numeral, ownAmount, sentence } from '../answer/translate.js';
-import { assumptionText } from './assumptions.js';
+import { fill, type MessageValues } from '../answer/messages.js';
+import {
+  amount,
+  amountToSet,
+  bareAmount,
+  marked,
+  named,
+  numeral,
+  ownAmount,
+  sentence,
+  type Translate,
+} from '../answer/translate.js';
+import { planMessages } from '../plan/messages.js';
+import { assumptionTexts } from './assumptions.js';
 import { textIfKnown, type Translator } from './translator.js';
 import { workingBy } from './working.js';
 
@@ -48,6 +59,28 @@ export interface Section extends Calculation {
 }
 
 const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
+
+/** The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit. */
+function inWords(translate: Translate, values: MessageValues): MessageValues {
+  const { fields, chart, target, unit, equation } = values;
+  const known = (code: string, otherwise: string): string => textIfKnown(translate, code) ?? otherwise;
+  const sample = textIfKnown(translate, `sample.${String(equation)}`);
+  return {
+    ...values,
+    ...(Array.isArray(fields) && {
+      fields: (fields as readonly string[]).map((field) => known(`field.${field}`, field)).join(', '),
+    }),
+    ...(typeof chart === 'string' && { chart: known(`chart.${chart}`, chart) }),
+    ...(typeof target === 'number' && { target: amount(translate, target, loadUnitCode(unit as LoadUnit)) }),
+    ...(sample !== undefined && { sample }),
+  };
+}
+
+/** An assumption as a sentence; one that only another version knows says so. */
+export function assumptionText(translate: Translate, { code, values = {} }: Assumption): string {
+  if (!Object.hasOwn(assumptionTexts, code)) return translate('code-unknown', planMessages['code-unknown']);
+  return translate(code, assumptionTexts[code], inWords(translate, values));
+}
 
 /** `assumption: …` */
 export const assumedLine = (translate: Translator, assumption: Assumption): string =>

@@ -8,11 +8,12 @@ import { documentMessages } from '../plan/document-messages.js';
 import { printable } from '../plan/read-document.js';
 import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
-import { assumptionText } from './assumptions.js';
+import { assumptionText } from './section.js';
 import { issueText, labelText, moreText } from './issue-text.js';
 import { there } from './blocks.js';
 import { kindWords } from './kinds.js';
 import { SHOWN } from './needs.js';
+import { answerAmount } from './pages/parts.js';
 import { findingText } from './pages/review.js';
 import type { WordCode } from './texts.js';
 import { textIfKnown, textOptions, type TextOptions, type Translator } from './translator.js';
@@ -65,17 +66,16 @@ const setText = (translate: Translator, { repetitions, durationS }: Part): strin
 
 function itemLine(translate: Translator, item: Part): string {
   const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
-  const told = ({ value, unit }: Answer): { value: string } => ({ value: amount(translate, value, unit) });
   const sets = parts(isPart(done) ? done['sets'] : item['sets']);
   const time = isPart(totals) ? totals['restrictionTime'] : undefined;
   return there(
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
-    isAnswer(target) && translate('show.cuff', told(target)),
+    isAnswer(target) && translate('show.cuff', { value: answerAmount(translate, target) }),
     isAnswer(load) &&
       translate('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) }),
     sets.map((set) => setText(translate, set)).join('-'),
-    isAnswer(time) && time.value > 0 && translate('show.restriction', told(time)),
+    isAnswer(time) && time.value > 0 && translate('show.restriction', { value: answerAmount(translate, time) }),
     textIfKnown(translate, `page.propose-${text(action)}`),
   ).join(' · ');
 }

@@ -8,7 +8,7 @@ import { setCounts } from '../../plan/set-counts.js';
 import { clock, format } from '../../quantity/format.js';
 import type { Unit } from '../../quantity/quantities.js';
 import type { ComparedQuantity, ComparisonRow } from '../../session/compare.js';
-import { fields, part, type Block, type Field } from '../blocks.js';
+import { fields, part, table, type Block, type Field } from '../blocks.js';
 import { assumedLine, cautionLine } from '../section.js';
 import type { Translator } from '../translator.js';
 import { isStopped, opening } from './parts.js';
@@ -59,7 +59,7 @@ function comparedLines(
   translate: Translator,
 ): Field[] {
   const rowOf = (quantity: string): ComparisonRow | undefined => rows.find((one) => one.quantity === quantity);
-  const told = (['joint', 'work', 'cuff'] as const).map((line): Field => {
+  const known = (['joint', 'work', 'cuff'] as const).map((line): Field => {
     const own = SHORT[line].flatMap((quantity) => {
       const row = rowOf(quantity);
       return row ? [translate(`page.short-${quantity}`, { value: fromTo(translate, row) })] : [];
@@ -70,30 +70,25 @@ function comparedLines(
   const open = notKnown.map((code) =>
     code === 'equal-effect' ? translate('page.equal-effect') : rowName(translate, rowOf(code)!),
   );
-  return [...told, [translate('page.line-not-known'), open.join('; ')]];
+  return [...known, [translate('page.line-not-known'), open.join('; ')]];
 }
 
 /** A comparison of sessions in four lines, then as a table. */
 export function comparisonBlocks(comparison: SessionComparison, translate: Translator): Block[] {
   const { rows, cautions, stops } = comparison;
-  const heads = (['measured', 'from', 'to', 'change'] as const).map((name) => translate(`page.${name}`));
   return [
     ...opening(translate, 'page.compared', { stops, disclaimers: [] }),
     ...(isStopped(comparison)
       ? []
       : [
           fields(...comparedLines(comparison, translate)),
-          {
-            table: [
-              heads,
-              ...rows.map((row) => [
-                rowName(translate, row),
-                cell(translate, row.from),
-                cell(translate, row.to),
-                changeWords(translate, row),
-              ]),
-            ],
-          },
+          table(
+            rows,
+            [translate('page.measured'), (row) => rowName(translate, row)],
+            [translate('page.from'), ({ from }) => cell(translate, from)],
+            [translate('page.to'), ({ to }) => cell(translate, to)],
+            [translate('page.change'), (row) => changeWords(translate, row)],
+          ),
           ...part(translate('page.method'), { points: cautions.map((message) => cautionLine(translate, message)) }),
         ]),
   ];

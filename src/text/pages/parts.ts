@@ -41,7 +41,7 @@ export const always = (translate: Translator, disclaimers: readonly Disclaimer[]
     .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
     .map((printed) => sentence(translate, printed));
 
-/** A document with what stands at the top of its page. */
+/** What of a document is at the top of its page. */
 interface Headed {
   readonly stops: readonly Stop[];
   readonly disclaimers: readonly Disclaimer[];
@@ -171,7 +171,7 @@ export function workLines(translate: Translator, totals: ExerciseTotals): string
   );
 }
 
-/** What each limb goes through in a session; `some` is how its restriction is told where there is any. */
+/** What each limb goes through in a session; `some` is the frame for its restriction, where there is any. */
 export const limbLines = (
   translate: Translator,
   limbs: readonly ExpandedLimbTotals[],

@@ -1,8 +1,7 @@
 import { named, sentence } from '../../answer/translate.js';
 import type { DayCheck, Screening, ScreeningFinding } from '../../plan/questions.js';
-import { assumptionText } from '../assumptions.js';
 import { joined, lines, part, pointsOr, type Block } from '../blocks.js';
-import { sumOf } from '../section.js';
+import { assumptionText, sumOf } from '../section.js';
 import type { Translator } from '../translator.js';
 import { opening, sourcesPart } from './parts.js';
 

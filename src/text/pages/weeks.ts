@@ -6,7 +6,7 @@ import { sideWords } from '../../plan/measures.js';
 import type { StageGoalResult } from '../../plan/stage-goals.js';
 import type { WeekLimb, WeekSums } from '../../plan/week-types.js';
 import { clock, format } from '../../quantity/format.js';
-import { joined, part, type Block } from '../blocks.js';
+import { joined, part, table, type Block, type Column } from '../blocks.js';
 import type { Translator } from '../translator.js';
 import { answerAmount, isStopped, opening, pressure, watchParts } from './parts.js';
 
@@ -21,30 +21,17 @@ const cell = (translate: Translator, answer: Answer | undefined): string =>
   answer ? answerAmount(translate, answer) : '–';
 const timeCell = (translate: Translator, { value }: Answer): string => translate('page.time', { time: clock(value) });
 
-/** The first two cells of a row. */
-const weekCells = (translate: Translator, { row, way }: WeekLine): string[] => [
-  format(row.week),
-  row.deload ? translate('page.week-deload', { way: translate(`page.week-${way}`) }) : translate(`page.week-${way}`),
-];
-
-/** The table of the weeks as a whole. */
-const wholeTable = (translate: Translator, weeks: readonly WeekLine[]): Block => ({
-  table: [
-    [
-      translate('page.week'),
-      translate('page.week-way'),
-      translate('page.sessions'),
-      translate('page.with-cuff'),
-      translate('page.week-session-load'),
-    ],
-    ...weeks.map((line) => [
-      ...weekCells(translate, line),
-      format(line.sums.sessions.value),
-      format(line.sums.restrictedSessions.value),
-      cell(translate, line.sums.sessionLoad),
-    ]),
+/** The first two columns of every table. */
+const weekColumns = (translate: Translator): Column<WeekLine>[] => [
+  [translate('page.week'), ({ row }) => format(row.week)],
+  [
+    translate('page.week-way'),
+    ({ row, way }) => {
+      const name = translate(`page.week-${way}`);
+      return row.deload ? translate('page.week-deload', { way: name }) : name;
+    },
   ],
-});
+];
 
 const occlusionWords = (translate: Translator, { valueMmHg, measured, date }: NonNullable<WeekLimb['occlusion']>) =>
   joined(pressure(translate, valueMmHg), translate(measured ? 'page.lop-measured' : 'page.lop-estimated'), date);
@@ -57,54 +44,31 @@ function limbBlocks(
 ): Block[] {
   const own = weeks.flatMap((line) => {
     const limb = line.sums.limbs.find((one) => isSameLimb(one, place));
-    return limb ? [{ line, limb }] : [];
+    return limb ? [{ ...line, limb }] : [];
   });
   return [
     { heading: sideWords(translate, place.side, place.limb), level: 2 },
-    {
-      table: [
-        [
-          translate('page.week'),
-          translate('page.week-way'),
-          translate('page.week-exercise'),
-          translate('page.heaviest'),
-          translate('page.maximum'),
-          translate('page.week-inflated'),
-          translate('page.occlusion'),
-        ],
-        ...own.flatMap(({ line, limb }) =>
-          limb.exercises.map((one) => [
-            ...weekCells(translate, line),
-            one.exercise,
-            cell(translate, one.peakLoad),
-            cell(translate, one.peakPercentOneRepMax),
-            timeCell(translate, one.restrictionTime),
-            cell(translate, one.percentLop),
-          ]),
-        ),
+    table(
+      own.flatMap((line) => line.limb.exercises.map((one) => ({ ...line, one }))),
+      ...weekColumns(translate),
+      [translate('page.week-exercise'), ({ one }) => one.exercise],
+      [translate('page.heaviest'), ({ one }) => cell(translate, one.peakLoad)],
+      [translate('page.maximum'), ({ one }) => cell(translate, one.peakPercentOneRepMax)],
+      [translate('page.week-inflated'), ({ one }) => timeCell(translate, one.restrictionTime)],
+      [translate('page.occlusion'), ({ one }) => cell(translate, one.percentLop)],
+    ),
+    table(
+      own,
+      ...weekColumns(translate),
+      [translate('page.volume'), ({ limb }) => cell(translate, limb.volumeLoad)],
+      [translate('page.week-inflated'), ({ limb }) => timeCell(translate, limb.restrictionTime)],
+      [translate('page.week-lop'), ({ limb }) => (limb.occlusion ? occlusionWords(translate, limb.occlusion) : '–')],
+      [
+        translate('page.week-circumference'),
+        ({ limb: { circumferenceCm: cm } }) => (cm === undefined ? '–' : amount(translate, cm, 'cm')),
       ],
-    },
-    {
-      table: [
-        [
-          translate('page.week'),
-          translate('page.week-way'),
-          translate('page.volume'),
-          translate('page.week-inflated'),
-          translate('page.week-lop'),
-          translate('page.week-circumference'),
-          translate('page.week-pain'),
-        ],
-        ...own.map(({ line, limb }) => [
-          ...weekCells(translate, line),
-          cell(translate, limb.volumeLoad),
-          timeCell(translate, limb.restrictionTime),
-          limb.occlusion ? occlusionWords(translate, limb.occlusion) : '–',
-          limb.circumferenceCm === undefined ? '–' : amount(translate, limb.circumferenceCm, 'cm'),
-          limb.worstPain ? `${format(limb.worstPain.value)}/10` : '–',
-        ]),
-      ],
-    },
+      [translate('page.week-pain'), ({ limb: { worstPain } }) => (worstPain ? `${format(worstPain.value)}/10` : '–')],
+    ),
   ];
 }
 
@@ -130,7 +94,13 @@ export function weeksBlocks(comparison: WeekComparison, translate: Translator): 
     ...(isStopped(comparison)
       ? []
       : [
-          wholeTable(translate, weeks),
+          table(
+            weeks,
+            ...weekColumns(translate),
+            [translate('page.sessions'), ({ sums }) => format(sums.sessions.value)],
+            [translate('page.with-cuff'), ({ sums }) => format(sums.restrictedSessions.value)],
+            [translate('page.week-session-load'), ({ sums }) => cell(translate, sums.sessionLoad)],
+          ),
           ...limbs.flatMap((place) => limbBlocks(translate, weeks, place)),
           ...part(translate('page.goals'), { points: comparison.goals.map((goal) => goalLine(translate, goal)) }),
           ...watchParts(translate, comparison),
