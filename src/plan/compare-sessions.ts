@@ -12,7 +12,8 @@ import {
   type NotKnown,
 } from '../session/compare.js';
 import { comparisonCaution } from '../session/messages.js';
-import { readSession, type SessionInput } from '../session/prescription.js';
+import type { SessionInput } from '../session/prescription.js';
+import { readSession } from '../session/read-session.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
 import { format } from '../quantity/format.js';

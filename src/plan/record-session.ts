@@ -13,9 +13,10 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { totalsOfExercise, sessionLoadOf } from '../session/totals.js';
 import { isOfLimb } from '../session/exposure.js';
 import { reperfusionCautions } from '../session/limbs.js';
-import { fullPrescription, type FullPrescription, type Prescription, orDuration } from '../session/prescription.js';
+import type { FullPrescription } from '../session/prescription.js';
+import { fullPrescription, orDuration } from '../session/read-session.js';
 import { version } from '../study/version.js';
-import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { answersAgain, answersCautions } from './checks.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
@@ -39,7 +40,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from './record.js';
-import { doneRequest } from './schema.js';
+import { doneRequest } from './schema-requests.js';
 import { heaviestLoad } from './set-counts.js';
 import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
@@ -125,15 +126,16 @@ type RecordFacts = Omit<ExpandedRecordItem, 'totals'>;
 export function prescriptionDone(item: RecordFacts): FullPrescription {
   const { limb, side, mode, restriction, tempo, bodyMassKg, bodyMassPercent, done } = item;
   const { load, unit, inflatedBeforeS, deflatedAfterS, instead } = done;
-  const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) =>
-    defined({ repetitions, durationS, restS, load: own }),
-  );
+  const sets = done.sets.map(({ repetitions, durationS, restS, load: own }) => ({
+    repetitions,
+    durationS,
+    restS,
+    load: own,
+  }));
   // The maximum is that of the exercise that was planned.
   const oneRepMax = instead === undefined ? item.load?.inputs.oneRepMax : undefined;
   const moved = { bodyMassKg, bodyMassPercent, oneRepMax, inflatedBeforeS, deflatedAfterS };
-  const full = fullPrescription(
-    defined({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved }) as Prescription,
-  );
+  const full = fullPrescription({ mode, limb, side, sets, tempo, restS: 0, restriction, load, unit, ...moved });
   return { ...cuffed(full, item), name: done.instead ?? item.exercise };
 }
 
@@ -363,8 +365,8 @@ function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution
 export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
   const { systolicMmHg, diastolicMmHg } = facts;
-  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
-  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
   const limbs = limbsOf(items);
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
