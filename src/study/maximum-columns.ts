@@ -10,10 +10,9 @@ import {
   type LoadUnit,
   type Sex,
 } from '../quantity/quantities.js';
-import { misfits, outsideDomain } from '../strength/choose.js';
+import { inUnit, misfits, outsideDomain } from '../strength/choose.js';
 import type { OneRepMaxEquation } from '../strength/equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from '../strength/equations.js';
-import { inUnit } from '../strength/in-unit.js';
 import { LIFTS, TRAINING, type Lift, type Training } from '../strength/lifts.js';
 import { maximumDeviation } from '../strength/one-rep-max.js';
 import type { LiftFacts } from '../strength/read-set.js';
