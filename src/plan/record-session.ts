@@ -16,7 +16,7 @@ import { reperfusionCautions } from '../session/limbs.js';
 import type { FullPrescription } from '../session/prescription.js';
 import { fullPrescription, orDuration } from '../session/read-session.js';
 import { version } from '../study/version.js';
-import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { answersAgain, answersCautions } from './checks.js';
 import { textByCode } from './catalogue.js';
 import { codedCaution } from './coded.js';
 import { compact } from './expanded.js';
@@ -40,7 +40,7 @@ import {
   type RecordRequest,
   type SessionRecord,
 } from './record.js';
-import { doneRequest } from './schema.js';
+import { doneRequest } from './schema-requests.js';
 import { heaviestLoad } from './set-counts.js';
 import { documentDisclaimer } from './disclaimers.js';
 import { asOfDay, mergeStops, stopsOf } from './stops.js';
@@ -365,8 +365,8 @@ function readingCautions({ systolicMmHg, diastolicMmHg }: SessionFacts): Caution
 export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
   const { systolicMmHg, diastolicMmHg } = facts;
-  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
-  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
   const limbs = limbsOf(items);
   const asPlanned = items.some(
     ({ restriction, done: { heldMmHg } }) => restriction !== 'none' && heldMmHg === undefined,
