@@ -340,8 +340,8 @@ export interface PlanRequest {
   readonly exercises: readonly PlanExercise[];
 }
 
-/** An exercise on a limb: with cuff pressures `P`, loads `L` and totals `T`, stated or as whole answers. */
-interface ItemFacts<P, L, T> {
+/** What an exercise on a limb is, but for the numbers worked out for it. */
+interface ItemFacts {
   /** Kind of exercise; it decides which ranges of a guideline apply. `resistance` when left out. */
   readonly mode?: ExerciseMode;
   /** Name of the exercise, as in the request. */
@@ -371,27 +371,38 @@ interface ItemFacts<P, L, T> {
    * `partial`, in the sets and at a lower pressure in the rests; `none`.
    */
   readonly restriction: Restriction;
-  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
-  readonly target?: P;
-  /** Cuff pressure in the rests [mmHg], with partial restriction. */
-  readonly restTarget?: P;
-  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
-  readonly load?: L;
-  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
-  readonly upperLoad?: L;
-  /** Volume load, restriction time and the other totals of this exercise. */
-  readonly totals: T;
 }
 
 /** One exercise on one limb: what to set, to lift and to do. */
-export interface PlanItem extends ItemFacts<StatedAnswer, StatedAnswer, StatedTotals<ExerciseTotals>> {}
+export interface PlanItem extends ItemFacts {
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: StatedAnswer;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: StatedAnswer;
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
+  readonly load?: StatedAnswer;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: StatedAnswer;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: StatedTotals<ExerciseTotals>;
+}
 
 /** One exercise on one limb, with whole answers. */
-export interface ExpandedPlanItem extends ItemFacts<Answer<'cuff-pressure'>, Answer<'training-load'>, ExerciseTotals> {
+export interface ExpandedPlanItem extends ItemFacts {
   /** Limb occlusion pressure [mmHg]; present unless the restriction is `none`. */
   readonly occlusion?: Answer<'occlusion-pressure'>;
+  /** Cuff pressure to set [mmHg]; present unless the restriction is `none`. */
+  readonly target?: Answer<'cuff-pressure'>;
+  /** Cuff pressure in the rests [mmHg], with partial restriction. */
+  readonly restTarget?: Answer<'cuff-pressure'>;
   /** One-repetition maximum; present where the load was worked out from it. */
   readonly oneRepMax?: Answer<'one-repetition-maximum'>;
+  /** Load to set [kg or lb], of a range its lower end; absent where nothing but the body is moved. */
+  readonly load?: Answer<'training-load'>;
+  /** Load at the upper end of the range [kg or lb]; present where the share of the maximum is a range. */
+  readonly upperLoad?: Answer<'training-load'>;
+  /** Volume load, restriction time and the other totals of this exercise. */
+  readonly totals: ExerciseTotals;
 }
 
 /** What one limb goes through in the session: its exercises, added up, as whole answers. */
@@ -427,22 +438,22 @@ export interface LimbTotals
 /** Totals of a whole session, as answers; those of a limb or an exercise are in `limbs` and `items`. */
 type WholeTotals = Omit<SessionTotals, 'limbs' | 'exercises'>;
 
-/** A clock with totals `T`, stated or as whole answers. */
-interface Clock<T> {
+/** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
+export interface PlanClock {
   /** Sets, rests and pauses in order, with their times [s]. */
   readonly timeline: SessionTimeline;
   /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
-  readonly totals: T;
+  readonly totals: StatedTotals<WholeTotals>;
 }
 
-/** The whole session: its clock with the pauses between exercises, and what it adds up to over limbs and exercises. */
-export interface PlanClock extends Clock<StatedTotals<WholeTotals>> {}
-
 /** The whole session, with whole answers. */
-export interface ExpandedPlanClock extends Clock<WholeTotals> {}
+export interface ExpandedPlanClock extends Pick<PlanClock, 'timeline'> {
+  /** Totals of the whole session; those of a limb or an exercise are in `limbs` and `items`. */
+  readonly totals: WholeTotals;
+}
 
-/** A plan: with items `I`, totals of limbs `L`, a clock `C` and disclaimers `D`, stated or whole. */
-interface PlanFacts<I, L, C, D> {
+/** What a plan says besides its numbers. */
+interface PlanFacts {
   /** Kind of document. */
   readonly document: 'plan';
   /** Version of the document format. */
@@ -451,32 +462,44 @@ interface PlanFacts<I, L, C, D> {
   readonly libraryVersion: string;
   /** What the plan was made from. */
   readonly request: PlanRequest;
-  /** Each exercise on each limb, with its loads, pressures and sets. */
-  readonly items: readonly I[];
-  /** Totals of each limb over its exercises. */
-  readonly limbs: readonly L[];
-  /** Timeline and totals of the whole session. */
-  readonly session: C;
   /** Every assumption that the plan was made with. */
   readonly assumptions: readonly Assumption[];
   /** Reasons not to train: those of earlier documents and of this plan, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
   /** Every caution of the plan once, most severe first. */
   readonly cautions: readonly Caution[];
-  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
-  readonly disclaimers: readonly D[];
-  /** Stop criteria: symptoms at which to stop the session, most severe first. */
-  readonly stopCriteria: readonly D[];
 }
 
 /**
  * A session plan: plain JSON, to store, send, review and print. Numbers are stated where you need them; each answer with
  * its evidence is in `answers`, once. `expandDocument` puts them together.
  */
-export interface Plan extends PlanFacts<PlanItem, LimbTotals, PlanClock, DisclaimerCode>, Answered {}
+export interface Plan extends PlanFacts, Answered {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly PlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly LimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: PlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly DisclaimerCode[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly DisclaimerCode[];
+}
 
 /** A plan with whole answers at their places, as {@link expandDocument} gives it; it is not for storing. */
-export interface ExpandedPlan extends PlanFacts<ExpandedPlanItem, ExpandedLimbTotals, ExpandedPlanClock, Disclaimer> {}
+export interface ExpandedPlan extends PlanFacts {
+  /** Each exercise on each limb, with its loads, pressures and sets. */
+  readonly items: readonly ExpandedPlanItem[];
+  /** Totals of each limb over its exercises. */
+  readonly limbs: readonly ExpandedLimbTotals[];
+  /** Timeline and totals of the whole session. */
+  readonly session: ExpandedPlanClock;
+  /** Disclaimers that every plan has; those about the cuff only where a cuff is inflated. */
+  readonly disclaimers: readonly Disclaimer[];
+  /** Stop criteria: symptoms at which to stop the session, most severe first. */
+  readonly stopCriteria: readonly Disclaimer[];
+}
 
 /** What is proposed for an exercise. */
 export const PROGRESSION_ACTIONS = [
