@@ -117,7 +117,7 @@ const equationsOf = (answers: readonly DocumentAnswer[]): string[] => [
  * A plan or a record with each answer once. What is no such document stays as it is: an older version is checked once
  * it has the shape of this one.
  */
-export function compacted(document: object, textOf: TextByCode): Part {
+function compacted(document: object, textOf: TextByCode): Part {
   const answers = new Answers(textOf);
   const entries = Object.entries(document).map(([name, part]: [string, unknown]): [string, unknown] => {
     if (name === 'items') return [name, listOf(part, (item) => compactItem(item, answers))];

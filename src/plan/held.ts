@@ -4,7 +4,7 @@ import { progressionLimits } from './progression-limits.js';
 import type { ExpandedRecordItem } from './record.js';
 
 /** How the held pressure compares with the plan, most severe first; the tolerance is in points of percent of LOP. */
-export type HeldAs = 'above-tried' | 'occludes' | 'above' | 'share-above' | 'below' | 'share-below' | 'as-planned';
+type HeldAs = 'above-tried' | 'occludes' | 'above' | 'share-above' | 'below' | 'share-below' | 'as-planned';
 
 /** A pressure that was held, with what the plan had. */
 export interface Held {

@@ -40,7 +40,7 @@ export interface DoneOnce {
 }
 
 /** What a draft is made from. */
-export interface ItemCase {
+interface ItemCase {
   readonly item: ExpandedPlanItem;
   readonly exercise: PlanExercise | undefined;
   /** The last sessions of this item, oldest first. */
