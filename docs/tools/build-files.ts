@@ -51,11 +51,13 @@ function runs(node: ts.Node): boolean {
 function marked(text: string): string {
   const file = ts.createSourceFile('a.js', text, ts.ScriptTarget.ES2022, true);
   const makers = file.statements
-    .filter(ts.isVariableStatement)
-    .flatMap(({ declarationList }) => declarationList.declarations)
-    .flatMap(({ name, initializer }) =>
-      ts.isIdentifier(name) && initializer && runs(initializer) ? [initializer] : [],
-    );
+    .flatMap((statement) => {
+      // A value that no entry point takes has lost its name.
+      if (ts.isExpressionStatement(statement)) return [statement.expression];
+      const declared = ts.isVariableStatement(statement) ? statement.declarationList.declarations : [];
+      return declared.flatMap(({ name, initializer }) => (ts.isIdentifier(name) && initializer ? [initializer] : []));
+    })
+    .filter(runs);
   return makers.reduceRight(
     (whole, maker) =>
       `${whole.slice(0, maker.getStart())}/* @__PURE__ */ (() => (${maker.getText()}))()${whole.slice(maker.end)}`,
