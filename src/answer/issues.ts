@@ -199,10 +199,13 @@ export function gather<T>(issues: InputIssue[], part: () => T, to = (path: Path)
 
 /** What a part gives; what is wrong with it is refused as seen from further out. */
 export function within<T>(place: Path, part: () => T): T {
-  const issues: InputIssue[] = [];
-  const value = gather(issues, part, (path) => [...place, ...path]);
-  if (issues.length > 0) throw new InputError(issues);
-  return value as T;
+  try {
+    return part();
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    const issues = error.issues.map((found) => moved(found, (path) => [...place, ...path]));
+    throw new InputError(issues, error.more);
+  }
 }
 
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */

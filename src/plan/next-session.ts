@@ -21,7 +21,7 @@ import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
 import { expandedInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
 import { reportedCautions } from './record-cautions.js';
-import { decisionsRequest } from './schema.js';
+import { decisionsRequest } from './schema-requests.js';
 import {
   applyDecisions,
   asOfDay,

@@ -6,7 +6,7 @@ import { fullPrescription, type FullPrescription, type Prescription } from '../s
 import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
 import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
-import { dayCheckAgain, dayCheckCautions } from './checks.js';
+import { answersAgain, answersCautions } from './checks.js';
 import { documentDisclaimer } from './disclaimers.js';
 import { limbsOf } from './limb-totals.js';
 import { BELOW_SETS } from './needs.js';
@@ -64,8 +64,8 @@ type SessionFacts = Omit<RecordRequest, 'plan' | 'asPlanned' | 'items'> &
 export function recordFrom(facts: SessionFacts): ExpandedRecord {
   const { date, sessionOfDay, label, posture, items, symptoms, pain, sessionRpe, sessionS, notes } = facts;
   const { systolicMmHg, diastolicMmHg } = facts;
-  const dayCheck = facts.dayCheck && dayCheckAgain(facts.dayCheck, ['dayCheck']);
-  const ofDay = dayCheck ? dayCheckCautions(dayCheck, date) : [];
+  const dayCheck = facts.dayCheck && answersAgain(facts.dayCheck, ['dayCheck']);
+  const ofDay = dayCheck ? answersCautions(dayCheck, date) : [];
   const limbs = limbsOf(items);
   const asPlanned = items.some(({ restriction, done }) => restriction !== 'none' && done.heldMmHg === undefined);
   const lowerLoad = items.some(({ load, upperLoad, done }) => upperLoad && done.load === load?.value && !done.instead);

@@ -30,7 +30,7 @@ import { parseDocument } from './parse.js';
 import { planInto } from './read-plan.js';
 import { recordFrom, totalsDone, type ItemFacts } from './record-from.js';
 import { KEPT, type DoneItem, type ExpandedRecordItem, type RecordRequest, type SessionRecord } from './record.js';
-import { doneRequest } from './schema.js';
+import { doneRequest } from './schema-requests.js';
 import type { DoneSet, ExpandedPlan, ExpandedPlanItem, PlanSet } from './types.js';
 
 /** What of an item cannot be: the plan has nothing of it, or it is missing where another exercise was done. */

@@ -7,7 +7,9 @@ import { declarations, jsonSchema } from '../../docs/tools/json-schemas.js';
 import { attempt, type Answer } from '../../src/index.js';
 import { isCalendarDay } from '../../src/answer/day.js';
 import { requestReader } from '../../src/plan/parse.js';
-import * as documents from '../../src/plan/schema.js';
+import { answerFields } from '../../src/plan/schema-answers.js';
+import * as documents from '../../src/plan/schema-documents.js';
+import * as requests from '../../src/plan/schema-requests.js';
 import {
   nextSession,
   planSession,
@@ -112,7 +114,7 @@ describe.each(Object.entries(all) as [keyof typeof all, (typeof all)[keyof typeo
     const agrees = (document: unknown): boolean => {
       const result = standard['~standard'].validate(document) as { issues?: readonly unknown[] };
       const verified = result.issues === undefined;
-      const ours = attempt(requestReader(declarations[name], ['any', name]), document).ok;
+      const ours = attempt(requestReader<unknown>(declarations[name], ['any', name]), document).ok;
       const theirs = accepts(document);
       // A shape that is right may still have relations that are wrong, or be of a document that was changed.
       if (!name.endsWith('request')) expect(attempt(readDocument, document).ok).toBe(verified);
@@ -188,18 +190,16 @@ describe('a day', () => {
 
 describe('every declaration', () => {
   it('is the type of its document', () => {
-    expectTypeOf<Declared<typeof documents.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
+    expectTypeOf<Declared<typeof requests.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
     expectTypeOf<PlanExercise>().toExtend<PlanExerciseFields>();
-    expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
-    expectTypeOf<Declared<typeof documents.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
+    expectTypeOf<Declared<typeof requests.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
+    expectTypeOf<Declared<typeof requests.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
     expectTypeOf<Declared<typeof documents.recordRequest>>().toEqualTypeOf<Json_<RecordRequest>>();
     expectTypeOf<Declared<typeof documents.planDocument>>().toEqualTypeOf<Json_<Plan>>();
     expectTypeOf<Declared<typeof documents.recordDocument>>().toEqualTypeOf<Json_<SessionRecord>>();
     expectTypeOf<Declared<typeof documents.proposalDocument>>().toEqualTypeOf<Json_<Proposal>>();
     expectTypeOf<Declared<typeof documents.sessionComparisonDocument>>().toEqualTypeOf<Json_<SessionComparison>>();
     expectTypeOf<Declared<typeof documents.weekComparisonDocument>>().toEqualTypeOf<Json_<WeekComparison>>();
-    expectTypeOf<Declared<typeof documents.answerFields>>().toEqualTypeOf<
-      Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>
-    >();
+    expectTypeOf<Declared<typeof answerFields>>().toEqualTypeOf<Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>>();
   });
 });
