@@ -34,6 +34,10 @@ export const total = <K extends AnswerKind>(
   cautions: [],
 });
 
+/** A load or a volume load [kg]; what is no mass as it is. */
+export const inKilograms = ({ value, unit }: Answer): number =>
+  unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
+
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
 export function summed<K extends AnswerKind>(
   parts: readonly (Answer<K> | undefined)[],
@@ -44,9 +48,7 @@ export function summed<K extends AnswerKind>(
   const there = parts.filter((part) => part !== undefined);
   if (there.length < parts.length) return undefined;
   const mixed = there.some(({ unit }) => unit !== first.unit);
-  const inUnit = ({ value, unit }: Answer): number =>
-    mixed && unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
-  const values = there.map(inUnit);
+  const values = there.map((part) => (mixed ? inKilograms(part) : part.value));
   const unit = mixed ? 'kg' : first.unit;
   return total(
     first.kind,
@@ -61,9 +63,8 @@ export function summed<K extends AnswerKind>(
 export function highest<K extends AnswerKind>(parts: readonly (Answer<K> | undefined)[]): Answer<K> | undefined {
   const there = parts.filter((part) => part !== undefined);
   if (there.length < parts.length) return undefined;
-  const kilograms = ({ value, unit }: Answer): number => (unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value);
   return there.reduce<Answer<K> | undefined>(
-    (most, part) => (most && kilograms(most) >= kilograms(part) ? most : part),
+    (most, part) => (most && inKilograms(most) >= inKilograms(part) ? most : part),
     undefined,
   );
 }
