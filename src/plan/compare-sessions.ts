@@ -14,7 +14,8 @@ import {
   type NotKnown,
 } from '../session/compare.js';
 import { comparisonCaution } from '../session/messages.js';
-import { readSession, type FullPrescription, type SessionInput } from '../session/prescription.js';
+import type { FullPrescription, SessionInput } from '../session/prescription.js';
+import { readSession } from '../session/read-session.js';
 import { peaks } from '../session/volume.js';
 import { total } from '../session/working.js';
 import { version } from '../study/version.js';

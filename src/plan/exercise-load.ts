@@ -7,8 +7,12 @@ import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
 import { estimateOneRepMax, testedOneRepMax, type OneRepMaxInput, type TestedInput } from '../strength/one-rep-max.js';
 import { enteredMass } from '../strength/read-mass.js';
-import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
-import { trainingLoadRange, type TrainingLoadRangeInput } from '../strength/training-load-range.js';
+import {
+  trainingLoad,
+  trainingLoadRange,
+  type TrainingLoadInput,
+  type TrainingLoadRangeInput,
+} from '../strength/training-load.js';
 import { assumption } from './assumptions.js';
 import { LEFT_OUT_SET_LOAD, LEFT_OUT_WITHOUT_LOAD } from './needs.js';
 import { uniqueCautions } from './severity.js';

@@ -2,7 +2,8 @@ import type { Answer } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { describe, InputError, isInputError, issue } from '../answer/issues.js';
 import { loadUnitOf } from '../quantity/quantities.js';
-import { fullPrescription, type FullPrescription, type FullSet, type Prescription } from '../session/prescription.js';
+import type { FullPrescription, FullSet, Prescription } from '../session/prescription.js';
+import { fullPrescription } from '../session/read-session.js';
 import type { SetLoad } from './exercise-load.js';
 import { BY_TIME } from './needs.js';
 import type { PlanExercise, PlanExerciseFields, PlanSet } from './types.js';
@@ -33,7 +34,7 @@ export function fullSetsOf(
   const lifted = load && { load: load.value, unit: loadUnitOf(load.unit), oneRepMax };
   const moved = bodyMassPercent !== undefined && bodyMassKg !== undefined && { bodyMassKg, bodyMassPercent };
   try {
-    return fullPrescription(defined({ ...asked, ...place, ...lifted, ...moved }) as Prescription);
+    return fullPrescription({ ...asked, ...place, ...lifted, ...moved });
   } catch (error) {
     if (!isInputError(error) || mode === undefined || mode === 'resistance') throw error;
     const counted = warmUp?.some(({ durationS }) => durationS === undefined);

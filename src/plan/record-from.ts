@@ -2,7 +2,8 @@ import { defined } from '../answer/defined.js';
 import { InputError, issue } from '../answer/issues.js';
 import { need } from '../answer/needs.js';
 import { formatUnit } from '../quantity/format.js';
-import { fullPrescription, type FullPrescription, type Prescription } from '../session/prescription.js';
+import type { FullPrescription } from '../session/prescription.js';
+import { fullPrescription } from '../session/read-session.js';
 import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
 import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
@@ -47,7 +48,7 @@ export function prescriptionDone(item: ItemFacts): FullPrescription {
   const oneRepMax = instead === undefined ? item.load?.inputs.oneRepMax : undefined;
   const lifted = unloaded ? {} : { load, unit, oneRepMax, bodyMassKg, bodyMassPercent };
   const asked = { mode, limb, side, sets, tempo, restS: 0, restriction, inflatedBeforeS, deflatedAfterS, ...lifted };
-  return { ...cuffed(fullPrescription(defined(asked) as Prescription), item), name: instead ?? exercise };
+  return { ...cuffed(fullPrescription(asked), item), name: instead ?? exercise };
 }
 
 /** What was done of an item adds up to. */

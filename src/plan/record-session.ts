@@ -6,7 +6,7 @@ import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
 import { loadUnitOf } from '../quantity/quantities.js';
 import { LEFT_OUT_WITHOUT } from '../session/needs.js';
-import { orDuration } from '../session/prescription.js';
+import { orDuration } from '../session/read-session.js';
 import { textByCode } from './catalogue.js';
 import { documentCaution } from './document-messages.js';
 import { compact } from './expanded.js';

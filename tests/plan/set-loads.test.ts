@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { attempt } from '../../src/index.js';
 import { explain } from '../../src/text/index.js';
 import {
   compareSessions,
@@ -14,6 +13,7 @@ import {
   type RecordRequest,
 } from '../../src/plan/index.js';
 import { planOf } from '../support/plans.js';
+import { issuesOf } from '../support/refused.js';
 
 type Sets = NonNullable<PlanExerciseFields['sets']>;
 const heavy = (sets: Sets, more: object = {}) =>
@@ -34,10 +34,6 @@ const done = (
     ...more,
   });
 const stored = <T extends object>(document: T): T => readDocument(JSON.parse(JSON.stringify(document)) as T) as T;
-const issuesOf = (call: () => unknown) => {
-  const tried = attempt(() => call(), undefined as never);
-  return tried.ok ? [] : tried.issues.map(({ path, code }) => `${path.join('.')} ${code}`);
-};
 
 // A performance session (`practice`): sets of 2 and 3, each with its load. By hand, with 1RM 100 kg:
 // 3 × 80 + 3 × 80 + 2 × 77.5 + 2 × 75 + 2 × 75 = 240 + 240 + 155 + 150 + 150 = 935 kg.

@@ -20,11 +20,12 @@ import {
 import { applyDecisions, mergeStops, softened, stopsOf, type Stop, type StopCode } from '../../src/plan/stops.js';
 import { expectPlainJson } from '../support/answers.js';
 import { planOf, recordOf } from '../support/plans.js';
+import { refusedAt } from '../support/refused.js';
+import { codesOf as codes } from '../support/invariants.js';
 
 const all = [30, 15, 15, 15];
 const no = Object.fromEntries(screeningQuestions().map(({ code }) => [code, 'no']));
 const readings = { ageYears: 30, systolicMmHg: 120, diastolicMmHg: 80 };
-const codes = (found: readonly { readonly code: string }[]) => found.map(({ code }) => code);
 
 /** A plan with blood pressure 200/120 after a screening that refers. */
 const stopped = (request: Partial<Plan['request']> = {}): Plan =>
@@ -68,18 +69,11 @@ describe('a stop', () => {
     expect(codes(stopsInForce(proposal))).toEqual(both);
     expect(proposal.items.map(({ action }) => action)).toEqual(['stop']);
     expect(codes(proposal.items[0]!.reasons)).toEqual(both);
-    const refused = attempt(nextRequest, { plan, proposal });
-    expect(refused.ok ? [] : refused.issues.map(({ path }) => path.join('.'))).toEqual([
-      'proposal.stops',
-      'proposal.stops',
-    ]);
+    const twice = ['proposal.stops', 'proposal.stops'];
+    expect(refusedAt(nextRequest, { plan, proposal })).toEqual(twice);
     // A proposal that was emptied of its stops and changed by hand does not get past those of the plan.
     const clean = propose(planOf({ step: 2.5 }, {}, { measured: { valueMmHg: 240, method: 'doppler' } }));
-    const emptied = attempt(nextRequest, { plan, proposal: { ...clean, stops: [] } });
-    expect(emptied.ok ? [] : emptied.issues.map(({ path }) => path.join('.'))).toEqual([
-      'proposal.stops',
-      'proposal.stops',
-    ]);
+    expect(refusedAt(nextRequest, { plan, proposal: { ...clean, stops: [] } })).toEqual(twice);
     for (const document of [plan, record]) {
       const { findings, stops } = reviewPlan(document);
       expect(codes(findings.slice(0, 2))).toEqual(both);
@@ -306,8 +300,8 @@ describe('a stop', () => {
     const refusedBy = (decision: StopDecision, place: (string | number)[]) => {
       const result = attempt(planSession, stopped({}).request);
       expect(result.ok).toBe(true);
-      const refused = attempt(planSession, { ...stopped().request, decisions: [decision] });
-      expect(refused.ok ? [] : refused.issues.map(({ path }) => path)).toEqual([['decisions', 0, ...place]]);
+      const refused = refusedAt(planSession, { ...stopped().request, decisions: [decision] });
+      expect(refused).toEqual([['decisions', 0, ...place].join('.')]);
     };
     refusedBy(decided('diabetes'), ['stop']);
     refusedBy(decided('pregnancy', { since: '2026-02-01' }), ['since']);

@@ -21,21 +21,13 @@ import {
 } from '../../src/study/index.js';
 import { version } from '../../src/study/version.js';
 import { bibliography, methods, working } from '../../src/text/index.js';
-import { share } from '../../src/study/agreement.js';
+import { share } from '../../src/statistics/shares.js';
 import { leastSquares } from '../../src/statistics/least-squares.js';
 import { accurateSum, quantile } from '../../src/statistics/sums.js';
 import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
 import { fitInput, fittedExample } from '../support/fitted.js';
-import {
-  codesOf,
-  expectClose,
-  expectHoldsTogether,
-  LEG,
-  refusal,
-  refusalPage,
-  message,
-  Z,
-} from '../support/invariants.js';
+import { LEG } from '../support/inputs.js';
+import { codesOf, expectClose, expectHoldsTogether, refusal, refusalPage, message, Z } from '../support/invariants.js';
 
 const throws = () => {
   throw new RangeError('from the caller’s own getter');

@@ -5,7 +5,7 @@ import { grades } from '../../src/evidence/grades.js';
 import { sources } from '../../src/evidence/sources.js';
 import { english } from '../../src/answer/translate.js';
 import { attempt, type Answer, type Assumption, type InputIssue } from '../../src/index.js';
-import { assumptionText } from '../../src/text/assumptions.js';
+import { assumptionText } from '../../src/text/section.js';
 import { expandDocument, type Plan } from '../../src/plan/index.js';
 import { working } from '../../src/text/index.js';
 
@@ -195,25 +195,6 @@ export const factsPage = (answers: Readonly<Record<string, Answer>>): string =>
     })
     .map((line) => `${line}\n`)
     .join('');
-
-/** A leg and an arm that most equations take. */
-export const LEG = {
-  limb: 'leg',
-  circumferenceCm: 55,
-  systolicMmHg: 120,
-  diastolicMmHg: 70,
-  cuffWidthCm: 12,
-  posture: 'supine',
-} as const;
-export const ARM = { ...LEG, limb: 'arm', circumferenceCm: 32, cuffWidthCm: 5 } as const;
-
-/** The usual chain of sets. */
-export const CHAIN = {
-  scheme: '30-15-15-15',
-  tempo: { eccentricS: 2, concentricS: 2 },
-  restS: 30,
-  restriction: 'continuous',
-} as const;
 
 /** What an answer’s error is made of: parts with their grades, and how large each is. */
 export const parts = ({ errors = [] }: Pick<Answer, 'errors'>) =>
