@@ -132,7 +132,8 @@ function lowerTarget(item: ExpandedPlanItem): CuffPressure | undefined {
   return lower.ok && lower.value.value < item.target!.value ? lower.value : undefined;
 }
 
-const goalsOf = (sets: ExpandedPlanItem['sets']): SetGoal[] =>
+/** What sets ask for, without their loads and rests. */
+export const goalsOf = (sets: readonly SetGoal[]): SetGoal[] =>
   sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }));
 
 /** A way down: a lower pressure, a lighter load, or a set fewer where neither can go down. */
