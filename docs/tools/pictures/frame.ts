@@ -107,6 +107,54 @@ export function draw({ title, legend, description }: Words, options: Plot.PlotOp
 /** Words on a picture, with a halo of paper that keeps them apart from what they stand on. */
 export const words = { stroke: ink.paper, strokeWidth: 4 } as const;
 
+/** A heading at the top left of each panel. */
+export const heading = (data: Plot.Data, text: Plot.ChannelValue, options: Plot.TextOptions): Plot.Text =>
+  Plot.text(data, {
+    ...words,
+    text,
+    frameAnchor: 'top-left',
+    dx: 6,
+    dy: 4,
+    fill: ink.text,
+    fontWeight: 600,
+    ...options,
+  });
+
+/** An axis with its name in the middle below it. */
+export const below = (label: string, more: Plot.ScaleOptions): Plot.ScaleOptions => ({
+  label,
+  labelAnchor: 'center',
+  labelArrow: 'none',
+  ...more,
+});
+
+/** Panels with an axis below and one on the left, from `bottom` to `domain`, and lines across them at its ticks. */
+export const panelled = (
+  x: Plot.ScaleOptions,
+  y: { readonly label: string; readonly domain: readonly [number, number]; readonly ticks: number[] },
+) =>
+  ({
+    marginLeft: 52,
+    marginTop: 28,
+    marginBottom: 54,
+    fx: { axis: null, padding: 0.06 },
+    x,
+    y: { ...y, labelArrow: 'none' },
+  }) as const;
+export const gridY = (at: number[]): Plot.RuleY => Plot.gridY(at, { stroke: ink.rule, strokeOpacity: 1 });
+
+/** A curve with the band of its interval. */
+export const curve = (
+  points: readonly { readonly lower?: number }[],
+  { fillOpacity = 0.22, ...options }: Plot.LineYOptions,
+): Plot.RenderableMark[] => [
+  Plot.areaY(
+    points.filter(({ lower }) => lower !== undefined),
+    { ...options, y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity },
+  ),
+  Plot.lineY(points, { ...options, y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+];
+
 /** Numbers from one to another, both included. */
 export const range = (from: number, to: number, step = 1): number[] =>
   Array.from({ length: Math.floor((to - from) / step + 1e-9) + 1 }, (_, index) => from + index * step);
