@@ -14,6 +14,7 @@ import {
   type SourceId,
 } from '../../src/index.js';
 import { knownEquations, sources, type Source } from '../../src/text/index.js';
+import { table } from '../tools/markdown-table.js';
 import found from './pooled-curve.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
@@ -22,8 +23,6 @@ import { capped, NOMINAL, type GroupMean, type Mean } from './pooled-curve.js';
 
 const { systolicMmHg, diastolicMmHg, circumferenceCm } = NOMINAL;
 
-const table = (head: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
-  [head, head.map(() => '---'), ...rows].map((row) => `| ${row.join(' | ')} |`).join('\n');
 const mmHg = (value: number): string => value.toFixed(value < 1000 && !Number.isInteger(value) ? 1 : 0);
 const percent = (share: number): string => `${share < 0 ? '−' : '+'}${Math.abs(100 * share).toFixed(0)} %`;
 const size = (share: number): string => `${(100 * share).toFixed(0)} %`;

@@ -18,7 +18,7 @@
  */
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
-import { NORMAL_95 } from '../../src/statistics/normal.js';
+import { NORMAL_95, normalChance } from '../../src/statistics/normal.js';
 import { studentT95 } from '../../src/statistics/student-t.js';
 
 export type Limb = 'leg' | 'arm';
@@ -289,7 +289,7 @@ export const answerOf = (c: Coefficients, mean: Pick<Mean, 'limb' | 'widthCm' | 
 
 // How people differ.
 
-const rms = (values: readonly number[]): number => Math.hypot(...values) / Math.sqrt(values.length);
+export const rms = (values: readonly number[]): number => Math.hypot(...values) / Math.sqrt(values.length);
 
 /** The smallest published R² of a regression on circumference and blood pressure (18 cm, 2019). */
 const EXPLAINED = 0.397;
@@ -623,14 +623,6 @@ export function coverage(count: number, laboratoryShare: number | undefined, dra
     sum += chance(value * factor - NOMINAL.diastolicMmHg) - chance(value / factor - NOMINAL.diastolicMmHg);
   }
   return sum / draws;
-}
-
-/** The standard normal distribution, by its series; exact enough for a share of draws. */
-function normalChance(z: number): number {
-  if (Math.abs(z) > 8) return z > 0 ? 1 : 0;
-  let [term, sum] = [z, z];
-  for (let k = 3; Math.abs(term) > 1e-12; k += 2) sum += term *= (z * z) / k;
-  return 0.5 + (sum * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 }
 
 /** Laboratories simulated, and their true standard deviation as a share of the answer (nothing: as fitted). */

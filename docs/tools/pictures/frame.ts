@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
+import { escaped } from '../escaped.js';
 
 /** Colours by their job: names until the picture is done, then plain colours that follow a dark page. */
 export const ink = {
@@ -50,8 +51,6 @@ function plainColours(svg: string): string {
     return classes.length === 0 ? tag : plain.replace(/^<\w+/, (start) => `${start} class="${classes.join(' ')}"`);
   });
 }
-
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 /** What a picture is called, and what it says to who cannot see it. */
 export interface Words {
