@@ -89,8 +89,13 @@ export { circumferenceBandPressure, systolicSharePressure, type FixedTrainingPre
 export type { ReadingErrors } from './pressure/uncertainty.js';
 export { measuredOcclusionPressure, type MeasuredInput, type MeasurementMethod } from './pressure/measured.js';
 export { correctForPosture, type PostureInput } from './pressure/posture.js';
-export { targetCuffPressure, type CuffPressure, type TargetInput } from './pressure/target.js';
-export { targetCuffPressureRange, type TargetRangeInput } from './pressure/target-range.js';
+export {
+  targetCuffPressure,
+  targetCuffPressureRange,
+  type CuffPressure,
+  type TargetInput,
+  type TargetRangeInput,
+} from './pressure/target.js';
 export {
   quantities,
   type CircumferenceSite,
@@ -181,5 +186,10 @@ export {
 } from './strength/repetitions.js';
 export type { LiftedSet, LiftFacts } from './strength/read-set.js';
 export { repetitionsInReserveFromRpe, type ReserveRatingInput } from './strength/reserve.js';
-export { trainingLoad, type TrainingLoad, type TrainingLoadInput } from './strength/training-load.js';
-export { trainingLoadRange, type TrainingLoadRangeInput } from './strength/training-load-range.js';
+export {
+  trainingLoad,
+  trainingLoadRange,
+  type TrainingLoad,
+  type TrainingLoadInput,
+  type TrainingLoadRangeInput,
+} from './strength/training-load.js';

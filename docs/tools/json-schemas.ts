@@ -1,14 +1,16 @@
 import * as z from 'zod/mini';
-import * as declared from '../../src/plan/schema.js';
+import * as documents from '../../src/plan/schema-documents.js';
+import { annotations } from '../../src/plan/schema-parts.js';
+import { planRequest, screeningRequest } from '../../src/plan/schema-requests.js';
 
 /** What is published as JSON Schema, by the name of its file. */
 export const declarations = {
-  'plan-request': declared.planRequest,
-  plan: declared.planDocument,
-  'screening-request': declared.screeningRequest,
-  'record-request': declared.recordRequest,
-  record: declared.recordDocument,
-  proposal: declared.proposalDocument,
+  'plan-request': planRequest,
+  plan: documents.planDocument,
+  'screening-request': screeningRequest,
+  'record-request': documents.recordRequest,
+  record: documents.recordDocument,
+  proposal: documents.proposalDocument,
 } as const;
 
 /** Strict validators want one type in one place: several become alternatives. */
@@ -24,7 +26,7 @@ function oneTypeEach(_name: string, value: unknown): unknown {
  * too, so that validators of either draft load it as they come.
  */
 export function jsonSchema(name: keyof typeof declarations): object {
-  const options = { target: 'draft-2020-12', io: 'input', metadata: declared.annotations } as const;
+  const options = { target: 'draft-2020-12', io: 'input', metadata: annotations } as const;
   const { $schema: _, ...schema } = z.toJSONSchema(declarations[name](), options);
   const text = JSON.stringify({ title: `cuffwork ${name}`, $comment: 'JSON Schema, draft 2020-12', ...schema });
   return JSON.parse(text, oneTypeEach) as object;

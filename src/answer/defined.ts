@@ -1,5 +1,10 @@
+/** With the fields left out that may be undefined. */
+export type Defined<T> = { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
+  [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>;
+};
+
 /** An object without the fields that are undefined. */
-export function defined<T extends object>(object: T): { [K in keyof T]: Exclude<T[K], undefined> } {
+export function defined<T extends object>(object: T): Defined<T> {
   const kept: Partial<T> = {};
   for (const name of Object.keys(object) as (keyof T)[]) if (object[name] !== undefined) kept[name] = object[name];
   return kept as never;

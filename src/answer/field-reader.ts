@@ -135,12 +135,17 @@ export class FieldReader {
 
   /** Says that a field that was read is missing. */
   missing(name: string, expected: Asked): void {
-    if (this.source) this.report('missing', name, expected, 'undefined');
+    if (this.source) this.report('missing', name, expected);
   }
 
-  /** Adds an issue that no single field shows, such as a relation between two fields. */
-  report(code: IssueCode, name: string | Path, expected: Asked, received: string, values?: MessageValues): void {
+  /** Adds an issue that no single field shows. */
+  report(code: IssueCode, name: string | Path, expected: Asked, received = 'undefined', values?: MessageValues): void {
     addIssue(this.issues, issue(code, this.path.concat(name), expected, received, values));
+  }
+
+  /** Adds that a field does not go with the others. */
+  refuse(name: string | Path, expected: Asked, received: string): void {
+    this.report('wrong-relation', name, expected, received);
   }
 
   /** Whether every field read so far was right, so that relations between them may be looked at. */

@@ -186,6 +186,28 @@ export function isInputError(error: unknown): error is InputError {
   }
 }
 
+/** What a part gives; what is wrong with it goes to `issues`, as seen from further out. */
+export function gather<T>(issues: InputIssue[], part: () => T, to = (path: Path): Path => path): T | undefined {
+  try {
+    return part();
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    issues.push(...error.issues.map((found) => moved(found, to)));
+    return undefined;
+  }
+}
+
+/** What a part gives; what is wrong with it is refused as seen from further out. */
+export function within<T>(place: Path, part: () => T): T {
+  try {
+    return part();
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    const issues = error.issues.map((found) => moved(found, (path) => [...place, ...path]));
+    throw new InputError(issues, error.more);
+  }
+}
+
 /** What {@link attempt} returns: the value, or everything that is wrong with the input. */
 export type Attempt<T> =
   | {

@@ -6,7 +6,6 @@ import { describe, type Path } from './issues.js';
 import { AT_MOST_UPPER, IN_INTERVAL, need, WITH_OTHER_END, type Asked } from './needs.js';
 import { isPart } from './part.js';
 import type { PlainReader } from './plain-reader.js';
-import type { Reader } from './reader.js';
 
 /** Far from what a double can hold, so that no product or quotient of it leaves the finite numbers. */
 const isSound = (part: number): boolean => part === 0 || (Math.abs(part) > 1e-300 && Math.abs(part) < 1e300);
@@ -63,8 +62,8 @@ function intervalFault({
 }
 
 /** What an answer that is given back must be. */
-export interface AnswerRequirement {
-  readonly kind: AnswerKind;
+export interface AnswerRequirement<K extends AnswerKind = AnswerKind> {
+  readonly kind: K;
   /** The functions that make it. */
   readonly makers: Asked;
   readonly units: readonly Unit[];
@@ -87,27 +86,26 @@ export function isSoundAnswer(
   const wrong = intervalFault(given as Answer);
   if (!wrong) return true;
   const [field, expected] = wrong;
-  reader.report('wrong-relation', [...path, field], expected, describe((given as Record<string, unknown>)[field]));
+  reader.refuse([...path, field], expected, describe((given as Record<string, unknown>)[field]));
   return false;
 }
 
 /**
- * An answer given back to the library as an input, perhaps after a stay in a database.
- * Only what is used is checked; the rest is passed along. Of an `optional` answer that is left out
- * the value is NaN; {@link Reader.has} tells.
+ * An answer given back to the library as an input, perhaps after a stay in a database; or a plain number, where
+ * `entered` makes an answer of it. Only what is used is checked; the rest is passed along. Where it is wrong or left
+ * out, the value is NaN.
  */
 export function readAnswer<K extends AnswerKind>(
-  reader: Reader,
+  reader: PlainReader,
   name: string,
-  kind: K,
-  makers: Asked,
-  units: readonly Unit[],
-  min: number,
-  max: number,
+  requirement: AnswerRequirement<K>,
   optional = false,
+  entered?: (value: number) => Answer<K>,
 ): Answer<K> {
+  const { kind, makers } = requirement;
   const given = reader.anything(name, makers, optional);
-  return given !== undefined && isSoundAnswer(reader, [name], given, { kind, makers, units, min, max })
+  if (entered && typeof given === 'number') return entered(given);
+  return given !== undefined && isSoundAnswer(reader, [name], given, requirement)
     ? (given as Answer<K>)
     : ({ kind, value: NaN } as unknown as Answer<K>);
 }

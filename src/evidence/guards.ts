@@ -38,12 +38,7 @@ export const pressureGuards = /* @__PURE__ */ frozen({
     unit: 'mm[Hg]',
     steps: [
       // Above the 230 mmHg of walking trials with narrow belts, rounded up.
-      {
-        above: 250,
-        severity: 'caution',
-        code: 'cuff-pressure-high',
-        evidence: PRACTICE,
-      },
+      { above: 250, severity: 'caution', code: 'cuff-pressure-high', evidence: PRACTICE },
       // Highest cuff pressure found in a training trial.
       {
         above: 300,
@@ -59,12 +54,7 @@ export const pressureGuards = /* @__PURE__ */ frozen({
     unit: 'mm[Hg]',
     steps: [
       // Several laboratories stop inflating at 300 mmHg; above it lie narrow cuffs on large thighs.
-      {
-        above: 300,
-        severity: 'caution',
-        code: 'occlusion-pressure-high',
-        evidence: PRACTICE,
-      },
+      { above: 300, severity: 'caution', code: 'occlusion-pressure-high', evidence: PRACTICE },
       // Highest occlusion pressure of one person that was found: a narrow emergency strap on a seated thigh.
       {
         above: 536,
@@ -80,12 +70,7 @@ export const pressureGuards = /* @__PURE__ */ frozen({
     unit: '%',
     steps: [
       // The artery is closed from here on; the 2019 guideline review gives 40 to 80 % in exercise.
-      {
-        from: 100,
-        severity: 'stop',
-        code: 'percent-closes-artery',
-        evidence: PRACTICE,
-      },
+      { from: 100, severity: 'stop', code: 'percent-closes-artery', evidence: PRACTICE },
     ],
   },
   'closure-chance': {
@@ -93,19 +78,9 @@ export const pressureGuards = /* @__PURE__ */ frozen({
     unit: '%',
     steps: [
       // One person in twenty; a smaller chance is shown as a number without a caution.
-      {
-        from: 5,
-        severity: 'caution',
-        code: 'may-occlude',
-        evidence: PRACTICE,
-      },
+      { from: 5, severity: 'caution', code: 'may-occlude', evidence: PRACTICE },
       // Closed as likely as not.
-      {
-        from: 50,
-        severity: 'stop',
-        code: 'likely-occludes',
-        evidence: PRACTICE,
-      },
+      { from: 50, severity: 'stop', code: 'likely-occludes', evidence: PRACTICE },
     ],
   },
 } as const satisfies Record<string, Guard>);
@@ -151,19 +126,9 @@ export const guards = /* @__PURE__ */ (() =>
       unit: 'min',
       steps: [
         // Usual limit; no publication was found.
-        {
-          above: 20,
-          severity: 'caution',
-          code: 'restriction-long-limb',
-          evidence: PRACTICE,
-        },
+        { above: 20, severity: 'caution', code: 'restriction-long-limb', evidence: PRACTICE },
         // Twice the usual limit.
-        {
-          above: 40,
-          severity: 'stop',
-          code: 'restriction-limb-stop',
-          evidence: PRACTICE,
-        },
+        { above: 40, severity: 'stop', code: 'restriction-limb-stop', evidence: PRACTICE },
       ],
     },
     'limb-restriction-day': {
@@ -171,20 +136,9 @@ export const guards = /* @__PURE__ */ (() =>
       unit: 'min',
       steps: [
         // Two sessions at the usual limit of 20 min.
-        {
-          above: 40,
-          severity: 'caution',
-          code: 'restriction-long-day',
-          evidence: PRACTICE,
-        },
+        { above: 40, severity: 'caution', code: 'restriction-long-day', evidence: PRACTICE },
         // Above the longest day found in a trial: 5 × 5 min at rest, twice a day, 50 min.
-        {
-          above: 60,
-          severity: 'stop',
-          code: 'restriction-day-stop',
-          evidence: PRACTICE,
-          source: 'passive-2008',
-        },
+        { above: 60, severity: 'stop', code: 'restriction-day-stop', evidence: PRACTICE, source: 'passive-2008' },
       ],
     },
     'limb-restriction-week': {
@@ -192,20 +146,9 @@ export const guards = /* @__PURE__ */ (() =>
       unit: 'min',
       steps: [
         // Five sessions at the usual limit of 20 min.
-        {
-          above: 100,
-          severity: 'caution',
-          code: 'restriction-long-week',
-          evidence: PRACTICE,
-        },
+        { above: 100, severity: 'caution', code: 'restriction-long-week', evidence: PRACTICE },
         // The longest week found in a trial: 50 min on each of seven days.
-        {
-          above: 350,
-          severity: 'stop',
-          code: 'restriction-week-stop',
-          evidence: PRACTICE,
-          source: 'passive-2008',
-        },
+        { above: 350, severity: 'stop', code: 'restriction-week-stop', evidence: PRACTICE, source: 'passive-2008' },
       ],
     },
     'restricted-sessions-day': {
@@ -243,13 +186,7 @@ export const guards = /* @__PURE__ */ (() =>
           source: 'practitioner-survey-2018',
         },
         // Most found in a trial: twice a day for two weeks.
-        {
-          above: 14,
-          severity: 'stop',
-          code: 'sessions-week-stop',
-          evidence: 'published',
-          source: 'passive-2008',
-        },
+        { above: 14, severity: 'stop', code: 'sessions-week-stop', evidence: 'published', source: 'passive-2008' },
       ],
     },
   } as const satisfies Record<string, Guard>))();

@@ -1,36 +1,36 @@
-import { ownDocument } from '../answer/own.js';
-import { Math } from '../quantity/maths.js';
-import { sum } from '../quantity/exact.js';
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
 import { guardCautions } from '../answer/guards.js';
-import { attempt, describe, InputError, type InputIssue } from '../answer/issues.js';
+import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { TRUE_OR_FALSE } from '../answer/needs.js';
+import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { decimal } from '../quantity/decimal.js';
-import { loadUnitOf, quantities, type Limb, type Quantity, type Side, type Unit } from '../quantity/quantities.js';
-import { isCuffed, limbTotals, type ComparedQuantity } from '../session/compare.js';
+import { sum } from '../quantity/exact.js';
+import { Math } from '../quantity/maths.js';
+import { loadUnitOf, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
+import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
-import { highest, list, summed, total } from '../session/working.js';
+import { highest, isTense, list, summed, total } from '../session/working.js';
 import { version } from '../study/version.js';
 import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
-import { uniqueCautions } from './severity.js';
-import { measurementOf, occlusionOfTarget } from './item-prescription.js';
+import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
 import { documentCaution } from './document-messages.js';
-import { painIsOf, PAIN_MOMENTS, type PainReport } from './pain.js';
+import { measurementOf, occlusionOfTarget } from './item-prescription.js';
 import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
+import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
+import { painIsOf, PAIN_MOMENTS } from './pain.js';
 import { progressionLimits as limits } from './progression-limits.js';
 import { expandedOf } from './read-document.js';
-import type { ExpandedRecord, SessionRecord } from './record.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
-import { mergeStops, stopsOf, type Stop } from './stops.js';
+import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
+import { uniqueCautions } from './severity.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
-import type { ExpandedPlan, ExpandedPlanItem, Plan } from './types.js';
+import { mergeStops, stopsOf, type Stop } from './stops.js';
+import type { ExpandedPlan, Plan } from './types.js';
 import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
-import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
-import { TRUE_OR_FALSE } from '../answer/needs.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
@@ -115,31 +115,23 @@ function readWeeks(reader: Reader, issues: InputIssue[]): Week[] {
   const weeks = reader.optionalList('weeks', WEEKS, quantities.weeks.max);
   if (!reader.has('weeks')) reader.missing('weeks', WEEKS);
   return (weeks ?? []).map((week, index): Week => {
-    const documentAt = <K extends 'plan' | 'record'>(kind: K, given: unknown, place: readonly (string | number)[]) => {
+    const doneAt = (kind: 'plan' | 'record', given: unknown, place: Path, times = 1): Done[] => {
       if (given === undefined) return [];
-      const result = attempt((document: unknown) => expandedOf([kind], document, ['weeks', index, ...place]), given);
-      if (result.ok) return [result.value];
-      issues.push(...result.issues);
-      return [];
+      const document = gather(issues, () => expandedOf([kind], given, ['weeks', index, ...place]));
+      return document ? [{ document, times, parts: sideOf(document).parts }] : [];
     };
-    const sessions = week.optionalList('sessions', SESSIONS);
-    const planned = (sessions ?? []).flatMap((session, at) => {
+    const planned = (week.optionalList('sessions', SESSIONS) ?? []).flatMap((session, at) => {
       const given = session.anything('plan', OUR_PLAN);
-      const times = session.optionalNumber('times', TIMES) ?? 1;
-      return documentAt('plan', given, ['sessions', at, 'plan']).map((document) => ({ document, times }));
+      return doneAt('plan', given, ['sessions', at, 'plan'], session.optionalNumber('times', TIMES));
     });
-    const given = week.anything('records', OUR_RECORDS, true);
-    const records = given === undefined ? [] : given;
-    if (!Array.isArray(records)) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
-    if (!week.has('sessions') && Array.isArray(records) && records.length === 0)
-      week.missing('sessions', PLANNED_OR_DONE);
-    const done = (Array.isArray(records) ? (records as unknown[]) : []).flatMap((given, at) =>
-      documentAt('record', given, ['records', at]).map((document) => ({ document, times: 1 })),
-    );
-    const withParts = (one: Omit<Done, 'parts'>): Done => ({ ...one, parts: sideOf(one.document).parts });
+    const records = week.anything('records', OUR_RECORDS, true);
+    const given = records === undefined ? [] : Array.isArray(records) ? (records as unknown[]) : undefined;
+    if (!given) week.report('wrong-type', 'records', OUR_RECORDS, describe(records));
+    if (!week.has('sessions') && given?.length === 0) week.missing('sessions', PLANNED_OR_DONE);
+    const done = (given ?? []).flatMap((record, at) => doneAt('record', record, ['records', at]));
     const deload = week.anything('deload', TRUE_OR_FALSE, true) ?? false;
     if (typeof deload !== 'boolean') week.report('wrong-type', 'deload', TRUE_OR_FALSE, describe(deload));
-    return { deload: deload === true, planned: planned.map(withParts), done: done.map(withParts) };
+    return { deload: deload === true, planned, done };
   });
 }
 
@@ -150,38 +142,28 @@ const count = (sessions: readonly Done[]): Answer<'sessions'> => {
   return total('sessions', sum(times), '{sessions}', { weekSessions: list(times) });
 };
 
-/** A total of parts of a limb in each session, as often as the session is done; sessions without it are passed over. */
-function often<K extends AnswerKind>(
-  sessions: readonly Done[],
-  among: (part: FullPrescription) => boolean,
-  quantity: ComparedQuantity,
-): Answer<K>[] {
-  return sessions.flatMap(({ parts, times }) => {
-    const own = parts.filter(among);
-    const found = own.length > 0 ? (limbTotals(own)[quantity] as Answer<K> | undefined) : undefined;
-    return found ? Array.from({ length: times }, () => found) : [];
-  });
-}
+const isLoaded = (part: FullPrescription): boolean => isTense(part) && part.sets.some(({ load }) => load !== undefined);
 
-/** Totals of a limb, or of one exercise on it. */
+/** Totals of a limb, or of one exercise on it; sessions without it are passed over. */
 function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => boolean) {
-  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
-    summed(often<K>(sessions, among, quantity), 'weekSessions');
+  const totals = ({ parts, times }: Done, fits: typeof among): ComparedTotals[] => {
+    const own = parts.filter(fits);
+    return own.length > 0 ? Array<ComparedTotals>(times).fill(limbTotals(own)) : [];
+  };
+  const each = sessions.flatMap((session) => totals(session, among));
   // A heaviest load is that of the sessions with a load; a share is known where every such load has its maximum.
-  const lifted = sessions.filter(({ parts }) => parts.some((part) => among(part) && limbTotals([part]).peakLoad));
+  const lifted = sessions.flatMap((session) => totals(session, (part) => among(part) && isLoaded(part)));
+  const those = <K extends AnswerKind>(quantity: ComparedQuantity) =>
+    each.flatMap((one) => (one[quantity] as Answer<K> | undefined) ?? []);
+  const sumOf = <K extends AnswerKind>(quantity: ComparedQuantity) => summed(those<K>(quantity), 'weekSessions');
   const peakOf = <K extends AnswerKind>(quantity: ComparedQuantity) =>
-    highest(
-      lifted.map(({ parts }) => {
-        const own = parts.filter((part) => among(part) && limbTotals([part]).peakLoad);
-        return limbTotals(own)[quantity] as Answer<K> | undefined;
-      }),
-    );
+    highest(lifted.map((one) => one[quantity] as Answer<K> | undefined));
   const none = total('restriction-time', 0, 's', { weekSessions: '0' });
   return {
     ...defined({
       peakLoad: peakOf<'peak-load'>('peakLoad'),
       peakPercentOneRepMax: peakOf<'peak-percent-of-maximum'>('peakPercentOneRepMax'),
-      percentLop: highest(often<'percent-of-occlusion'>(sessions, among, 'percentLop')),
+      percentLop: highest(those<'percent-of-occlusion'>('percentLop')),
       volumeLoad: sumOf<'volume-load'>('volumeLoad'),
       relativePressureTime: sumOf<'relative-pressure-time'>('relativePressureTime'),
     }),
@@ -189,9 +171,8 @@ function totalsOf(sessions: readonly Done[], among: (part: FullPrescription) => 
   };
 }
 
-type Placed = { readonly limb: Limb; readonly side: Side };
-const itemsOf = ({ document }: Done): readonly Pick<ExpandedPlanItem, 'exercise' | 'limb' | 'side' | 'target'>[] =>
-  document.items;
+type Placed = Pick<ExpandedItem, 'limb' | 'side'>;
+const itemsOf = ({ document }: Done): readonly ExpandedItem[] => document.items;
 
 /** The occlusion pressure of the last session with the cuff on a limb, with its day. */
 function occlusionOf(sessions: readonly Done[], place: Placed): WeekOcclusion | undefined {
@@ -225,28 +206,30 @@ function circumferenceOf(sessions: readonly Done[], place: Placed): number | und
 }
 
 function worstPainOf(sessions: readonly Done[], place: Placed): WeekLimb['worstPain'] {
-  const asked = sessions.flatMap(({ document }) => (document.document === 'record' ? (document.pain ?? []) : []));
-  const isAsked = sessions.some(({ document }) => document.document === 'record' && document.pain);
-  if (!isAsked) return undefined;
-  const worst = (report: PainReport): number => Math.max(0, ...PAIN_MOMENTS.flatMap((moment) => report[moment] ?? []));
+  const asked = sessions.flatMap(({ document }) =>
+    document.document === 'record' && document.pain ? [document.pain] : [],
+  );
+  if (asked.length === 0) return undefined;
   return asked
+    .flat()
     .filter((report) => painIsOf(report, place))
-    .map((report) => ({ value: worst(report), site: report.site }))
+    .map((report) => ({
+      value: Math.max(0, ...PAIN_MOMENTS.flatMap((moment) => report[moment] ?? [])),
+      site: report.site,
+    }))
     .reduce<NonNullable<WeekLimb['worstPain']>>((most, one) => (one.value > most.value ? one : most), { value: 0 });
 }
 
 function limbOf(sessions: readonly Done[], place: Placed): WeekLimb {
   const isOf = (part: FullPrescription): boolean => isSameLimb(part as Placed, place);
-  const names = [
-    ...new Set(
-      sessions.flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place))).map((i) => i.exercise),
-    ),
-  ];
+  const names = sessions
+    .flatMap((one) => itemsOf(one).filter((item) => isSameLimb(item, place)))
+    .map((i) => i.exercise);
   const { percentLop: _, ...totals } = totalsOf(sessions, isOf);
   return {
     ...place,
     ...totals,
-    exercises: names.map((exercise) => {
+    exercises: [...new Set(names)].map((exercise) => {
       const own = totalsOf(sessions, (part) => isOf(part) && part.name === exercise);
       const { volumeLoad: __, relativePressureTime: ___, ...kept } = own;
       return { exercise, ...kept };

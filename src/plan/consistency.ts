@@ -31,8 +31,9 @@ export const isNear = (a: number, b: number): boolean =>
   Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
 const isAbove = (a: number, b: number): boolean => a > b && !isNear(a, b);
 
-const isAnswer = (part: Part): boolean =>
-  typeof part['kind'] === 'string' && isNumber(part['value']) && typeof part['unit'] === 'string';
+/** Whether a part of a document reads like an answer. */
+export const isAnswer = (part: unknown): part is Answer =>
+  isPart(part) && typeof part['kind'] === 'string' && isNumber(part['value']) && typeof part['unit'] === 'string';
 
 /** What something in a document must be, where it is not. */
 export type Found = (path: Path, expected: Asked, received: unknown) => void;
@@ -184,7 +185,7 @@ export function checkConsistency(
   const walk = (part: unknown, path: Path): void => {
     if (Array.isArray(part)) part.forEach((item, index) => walk(item, [...path, index]));
     if (!isPart(part)) return;
-    if (isAnswer(part)) checkAnswer(part as unknown as Answer, follow, path, found);
+    if (isAnswer(part)) checkAnswer(part, follow, path, found);
     else if (typeof part['ref'] === 'string') checkStated(part, follow(part['ref']), path, found);
     for (const [name, item] of Object.entries(part)) {
       const place = [...path, name];

@@ -1,29 +1,25 @@
-import { InputError } from '../answer/issues.js';
+import type { DayCode } from '../answer/codes.js';
 import { ownDocument } from '../answer/own.js';
-import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
-import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
+import { disclaimer } from './disclaimers.js';
+import { DAY_ANSWERS } from './needs.js';
 import { SEVERE_PAIN_FROM } from './pain.js';
-import { parseDocument } from './parse.js';
 import {
   concluded,
   findingsOfReplies,
   outcomeOf,
   pressureFindings,
   questionsOf,
-  unansweredOf,
+  readAnswers,
   type DayCheck,
   type DayCheckRequest,
   type ScreeningFinding,
   type ScreeningQuestion,
 } from './questions.js';
-import { dayCheckRequest } from './schema.js';
+import { dayCheckRequest } from './schema-requests.js';
 import { dayItems, PAIN_LINE } from './screening-items.js';
-import type { DayCode } from '../answer/codes.js';
 import { screeningCaution } from './screening-messages.js';
-import { disclaimer } from './disclaimers.js';
-import { DAY_ANSWERS } from './needs.js';
 
 /**
  * The questions of {@link checkDay}.
@@ -74,11 +70,8 @@ function painFindings(pain: number | undefined): ScreeningFinding[] {
  * ```
  */
 export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: DayCheckRequest): DayCheck {
-  const document = plainInput(request, DAY_ANSWERS);
-  const { value, issues } = parseDocument<DayCheckRequest>(dayCheckRequest, document);
-  if (!value) throw new InputError(issues);
+  const value = readAnswers(dayCheckRequest, DAY_ANSWERS, request);
   const { systolicMmHg, diastolicMmHg, painNow, answers } = value;
-  if (systolicMmHg !== undefined && diastolicMmHg !== undefined) checkBloodPressure({ systolicMmHg, diastolicMmHg });
   const findings = [
     ...findingsOfReplies(dayItems, answers),
     ...painFindings(painNow),
@@ -89,7 +82,7 @@ export const checkDay = /* @__PURE__ */ withInput(function checkDay(request: Day
     schemaVersion: 1,
     libraryVersion: version,
     request: value,
-    ...concluded(findings, unansweredOf(dayItems, answers, value, ['systolicMmHg', 'diastolicMmHg', 'painNow'])),
+    ...concluded(findings, dayItems, answers, { systolicMmHg, diastolicMmHg, painNow }),
     disclaimers: [disclaimer('screening-clears-no-one'), disclaimer('local-codes-decide')],
   });
 });

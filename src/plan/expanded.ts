@@ -4,19 +4,15 @@ import { describe, InputError, issue, type Path } from '../answer/issues.js';
 import type { MessageValues } from '../answer/messages.js';
 import { isPart, type Part } from '../answer/part.js';
 import { textByCode, type TextByCode } from './catalogue.js';
-import { isNear } from './consistency.js';
+import { isAnswer, isNear } from './consistency.js';
 import type { ExpandedRecord, ExpandedRecordItem, RecordItem, SessionRecord } from './record.js';
 import type { Disclaimer, DisclaimerCode } from './disclaimers.js';
 import { kindOfTotal, type AnswerPointer, type DocumentAnswer, type Stated, type StatedAnswer } from './stated.js';
 import type { ExpandedLimbTotals, ExpandedPlan, ExpandedPlanItem, Plan, PlanItem } from './types.js';
 import { POINTER } from './needs.js';
 
-const isAnswer = (part: unknown): part is Answer => isPart(part) && 'kind' in part && 'value' in part;
-
 /** Answers of an item that are stated in it and whole among the answers of its document. */
-const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'];
-/** Answers of an expanded item that its other answers were worked out from. */
-const BEHIND = ['occlusion', 'oneRepMax'];
+const OF_ITEM = ['target', 'restTarget', 'load', 'upperLoad'] as const;
 
 const numberOf = ({ value, unit, lower, upper }: Stated): Stated => ({
   value,
@@ -98,15 +94,18 @@ function statedTotals(totals: object): object {
   return stated;
 }
 
-function compactItem(item: Part, answers: Answers): object {
-  for (const name of OF_ITEM) if (isAnswer(item[name])) answers.at(item[name]);
-  const parts = Object.entries(item).filter(([name]) => !BEHIND.includes(name));
-  return Object.fromEntries(
-    parts.map(([name, part]: [string, unknown]) => {
-      if (name === 'totals' && isPart(part)) return [name, statedTotals(part)];
-      return [name, OF_ITEM.includes(name) && isAnswer(part) ? { ...numberOf(part), ...answers.at(part) } : part];
-    }),
-  );
+function compactItem(item: Part, answers: Answers): Part {
+  // The answers that its others were worked out from are among the answers of the document.
+  const { occlusion: _, oneRepMax: __, totals, ...parts } = item;
+  const stated = OF_ITEM.flatMap((name) => {
+    const answer = item[name];
+    return isAnswer(answer) ? [[name, { ...numberOf(answer), ...answers.at(answer) }]] : [];
+  });
+  return {
+    ...parts,
+    ...(Object.fromEntries(stated) as Part),
+    ...(totals !== undefined && { totals: isPart(totals) ? statedTotals(totals) : totals }),
+  };
 }
 
 /** The ids of the equations that answers come from. */
@@ -181,25 +180,19 @@ function answersOf<T extends object>(stated: object, made: T | undefined): T {
   return { ...Object.fromEntries(numbers), cautions: own?.['cautions'] ?? [] } as T;
 }
 
-/** An item with whole answers and those that they were worked out from. */
-function expandedItem<I extends PlanItem | RecordItem>(
-  item: I,
-  index: number,
-  follow: ReturnType<typeof follower>,
-  made: ExpandedPlanItem['totals'] | undefined,
-): object {
-  const place = ['items', index];
-  const { target, restTarget, load, upperLoad, totals } = item;
-  const answers = {
-    target: follow(target, [...place, 'target']),
-    restTarget: follow(restTarget, [...place, 'restTarget']),
-    load: follow(load, [...place, 'load']),
-    upperLoad: follow(upperLoad, [...place, 'upperLoad']),
-  };
-  return { ...item, ...defined(answers), totals: answersOf(totals, made) };
+/** Items with whole answers; `made` again for the working of their totals. */
+function expandedItems<I extends PlanItem | RecordItem>(
+  { items, answers }: { readonly items: readonly I[]; readonly answers: readonly DocumentAnswer[] },
+  made: readonly Pick<ExpandedPlanItem, 'totals'>[] = [],
+): object[] {
+  const follow = follower(answers);
+  return items.map((item, index) => {
+    const whole = OF_ITEM.map((name) => [name, follow(item[name], ['items', index, name])]);
+    return { ...item, ...defined(Object.fromEntries(whole)), totals: answersOf(item.totals, made[index]?.totals) };
+  });
 }
 
-const limbsOf = (limbs: Plan['limbs'], made: readonly ExpandedLimbTotals[]): ExpandedLimbTotals[] =>
+const expandedLimbs = (limbs: Plan['limbs'], made: readonly ExpandedLimbTotals[]): ExpandedLimbTotals[] =>
   limbs.map(({ limb, side, exercises, ...totals }, index) => {
     const place = { limb, side, exercises };
     return { ...place, ...answersOf<Omit<ExpandedLimbTotals, keyof typeof place>>(totals, made[index]) };
@@ -213,18 +206,15 @@ const sentences = (codes: readonly DisclaimerCode[]): Disclaimer[] =>
 
 /** A plan with whole answers; `made` again from its request, for the working of its totals. */
 export function expandedPlan(plan: Plan, made: ExpandedPlan): ExpandedPlan {
-  const { answers, equations: _, items, limbs, session, disclaimers, stopCriteria, ...rest } = plan;
-  const follow = follower(answers);
-  const expanded = items.map((item, index) => {
-    const whole = expandedItem(item, index, follow, made.items[index]?.totals) as ExpandedPlanItem;
-    const { target, load } = whole;
-    const behind = { occlusion: target?.inputs['occlusion'], oneRepMax: load?.inputs['oneRepMax'] };
-    return { ...whole, ...defined(behind) } as ExpandedPlanItem;
-  });
+  const { answers: _, equations: __, limbs, session, disclaimers, stopCriteria, ...rest } = plan;
+  const items = expandedItems(plan, made.items) as ExpandedPlanItem[];
   return {
     ...rest,
-    items: expanded,
-    limbs: limbsOf(limbs, made.limbs),
+    items: items.map((item) => {
+      const behind = { occlusion: item.target?.inputs.occlusion, oneRepMax: item.load?.inputs.oneRepMax };
+      return { ...item, ...defined(behind) };
+    }),
+    limbs: expandedLimbs(limbs, made.limbs),
     session: { ...session, totals: answersOf(session.totals, made.session.totals) },
     disclaimers: sentences(disclaimers),
     stopCriteria: sentences(stopCriteria),
@@ -232,21 +222,15 @@ export function expandedPlan(plan: Plan, made: ExpandedPlan): ExpandedPlan {
 }
 
 /** Items of a record with the whole answers that were planned, before what was done is added up. */
-export const plannedOf = ({ items, answers }: SessionRecord): Omit<ExpandedRecordItem, 'totals'>[] => {
-  const follow = follower(answers);
-  return items.map((item, index) => expandedItem(item, index, follow, undefined) as ExpandedRecordItem);
-};
+export const plannedOf = (record: SessionRecord) => expandedItems(record) as Omit<ExpandedRecordItem, 'totals'>[];
 
 /** A record with whole answers; `made` again from what was done, for the working of its totals. */
 export function expandedRecord(record: SessionRecord, made: ExpandedRecord): ExpandedRecord {
-  const { answers, equations: _, items, limbs, disclaimers, sessionLoad, ...rest } = record;
-  const follow = follower(answers);
+  const { answers: _, equations: __, limbs, disclaimers, sessionLoad, ...rest } = record;
   return {
     ...rest,
-    items: items.map(
-      (item, index) => expandedItem(item, index, follow, made.items[index]?.totals) as ExpandedRecordItem,
-    ),
-    limbs: limbsOf(limbs, made.limbs),
+    items: expandedItems(record, made.items) as ExpandedRecordItem[],
+    limbs: expandedLimbs(limbs, made.limbs),
     ...(sessionLoad &&
       made.sessionLoad && { sessionLoad: { ...made.sessionLoad, ...sessionLoad } as Answer<'session-load'> }),
     disclaimers: sentences(disclaimers),

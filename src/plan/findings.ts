@@ -1,4 +1,4 @@
-import { isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { gather, type InputIssue, type Path } from '../answer/issues.js';
 
 const startsWith = (path: Path, place: Path): boolean => place.every((step, index) => path[index] === step);
 
@@ -27,13 +27,7 @@ export class Findings {
       );
     });
     if (known) return undefined;
-    try {
-      return part();
-    } catch (error) {
-      if (!isInputError(error)) throw error;
-      const outward = (path: Path): Path => (uses.some((field) => path[0] === field) ? path : [...place, ...path]);
-      this.issues.push(...error.issues.map((found) => moved(found, outward)));
-      return undefined;
-    }
+    const outward = (path: Path): Path => (uses.some((field) => path[0] === field) ? path : [...place, ...path]);
+    return gather(this.issues, part, outward);
   }
 }

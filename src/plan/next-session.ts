@@ -20,8 +20,8 @@ import { progressionRules, ruledBy, type ProgressionRule, type ProgressionRuleId
 import type { ProgressionRequest, Proposal, ProposalItem } from './proposal.js';
 import { expandedInto } from './read-document.js';
 import { recentRecords } from './recent-records.js';
-import { reportedCautions } from './record-session.js';
-import { decisionsRequest } from './schema.js';
+import { reportedCautions } from './record-cautions.js';
+import { decisionsRequest } from './schema-requests.js';
 import {
   applyDecisions,
   asOfDay,

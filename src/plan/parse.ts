@@ -169,9 +169,9 @@ export function parseDocument<T>(
 
 /** A reader of a request by its schema: as plain JSON of the library’s own, or an {@link InputError}. */
 export const requestReader =
-  (schema: () => z.ZodMiniType<unknown>, expected: Asked) =>
-  (given: unknown): unknown => {
-    const { value, issues } = parseDocument<unknown>(schema, plainInput(given, expected));
+  <T>(schema: () => z.ZodMiniType<T>, expected: Asked) =>
+  (given: unknown): T => {
+    const { value, issues } = parseDocument(schema, plainInput(given, expected));
     if (value === undefined) throw new InputError(issues);
     return value;
   };

@@ -1,11 +1,14 @@
+import type { ZodMiniType } from 'zod/mini';
 import type { Answer, Caution } from '../answer/answer.js';
+import type { DayCode, ScreeningCode } from '../answer/codes.js';
+import type { Asked } from '../answer/needs.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
-import { bloodPressureCautions } from '../pressure/blood-pressure.js';
-import type { AskedItem, ScreeningOutcome } from './screening-items.js';
-import type { DayCode, ScreeningCode } from '../answer/codes.js';
-import { questionMessages, screeningCaution } from './screening-messages.js';
+import { bloodPressureCautions, checkBloodPressure } from '../pressure/blood-pressure.js';
 import type { Disclaimer } from './disclaimers.js';
+import { requestReader } from './parse.js';
+import type { AskedItem, ScreeningOutcome } from './screening-items.js';
+import { questionMessages, screeningCaution } from './screening-messages.js';
 
 /** What can be answered to a question. Left out is the same as `unknown`. */
 export type ScreeningReply = 'yes' | 'no' | 'unknown';
@@ -59,28 +62,32 @@ export interface ScreeningRequest {
   readonly answers: Replies<ScreeningCode>;
 }
 
-/** A screening: plain JSON, to store, send, print and give to `planSession`. */
-export interface Screening {
-  /** Kind of document. */
-  readonly document: 'screening';
+/** What a document of answers says besides its request. */
+interface AnswersFacts {
   /** Version of the format of the document. */
   readonly schemaVersion: 1;
   /** Version of the library that made it. */
   readonly libraryVersion: string;
-  /** The answers and readings you gave. */
-  readonly request: ScreeningRequest;
-  /** Result of the screening. */
+  /** What the answers lead to. */
   readonly outcome: ScreeningOutcome;
-  /** Whether every question, the age and both pressures are answered. */
+  /** Whether every question is answered and every reading given. */
   readonly complete: boolean;
-  /** What the answers lead to, referrals first. */
+  /** Reasons to refer or to take care, referrals first. */
   readonly findings: readonly ScreeningFinding[];
   /** What is not answered: fields of the request, and codes of questions. */
   readonly unanswered: readonly OpenQuestion[];
-  /** Score of the risk of thrombosis, from the answers. */
-  readonly thrombosisScore: Answer<'thrombosis-score'>;
   /** Sentences that always apply. */
   readonly disclaimers: readonly Disclaimer[];
+}
+
+/** A screening: plain JSON, to store, send, print and give to `planSession`. */
+export interface Screening extends AnswersFacts {
+  /** Kind of document. */
+  readonly document: 'screening';
+  /** The answers and readings you gave. */
+  readonly request: ScreeningRequest;
+  /** Score of the risk of thrombosis, from the answers. */
+  readonly thrombosisScore: Answer<'thrombosis-score'>;
 }
 
 /** What `checkDay` takes. */
@@ -100,29 +107,14 @@ export interface DayCheckRequest {
 }
 
 /** A check before a session: plain JSON, to store, print and give to `planSession` or `recordSession`. */
-export interface DayCheck {
+export interface DayCheck extends AnswersFacts {
   /** Kind of document. */
   readonly document: 'day-check';
-  /** Version of the format of the document. */
-  readonly schemaVersion: 1;
-  /** The version of the library that made it. */
-  readonly libraryVersion: string;
   /** The answers and readings you gave. */
   readonly request: DayCheckRequest;
-  /** Result of the check. */
-  readonly outcome: ScreeningOutcome;
-  /** Whether every question, both pressures and the pain are answered. */
-  readonly complete: boolean;
-  /** What the answers lead to, referrals first. */
-  readonly findings: readonly ScreeningFinding[];
-  /** What is not answered: fields of the request, and codes of questions. */
-  readonly unanswered: readonly OpenQuestion[];
-  /** Sentences that always apply. */
-  readonly disclaimers: readonly Disclaimer[];
 }
 
-const READINGS = ['ageYears', 'systolicMmHg', 'diastolicMmHg', 'painNow'] as const;
-export type ReadingName = (typeof READINGS)[number];
+type ReadingName = 'ageYears' | 'systolicMmHg' | 'diastolicMmHg' | 'painNow';
 
 const questionOf = (code: ScreeningCode | DayCode | ReadingName): string => questionMessages[`ask-${code}`];
 
@@ -153,6 +145,18 @@ export const pressureFindings = (systolicMmHg?: number, diastolicMmHg?: number):
     evidence: BLOOD_PRESSURE_GRADES[message.code]!,
   }));
 
+/** A request that is right: by its declaration, and of a blood pressure the systolic above the diastolic. */
+export function readAnswers<R extends ScreeningRequest | DayCheckRequest>(
+  schema: () => ZodMiniType<R>,
+  expected: Asked,
+  request: R,
+): R {
+  const value = requestReader(schema, expected)(request);
+  const { systolicMmHg, diastolicMmHg } = value;
+  if (systolicMmHg !== undefined && diastolicMmHg !== undefined) checkBloodPressure({ systolicMmHg, diastolicMmHg });
+  return value;
+}
+
 /** What the answers with a yes lead to. */
 export const findingsOfReplies = <C extends ScreeningCode | DayCode>(
   items: readonly AskedItem<C>[],
@@ -167,33 +171,24 @@ export const findingsOfReplies = <C extends ScreeningCode | DayCode>(
     });
 
 /** What is not answered: readings first, then questions. */
-export const unansweredOf = <C extends ScreeningCode | DayCode>(
+const unansweredOf = <C extends ScreeningCode | DayCode>(
   items: readonly AskedItem<C>[],
   replies: Replies<C>,
   readings: Readonly<Partial<Record<ReadingName, number | undefined>>>,
-  asked: readonly ReadingName[],
 ): OpenQuestion[] =>
   [
-    ...asked.filter((name) => readings[name] === undefined),
+    ...(Object.keys(readings) as ReadingName[]).filter((name) => readings[name] === undefined),
     ...items.map(({ code }) => code).filter((code) => (replies[code] ?? 'unknown') === 'unknown'),
   ].map((code) => ({ code, question: questionOf(code) }));
 
-/** Findings with referrals first, and what they and the open questions lead to. */
-export function concluded(
+/** Findings with referrals first, and what they and what is not answered lead to. */
+export function concluded<C extends ScreeningCode | DayCode>(
   findings: readonly ScreeningFinding[],
-  unanswered: readonly OpenQuestion[],
-): {
-  readonly outcome: ScreeningOutcome;
-  readonly complete: boolean;
-  readonly findings: readonly ScreeningFinding[];
-  readonly unanswered: readonly OpenQuestion[];
-} {
+  ...asked: Parameters<typeof unansweredOf<C>>
+): Pick<AnswersFacts, 'outcome' | 'complete' | 'findings' | 'unanswered'> {
+  const unanswered = unansweredOf(...asked);
   const complete = unanswered.length === 0;
   const sorted = [...findings].sort((a, b) => Number(b.outcome === 'refer') - Number(a.outcome === 'refer'));
-  return {
-    outcome: sorted[0]?.outcome ?? (complete ? 'nothing-found' : 'incomplete'),
-    complete,
-    findings: sorted,
-    unanswered,
-  };
+  const outcome = sorted[0]?.outcome ?? (complete ? 'nothing-found' : 'incomplete');
+  return { outcome, complete, findings: sorted, unanswered };
 }

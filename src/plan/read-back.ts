@@ -8,7 +8,8 @@ import { checkConsistency, checkStops, finder } from './consistency.js';
 import { parseDocument } from './parse.js';
 import { asItIs, kinds, type Documents } from './read-document.js';
 import type { Review } from './review-plan.js';
-import { anyAnswer, reviewDocument, sessionComparisonDocument, weekComparisonDocument } from './schema.js';
+import { anyAnswer } from './schema-answers.js';
+import { reviewDocument, sessionComparisonDocument, weekComparisonDocument } from './schema-documents.js';
 import { storedDocument, type Read } from './stored.js';
 import { OUR_ANSWER } from '../answer/needs.js';
 

@@ -1,8 +1,8 @@
-import { attempt, InputError, type InputIssue, type Path } from '../answer/issues.js';
+import { gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { guards, passedStep } from '../evidence/guards.js';
 import { frozen } from '../quantity/frozen.js';
 import { quantities } from '../quantity/quantities.js';
-import { dayCheckAgain, screeningAgain } from './checks.js';
+import { answersAgain } from './checks.js';
 import { textByCode } from './catalogue.js';
 import { checkConsistency, checkStops, finder, type Found } from './consistency.js';
 import { isSameLimb } from './limb-and-side.js';
@@ -11,9 +11,9 @@ import type { Proposal, ProposalItem } from './proposal.js';
 import type { DayCheck, Screening } from './questions.js';
 import { planKind } from './read-plan.js';
 import { compact, compactedOlder, expandedRecord, plannedOf } from './expanded.js';
-import { recordFrom, totalsDone } from './record-session.js';
+import { recordFrom, totalsDone } from './record-from.js';
 import type { ExpandedRecord, SessionRecord } from './record.js';
-import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema.js';
+import { dayCheckDocument, proposalDocument, recordDocument, screeningDocument } from './schema-documents.js';
 import { inForce } from './stops.js';
 import { isObject, keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';
@@ -113,30 +113,21 @@ const proposalKind: StoredKind<Proposal> = {
 };
 
 /** A document of answers is worked out again from them, whatever version made it. */
-const answered = {
+const answersKind = <D extends Screening | DayCheck>(schema: StoredKind<D>['schema']): StoredKind<D> => ({
   current: 1,
+  schema,
   upgrades: {},
-  otherwise: <T extends Screening | DayCheck>(given: T, made: Read<T>): Read<T> =>
-    asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
-};
-const screeningKind: StoredKind<Screening> = {
-  ...answered,
-  schema: screeningDocument,
-  remade: (given) => asItIs(screeningAgain(given, [])),
-};
-const dayCheckKind: StoredKind<DayCheck> = {
-  ...answered,
-  schema: dayCheckDocument,
-  remade: (given) => asItIs(dayCheckAgain(given, [])),
-};
+  remade: (given) => asItIs(answersAgain(given, [])),
+  otherwise: (given, made) => asItIs({ ...given, ...made.document, libraryVersion: given.libraryVersion }),
+});
 
 /** Every document that is read back. */
 export const kinds = {
   plan: planKind,
   record: recordKind,
   proposal: proposalKind,
-  screening: screeningKind,
-  'day-check': dayCheckKind,
+  screening: answersKind<Screening>(screeningDocument),
+  'day-check': answersKind<DayCheck>(dayCheckDocument),
 };
 const NAMES = Object.keys(kinds) as (keyof typeof kinds)[];
 
@@ -182,10 +173,7 @@ export function expandedInto<K extends keyof Documents>(
   document: unknown,
   place: Path,
 ): ExpandedDocuments[K] | undefined {
-  const result = attempt((given: unknown) => expandedOf([kind], given, place), document);
-  if (result.ok) return result.value;
-  issues.push(...result.issues);
-  return undefined;
+  return gather(issues, () => expandedOf([kind], document, place));
 }
 
 /**

@@ -1,21 +1,16 @@
-import { attempt, InputError, isInputError, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { gather, within, type InputIssue, type Path } from '../answer/issues.js';
 import { compactedOlder, expandedPlan, expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
 import { planSession } from './plan-session.js';
-import { planDocument } from './schema.js';
+import { planDocument } from './schema-documents.js';
 import { stopsMissing } from './stops.js';
 import { keptUnverified, storedDocument, type Read, type StoredKind } from './stored.js';
 import type { ExpandedPlan, Plan } from './types.js';
 
 /** A plan made again from its request; what is wrong there is named from the top of the plan. */
 function planAgain({ request }: Plan): Read<Plan, ExpandedPlan> {
-  try {
-    const document = planSession(request);
-    return { document, expanded: expansionOf(document)! };
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    throw new InputError(error.issues.map((found) => moved(found, (path) => ['request', ...path])));
-  }
+  const document = within(['request'], () => planSession(request));
+  return { document, expanded: expansionOf(document)! };
 }
 
 /** A plan is made again from its request; with every stop that its numbers lead to. */
@@ -35,8 +30,5 @@ export const planKind: StoredKind<Plan, ExpandedPlan> = {
 
 /** A plan that was stored, with whole answers; what is wrong with it goes to `issues`. */
 export function planInto(issues: InputIssue[], document: unknown, place: Path): ExpandedPlan | undefined {
-  const result = attempt((given: unknown) => storedDocument({ plan: planKind }, given, place), document);
-  if (result.ok) return result.value.expanded as ExpandedPlan;
-  issues.push(...result.issues);
-  return undefined;
+  return gather(issues, () => storedDocument({ plan: planKind }, document, place).expanded as ExpandedPlan);
 }

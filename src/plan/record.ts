@@ -33,8 +33,10 @@ export interface DoneItem {
    * `[30, 15, 15, 17]`; a rest [s] left out is taken as planned. With `asPlanned` those of the plan when left out.
    */
   readonly sets?: readonly (DoneSet | number)[] | undefined;
-  /** Name of the exercise that was done in its place that day. Its load is given, and it has no 1RM here. */
+  /** Name of the exercise that was done in its place that day. Give its load, or `unloaded`; it has no 1RM here. */
   readonly instead?: string | undefined;
+  /** Nothing was lifted in the exercise that was done `instead`. */
+  readonly unloaded?: true | undefined;
   /** Load really lifted [`unit` of the plan], 0.1–2000; that of the plan when left out, of a range its lower end. */
   readonly load?: number | undefined;
   /** Cuff pressure really held [mmHg], 1–1000. */
@@ -116,6 +118,8 @@ interface DoneFacts {
     readonly unit?: LoadUnit;
     /** Name of the exercise that was done in place of the planned one. */
     readonly instead?: string;
+    /** Present where nothing was lifted in the exercise that was done instead. */
+    readonly unloaded?: true;
     /** Cuff pressure held [mmHg]. */
     readonly heldMmHg?: number;
     /** Limb occlusion pressure measured that day [mmHg]. */
@@ -140,6 +144,9 @@ export interface RecordItem extends Pick<PlanItem, (typeof KEPT)[number] | 'tota
 
 /** One exercise on one limb, with whole answers: what the plan had, and what was done. */
 export interface ExpandedRecordItem extends Pick<ExpandedPlanItem, (typeof KEPT)[number] | 'totals'>, DoneFacts {}
+
+/** One exercise on one limb of a plan or of a record, with whole answers. */
+export type ExpandedItem = ExpandedPlanItem | ExpandedRecordItem;
 
 /** What a record says besides the numbers worked out for it. */
 interface RecordFacts extends Feelings {

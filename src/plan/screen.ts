@@ -1,30 +1,26 @@
 import type { Answer } from '../answer/answer.js';
-import { InputError } from '../answer/issues.js';
 import { ownDocument } from '../answer/own.js';
-import { plainInput } from '../answer/plain-input.js';
 import { withInput } from '../answer/with-input.js';
-import { checkBloodPressure } from '../pressure/blood-pressure.js';
 import { version } from '../study/version.js';
 import { ageCautions } from './age-cautions.js';
-import { parseDocument } from './parse.js';
+import { assumption } from './assumptions.js';
+import { disclaimer } from './disclaimers.js';
+import { SCREENING_ANSWERS } from './needs.js';
 import {
   concluded,
   findingsOfReplies,
   pressureFindings,
   questionsOf,
-  unansweredOf,
+  readAnswers,
   type Screening,
   type ScreeningRequest,
   type ScreeningFinding,
   type ScreeningQuestion,
   type ScreeningReply,
 } from './questions.js';
-import { screeningRequest } from './schema.js';
+import { screeningRequest } from './schema-requests.js';
 import { REFER_POINTS, scoredItems, screeningItems, SURGERY } from './screening-items.js';
-import { assumption } from './assumptions.js';
 import { screeningCaution } from './screening-messages.js';
-import { disclaimer } from './disclaimers.js';
-import { SCREENING_ANSWERS } from './needs.js';
 
 /**
  * The questions of {@link screen}: published contraindications and precautions, each with its source and grade.
@@ -41,7 +37,7 @@ import { SCREENING_ANSWERS } from './needs.js';
  */
 export const screeningQuestions = (): ScreeningQuestion[] => questionsOf(screeningItems);
 
-function thrombosisScore({ ageYears, answers }: ScreeningRequest): Answer<'thrombosis-score'> {
+function scoreOf({ ageYears, answers }: ScreeningRequest): Answer<'thrombosis-score'> {
   const old = ageYears === undefined ? 'unknown' : ageYears >= 60 ? 'yes' : 'no';
   const scored = scoredItems.map(({ code, points }) => ({
     code,
@@ -71,11 +67,8 @@ function findingsOf(
   { ageYears, systolicMmHg, diastolicMmHg, answers }: ScreeningRequest,
   score: number,
 ): ScreeningFinding[] {
-  const values = { score, cutOff: REFER_POINTS };
-  const high = screeningCaution('stop', 'thrombosis-score-high', values, {
-    path: ['answers'],
-    source: 'thrombosis-score-2014',
-  });
+  const more = { path: ['answers'], source: 'thrombosis-score-2014' } as const;
+  const high = screeningCaution('stop', 'thrombosis-score-high', { score, cutOff: REFER_POINTS }, more);
   return [
     ...pressureFindings(systolicMmHg, diastolicMmHg),
     ...findingsOfReplies(screeningItems, answers),
@@ -122,25 +115,21 @@ function findingsOf(
  * ```
  */
 export const screen = /* @__PURE__ */ withInput(function screen(request: ScreeningRequest): Screening {
-  const document = plainInput(request, SCREENING_ANSWERS);
-  const { value, issues } = parseDocument<ScreeningRequest>(screeningRequest, document);
-  if (!value) throw new InputError(issues);
-  const { systolicMmHg, diastolicMmHg } = value;
-  if (systolicMmHg !== undefined && diastolicMmHg !== undefined) checkBloodPressure({ systolicMmHg, diastolicMmHg });
-  const score = thrombosisScore(value);
-  const unanswered = unansweredOf(screeningItems, value.answers, value, ['ageYears', 'systolicMmHg', 'diastolicMmHg']);
-  const screening = {
+  const value = readAnswers(screeningRequest, SCREENING_ANSWERS, request);
+  const { ageYears, systolicMmHg, diastolicMmHg, answers } = value;
+  const thrombosisScore = scoreOf(value);
+  const findings = findingsOf(value, thrombosisScore.value);
+  return ownDocument({
     document: 'screening',
     schemaVersion: 1,
     libraryVersion: version,
     request: value,
-    ...concluded(findingsOf(value, score.value), unanswered),
-    thrombosisScore: score,
+    ...concluded(findings, screeningItems, answers, { ageYears, systolicMmHg, diastolicMmHg }),
+    thrombosisScore,
     disclaimers: [
       disclaimer('screening-clears-no-one'),
       disclaimer('local-codes-decide'),
       disclaimer('screening-again'),
     ],
-  } as const;
-  return ownDocument(screening);
+  });
 });

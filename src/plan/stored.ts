@@ -1,5 +1,5 @@
 import type { Caution } from '../answer/answer.js';
-import { describe, InputError, issue, moved, type InputIssue, type Path } from '../answer/issues.js';
+import { describe, InputError, issue, within, type InputIssue, type Path } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { version } from '../study/version.js';
@@ -153,26 +153,19 @@ function isOther(document: unknown, names: readonly string[]): boolean {
 }
 
 /** A document of one of the kinds, given back as plain JSON of its own, verified; paths of issues start at `place`. */
-export function storedDocument<K extends string>(
+export const storedDocument = <K extends string>(
   kinds: Readonly<Record<K, object>>,
   document: unknown,
   place: Path = [],
-): Read<unknown> {
-  const names = Object.keys(kinds) as K[];
-  try {
-    const other = isOther(document, names);
-    const json = other ? (document as Json) : (plainInput(document, OUR_DOCUMENT) as Json);
+): Read<unknown> =>
+  within(place, () => {
+    const names = Object.keys(kinds) as K[];
+    const json = isOther(document, names) ? (document as Json) : (plainInput(document, OUR_DOCUMENT) as Json);
     const name = names.find((kind) => json['document'] === kind);
-    if (!name) {
-      throw new InputError([optionIssue(['document'], names, json['document'])]);
-    }
+    if (!name) throw new InputError([optionIssue(['document'], names, json['document'])]);
     if (isOwn(json)) return { document: json, expanded: expansionOf(json) ?? json };
     const kind = kinds[name] as unknown as StoredKind<Verified>;
     const { value, issues } = parseDocument<unknown>(kind.schema, upgraded(json, kind.current, kind.upgrades));
     if (value === undefined) throw new InputError(issues);
     return verify(value as Verified, kind);
-  } catch (error) {
-    if (!(error instanceof InputError) || place.length === 0) throw error;
-    throw new InputError(error.issues.map((found) => moved(found, (path) => [...place, ...path])));
-  }
-}
+  });

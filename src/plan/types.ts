@@ -224,8 +224,12 @@ export interface PlanExerciseFields extends SetsFields<PlanSetFields> {
 }
 
 type GivenAs<N extends keyof PlanExerciseFields> = Given<PlanExerciseFields, N>;
-type OfMaximum = 'oneRepMax' | 'percentOneRepMax' | 'bar' | 'collars' | 'plates' | 'rounding' | 'maximumOf';
-type OfLoad = 'load' | 'step' | 'available';
+/** What is given with a maximum. */
+export const OF_MAXIMUM = ['percentOneRepMax', 'bar', 'collars', 'plates', 'rounding', 'maximumOf'] as const;
+/** What may be given with your own load: loads you can set, for the next one up or down. */
+export const OF_LOAD = ['step', 'available'] as const;
+type OfMaximum = 'oneRepMax' | (typeof OF_MAXIMUM)[number];
+type OfLoad = 'load' | (typeof OF_LOAD)[number];
 
 /** Resistance exercise. */
 interface Resistance extends LeftOut<'intensityPercent'> {

@@ -68,7 +68,7 @@ export const correctForBladderWidth = /* @__PURE__ */ withInput(function correct
   const diastolic = diastolicMmHg - diastolicBias(circumferenceCm, bladderWidthCm);
   if (reader.fine && systolic <= diastolic) {
     const expected = need(STAYS_ABOVE_DIASTOLIC, { value: diastolic, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'systolicMmHg', expected, formatUnit(systolicMmHg, 'mm[Hg]'));
+    reader.refuse('systolicMmHg', expected, formatUnit(systolicMmHg, 'mm[Hg]'));
   }
   reader.done();
   const more = { path: ['circumferenceCm'], source: 'monica-quality' } as const;

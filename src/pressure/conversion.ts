@@ -41,7 +41,7 @@ export function conversionInterval(conversion: Conversion) {
 export function refuseBelowDiastolic(reader: Reader, occlusionMmHg: number, diastolicMmHg: number): void {
   if (occlusionMmHg <= diastolicMmHg) {
     const expected = need(ABOVE_DIASTOLIC, { value: diastolicMmHg, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'occlusionMmHg', expected, String(occlusionMmHg));
+    reader.refuse('occlusionMmHg', expected, String(occlusionMmHg));
   }
 }
 
@@ -63,5 +63,5 @@ export function refuseUseless(reader: Reader, conversion: Conversion, field: str
   const exact = conversionInterval({ ...conversion, standardDeviationMmHg: undefined });
   const byError = standardDeviationMmHg !== undefined && uselessBound(exact, diastolicMmHg) === undefined;
   const received = `${Math.round(ends.lower)}–${formatUnit(Math.round(ends.upper), 'mm[Hg]')}`;
-  reader.report('wrong-relation', byError ? 'standardDeviationMmHg' : field, bound, received);
+  reader.refuse(byError ? 'standardDeviationMmHg' : field, bound, received);
 }

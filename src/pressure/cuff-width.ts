@@ -1,4 +1,5 @@
 import { type Answer, type Caution, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { Math, square } from '../quantity/maths.js';
@@ -109,24 +110,27 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
   const reader = new Reader(input);
   const occlusionMmHg = reader.number('occlusionMmHg');
   const limb = reader.choice('limb', LIMBS);
-  const circumferenceCm =
-    reader.judge('circumferenceCm', limbCircumference[limb], reader.raw('circumferenceCm')) ?? NaN;
-  const { systolicMmHg, diastolicMmHg } = readBloodPressure(reader);
-  const fromWidthCm = reader.number('fromWidthCm');
-  const toWidthCm = reader.number('toWidthCm');
-  const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
+  const inputs = defined({
+    occlusionMmHg,
+    limb,
+    circumferenceCm: reader.number('circumferenceCm', limbCircumference[limb]),
+    ...readBloodPressure(reader),
+    fromWidthCm: reader.number('fromWidthCm'),
+    toWidthCm: reader.number('toWidthCm'),
+    standardDeviationMmHg: reader.optionalNumber('standardDeviationMmHg'),
+  });
+  const { diastolicMmHg, fromWidthCm, toWidthCm, standardDeviationMmHg } = inputs;
   refuseBelowDiastolic(reader, occlusionMmHg, diastolicMmHg);
   reader.done();
 
-  const readings = { limb, circumferenceCm, systolicMmHg, diastolicMmHg };
   const same = fromWidthCm === toWidthCm;
-  const value = same ? occlusionMmHg : convertWidth(occlusionMmHg, readings, fromWidthCm, toWidthCm);
+  const value = same ? occlusionMmHg : convertWidth(occlusionMmHg, inputs, fromWidthCm, toWidthCm);
   const conversion: Conversion = {
     valueMmHg: value,
     occlusionMmHg,
     diastolicMmHg,
     part: 'width-correction',
-    deviation: conversionDeviation(readings, fromWidthCm, toWidthCm),
+    deviation: conversionDeviation(inputs, fromWidthCm, toWidthCm),
     standardDeviationMmHg,
   };
   if (!same) refuseUseless(reader, conversion, 'toWidthCm');
@@ -138,13 +142,7 @@ export const correctForCuffWidth = /* @__PURE__ */ withInput(function correctFor
     ...conversionInterval(conversion),
     equation: 'width-correction',
     evidence: 'derived',
-    inputs: {
-      occlusionMmHg,
-      ...readings,
-      fromWidthCm,
-      toWidthCm,
-      ...(standardDeviationMmHg !== undefined && { standardDeviationMmHg }),
-    },
+    inputs,
     assumptions: [assumption('ratio-to-curve-kept'), logNormalInterval],
     cautions: same ? [] : [convertedCaution(fromWidthCm, toWidthCm)],
   };

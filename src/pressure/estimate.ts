@@ -331,7 +331,7 @@ export const estimateOcclusionPressure = /* @__PURE__ */ withInput(function esti
   const equation: OcclusionEquation | undefined =
     asked === undefined ? defaultEquations[readings.limb] : occlusionEquations.find(({ id }) => id === asked);
   const field = equation && reader.fine ? inapplicableField(equation, readings) : undefined;
-  if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(readings[field]));
+  if (field) reader.refuse(field, requirement(equation!, field), String(readings[field]));
   reader.done();
   return estimateBy(equation!, readings, given);
 });

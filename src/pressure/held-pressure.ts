@@ -1,6 +1,7 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { pressureCautions } from '../answer/guards.js';
-import { isSoundAnswer, type AnswerRequirement } from '../answer/read-answer.js';
+import { readAnswer, type AnswerRequirement } from '../answer/read-answer.js';
+import type { Asked } from '../answer/needs.js';
 import type { PlainReader } from '../answer/plain-reader.js';
 import {
   LIMBS,
@@ -17,10 +18,12 @@ import { PRESSURE_OR_NUMBER } from './needs.js';
 type Pressure = Answer<'occlusion-pressure'>;
 
 const ENTERED = 'entered';
-const requirement = (): AnswerRequirement => {
+
+/** What an occlusion pressure that is given back must be. */
+export function pressureRequirement(makers: Asked): AnswerRequirement<'occlusion-pressure'> {
   const { min, max } = settingQuantities.occlusionMmHg;
-  return { kind: 'occlusion-pressure', makers: PRESSURE_OR_NUMBER, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
-};
+  return { kind: 'occlusion-pressure', makers, units: ['mm[Hg]'], min: min / 2, max: max * 4 };
+}
 
 /** What we assume of an occlusion pressure that was entered as a plain number. */
 export const exactness = ({ equation }: Pressure): readonly Assumption[] =>
@@ -39,13 +42,10 @@ export const enteredPressure = (valueMmHg: number): Pressure => ({
 });
 
 /** An occlusion pressure that you hold: an answer, or a plain number [mmHg]. The value is NaN where it is wrong. */
-export function readPressure(reader: PlainReader, name: string): Pressure {
-  const given = reader.anything(name, PRESSURE_OR_NUMBER);
-  if (typeof given === 'number')
-    return enteredPressure(reader.judge(name, settingQuantities.occlusionMmHg, given) ?? NaN);
-  const sound = given !== undefined && isSoundAnswer(reader, [name], given, requirement());
-  return sound ? (given as Pressure) : enteredPressure(NaN);
-}
+export const readPressure = (reader: PlainReader, name: string): Pressure =>
+  readAnswer(reader, name, pressureRequirement(PRESSURE_OR_NUMBER), false, (value) =>
+    enteredPressure(reader.judge(name, settingQuantities.occlusionMmHg, value) ?? NaN),
+  );
 
 /** Where an occlusion pressure holds; what the answer does not say is left out. */
 export interface PressurePlace {

@@ -1,4 +1,5 @@
 import { type Answer, type ErrorPart, logInterval, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { isCalendarDay } from '../answer/day.js';
 import { pressureCautions } from '../answer/guards.js';
 import { DAY_EXPECTED, BELOW_MEASURED, need } from '../answer/needs.js';
@@ -115,19 +116,22 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
   input: MeasuredInput,
 ): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);
-  const valueMmHg = reader.number('valueMmHg');
-  const method = reader.choice('method', measurementMethods);
-  const limb = reader.choice('limb', LIMBS);
-  const side = reader.optionalChoice('side', SIDES);
-  const cuffWidthCm = reader.optionalNumber('cuffWidthCm');
-  const posture = reader.optionalChoice('posture', POSTURES);
-  const date = reader.optionalText('date', DAY_EXPECTED, isCalendarDay);
-  const day = reader.optionalNumber('day');
-  const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
+  const inputs = defined({
+    valueMmHg: reader.number('valueMmHg'),
+    method: reader.choice('method', measurementMethods),
+    limb: reader.choice('limb', LIMBS),
+    side: reader.optionalChoice('side', SIDES),
+    cuffWidthCm: reader.optionalNumber('cuffWidthCm'),
+    posture: reader.optionalChoice('posture', POSTURES),
+    date: reader.optionalText('date', DAY_EXPECTED, isCalendarDay),
+    day: reader.optionalNumber('day'),
+    standardDeviationMmHg: reader.optionalNumber('standardDeviationMmHg'),
+  });
+  const { valueMmHg, method, limb, standardDeviationMmHg } = inputs;
   const given = standardDeviationMmHg !== undefined;
   if (given && standardDeviationMmHg >= valueMmHg) {
     const expected = need(BELOW_MEASURED, { value: valueMmHg, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
+    reader.refuse('standardDeviationMmHg', expected, formatUnit(standardDeviationMmHg, 'mm[Hg]'));
   }
   reader.done();
 
@@ -144,17 +148,7 @@ export const measuredOcclusionPressure = /* @__PURE__ */ withInput(function meas
     ...logInterval(valueMmHg, [error]),
     equation: `measured-${method}`,
     evidence: error.evidence,
-    inputs: {
-      valueMmHg,
-      method,
-      limb,
-      ...(side && { side }),
-      ...(cuffWidthCm !== undefined && { cuffWidthCm }),
-      ...(posture && { posture }),
-      ...(date !== undefined && { date }),
-      ...(day !== undefined && { day }),
-      ...(given && { standardDeviationMmHg }),
-    },
+    inputs,
     assumptions: [logNormalInterval, assumption(given ? 'error-given' : published.assumption)],
     cautions: pressureCautions('occlusion-pressure', valueMmHg, { path: ['valueMmHg'] }),
   };

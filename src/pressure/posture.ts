@@ -1,4 +1,5 @@
 import { type Answer, logNormalInterval, type WithInterval } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
@@ -76,23 +77,26 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
   input: PostureInput,
 ): WithInterval<Answer<'occlusion-pressure'>> {
   const reader = new Reader(input);
-  const occlusionMmHg = reader.number('occlusionMmHg');
-  const diastolicMmHg = reader.number('diastolicMmHg');
-  const limb = reader.choice('limb', LIMBS);
-  const cuffWidthCm = reader.number('cuffWidthCm');
-  const fromPosture = reader.choice('fromPosture', POSTURES);
-  const toPosture = reader.choice('toPosture', POSTURES);
-  const standardDeviationMmHg = reader.optionalNumber('standardDeviationMmHg');
+  const inputs = defined({
+    occlusionMmHg: reader.number('occlusionMmHg'),
+    diastolicMmHg: reader.number('diastolicMmHg'),
+    limb: reader.choice('limb', LIMBS),
+    cuffWidthCm: reader.number('cuffWidthCm'),
+    fromPosture: reader.choice('fromPosture', POSTURES),
+    toPosture: reader.choice('toPosture', POSTURES),
+    standardDeviationMmHg: reader.optionalNumber('standardDeviationMmHg'),
+  });
+  const { occlusionMmHg, diastolicMmHg, limb, cuffWidthCm, fromPosture, toPosture, standardDeviationMmHg } = inputs;
   const same = fromPosture === toPosture;
   if (reader.fine && limb !== 'leg' && !same) {
-    reader.report('wrong-relation', 'limb', LEG_FOR_POSTURE, limb);
+    reader.refuse('limb', LEG_FOR_POSTURE, limb);
   }
   refuseBelowDiastolic(reader, occlusionMmHg, diastolicMmHg);
   const [from, to] = [thighCurve.h[fromPosture], thighCurve.h[toPosture]];
   const value = same ? occlusionMmHg : diastolicMmHg + ((occlusionMmHg - diastolicMmHg) * to) / from;
   if (value < quantities.occlusionMmHg.min) {
     const expected = need(STAYS_AT_LEAST, { least: quantities.occlusionMmHg.min, unit: 'mm[Hg]' });
-    reader.report('wrong-relation', 'occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
+    reader.refuse('occlusionMmHg', expected, formatUnit(occlusionMmHg, 'mm[Hg]'));
   }
   reader.done();
 
@@ -113,15 +117,7 @@ export const correctForPosture = /* @__PURE__ */ withInput(function correctForPo
     ...conversionInterval(conversion),
     equation: 'posture-shift',
     evidence: 'derived',
-    inputs: {
-      occlusionMmHg,
-      diastolicMmHg,
-      limb,
-      cuffWidthCm,
-      fromPosture,
-      toPosture,
-      ...(standardDeviationMmHg !== undefined && { standardDeviationMmHg }),
-    },
+    inputs,
     assumptions: [assumption('posture-ratio'), logNormalInterval],
     cautions: same
       ? []

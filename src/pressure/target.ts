@@ -4,6 +4,7 @@ import { once, sharedFacts } from '../answer/own.js';
 import { pressureCautions } from '../answer/guards.js';
 import { AT_MOST, CERTAIN_ENOUGH, need, WITH_INTERVAL } from '../answer/needs.js';
 import { PlainReader } from '../answer/plain-reader.js';
+import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { format, formatUnit } from '../quantity/format.js';
@@ -133,7 +134,7 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const { fine } = reader;
   const wanted = fine ? product(percentLop / 100, occlusion.value) : NaN;
   if (fine && limit !== undefined && occlusion.standardDeviation === undefined) {
-    reader.report('wrong-relation', 'occlusion', need(WITH_INTERVAL), 'one without');
+    reader.refuse('occlusion', need(WITH_INTERVAL), 'one without');
   }
   const highest = fine && limit !== undefined ? highestSetting(occlusion, limit, gaugeStepMmHg) : undefined;
   const held = ceilingMmHg !== undefined && wanted > ceilingMmHg;
@@ -141,14 +142,9 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   const limited = highest !== undefined && highest < unlimited;
   const value = limited ? highest : unlimited;
   if (unlimited === 0) {
-    reader.report(
-      'wrong-relation',
-      'gaugeStepMmHg',
-      need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }),
-      String(gaugeStepMmHg),
-    );
+    reader.refuse('gaugeStepMmHg', need(AT_MOST, { value: wanted, unit: 'mm[Hg]' }), String(gaugeStepMmHg));
   } else if (limited && highest === 0) {
-    reader.report('wrong-relation', 'occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
+    reader.refuse('occlusionChanceLimitPercent', need(CERTAIN_ENOUGH), formatUnit(limit!, '%'));
   }
   reader.done();
 
@@ -201,4 +197,38 @@ export const targetCuffPressure = /* @__PURE__ */ withInput(function targetCuffP
   answer.assumptions = exactness(occlusion);
   answer.cautions = cautions;
   return answer;
+});
+
+/** What {@link targetCuffPressureRange} takes: the fields of `targetCuffPressure`, with a range of percentages. */
+export interface TargetRangeInput extends Omit<TargetInput, 'percentLop'> {
+  /** Range of percentages of limb occlusion pressure [%], each 1–100. */
+  readonly percentLop: PercentRange;
+}
+
+/**
+ * The cuff pressures at both ends of a range of percentages of limb occlusion pressure (LOP), such as 40–80 %: each an
+ * answer of `targetCuffPressure`, rounded down to the gauge, with its own interval and cautions.
+ *
+ * Formula: P = p / 100 × LOP, at both ends of p
+ *
+ * - Usual range: 40 to 80 % (guideline review 2019, `secondary`), at rest 70 to 100 % (`unconfirmed`).
+ * - Error and evidence: those of the occlusion pressure.
+ * - Source of the usual range: Front Physiol 2019;10:533.
+ *
+ * @function
+ * @param input - fields of `targetCuffPressure`; `percentLop` p, a range `{ from, to }` [%]
+ * @returns P at `from` and at `to` [mmHg].
+ * @throws InputError that lists every wrong field of both ends, and a range whose upper end is below the lower one.
+ *
+ * @example
+ * ```ts
+ * import { targetCuffPressureRange } from 'cuffwork';
+ * const { from, to } = targetCuffPressureRange({ occlusion: 165, percentLop: { from: 40, to: 80 } });
+ * `${from.value} to ${to.value} mmHg`; // => '66 to 132 mmHg'
+ * ```
+ */
+export const targetCuffPressureRange = /* @__PURE__ */ withInput(function targetCuffPressureRange(
+  input: TargetRangeInput,
+): AnswerRange<CuffPressure> {
+  return answersAtEnds(targetCuffPressure, input, 'percentLop');
 });

@@ -95,10 +95,10 @@ export const limbSymmetry = /* @__PURE__ */ withInput(function limbSymmetry(inpu
   const errorPercent = reader.optionalNumber('errorPercent', ERROR);
   const [left, right] = sides;
   if (left && right && (left.kind !== right.kind || left.unit !== right.unit)) {
-    reader.report('wrong-relation', 'right', LIKE_LEFT, right.kind ?? 'a number');
+    reader.refuse('right', LIKE_LEFT, right.kind ?? 'a number');
   }
   if (left?.kind !== undefined && reader.has('errorPercent')) {
-    reader.report('wrong-relation', 'errorPercent', LEFT_OUT_FOR_ANSWERS, 'a value');
+    reader.refuse('errorPercent', LEFT_OUT_FOR_ANSWERS, 'a value');
   }
   reader.done();
   const [own, other] = involved === 'left' ? [left!, right!] : [right!, left!];

@@ -2,7 +2,8 @@ import type { Assumption } from '../answer/answer.js';
 import { withInput } from '../answer/with-input.js';
 import type { Limb } from '../quantity/quantities.js';
 import { byLimb, inSeconds, scheduleSession, type ExerciseSchedule } from './schedule.js';
-import { fullSession, type ExerciseSide, type FullSession, type SessionInput } from './prescription.js';
+import type { ExerciseSide, FullSession, SessionInput } from './prescription.js';
+import { fullSession } from './read-session.js';
 import { assumption } from './assumptions.js';
 
 export const SESSION_EVENTS = ['inflate', 'lower', 'deflate', 'set', 'rest', 'reperfuse'] as const;

@@ -17,7 +17,8 @@ import {
 } from './exposure.js';
 import { byLimb, inSeconds, ofSide, scheduleSession, type ExerciseSchedule } from './schedule.js';
 import { cautionsOfLimb, limbsOf, type LimbExposure } from './limbs.js';
-import { fullSession, takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { takesTurns, type FullPrescription, type FullSession, type SessionInput } from './prescription.js';
+import { fullSession } from './read-session.js';
 import { leftOutCaution, type leftOutNames } from './messages.js';
 import { peaks, volumeTotals } from './volume.js';
 import {
@@ -93,30 +94,26 @@ export interface SessionTotals extends ExerciseTotals {
  * stretch. Time at the lower pressure counts towards the limit too.
  */
 export function limbRestriction(exercises: readonly ExerciseTotals[]) {
-  const restrictionTime = sumOf(
-    'restriction-time',
-    exercises.map((part) => part.restrictionTime.value),
-  );
+  const time = exercises.map((part) => part.restrictionTime.value);
   const lower = exercises.flatMap((part) => part.partialRestrictionTime?.value ?? []);
-  const partialRestrictionTime = lower.length > 0 ? sumOf('partial-restriction-time', lower) : undefined;
   const longestRestriction = highest(exercises.map((part) => part.longestRestriction));
-  const pressureTime = summed(
-    exercises.map((part) => part.pressureTime),
-    'exercises',
-  );
-  const relativePressureTime = summed(
-    exercises.map((part) => part.relativePressureTime),
-    'exercises',
-  );
-  return {
-    restrictionTime,
-    ...(partialRestrictionTime && { partialRestrictionTime }),
-    ...(longestRestriction && { longestRestriction }),
-    ...(pressureTime && { pressureTime }),
-    ...(relativePressureTime && { relativePressureTime }),
-    cautions: limbCautions(sum([restrictionTime.value, ...lower]), longestRestriction?.value ?? 0),
-  };
+  return defined({
+    restrictionTime: sumOf('restriction-time', time),
+    partialRestrictionTime: lower.length > 0 ? sumOf('partial-restriction-time', lower) : undefined,
+    longestRestriction,
+    pressureTime: overExercises(exercises, 'pressureTime'),
+    relativePressureTime: overExercises(exercises, 'relativePressureTime'),
+    cautions: limbCautions(sum([...time, ...lower]), longestRestriction?.value ?? 0),
+  });
 }
+
+/** A total of several exercises, added up. */
+const overExercises = <N extends TotalName>(parts: readonly ExerciseTotals[], name: N): ExerciseTotals[N] =>
+  summed(
+    parts.map((part) => part[name] as Answer | undefined),
+    'exercises',
+  ) as ExerciseTotals[N];
+type TotalName = Exclude<keyof ExerciseTotals, 'cautions'>;
 
 const sumOf = <K extends AnswerKind>(kind: K, values: readonly number[]): Answer<K> =>
   total(kind, sum(values), 's', { exercises: list(values) });
@@ -144,11 +141,6 @@ export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
     between.length > 0 && { rests: seconds(between) },
     full.deflatedAfterS > 0 && { deflatedAfterS: inFull(full.deflatedAfterS) },
   );
-  const { longestRestriction, restrictionTime, partialRestrictionTime, reperfusionTime } = exerciseRestriction(
-    schedule,
-    working,
-    inSets,
-  );
   const totals = {
     repetitions: repetitionTotal(repetitionsOf(working)),
     ...volumeTotals(full, working),
@@ -158,10 +150,7 @@ export function exercisePart(schedule: ExerciseSchedule): ExercisePart {
       's',
       tense.length > 0 ? inSets : {},
     ),
-    restrictionTime,
-    ...(partialRestrictionTime && { partialRestrictionTime }),
-    longestRestriction,
-    ...(reperfusionTime && { reperfusionTime }),
+    ...exerciseRestriction(schedule, working, inSets),
     ...pressureTotals(cells, 'limbs'),
     sessionTime: total('session-time', inSeconds(endNs - startNs), 's', clock),
     cautions: exerciseCautions(schedule),
@@ -223,8 +212,6 @@ export function wholeTotals(
   const schedule = exercises.map((part) => part.schedule);
   const parts = exercises.map(({ totals }) => totals);
   const limbs = byLimb(schedule).flatMap(({ cuffIntervals }) => cautionsOfLimb(cuffIntervals));
-  const several = parts.length > 1;
-  const [first] = parts;
   const lifted = parts.filter(({ repetitions }, index) => isTense(schedule[index]!.full) && repetitions.value > 0);
   const loaded = schedule.flatMap(({ full }, index) => {
     const lifts =
@@ -234,38 +221,28 @@ export function wholeTotals(
   const cuffed = parts.filter((_, index) => schedule[index]!.any.length > 0);
   const clockS = inSeconds(schedule.at(-1)!.endNs);
   const { sessionRpe, sessionS = clockS } = session;
-  const sessionLoad = sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS);
-  const peakLoad = highest(loaded.map((part) => part.peakLoad));
-  const peakPercentOneRepMax = highest(loaded.map((part) => part.peakPercentOneRepMax));
-  const ends = {
-    ...(peakLoad && { peakLoad }),
-    ...(peakPercentOneRepMax && { peakPercentOneRepMax }),
-    ...(sessionLoad && { sessionLoad }),
-  };
-  if (!several) {
-    const { cautions, ...totals } = first!;
+  const ends = defined({
+    peakLoad: highest(loaded.map((part) => part.peakLoad)),
+    peakPercentOneRepMax: highest(loaded.map((part) => part.peakPercentOneRepMax)),
+    sessionLoad: sessionRpe === undefined ? undefined : sessionLoadOf(sessionRpe, sessionS),
+  });
+  if (parts.length === 1) {
+    const { cautions, ...totals } = parts[0]!;
     return { ...totals, ...ends, cautions: once([...limbs, ...cautions]) };
   }
-  const overExercises = <K extends AnswerKind>(
-    among: readonly ExerciseTotals[],
-    of: (part: ExerciseTotals) => Answer<K> | undefined,
-  ): Answer<K> | undefined => summed(among.map(of), 'exercises');
-  const volumeLoad = overExercises(lifted, (part) => part.volumeLoad);
-  const relativeVolumeLoad = overExercises(lifted, (part) => part.relativeVolumeLoad);
   const bodyMass = lifted.filter((part) => part.bodyMassVolumeLoad);
-  const bodyMassVolumeLoad = overExercises(bodyMass, (part) => part.bodyMassVolumeLoad);
   const { restrictionTime: _, ...restricted } = restrictionTotals(schedule.flatMap(({ any }) => any));
   const clock = added(
     { exercises: list(parts.map(({ sessionTime }) => sessionTime.value)) },
     { pauses: list(session.pauses) },
   );
-  return {
-    repetitions: overExercises(parts, (part) => part.repetitions)!,
-    ...(volumeLoad && { volumeLoad }),
-    ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
-    ...(relativeVolumeLoad && { relativeVolumeLoad }),
-    timeUnderTension: overExercises(parts, (part) => part.timeUnderTension)!,
-    restrictionTime: overExercises(parts, (part) => part.restrictionTime)!,
+  return defined({
+    repetitions: overExercises(parts, 'repetitions'),
+    volumeLoad: overExercises(lifted, 'volumeLoad'),
+    bodyMassVolumeLoad: overExercises(bodyMass, 'bodyMassVolumeLoad'),
+    relativeVolumeLoad: overExercises(lifted, 'relativeVolumeLoad'),
+    timeUnderTension: overExercises(parts, 'timeUnderTension'),
+    restrictionTime: overExercises(parts, 'restrictionTime'),
     ...restricted,
     ...pressureTotals(
       exercises.flatMap(({ cells }) => cells),
@@ -281,7 +258,7 @@ export function wholeTotals(
       ...leftOut(cuffed, 'pressureTime', 'pressure-time', 'pressureMmHg'),
       ...leftOut(cuffed, 'relativePressureTime', 'relative-pressure-time', 'occlusionMmHg'),
     ]),
-  };
+  });
 }
 
 /**

@@ -18,33 +18,29 @@ export function volumeTotals(full: FullPrescription, setIntervals: readonly SetI
   const ofSets = { repetitionsPerSet: list(repetitions) };
   const loads = new Set(counted.map(({ load }) => load));
   const uniform = loads.size === 1 ? [...loads][0]! : undefined;
+  const all = sum(repetitions);
   const lifted =
-    uniform === undefined
-      ? sum(counted.map((set) => product(set.load, set.repetitions)))
-      : product(sum(repetitions), uniform);
+    uniform === undefined ? sum(counted.map((set) => product(set.load, set.repetitions))) : product(all, uniform);
   const byHand = counted.map((set) => `${set.repetitions} × ${inFull(set.load)}`).join(' + ') || '0';
   const ofLoad: Inputs = uniform === undefined ? { setLoads: byHand, unit } : { ...ofSets, load: uniform, unit };
   const weighed = full.sets.some(({ load }) => load !== undefined);
-  const volumeLoad =
-    weighed || bodyMassKg !== undefined ? total('volume-load', lifted, loadUnitCode(unit), ofLoad) : undefined;
+  const volumeLoad = (weighed || bodyMassKg !== undefined) && total('volume-load', lifted, loadUnitCode(unit), ofLoad);
   const bodyMassVolumeLoad =
-    bodyMassKg !== undefined && bodyMassPercent !== undefined
-      ? total('body-mass-volume-load', product(sum(repetitions), bodyMassKg, bodyMassPercent / 100), 'kg', {
-          ...ofSets,
-          bodyMassKg,
-          bodyMassPercent,
-        })
-      : undefined;
+    bodyMassKg !== undefined &&
+    bodyMassPercent !== undefined &&
+    total('body-mass-volume-load', product(all, bodyMassKg, bodyMassPercent / 100), 'kg', {
+      ...ofSets,
+      bodyMassKg,
+      bodyMassPercent,
+    });
+  const relativeVolumeLoad = oneRepMax
+    ? overMaximum('relative-volume-load', lifted, '1', ofLoad, unit, oneRepMax)
+    : percentOneRepMax !== undefined &&
+      total('relative-volume-load', product(all, percentOneRepMax / 100), '1', { ...ofSets, percentOneRepMax });
   return {
     ...(volumeLoad && { volumeLoad }),
     ...(bodyMassVolumeLoad && { bodyMassVolumeLoad }),
-    ...(percentOneRepMax !== undefined && {
-      relativeVolumeLoad: total('relative-volume-load', product(sum(repetitions), percentOneRepMax / 100), '1', {
-        ...ofSets,
-        percentOneRepMax,
-      }),
-    }),
-    ...(oneRepMax && { relativeVolumeLoad: overMaximum('relative-volume-load', lifted, '1', ofLoad, unit, oneRepMax) }),
+    ...(relativeVolumeLoad && { relativeVolumeLoad }),
   };
 }
 

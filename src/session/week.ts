@@ -205,7 +205,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
   const deviation = reader.optionalChoice('deviation', DEVIATIONS) ?? 'sample';
   const ratio = reader.optionalChoice('ratio', RATIO_FORMS);
   const earlier = reader.optionalNumbers('earlierWeeksAu', quantities.weekLoadAu);
-  if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS, 'undefined');
+  if (!reader.has('days')) reader.report('missing', 'days', SEVEN_DAYS);
   const loads: number[] = [];
   const counts: number[] = [];
   const restricted: (number[] | undefined)[] = [];
@@ -226,7 +226,7 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
     const count = day.optionalNumber('sessions');
     const cuffed = day.optionalNumber('restrictedSessions');
     if (count !== undefined && cuffed !== undefined && cuffed > count) {
-      day.report('wrong-relation', 'restrictedSessions', AT_MOST_SESSIONS, String(cuffed));
+      day.refuse('restrictedSessions', AT_MOST_SESSIONS, String(cuffed));
     }
     counts.push(count ?? (load > 0 ? 1 : 0));
     const at = loads.length - 1;
@@ -234,21 +234,21 @@ export const weekTotals = /* @__PURE__ */ withInput(function weekTotals(input: W
     if (isRestricted && cuffed === undefined && count !== undefined && count > 1) {
       // Taken as one, several would pass the limits on sessions of a day and a week.
       const expected = need(RESTRICTED_OF, { count });
-      day.report('missing', 'restrictedSessions', expected, 'undefined');
+      day.report('missing', 'restrictedSessions', expected);
     } else if (isRestricted && cuffed === 0) {
-      day.report('wrong-relation', 'restrictedSessions', ONE_RESTRICTED, '0');
+      day.refuse('restrictedSessions', ONE_RESTRICTED, '0');
     }
     restrictedCounts.push(cuffed ?? (isRestricted ? 1 : 0));
   }
   if (reader.fine && loads.length !== DAYS) {
-    reader.report('wrong-relation', 'days', SEVEN_DAYS, `${loads.length}`);
+    reader.refuse('days', SEVEN_DAYS, `${loads.length}`);
   }
   if (ratio !== undefined && !reader.has('earlierWeeksAu')) {
-    reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS, 'undefined');
+    reader.report('missing', 'earlierWeeksAu', EARLIER_WEEKS_LOADS);
   } else if (earlier && ratio === undefined) {
-    reader.report('wrong-relation', 'earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
+    reader.refuse('earlierWeeksAu', need(LEFT_OUT_WITHOUT, { field: 'ratio' }), 'a value');
   } else if (earlier && reader.fine && earlier.length !== EARLIER_WEEKS) {
-    reader.report('wrong-relation', 'earlierWeeksAu', EARLIER_WEEKS_LOADS, `${earlier.length}`);
+    reader.refuse('earlierWeeksAu', EARLIER_WEEKS_LOADS, `${earlier.length}`);
   }
   reader.done();
 

@@ -89,3 +89,28 @@ export function chiSquareDeviate(random: Random32, normal: () => number, degrees
     if (Math.log(uniform(random)) < (z * z) / 2 + d * (1 - v + Math.log(v))) return 2 * d * v;
   }
 }
+
+/**
+ * Normal deviates that go together as `correlations` say: L z for independent z, L Lᵀ the matrix of the correlations
+ * (Cholesky). `undefined` where the matrix is not positive definite: no deviates go together so.
+ */
+export function correlatedDeviates(
+  correlations: readonly (readonly number[])[],
+): ((normal: () => number) => number[]) | undefined {
+  const lower: number[][] = [];
+  for (const [i, row] of correlations.entries()) {
+    const own: number[] = [];
+    lower.push(own);
+    for (let j = 0; j <= i; j += 1) {
+      let rest = row[j]!;
+      for (let k = 0; k < j; k += 1) rest -= own[k]! * lower[j]![k]!;
+      if (j < i) own.push(rest / lower[j]![j]!);
+      else if (rest > 1e-12) own.push(Math.sqrt(rest));
+      else return undefined;
+    }
+  }
+  return (normal) => {
+    const free = lower.map(() => normal());
+    return lower.map((row) => row.reduce((sum, entry, index) => sum + entry * free[index]!, 0));
+  };
+}

@@ -1,19 +1,9 @@
 import { Math, square } from '../quantity/maths.js';
 
-/** The sum of a list, compensated (Neumaier), so that means of long lists keep their digits. */
-export function accurateSum(values: ArrayLike<number>): number {
-  let sum = 0;
-  let lost = 0;
-  for (let index = 0; index < values.length; index += 1) {
-    const value = values[index]!;
-    const next = sum + value;
-    lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
-    sum = next;
-  }
-  return sum + lost;
-}
-
-/** The same of as many terms as there are rows, none of which is kept: for millions of them. */
+/**
+ * The sum of as many terms as there are rows, compensated (Neumaier), so that means of long lists keep their digits;
+ * no term is kept: for millions of them.
+ */
 export function sumOf(rows: number, at: (row: number) => number): number {
   let sum = 0;
   let lost = 0;
@@ -26,6 +16,9 @@ export function sumOf(rows: number, at: (row: number) => number): number {
   return sum + lost;
 }
 
+/** The same of a list. */
+export const accurateSum = (values: ArrayLike<number>): number => sumOf(values.length, (row) => values[row]!);
+
 /** A column worked out row by row. */
 export function columnOf(rows: number, at: (row: number) => number): Float64Array {
   const column = new Float64Array(rows);
@@ -36,7 +29,7 @@ export function columnOf(rows: number, at: (row: number) => number): Float64Arra
 export const mean = (values: ArrayLike<number>): number => accurateSum(values) / values.length;
 
 /** Σ (x − middle)². */
-export const squaresAbout = (values: Float64Array, middle: number): number =>
+export const squaresAbout = (values: ArrayLike<number>, middle: number): number =>
   sumOf(values.length, (row) => square(values[row]! - middle));
 
 /** A quantile of a sorted list, between the two nearest values (as R’s default, type 7). */

@@ -125,7 +125,7 @@ export const bodyMassLoad = /* @__PURE__ */ withInput(function bodyMassLoad(
   const share = bodyMassShares.find((each) => each.movement === movement && each.sex === sex);
   if (!share && reader.fine) {
     const known = bodyMassShares.filter((each) => each.movement === movement).map((each) => each.sex);
-    reader.report('wrong-relation', 'sex', need(SEX_WITH_SHARE, { movement, sexes: known }), sex);
+    reader.refuse('sex', need(SEX_WITH_SHARE, { movement, sexes: known }), sex);
   }
   reader.done();
   const { fraction, standardDeviation, evidence, source } = share!;

@@ -5,12 +5,28 @@ import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
-import { inUnit } from './in-unit.js';
-import { EQUATION_SHARE, MANY, MOST } from './limits.js';
 import { assumption } from './assumptions.js';
 import type { LiftFacts, ReadSet } from './read-set.js';
+import type { LoadUnit } from '../quantity/quantities.js';
 import { need, type Needed } from '../answer/needs.js';
 import { LONGEST_SET, NO_REPETITION_TERM, TURNS_OVER } from './needs.js';
+
+/** Repetitions to failure above which the equations disagree. */
+export const MANY = 10;
+/** The longest set in the published tests of any equation; longer sets are refused. */
+export const MOST = 20;
+/** No sample is known to include younger people, except the high-school powerlifters. */
+export const ADULT_FROM_YEARS = 18;
+/** Standard deviation of an equation’s error at up to 10 repetitions, as a share of the maximum: the upper end of 5–10 %. */
+export const EQUATION_SHARE = 0.1;
+/** Mean − 2 standard deviations of the ages at which repetition equations were found too low. */
+export const OLDER_FROM_YEARS = 59;
+
+/** An equation for a load in `unit`: the load is converted exactly to the unit of a regression, and the answer back. */
+export function inUnit({ unit: own, apply }: OneRepMaxEquation, unit: LoadUnit): OneRepMaxEquation['apply'] {
+  if (own === undefined || own === unit) return apply;
+  return (load, r) => convertLoad(apply(convertLoad(load, unit, own), r), own, unit);
+}
 
 /** Why an equation does not fit a set: a field that is missing, or that has another value. */
 export interface Misfit {

@@ -5,12 +5,11 @@ import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import type { SourceId } from '../evidence/sources.js';
 import { format } from '../quantity/format.js';
-import { choose, misfits, outsideDomain } from './choose.js';
+import { choose, misfits, OLDER_FROM_YEARS, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations } from './equations.js';
 import { findingsOn } from './findings.js';
 import type { Lift } from './lifts.js';
-import { OLDER_FROM_YEARS } from './limits.js';
 import { caution, comparisonCaution, comparisonSentence } from './messages.js';
 import { maximumBy, type OneRepMax } from './one-rep-max.js';
 import { type LiftedSet, type LiftFacts, readSet, type ReadSet } from './read-set.js';
@@ -138,7 +137,7 @@ export const compareOneRepMaxEquations = /* @__PURE__ */ withInput(function comp
   const set = readSet(reader);
   const { equation: chosen, why } = choose(set);
   const outside = reader.fine ? outsideDomain(chosen, set.r) : undefined;
-  if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+  if (outside) reader.refuse('repetitions', outside, format(set.r));
   const applying: OneRepMaxComparison['applying'][number][] = [];
   const notApplying: OneRepMaxComparison['notApplying'][number][] = [];
   if (reader.fine) {

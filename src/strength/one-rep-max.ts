@@ -8,21 +8,29 @@ import {
   normalInterval,
   type WithInterval,
 } from '../answer/answer.js';
+import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { convertLoad } from '../quantity/convert.js';
 import { format, formatUnit } from '../quantity/format.js';
 import { loadUnitCode, type LoadUnit } from '../quantity/quantities.js';
-import { choose, farFromFitted, misfits, outsideDomain } from './choose.js';
+import {
+  ADULT_FROM_YEARS,
+  choose,
+  EQUATION_SHARE,
+  farFromFitted,
+  inUnit,
+  MANY,
+  misfits,
+  OLDER_FROM_YEARS,
+  outsideDomain,
+} from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
-import { inUnit } from './in-unit.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
-import { ADULT_FROM_YEARS, EQUATION_SHARE, MANY, OLDER_FROM_YEARS } from './limits.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { readLoad } from './read-load.js';
-import { type LiftedSet, readSet, type ReadSet } from './read-set.js';
+import { readLoad, readSet, type LiftedSet, type ReadSet } from './read-set.js';
 import { reserveError } from './reserve.js';
 import { FIRST_TEST_GAIN, retestOf } from './retest.js';
 import { need } from '../answer/needs.js';
@@ -81,10 +89,11 @@ export const testedOneRepMax = /* @__PURE__ */ withInput(function testedOneRepMa
 ): WithInterval<OneRepMax> {
   const reader = new Reader(input);
   const { load, unit } = readLoad(reader);
-  const lift = reader.optionalChoice('lift', LIFTS);
-  const training = reader.optionalChoice('training', TRAINING);
+  const facts = defined({
+    lift: reader.optionalChoice('lift', LIFTS),
+    training: reader.optionalChoice('training', TRAINING),
+  });
   reader.done();
-  const facts = { ...(lift && { lift }), ...(training && { training }) };
   return { ...asTested({ load, unit, facts }), equation: 'tested', inputs: { load, unit, ...facts } };
 });
 
@@ -329,14 +338,14 @@ export const estimateOneRepMax = /* @__PURE__ */ withInput(function estimateOneR
     const { lifts, id } = equation;
     const { lift } = set.facts;
     const outside = set.r === 1 ? undefined : outsideDomain(equation, set.r);
-    if (outside) reader.report('wrong-relation', 'repetitions', outside, format(set.r));
+    if (outside) reader.refuse('repetitions', outside, format(set.r));
     if (lift !== undefined && lifts !== 'any' && !lifts.includes(lift)) {
-      reader.report('wrong-relation', 'lift', liftsOf(lifts, id), lift);
+      reader.refuse('lift', liftsOf(lifts, id), lift);
     }
     answer = maximumBy(equation, set, why);
     if (!answer && reader.fine) {
       const expected = need(HEAVIER, { equation: id });
-      reader.report('wrong-relation', 'load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
+      reader.refuse('load', expected, formatUnit(set.load, loadUnitCode(set.unit)));
     }
   }
   reader.done();

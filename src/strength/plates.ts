@@ -78,7 +78,7 @@ export function readInventory(reader: Reader, unit: LoadUnit, required: boolean)
   if (plates.length > MOST_KINDS) {
     reader.report('wrong-type', 'plates', need(MOST_KINDS_OF_PLATE, { most: MOST_KINDS }), String(plates.length));
   } else if (reader.fine && new Set(plates.map(({ mass }) => mass)).size < plates.length) {
-    reader.report('wrong-relation', 'plates', EACH_MASS_ONCE, 'one twice');
+    reader.refuse('plates', EACH_MASS_ONCE, 'one twice');
   }
   return { bar, collars, plates };
 }
@@ -250,7 +250,7 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
   const loading = reader.fine ? loadBar(target, inventory!, rounding) : undefined;
   if (loading && 'lightest' in loading) {
     const expected = need(LIGHTEST_LOAD, { lightest: loading.lightest, unit: code });
-    reader.report('wrong-relation', 'target', expected, formatUnit(target, code));
+    reader.refuse('target', expected, formatUnit(target, code));
   }
   if (loading && 'tooFine' in loading) reportTooFine(reader);
   reader.done();
@@ -274,4 +274,4 @@ export const loadPlates = /* @__PURE__ */ withInput(function loadPlates(input: P
 });
 
 export const reportTooFine = (reader: Reader): void =>
-  reader.report('wrong-relation', 'plates', FEWER_DECIMALS, 'too many to count through');
+  reader.refuse('plates', FEWER_DECIMALS, 'too many to count through');

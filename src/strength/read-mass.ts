@@ -1,5 +1,6 @@
 import type { Answer, Assumption, Inputs } from '../answer/answer.js';
-import { isSoundAnswer } from '../answer/read-answer.js';
+import { readAnswer, type AnswerRequirement } from '../answer/read-answer.js';
+import type { Asked } from '../answer/needs.js';
 import type { Reader } from '../answer/reader.js';
 import { inLoadUnit, loadUnitCode, quantities, type LoadUnit, type Quantity } from '../quantity/quantities.js';
 import { assumption } from './assumptions.js';
@@ -25,6 +26,12 @@ const MASSES = /* @__PURE__ */ (() =>
   }) as const)();
 
 type Mass = keyof typeof MASSES;
+
+/** What a mass that is given back must be. */
+export function massRequirement<K extends Mass>(kind: K, makers: Asked = MASSES[kind].makers): AnswerRequirement<K> {
+  const { least, most } = MASSES[kind];
+  return { kind, makers, units: ['kg', '[lb_av]'], min: least, max: most };
+}
 
 const ENTERED = 'entered';
 
@@ -52,14 +59,8 @@ export function readMass<K extends Mass>(
   unit: LoadUnit,
   optional = false,
 ): Answer<K> {
-  const { quantity, least, most, makers } = MASSES[kind];
-  const given = reader.anything(name, makers, optional);
-  const ucum = loadUnitCode(unit);
-  if (typeof given === 'number') {
-    return enteredMass(kind, reader.judge(name, inLoadUnit(quantity, ucum), given) ?? NaN, unit);
-  }
-  const wanted = { kind, makers, units: ['kg', '[lb_av]'], min: least, max: most } as const;
-  return given !== undefined && isSoundAnswer(reader, [name], given, wanted)
-    ? (given as Answer<K>)
-    : ({ kind, value: NaN } as Answer<K>);
+  const quantity = inLoadUnit(MASSES[kind].quantity, loadUnitCode(unit));
+  return readAnswer(reader, name, massRequirement(kind), optional, (value) =>
+    enteredMass(kind, reader.judge(name, quantity, value) ?? NaN, unit),
+  );
 }

@@ -1,9 +1,16 @@
-import type { Exact } from '../answer/defined.js';
+import { defined, type Exact } from '../answer/defined.js';
 import { LEFT_OUT_WITH, need } from '../answer/needs.js';
 import type { Reader } from '../answer/reader.js';
-import { SEXES, type LoadUnit, type Sex } from '../quantity/quantities.js';
+import {
+  inLoadUnit,
+  LOAD_UNITS,
+  loadUnitCode,
+  quantities,
+  SEXES,
+  type LoadUnit,
+  type Sex,
+} from '../quantity/quantities.js';
 import { LIFTS, TRAINING, type Lift, type Training } from './lifts.js';
-import { readLoad } from './read-load.js';
 import { readRating, type Reserve } from './reserve.js';
 
 /** What you know of the lift and the person. Every field is optional. */
@@ -16,19 +23,6 @@ export interface LiftFacts {
   readonly ageYears?: number | undefined;
   /** Training status of the person. */
   readonly training?: Training | undefined;
-}
-
-function readFacts(reader: Reader): Exact<LiftFacts> {
-  const facts: { -readonly [Field in keyof LiftFacts]: Exclude<LiftFacts[Field], undefined> } = {};
-  const lift = reader.optionalChoice('lift', LIFTS);
-  const sex = reader.optionalChoice('sex', SEXES);
-  const ageYears = reader.optionalNumber('ageYears');
-  const training = reader.optionalChoice('training', TRAINING);
-  if (lift !== undefined) facts.lift = lift;
-  if (sex !== undefined) facts.sex = sex;
-  if (ageYears !== undefined) facts.ageYears = ageYears;
-  if (training !== undefined) facts.training = training;
-  return facts;
 }
 
 /** A set of one lift, and what you know of the lift and the person. */
@@ -59,14 +53,26 @@ export interface ReadSet {
   readonly facts: Exact<LiftFacts>;
 }
 
+/** A load in its `unit`; kg when left out. */
+export function readLoad(reader: Reader): { load: number; unit: LoadUnit } {
+  const unit = reader.optionalChoice('unit', LOAD_UNITS) ?? 'kg';
+  return { load: reader.number('load', inLoadUnit(quantities.load, loadUnitCode(unit))), unit };
+}
+
 export function readSet(reader: Reader): ReadSet {
   const { load, unit } = readLoad(reader);
   const repetitions = reader.number('repetitions');
   const reported = reader.optionalNumber('repetitionsInReserve');
   const rating = readRating(reader, reader.optionalNumber('reserveRpe'));
   if (reported !== undefined && reader.has('reserveRpe')) {
-    reader.report('wrong-relation', 'reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
+    reader.refuse('reserveRpe', need(LEFT_OUT_WITH, { field: 'repetitionsInReserve' }), 'both');
   }
+  const facts = defined({
+    lift: reader.optionalChoice('lift', LIFTS),
+    sex: reader.optionalChoice('sex', SEXES),
+    ageYears: reader.optionalNumber('ageYears'),
+    training: reader.optionalChoice('training', TRAINING),
+  });
   const reserve = rating ?? { repetitions: reported ?? 0, from: reported ?? 0, to: reported ?? 0 };
-  return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts: readFacts(reader) };
+  return { load, unit, repetitions, reserve, r: repetitions + reserve.repetitions, facts };
 }

@@ -64,13 +64,13 @@ export const estimateRelativeLoad = /* @__PURE__ */ withInput(function estimateR
   const other = reading === 'omniRating' ? 'velocityMPerS' : 'omniRating';
   const given = reader.number(reading);
   reader.optionalNumber(other);
-  if (reader.has(other)) reader.report('wrong-relation', other, need(LEFT_OUT_FOR_EQUATION, { equation: id }), 'given');
+  if (reader.has(other)) reader.refuse(other, need(LEFT_OUT_FOR_EQUATION, { equation: id }), 'given');
   const value = equation.apply(given);
   const part = error && { part: 'equation' as const, ...error };
   const ends = part && interval(value, [part]);
   if (reader.fine && !((ends?.lower ?? value) > 0 && value <= MOST_PERCENT)) {
     const expected = need(READING_FOR_PERCENT, { equation: id, most: MOST_PERCENT });
-    reader.report('wrong-relation', reading, expected, formatUnit(value, '%'));
+    reader.refuse(reading, expected, formatUnit(value, '%'));
   }
   reader.done();
   return {

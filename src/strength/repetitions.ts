@@ -4,12 +4,11 @@ import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import type { Grade } from '../evidence/grades.js';
 import { formatUnit } from '../quantity/format.js';
-import { outsideDomain } from './choose.js';
+import { MANY, MOST, outsideDomain } from './choose.js';
 import type { OneRepMaxEquation } from './equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from './equations.js';
 import { assumption } from './assumptions.js';
 import { caution, comparisonCaution } from './messages.js';
-import { MANY, MOST } from './limits.js';
 import {
   ABOVE_FLOOR,
   MOST_REPETITIONS,
@@ -103,7 +102,7 @@ function printedAt(reader: Reader, chart: RepetitionChart, repetitions: number):
   const cell = cells[repetitions];
   if (!cell && reader.fine) {
     const expected = need(PRINTED_REPETITIONS, { chart, repetitions: Object.keys(cells) });
-    reader.report('wrong-relation', 'repetitions', expected, String(repetitions));
+    reader.refuse('repetitions', expected, String(repetitions));
   }
   reader.done();
   const [printed, evidence] = cell!;
@@ -156,15 +155,15 @@ export const percentAtRepetitions = /* @__PURE__ */ withInput(function percentAt
   const chart = reader.optionalChoice('chart', CHARTS);
   const id = reader.optionalChoice('equation', IDS);
   if (reader.has('chart') && reader.has('equation')) {
-    reader.report('wrong-relation', 'equation', need(LEFT_OUT_WITH, { field: 'chart' }), 'both');
+    reader.refuse('equation', need(LEFT_OUT_WITH, { field: 'chart' }), 'both');
   }
   if (id === undefined) return printedAt(reader, chart ?? 'training-load-chart', repetitions);
   const equation = equationNamed(id);
   if (equation.unit) {
-    reader.report('wrong-relation', 'equation', REPETITION_EQUATION, id);
+    reader.refuse('equation', REPETITION_EQUATION, id);
   }
   const outside = repetitions === 1 ? undefined : outsideDomain(equation, repetitions);
-  if (outside) reader.report('wrong-relation', 'repetitions', outside, String(repetitions));
+  if (outside) reader.refuse('repetitions', outside, String(repetitions));
   reader.done();
   const once = repetitions === 1;
   return {
@@ -218,7 +217,7 @@ export const repetitionsAtPercent = /* @__PURE__ */ withInput(function repetitio
   let value = NaN;
   if (!inverse) {
     const having = oneRepMaxEquations.filter((each) => 'inverse' in each).map((each) => each.id);
-    reader.report('wrong-relation', 'equation', need(WITH_INVERSE, { equations: having }), id);
+    reader.refuse('equation', need(WITH_INVERSE, { equations: having }), id);
   } else if (reader.fine) {
     value = percentOneRepMax === 100 ? 1 : inverse.apply(percentOneRepMax / 100);
     const floor = 100 * (inverse.floor ?? 0);

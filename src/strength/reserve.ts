@@ -44,7 +44,7 @@ export function readRating(reader: Reader, rating: number | undefined): Reserve 
   const reserve = reserveOf(rating);
   if (!reserve) {
     const marks = SCALE.map(({ rating: mark }) => String(mark));
-    reader.report('wrong-relation', 'reserveRpe', need(SCALE_MARK, { marks }), String(rating));
+    reader.refuse('reserveRpe', need(SCALE_MARK, { marks }), String(rating));
   }
   return reserve;
 }

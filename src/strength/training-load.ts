@@ -9,6 +9,7 @@ import {
 } from '../answer/answer.js';
 import { LEFT_OUT_WITH, LESS_THAN_BODY, LIGHT_ENOUGH, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
+import { answersAtEnds, type AnswerRange, type PercentRange } from '../answer/range.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
 import { weakest } from '../evidence/grades.js';
@@ -20,7 +21,15 @@ import { inLoadUnit, LOAD_UNITS, type LoadUnit, loadUnitCode, loadUnitOf, quanti
 import { product, sum, roundToStep, type Rounding } from '../quantity/exact.js';
 import { assumption } from './assumptions.js';
 import { caution } from './messages.js';
-import { loadBar, type Plate, readInventory, reportTooFine, ROUNDINGS } from './plates.js';
+import {
+  loadBar,
+  type Inventory,
+  type Loading,
+  type Plate,
+  readInventory,
+  reportTooFine,
+  ROUNDINGS,
+} from './plates.js';
 import { exactness, readMass } from './read-mass.js';
 
 /** A load to lift, in kg or lb; with a bar, also the plates on each side of it, heaviest first. */
@@ -81,6 +90,48 @@ export function nearestOf(wanted: number, available: readonly number[], rounding
 /** The fields that say which loads you can set; at most one may be given. */
 const WAYS = ['step', 'available', 'bar'] as const;
 
+/** Which loads you can set, after reading; any where there is no step, no list and no inventory. */
+interface LoadsToSet extends Pick<TrainingLoadInput, 'step' | 'available'> {
+  readonly inventory: Inventory | undefined;
+  readonly rounding: Rounding;
+}
+
+/** The load that you can set for a wanted one, or the lightest where none is light enough. */
+function settable(
+  wanted: number,
+  { step, available, inventory, rounding }: LoadsToSet,
+): Loading | { readonly total: number; readonly perSide?: undefined } {
+  if (inventory) return loadBar(wanted, inventory, rounding);
+  const total = available
+    ? nearestOf(wanted, available, rounding)
+    : step
+      ? roundToStep(wanted, step, rounding)
+      : wanted;
+  return total ? { total } : { lightest: available ? Math.min(...available) : step! };
+}
+
+/** Cautions about the percentage of the load that is lifted, which counts, and not that which was asked for. */
+function percentCautions(
+  asked: number,
+  reached: number,
+  load: { readonly load: number; readonly unit: LoadUnit },
+  way: (typeof WAYS)[number] | undefined,
+): Caution[] {
+  const moved = Math.abs(reached - asked) > 0.05 * asked;
+  const lifted = moved ? reached : asked;
+  const { low, high } = guidance2019.percentOneRepMax;
+  const values = { percentOneRepMax: format(lifted), low, high };
+  const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
+  const cautions: Caution[] = [];
+  if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
+  if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
+  if (moved) {
+    const values = { ...load, reached: Number(format(reached)), percentOneRepMax: asked };
+    cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
+  }
+  return cautions;
+}
+
 /**
  * The load that is a percentage of a one-repetition maximum (1RM), rounded to a load you can set.
  *
@@ -132,42 +183,30 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
   const otherLimb = reader.optionalChoice('maximumOf', MAXIMUM_OF) === 'other-limb';
   const share = readMass(reader, 'bodyMassLoad', 'body-mass-load', unit, true);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
-  for (const name of others) reader.report('wrong-relation', name, need(LEFT_OUT_WITH, { field: way! }), 'both');
+  for (const name of others) reader.refuse(name, need(LEFT_OUT_WITH, { field: way! }), 'both');
 
   const inUnit = (mass: number): number => convertLoad(mass, fromUnit, unit);
   const maximum = inUnit(oneRepMax.value);
   const shareUnit = loadUnitOf(share.unit);
   const counted = reader.has('bodyMassLoad');
   const bodyMass = counted ? convertLoad(share.value, shareUnit, unit) : 0;
-  const percentOf = (load: number): number => (100 * (load + bodyMass)) / maximum;
+  const percentOf = (load: number, of = maximum): number => (100 * (load + bodyMass)) / of;
   let wanted = NaN;
   let load = NaN;
   let perSide: TrainingLoad['perSide'];
-  const nothing = (lightest: number): void => {
-    const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
-    reader.report('wrong-relation', way!, need(LIGHT_ENOUGH, values), 'nothing that light');
-  };
   if (reader.fine) {
     wanted = product(percentOneRepMax / 100, maximum);
     if (counted) wanted = sum([wanted, -bodyMass]);
-    if (wanted <= 0) {
-      const alone = percentOf(0);
-      const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone, off: -wanted, unit: code });
-      reader.report('wrong-relation', 'bodyMassLoad', expected, formatUnit(bodyMass, code));
-    } else if (inventory) {
-      const loading = loadBar(wanted, inventory, rounding);
-      if ('lightest' in loading) nothing(loading.lightest);
-      else if ('tooFine' in loading) reportTooFine(reader);
-      else ({ total: load, perSide } = loading);
-    } else {
-      const fitting = available
-        ? nearestOf(wanted, available, rounding)
-        : step
-          ? roundToStep(wanted, step, rounding)
-          : wanted;
-      if (fitting) load = fitting;
-      else nothing(available ? Math.min(...available) : step!);
-    }
+    const loading = wanted > 0 ? settable(wanted, { step, available, inventory, rounding }) : undefined;
+    if (!loading) {
+      const expected = need(LESS_THAN_BODY, { asked: percentOneRepMax, alone: percentOf(0), off: -wanted, unit: code });
+      reader.refuse('bodyMassLoad', expected, formatUnit(bodyMass, code));
+    } else if ('lightest' in loading) {
+      const { lightest } = loading;
+      const values = { wanted, lightest, percent: percentOf(lightest), unit: code };
+      reader.refuse(way!, need(LIGHT_ENOUGH, values), 'nothing that light');
+    } else if ('tooFine' in loading) reportTooFine(reader);
+    else ({ total: load, perSide } = loading);
   }
   reader.done();
 
@@ -189,19 +228,7 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
       upper: (percentOneRepMax / 100) * inUnit(upper),
     };
   const reached = percentOf(load);
-  const cautions: Caution[] = [];
-  const more = { path: ['percentOneRepMax'], source: 'guideline-review-2019' } as const;
-  const { low, high } = guidance2019.percentOneRepMax;
-  const moved = Math.abs(reached - percentOneRepMax) > 0.05 * percentOneRepMax;
-  // The load lifted counts, not the percentage asked for.
-  const lifted = moved ? reached : percentOneRepMax;
-  const values = { percentOneRepMax: format(lifted), low, high };
-  if (lifted > high) cautions.push(caution('note', 'above-restricted-loads', values, more));
-  if (lifted < low) cautions.push(caution('note', 'below-restricted-loads', values, more));
-  if (moved) {
-    const values = { load, unit, reached: Number(format(reached)), percentOneRepMax };
-    cautions.push(caution('caution', 'percent-moved', values, { path: [way!] }));
-  }
+  const cautions = percentCautions(percentOneRepMax, reached, { load, unit }, way);
   const exact = exactness(oneRepMax);
   if (!otherLimb && exact.length === 0 && !((lower ?? 0) > 0)) {
     cautions.push(caution('caution', 'maximum-without-error', undefined, { path: ['oneRepMax'] }));
@@ -229,8 +256,8 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     }),
     reached: {
       percentOneRepMax: reached,
-      ...(upper !== undefined && upper > 0 && { lower: (100 * (load + bodyMass)) / inUnit(upper) }),
-      ...(lower !== undefined && lower > 0 && { upper: (100 * (load + bodyMass)) / inUnit(lower) }),
+      ...(upper !== undefined && upper > 0 && { lower: percentOf(load, inUnit(upper)) }),
+      ...(lower !== undefined && lower > 0 && { upper: percentOf(load, inUnit(lower)) }),
     },
     assumptions: [
       ...exact,
@@ -241,4 +268,37 @@ export const trainingLoad = /* @__PURE__ */ withInput(function trainingLoad(inpu
     cautions,
     ...(perSide && { perSide }),
   };
+});
+
+/** What {@link trainingLoadRange} takes: the fields of `trainingLoad`, with a range of percentages. */
+export interface TrainingLoadRangeInput extends Omit<TrainingLoadInput, 'percentOneRepMax'> {
+  /** Range of percentages of the 1RM [%], each 1–100. */
+  readonly percentOneRepMax: PercentRange;
+}
+
+/**
+ * The loads at both ends of a range of percentages of a one-repetition maximum (1RM), such as 20–30 %: each an answer
+ * of `trainingLoad`, rounded to a load you can set, with its own interval and cautions.
+ *
+ * Formula: w = p / 100 × 1RM, at both ends of p
+ *
+ * - Usual range with restriction: 20–40 % of 1RM (guideline review 2019, `secondary`).
+ * - Error and evidence: those of each load.
+ *
+ * @function
+ * @param input - fields of `trainingLoad`; `percentOneRepMax` p, a range `{ from, to }` [%]
+ * @returns w at `from` and at `to` [`unit`].
+ * @throws InputError that lists every wrong field of both ends, and a range whose upper end is below the lower one.
+ *
+ * @example
+ * ```ts
+ * import { trainingLoadRange } from 'cuffwork';
+ * const { from, to } = trainingLoadRange({ oneRepMax: 45, percentOneRepMax: { from: 20, to: 30 } });
+ * `${from.value} to ${to.value} kg`; // => '9 to 13.5 kg'
+ * ```
+ */
+export const trainingLoadRange = /* @__PURE__ */ withInput(function trainingLoadRange(
+  input: TrainingLoadRangeInput,
+): AnswerRange<TrainingLoad> {
+  return answersAtEnds(trainingLoad, input, 'percentOneRepMax');
 });

@@ -1,44 +1,24 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
+import { AT_LEAST, need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { chiSquareQuantile } from '../statistics/chi-square.js';
+import { concordanceOf } from '../statistics/concordance.js';
+import { around, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
+import { spreadOfPeople, spreadOfRows, type DifferenceSpread } from '../statistics/limits-of-agreement.js';
 import { lineOf, type Line } from '../statistics/line.js';
-import { noncentralTQuantile } from '../statistics/noncentral-t.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { normalityOf, type Normality } from '../statistics/normality.js';
 import { quantileBounds } from '../statistics/order.js';
+import { peopleOfRows, type People } from '../statistics/people.js';
+import { shareOf, type Share } from '../statistics/shares.js';
 import { studentQuantile, studentT95, studentTail } from '../statistics/student-t.js';
-import { accurateSum, columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
-import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
-import { caution, short } from './messages.js';
-import { AT_LEAST, need } from '../answer/needs.js';
-import { LEAST_PEOPLE_OF, LEAST_PAIRS_OF, ABOVE_ZERO_LOG } from './needs.js';
-
-/** A number with its 95 % confidence interval. */
-export interface WithConfidence {
-  /** The point value, in the unit of the statistic. */
-  readonly value: number;
-  /** Lower end of the 95 % confidence interval. */
-  readonly lower: number;
-  /** Upper end of the 95 % confidence interval. */
-  readonly upper: number;
-}
-
-/** A number with its 95 % confidence interval and standard error. */
-export interface WithError extends WithConfidence {
-  /** Standard error of `value`, in its unit. */
-  readonly standardError: number;
-}
-
-/** A share of pairs with its 95 % confidence interval (Wilson). */
-export interface Share extends WithConfidence {
-  /** Number of pairs that count towards the share. */
-  readonly count: number;
-  /** Number of pairs the share is taken of. */
-  readonly of: number;
-}
+import { columnOf, mean, quantile, squaresAbout, sumOf } from '../statistics/sums.js';
+import { caution, fewPeople, notNormal, short } from './cautions.js';
+import { isList, numbersOf, pairRows, peopleOf, reportNoLogarithm, type Numbers } from './lists.js';
+import { LEAST_PAIRS_OF, LEAST_PEOPLE_OF } from './needs.js';
+import { readScale } from './options.js';
 
 /** A percentile with its order-statistic interval; an end is left out where there are too few pairs for it. */
 export interface Percentile {
@@ -220,177 +200,18 @@ export interface AgreementOptions {
 /** Clinically acceptable difference of a method-comparison trial [mmHg]. */
 const ACCEPTABLE_MMHG = 15;
 const LEAST_PAIRS = 3;
-const FEW_PEOPLE = 10;
-const SCALES = ['difference', 'log'] as const;
 const SIZES = ['estimated', 'mean'] as const;
 
-const around = (value: number, standardError: number, t: number): WithError => ({
-  value,
-  lower: value - t * standardError,
-  upper: value + t * standardError,
-  standardError,
-});
-
-/**
- * A share with the interval of Wilson, which stays within 0 and 1; `effective` is the count it is worth where rows
- * depend.
- */
-export function share(count: number, of: number, effective = of): Share {
-  const z2 = square(NORMAL_95);
-  const value = count / of;
-  const middle = (value + z2 / (2 * effective)) / (1 + z2 / effective);
-  const half =
-    (NORMAL_95 / (1 + z2 / effective)) *
-    Math.sqrt((value * (1 - value)) / effective + z2 / (4 * effective * effective));
-  return { value, lower: Math.max(0, middle - half), upper: Math.min(1, middle + half), count, of };
+/** The line of a calibration or of a bias, with the intervals of its coefficients. */
+function fittedLine({ intercept, slope, interceptError, slopeError, degreesOfFreedom }: Line) {
+  const t = studentT95(degreesOfFreedom);
+  return { intercept: around(intercept, interceptError, t), slope: around(slope, slopeError, t) };
 }
 
-function concordanceOf(x: Float64Array, y: Float64Array, ofDifferentPeople: boolean): Agreement['concordance'] {
-  const n = x.length;
-  const middleX = mean(x);
-  const middleY = mean(y);
-  const varianceX = squaresAbout(x, middleX) / n;
-  const varianceY = squaresAbout(y, middleY) / n;
-  const covariance = sumOf(n, (row) => (x[row]! - middleX) * (y[row]! - middleY)) / n;
-  const apart = middleX - middleY;
-  const spread = varianceX + varianceY + square(apart);
-  if (!(spread > 0)) return undefined;
-  const value = (2 * covariance) / spread;
-  const r = covariance / Math.sqrt(varianceX * varianceY);
-  const u2 = square(apart) / Math.sqrt(varianceX * varianceY);
-  const c2 = square(value);
-  const r2 = square(r);
-  const left = 1 - c2;
-  // Variance of artanh(value), as corrected in 2000.
-  const variance =
-    (((1 - r2) * c2) / (left * r2) +
-      (2 * value * c2 * (1 - value) * u2) / (r * square(left)) -
-      square(c2 * u2) / (2 * r2 * square(left))) /
-    (n - 2);
-  if (!(ofDifferentPeople && variance >= 0 && Number.isFinite(variance))) return { value };
-  const z = Math.atanh(value);
-  const half = NORMAL_95 * Math.sqrt(variance);
-  return { value, lower: Math.tanh(z - half), upper: Math.tanh(z + half) };
-}
-
-/** The people of the rows that are kept, numbered anew from 0. */
-interface People {
-  readonly of: Int32Array;
-  readonly count: number;
-  readonly rows: Float64Array;
-}
-
-/** Bias and spread with the limits and their intervals, before they are brought to the scale of the answer. */
-interface Spread {
-  readonly bias: WithError;
-  readonly degreesOfFreedom: number;
-  readonly standardDeviation: number;
-  readonly components?: { readonly betweenPeople: number; readonly withinPerson: number };
-  readonly limits: { readonly lower: WithConfidence; readonly upper: WithConfidence };
-  readonly predictionLimits: { readonly lower: number; readonly upper: number };
-  /** What a test for normality looks at: independent values. */
-  readonly independent: Float64Array;
-}
-
-const limitsFrom = (bias: number, s: number, far: number, near: number): Spread['limits'] => ({
-  lower: { value: bias - NORMAL_95 * s, lower: bias - far, upper: bias - near },
-  upper: { value: bias + NORMAL_95 * s, lower: bias + near, upper: bias + far },
-});
-
-/** The factors of the last number of pairs: resampling and simulation ask for the same ones over and over. */
-let exact: { readonly n: number; readonly far: number; readonly near: number } = { n: 0, far: NaN, near: NaN };
-
-/** The ends of the exact interval of a limit, from the bias, in standard deviations. */
-function exactFactors(n: number): typeof exact {
-  if (exact.n !== n) {
-    const of = (chance: number): number => noncentralTQuantile(chance, n - 1, NORMAL_95 * Math.sqrt(n)) / Math.sqrt(n);
-    exact = { n, far: of(0.975), near: of(0.025) };
-  }
-  return exact;
-}
-
-/** Rows of different people: exact, because √n (limit − bias) / s is noncentral t. */
-function spreadOfRows(differences: Float64Array): Spread {
-  const n = differences.length;
-  const bias = mean(differences);
-  const s = Math.sqrt(squaresAbout(differences, bias) / (n - 1));
-  const t = studentT95(n - 1);
-  const { far, near } = exactFactors(n);
-  const reach = t * s * Math.sqrt(1 + 1 / n);
-  return {
-    bias: around(bias, s / Math.sqrt(n), t),
-    degreesOfFreedom: n - 1,
-    standardDeviation: s,
-    limits: limitsFrom(bias, s, far * s, near * s),
-    predictionLimits: { lower: bias - reach, upper: bias + reach },
-    independent: differences,
-  };
-}
-
-/** Several rows of a person: components by unweighted means, limits by the method of variance estimates recovery. */
-function spreadOfPeople(differences: Float64Array, { of, count, rows }: People): Spread {
-  const n = differences.length;
-  const sums = new Float64Array(count);
-  for (let row = 0; row < n; row += 1) sums[of[row]!]! += differences[row]!;
-  const means = sums.map((sum, who) => sum / rows[who]!);
-  const bias = mean(means);
-  const ofMeans = squaresAbout(means, bias) / (count - 1);
-  const within = sumOf(n, (row) => square(differences[row]! - means[of[row]!]!)) / (n - count);
-  const inverse = mean(rows.map((number) => 1 / number));
-  const parts = [
-    [ofMeans, count - 1],
-    [(1 - inverse) * within, n - count],
-  ] as const;
-  const total = ofMeans + (1 - inverse) * within;
-  const s = Math.sqrt(total);
-  const recovered = (chance: number): number =>
-    Math.sqrt(
-      accurateSum(parts.map(([part, degrees]) => square(part * (degrees / chiSquareQuantile(chance, degrees) - 1)))),
-    );
-  const standardError = Math.sqrt(ofMeans / count);
-  const t = studentT95(count - 1);
-  const above = Math.sqrt(total + recovered(0.025)) - s;
-  const below = s - Math.sqrt(Math.max(0, total - recovered(0.975)));
-  const far = NORMAL_95 * s + Math.sqrt(square(t * standardError) + square(NORMAL_95 * above));
-  const near = NORMAL_95 * s - Math.sqrt(square(t * standardError) + square(NORMAL_95 * below));
-  // Degrees of freedom of a sum of variances (Satterthwaite), the mean of the people counted in.
-  const withMean = [[ofMeans * (1 + 1 / count), count - 1], parts[1]] as const;
-  const next = withMean[0][0] + withMean[1][0];
-  const degrees = square(next) / accurateSum(withMean.map(([part, own]) => square(part) / own));
-  const reach = next > 0 ? studentQuantile(0.975, degrees) * Math.sqrt(next) : 0;
-  return {
-    bias: around(bias, standardError, t),
-    degreesOfFreedom: count - 1,
-    standardDeviation: s,
-    components: {
-      betweenPeople: Math.sqrt(Math.max(0, ofMeans - inverse * within)),
-      withinPerson: Math.sqrt(within),
-    },
-    limits: limitsFrom(bias, s, far, near),
-    predictionLimits: { lower: bias - reach, upper: bias + reach },
-    independent: means,
-  };
-}
-
-/** A percentile (type 7) and the order statistics that bound it with at least 95 %. */
-const percentileOf = (sorted: Float64Array, p: number): Percentile => ({
-  value: quantile(sorted, p),
-  ...quantileBounds(sorted, p),
-});
-
-/** What a count is worth where the rows of a person go together: p (1 − p) over the variance between people. */
-function effectiveRows(hits: Uint8Array, count: number, { of, count: people, rows }: People): number {
-  const p = count / hits.length;
-  if (count === 0 || count === hits.length) return people;
-  const off = rows.map((number) => -p * number);
-  for (let row = 0; row < hits.length; row += 1) off[of[row]!]! += hits[row]!;
-  const variance = ((people / (people - 1)) * accurateSum(off.map(square))) / square(hits.length);
-  return Math.min(hits.length, (p * (1 - p)) / variance);
-}
-
+/** How bias and spread change with size; `line` is that of the differences on it. */
 function bySizeOf(
-  size: Float64Array,
   name: BySize['size'],
+  size: Float64Array,
   line: Line,
   people: People | undefined,
 ): BySize | undefined {
@@ -401,18 +222,11 @@ function bySizeOf(
     people,
   );
   if (!spread) return undefined;
-  let [least, most] = [Infinity, -Infinity];
-  for (let row = 0; row < size.length; row += 1) {
-    least = Math.min(least, size[row]!);
-    most = Math.max(most, size[row]!);
-  }
+  const [least, most] = [size.reduce((a, b) => Math.min(a, b)), size.reduce((a, b) => Math.max(a, b))];
   return {
     size: name,
     bias: { intercept: line.intercept, slope: line.slope },
-    spread: {
-      intercept: spread.intercept,
-      slope: around(spread.slope, spread.slopeError, studentT95(spread.degreesOfFreedom)),
-    },
+    spread: { intercept: spread.intercept, slope: fittedLine(spread).slope },
     limits: [least, mean(size), most].map((at) => {
       const middle = line.intercept + line.slope * at;
       const half = NORMAL_95 * Math.max(0, spread.intercept + spread.slope * at);
@@ -421,7 +235,103 @@ function bySizeOf(
   };
 }
 
-const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 || upper < 0;
+/** The share of measurements inside their interval, among the rows that have one. */
+function coverageOf(
+  x: Float64Array,
+  lower: Float64Array,
+  upper: Float64Array,
+  people: People | undefined,
+): Share | undefined {
+  const rows = new Int32Array(x.length).map((_, row) => row).filter((row) => lower[row]! <= upper[row]!);
+  if (rows.length === 0) return undefined;
+  const covered = (index: number): boolean => {
+    const row = rows[index]!;
+    return x[row]! >= lower[row]! && x[row]! <= upper[row]!;
+  };
+  return shareOf(rows.length, covered, people && peopleOfRows(rows, people.of));
+}
+
+function equivalenceOf(
+  { bias: { value, standardError }, degreesOfFreedom }: DifferenceSpread,
+  margin: number,
+  log: boolean,
+): NonNullable<Agreement['equivalence']> {
+  const half = studentQuantile(0.95, degreesOfFreedom) * standardError;
+  const room = (log ? Math.log(margin) : margin) - Math.abs(value);
+  const chance = standardError > 0 ? studentTail(room / standardError, degreesOfFreedom) : room > 0 ? 0 : 1;
+  const [lower, upper] = [value - half, value + half].map((end) => (log ? Math.exp(end) : end)) as [number, number];
+  return { margin, lower, upper, chance, equivalent: chance < 0.05 };
+}
+
+/** The lists of estimates: their values, and the ends of their intervals. */
+function listsOf(estimated: unknown): { readonly value?: unknown; readonly lower?: unknown; readonly upper?: unknown } {
+  if (isList(estimated) || typeof estimated !== 'object' || estimated === null) return { value: estimated };
+  try {
+    const { value, lower, upper } = estimated as Exclude<Estimates, Numbers>;
+    return { value, lower, upper };
+  } catch {
+    return {};
+  }
+}
+
+/** The pairs with both values, and the options. */
+function readPairs(measured: Numbers, estimated: Estimates, options: AgreementOptions) {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(options, ['options'], issues);
+  const bounds = { name: 'largest acceptable difference', unit: '1', min: 0, max: 1e6 } as const;
+  const acceptable = reader.optionalNumber('acceptable', bounds) ?? ACCEPTABLE_MMHG;
+  const scale = readScale(reader);
+  const size = reader.optionalChoice('size', SIZES) ?? 'estimated';
+  const log = scale === 'log';
+  const least = log ? 1 : 0;
+  const margin = reader.optionalNumber('margin', { name: 'margin of equivalence', unit: '1', min: least, max: 1e6 });
+  const person = reader.raw('person');
+  const actual = numbersOf(measured, 'measured', issues);
+  const { value, lower, upper } = listsOf(estimated);
+  const list = (of: unknown, name: string) => numbersOf(of, name, issues, actual.length);
+  const guess = list(value, 'estimated');
+  const ends =
+    lower !== undefined && upper !== undefined
+      ? ([list(lower, 'estimated.lower'), list(upper, 'estimated.upper')] as const)
+      : undefined;
+  const who = person === undefined ? undefined : peopleOf(person, 'person', issues, actual.length);
+  if (!reader.fine) reader.done();
+
+  const { kept, missing } = pairRows(actual, guess, who);
+  const people = who && peopleOfRows(kept, who);
+  if (kept.length < LEAST_PAIRS) {
+    issues.push(issue('wrong-relation', ['measured'], need(LEAST_PAIRS_OF, { least: LEAST_PAIRS }), `${kept.length}`));
+  } else if (people && people.count < LEAST_PAIRS) {
+    issues.push(issue('wrong-relation', ['person'], need(LEAST_PEOPLE_OF, { least: LEAST_PAIRS }), `${people.count}`));
+  }
+  if (log) {
+    reportNoLogarithm(actual, kept, ['measured'], issues);
+    reportNoLogarithm(guess, kept, ['estimated'], issues);
+  }
+  reader.done();
+  const take = (column: Float64Array): Float64Array => columnOf(kept.length, (row) => column[kept[row]!]!);
+  return {
+    ...{ scale, log, size, acceptable, margin, people, missing },
+    x: take(actual),
+    y: take(guess),
+    ends: ends && ([take(ends[0]), take(ends[1])] as const),
+  };
+}
+
+/** Which assumptions the pairs do not meet. */
+function cautionsOf(
+  { normality, bySize, proportionalBias }: Pick<Agreement, 'normality' | 'bySize' | 'proportionalBias'>,
+  people: number,
+): Caution[] {
+  const changes = (code: 'spread-changes-with-size' | 'bias-changes-with-size', slope: WithConfidence | undefined) =>
+    slope && (slope.lower > 0 || slope.upper < 0) ? [caution('caution', code, { slope: short(slope.value) })] : [];
+  return [
+    ...fewPeople(people),
+    ...notNormal('differences-not-normal', normality),
+    ...changes('spread-changes-with-size', bySize?.spread.slope),
+    ...changes('bias-changes-with-size', proportionalBias),
+  ];
+}
 
 /**
  * How well estimates agree with measurements of the same people.
@@ -466,200 +376,61 @@ const excludesZero = ({ lower, upper }: WithConfidence): boolean => lower > 0 ||
  * ```
  */
 export function agreement(measured: Numbers, estimated: Estimates, options: AgreementOptions = {}): Agreement {
-  const issues: InputIssue[] = [];
-  const reader = new Reader(options, ['options'], issues);
-  const given = reader.raw('acceptable');
-  const bounds = { name: 'largest acceptable difference', unit: '1', min: 0, max: 1e6 } as const;
-  const acceptable = given === undefined ? ACCEPTABLE_MMHG : (reader.judge('acceptable', bounds, given) ?? NaN);
-  const scale = reader.optionalChoice('scale', SCALES) ?? 'difference';
-  const sizeName = reader.optionalChoice('size', SIZES) ?? 'estimated';
-  const log = scale === 'log';
-  const margin = reader.optionalNumber('margin', {
-    name: 'margin of equivalence',
-    unit: '1',
-    min: log ? 1 : 0,
-    max: 1e6,
-  });
-  const givenPeople = reader.raw('person');
-  const actual = numbersOf(measured, 'measured', issues);
-  let value: unknown = estimated;
-  let lower: unknown;
-  let upper: unknown;
-  try {
-    if (!isList(estimated) && typeof estimated === 'object' && estimated !== null)
-      ({ value, lower, upper } = estimated);
-  } catch {
-    value = undefined;
-  }
-  const guess = numbersOf(value, 'estimated', issues, actual.length);
-  const ends = lower === undefined || upper === undefined ? undefined : ([lower, upper] as const);
-  const lowers = ends && numbersOf(ends[0], 'estimated.lower', issues, actual.length);
-  const uppers = ends && numbersOf(ends[1], 'estimated.upper', issues, actual.length);
-  const who = givenPeople === undefined ? undefined : peopleOf(givenPeople, 'person', issues, actual.length);
-
-  const missing = { measured: 0, estimated: 0, both: 0, ...(who && { person: 0 }) };
-  const keep = new Int32Array(issues.length === 0 ? actual.length : 0);
-  let n = 0;
-  for (let row = 0; row < keep.length; row += 1) {
-    const [a, e] = [actual[row]!, guess[row]!];
-    if (a !== a || e !== e) missing[a !== a ? (e !== e ? 'both' : 'measured') : 'estimated'] += 1;
-    else if (who && who[row]! < 0) missing.person! += 1;
-    else keep[n++] = row;
-  }
-  const kept = keep.subarray(0, n);
-  const take = (column: Float64Array): Float64Array => columnOf(n, (row) => column[kept[row]!]!);
-  const x = take(actual);
-  const y = take(guess);
-  const people = who && peopleKept(kept, who);
-  if (issues.length === 0) {
-    if (n < LEAST_PAIRS) {
-      issues.push(issue('wrong-relation', ['measured'], need(LEAST_PAIRS_OF, { least: LEAST_PAIRS }), `${n}`));
-    } else if (people && people.count < LEAST_PAIRS) {
-      issues.push(
-        issue('wrong-relation', ['person'], need(LEAST_PEOPLE_OF, { least: LEAST_PAIRS }), `${people.count}`),
-      );
-    }
-    if (log) {
-      for (const [name, list] of [['measured', x] as const, ['estimated', y] as const]) {
-        const wrong = list.findIndex((number) => !(number > 0));
-        if (wrong >= 0) {
-          issues.push(issue('out-of-range', [name, kept[wrong]!], ABOVE_ZERO_LOG, `${list[wrong]}`));
-        }
-      }
-    }
-  }
-  reader.done();
-
-  const differences = columnOf(n, (row) => y[row]! - x[row]!);
-  const [onX, onY] = log ? [columnOf(n, (row) => Math.log(x[row]!)), columnOf(n, (row) => Math.log(y[row]!))] : [x, y];
-  const onScale = log ? columnOf(n, (row) => onY[row]! - onX[row]!) : differences;
+  const pairs = readPairs(measured, estimated, options);
+  const { x, y, scale, log, acceptable, margin, people, missing } = pairs;
+  const n = x.length;
   // One row of each person is rows of different people.
   const repeated = people && people.count < n ? people : undefined;
-  const spread = repeated ? spreadOfPeople(onScale, repeated) : spreadOfRows(onScale);
+  const differences = columnOf(n, (row) => y[row]! - x[row]!);
+  const [onX, onY] = log ? [x.map(Math.log), y.map(Math.log)] : [x, y];
+  const onScale = log ? columnOf(n, (row) => onY[row]! - onX[row]!) : differences;
   const back = (number: number): number => (log ? Math.exp(number) : number);
-  const backWith = <T extends WithConfidence>(of: T): T => ({
-    ...of,
-    value: back(of.value),
-    lower: back(of.lower),
-    upper: back(of.upper),
-  });
-  const fitted = ({ intercept, slope, interceptError, slopeError, degreesOfFreedom }: Line) => {
-    const t = studentT95(degreesOfFreedom);
-    return { intercept: around(intercept, interceptError, t), slope: around(slope, slopeError, t) };
+
+  const spread = repeated ? spreadOfPeople(onScale, repeated) : spreadOfRows(onScale);
+  const { bias, standardDeviation, components, limits, predictionLimits } = spread;
+  const sorted = repeated ? undefined : onScale.slice().sort();
+  const percentile = (p: number): Percentile => {
+    const { lower, upper } = quantileBounds(sorted!, p);
+    return {
+      value: back(quantile(sorted!, p)),
+      ...(lower !== undefined && { lower: back(lower) }),
+      ...(upper !== undefined && { upper: back(upper) }),
+    };
   };
-  const size = sizeName === 'estimated' ? onY : columnOf(n, (row) => (onY[row]! + onX[row]!) / 2);
-  const calibrated = lineOf(onY, onX, repeated);
-  const calibration = calibrated && fitted(calibrated);
+  const calibration = lineOf(onY, onX, repeated);
+  const size = pairs.size === 'estimated' ? onY : columnOf(n, (row) => (onY[row]! + onX[row]!) / 2);
   const line = lineOf(size, onScale, repeated);
-  const proportionalBias = line && fitted(line).slope;
-  const bySize = line && bySizeOf(size, sizeName, line, repeated);
+  const proportionalBias = line && fittedLine(line).slope;
+  const bySize = line && bySizeOf(pairs.size, size, line, repeated);
   const normality = normalityOf(spread.independent);
   const concordance = concordanceOf(x, y, !repeated);
-  const sorted = repeated ? undefined : onScale.slice().sort();
-  const covered = lowers && uppers && coverageOf(x, take(lowers), take(uppers), repeated);
-
-  const cautions: Caution[] = [];
-  if (spread.degreesOfFreedom + 1 < FEW_PEOPLE) {
-    cautions.push(caution('caution', 'few-people', { people: spread.degreesOfFreedom + 1 }));
-  }
-  if (normality && normality.chance < 0.05) {
-    const { skewness, excessKurtosis } = normality;
-    const values = { skewness: short(skewness), excessKurtosis: short(excessKurtosis) };
-    cautions.push(caution('caution', 'differences-not-normal', values));
-  }
-  if (bySize && excludesZero(bySize.spread.slope)) {
-    cautions.push(caution('caution', 'spread-changes-with-size', { slope: short(bySize.spread.slope.value) }));
-  }
-  if (proportionalBias && excludesZero(proportionalBias)) {
-    cautions.push(caution('caution', 'bias-changes-with-size', { slope: short(proportionalBias.value) }));
-  }
-  const percentile = (p: number): Percentile => {
-    const { value: middle, ...bounds } = percentileOf(sorted!, p);
-    const of = Object.entries(bounds).map(([name, end]) => [name, back(end)]);
-    return { value: back(middle), ...(Object.fromEntries(of) as Omit<Percentile, 'value'>) };
+  const coverage = pairs.ends && coverageOf(x, ...pairs.ends, repeated);
+  const tests = {
+    ...(proportionalBias && { proportionalBias }),
+    ...(bySize && { bySize }),
+    ...(normality && { normality }),
   };
   return {
     scale,
     pairs: n,
     ...(people && { people: people.count }),
     missing,
-    bias: backWith(spread.bias),
-    standardDeviation: spread.standardDeviation,
-    ...(spread.components && { components: spread.components }),
-    limits: { lower: backWith(spread.limits.lower), upper: backWith(spread.limits.upper) },
-    predictionLimits: { lower: back(spread.predictionLimits.lower), upper: back(spread.predictionLimits.upper) },
+    bias: mapped(bias, back),
+    standardDeviation,
+    ...(components && { components }),
+    limits: { lower: mapped(limits.lower, back), upper: mapped(limits.upper, back) },
+    predictionLimits: { lower: back(predictionLimits.lower), upper: back(predictionLimits.upper) },
     ...(sorted && { percentiles: { lower: percentile(0.025), upper: percentile(0.975) } }),
-    ...(calibration && { calibration }),
-    ...(proportionalBias && { proportionalBias }),
-    ...(bySize && { bySize }),
-    ...(normality && { normality }),
+    ...(calibration && { calibration: fittedLine(calibration) }),
+    ...tests,
     rootMeanSquareError: Math.sqrt(squaresAbout(differences, 0) / n),
     meanAbsoluteError: sumOf(n, (row) => Math.abs(differences[row]!)) / n,
     ...(concordance && { concordance }),
     within: { ...shareOf(n, (row) => Math.abs(differences[row]!) <= acceptable, repeated), acceptable },
-    ...(covered && { coverage: covered }),
+    ...(coverage && { coverage }),
     ...(margin !== undefined && { equivalence: equivalenceOf(spread, margin, log) }),
-    cautions,
+    cautions: cautionsOf(tests, spread.degreesOfFreedom + 1),
   };
-}
-
-/** The people of the rows that are kept, numbered anew from 0. */
-function peopleKept(kept: Int32Array, who: Int32Array): People {
-  // Who there is has a number below that of the rows.
-  const numbers = new Int32Array(who.length).fill(-1);
-  const of = new Int32Array(kept.length);
-  let count = 0;
-  for (let row = 0; row < kept.length; row += 1) {
-    const known = who[kept[row]!]!;
-    if (numbers[known]! < 0) numbers[known] = count++;
-    of[row] = numbers[known]!;
-  }
-  const rows = new Float64Array(count);
-  for (let row = 0; row < of.length; row += 1) rows[of[row]!]! += 1;
-  return { of, count, rows };
-}
-
-/** The share of rows that hit, and its interval. */
-function shareOf(rows: number, hit: (row: number) => boolean, people: People | undefined): Share {
-  const hits = new Uint8Array(rows);
-  let count = 0;
-  for (let row = 0; row < rows; row += 1) {
-    if (!hit(row)) continue;
-    hits[row] = 1;
-    count += 1;
-  }
-  return share(count, rows, people && people.count > 1 ? effectiveRows(hits, count, people) : undefined);
-}
-
-/** The share of measurements inside their interval, among the rows that have one. */
-function coverageOf(
-  x: Float64Array,
-  lower: Float64Array,
-  upper: Float64Array,
-  people: People | undefined,
-): Share | undefined {
-  const rows = new Int32Array(x.length);
-  let count = 0;
-  for (let row = 0; row < x.length; row += 1) if (lower[row]! <= upper[row]!) rows[count++] = row;
-  if (count === 0) return undefined;
-  const covered = (index: number): boolean => {
-    const row = rows[index]!;
-    return x[row]! >= lower[row]! && x[row]! <= upper[row]!;
-  };
-  return shareOf(count, covered, people && peopleKept(rows.subarray(0, count), people.of));
-}
-
-function equivalenceOf(
-  { bias: { value, standardError }, degreesOfFreedom }: Spread,
-  margin: number,
-  log: boolean,
-): NonNullable<Agreement['equivalence']> {
-  const bound = log ? Math.log(margin) : margin;
-  const back = (number: number): number => (log ? Math.exp(number) : number);
-  const half = studentQuantile(0.95, degreesOfFreedom) * standardError;
-  const room = bound - Math.abs(value);
-  const chance = standardError > 0 ? studentTail(room / standardError, degreesOfFreedom) : room > 0 ? 0 : 1;
-  return { margin, lower: back(value - half), upper: back(value + half), chance, equivalent: chance < 0.05 };
 }
 
 /**
@@ -688,17 +459,15 @@ export const pairsForLimits = /* @__PURE__ */ withInput(function pairsForLimits(
   /** Half-width that you want of the 95 % interval of a limit, in the same unit. */
   readonly halfWidth: number;
 }): number {
-  const issues: InputIssue[] = [];
-  const reader = new Reader(input, [], issues);
+  const reader = new Reader(input);
   const unit = { unit: '1', min: 1e-6, max: 1e6 } as const;
   const s = reader.number('standardDeviation', { name: 'standard deviation of the differences', ...unit });
   const wanted = reader.number('halfWidth', { name: 'half-width of the interval of a limit', ...unit });
   const half = (n: number): number => studentT95(n - 1) * s * Math.sqrt(1 / n + square(NORMAL_95) / (2 * (n - 1)));
   const most = 1_000_000;
-  if (issues.length === 0 && half(most) > wanted) {
-    issues.push(
-      issue('out-of-range', ['halfWidth'], need(AT_LEAST, { least: Number(half(most).toPrecision(2)) }), `${wanted}`),
-    );
+  if (reader.fine && half(most) > wanted) {
+    const least = Number(half(most).toPrecision(2));
+    reader.report('out-of-range', 'halfWidth', need(AT_LEAST, { least }), `${wanted}`);
   }
   reader.done();
   let [low, high] = [LEAST_PAIRS, most];

@@ -50,17 +50,10 @@ export interface ColumnAnswer<K extends AnswerKind = AnswerKind> extends AnswerC
   readonly about: ColumnsAbout<K>;
 }
 
-/** Rows are worked through in blocks that stay in the cache. */
-export const BLOCK = 8192;
-
-export function inBlocks(rows: number, work: (from: number, to: number) => void): void {
-  for (let from = 0; from < rows; from += BLOCK) work(from, Math.min(rows, from + BLOCK));
-}
-
-export const isNumberColumn = (value: unknown, rows: number): value is Float64Array =>
+const isFloats = (value: unknown, rows: number): value is Float64Array =>
   ArrayBuffer.isView(value) && value instanceof Float64Array && value.length === rows;
 
-export const isFlagColumn = (value: unknown, rows: number): value is Uint8Array =>
+const isFlags = (value: unknown, rows: number): value is Uint8Array =>
   ArrayBuffer.isView(value) && value instanceof Uint8Array && value.length === rows;
 
 export const emptyColumns = (rows: number): AnswerColumns => ({
@@ -76,33 +69,46 @@ const numbersOf = ({ value, lower, upper, standardDeviation }: AnswerColumns) =>
   [value, lower, upper, standardDeviation] as const;
 
 /** Whether answers lie in the memory that a column is read from. */
-export const sharesMemory = (column: Float64Array, out: AnswerColumns): boolean =>
+export const sharesMemory = (column: Float64Array | Uint8Array, out: AnswerColumns): boolean =>
   [...numbersOf(out), out.flag].some(({ buffer }) => buffer === column.buffer);
 
-/** Whether something has all columns of an answer, of one length. */
-export function hasColumns(given: AnswerColumns, rows: number): boolean {
-  return numbersOf(given).every((column) => isNumberColumn(column, rows)) && isFlagColumn(given.flag, rows);
+/** The columns of something that has all those of an answer, of one length; a proxy may throw. */
+export function wholeColumns(given: AnswerColumns, rows = given.value.length): AnswerColumns | undefined {
+  const { value, lower, upper, standardDeviation, flag } = given;
+  const columns = { value, lower, upper, standardDeviation, flag };
+  return numbersOf(columns).every((column) => isFloats(column, rows)) && isFlags(flag, rows) ? columns : undefined;
 }
 
 /** The columns to write into: those of an earlier answer that you give back, else new ones. */
 export function outputColumns(reader: Reader, rows: number): AnswerColumns {
-  const given = reader.raw('into');
-  if (given === undefined) return reader.fine ? emptyColumns(rows) : (given as unknown as AnswerColumns);
+  const given = reader.raw('into') as AnswerColumns | undefined;
+  if (given === undefined) return emptyColumns(reader.fine ? rows : 0);
   try {
-    const { value, lower, upper, standardDeviation, flag } = given as AnswerColumns;
-    const columns = { value, lower, upper, standardDeviation, flag };
-    if (new Set(numbersOf(columns)).size === 4 && hasColumns(columns, rows)) return columns;
+    const columns = wholeColumns(given, rows);
+    if (columns && new Set(numbersOf(columns)).size === 4) return columns;
   } catch {
     // Whatever cannot be read is no column.
   }
-  const expected = need(INTO, { rows });
-  reader.report('wrong-type', 'into', expected, 'something else');
-  return given as AnswerColumns;
+  reader.report('wrong-type', 'into', need(INTO, { rows }), 'something else');
+  return emptyColumns(0);
 }
 
 /** Puts answers where they go. */
-export function copyColumns(from: AnswerColumns, to: AnswerColumns): void {
-  for (const name of ['value', 'lower', 'upper', 'standardDeviation', 'flag'] as const) to[name].set(from[name]);
+export function copyColumns(from: AnswerColumns, to: AnswerColumns, at = 0): void {
+  for (const name of ['value', 'lower', 'upper', 'standardDeviation', 'flag'] as const) to[name].set(from[name], at);
+}
+
+/** Rows are worked through in blocks that stay in the cache. */
+export const BLOCK = 8192;
+
+/** Answers rows block by block. Those that `work` refuses are left without numbers, and without a flag but the reason. */
+export function inBlocks(out: AnswerColumns, work: (from: number, to: number) => void): void {
+  const rows = out.flag.length;
+  for (let from = 0; from < rows; from += BLOCK) {
+    const to = Math.min(rows, from + BLOCK);
+    work(from, to);
+    refuseRows(out, from, to);
+  }
 }
 
 /** Rows that are refused have no numbers, and no flag but the reason. */
@@ -154,5 +160,5 @@ export function writeLogIntervals(
 /** What holds for every row of a column answer, in its place; anything else as it is. */
 export function columnsAsAbout(part: object): object {
   const { value, about } = part as Partial<ColumnAnswer>;
-  return about !== undefined && isNumberColumn(value, value?.length ?? 0) ? about : part;
+  return about !== undefined && isFloats(value, value?.length ?? 0) ? about : part;
 }

@@ -3,6 +3,7 @@ import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { IMPOSSIBLE, MISSING } from './flags.js';
+import { isList, MOST_ROWS } from './lists.js';
 import { need, type Asked } from '../answer/needs.js';
 import { NUMBER_OR_NULL, WORD_OR_NULL, MOST_COLUMN, AS_LONG, READABLE_COLUMN, SOME_COLUMN } from './needs.js';
 
@@ -12,19 +13,9 @@ export type NumberColumn = number | ArrayLike<number | null | undefined>;
 /** One word for every row, or a word a row. */
 export type WordColumn<T extends string> = T | ArrayLike<T | null | undefined>;
 
-export const MOST_ROWS = 50_000_000;
 /** Codes of a word column besides the positions of its words. */
 const NO_WORD = 254;
 const WRONG_WORD = 255;
-
-/** A list of any kind; asked so that a proxy cannot pass for a typed array. */
-export const isList = (value: unknown): value is ArrayLike<unknown> => {
-  try {
-    return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
-  } catch {
-    return false;
-  }
-};
 
 /** What is neither missing nor of the type of its column: text among numbers, 64-bit integers, numbers among words. */
 class WrongElement {
@@ -34,10 +25,19 @@ class WrongElement {
   ) {}
 }
 
+/** What the length of a column must be, where it is wrong; `rows` is that of the columns before it. */
+export const wrongLength = (length: number, rows: number | undefined): Asked | undefined =>
+  length > MOST_ROWS
+    ? need(MOST_COLUMN, { most: MOST_ROWS })
+    : rows !== undefined && length !== rows
+      ? need(AS_LONG, { rows })
+      : undefined;
+
 /**
  * The numbers of a list, missing ones as NaN. Anything else makes the call wrong, not the row: the column was misread.
  */
 function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | WrongElement {
+  if (list instanceof Float64Array) return list;
   const numbers = new Float64Array(rows);
   // By position: your own iterator may never end.
   for (let row = 0; row < rows; row += 1) {
@@ -49,27 +49,45 @@ function toNumbers(list: ArrayLike<unknown>, rows: number): Float64Array | Wrong
   return numbers;
 }
 
-/** A column of numbers: row `i` is `values[i & mask]`, so that one value can stand for all rows. */
-export class Numbers {
-  readonly mask: 0 | -1;
+/** The words of a list as positions among those there are; one that is none of them makes its row wrong. */
+function toCodes(list: ArrayLike<unknown>, rows: number, words: readonly string[]): Uint8Array | WrongElement {
+  const codes = new Uint8Array(rows);
+  for (let row = 0; row < rows; row += 1) {
+    const word = list[row];
+    const position = words.indexOf(word as string);
+    if (position >= 0) codes[row] = position;
+    else if (word === undefined || word === null) codes[row] = NO_WORD;
+    else if (typeof word === 'string') codes[row] = WRONG_WORD;
+    else return new WrongElement(row, word);
+  }
+  return codes;
+}
 
-  constructor(
-    readonly quantity: Quantity,
-    readonly values: Float64Array,
-    /** Whether there is a value a row. */
-    readonly varies: boolean,
-    private readonly optional: boolean,
-  ) {
+/** What a field holds: one value for all rows, or a value a row. */
+interface Held<V extends Float64Array | Uint8Array> {
+  readonly values: V;
+  readonly varies: boolean;
+  /** Whether values may be missing. */
+  readonly optional: boolean;
+}
+
+/** A column: row `i` is `values[i & mask]`, so that one value can stand for all rows. */
+abstract class Column<V extends Float64Array | Uint8Array> {
+  readonly values: V;
+  /** Whether there is a value a row. */
+  readonly varies: boolean;
+  readonly mask: 0 | -1;
+  protected readonly optional: boolean;
+
+  constructor({ values, varies, optional }: Held<V>) {
+    this.values = values;
+    this.varies = varies;
     this.mask = varies ? -1 : 0;
+    this.optional = optional;
   }
 
   /** The flag of a value that is missing or impossible, or 0. */
-  judge(value: number): number {
-    const { min, max, whole } = this.quantity;
-    if (value >= min && value <= max && (!whole || value === Math.floor(value))) return 0;
-    if (value === value) return IMPOSSIBLE;
-    return this.optional ? 0 : MISSING;
-  }
+  abstract judge(value: number): number;
 
   /** Flags the rows of a block whose value is missing or impossible. One value for all rows was looked at already. */
   check(flag: Uint8Array, from: number, to: number): void {
@@ -79,34 +97,41 @@ export class Numbers {
   }
 }
 
+export class Numbers extends Column<Float64Array> {
+  constructor(
+    readonly quantity: Quantity,
+    held: Held<Float64Array>,
+  ) {
+    super(held);
+  }
+
+  judge(value: number): number {
+    const { min, max, whole } = this.quantity;
+    if (value >= min && value <= max && (!whole || value === Math.floor(value))) return 0;
+    if (value === value) return IMPOSSIBLE;
+    return this.optional ? 0 : MISSING;
+  }
+}
+
 export const at = ({ values, mask }: Numbers, row: number): number => values[row & mask]!;
 
-/** A column of words, as positions in their list: row `i` is `codes[i & mask]`. */
-export class Words<T extends string> {
-  readonly mask: 0 | -1;
-
+/** A column of words, as positions in their list. */
+export class Words<T extends string> extends Column<Uint8Array> {
   constructor(
     readonly words: readonly T[],
-    readonly codes: Uint8Array,
-    readonly varies: boolean,
-    private readonly optional: boolean,
+    held: Held<Uint8Array>,
   ) {
-    this.mask = varies ? -1 : 0;
+    super(held);
   }
 
   /** The word of a row; `undefined` where it is missing or wrong. */
   at(row: number): T | undefined {
-    return this.words[this.codes[row & this.mask]!];
+    return this.words[this.values[row & this.mask]!];
   }
 
-  check(flag: Uint8Array, from: number, to: number): void {
-    const { codes, optional, varies } = this;
-    if (!varies) return;
-    for (let row = from; row < to; row += 1) {
-      const code = codes[row]!;
-      if (code < NO_WORD || (code === NO_WORD && optional)) continue;
-      flag[row]! |= code === WRONG_WORD ? IMPOSSIBLE : MISSING;
-    }
+  judge(code: number): number {
+    if (code < NO_WORD || (code === NO_WORD && this.optional)) return 0;
+    return code === WRONG_WORD ? IMPOSSIBLE : MISSING;
   }
 }
 
@@ -117,36 +142,8 @@ export type MayMiss = 'nothing' | 'values' | 'column';
 export class ColumnReader {
   /** How many rows the columns have; `undefined` while there is no column. */
   rows: number | undefined;
-  private readonly reader: Reader;
 
-  constructor(reader: Reader) {
-    this.reader = reader;
-  }
-
-  private list<A extends ArrayLike<unknown>>(
-    name: string,
-    value: ArrayLike<unknown>,
-    expected: Asked,
-    convert: (list: ArrayLike<unknown>, rows: number) => A | WrongElement,
-  ): A | undefined {
-    const { rows } = this;
-    const report = (expected: Asked, received: string): undefined => {
-      this.reader.report('wrong-relation', name, expected, received);
-      return undefined;
-    };
-    try {
-      const { length } = value;
-      if (length > MOST_ROWS) return report(need(MOST_COLUMN, { most: MOST_ROWS }), String(length));
-      if (rows !== undefined && length !== rows) return report(need(AS_LONG, { rows }), String(length));
-      this.rows = length;
-      const column = convert(value, length);
-      if (!(column instanceof WrongElement)) return column;
-      this.reader.report('wrong-type', [name, column.row], expected, describe(column.value));
-      return undefined;
-    } catch {
-      return report(READABLE_COLUMN, 'an error');
-    }
-  }
+  constructor(private readonly reader: Reader) {}
 
   /** How many rows the columns have; one of the fields must be a column. */
   someRows(name: string): number {
@@ -157,37 +154,63 @@ export class ColumnReader {
   }
 
   numbers(name: string, quantity: Quantity, missing: MayMiss = 'nothing'): Numbers {
-    const value = this.reader.raw(name);
-    const optional = missing === 'values' || (missing === 'column' && value === undefined);
-    if (!isList(value)) {
-      const scalar = optional && value === undefined ? NaN : (this.reader.judge(name, quantity, value) ?? NaN);
-      return new Numbers(quantity, Float64Array.of(scalar), false, optional);
-    }
-    const values = this.list(name, value, NUMBER_OR_NULL, (list, rows) =>
-      list instanceof Float64Array ? list : toNumbers(list, rows),
+    return new Numbers(
+      quantity,
+      this.read(name, missing, NUMBER_OR_NULL, toNumbers, Float64Array.of(NaN), (value) =>
+        Float64Array.of(this.reader.judge(name, quantity, value) ?? NaN),
+      ),
     );
-    return new Numbers(quantity, values ?? Float64Array.of(NaN), values !== undefined, optional);
   }
 
   words<T extends string>(name: string, words: readonly T[], missing: MayMiss = 'nothing'): Words<T> {
+    const codes = (list: ArrayLike<unknown>, rows: number) => toCodes(list, rows, words);
+    return new Words(
+      words,
+      this.read(name, missing, WORD_OR_NULL, codes, Uint8Array.of(NO_WORD), (value) => {
+        const word = this.reader.among(name, words, value);
+        return Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word));
+      }),
+    );
+  }
+
+  private read<V extends Float64Array | Uint8Array>(
+    name: string,
+    missing: MayMiss,
+    expected: Asked,
+    many: (list: ArrayLike<unknown>, rows: number) => V | WrongElement,
+    nothing: V,
+    one: (value: unknown) => V,
+  ): Held<V> {
     const value = this.reader.raw(name);
     const optional = missing === 'values' || (missing === 'column' && value === undefined);
-    if (!isList(value)) {
-      const word = optional && value === undefined ? undefined : this.reader.among(name, words, value);
-      return new Words(words, Uint8Array.of(word === undefined ? NO_WORD : words.indexOf(word)), false, optional);
+    if (isList(value)) {
+      const values = this.list(name, value, expected, many);
+      return { values: values ?? nothing, varies: values !== undefined, optional };
     }
-    const codes = this.list(name, value, WORD_OR_NULL, (list, rows) => {
-      const codes = new Uint8Array(rows);
-      for (let row = 0; row < rows; row += 1) {
-        const word = list[row];
-        const position = words.indexOf(word as T);
-        if (position >= 0) codes[row] = position;
-        else if (word === undefined || word === null) codes[row] = NO_WORD;
-        else if (typeof word === 'string') codes[row] = WRONG_WORD;
-        else return new WrongElement(row, word);
-      }
-      return codes;
-    });
-    return new Words(words, codes ?? Uint8Array.of(NO_WORD), codes !== undefined, optional);
+    return { values: optional && value === undefined ? nothing : one(value), varies: false, optional };
+  }
+
+  private list<V>(
+    name: string,
+    value: ArrayLike<unknown>,
+    expected: Asked,
+    many: (list: ArrayLike<unknown>, rows: number) => V | WrongElement,
+  ): V | undefined {
+    try {
+      const { length } = value;
+      const wrong = wrongLength(length, this.rows);
+      if (wrong) return this.refuse(name, wrong, String(length));
+      this.rows = length;
+      const column = many(value, length);
+      if (!(column instanceof WrongElement)) return column;
+      this.reader.report('wrong-type', [name, column.row], expected, describe(column.value));
+      return undefined;
+    } catch {
+      return this.refuse(name, READABLE_COLUMN, 'an error');
+    }
+  }
+
+  private refuse(name: string, expected: Asked, received: string): undefined {
+    this.reader.report('wrong-relation', name, expected, received);
   }
 }

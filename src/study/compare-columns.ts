@@ -1,7 +1,13 @@
 import { describe, InputError, isInputError, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
-import type { AnswerColumns, ColumnsAbout } from './column-answer.js';
+import {
+  copyColumns,
+  emptyColumns,
+  type AnswerColumns,
+  type ColumnAnswer,
+  type ColumnsAbout,
+} from './column-answer.js';
 import { columns } from './columns.js';
 import type { OcclusionColumnsInput } from './occlusion-columns.js';
 import { READINGS } from './needs.js';
@@ -86,7 +92,7 @@ const optional = ['circumferenceCm', 'diastolicMmHg', 'cuffWidthCm', 'posture'] 
  */
 export function compareColumns(input: CompareColumnsInput): ComparedColumns {
   const given = fieldsOf(input);
-  const parts: (AnswerColumns & { readonly about: ColumnsAbout<'occlusion-pressure'> })[] = [];
+  const parts: ColumnAnswer<'occlusion-pressure'>[] = [];
   const notApplicable: ComparedColumns['notApplicable'][number][] = [];
   let refused: InputError | undefined;
   for (const { id, needs } of occlusionEquations) {
@@ -102,29 +108,13 @@ export function compareColumns(input: CompareColumnsInput): ComparedColumns {
   const [first] = parts;
   if (!first) throw refused!;
   const rows = first.value.length;
-  const all = parts.length * rows;
-  const joined = (name: 'value' | 'lower' | 'upper' | 'standardDeviation'): Float64Array => {
-    const column = new Float64Array(all);
-    parts.forEach((part, at) => column.set(part[name], at * rows));
-    return column;
-  };
-  const flag = new Uint8Array(all);
-  const row = new Uint32Array(all);
-  const equation = new Uint8Array(all);
+  const all = emptyColumns(parts.length * rows);
+  const row = new Uint32Array(parts.length * rows);
+  const equation = new Uint8Array(parts.length * rows);
   parts.forEach((part, at) => {
-    flag.set(part.flag, at * rows);
+    copyColumns(part, all, at * rows);
     equation.fill(at, at * rows, (at + 1) * rows);
     for (let person = 0; person < rows; person += 1) row[at * rows + person] = person;
   });
-  return {
-    row,
-    equation,
-    value: joined('value'),
-    lower: joined('lower'),
-    upper: joined('upper'),
-    standardDeviation: joined('standardDeviation'),
-    flag,
-    about: parts.map(({ about }) => about),
-    notApplicable,
-  };
+  return { row, equation, ...all, about: parts.map(({ about }) => about), notApplicable };
 }

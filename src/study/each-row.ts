@@ -1,7 +1,7 @@
 import type { Answer, Assumption } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
-import { emptyColumns, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
-import { isList, MOST_ROWS } from './column-input.js';
+import { emptyColumns, refuseRows, type ColumnAnswer, type ColumnsAbout } from './column-answer.js';
+import { wrongLength } from './column-input.js';
 import {
   BLOOD_PRESSURE_REFER,
   CEILING_REACHED,
@@ -11,8 +11,9 @@ import {
   OUTSIDE_FITTED_RANGE,
   RELATION,
 } from './flags.js';
+import { isList } from './lists.js';
 import { A_FUNCTION, OUR_ANSWER, need, type Asked } from '../answer/needs.js';
-import { MOST_COLUMN, AS_LONG, VALUES_OR_COLUMNS, MOST_FIELDS_OF, ONE_COLUMN, ONE_KIND, SOME_ANSWER } from './needs.js';
+import { VALUES_OR_COLUMNS, MOST_FIELDS_OF, ONE_COLUMN, ONE_KIND, SOME_ANSWER } from './needs.js';
 
 /** The fields that a function takes, each a value for all rows or a column. */
 export type RowFields<I> = { readonly [Field in keyof I]: I[Field] | ArrayLike<I[Field] | null | undefined> };
@@ -51,10 +52,8 @@ function readFields(columns: unknown) {
         continue;
       }
       const { length } = value;
-      if (length > MOST_ROWS) wrong('wrong-relation', [name], need(MOST_COLUMN, { most: MOST_ROWS }), String(length));
-      if (rows !== undefined && length !== rows) {
-        wrong('wrong-relation', [name], need(AS_LONG, { rows }), String(length));
-      }
+      const expected = wrongLength(length, rows);
+      if (expected) wrong('wrong-relation', [name], expected, String(length));
       rows = length;
       varying.push([name, value]);
     }
@@ -69,45 +68,19 @@ function readFields(columns: unknown) {
 const refusalOf = ({ issues }: InputError): number =>
   issues.reduce((flag, { code }) => flag | (REFUSALS[code] ?? IMPOSSIBLE), 0) || IMPOSSIBLE;
 
-/** What holds for every answer. */
-class Shared {
-  private first: Answer | undefined;
-  private answers = 0;
-  private readonly assumptions = new Map<string, { readonly assumption: Assumption; count: number }>();
-
-  add(answer: Answer, row: number): void {
-    const first = (this.first ??= answer);
-    this.answers += 1;
-    for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
-      if (answer[name] !== first[name]) {
-        const expected = need(ONE_KIND, { name, value: String(first[name]) });
-        wrong('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
-      }
-    }
-    for (const assumption of answer.assumptions) {
-      const known = this.assumptions.get(assumption.code);
-      if (known) known.count += 1;
-      else this.assumptions.set(assumption.code, { assumption, count: 1 });
-    }
+/** What an answer and those before it all assume; refuses an answer of another kind than the first. */
+function sharedBy(
+  first: Answer,
+  assumptions: readonly Assumption[],
+  answer: Answer,
+  row: number,
+): readonly Assumption[] {
+  for (const name of ['kind', 'unit', 'equation', 'scale'] as const) {
+    if (answer[name] === first[name]) continue;
+    const expected = need(ONE_KIND, { name, value: String(first[name]) });
+    wrong('wrong-relation', ['calculate', row, name], expected, String(answer[name]));
   }
-
-  about(): ColumnsAbout {
-    const { first } = this;
-    if (!first) return wrong('wrong-relation', ['calculate'], SOME_ANSWER, 'none');
-    const { kind, unit, scale, equation, evidence, ownEquation } = first;
-    return {
-      kind,
-      unit,
-      level: 0.95,
-      ...(scale && { scale }),
-      equation,
-      evidence,
-      ...(ownEquation && { ownEquation }),
-      assumptions: [...this.assumptions.values()]
-        .filter(({ count }) => count === this.answers)
-        .map(({ assumption }) => assumption),
-    };
-  }
+  return assumptions.filter(({ code }) => answer.assumptions.some((other) => other.code === code));
 }
 
 /**
@@ -151,8 +124,8 @@ export function eachRow<I extends object, A extends Answer>(
   const { varying, same, rows } = readFields(fields);
   const out = emptyColumns(rows);
   const { value, lower, upper, standardDeviation, flag } = out;
-  for (const column of [value, lower, upper, standardDeviation]) column.fill(NaN);
-  const shared = new Shared();
+  let first: A | undefined;
+  let assumptions: readonly Assumption[] = [];
   for (let row = 0; row < rows; row += 1) {
     const given: Record<string, unknown> = { ...same };
     for (const [name, column] of varying) {
@@ -170,7 +143,8 @@ export function eachRow<I extends object, A extends Answer>(
     if (!Number.isFinite((answer as Partial<Answer> | undefined)?.value)) {
       wrong('wrong-type', ['calculate', row], OUR_ANSWER, describe(answer));
     }
-    shared.add(answer, row);
+    assumptions = first ? sharedBy(first, assumptions, answer, row) : answer.assumptions;
+    first ??= answer;
     value[row] = answer.value;
     lower[row] = answer.lower ?? NaN;
     upper[row] = answer.upper ?? NaN;
@@ -178,5 +152,18 @@ export function eachRow<I extends object, A extends Answer>(
     const message = answer.cautions.reduce((bits, { code }) => bits | (CAUTION_FLAGS[code] ?? 0), 0);
     flag[row] = answer.lower === undefined ? message | NO_INTERVAL : message;
   }
-  return { about: shared.about() as ColumnsAbout<A['kind']>, ...out };
+  if (!first) return wrong('wrong-relation', ['calculate'], SOME_ANSWER, 'none');
+  refuseRows(out, 0, rows);
+  const { kind, unit, scale, equation, evidence, ownEquation } = first;
+  const about: ColumnsAbout = {
+    kind,
+    unit,
+    level: 0.95,
+    ...(scale && { scale }),
+    equation,
+    evidence,
+    ...(ownEquation && { ownEquation }),
+    assumptions: [...assumptions],
+  };
+  return { about: about as ColumnsAbout<A['kind']>, ...out };
 }

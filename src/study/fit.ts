@@ -18,8 +18,9 @@ import {
   type FittedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { caution, short } from './messages.js';
-import { rangeOf, readFlag, readRow, rowReaders, type FitRow } from './own-rows.js';
+import { caution, notNormal, short } from './cautions.js';
+import { readFlag } from './options.js';
+import { rangeOf, readRow, rowReaders, type FitRow } from './own-rows.js';
 import { need, type Asked } from '../answer/needs.js';
 import {
   ROWS_FOR_TERMS,
@@ -127,10 +128,8 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
   const columns = terms.map((field) =>
     rows.map(({ readings }) => (field === 'sex' ? SEX_CODES[readings.sex!] : readings[field]!)),
   );
-  const fit = leastSquares(
-    columns,
-    rows.map(({ valueMmHg }) => valueMmHg),
-  );
+  const measured = rows.map(({ valueMmHg }) => valueMmHg);
+  const fit = leastSquares(columns, measured);
   const refuse = (name: string, expected: Asked, received: string): never => {
     reader.report('wrong-relation', name, expected, received);
     return reader.done() as never;
@@ -143,9 +142,7 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
       : refuse('terms', need(INDEPENDENT, { field }), describe(field));
   }
   const alone = fit.leverages.findIndex((leverage) => leverage > 1 - 1e-9);
-  if (alone >= 0) {
-    return refuse('rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
-  }
+  if (alone >= 0) return refuse('rows', need(NO_ROW_ALONE, { row: alone }), 'one that does');
   const beyond = [fit.intercept, ...fit.slopes].find((value) => Math.abs(value) > COEFFICIENT.max);
   if (beyond !== undefined) {
     const expected = need(BOUNDED_COEFFICIENTS, { min: COEFFICIENT.min, max: COEFFICIENT.max });
@@ -160,7 +157,7 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
     ...rangeOf(columns[term]!),
   }));
   const leftOut = fit.residuals.reduce((sum, value, row) => sum + square(value / (1 - fit.leverages[row]!)), 0);
-  const diagnostics = diagnosticsOf(fit, columns);
+  const { robustCovariance, ...diagnostics } = diagnosticsOf(fit, columns);
   return {
     document: 'fitted-occlusion-equation',
     schemaVersion: 1,
@@ -187,17 +184,12 @@ export const fitOcclusionEquation = /* @__PURE__ */ withInput(function fitOcclus
         cooksDistances: diagnostics.cooksDistances,
         covariance: diagnostics.covariance,
         robust: [fit.intercept, ...fit.slopes].map((value, index) => {
-          const standardError = Math.sqrt(diagnostics.robustCovariance[index]![index]!);
-          return { standardError, lower: value - t * standardError, upper: value + t * standardError };
+          const { coefficient: _, ...errors } = coefficientOf(value, Math.sqrt(robustCovariance[index]![index]!), t);
+          return errors;
         }),
       },
     }),
-    cautions: cautionsOf(
-      fit,
-      diagnostics.cooksDistances,
-      terms,
-      rows.map(({ valueMmHg }) => valueMmHg),
-    ),
+    cautions: cautionsOf(fit, diagnostics.cooksDistances, terms, measured),
   };
 });
 
@@ -223,12 +215,7 @@ function cautionsOf(
   });
   if (!(residualDeviation > 0)) return cautions;
   const left = Float64Array.from(residuals);
-  const normality = normalityOf(left);
-  if (normality && normality.chance < 0.05) {
-    const { skewness, excessKurtosis } = normality;
-    const values = { skewness: short(skewness), excessKurtosis: short(excessKurtosis) };
-    cautions.push(caution('caution', 'residuals-not-normal', values));
-  }
+  cautions.push(...notNormal('residuals-not-normal', normalityOf(left)));
   const spread = lineOf(
     Float64Array.from(measured, (value, row) => value - left[row]!),
     left.map(Math.abs),

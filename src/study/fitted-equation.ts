@@ -222,14 +222,10 @@ export interface RecalibratedOcclusionEquation extends OwnDocument {
 export type OwnOcclusionEquation = FittedOcclusionEquation | RecalibratedOcclusionEquation;
 
 /** The part of the document that decides its answers. */
-interface Core {
-  readonly id: string;
-  readonly limb: Limb;
-  readonly cuffWidthCm: number | 'any';
-  readonly posture: Posture;
-  readonly people: number;
-  readonly residualMmHg: number;
-  readonly leverage: Leverage;
+interface Core extends Pick<
+  OwnDocument,
+  'id' | 'limb' | 'cuffWidthCm' | 'posture' | 'people' | 'residualMmHg' | 'leverage'
+> {
   readonly base?: OcclusionEquation | undefined;
   readonly intercept: { readonly coefficient: number };
   readonly terms: readonly { readonly field: string; readonly coefficient: number }[];
@@ -294,11 +290,8 @@ const PEOPLE: Quantity = { name: 'people', unit: '1', min: 3, max: 1e6, whole: t
 
 const DOCUMENTS = ['fitted-occlusion-equation', 'recalibrated-occlusion-equation'] as const;
 
-const number = (from: Reader, name: string, quantity: Quantity): number =>
-  from.judge(name, quantity, from.raw(name)) ?? NaN;
-
 function readRange(of: Reader): Range {
-  return { low: number(of, 'low', COEFFICIENT), high: number(of, 'high', COEFFICIENT) };
+  return { low: of.number('low', COEFFICIENT), high: of.number('high', COEFFICIENT) };
 }
 
 /** Means and triangle, as many as there are terms. */
@@ -326,13 +319,13 @@ function readCore(given: unknown): Core {
   const baseId = recalibrated ? reader.choice('base', EQUATION_IDS) : undefined;
   const width = reader.raw('cuffWidthCm');
   const cuffWidthCm = width === 'any' ? width : (reader.judge('cuffWidthCm', quantities.cuffWidthCm, width) ?? NaN);
-  const people = number(reader, 'people', PEOPLE);
-  const residualMmHg = number(reader, 'residualMmHg', ERROR);
-  const intercept = { coefficient: number(reader.child('intercept'), 'coefficient', COEFFICIENT) };
+  const people = reader.number('people', PEOPLE);
+  const residualMmHg = reader.number('residualMmHg', ERROR);
+  const intercept = { coefficient: reader.child('intercept').number('coefficient', COEFFICIENT) };
   const fields: readonly string[] = recalibrated ? [ESTIMATE] : TERM_FIELDS;
   const terms = (reader.optionalList('terms', TERMS) ?? []).map((term) => ({
     field: term.choice('field', fields),
-    coefficient: number(term, 'coefficient', COEFFICIENT),
+    coefficient: term.number('coefficient', COEFFICIENT),
     ...readRange(term),
   }));
   if (reader.fine && (terms.length === 0 || new Set(terms.map(({ field }) => field)).size < terms.length)) {
@@ -379,21 +372,12 @@ export function equationFromFit(fit: object): OcclusionEquation {
   return ownEquation(readCore(fit));
 }
 
-/** Your own equation as loops over columns use it. */
-export interface OwnTerms extends Leverage {
-  readonly first: number;
-  /** The published equation that was recalibrated: its estimate is the one term. */
-  readonly base: OcclusionEquation | undefined;
-  readonly terms: readonly { readonly field: string; readonly coefficient: number }[];
-  readonly people: number;
-  /**
-   * s t / 1.96: times √(1 + h), the standard deviation of a new person, so widened that 1.96 of it make the interval.
-   */
-  readonly deviation: number;
-}
-
-/** An equation that columns are worked out by; your own with its terms. */
-export type ColumnEquation = OcclusionEquation & { readonly own?: OwnTerms };
+/**
+ * An equation that columns are worked out by; your own with its terms, or with the published equation that was
+ * recalibrated, whose estimate is the one term.
+ */
+export type ColumnEquation = OcclusionEquation & { readonly own?: Pick<Core, 'base' | 'terms'> };
+type OwnEquation = ColumnEquation & Required<Pick<ColumnEquation, 'own'>>;
 
 /** The readings of your own equation. */
 export type OwnReadings = OcclusionReadings & Partial<Record<OwnReading, number>>;
@@ -417,16 +401,10 @@ const around = (value: number, errors: readonly ErrorPart[], share: number) => {
   };
 };
 
-function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
-  const { id, limb, cuffWidthCm, posture, people, residualMmHg, terms, base, ranges } = core;
-  const own: OwnTerms = {
-    ...core.leverage,
-    first: core.intercept.coefficient,
-    base,
-    terms,
-    people,
-    deviation: (residualMmHg * studentT95(people - terms.length - 1)) / NORMAL_95,
-  };
+function ownEquation(core: Core): OwnEquation {
+  const { id, limb, cuffWidthCm, posture, people, residualMmHg, leverage, intercept, terms, base, ranges } = core;
+  // s t / 1.96: times √(1 + h), the standard deviation of a new person, so widened that 1.96 of it make the interval.
+  const deviation = (residualMmHg * studentT95(people - terms.length - 1)) / NORMAL_95;
   // One list that serves for every person.
   const values = terms.map(() => NaN);
   const valuesOf = (readings: OwnReadings): readonly number[] => {
@@ -438,7 +416,7 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
     name: `${id}, fitted to ${people} people`,
     ...formulaOf(core),
     apply: (readings) => {
-      let sum = own.first;
+      let sum = intercept.coefficient;
       for (const { field, coefficient } of terms) sum += coefficient * termValue(readings, field, base);
       return sum;
     },
@@ -451,7 +429,7 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
     fittedNotKnown: [],
     error: {
       own: {
-        deviation: (readings) => own.deviation * Math.sqrt(1 + leverageAt(own, people, valuesOf(readings))),
+        deviation: (readings) => deviation * Math.sqrt(1 + leverageAt(leverage, people, valuesOf(readings))),
         around,
         assumption: normalInterval,
         ...(base && { base: base.id }),
@@ -462,13 +440,13 @@ function ownEquation(core: Core): ColumnEquation & { readonly own: OwnTerms } {
     evidence: base?.evidence === 'unconfirmed' ? 'unconfirmed' : 'derived',
     sources: base?.sources ?? [],
     assumptions: ['own-laboratory'],
-    own,
+    own: { base, terms },
   };
 }
 
 /** Your own equation with the ranges of the readings that only it draws on. */
 export function readOwnEquation(fit: object): {
-  readonly equation: ColumnEquation & { readonly own: OwnTerms };
+  readonly equation: OwnEquation;
   readonly ranges: Partial<Record<TermField, Range>>;
 } {
   const core = readCore(fit);

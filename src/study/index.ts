@@ -11,9 +11,6 @@ export {
   type BySize,
   type Estimates,
   type Percentile,
-  type Share,
-  type WithConfidence,
-  type WithError,
 } from './agreement.js';
 export type { AnswerColumns, ColumnAnswer, ColumnsAbout } from './column-answer.js';
 export type { NumberColumn, WordColumn } from './column-input.js';
@@ -62,4 +59,6 @@ export {
 export { reliability, type IntraclassCorrelations, type Reliability, type ReliabilityOptions } from './reliability.js';
 export { reachedColumns, type ReachedColumns, type ReachedColumnsInput } from './reached-columns.js';
 export type { LoadColumnsInput, TargetColumnsInput } from './share-columns.js';
+export type { WithConfidence, WithError } from '../statistics/interval.js';
 export type { Normality } from '../statistics/normality.js';
+export type { Share } from '../statistics/shares.js';

@@ -1,16 +1,23 @@
 import { Math } from '../quantity/maths.js';
-import { describe, describeLength, issue, type InputIssue } from '../answer/issues.js';
+import { describe, describeLength, issue, type InputIssue, type Path } from '../answer/issues.js';
 import { BETWEEN, need } from '../answer/needs.js';
-import { NUMBER_OR_NULL, NAME_OR_NULL, NUMBER_LIST, NUMBERS_AS_LONG, NAMES_AS_LONG } from './needs.js';
+import { ABOVE_ZERO_LOG, NUMBER_OR_NULL, NAME_OR_NULL, NUMBER_LIST, NUMBERS_AS_LONG, NAMES_AS_LONG } from './needs.js';
 
-const MOST_ROWS = 50_000_000;
+/** Rows that a column may have. */
+export const MOST_ROWS = 50_000_000;
 const LARGEST = 1e9;
 
 /** A column of numbers: null, undefined, NaN and what is not finite are missing. */
 export type Numbers = ArrayLike<number | null | undefined>;
 
-export const isList = (value: unknown): value is ArrayLike<unknown> =>
-  Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
+/** A list of any kind; asked so that a proxy cannot pass for a typed array. */
+export const isList = (value: unknown): value is ArrayLike<unknown> => {
+  try {
+    return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
+  } catch {
+    return false;
+  }
+};
 
 /** A list as numbers, NaN for what is missing or not finite; an issue for what is no list. */
 export function numbersOf(value: unknown, name: string, issues: InputIssue[], rows?: number): Float64Array {
@@ -78,4 +85,34 @@ export function peopleOf(value: unknown, name: string, issues: InputIssue[], row
     issues.push(issue('unreadable', [name], expected, 'an error'));
   }
   return people;
+}
+
+/** The rows that have both values, and a person where people are given; the others counted by what they lack. */
+export function pairRows(measured: Float64Array, estimated: Float64Array, who: Int32Array | undefined) {
+  const missing = { measured: 0, estimated: 0, both: 0, ...(who && { person: 0 }) };
+  const kept = new Int32Array(measured.length);
+  let n = 0;
+  for (let row = 0; row < kept.length; row += 1) {
+    const [lacksMeasured, lacksEstimated] = [Number.isNaN(measured[row]), Number.isNaN(estimated[row])];
+    if (lacksMeasured && lacksEstimated) missing.both += 1;
+    else if (lacksMeasured) missing.measured += 1;
+    else if (lacksEstimated) missing.estimated += 1;
+    else if (who && who[row]! < 0) missing.person! += 1;
+    else kept[n++] = row;
+  }
+  return { kept: kept.subarray(0, n), missing };
+}
+
+/** An issue for the first of the rows that has no logarithm. */
+export function reportNoLogarithm(
+  column: Float64Array,
+  rows: Int32Array | readonly number[],
+  path: Path,
+  issues: InputIssue[],
+): void {
+  for (const row of rows) {
+    if (column[row]! > 0) continue;
+    issues.push(issue('out-of-range', [...path, row], ABOVE_ZERO_LOG, `${column[row]}`));
+    return;
+  }
 }

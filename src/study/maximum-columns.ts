@@ -10,17 +10,16 @@ import {
   type LoadUnit,
   type Sex,
 } from '../quantity/quantities.js';
-import { misfits, outsideDomain } from '../strength/choose.js';
+import { inUnit, misfits, outsideDomain } from '../strength/choose.js';
 import type { OneRepMaxEquation } from '../strength/equation.js';
 import { oneRepMaxEquations, type OneRepMaxEquationId } from '../strength/equations.js';
-import { inUnit } from '../strength/in-unit.js';
 import { LIFTS, TRAINING, type Lift, type Training } from '../strength/lifts.js';
 import { maximumDeviation } from '../strength/one-rep-max.js';
 import type { LiftFacts } from '../strength/read-set.js';
 import { reserveOf } from '../strength/reserve.js';
 import { inBlocks, outputColumns, writeIntervals, type AnswerColumns, type ColumnAnswer } from './column-answer.js';
 import { at, ColumnReader, type NumberColumn, type WordColumn } from './column-input.js';
-import { DOES_NOT_APPLY, IMPOSSIBLE, NO_INTERVAL, OUTSIDE_FITTED_RANGE, REFUSED, RELATION } from './flags.js';
+import { DOES_NOT_APPLY, IMPOSSIBLE, NO_INTERVAL, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
 import { liftsOf } from '../strength/needs.js';
 import { describe } from '../answer/issues.js';
 
@@ -112,19 +111,19 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
     if (otherLift(lift.at(row))) return DOES_NOT_APPLY;
     return set.r !== 1 && outsideDomain(equation, set.r) !== undefined ? RELATION : 0;
   };
-  inBlocks(rows, (from, to) => {
+  inBlocks(out, (from, to) => {
     flag.fill(0, from, to);
     for (const column of [loads, repetitions, reserves, ratings, lift, sex, ages, training]) {
       column.check(flag, from, to);
     }
     for (let row = from; row < to; row += 1) {
       if (flag[row] === 0) flag[row] = readRow(row);
+      if (flag[row] !== 0) continue;
       const load = at(loads, row);
       const once = set.r === 1;
-      const maximum = flag[row] !== 0 ? NaN : once ? load : apply(load, set.r);
-      if (maximum < load) flag[row] = RELATION;
-      if ((flag[row]! & REFUSED) !== 0) {
-        value[row] = standardDeviation[row] = NaN;
+      const maximum = once ? load : apply(load, set.r);
+      if (maximum < load) {
+        flag[row] = RELATION;
         continue;
       }
       if (once) set.facts = defined({ lift: lift.at(row), training: training.at(row) });
@@ -136,14 +135,13 @@ export function maximumColumns(reader: Reader): ColumnAnswer<'one-repetition-max
     }
     writeIntervals(out, from, to);
   });
-  const { evidence } = equation;
   return {
     about: {
       kind: 'one-repetition-maximum',
       unit: loadUnitCode(unit),
       level: 0.95,
       equation: id,
-      evidence,
+      evidence: equation.evidence,
       assumptions: [normalInterval],
     },
     ...out,

@@ -1,4 +1,3 @@
-import { cautionsOf } from '../answer/answer.js';
 import type { Catalogue } from '../answer/messages.js';
 
 /** What the statistics of a study say about their own assumptions. */
@@ -24,8 +23,3 @@ export const studyMessages = {
     'The slope on {equation} is {slope}: where it estimates more, you measured less. Do not use the result. Check the rows for swapped columns, or use another equation.',
   'few-people': 'Only {people} people: the intervals are wide, and the assumptions cannot be checked.',
 } as const satisfies Catalogue;
-
-/** A number as it is printed in a caution. */
-export const short = (value: number): number => Number(value.toPrecision(2));
-
-export const caution = /* @__PURE__ */ cautionsOf(studyMessages);

@@ -3,7 +3,7 @@ import { assumption } from '../pressure/assumptions.js';
 import { logNormalInterval } from '../answer/answer.js';
 import type { Reader } from '../answer/reader.js';
 import { REFER_DIASTOLIC, REFER_SYSTOLIC } from '../pressure/blood-pressure.js';
-import type { ExtraReading, OcclusionEquation, OcclusionReadings, Range } from '../pressure/equation.js';
+import type { OcclusionEquation, Range } from '../pressure/equation.js';
 import { occlusionEquations, type OcclusionEquationId } from '../pressure/equations.js';
 import { inapplicableField, READING_ERROR_FIELDS, READING_ERRORS, requirement } from '../pressure/uncertainty.js';
 import {
@@ -17,6 +17,7 @@ import {
   type CircumferenceSite,
   type Limb,
   type Posture,
+  type Quantity,
   type Sex,
   type Side,
 } from '../quantity/quantities.js';
@@ -25,13 +26,12 @@ import {
   emptyColumns,
   inBlocks,
   outputColumns,
-  refuseRows,
   sharesMemory,
   type AnswerColumns,
   type ColumnAnswer,
+  type ColumnsAbout,
 } from './column-answer.js';
 import {
-  at,
   ColumnReader,
   type MayMiss,
   type NumberColumn,
@@ -40,9 +40,16 @@ import {
   type Words,
 } from './column-input.js';
 import { curveBlock } from './curve-rows.js';
-import { OWN_READINGS, readEquation, type OwnOcclusionEquation } from './fitted-equation.js';
+import { readEquation, type ColumnEquation, type OwnOcclusionEquation } from './fitted-equation.js';
 import { BLOOD_PRESSURE_REFER, IMPOSSIBLE, OUTSIDE_FITTED_RANGE, RELATION } from './flags.js';
-import { firstReadings, rowsBy, type OcclusionReadingColumns, type WriteRows } from './occlusion-rows.js';
+import {
+  firstReadings,
+  rowsBy,
+  type NumberReading,
+  type OcclusionReadingColumns,
+  type ReadingErrorColumn,
+  type WriteRows,
+} from './occlusion-rows.js';
 
 /** Occlusion pressures over columns: the fields of `estimateOcclusionPressure`, each a value or a column. */
 export interface OcclusionColumnsInput {
@@ -88,116 +95,133 @@ export interface OcclusionColumnsInput {
   readonly into?: AnswerColumns | undefined;
 }
 
-export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
-  const read = readEquation(reader, occlusionEquations);
-  const equation = read?.equation;
-  const isTerm = (field: string): boolean => equation?.own?.terms.some((term) => term.field === field) ?? false;
-  const spare = (field: ExtraReading): MayMiss => (equation?.needs.includes(field) ? 'nothing' : 'values');
-  const uses = equation && new Set([...usesOf(equation), ...(equation.own?.base ? usesOf(equation.own.base) : [])]);
+/** The readings that a curve draws on; those that an equation does not use may be left out as a whole. */
+const CURVE_READINGS = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'posture'];
+
+/** The readings that an equation cannot do without: those of its formula, and of what it applies to. */
+const usesOf = ({ symbols, error, cuffWidthCm }: OcclusionEquation): readonly string[] => [
+  ...Object.values(symbols).map((symbol) => (typeof symbol === 'string' ? symbol : symbol.field)),
+  ...(error.curve ? CURVE_READINGS : []),
+  ...(cuffWidthCm === 'any' ? [] : ['cuffWidthCm']),
+];
+
+/** The columns of readings, each asked for as the equation needs it. */
+function readReadings(input: ColumnReader, equation: ColumnEquation | undefined): OcclusionReadingColumns {
+  const uses = equation && [...usesOf(equation), ...(equation.own?.base ? usesOf(equation.own.base) : [])];
   // A reading that the equation does not use may be left out; one that is given has to be right.
-  const unused = (field: keyof OcclusionReadings): MayMiss => (!uses || uses.has(field) ? 'nothing' : 'column');
-  const input = new ColumnReader(reader);
+  const missing = (field: string): MayMiss =>
+    CURVE_READINGS.includes(field)
+      ? !uses || uses.includes(field)
+        ? 'nothing'
+        : 'column'
+      : uses?.includes(field)
+        ? 'nothing'
+        : 'values';
+  const numbers = (field: NumberReading, quantity: Quantity = quantities[field]): Numbers =>
+    input.numbers(field, quantity, missing(field));
+  const words = <T extends string>(field: string, options: readonly T[]): Words<T> =>
+    input.words(field, options, missing(field));
   const limb = input.words('limb', LIMBS);
   const oneLimb = limb.varies ? undefined : limb.at(0);
-  const columns: OcclusionReadingColumns = {
+  return {
     limb,
     // A limb for all rows bounds the circumference for all rows.
-    circumferenceCm: input.numbers(
-      'circumferenceCm',
-      oneLimb ? limbCircumference[oneLimb] : quantities.circumferenceCm,
-      unused('circumferenceCm'),
-    ),
-    systolicMmHg: input.numbers('systolicMmHg', quantities.systolicMmHg, unused('systolicMmHg')),
-    diastolicMmHg: input.numbers('diastolicMmHg', quantities.diastolicMmHg, unused('diastolicMmHg')),
-    cuffWidthCm: input.numbers('cuffWidthCm', quantities.cuffWidthCm, unused('cuffWidthCm')),
-    posture: input.words('posture', POSTURES, unused('posture')),
-    ageYears: input.numbers('ageYears', quantities.ageYears, spare('ageYears')),
-    sex: input.words('sex', SEXES, spare('sex')),
-    paddingCoefficient: input.numbers('paddingCoefficient', quantities.paddingCoefficient, spare('paddingCoefficient')),
-    side: input.words('side', SIDES, 'values'),
-    circumferenceSite: input.words('circumferenceSite', CIRCUMFERENCE_SITES, 'values'),
-    ...(Object.fromEntries(
-      OWN_READINGS.map((field) => [
-        field,
-        input.numbers(field, quantities[field], isTerm(field) ? 'nothing' : 'values'),
-      ]),
-    ) as Pick<OcclusionReadingColumns, (typeof OWN_READINGS)[number]>),
+    circumferenceCm: numbers('circumferenceCm', oneLimb && limbCircumference[oneLimb]),
+    systolicMmHg: numbers('systolicMmHg'),
+    diastolicMmHg: numbers('diastolicMmHg'),
+    cuffWidthCm: numbers('cuffWidthCm'),
+    posture: words('posture', POSTURES),
+    ageYears: numbers('ageYears'),
+    sex: words('sex', SEXES),
+    paddingCoefficient: numbers('paddingCoefficient'),
+    side: words('side', SIDES),
+    circumferenceSite: words('circumferenceSite', CIRCUMFERENCE_SITES),
+    heightCm: numbers('heightCm'),
+    bodyMassIndex: numbers('bodyMassIndex'),
+    skinfoldMm: numbers('skinfoldMm'),
   };
-  const errors = READING_ERROR_FIELDS.map((name) => ({
+}
+
+/** The columns of the errors of readings that were given. */
+const readErrors = (input: ColumnReader): readonly ReadingErrorColumn[] =>
+  READING_ERROR_FIELDS.map((name) => ({
     column: input.numbers(name, quantities[name], 'values'),
     field: READING_ERRORS[name].field,
-  })).filter(({ column }) => column.varies || !Number.isNaN(column.values[0]));
+  })).filter(({ column }) => isGiven(column));
+
+const isGiven = (column: Numbers): boolean => column.varies || !Number.isNaN(column.values[0]);
+
+/** What holds for every row by an equation. */
+function aboutOf(equation: ColumnEquation): ColumnsAbout<'occlusion-pressure'> {
+  const { id, evidence, formula, symbols, fittedNotKnown, error } = equation;
+  const { own } = error;
+  const published = error.assumption !== 'error-not-known' && !own;
+  return {
+    kind: 'occlusion-pressure',
+    unit: 'mm[Hg]',
+    level: 0.95,
+    ...(published && { scale: 'log' }),
+    equation: id,
+    evidence,
+    ...(own && { ownEquation: { formula, symbols, ...(own.base && { base: own.base }) } }),
+    assumptions: [
+      ...(own ? [own.assumption] : []),
+      ...(published ? [logNormalInterval, assumption('new-person-and-laboratory')] : []),
+      ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation)] : []),
+    ],
+  };
+}
+
+export function occlusionColumns(reader: Reader): ColumnAnswer<'occlusion-pressure'> {
+  const read = readEquation(reader, occlusionEquations);
+  const input = new ColumnReader(reader);
+  const columns = readReadings(input, read?.equation);
+  const errors = readErrors(input);
   const rows = input.someRows('circumferenceCm');
   const out = outputColumns(reader, rows);
   reader.done();
 
-  // One limb, cuff and posture for all rows are looked at once.
-  const { cuffWidthCm, posture, circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  const { equation, ranges: allRanges } = read!;
+  const { limb, cuffWidthCm, posture } = columns;
   const first = firstReadings(columns);
+  // One limb and cuff for all rows are looked at once.
   if (!limb.varies && !cuffWidthCm.varies) {
     // What a person’s row lacks refuses that row.
-    const field = inapplicableField({ ...equation!, needs: [] }, first);
-    if (field) reader.report('wrong-relation', field, requirement(equation!, field), String(first[field]));
+    const field = inapplicableField({ ...equation, needs: [] }, first);
+    if (field) reader.report('wrong-relation', field, requirement(equation, field), String(first[field]));
     reader.done();
   }
-  const { error } = equation!;
-  const ranges = Object.entries(read!.ranges)
-    .map(([field, range]) => [columns[field as 'ageYears'], range] as const)
-    .filter(([column]) => column.varies || !Number.isNaN(at(column, 0)));
-  const marked = ranges.map(([column]) => column);
-  const pressures = [circumferenceCm, systolicMmHg, diastolicMmHg];
-  const all = [...Object.values(columns), ...errors.map(({ column }) => column)] as readonly (
-    Numbers | Words<string>
-  )[];
-  const others = all.filter((column) => ![...marked, ...pressures].includes(column as Numbers));
+  const ranges = Object.entries(allRanges)
+    .map(([field, range]) => [columns[field as NumberReading], range] as const)
+    .filter(([column]) => isGiven(column));
+  const all: readonly (Numbers | Words<string>)[] = [...Object.values(columns), ...errors.map(({ column }) => column)];
+  const { circumferenceCm, systolicMmHg, diastolicMmHg } = columns;
+  const looked: readonly unknown[] = [
+    circumferenceCm,
+    systolicMmHg,
+    diastolicMmHg,
+    ...ranges.map(([column]) => column),
+  ];
+  const others = all.filter((column) => !looked.includes(column));
   const onePlace = !limb.varies && !cuffWidthCm.varies && !posture.varies;
-  const curve = onePlace && errors.length === 0 ? error.curve : undefined;
+  const curve = onePlace && errors.length === 0 ? equation.error.curve : undefined;
   const write: WriteRows = curve
     ? (into, from, to) => curveBlock(curve, columns, first, into, from, to)
-    : rowsBy(equation!, columns, errors);
+    : rowsBy(equation, columns, errors);
   // The columns to write into may be columns of the input too: then the answers are put there in the end.
-  const shared = all.some((column) => 'values' in column && sharesMemory(column.values, out));
+  const shared = all.some(({ values }) => sharesMemory(values, out));
   const work = shared ? emptyColumns(rows) : out;
   const { flag } = work;
-  inBlocks(rows, (from, to) => {
+  inBlocks(work, (from, to) => {
     flag.fill(0, from, to);
     for (const column of others) column.check(flag, from, to);
     checkPressures(columns, flag, from, to);
     if (limb.varies) checkCircumferences(columns, flag, from, to);
     for (const [column, range] of ranges) markOutside(column, range, flag, from, to);
     write(work, from, to);
-    refuseRows(work, from, to);
   });
   if (shared) copyColumns(work, out);
-  const { id, evidence, formula, symbols, fittedNotKnown } = equation!;
-  const known = error.assumption !== 'error-not-known';
-  return {
-    about: {
-      kind: 'occlusion-pressure',
-      unit: 'mm[Hg]',
-      level: 0.95,
-      ...(known && !error.own && { scale: 'log' }),
-      equation: id,
-      evidence,
-      ...(error.own && { ownEquation: { formula, symbols, ...(error.own.base && { base: error.own.base }) } }),
-      assumptions: [
-        ...(known ? [error.own?.assumption ?? logNormalInterval] : []),
-        ...(known && !error.own ? [assumption('new-person-and-laboratory')] : []),
-        ...(fittedNotKnown.length > 0 ? [rangeNotKnown(equation!)] : []),
-      ],
-    },
-    ...out,
-  };
-}
-
-/** The readings that an equation cannot do without: those of its formula, and of what it applies to. */
-function usesOf({ symbols, error, cuffWidthCm }: OcclusionEquation): ReadonlySet<string> {
-  const curve = ['circumferenceCm', 'systolicMmHg', 'diastolicMmHg', 'cuffWidthCm', 'posture'];
-  return new Set([
-    ...Object.values(symbols).map((symbol) => (typeof symbol === 'string' ? symbol : symbol.field)),
-    ...(error.curve ? curve : []),
-    ...(cuffWidthCm === 'any' ? [] : ['cuffWidthCm']),
-  ]);
+  return { about: aboutOf(equation), ...out };
 }
 
 /** Flags circumferences and pressures that are missing or impossible, pressures swapped, and pressures to refer. */

@@ -12,25 +12,20 @@ import { Math, square } from '../quantity/maths.js';
 import type { CircumferenceSite, Limb, Posture, Sex, Side } from '../quantity/quantities.js';
 import { writeLogIntervals, writeOwnIntervals, type AnswerColumns } from './column-answer.js';
 import { at, type Numbers, type Words } from './column-input.js';
-import type { OwnReadings } from './fitted-equation.js';
+import type { OwnReading, OwnReadings } from './fitted-equation.js';
 import { DOES_NOT_APPLY, REFUSED, RELATION } from './flags.js';
 
+/** The readings that are numbers. */
+export type NumberReading =
+  'circumferenceCm' | 'systolicMmHg' | 'diastolicMmHg' | 'cuffWidthCm' | 'ageYears' | 'paddingCoefficient' | OwnReading;
+
 /** The readings of an occlusion pressure, each a column. */
-export interface OcclusionReadingColumns {
+export interface OcclusionReadingColumns extends Readonly<Record<NumberReading, Numbers>> {
   readonly limb: Words<Limb>;
-  readonly circumferenceCm: Numbers;
-  readonly systolicMmHg: Numbers;
-  readonly diastolicMmHg: Numbers;
-  readonly cuffWidthCm: Numbers;
   readonly posture: Words<Posture>;
-  readonly ageYears: Numbers;
   readonly sex: Words<Sex>;
-  readonly paddingCoefficient: Numbers;
   readonly side: Words<Side>;
   readonly circumferenceSite: Words<CircumferenceSite>;
-  readonly heightCm: Numbers;
-  readonly bodyMassIndex: Numbers;
-  readonly skinfoldMm: Numbers;
 }
 
 /** A column of the errors of a reading, and the reading they belong to. */

@@ -1,10 +1,9 @@
 import { Math } from '../quantity/maths.js';
-import { describe } from '../answer/issues.js';
 import type { Reader } from '../answer/reader.js';
 import type { Range } from '../pressure/equation.js';
 import { limbCircumference, quantities, SEXES, type Limb, type Sex } from '../quantity/quantities.js';
 import { OWN_READINGS, TERM_FIELDS, type TermField } from './fitted-equation.js';
-import { ABOVE_DIASTOLIC, need, TRUE_OR_FALSE } from '../answer/needs.js';
+import { ABOVE_DIASTOLIC, need } from '../answer/needs.js';
 import { ROWS } from './needs.js';
 
 /** One person’s measured occlusion pressure with the readings to predict it from. */
@@ -31,6 +30,7 @@ export interface FitRow {
   readonly skinfoldMm?: number;
 }
 
+/** Rows that a fit or a resampling takes. */
 export const MOST_ROWS = 10_000;
 
 /** A row as it was read. */
@@ -72,14 +72,6 @@ export function rowReaders(reader: Reader): readonly Reader[] {
   const readers = reader.optionalList('rows', ROWS, MOST_ROWS);
   if (!readers && !reader.has('rows')) reader.report('missing', 'rows', ROWS, 'undefined');
   return readers ?? [];
-}
-
-/** A field that is true or false; false where it is left out. */
-export function readFlag(reader: Reader, name: string): boolean {
-  const value = reader.raw(name);
-  if (value !== undefined && typeof value !== 'boolean')
-    reader.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
-  return value === true;
 }
 
 export const rangeOf = (values: readonly number[]): Range => ({

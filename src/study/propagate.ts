@@ -1,26 +1,25 @@
 import { Math, square } from '../quantity/maths.js';
 import type { Answer } from '../answer/answer.js';
 import { InputError, isInputError, issue, describe } from '../answer/issues.js';
+import { need } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
-import { cholesky } from '../statistics/cholesky.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { quantileBounds } from '../statistics/order.js';
-import { mersenneTwister, normalDeviates } from '../statistics/random.js';
-import { accurateSum, mean, quantile } from '../statistics/sums.js';
-import { readFlag } from './own-rows.js';
-import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
-import { A_FUNCTION, need } from '../answer/needs.js';
+import { correlatedDeviates, mersenneTwister, normalDeviates } from '../statistics/random.js';
+import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
 import {
-  PIPELINE,
-  UNCERTAIN_READINGS,
+  CORRELATIONS,
+  EACH_PAIR_ONCE,
   OTHER_NAME,
+  PIPELINE,
   POSSIBLE_TOGETHER,
   TAKEN_READINGS,
-  CORRELATIONS,
   TWO_NAMES,
-  EACH_PAIR_ONCE,
+  UNCERTAIN_READINGS,
 } from './needs.js';
+import { readDraws, readFlag, readFunction, readSeed } from './options.js';
+import { away, readUncertain, type Drawn, type Uncertain } from './uncertain.js';
 
 /** How two inputs go together. */
 export interface Correlation {
@@ -108,8 +107,6 @@ export interface Propagated {
   };
 }
 
-const DRAWS: Quantity = { name: 'draws', unit: '1', min: 100, max: 1_000_000, whole: true };
-const SEED: Quantity = { name: 'seed', unit: '1', min: 0, max: 0xffffffff, whole: true };
 const CORRELATION: Quantity = { name: 'correlation', unit: '1', min: -0.999999, max: 0.999999 };
 const MOST_INPUTS = 100;
 const OWN = 'own';
@@ -185,20 +182,13 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
     names.push(name);
     readings.push(readUncertain(part));
   }
-  const pipeline = reader.raw('pipeline') as PropagateInput['pipeline'];
-  if (typeof pipeline !== 'function') reader.report('wrong-type', 'pipeline', A_FUNCTION, describe(pipeline));
-  const whole = (name: 'draws' | 'seed', quantity: Quantity, otherwise: number): number => {
-    const number = reader.raw(name);
-    return number === undefined ? otherwise : (reader.judge(name, quantity, number) ?? NaN);
-  };
-  const draws = whole('draws', DRAWS, 10_000);
-  const seed = whole('seed', SEED, 1);
+  const pipeline = readFunction<(draw: Readonly<Record<string, number>>) => unknown>(reader, 'pipeline');
+  const draws = readDraws(reader, 100, 1_000_000, 10_000);
+  const seed = readSeed(reader);
   const keepDraws = readFlag(reader, 'keepDraws');
   const correlations = readCorrelations(reader, names);
-  const lower = correlations && cholesky(correlations);
-  if (correlations && !lower) {
-    reader.report('wrong-relation', 'correlations', POSSIBLE_TOGETHER, 'others');
-  }
+  const together = correlations && correlatedDeviates(correlations);
+  if (correlations && !together) reader.report('wrong-relation', 'correlations', POSSIBLE_TOGETHER, 'others');
   reader.done();
 
   const run = (numbers: readonly number[]): Outcome | undefined => {
@@ -219,7 +209,7 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
   let log = true;
   for (let count = 0; count < draws; count += 1) {
     // Without correlations a reading is drawn at once, so that its draws are those of the same seed as ever.
-    const deviates = lower && correlated(lower, normal);
+    const deviates = together?.(normal);
     const drawn = readings.map(({ at }, index) => at(deviates ? deviates[index]! : normal(), random, normal));
     const outcome = run(drawn);
     // The deviate is drawn in any case, so that a refused draw does not shift those after it.
@@ -230,13 +220,11 @@ export function propagate<Name extends string>(input: PropagateInput<Name>): Pro
     if (keepDraws) drawn.forEach((value, index) => kept[index]!.push(value));
   }
   const n = results.length;
-  if (n < 2) {
-    throw new InputError([issue('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took')]);
-  }
+  if (n < 2) throw new InputError([issue('wrong-relation', ['inputs'], TAKEN_READINGS, 'none it took')]);
   const sorted = Float64Array.from(results).sort();
   const scaled = log ? results.map((result) => Math.log(result)) : results;
   const middle = mean(scaled);
-  const variance = accurateSum(scaled.map((result) => square(result - middle))) / (n - 1);
+  const variance = squaresAbout(scaled, middle) / (n - 1);
   const fourth = accurateSum(scaled.map((result) => square(square(result - middle)))) / n;
   const closedForm = closedFormOf(names, readings, correlations, log, run);
   return {
@@ -278,12 +266,6 @@ function readCorrelations(reader: Reader, names: readonly string[]): number[][] 
     else matrix[i]![j] = matrix[j]![i] = value;
   }
   return matrix;
-}
-
-/** Correlated normal deviates. */
-function correlated(lower: readonly (readonly number[])[], normal: () => number): number[] {
-  const free = lower.map(() => normal());
-  return lower.map((row) => row.reduce((sum, entry, index) => sum + entry * free[index]!, 0));
 }
 
 /** Slopes by differences over ± one standard deviation; one-sided where the pipeline refuses an end. */

@@ -85,14 +85,9 @@ export function reachedColumns<K extends Base>(input: ReachedColumnsInput<K>): R
   reader.done();
   const { value, lower, upper, standardDeviation, flag: before } = of!;
   const rows = value.length;
-  const [percents, lowers, uppers, chances] = [0, 0, 0, 0].map(() => new Float64Array(rows).fill(NaN)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  const flag = new Uint8Array(rows);
-  for (let row = 0; row < rows; row += 1) flag[row] = before[row]! & REFUSED;
+  const nothing = (): Float64Array => new Float64Array(rows).fill(NaN);
+  const [percents, lowers, uppers, chances] = [nothing(), nothing(), nothing(), nothing()];
+  const flag = before.map((bits) => bits & REFUSED);
   settings.check(flag, 0, rows);
   for (let row = 0; row < rows; row += 1) {
     if (flag[row] !== 0) continue;

@@ -17,7 +17,7 @@ import {
   type RecalibratedOcclusionEquation,
   type TermField,
 } from './fitted-equation.js';
-import { caution, short } from './messages.js';
+import { caution, short } from './cautions.js';
 import { rangeOf, rangesOf, readRow, rowReaders, type FitRow } from './own-rows.js';
 import { need, AT_LEAST } from '../answer/needs.js';
 import { VARYING_PRESSURES, NO_ROW_ALONE, NO_PADDING, ONE_WIDTH, DIFFERING, VARYING_MORE } from './needs.js';

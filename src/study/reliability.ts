@@ -2,16 +2,17 @@ import { Math, square } from '../quantity/maths.js';
 import type { Caution } from '../answer/answer.js';
 import { issue, type InputIssue } from '../answer/issues.js';
 import { Reader } from '../answer/reader.js';
-import type { WithConfidence, WithError } from './agreement.js';
 import { fQuantile } from '../statistics/beta.js';
 import { chiSquareQuantile } from '../statistics/chi-square.js';
+import { around, mapped, type WithConfidence, type WithError } from '../statistics/interval.js';
 import { NORMAL_95 } from '../statistics/normal.js';
 import { studentT95 } from '../statistics/student-t.js';
-import { accurateSum, mean } from '../statistics/sums.js';
-import { isList, numbersOf, type Numbers } from './lists.js';
-import { caution } from './messages.js';
+import { accurateSum, mean, squaresAbout } from '../statistics/sums.js';
 import { need } from '../answer/needs.js';
-import { LEAST_EVERY_TEST, ABOVE_ZERO_LOG, TESTS } from './needs.js';
+import { caution, fewPeople } from './cautions.js';
+import { isList, numbersOf, reportNoLogarithm, type Numbers } from './lists.js';
+import { LEAST_EVERY_TEST, TESTS } from './needs.js';
+import { readScale } from './options.js';
 
 /** The coefficients, by their names of 1979; k tests. */
 export interface IntraclassCorrelations {
@@ -79,17 +80,10 @@ export interface ReliabilityOptions {
 }
 
 const LEAST_PEOPLE = 3;
-const FEW_PEOPLE = 10;
 const MOST_TESTS = 100;
-const SCALES = ['difference', 'log'] as const;
 
 /** Of one test from the ratio F of mean squares: (F − 1) / (F + k − 1). */
 const single = (f: number, k: number): number => (f - 1) / (f + k - 1);
-const mapped = ({ value, lower, upper }: WithConfidence, of: (number: number) => number): WithConfidence => ({
-  value: of(value),
-  lower: of(lower),
-  upper: of(upper),
-});
 
 function intraclassOf(
   { people: bms, tests: jms, error: ems, within: wms }: Reliability['meanSquares'] & { readonly within: number },
@@ -137,6 +131,37 @@ function intraclassOf(
   };
 }
 
+/** The scores of the people who have every test, one list a test, on the scale asked for. */
+function readTests(tests: unknown, options: ReliabilityOptions) {
+  const issues: InputIssue[] = [];
+  const reader = new Reader(options, ['options'], issues);
+  const scale = readScale(reader);
+  const columns: Float64Array[] = [];
+  try {
+    const count = isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS ? tests.length : 0;
+    if (count === 0) issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), 'something else'));
+    for (let test = 0; test < count; test += 1) {
+      const list = (tests as ArrayLike<unknown>)[test];
+      columns.push(numbersOf(list, `tests[${test}]`, issues, columns[0]?.length));
+    }
+  } catch {
+    issues.push(issue('unreadable', ['tests'], need(TESTS, { most: MOST_TESTS }), 'an error'));
+  }
+  if (!reader.fine) reader.done();
+
+  const kept = [...columns[0]!.keys()].filter((row) => columns.every((column) => !Number.isNaN(column[row])));
+  if (kept.length < LEAST_PEOPLE) {
+    issues.push(issue('wrong-relation', ['tests'], need(LEAST_EVERY_TEST, { least: LEAST_PEOPLE }), `${kept.length}`));
+  }
+  const log = scale === 'log';
+  if (log) columns.forEach((column, test) => reportNoLogarithm(column, kept, ['tests', test], issues));
+  reader.done();
+  const scores = columns.map((column) =>
+    Float64Array.from(kept, (row) => (log ? Math.log(column[row]!) : column[row]!)),
+  );
+  return { scale, scores, missing: columns[0]!.length - kept.length };
+}
+
 /**
  * How well a test repeats itself: the same people, tested two times or more.
  *
@@ -170,53 +195,22 @@ function intraclassOf(
  * ```
  */
 export function reliability(tests: readonly Numbers[], options: ReliabilityOptions = {}): Reliability {
-  const issues: InputIssue[] = [];
-  const reader = new Reader(options, ['options'], issues);
-  const log = (reader.optionalChoice('scale', SCALES) ?? 'difference') === 'log';
-  const columns: Float64Array[] = [];
-  let k = 0;
-  try {
-    if (isList(tests) && tests.length >= 2 && tests.length <= MOST_TESTS) k = tests.length;
-    else issues.push(issue('wrong-type', ['tests'], need(TESTS, { most: MOST_TESTS }), 'something else'));
-    for (let test = 0; test < k; test += 1) {
-      columns.push(numbersOf(tests[test], `tests[${test}]`, issues, columns[0]?.length));
-    }
-  } catch {
-    issues.push(issue('unreadable', ['tests'], need(TESTS, { most: MOST_TESTS }), 'an error'));
-  }
-  const kept: number[] = [];
-  if (issues.length === 0) {
-    for (let row = 0; row < columns[0]!.length; row += 1) {
-      if (columns.every((column) => !Number.isNaN(column[row]!))) kept.push(row);
-    }
-    if (kept.length < LEAST_PEOPLE) {
-      issues.push(
-        issue('wrong-relation', ['tests'], need(LEAST_EVERY_TEST, { least: LEAST_PEOPLE }), `${kept.length}`),
-      );
-    }
-    for (const [test, column] of log ? columns.entries() : []) {
-      const wrong = kept.find((row) => !(column[row]! > 0));
-      if (wrong !== undefined) {
-        issues.push(issue('out-of-range', ['tests', test, wrong], ABOVE_ZERO_LOG, `${column[wrong]}`));
-      }
-    }
-  }
-  reader.done();
-
-  const n = kept.length;
-  const scores = columns.map((column) =>
-    Float64Array.from(kept, (row) => (log ? Math.log(column[row]!) : column[row]!)),
-  );
+  const { scale, scores, missing } = readTests(tests, options);
+  const log = scale === 'log';
+  const k = scores.length;
+  const n = scores[0]!.length;
   const testMeans = scores.map(mean);
   const middle = mean(testMeans);
   const peopleMeans = scores[0]!.map((_, row) => mean(scores.map((column) => column[row]!)));
-  const sumOver = (of: (score: number, row: number, test: number) => number): number =>
-    accurateSum(scores.map((column, test) => accurateSum(column.map((score, row) => square(of(score, row, test))))));
-  const errorSquares = sumOver((score, row, test) => score - peopleMeans[row]! - testMeans[test]! + middle);
-  const testSquares = n * accurateSum(testMeans.map((of) => square(of - middle)));
+  const errorSquares = accurateSum(
+    scores.map((column, test) =>
+      accurateSum(column.map((score, row) => square(score - peopleMeans[row]! - testMeans[test]! + middle))),
+    ),
+  );
+  const testSquares = n * squaresAbout(testMeans, middle);
   const degrees = (n - 1) * (k - 1);
   const meanSquares = {
-    people: (k * accurateSum(peopleMeans.map((of) => square(of - middle)))) / (n - 1),
+    people: (k * squaresAbout(peopleMeans, middle)) / (n - 1),
     tests: testSquares / (k - 1),
     error: errorSquares / degrees,
   };
@@ -230,15 +224,12 @@ export function reliability(tests: readonly Numbers[], options: ReliabilityOptio
   const changes = testMeans.slice(1).map((_, test) => {
     const differences = scores[test + 1]!.map((score, row) => score - scores[test]![row]!);
     const value = mean(differences);
-    const squared = accurateSum(differences.map((difference) => square(difference - value)));
-    const standardError = Math.sqrt(squared / (n - 1) / n);
-    const half = studentT95(n - 1) * standardError;
-    const ends = { value: back(value), lower: back(value - half), upper: back(value + half) };
-    return { from: test + 1, to: test + 2, ...ends, standardError };
+    const standardError = Math.sqrt(squaresAbout(differences, value) / (n - 1) / n);
+    return { from: test + 1, to: test + 2, ...mapped(around(value, standardError, studentT95(n - 1)), back) };
   });
   const none = back(0);
   const cautions = [
-    ...(n < FEW_PEOPLE ? [caution('caution', 'few-people', { people: n })] : []),
+    ...fewPeople(n),
     ...changes
       .filter(({ lower, upper }) => lower > none || upper < none)
       .map(({ from, to, value }) =>
@@ -246,10 +237,10 @@ export function reliability(tests: readonly Numbers[], options: ReliabilityOptio
       ),
   ];
   return {
-    scale: log ? 'log' : 'difference',
+    scale,
     people: n,
     tests: k,
-    missing: columns[0]!.length - n,
+    missing,
     ...(varies && { intraclass: intraclassOf({ ...meanSquares, within }, n, k) }),
     typicalError,
     standardErrorOfMeasurement: Math.sqrt(meanSquares.error + Math.max(0, meanSquares.tests - meanSquares.error) / n),

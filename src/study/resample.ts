@@ -1,27 +1,25 @@
 import { Math, square } from '../quantity/maths.js';
 import { describe, describeLength, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
+import { LIST_OF, need, type Asked } from '../answer/needs.js';
 import { Reader } from '../answer/reader.js';
-import type { Quantity } from '../quantity/quantities.js';
 import { normalChance, normalQuantile, NORMAL_95 } from '../statistics/normal.js';
 import { indexBelow, mersenneTwister, shuffled } from '../statistics/random.js';
-import { accurateSum, mean, quantile } from '../statistics/sums.js';
-import { isList, numbersOf, peopleOf, type Numbers } from './lists.js';
-import { LIST_OF, A_FUNCTION, need } from '../answer/needs.js';
+import { accurateSum, mean, quantile, squaresAbout } from '../statistics/sums.js';
+import { isList, numbersOf, pairRows, peopleOf, type Numbers } from './lists.js';
 import {
-  LEAST_PEOPLE_OF,
+  ABOVE_ZERO_LOG,
   LEAST_BOTH,
+  LEAST_PEOPLE_OF,
   NAME_OR_NUMBER,
+  PREDICTOR,
   STATISTIC,
   TAKES_SAMPLES,
   TO_FINITE,
-  PREDICTOR,
-  ABOVE_ZERO_LOG,
 } from './needs.js';
+import { readDraws, readFunction, readScale, readSeed } from './options.js';
+import { MOST_ROWS } from './own-rows.js';
 
-const MOST_ROWS = 10_000;
 const LEAST = 3;
-const DRAWS: Quantity = { name: 'draws', unit: '1', min: 200, max: 20_000, whole: true };
-const SEED: Quantity = { name: 'seed', unit: '1', min: 0, max: 0xffffffff, whole: true };
 
 /** The person of each row, where people have several rows: a name or a number. */
 type People = ArrayLike<string | number | null | undefined>;
@@ -36,6 +34,12 @@ function groupsOf(rows: number, person: unknown, issues: InputIssue[]): readonly
     else (groups[who] ??= []).push(row);
   });
   return groups;
+}
+
+/** Refuses groups that are too few to be drawn or parted. */
+function refuseFew(reader: Reader, { length }: readonly unknown[]): void {
+  if (reader.fine && length < LEAST)
+    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${length}`);
 }
 
 /** Your rows as they are, whatever is in them. */
@@ -55,15 +59,13 @@ function readRows<T>(reader: Reader): readonly T[] {
   return [];
 }
 
-function readFunction(reader: Reader, name: string): void {
-  const given = reader.raw(name);
-  if (typeof given !== 'function') reader.report('wrong-type', name, A_FUNCTION, describe(given));
+function refuse(code: InputIssue['code'], name: string, expected: Asked, received: string): never {
+  throw new InputError([issue(code, [name], expected, received)]);
 }
 
-const whole = (reader: Reader, name: string, quantity: Quantity, otherwise: number): number => {
-  const given = reader.raw(name);
-  return given === undefined ? otherwise : (reader.judge(name, quantity, given) ?? NaN);
-};
+/** What your function gave, which must be a finite number. */
+const finite = (name: string, expected: Asked, value: unknown): number =>
+  typeof value === 'number' && Number.isFinite(value) ? value : refuse('wrong-type', name, expected, describe(value));
 
 /** What {@link bootstrap} takes. */
 export interface BootstrapInput<Row> {
@@ -141,25 +143,21 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const rows = readRows<Row>(reader);
-  readFunction(reader, 'statistic');
+  const statistic = readFunction<BootstrapInput<Row>['statistic']>(reader, 'statistic');
   const groups = groupsOf(rows.length, reader.raw('person'), issues);
-  const draws = whole(reader, 'draws', DRAWS, 2000);
-  const seed = whole(reader, 'seed', SEED, 1);
-  if (reader.fine && groups.length < LEAST) {
-    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${groups.length}`);
-  }
+  const draws = readDraws(reader, 200, 20_000, 2000);
+  const seed = readSeed(reader);
+  refuseFew(reader, groups);
   reader.done();
-  const { statistic } = input;
-  const figure = (of: readonly Row[]): number => {
-    const value: unknown = statistic(of);
-    if (typeof value === 'number' && Number.isFinite(value)) return value;
-    throw new InputError([issue('wrong-type', ['statistic'], STATISTIC, describe(value))]);
-  };
-  const attempt = (of: readonly Row[]): number | undefined => {
+  const figure = (of: readonly Row[]): number => finite('statistic', STATISTIC, statistic(of));
+  /** The figure of some groups; none where your statistic refuses them. */
+  const attempt = (of: readonly (readonly number[])[]): readonly number[] => {
+    const some: Row[] = [];
+    for (const group of of) for (const row of group) some.push(rows[row]!);
     try {
-      return figure(of);
+      return [figure(some)];
     } catch (error) {
-      if (isInputError(error) && error.issues[0]?.path[0] !== 'statistic') return undefined;
+      if (isInputError(error) && error.issues[0]?.path[0] !== 'statistic') return [];
       throw error;
     }
   };
@@ -167,26 +165,16 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
   const random = mersenneTwister(seed);
   const drawn: number[] = [];
   for (let draw = 0; draw < draws; draw += 1) {
-    const sample: Row[] = [];
-    for (let place = 0; place < groups.length; place += 1) {
-      for (const row of groups[indexBelow(random, groups.length)]!) sample.push(rows[row]!);
-    }
-    const one = attempt(sample);
-    if (one !== undefined) drawn.push(one);
+    drawn.push(...attempt(groups.map(() => groups[indexBelow(random, groups.length)]!)));
   }
   const n = drawn.length;
-  if (n < 2) {
-    throw new InputError([issue('wrong-relation', ['statistic'], TAKES_SAMPLES, 'none it took')]);
-  }
+  if (n < 2) refuse('wrong-relation', 'statistic', TAKES_SAMPLES, 'none it took');
   const sorted = Float64Array.from(drawn).sort();
   const middle = mean(drawn);
   // Acceleration: the skewness of the figure over the rows (people) left out one by one.
-  const leftOut = groups.flatMap((_, out) => {
-    const one = attempt(groups.flatMap((group, index) => (index === out ? [] : group.map((row) => rows[row]!))));
-    return one === undefined ? [] : [one];
-  });
+  const leftOut = groups.flatMap((_, out) => attempt(groups.filter((__, index) => index !== out)));
   const centre = mean(leftOut);
-  const second = accurateSum(leftOut.map((one) => square(centre - one)));
+  const second = squaresAbout(leftOut, centre);
   const third = accurateSum(leftOut.map((one) => square(centre - one) * (centre - one)));
   const acceleration = second > 0 ? third / (6 * second * Math.sqrt(second)) : 0;
   // Ties count half, so that a figure that never moves has its value for an interval.
@@ -198,7 +186,7 @@ export function bootstrap<Row>(input: BootstrapInput<Row>): Bootstrap {
   };
   return {
     value,
-    standardError: Math.sqrt(accurateSum(drawn.map((one) => square(one - middle))) / (n - 1)),
+    standardError: Math.sqrt(squaresAbout(drawn, middle) / (n - 1)),
     bias: middle - value,
     lower: end(-NORMAL_95),
     upper: end(NORMAL_95),
@@ -281,34 +269,26 @@ export function crossValidate<Row>(input: CrossValidateInput<Row>): CrossValidat
   const issues: InputIssue[] = [];
   const reader = new Reader(input, [], issues);
   const rows = readRows<Row>(reader);
-  readFunction(reader, 'fit');
-  readFunction(reader, 'measured');
+  const fit = readFunction<(rows: readonly Row[]) => unknown>(reader, 'fit');
+  const measuredOf = readFunction<CrossValidateInput<Row>['measured']>(reader, 'measured');
   const groups = groupsOf(rows.length, reader.raw('person'), issues);
-  const bounds: Quantity = { name: 'folds', unit: '1', min: 2, max: Math.max(2, groups.length), whole: true };
-  const folds = whole(reader, 'folds', bounds, Math.max(2, Math.min(10, groups.length)));
-  const seed = whole(reader, 'seed', SEED, 1);
-  if (reader.fine && groups.length < LEAST) {
-    reader.report('wrong-relation', 'person', need(LEAST_PEOPLE_OF, { least: LEAST }), `${groups.length}`);
-  }
+  const most = Math.max(2, groups.length);
+  const bounds = { name: 'folds', unit: '1', min: 2, max: most, whole: true } as const;
+  const folds = reader.optionalNumber('folds', bounds) ?? Math.min(10, most);
+  const seed = readSeed(reader);
+  refuseFew(reader, groups);
   reader.done();
-  const finite = (name: string, value: unknown): number => {
-    if (typeof value === 'number' && Number.isFinite(value)) return value;
-    throw new InputError([issue('wrong-type', [name], TO_FINITE, describe(value))]);
-  };
-  const { fit, measured: measuredOf } = input;
-  const measured = rows.map((row) => finite('measured', measuredOf(row)));
+  const measured = rows.map((row) => finite('measured', TO_FINITE, measuredOf(row)));
   const fold = new Array<number>(rows.length).fill(0);
   shuffled(mersenneTwister(seed), groups.length).forEach((group, place) => {
     for (const row of groups[group]!) fold[row] = place % folds;
   });
   const predicted = new Array<number>(rows.length).fill(0);
   for (let part = 0; part < folds; part += 1) {
-    const predict: unknown = fit(rows.filter((_, row) => fold[row] !== part));
-    if (typeof predict !== 'function') {
-      throw new InputError([issue('wrong-type', ['fit'], PREDICTOR, describe(predict))]);
-    }
+    const predict = fit(rows.filter((_, row) => fold[row] !== part));
+    if (typeof predict !== 'function') refuse('wrong-type', 'fit', PREDICTOR, describe(predict));
     rows.forEach((row, index) => {
-      if (fold[index] === part) predicted[index] = finite('fit', (predict as (row: Row) => unknown)(row));
+      if (fold[index] === part) predicted[index] = finite('fit', TO_FINITE, (predict as (row: Row) => unknown)(row));
     });
   }
   const errors = predicted.map((value, row) => value - measured[row]!);
@@ -354,7 +334,6 @@ export interface Conformal {
 
 /** Below, no interval of this kind holds 95 %. */
 const LEAST_PEOPLE = 19;
-const SCALES = ['difference', 'log'] as const;
 
 /**
  * The half-width of a prediction interval that holds for any distribution of the errors (split conformal).
@@ -385,43 +364,40 @@ const SCALES = ['difference', 'log'] as const;
 export function conformal(measured: Numbers, predicted: Numbers, options: ConformalOptions = {}): Conformal {
   const issues: InputIssue[] = [];
   const reader = new Reader(options, ['options'], issues);
-  const scale = reader.optionalChoice('scale', SCALES) ?? 'difference';
-  const seed = whole(reader, 'seed', SEED, 1);
+  const scale = readScale(reader);
+  const seed = readSeed(reader);
   const person = reader.raw('person');
   const x = numbersOf(measured, 'measured', issues);
   const y = numbersOf(isList(predicted) ? predicted : undefined, 'predicted', issues, x.length);
-  const of = person === undefined ? undefined : peopleOf(person, 'person', issues, x.length);
+  const who = person === undefined ? undefined : peopleOf(person, 'person', issues, x.length);
+  if (!reader.fine) reader.done();
+
+  const { kept } = pairRows(x, y, who);
+  const log = scale === 'log';
   const errors: number[][] = [];
-  let missing = 0;
-  for (let row = 0; issues.length === 0 && row < x.length; row += 1) {
+  for (const row of kept) {
     const [a, e] = [x[row]!, y[row]!];
-    const who = of ? of[row]! : row;
-    if (a !== a || e !== e || who < 0) {
-      missing += 1;
-      continue;
-    }
-    if (scale === 'log' && !(a > 0 && e > 0)) {
+    if (log && !(a > 0 && e > 0)) {
       issues.push(issue('out-of-range', [a > 0 ? 'predicted' : 'measured', row], ABOVE_ZERO_LOG, `${a > 0 ? e : a}`));
       break;
     }
-    (errors[who] ??= []).push(Math.abs(scale === 'log' ? Math.log(a / e) : a - e));
+    (errors[who ? who[row]! : row] ??= []).push(Math.abs(log ? Math.log(a / e) : a - e));
   }
   const groups = errors.filter((group) => group !== undefined);
-  if (issues.length === 0 && groups.length < LEAST_PEOPLE) {
-    issues.push(issue('wrong-relation', ['measured'], need(LEAST_BOTH, { least: LEAST_PEOPLE }), `${groups.length}`));
+  const people = groups.length;
+  if (reader.fine && people < LEAST_PEOPLE) {
+    issues.push(issue('wrong-relation', ['measured'], need(LEAST_BOTH, { least: LEAST_PEOPLE }), `${people}`));
   }
   reader.done();
   const random = mersenneTwister(seed);
-  const people = groups.length;
   const one = groups.map((group) => (group.length === 1 ? group[0]! : group[indexBelow(random, group.length)]!));
-  const sorted = Float64Array.from(one).sort();
   const rank = Math.ceil(0.95 * (people + 1) - 1e-9);
-  const width = sorted[rank - 1]!;
+  const width = Float64Array.from(one).sort()[rank - 1]!;
   return {
     scale,
-    halfWidth: scale === 'log' ? Math.exp(width) : width,
+    halfWidth: log ? Math.exp(width) : width,
     people,
     level: rank / (people + 1),
-    missing,
+    missing: x.length - kept.length,
   };
 }

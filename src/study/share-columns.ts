@@ -4,15 +4,14 @@ import { plainInput } from '../answer/plain-input.js';
 import type { Reader } from '../answer/reader.js';
 import { grades } from '../evidence/grades.js';
 import { decimal } from '../quantity/decimal.js';
-import { inLoadUnit, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
+import { inLoadUnit, quantities, type Unit } from '../quantity/quantities.js';
 import type { Rounding } from '../quantity/exact.js';
 import { loadableWeights, loadBar, readInventory, ROUNDINGS, type Plate } from '../strength/plates.js';
 import { nearestOf } from '../strength/training-load.js';
 import {
-  hasColumns,
   inBlocks,
   outputColumns,
-  refuseRows,
+  wholeColumns,
   type AnswerColumns,
   type ColumnAnswer,
   type ColumnsAbout,
@@ -66,31 +65,25 @@ export interface LoadColumnsInput {
   readonly into?: AnswerColumns | undefined;
 }
 
-/** A column answer that is given back, and the range its scalar sister takes. */
+/** A column answer that is given back: its field, and the kinds and units it may have. */
 interface Base {
   readonly field: string;
   readonly kinds: readonly Answer['kind'][];
   readonly units: readonly Unit[];
-  readonly min: number;
-  readonly max: number;
 }
 
 /** A column answer of an earlier call; only what is worked with is looked at. */
-export function readBase(
-  reader: Reader,
-  input: ColumnReader,
-  { field, kinds, units }: Pick<Base, 'field' | 'kinds' | 'units'>,
-): ColumnAnswer | undefined {
+export function readBase(reader: Reader, input: ColumnReader, { field, kinds, units }: Base): ColumnAnswer | undefined {
   const expected = need(COLUMN_ANSWER, { kinds });
   const given = reader.raw(field);
   try {
-    const { value, lower, upper, standardDeviation, flag, about } = given as ColumnAnswer;
+    const columns = wholeColumns(given as ColumnAnswer);
+    const { about } = given as ColumnAnswer;
     const { kind, unit, evidence } = about;
-    const whole = hasColumns({ value, lower, upper, standardDeviation, flag }, value.length);
-    if (whole && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
-      input.rows = value.length;
+    if (columns && kinds.includes(kind) && units.includes(unit) && Object.hasOwn(grades, evidence)) {
+      input.rows = columns.value.length;
       // What holds for the rows is passed along, as `inputs` of what is worked out from them.
-      return { value, lower, upper, standardDeviation, flag, about: plainInput(about, expected) as ColumnsAbout };
+      return { ...columns, about: plainInput(about, expected) as ColumnsAbout };
     }
   } catch {
     // Whatever cannot be read is no column answer.
@@ -99,134 +92,107 @@ export function readBase(
   return undefined;
 }
 
-/** Brings a percentage of a value to what there is; NaN where nothing there is will do. */
+/** Brings a percentage of a value to what you can set; NaN where nothing will do. */
 type Fit = (percent: number, value: number) => number;
+/** The same for a row, which may have a step of its own. */
+type RowFit = (percent: number, value: number, row: number) => number;
 
-interface Share {
-  /** The field of the percentage. */
-  readonly percent: 'percentLop' | 'percentOneRepMax';
-  readonly base: Base;
-  readonly step: { readonly field: string; readonly quantity: Quantity; readonly otherwise?: number };
-  /** Reads what a value is brought to where that is no step, in the unit of the column answer. */
-  readonly readFit?: (unit: Unit) => ((highest: number) => Fit) | undefined;
-  readonly ceiling?: { readonly field: string; readonly quantity: Quantity };
-  readonly about: Pick<ColumnsAbout, 'kind' | 'equation'>;
+/** Brings to steps, one for all rows or one a row; `otherwise` where there is none. */
+function fitToSteps(steps: Numbers, otherwise: number, rounding: Rounding): RowFit {
+  let by: Step = stepOf(otherwise);
+  return (percent, value, row) => {
+    const own = at(steps, row);
+    const asked = own === own ? own : otherwise;
+    if (asked !== by.step) by = stepOf(asked);
+    return roundShare(percent, value, by, rounding);
+  };
 }
 
-/** A percentage of a column answer, brought to a step: what targets and loads have in common. */
-function shareColumns(
-  reader: Reader,
-  { percent: field, base, step, readFit, ceiling, about }: Share,
-  rounding: Rounding,
-): ColumnAnswer {
-  const input = new ColumnReader(reader);
-  const of = readBase(reader, input, base);
-  const percents = input.numbers(field, quantities[field]);
-  const given = input.numbers(step.field, step.quantity, 'values');
-  // If you give a step for each row, every row needs one, unless there is one to fall back on.
-  const steps =
-    given.varies && step.otherwise === undefined ? new Numbers(step.quantity, given.values, true, false) : given;
-  const fitOf = readFit?.(of?.about.unit ?? base.units[0]!);
-  const ceilings = ceiling ? input.numbers(ceiling.field, ceiling.quantity, 'values') : undefined;
-  const rows = of?.value.length ?? 0;
-  const out = outputColumns(reader, rows);
-  reader.done();
-
+/** A percentage of each row of a column answer, brought to what can be set. */
+function shareColumns<K extends 'cuff-pressure' | 'training-load'>(
+  { about, ...of }: ColumnAnswer,
+  { field, min, max }: { readonly field: string; readonly min: number; readonly max: number },
+  percents: Numbers,
+  settings: readonly Numbers[],
+  fit: RowFit,
+  out: AnswerColumns,
+  kind: Pick<ColumnsAbout<K>, 'kind' | 'equation'>,
+): ColumnAnswer<K> {
   const { value, lower, upper, standardDeviation, flag } = out;
-  const {
-    value: whole,
-    lower: wholeLower,
-    upper: wholeUpper,
-    standardDeviation: wholeDeviation,
-    flag: wholeFlag,
-  } = of!;
-  const log = of!.about.scale === 'log';
-  const fallback = step.otherwise ?? NaN;
-  const fit = fitOf?.(highestShare(of!, percents));
-  let by: Step = stepOf(fallback);
-  const setting = (row: number, percent: number): number => {
-    const given = whole[row]!;
-    if (fit) return fit(percent, given);
-    const ownStep = steps.values[row & steps.mask]!;
-    const asked = ownStep === ownStep ? ownStep : fallback;
-    if (asked !== by.step) by = stepOf(asked);
-    const most = ceilings ? ceilings.values[row & ceilings.mask]! : NaN;
-    const near = (percent / 100) * given;
-    const above = near > most * (1 + DOUBT) || (near > most * (1 - DOUBT) && exactShare(percent, given) > most);
-    if (above) {
-      flag[row]! |= CEILING_REACHED;
-      return roundShare(100, most, by, rounding);
-    }
-    return roundShare(percent, given, by, rounding);
-  };
-  inBlocks(rows, (from, to) => {
+  const { value: whole, lower: wholeLower, upper: wholeUpper, standardDeviation: wholeDeviation } = of;
+  const { unit, evidence, scale } = about;
+  const log = scale === 'log';
+  inBlocks(out, (from, to) => {
     // Earlier flags of a row stay; the given flags are read first, as they may be those written to.
     for (let row = from; row < to; row += 1) {
-      const before = wholeFlag[row]!;
+      const before = of.flag[row]!;
       const given = whole[row]!;
       // An end on the wrong side of its value contradicts it; where there is no interval both are NaN.
-      const fine = given >= base.min && given <= base.max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
+      const fine = given >= min && given <= max && !(wholeLower[row]! > given || wholeUpper[row]! < given);
       flag[row] = before & REFUSED || fine ? before : given === given ? IMPOSSIBLE : MISSING;
     }
-    percents.check(flag, from, to);
-    steps.check(flag, from, to);
-    ceilings?.check(flag, from, to);
+    for (const column of [percents, ...settings]) column.check(flag, from, to);
     for (let row = from; row < to; row += 1) {
-      if ((flag[row]! & REFUSED) === 0) {
-        const percent = percents.values[row & percents.mask]!;
-        const low = (percent / 100) * wholeLower[row]!;
-        const high = (percent / 100) * wholeUpper[row]!;
-        // On a log scale a share of a pressure has the deviation of the pressure.
-        const deviation = log ? wholeDeviation[row]! : (percent / 100) * wholeDeviation[row]!;
-        const reached = setting(row, percent);
-        if (reached > 0) {
-          value[row] = reached;
-          lower[row] = low;
-          upper[row] = high;
-          standardDeviation[row] = deviation;
-          continue;
-        }
+      if ((flag[row]! & REFUSED) !== 0) continue;
+      const percent = at(percents, row);
+      const share = percent / 100;
+      // All are read before any is written: the columns may be the same.
+      const [low, high] = [share * wholeLower[row]!, share * wholeUpper[row]!];
+      // On a log scale a share of a pressure has the deviation of the pressure.
+      const deviation = log ? wholeDeviation[row]! : share * wholeDeviation[row]!;
+      const reached = fit(percent, whole[row]!, row);
+      if (!(reached > 0)) {
         flag[row] = RELATION;
+        continue;
       }
+      value[row] = reached;
+      lower[row] = low;
+      upper[row] = high;
+      standardDeviation[row] = deviation;
     }
-    refuseRows(out, from, to);
   });
-  const { unit, evidence, scale } = of!.about;
   return {
     about: {
-      ...about,
+      ...kind,
       unit,
       level: 0.95,
       evidence,
       ...(log && { scale }),
       assumptions: [log ? logNormalInterval : normalInterval],
-      inputs: { [base.field]: of!.about },
+      inputs: { [field]: about },
     },
     ...out,
   };
 }
 
-export const targetColumns = (reader: Reader): ColumnAnswer<'cuff-pressure'> =>
-  shareColumns(
-    reader,
-    {
-      percent: 'percentLop',
-      base: {
-        field: 'occlusion',
-        kinds: ['occlusion-pressure'],
-        units: ['mm[Hg]'],
-        min: quantities.occlusionMmHg.min / 2,
-        max: quantities.occlusionMmHg.max * 4,
-      },
-      step: { field: 'gaugeStepMmHg', quantity: quantities.gaugeStepMmHg, otherwise: 1 },
-      ceiling: { field: 'ceilingMmHg', quantity: quantities.ceilingMmHg },
-      about: {
-        kind: 'cuff-pressure',
-        equation: 'percent-of-occlusion',
-      },
-    },
-    'down',
-  ) as ColumnAnswer<'cuff-pressure'>;
+export function targetColumns(reader: Reader): ColumnAnswer<'cuff-pressure'> {
+  const { min, max } = quantities.occlusionMmHg;
+  const base = {
+    field: 'occlusion',
+    kinds: ['occlusion-pressure'],
+    units: ['mm[Hg]'],
+    min: min / 2,
+    max: max * 4,
+  } as const;
+  const input = new ColumnReader(reader);
+  const of = readBase(reader, input, base);
+  const percents = input.numbers('percentLop', quantities.percentLop);
+  const steps = input.numbers('gaugeStepMmHg', quantities.gaugeStepMmHg, 'values');
+  const ceilings = input.numbers('ceilingMmHg', quantities.ceilingMmHg, 'values');
+  const out = outputColumns(reader, of?.value.length ?? 0);
+  reader.done();
+  const toStep = fitToSteps(steps, 1, 'down');
+  const toCeiling: RowFit = (percent, value, row) => {
+    const most = at(ceilings, row);
+    const near = (percent / 100) * value;
+    const above = near > most * (1 + DOUBT) || (near > most * (1 - DOUBT) && exactShare(percent, value) > most);
+    if (!above) return toStep(percent, value, row);
+    out.flag[row]! |= CEILING_REACHED;
+    return toStep(100, most, row);
+  };
+  const kind = { kind: 'cuff-pressure', equation: 'percent-of-occlusion' } as const;
+  return shareColumns(of!, base, percents, [steps, ceilings], toCeiling, out, kind);
+}
 
 /** What brings a load to loads you can set: give one of these fields at most. */
 const WAYS = ['step', 'available', 'bar'] as const;
@@ -244,18 +210,13 @@ function highestShare({ value }: ColumnAnswer, percents: Numbers): number {
 
 /** The ways to bring a load to what there is, besides a step. */
 function readLoadFit(reader: Reader, code: Unit, rounding: Rounding): ((highest: number) => Fit) | undefined {
-  const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code));
+  const available = reader.optionalNumbers('available', inLoadUnit(quantities.load, code))?.sort((a, b) => a - b);
   const inventory = readInventory(reader, code === '[lb_av]' ? 'lb' : 'kg', false);
   const [way, ...others] = WAYS.filter((name) => reader.has(name));
   for (const name of others) reader.report('wrong-relation', name, need(LEFT_OUT_WITH, { field: way! }), 'both');
   if (way === 'step') return undefined;
   return (highest) => {
-    if (available)
-      return fitTo(
-        [...available].sort((a, b) => a - b),
-        -Infinity,
-        rounding,
-      );
+    if (available) return fitTo(available, -Infinity, rounding);
     if (!inventory) return exactShare;
     // One more than the highest, so that the next load above it is there.
     const weights = loadableWeights(inventory, highest + 1);
@@ -287,25 +248,24 @@ function fitTo(loads: readonly number[], least: number, rounding: Rounding): Fit
 }
 
 export function loadColumns(reader: Reader): ColumnAnswer<'training-load'> {
+  const { min, max } = quantities.load;
+  const base = {
+    field: 'oneRepMax',
+    kinds: ['one-repetition-maximum'],
+    units: ['kg', '[lb_av]'],
+    min,
+    max: max * 40,
+  } as const;
   const rounding = reader.optionalChoice('rounding', ROUNDINGS) ?? 'nearest';
-  return shareColumns(
-    reader,
-    {
-      percent: 'percentOneRepMax',
-      base: {
-        field: 'oneRepMax',
-        kinds: ['one-repetition-maximum'],
-        units: ['kg', '[lb_av]'],
-        min: quantities.load.min,
-        max: quantities.load.max * 40,
-      },
-      step: { field: 'step', quantity: quantities.step },
-      readFit: (unit) => readLoadFit(reader, unit, rounding),
-      about: {
-        kind: 'training-load',
-        equation: 'percent-of-maximum',
-      },
-    },
-    rounding,
-  ) as ColumnAnswer<'training-load'>;
+  const input = new ColumnReader(reader);
+  const of = readBase(reader, input, base);
+  const percents = input.numbers('percentOneRepMax', quantities.percentOneRepMax);
+  // If you give a step for each row, every row needs one: there is none to fall back on.
+  const steps = input.numbers('step', quantities.step, 'column');
+  const fitOf = readLoadFit(reader, of?.about.unit ?? 'kg', rounding);
+  const out = outputColumns(reader, of?.value.length ?? 0);
+  reader.done();
+  const fit = fitOf ? fitOf(highestShare(of!, percents)) : fitToSteps(steps, NaN, rounding);
+  const kind = { kind: 'training-load', equation: 'percent-of-maximum' } as const;
+  return shareColumns(of!, base, percents, [steps], fit, out, kind);
 }

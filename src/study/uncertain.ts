@@ -3,7 +3,7 @@ import type { Reader } from '../answer/reader.js';
 import type { Quantity } from '../quantity/quantities.js';
 import { normalChance } from '../statistics/normal.js';
 import { chiSquareDeviate, type Random32 } from '../statistics/random.js';
-import { accurateSum, mean, quantile } from '../statistics/sums.js';
+import { mean, quantile, squaresAbout } from '../statistics/sums.js';
 import { AT_LEAST, BETWEEN, need } from '../answer/needs.js';
 import { LEAST_NUMBERS } from './needs.js';
 
@@ -83,9 +83,6 @@ const DISTRIBUTIONS = ['normal', 'uniform', 'triangular', 't', 'sample'] as cons
 const SCALES = ['log'] as const;
 const LEAST_SAMPLE = 2;
 
-const read = (part: Reader, name: string, quantity: Quantity): number =>
-  part.judge(name, quantity, part.raw(name)) ?? NaN;
-
 /** A value one deviate away, on its scale. */
 export const away = (value: number, deviation: number, log: boolean, deviate: number): number =>
   log ? value * Math.exp(deviation * deviate) : value + deviation * deviate;
@@ -94,14 +91,14 @@ export function readUncertain(part: Reader): Drawn {
   const distribution = part.optionalChoice('distribution', DISTRIBUTIONS) ?? 'normal';
   if (distribution === 'normal') {
     const log = part.optionalChoice('scale', SCALES) === 'log';
-    const value = read(part, 'value', log ? POSITIVE : VALUE);
-    const deviation = read(part, 'standardDeviation', log ? SHARE : DEVIATION);
+    const value = part.number('value', log ? POSITIVE : VALUE);
+    const deviation = part.number('standardDeviation', log ? SHARE : DEVIATION);
     return { value, deviation, log, at: (deviate) => away(value, deviation, log, deviate) };
   }
   if (distribution === 't') {
-    const value = read(part, 'value', VALUE);
-    const error = read(part, 'standardError', DEVIATION);
-    const degrees = read(part, 'degreesOfFreedom', DEGREES);
+    const value = part.number('value', VALUE);
+    const error = part.number('standardError', DEVIATION);
+    const degrees = part.number('degreesOfFreedom', DEGREES);
     return {
       value,
       deviation: error * Math.sqrt(degrees / (degrees - 2)),
@@ -118,13 +115,13 @@ export function readUncertain(part: Reader): Drawn {
     const middle = mean(values);
     return {
       value: middle,
-      deviation: Math.sqrt(accurateSum(values.map((value) => square(value - middle))) / (values.length - 1)),
+      deviation: Math.sqrt(squaresAbout(values, middle) / (values.length - 1)),
       log: false,
       at: (deviate) => quantile(values, normalChance(deviate)),
     };
   }
-  const low = read(part, 'low', VALUE);
-  const high = read(part, 'high', VALUE);
+  const low = part.number('low', VALUE);
+  const high = part.number('high', VALUE);
   if (part.fine && high < low) part.report('wrong-relation', 'high', need(AT_LEAST, { least: low }), `${high}`);
   const width = high - low;
   if (distribution === 'uniform') {
@@ -135,7 +132,7 @@ export function readUncertain(part: Reader): Drawn {
       at: (deviate) => low + width * normalChance(deviate),
     };
   }
-  const mode = read(part, 'mode', VALUE);
+  const mode = part.number('mode', VALUE);
   if (part.fine && !(mode >= low && mode <= high)) {
     part.report('wrong-relation', 'mode', need(BETWEEN, { low, high }), `${mode}`);
   }

@@ -9,7 +9,7 @@ import { Math } from '../quantity/maths.js';
 import { LIMBS, loadUnitOf, POSTURES, type LoadUnit } from '../quantity/quantities.js';
 import type { OneRepMaxEquation } from '../strength/equation.js';
 import { oneRepMaxEquations } from '../strength/equations.js';
-import { inUnit } from '../strength/in-unit.js';
+import { inUnit } from '../strength/choose.js';
 import type { CheckCode } from './messages.js';
 
 /** A step that can go wrong, and the number that comes out then. */

@@ -1,28 +1,11 @@
-import type { Assumption } from '../answer/answer.js';
-import type {
-  AnswerAssumption,
-  PlanAssumption,
-  PressureAssumption,
-  SessionAssumption,
-  StrengthAssumption,
-} from '../answer/codes.js';
-import type { Catalogue, MessageValues } from '../answer/messages.js';
-import { amount, type Translate } from '../answer/translate.js';
-import { planMessages } from '../plan/messages.js';
-import { frozen } from '../quantity/frozen.js';
-import { loadUnitCode, quantities, type LoadUnit, type QuantityName } from '../quantity/quantities.js';
-import { oneRepMaxEquations, relativeLoadEquations } from '../strength/equations.js';
-import { charts, type RepetitionChart } from '../strength/repetitions.js';
+import type { AssumptionCode } from '../answer/codes.js';
 
-/** What answers of every layer assume. */
-export const answerAssumptions = {
+/** The sentence of every assumption, by its code, layer by layer. */
+export const assumptionTexts = {
   'normal-interval': 'The 95 % interval assumes normal errors: value ± 1.96 standard deviations.',
   'log-normal-interval':
     'The 95 % interval assumes errors that are shares of the value (log-normal): from value ÷ f to value × f, with f = exp(1.96 × standard deviation).',
-} as const satisfies Record<AnswerAssumption, string>;
 
-/** What the pressure layer assumes. */
-export const pressureAssumptions = {
   'readings-exact':
     'We take the tape and the blood-pressure reading as exact. Their own errors are not in the interval.',
   'readings-partly-exact':
@@ -80,10 +63,7 @@ export const pressureAssumptions = {
   'measured-cuff-as-planned': 'The cuff of the measurement is not given; we assume the cuff of the plan.',
   'occlusion-exact':
     'We take the occlusion pressure you entered as exact, so there is no interval. Enter an estimated or measured one to get one.',
-} as const satisfies Record<PressureAssumption, string>;
 
-/** What the strength layer assumes. */
-export const strengthAssumptions = {
   'one-repetition-is-the-maximum': 'A load lifted once to failure is the 1RM.',
   'reserve-added': 'We add the repetitions in reserve to the repetitions done.',
   'rational-form': 'We use the rational form with 36 and 37, not the original four-decimal form.',
@@ -123,10 +103,7 @@ export const strengthAssumptions = {
   'loaded-nearest': 'Target {target}: this is the nearest load you can set.',
   'loaded-not-above': 'Target {target}: this is the nearest load you can set without exceeding it.',
   'plates-in-pairs': 'Plates go on in pairs, the same on each side. A plate without a partner stays off.',
-} as const satisfies Record<StrengthAssumption, string>;
 
-/** What the session layer assumes. */
-export const sessionAssumptions = {
   'clock-starts-with-inflation':
     'We assume that the cuff is inflated from the first repetition, unless you give a time before it. Here, inflating and deflating take no time.',
   'sides-independent': 'We assume that the errors of the two sides are independent.',
@@ -136,10 +113,7 @@ export const sessionAssumptions = {
   'standard-deviation-population': 'The standard deviation is that of a population: divided by n, which is 7.',
   'standard-deviation-not-told':
     'The part of the publication that we read does not report which standard deviation it means. With the other one, monotony is 8 % different.',
-} as const satisfies Record<SessionAssumption, string>;
 
-/** What the plan layer assumes. */
-export const planAssumptions = {
   'load-as-stated': 'You gave the load. We did not compare it with a maximum.',
   'lower-load-lifted': 'Where you recorded no load, we assume the lower end of the planned range.',
   'load-range-lower':
@@ -163,47 +137,4 @@ export const planAssumptions = {
     'Cut-offs of the sources: in three steps 0–1, 2–3, and 4 or more; in two steps 0–2, and 3 or more. From 3 on we refer.',
   'score-points-differ':
     'We use the points as the 2022 review prints them: age 60 and over, immobile for 1 day or longer. Its source has over 60, and 7 days or longer.',
-} as const satisfies Record<PlanAssumption, string>;
-
-/** The sentence of every assumption, by its code. */
-export const assumptionTexts: Catalogue = /* @__PURE__ */ (() =>
-  frozen({
-    ...answerAssumptions,
-    ...pressureAssumptions,
-    ...strengthAssumptions,
-    ...sessionAssumptions,
-    ...planAssumptions,
-  }))();
-
-/** An assumption as a sentence; one that only another version knows says so. */
-export function assumptionText(translate: Translate, { code, values }: Assumption): string {
-  if (!Object.hasOwn(assumptionTexts, code)) return translate('code-unknown', planMessages['code-unknown']);
-  const text = assumptionTexts[code]!;
-  return values ? translate(code, text, inWords(translate, values)) : translate(code, text);
-}
-
-/** What each equation was fitted on. */
-const sampleOf = (id: unknown): string | undefined =>
-  [...oneRepMaxEquations, ...relativeLoadEquations].find((equation) => equation.id === id)?.sample;
-
-/**
- * The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit.
- */
-function inWords(translate: Translate, values: MessageValues): MessageValues {
-  const { fields, chart, target, unit, equation } = values;
-  const sample = sampleOf(equation);
-  return {
-    ...values,
-    ...(Array.isArray(fields) && {
-      fields: (fields as readonly string[]).map((field) => fieldName(translate, field)).join(', '),
-    }),
-    ...(typeof chart === 'string' && {
-      chart: translate(`chart.${chart}`, charts[chart as RepetitionChart]?.name ?? chart),
-    }),
-    ...(typeof target === 'number' && { target: amount(translate, target, loadUnitCode(unit as LoadUnit)) }),
-    ...(sample !== undefined && { sample: translate(`sample.${String(equation)}`, sample) }),
-  };
-}
-
-const fieldName = (translate: Translate, field: string): string =>
-  translate(`field.${field}`, Object.hasOwn(quantities, field) ? quantities[field as QuantityName].name : field);
+} as const satisfies Record<AssumptionCode, string>;

@@ -14,13 +14,15 @@ import {
 /** Parts of a page that look different from the others. */
 export type PartName = 'do-not-train' | 'stop-criteria' | 'exercise' | 'write-down';
 
+export type Field = readonly [label: string, text: string];
+
 /** One part of a page, whatever the page is written as. */
 export type Block =
   /** What it heads has a part by which HTML can be styled: its class. */
   | { readonly heading: string; readonly level: 1 | 2; readonly part?: PartName }
   | { readonly lines: readonly string[] }
   | { readonly points: readonly string[] }
-  | { readonly fields: readonly (readonly [label: string, text: string])[] }
+  | { readonly fields: readonly Field[] }
   | { readonly under: string; readonly rows: readonly (readonly [at: string, text: string])[] }
   | { readonly under: string; readonly lines: readonly string[] }
   /** The first row has the names of the columns. */
@@ -29,7 +31,22 @@ export type Block =
   | { readonly section: Section }
   | Required<Group>;
 
-export const title = (heading: string): Block => ({ heading, level: 1 });
+/** What is left out of a list where it does not apply. */
+type Maybe<T> = T | false | undefined | '';
+export const there = <T>(...items: readonly Maybe<T>[]): T[] => items.filter((item): item is T => !!item);
+export const joined = (...texts: readonly Maybe<string>[]): string => there(...texts).join(', ');
+
+export const lines = (...texts: readonly Maybe<string>[]): Block => ({ lines: there(...texts) });
+export const fields = (...of: readonly Maybe<Field>[]): Block => ({ fields: there(...of) });
+/** The head of a column, and its cell of an item. */
+export type Column<T> = readonly [head: string, cell: (item: T) => string];
+/** A table with a row for each item. */
+export const table = <T>(items: readonly T[], ...columns: readonly Column<T>[]): Block => ({
+  table: [columns.map(([head]) => head), ...items.map((item) => columns.map(([, cell]) => cell(item)))],
+});
+/** Where there is nothing to list, a page says so. */
+export const pointsOr = (otherwise: string, points: readonly string[]): Block =>
+  points.length > 0 ? { points } : { lines: [otherwise] };
 
 export const isEmpty = (block: Block): boolean =>
   !('heading' in block) && Object.values(block).some((inside) => Array.isArray(inside) && inside.length === 0);

@@ -3,34 +3,30 @@ import { InputError, issue } from '../answer/issues.js';
 import { isOwn } from '../answer/own.js';
 import { plainInput } from '../answer/plain-input.js';
 import { Reader } from '../answer/reader.js';
-import type { Translate } from '../answer/translate.js';
 import type { SessionComparison } from '../plan/compare-sessions.js';
 import type { WeekComparison } from '../plan/compare-weeks.js';
 import { pageMarkdown, pageText, type Block } from './blocks.js';
-import {
-  comparisonBlocks,
-  dayCheckBlocks,
-  lighterBlocks,
-  proposalBlocks,
-  recordBlocks,
-  reviewBlocks,
-  screeningBlocks,
-  weeksBlocks,
-} from './document-pages.js';
 import type { LighterOptions } from '../plan/lighten.js';
 import type { Proposal } from '../plan/proposal.js';
 import { printable } from '../plan/read-document.js';
-import type { ExpandedRecord, SessionRecord } from '../plan/record.js';
+import type { SessionRecord } from '../plan/record.js';
 import type { Review } from '../plan/review-plan.js';
 import type { DayCheck, Screening } from '../plan/questions.js';
 import type { ExpandedPlan, Plan } from '../plan/types.js';
 import { kindWords } from './kinds.js';
 import { answerHtml, pageHtml } from './html.js';
-import { planBlocks, planWorking, type Detail } from './page.js';
-import { pageWords } from './page-words.js';
-import { prescriptionBlocks } from './prescription.js';
+import { comparisonBlocks, lighterBlocks } from './pages/comparison.js';
+import type { Detail } from './pages/parts.js';
+import { planBlocks } from './pages/plan.js';
+import { planWorking } from './pages/plan-working.js';
+import { prescriptionBlocks } from './pages/prescription.js';
+import { proposalBlocks } from './pages/proposal.js';
+import { recordBlocks } from './pages/record.js';
+import { reviewBlocks } from './pages/review.js';
+import { dayCheckBlocks, screeningBlocks } from './pages/screening.js';
+import { weeksBlocks } from './pages/weeks.js';
 import { sectionOf, stopsOfAnswer, type Section } from './section.js';
-import { readTextOptions, type TextOptions } from './translator.js';
+import { readTextOptions, type TextOptions, type Translator } from './translator.js';
 import { markdownPoints, sectionMarkdown, sectionText, workingLatex, workingMathml, type Group } from './write.js';
 import { need } from '../answer/needs.js';
 import { EXPLAINED, OPTIONS_OF, FORMAT_HERE, FULL_HERE } from './needs.js';
@@ -55,7 +51,7 @@ export interface ExplainOptions extends TextOptions {
   readonly detail?: 'full' | 'brief' | 'sentence' | undefined;
 }
 
-function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; translate: Translate } {
+function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: Detail; translate: Translator } {
   const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'explain' })));
   const format = reader.optionalChoice('format', FORMATS) ?? 'text';
   const detail = reader.optionalChoice('detail', DETAILS) ?? 'full';
@@ -64,23 +60,19 @@ function readOptions(options: ExplainOptions): { format: ExplainFormat; detail: 
   return { format, detail, translate };
 }
 
-/** What a document is as a page. */
+/** What each document is as a page. */
 const pages = {
-  plan: (document: object, translate: Translate, detail: Detail) =>
-    detail === 'sentence'
-      ? prescriptionBlocks(document as ExpandedPlan, translate)
-      : planBlocks(document as ExpandedPlan, translate, detail),
-  screening: (document: object, translate: Translate) => screeningBlocks(document as Screening, translate),
-  'day-check': (document: object, translate: Translate) => dayCheckBlocks(document as DayCheck, translate),
-  review: (document: object, translate: Translate) => reviewBlocks(document as Review, translate),
-  record: (document: object, translate: Translate, detail: Detail) =>
-    recordBlocks(document as ExpandedRecord, translate, detail),
-  proposal: (document: object, translate: Translate) => proposalBlocks(document as Proposal, translate),
-  'lighter-options': (document: object, translate: Translate) => lighterBlocks(document as LighterOptions, translate),
-  'week-comparison': (document: object, translate: Translate) => weeksBlocks(document as WeekComparison, translate),
-  'session-comparison': (document: object, translate: Translate) =>
-    comparisonBlocks(document as SessionComparison, translate),
-} as const satisfies Record<string, (document: object, translate: Translate, detail: Detail) => Block[]>;
+  plan: (plan: ExpandedPlan, translate: Translator, detail: Detail) =>
+    detail === 'sentence' ? prescriptionBlocks(plan, translate) : planBlocks(plan, translate, detail),
+  screening: screeningBlocks,
+  'day-check': dayCheckBlocks,
+  review: reviewBlocks,
+  record: recordBlocks,
+  proposal: proposalBlocks,
+  'lighter-options': lighterBlocks,
+  'week-comparison': weeksBlocks,
+  'session-comparison': comparisonBlocks,
+} as const satisfies Record<string, (document: never, translate: Translator, detail: Detail) => Block[]>;
 
 /** Documents that hold nothing to make them again from: stored and read back, they cannot be checked. */
 const NOT_CHECKED: readonly string[] = [
@@ -97,15 +89,13 @@ const isPage = (format: ExplainFormat): format is keyof typeof pageWriters => Ob
 function writePage(
   document: { readonly document: keyof typeof pages },
   format: ExplainFormat,
-  translate: Translate,
+  translate: Translator,
   detail: Detail,
 ): string {
   if (isPage(format)) {
-    const [title, ...blocks] = pages[document.document](document, translate, detail);
+    const [title, ...blocks] = pages[document.document](document as never, translate, detail);
     const unchecked =
-      NOT_CHECKED.includes(document.document) && !isOwn(document)
-        ? [{ lines: [translate('page.not-checked', pageWords['page.not-checked'])] }]
-        : [];
+      NOT_CHECKED.includes(document.document) && !isOwn(document) ? [{ lines: [translate('page.not-checked')] }] : [];
     return pageWriters[format]([title!, ...unchecked, ...blocks]).join('\n');
   }
   if (document.document === 'plan') {
@@ -126,7 +116,7 @@ const answerWriters = {
 const stopGroup = (group: string): Group => ({ group, sections: [] });
 
 /** An answer in a format, its stops first. */
-function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translate): string {
+function writeAnswer(answer: Answer, format: ExplainFormat, translate: Translator): string {
   const stops = stopsOfAnswer(answer, translate);
   return answerWriters[format](sectionOf(answer, translate, new Set(stops)), stops);
 }

@@ -2,7 +2,7 @@ import { Math } from '../quantity/maths.js';
 import { isEmpty, type Block } from './blocks.js';
 import { xmlText as text } from './formula.js';
 import type { Section } from './section.js';
-import { workingMathml } from './write.js';
+import { notesBelow, workingMathml } from './write.js';
 
 const tag = (name: string, inside: string): string => `<${name}>${inside}</${name}>`;
 const points = (lines: readonly string[]): string =>
@@ -18,9 +18,9 @@ const table = (rows: readonly (readonly string[])[], heads?: readonly string[]):
 
 /** An answer: a heading, its working, what it rests on, then the answers it was worked out from. */
 function sectionHtml(section: Section, level: number): string {
-  const { title, notes, glossary, basis, cautions, sources, inner } = section;
+  const { title, basis, cautions, sources, inner } = section;
   const working = workingMathml([{ sections: [{ ...section, title: '', notes: [], glossary: [], inner: [] }] }]);
-  const below = [...notes, ...(glossary.length > 0 ? [section.with] : []), ...basis, ...cautions, ...sources];
+  const below = [...notesBelow(section), ...basis, ...cautions, ...sources];
   return [
     tag(`h${Math.min(level, 6)}`, text(title)),
     working,

@@ -1,60 +1,52 @@
 import { pathText, type InputIssue } from '../answer/issues.js';
-import { answerMessages, type IssueCode, type MessageValues } from '../answer/messages.js';
-import { amount, bareAmount, marked, translating, type Translate } from '../answer/translate.js';
+import { answerMessages, type IssueCode } from '../answer/messages.js';
+import { amount, bareAmount, marked } from '../answer/translate.js';
 import { format } from '../quantity/format.js';
 import type { Unit } from '../quantity/quantities.js';
-import { words } from './texts.js';
-import { explainWords } from './words.js';
+import { textIfKnown, type Translator } from './translator.js';
 import { likeliest } from '../answer/suggest.js';
 
 /** As many options stand in a sentence. */
 const MOST_SHOWN = 5;
 
-/** The text of a code of {@link words}; nothing where this version does not know it. */
-export const inWords = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
-  Object.hasOwn(words, code) ? translate(code, words[code as keyof typeof words], values) : undefined;
-
 /** What a field is called on a form; nothing where it has no name but that in the code. */
-export function labelText(translate: Translate, name: string): string | undefined {
-  return inWords(translate, `label.${name}`) ?? inWords(translate, `field.${name}`);
+export function labelText(translate: Translator, name: string): string | undefined {
+  return textIfKnown(translate, `label.${name}`) ?? textIfKnown(translate, `field.${name}`);
 }
 
 /** The name of the field that a path ends in, with the place where it is inside a list or an object. */
-function fieldText(translate: Translate, path: InputIssue['path']): string {
-  if (path.length === 0) return translate('show.whole-input', explainWords['show.whole-input']);
+function fieldText(translate: Translator, path: InputIssue['path']): string {
+  if (path.length === 0) return translate('show.whole-input');
   const name = [...path].reverse().find((step) => typeof step === 'string');
   const field = labelText(translate, name ?? '');
   if (field === undefined) return pathText(path);
-  return path.length === 1
-    ? field
-    : translate('show.at-place', explainWords['show.at-place'], { field, place: pathText(path) });
+  return path.length === 1 ? field : translate('show.at-place', { field, place: pathText(path) });
 }
 
 /** What an option of a field is called; the option itself where it has no other name. */
-export const choiceText = (translate: Translate, option: string): string =>
-  inWords(translate, `choice.${option}`) ?? inWords(translate, `value.${option}`) ?? option;
+export const choiceText = (translate: Translator, option: string): string =>
+  textIfKnown(translate, `choice.${option}`) ?? textIfKnown(translate, `value.${option}`) ?? option;
 
 /** An option as it is typed, with a word for it where there is one; a field by its name alone. */
-function optionText(translate: Translate, issue: string, option: string): string {
+function optionText(translate: Translator, issue: string, option: string): string {
   if (issue === 'unknown-field') return option;
   const own = choiceText(translate, option);
   return own === option ? `'${option}'` : `'${option}' (${own})`;
 }
 
 /** What was expected, from the data of the issue; its English words where it has no more. */
-function expectedText(translate: Translate, found: InputIssue): string {
+function expectedText(translate: Translator, found: InputIssue): string {
   const { code, min, max, unit, whole, options, expected, requirement } = found;
-  const word = translating(translate, explainWords);
   if (requirement) {
     const { field } = requirement.values ?? {};
     const values = {
       ...requirement.values,
       ...(typeof field === 'string' && { field: labelText(translate, field) ?? field }),
     };
-    return inWords(translate, `requirement.${requirement.code}`, values) ?? expected;
+    return textIfKnown(translate, `requirement.${requirement.code}`, values) ?? expected;
   }
   if (min !== undefined && max !== undefined && unit !== undefined) {
-    return word(whole ? 'expected.whole' : 'expected.number', {
+    return translate(whole ? 'expected.whole' : 'expected.number', {
       min: bareAmount(translate, min, unit),
       max: amount(translate, max, unit),
     });
@@ -63,14 +55,14 @@ function expectedText(translate: Translate, found: InputIssue): string {
   if (options.length === 1) return optionText(translate, code, options[0]!);
   const list = (some: readonly string[]): string => some.map((one) => optionText(translate, code, one)).join(', ');
   return options.length > MOST_SHOWN
-    ? word('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
-    : word('expected.one-of', { options: list(options) });
+    ? translate('expected.some-of', { count: options.length, options: list(options.slice(0, MOST_SHOWN)) })
+    : translate('expected.one-of', { options: list(options) });
 }
 
 /** What was received: a number in your language and units, or a word for what is no value. */
-function receivedText(translate: Translate, { received, unit }: InputIssue): string {
-  const word = inWords(translate, `received.${received}`);
-  if (word !== undefined) return word;
+function receivedText(translate: Translator, { received, unit }: InputIssue): string {
+  const known = textIfKnown(translate, `received.${received}`);
+  if (known !== undefined) return known;
   const value = Number(received);
   if (unit === undefined || received.trim() === '' || !Number.isFinite(value))
     return received.startsWith('"') ? received : marked(translate, received);
@@ -78,7 +70,7 @@ function receivedText(translate: Translate, { received, unit }: InputIssue): str
 }
 
 /** What is wrong with an input, as a sentence that names the field as people do. */
-export function issueText(translate: Translate, found: InputIssue): string {
+export function issueText(translate: Translator, found: InputIssue): string {
   const { code, path, values, message } = found;
   const english = answerMessages[code as IssueCode] as string | undefined;
   if (english === undefined) return message;
@@ -98,5 +90,5 @@ export function issueText(translate: Translate, found: InputIssue): string {
 }
 
 /** How many more issues there are than are listed. */
-export const moreText = (translate: Translate, count: number): string =>
-  translate('more-issues', answerMessages['more-issues'], { count: format(count) });
+export const moreText = (translate: Translator, count: number): string =>
+  translate('more-issues', { count: format(count) });

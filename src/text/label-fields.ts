@@ -2,11 +2,9 @@ import type { InputField } from '../answer/form.js';
 import { isPart } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
 import { InputError, issue } from '../answer/issues.js';
-import { need } from '../answer/needs.js';
-import { Reader } from '../answer/reader.js';
-import { choiceText, inWords, labelText } from './issue-text.js';
-import { FIELDS, OPTIONS_OF } from './needs.js';
-import { readTextOptions, type TextOptions } from './translator.js';
+import { choiceText, labelText } from './issue-text.js';
+import { FIELDS } from './needs.js';
+import { textIfKnown, textOptions, type TextOptions } from './translator.js';
 
 /** A field of a form with its words. */
 export interface LabelledField extends InputField {
@@ -41,9 +39,7 @@ export interface LabelledField extends InputField {
  * ```
  */
 export function labelFields(fields: readonly InputField[], options: Pick<TextOptions, 'locale'> = {}): LabelledField[] {
-  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'labelFields' })));
-  const translate = readTextOptions(reader);
-  reader.done();
+  const translate = textOptions(options, 'labelFields');
   const given: unknown = plainInput(fields, FIELDS);
   const isField = (field: unknown): field is InputField => isPart(field) && typeof field['name'] === 'string';
   if (!Array.isArray(given) || !given.every(isField))
@@ -52,9 +48,9 @@ export function labelFields(fields: readonly InputField[], options: Pick<TextOpt
     ...field,
     label: labelText(translate, field.name) ?? field.name,
     ...(field.unitText !== undefined && {
-      unitText: inWords(translate, `unit.${String(field.unit)}`)?.trim() ?? field.unitText,
+      unitText: textIfKnown(translate, `unit.${String(field.unit)}`)?.trim() ?? field.unitText,
     }),
-    ...(field.where !== undefined && { where: inWords(translate, `where.${field.name}`) ?? field.where }),
+    ...(field.where !== undefined && { where: textIfKnown(translate, `where.${field.name}`) ?? field.where }),
     ...(Array.isArray(field.options) && {
       choices: field.options.map((value) => ({ value, text: choiceText(translate, String(value)) })),
     }),

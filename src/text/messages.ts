@@ -1,12 +1,6 @@
 import { guardMessages } from '../answer/guards.js';
 import { frozen } from '../quantity/frozen.js';
-import {
-  answerAssumptions,
-  planAssumptions,
-  pressureAssumptions,
-  sessionAssumptions,
-  strengthAssumptions,
-} from './assumptions.js';
+import { assumptionTexts } from './assumptions.js';
 import { answerMessages } from '../answer/messages.js';
 import { documentMessages } from '../plan/document-messages.js';
 import { screeningMessages } from '../plan/screening-messages.js';
@@ -42,11 +36,7 @@ export const messages = /* @__PURE__ */ (() =>
     ...screeningMessages,
     ...studyMessages,
     ...teachingMessages,
-    ...answerAssumptions,
-    ...pressureAssumptions,
-    ...strengthAssumptions,
-    ...sessionAssumptions,
-    ...planAssumptions,
+    ...assumptionTexts,
   } as const))();
 
 /** The code of a sentence in {@link messages}. */

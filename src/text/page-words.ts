@@ -1,5 +1,4 @@
 import type { Catalogue } from '../answer/messages.js';
-import type { translating } from '../answer/translate.js';
 import { placeWording } from '../plan/measures.js';
 
 /** What the pages of documents say around their numbers. */
@@ -282,5 +281,3 @@ export const pageWords = {
   'page.same': 'the same',
   'page.points': '{change} points',
 } as const satisfies Catalogue;
-
-export type Word = ReturnType<typeof translating<typeof pageWords>>;

@@ -1,15 +1,12 @@
 import type { Answer } from '../answer/answer.js';
 import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
-import { Reader } from '../answer/reader.js';
 import { withAnswers } from '../plan/read-document.js';
 import { SEVERITIES } from '../plan/severity.js';
 import { inSystem } from '../quantity/unit-system.js';
-import { kindName } from './section.js';
 import { isAnswer, parts, stopsIn, text } from './show.js';
-import { readTextOptions, type TextOptions } from './translator.js';
-import { need } from '../answer/needs.js';
-import { ROWS_OF, OPTIONS_OF } from './needs.js';
+import { ROWS_OF } from './needs.js';
+import { textOptions, type TextOptions } from './translator.js';
 
 /** One number of a table, as {@link toRows} makes it; a cell without a value is `null`. */
 export interface AnswerRow {
@@ -60,9 +57,7 @@ export interface AnswerRow {
  * ```
  */
 export function toRows(from: object, options: TextOptions = {}): AnswerRow[] {
-  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'toRows' })));
-  const translate = readTextOptions(reader);
-  reader.done();
+  const translate = textOptions(options, 'toRows');
   const rows: AnswerRow[] = [];
   const cell = (part: Part, name: string): string | null => text(part[name]) || null;
   const walk = (part: unknown, place: readonly (string | number)[], of: Part, stopped: boolean): void => {
@@ -80,7 +75,7 @@ export function toRows(from: object, options: TextOptions = {}): AnswerRow[] {
         limb: cell(of, 'limb'),
         side: cell(of, 'side'),
         kind,
-        name: kindName(translate, kind),
+        name: translate(`kind.${kind}`),
         ...written,
         lower: end(lower),
         upper: end(upper),

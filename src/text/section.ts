@@ -1,11 +1,9 @@
-import { grades } from '../evidence/grades.js';
 import { reference, sources, type SourceId } from '../evidence/sources.js';
-import { format, unitWords } from '../quantity/format.js';
-import { quantities, type Unit } from '../quantity/quantities.js';
+import { format } from '../quantity/format.js';
+import { loadUnitCode, quantities, type LoadUnit, type Unit } from '../quantity/quantities.js';
 import {
   percentReached,
   type Answer,
-  type AnswerKind,
   type Assumption,
   type Caution,
   type ReachedPressure,
@@ -15,7 +13,7 @@ import { calculation, printedSum, type Calculation } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
 import { sumsOf, type Sum } from './sums.js';
-import { fill } from '../answer/messages.js';
+import { fill, type MessageValues } from '../answer/messages.js';
 import {
   amount,
   amountToSet,
@@ -25,11 +23,11 @@ import {
   numeral,
   ownAmount,
   sentence,
-  translating,
   type Translate,
 } from '../answer/translate.js';
-import { assumptionText } from './assumptions.js';
-import { explainWords, fieldWords } from './words.js';
+import { planMessages } from '../plan/messages.js';
+import { assumptionTexts } from './assumptions.js';
+import { textIfKnown, type Translator } from './translator.js';
 import { workingBy } from './working.js';
 
 /** An answer explained, before it is written as text or in another format. */
@@ -60,37 +58,50 @@ export interface Section extends Calculation {
   readonly inner: readonly Section[];
 }
 
-const fieldName = (field: string): string | undefined =>
-  Object.hasOwn(fieldWords, field) ? fieldWords[field as keyof typeof fieldWords] : undefined;
-
 const isAnswer = (value: unknown): value is Answer => Object.hasOwn(Object(value) as object, 'equation');
 
-/** What a kind of answer is called. */
-export const kindName = (translate: Translate, kind: AnswerKind): string =>
-  translate(`kind.${kind}`, kindWords[kind].name);
+/** The codes in the values of an assumption as words: fields, a chart, the sample of an equation, a load with its unit. */
+function inWords(translate: Translate, values: MessageValues): MessageValues {
+  const { fields, chart, target, unit, equation } = values;
+  const known = (code: string, otherwise: string): string => textIfKnown(translate, code) ?? otherwise;
+  const sample = textIfKnown(translate, `sample.${String(equation)}`);
+  return {
+    ...values,
+    ...(Array.isArray(fields) && {
+      fields: (fields as readonly string[]).map((field) => known(`field.${field}`, field)).join(', '),
+    }),
+    ...(typeof chart === 'string' && { chart: known(`chart.${chart}`, chart) }),
+    ...(typeof target === 'number' && { target: amount(translate, target, loadUnitCode(unit as LoadUnit)) }),
+    ...(sample !== undefined && { sample }),
+  };
+}
+
+/** An assumption as a sentence; one that only another version knows says so. */
+export function assumptionText(translate: Translate, { code, values = {} }: Assumption): string {
+  if (!Object.hasOwn(assumptionTexts, code)) return translate('code-unknown', planMessages['code-unknown']);
+  return translate(code, assumptionTexts[code], inWords(translate, values));
+}
 
 /** `assumption: …` */
-export const assumedLine = (translate: Translate, assumption: Assumption): string =>
-  translate('assumption', explainWords.assumption, { text: assumptionText(translate, assumption) });
+export const assumedLine = (translate: Translator, assumption: Assumption): string =>
+  translate('assumption', { text: assumptionText(translate, assumption) });
 
 /** `caution: …` */
-export const cautionLine = (
-  translate: Translate,
-  printed: Caution,
-  severity = named(translate, 'severity', printed.severity),
-): string =>
-  translate('with-severity', explainWords['with-severity'], { severity, text: sentence(translate, printed) });
+export const cautionLine = (translate: Translator, printed: Caution): string =>
+  translate('with-severity', {
+    severity: named(translate, 'severity', printed.severity),
+    text: sentence(translate, printed),
+  });
 
 /** `Limb occlusion pressure: 160 mmHg (95 % interval 75.3–244.7 mmHg)` */
-function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translate: Translate): string {
-  const word = translating(translate, explainWords);
+function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translate: Translator): string {
   const number = amount(translate, value, unit);
-  return word('titled-answer', {
-    name: kindName(translate, kind),
+  return translate('titled-answer', {
+    name: translate(`kind.${kind}`),
     value:
       lower === undefined || rounding
         ? number
-        : word('with-interval', {
+        : translate('with-interval', {
             value: number,
             lower: bareAmount(translate, lower, unit),
             upper: amount(translate, upper!, unit),
@@ -102,7 +113,7 @@ function titleOf({ kind, value, unit, lower, upper, rounding }: Answer, translat
 const unitOfField = (field: string, { unit }: Answer): Unit | undefined => (/^day\d$/.test(field) ? unit : undefined);
 
 /** The numbers of a formula’s symbols, how each symbol is written, and a line of what it is. */
-function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
+function symbolsOf(answer: Answer, symbols: Symbols, translate: Translator) {
   const values: Record<string, number | string> = {};
   const names: Record<string, string> = {};
   const glossary: string[] = [];
@@ -112,7 +123,7 @@ function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
     const field = typeof use === 'string' ? use : use.field;
     const given = inputs[field];
     const quantity = Object.hasOwn(quantities, field) ? quantities[field as keyof typeof quantities] : undefined;
-    const name = translate(`field.${field}`, quantity?.name ?? fieldName(field) ?? translate(field, field));
+    const name = textIfKnown(translate, `field.${field}`) ?? translate(field, field);
     const add = (value: number | string, printed: string): void => {
       values[symbol] = value;
       glossary.push(`${names[symbol] ?? symbol} ${name} ${printed}`);
@@ -129,7 +140,7 @@ function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
       add(given, unit ? amountToSet(translate, given, unit) : numeral(translate, given));
     } else if (typeof use !== 'string') {
       const number = use.codes[String(given)] ?? NaN;
-      add(number, translate('coded-as', explainWords['coded-as'], { value: String(given), number: format(number) }));
+      add(number, translate('coded-as', { value: String(given), number: format(number) }));
     } else {
       add(String(given), typeset(printedSum(String(given), format), undefined, translate.decimalMark));
     }
@@ -137,34 +148,37 @@ function symbolsOf(answer: Answer, symbols: Symbols, translate: Translate) {
   return { values, names, glossary };
 }
 
-function notesOf({ rounding, value, unit, reached }: Answer, translate: Translate): string[] {
-  const word = translating(translate, explainWords);
+function notesOf({ rounding, value, unit, reached }: Answer, translate: Translator): string[] {
   const notes: string[] = [];
   if (rounding) {
     const { step, to } = rounding;
     const steps =
-      step !== undefined ? word('in-steps', { step: amountToSet(translate, step, unit) }) : word('weights-there-are');
-    notes.push(word(`rounded-${to}`, { steps, value: amountToSet(translate, value, unit) }));
+      step !== undefined
+        ? translate('in-steps', { step: amountToSet(translate, step, unit) })
+        : translate('weights-there-are');
+    notes.push(translate(`rounded-${to}`, { steps, value: amountToSet(translate, value, unit) }));
   }
   if (reached) {
     const tenths = (percent: number): string => marked(translate, percent.toFixed(1));
-    const share = (percent: number): string => tenths(percent) + translate('unit.%', unitWords['%']);
+    const share = (percent: number): string => tenths(percent) + translate('unit.%');
     const { lower, upper } = reached;
     const percent = share(percentReached(reached));
-    if (lower === undefined) notes.push(word('that-is', { percent }));
+    if (lower === undefined) notes.push(translate('that-is', { percent }));
     else {
       const range =
         upper === undefined
-          ? word('range-from', { lower: share(lower) })
-          : word('range-between', { lower: tenths(lower), upper: share(upper) });
-      notes.push(word('that-is-perhaps', { percent, range }));
+          ? translate('range-from', { lower: share(lower) })
+          : translate('range-between', { lower: tenths(lower), upper: share(upper) });
+      notes.push(translate('that-is-perhaps', { percent, range }));
     }
     const { occlusionChancePercent: chance, highestMmHg: highest }: Partial<ReachedPressure> = reached;
     if (chance !== undefined) {
-      notes.push(word('chance-that-closes', { chance: chance < 0.05 ? word('chance-very-small') : share(chance) }));
+      notes.push(
+        translate('chance-that-closes', { chance: chance < 0.05 ? translate('chance-very-small') : share(chance) }),
+      );
     }
     if (highest !== undefined) {
-      notes.push(word('highest-under-limit', { value: amount(translate, highest, unit) }));
+      notes.push(translate('highest-under-limit', { value: amount(translate, highest, unit) }));
     }
   }
   return notes;
@@ -178,7 +192,7 @@ const notPrinted = (lines: readonly string[], printed: Set<string>): string[] =>
   lines.filter((line) => !printed.has(line) && printed.add(line));
 
 /** A standard deviation and its parts: in the unit of the answer, or as shares of its value. */
-function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translate): string[] {
+function deviationLine({ errors, standardDeviation, scale, unit }: Answer, translate: Translator): string[] {
   const log = scale === 'log';
   const size = (deviation: number): string =>
     log ? ownAmount(translate, 100 * deviation, '%') : bareAmount(translate, deviation, unit);
@@ -190,16 +204,15 @@ function deviationLine({ errors, standardDeviation, scale, unit }: Answer, trans
     .join(', ');
   if (!parts) return [];
   const value = log ? size(standardDeviation!) : amount(translate, standardDeviation!, unit);
-  return [translating(translate, explainWords)(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
+  return [translate(log ? 'share-deviation-from' : 'deviation-from', { value, parts })];
 }
 
-function basisOf(answer: Answer, translate: Translate, printed: Set<string>): string[] {
+function basisOf(answer: Answer, translate: Translator, printed: Set<string>): string[] {
   const { equation, evidence, assumptions } = answer;
-  const word = translating(translate, explainWords);
-  const meaning = translate(`meaning.${evidence}`, grades[evidence]);
+  const meaning = translate(`meaning.${evidence}`);
   const inherited = evidence !== 'definition' && workingBy(answer)?.arithmetic === true;
   return [
-    word(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
+    translate(inherited ? 'equation-and-grade-of-parts' : 'equation-and-grade', {
       equation,
       grade: named(translate, 'grade', evidence),
       meaning,
@@ -216,7 +229,7 @@ export const sourceLines = (ids: readonly SourceId[]): string[] =>
   ids.filter((id) => Object.hasOwn(sources, id)).map((id) => `${id}: ${reference(id)}`);
 
 /** An answer with its working and what it rests on, and no more; without what was printed before. */
-export function workingOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
+export function workingOf(answer: Answer, translate: Translator, printed = new Set<string>()): Section {
   const { unit, value, rounding, kind } = answer;
   const working = workingBy(answer);
   const { formula, symbols } = working ?? { formula: format(rounding?.from ?? value), symbols: {} };
@@ -232,10 +245,10 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
     formula,
     names,
     ...calculation(formula, values, exact),
-    result: { number, unit: translate(`unit.${unit}`, unitWords[unit]) },
+    result: { number, unit: translate(`unit.${unit}`) },
     notes: notesOf(answer, translate),
     glossary,
-    with: translate('with-symbols', explainWords['with-symbols'], { list: glossary.join(', ') }),
+    with: translate('with-symbols', { list: glossary.join(', ') }),
     deviation,
     sums,
     basis: basisOf(answer, translate, printed),
@@ -246,7 +259,7 @@ export function workingOf(answer: Answer, translate: Translate, printed = new Se
 }
 
 /** The sum of an answer alone. */
-export const sumOf = (answer: Answer, translate: Translate): Section => ({
+export const sumOf = (answer: Answer, translate: Translator): Section => ({
   ...workingOf(answer, translate),
   deviation: [],
   sums: [],
@@ -254,10 +267,10 @@ export const sumOf = (answer: Answer, translate: Translate): Section => ({
 });
 
 /** The answers that an answer was worked out from. */
-const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);
+export const partsOf = ({ inputs }: Answer): Answer[] => Object.values(inputs).flat().filter(isAnswer);
 
 /** The stops of an answer and of what it was worked out from, each once: they come before its number. */
-export const stopsOfAnswer = (answer: Answer, translate: Translate): string[] => [
+export const stopsOfAnswer = (answer: Answer, translate: Translator): string[] => [
   ...new Set([
     ...answer.cautions.filter(({ severity }) => severity === 'stop').map((one) => cautionLine(translate, filled(one))),
     ...partsOf(answer).flatMap((part) => stopsOfAnswer(part, translate)),
@@ -265,8 +278,7 @@ export const stopsOfAnswer = (answer: Answer, translate: Translate): string[] =>
 ];
 
 /** An answer explained in full, with the answers it was worked out from. */
-export function sectionOf(answer: Answer, translate: Translate, printed = new Set<string>()): Section {
-  const word = translating(translate, explainWords);
+export function sectionOf(answer: Answer, translate: Translator, printed = new Set<string>()): Section {
   const { cautions } = answer;
   return {
     ...workingOf(answer, translate, printed),
@@ -275,7 +287,7 @@ export function sectionOf(answer: Answer, translate: Translate, printed = new Se
       printed,
     ),
     sources: notPrinted(
-      sourceLines(workingBy(answer)?.sources ?? []).map((text) => word('from-source', { text })),
+      sourceLines(workingBy(answer)?.sources ?? []).map((text) => translate('from-source', { text })),
       printed,
     ),
     inner: partsOf(answer).map((part) => sectionOf(part, translate, printed)),

@@ -2,31 +2,21 @@ import type { Answer, Assumption, Caution } from '../answer/answer.js';
 import { describe, InputError, isInputError, issue, type InputIssue } from '../answer/issues.js';
 import { isPart, type Part } from '../answer/part.js';
 import { plainInput } from '../answer/plain-input.js';
-import { Reader } from '../answer/reader.js';
-import {
-  amount,
-  bareAmount,
-  named,
-  numeral,
-  rangeToSet,
-  sentence,
-  translating,
-  type Translate,
-} from '../answer/translate.js';
-import { findingValues, guidelineNames, measures, sideWords } from '../plan/measures.js';
-import { documentMessages, type PlanCode } from '../plan/document-messages.js';
+import { amount, bareAmount, named, numeral, rangeToSet, sentence } from '../answer/translate.js';
+import { measures, sideWords } from '../plan/measures.js';
+import { documentMessages } from '../plan/document-messages.js';
 import { printable } from '../plan/read-document.js';
 import type { ReviewFinding } from '../plan/review-plan.js';
 import { inForce, type Stop } from '../plan/stops.js';
-import { assumptionText } from './assumptions.js';
+import { assumptionText } from './section.js';
 import { issueText, labelText, moreText } from './issue-text.js';
+import { there } from './blocks.js';
 import { kindWords } from './kinds.js';
-import { pageWords } from './page-words.js';
-import { kindName } from './section.js';
-import { readTextOptions, type TextOptions } from './translator.js';
-import { explainWords } from './words.js';
-import { need } from '../answer/needs.js';
-import { SHOWN, OPTIONS_OF } from './needs.js';
+import { SHOWN } from './needs.js';
+import { answerAmount } from './pages/parts.js';
+import { findingText } from './pages/review.js';
+import type { WordCode } from './texts.js';
+import { textIfKnown, textOptions, type TextOptions, type Translator } from './translator.js';
 
 export const isAnswer = (value: unknown): value is Answer =>
   isPart(value) &&
@@ -39,64 +29,55 @@ export const parts = (value: unknown): Part[] => (Array.isArray(value) ? value.f
 export const text = (value: unknown): string => (typeof value === 'string' ? value : '');
 
 /** `193.2 mmHg (95 % interval 128–292)`. */
-function numberOf(translate: Translate, { value, unit, lower, upper, level }: Answer): string {
+function numberOf(translate: Translator, { value, unit, lower, upper, level }: Answer): string {
   const number = amount(translate, value, unit);
   if (typeof lower !== 'number' || typeof upper !== 'number' || typeof level !== 'number') return number;
   const ends = { lower: bareAmount(translate, lower, unit), upper: bareAmount(translate, upper, unit) };
-  return translate('with-interval', explainWords['with-interval'], { value: number, ...ends });
+  return translate('with-interval', { value: number, ...ends });
 }
 
-/** How many cautions and stops there are to read. */
-function warnings(translate: Translate, cautions: readonly Part[]): string[] {
-  const word = translating(translate, explainWords);
-  const counts = (['stop', 'caution'] as const).flatMap((severity) => {
+/** How many cautions and stops there are to read; empty where there are none. */
+function toRead(translate: Translator, cautions: readonly Part[]): string {
+  const counts = (['stop', 'caution'] as const).map((severity) => {
     const count = cautions.filter((one) => one['severity'] === severity).length;
-    return count === 0 ? [] : [count === 1 ? word(`show.${severity}-one`) : word(`show.${severity}`, { count })];
+    return count > 0 && translate(count === 1 ? `show.${severity}-one` : `show.${severity}`, { count });
   });
-  const [first, second] = counts;
-  if (first === undefined) return [];
-  return [word('show.read', { list: second === undefined ? first : word('show.and', { first, second }) })];
+  const [first, second] = there(...counts);
+  if (first === undefined) return '';
+  return translate('show.read', { list: second === undefined ? first : translate('show.and', { first, second }) });
 }
 
-function answerLine(translate: Translate, answer: Answer): string {
-  return [
-    `${kindName(translate, answer.kind)} ${numberOf(translate, answer)}`,
+function answerLine(translate: Translator, answer: Answer): string {
+  return there(
+    `${translate(`kind.${answer.kind}`)} ${numberOf(translate, answer)}`,
     text(answer.equation),
     named(translate, 'grade', text(answer.evidence)),
-    ...warnings(translate, parts(answer.cautions)),
-  ].join(' · ');
+    toRead(translate, parts(answer.cautions)),
+  ).join(' · ');
 }
 
 /** A set as it is counted or timed. */
-const setText = (translate: Translate, { repetitions, durationS }: Part): string =>
+const setText = (translate: Translator, { repetitions, durationS }: Part): string =>
   typeof repetitions === 'number'
     ? numeral(translate, repetitions)
     : typeof durationS === 'number'
       ? `${numeral(translate, durationS)}s`
       : '–';
 
-function itemLine(translate: Translate, item: Part): string {
+function itemLine(translate: Translator, item: Part): string {
   const { exercise, limb, side, target, load, upperLoad, done, totals, action } = item;
-  const word = translating(translate, explainWords);
-  const told = ({ value, unit }: Answer): { value: string } => ({ value: amount(translate, value, unit) });
   const sets = parts(isPart(done) ? done['sets'] : item['sets']);
   const time = isPart(totals) ? totals['restrictionTime'] : undefined;
-  const proposed = `page.propose-${text(action)}`;
-  return [
+  return there(
     text(side) && text(limb) ? sideWords(translate, text(side), text(limb)) : text(limb),
     text(exercise),
-    ...(isAnswer(target) ? [word('show.cuff', told(target))] : []),
-    ...(isAnswer(load)
-      ? [word('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) })]
-      : []),
-    ...(sets.length > 0 ? [sets.map((set) => setText(translate, set)).join('-')] : []),
-    ...(isAnswer(time) && time.value > 0 ? [word('show.restriction', told(time))] : []),
-    ...(Object.hasOwn(pageWords, proposed)
-      ? [translating(translate, pageWords)(proposed as keyof typeof pageWords)]
-      : []),
-  ]
-    .filter(Boolean)
-    .join(' · ');
+    isAnswer(target) && translate('show.cuff', { value: answerAmount(translate, target) }),
+    isAnswer(load) &&
+      translate('show.load', { value: rangeToSet(translate, load, isAnswer(upperLoad) ? upperLoad : undefined) }),
+    sets.map((set) => setText(translate, set)).join('-'),
+    isAnswer(time) && time.value > 0 && translate('show.restriction', { value: answerAmount(translate, time) }),
+    textIfKnown(translate, `page.propose-${text(action)}`),
+  ).join(' · ');
 }
 
 /** The stops of a part of a document that are in force. */
@@ -113,41 +94,31 @@ const TITLES = {
   'lighter-options': 'page.lighter',
   'week-comparison': 'page.by-week',
   'session-comparison': 'page.compared',
-} as const satisfies Record<string, keyof typeof pageWords>;
+} as const satisfies Record<string, WordCode>;
 
-function titleOf(translate: Translate, { document, of }: Part): string {
-  const word = translating(translate, pageWords);
-  if (document === 'review') return word(of === 'record' ? 'page.review-record' : 'page.review-plan');
+function titleOf(translate: Translator, { document, of }: Part): string {
+  if (document === 'review') return translate(of === 'record' ? 'page.review-record' : 'page.review-plan');
   const name = text(document);
-  return Object.hasOwn(TITLES, name) ? word(TITLES[name as keyof typeof TITLES]) : name;
+  return Object.hasOwn(TITLES, name) ? translate(TITLES[name as keyof typeof TITLES]) : name;
 }
 
 /** A document in a few lines: while a stop is in force its stops, and no setting; else a line for each item. */
-function documentLines(translate: Translate, document: Part): string[] {
-  const word = translating(translate, explainWords);
+function documentLines(translate: Translator, document: Part): string[] {
   const stops = stopsIn(document);
-  const title = [titleOf(translate, document), text(document['date'])].filter(Boolean).join(' ');
+  const title = there(titleOf(translate, document), text(document['date'])).join(' ');
   if (stops.length > 0) {
     const severity = named(translate, 'severity', 'stop');
-    return [
-      word('show.stopped', { title }),
-      ...stops.map((stop) => word('with-severity', { severity, text: sentence(translate, stop) || stop.code })),
-    ];
+    const lines = stops.map((stop) =>
+      translate('with-severity', { severity, text: sentence(translate, stop) || stop.code }),
+    );
+    return [translate('show.stopped', { title }), ...lines];
   }
-  const head = [title, ...warnings(translate, parts(document['cautions']))].join(' · ');
+  const head = there(title, toRead(translate, parts(document['cautions']))).join(' · ');
   return [head, ...parts(document['items']).map((item) => itemLine(translate, item))];
 }
 
-/** A figure outside its range, without its page. */
-function findingText(translate: Translate, finding: ReviewFinding): string {
-  const id = text(finding.values?.['guideline']) as keyof typeof guidelineNames;
-  const guideline = Object.hasOwn(guidelineNames, id) ? translate(`guideline.${id}`, guidelineNames[id]) : id;
-  const code = finding.code as PlanCode;
-  return translate(code, documentMessages[code], findingValues(translate, finding, guideline));
-}
-
 /** What has a code, in words; nothing for what has none. */
-function codeText(translate: Translate, part: Part): string | undefined {
+function codeText(translate: Translator, part: Part): string | undefined {
   const { code, path, expected, received, question, measure, text: english } = part;
   if (typeof code !== 'string') return undefined;
   if (Array.isArray(path) && typeof expected === 'string' && typeof received === 'string')
@@ -160,12 +131,12 @@ function codeText(translate: Translate, part: Part): string | undefined {
 }
 
 /** Everything that is wrong with an input, a line each. */
-const issueLines = (translate: Translate, issues: readonly Part[], more: number): string[] => [
+const issueLines = (translate: Translator, issues: readonly Part[], more: number): string[] => [
   ...issues.map((one) => issueText(translate, one as unknown as InputIssue)),
   ...(more > 0 ? [moreText(translate, more)] : []),
 ];
 
-function lines(translate: Translate, shown: unknown): string[] {
+function lines(translate: Translator, shown: unknown): string[] {
   if (Array.isArray(shown)) return shown.flatMap((one) => lines(translate, one));
   if (isPart(shown)) {
     const { document, name, label, issues, more } = shown;
@@ -207,9 +178,7 @@ function lines(translate: Translate, shown: unknown): string[] {
  * ```
  */
 export function show(shown: object, options: TextOptions = {}): string {
-  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name: 'show' })));
-  const translate = readTextOptions(reader);
-  reader.done();
+  const translate = textOptions(options, 'show');
   const given = isInputError(shown) ? { issues: shown.issues, more: shown.more } : shown;
   return lines(translate, plainInput(given, SHOWN)).join('\n');
 }

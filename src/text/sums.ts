@@ -1,13 +1,13 @@
 import { percentReached, type Answer, type AnswerKind, type ReachedPressure } from '../answer/answer.js';
-import { marked, named, translating, type Translate } from '../answer/translate.js';
-import { format, unitWords } from '../quantity/format.js';
+import { marked, named } from '../answer/translate.js';
+import { format } from '../quantity/format.js';
 import { Math } from '../quantity/maths.js';
 import { loadUnitOf, type Unit } from '../quantity/quantities.js';
 import { NORMAL_95, normalQuantile } from '../statistics/normal.js';
 import { calculation, type Calculation, type Values } from './arithmetic.js';
 import { typeset, type Names } from './formula.js';
 import { kindWords } from './kinds.js';
-import { explainWords } from './words.js';
+import type { Translator } from './translator.js';
 import { conversion } from './workings/strength.js';
 import type { FullWorking } from './workings/working.js';
 
@@ -39,16 +39,16 @@ interface Print {
   readonly digits: (number: number) => string;
   readonly unit: string;
 }
-const inUnit = (translate: Translate, unit: Unit): Print => ({
+const inUnit = (translate: Translator, unit: Unit): Print => ({
   digits: format,
-  unit: translate(`unit.${unit}`, unitWords[unit]),
+  unit: translate(`unit.${unit}`),
 });
 const plain: Print = { digits: format, unit: '' };
-const inPercent = (translate: Translate): Print => ({ ...inUnit(translate, '%'), digits: percentText });
+const inPercent = (translate: Translator): Print => ({ ...inUnit(translate, '%'), digits: percentText });
 
 /** One line of arithmetic, in the way of a language. */
 const summing =
-  (translate: Translate) =>
+  (translate: Translator) =>
   (label: string, formula: string, values: Values, exact: number, { digits, unit }: Print, names: Names = {}): Sum => {
     const made = calculation(formula, values, exact, digits);
     const tiny = digits(exact) === TINY;
@@ -76,9 +76,8 @@ function wholeOf({ inputs }: Answer): Answer | undefined {
 }
 
 /** Each part of the error, and how they add up to the standard deviation. */
-function deviationSums(answer: Answer, working: FullWorking | undefined, terms: Terms, translate: Translate): Sum[] {
+function deviationSums(answer: Answer, working: FullWorking | undefined, terms: Terms, translate: Translator): Sum[] {
   const { value, unit, rounding, kind, standardDeviation: s, scale, errors = [] } = answer;
-  const word = translating(translate, explainWords);
   const sum = summing(translate);
   const print = scale === 'log' ? plain : inUnit(translate, unit);
   const whole = wholeOf(answer);
@@ -95,7 +94,7 @@ function deviationSums(answer: Answer, working: FullWorking | undefined, terms: 
       Object.entries({ ...all, ...own }).filter(([name]) => formula.split(/\W/).includes(name)),
     );
     const label = { name: errors.length > 1 ? `s${index + 1}` : 's', part: named(translate, 'part', part) };
-    const text = 'S' in values ? word('sum-error-of', { ...label, of: names.W! }) : word('sum-error', label);
+    const text = 'S' in values ? translate('sum-error-of', { ...label, of: names.W! }) : translate('sum-error', label);
     const found = sum(text, formula, values, standardDeviation, print, names);
     // What was entered otherwise, or is of another version, is not worked out.
     return found.matches ? [found] : [];
@@ -113,27 +112,25 @@ function deviationSums(answer: Answer, working: FullWorking | undefined, terms: 
 }
 
 /** Both ends of the interval. */
-function intervalSums(answer: Answer, translate: Translate): Sum[] {
+function intervalSums(answer: Answer, translate: Translator): Sum[] {
   const { kind, value, unit, rounding, lower, upper, standardDeviation: s, scale } = answer;
   if (s === undefined || lower === undefined || upper === undefined || rounding) return [];
-  const word = translating(translate, explainWords);
   const sum = summing(translate);
   const print = inUnit(translate, unit);
   const names = { V: symbolOf(kind) };
   const values = { V: value, z: NORMAL_95, s };
   const [down, up] = scale === 'log' ? ['V / exp(z * s)', 'V * exp(z * s)'] : ['V - z * s', 'V + z * s'];
   return [
-    sum(word('sum-lower'), down, values, lower, print, names),
-    sum(word('sum-upper'), up, values, upper, print, names),
+    sum(translate('sum-lower'), down, values, lower, print, names),
+    sum(translate('sum-upper'), up, values, upper, print, names),
   ].filter(({ matches }) => matches);
 }
 
 /** The true percentage with its interval, and the chance of closing the artery. */
-function reachedSums(answer: Answer, translate: Translate): Sum[] {
+function reachedSums(answer: Answer, translate: Translator): Sum[] {
   const { kind, value, unit, inputs, reached } = answer;
   const whole = wholeOf(answer);
   if (!whole || !reached) return [];
-  const word = translating(translate, explainWords);
   const sum = summing(translate);
   const of = symbolOf(whole.kind);
   const bodyMass = inputs['bodyMassLoad'] as Answer | undefined;
@@ -154,9 +151,9 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
     return [sum(label, formula, { ...given, [under]: base }, exact, inPercent(translate), names)];
   };
   const sums = [
-    ...percent(word('sum-percent', { of }), 'W', whole.value, percentReached(reached)),
-    ...percent(word('sum-percent-lower', { of }), 'U', whole.upper, reached.lower),
-    ...percent(word('sum-percent-upper', { of }), 'L', whole.lower, reached.upper),
+    ...percent(translate('sum-percent', { of }), 'W', whole.value, percentReached(reached)),
+    ...percent(translate('sum-percent-lower', { of }), 'U', whole.upper, reached.lower),
+    ...percent(translate('sum-percent-upper', { of }), 'L', whole.lower, reached.upper),
   ];
   const { occlusionChancePercent: chance, highestMmHg: highest } = reached as Partial<ReachedPressure>;
   const s = whole.standardDeviation;
@@ -166,7 +163,14 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
   if (chance !== undefined) {
     const formula = log ? '100 * Phi(ln(P / W) / s)' : '100 * Phi((P - W) / s)';
     sums.push(
-      sum(word('sum-chance', { of }), formula, { P: value, W: whole.value, s }, chance, inPercent(translate), spread),
+      sum(
+        translate('sum-chance', { of }),
+        formula,
+        { P: value, W: whole.value, s },
+        chance,
+        inPercent(translate),
+        spread,
+      ),
     );
   }
   const limit = inputs['occlusionChanceLimitPercent'];
@@ -175,7 +179,7 @@ function reachedSums(answer: Answer, translate: Translate): Sum[] {
     const edge = log ? whole.value * Math.exp(q * s) : whole.value + q * s;
     const print = inUnit(translate, unit);
     const formula = log ? 'W * exp(q * s)' : 'W + q * s';
-    sums.push(sum(word('sum-highest', { limit }), formula, { W: whole.value, s, q }, edge, print, spread));
+    sums.push(sum(translate('sum-highest', { limit }), formula, { W: whole.value, s, q }, edge, print, spread));
   }
   return sums.filter(({ matches }) => matches);
 }
@@ -185,7 +189,7 @@ export const sumsOf = (
   answer: Answer,
   working: FullWorking | undefined,
   terms: Terms,
-  translate: Translate,
+  translate: Translator,
 ): readonly Sum[] => [
   ...deviationSums(answer, working, terms, translate),
   ...intervalSums(answer, translate),

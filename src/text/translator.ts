@@ -2,13 +2,15 @@ import { describe } from '../answer/issues.js';
 import { fill, type Catalogue, type MessageValues } from '../answer/messages.js';
 import { isOwn } from '../answer/own.js';
 import { isPart } from '../answer/part.js';
-import type { Reader } from '../answer/reader.js';
+import { need } from '../answer/needs.js';
+import { plainInput } from '../answer/plain-input.js';
+import { Reader } from '../answer/reader.js';
 import { amountToSet, english, marked, numeral, type Translate } from '../answer/translate.js';
 import type { Unit } from '../quantity/quantities.js';
 import { UNIT_SYSTEMS, type UnitSystem } from '../quantity/unit-system.js';
 import { messages } from './messages.js';
-import { words, type Texts } from './texts.js';
-import { TEXTS_BY_CODE } from './needs.js';
+import { words, type TextCode, type Texts } from './texts.js';
+import { OPTIONS_OF, TEXTS_BY_CODE } from './needs.js';
 
 /** How texts are written, for every function that writes some. */
 export interface TextOptions {
@@ -22,6 +24,11 @@ export interface TextOptions {
    * set or computed with is written in its own unit too. Left out, each number stays in its own unit.
    */
   readonly units?: UnitSystem | undefined;
+}
+
+/** Says a text of the library by its code alone: the English text is in the catalogues. */
+export interface Translator extends Translate {
+  (code: TextCode, values?: MessageValues): string;
 }
 
 /** Slots of text that is yours, or in your language already. */
@@ -38,11 +45,23 @@ function codeOf(slot: string, value: string): string {
 
 const inTable = (table: Catalogue, code: string): string | undefined =>
   Object.hasOwn(table, code) ? table[code] : undefined;
+const englishOf = (code: string): string | undefined => inTable(messages, code) ?? inTable(words, code);
+
+/** The text of a code that may be none of the library’s; nothing where neither this version nor your texts have it. */
+export const textIfKnown = (translate: Translate, code: string, values?: MessageValues): string | undefined =>
+  translate(code, englishOf(code) ?? '', values) || undefined;
+
+/** Looks up the English text where it is left out. */
+const byCode = (translate: Translate): Translator =>
+  Object.assign(
+    (code: string, english?: string | MessageValues, values?: MessageValues) =>
+      typeof english === 'string' ? translate(code, english, values) : translate(code, englishOf(code) ?? '', english),
+    { decimalMark: translate.decimalMark, units: translate.units },
+  );
 
 /** Codes of choices, fields and symptoms in a slot are translated too; numbers are written as the language does. */
-export function translator(locale: Catalogue = {}, units: UnitSystem | undefined): Translate {
-  const textOf = (code: string): string | undefined =>
-    inTable(locale, code) ?? inTable(messages, code) ?? inTable(words, code);
+function translator(locale: Catalogue, units: UnitSystem | undefined): Translate {
+  const textOf = (code: string): string | undefined => inTable(locale, code) ?? englishOf(code);
   const decimalMark = inTable(locale, 'number.decimal-mark') ?? words['number.decimal-mark'];
   const inSlot = (slot: string, value: MessageValues[string]): MessageValues[string] => {
     if (typeof value === 'number' || AS_IT_IS.includes(slot)) return value;
@@ -56,7 +75,7 @@ export function translator(locale: Catalogue = {}, units: UnitSystem | undefined
     // A sentence of a document comes without its English text.
     (code: string, text: string, values: MessageValues = {}) =>
       fill(
-        inTable(locale, code) ?? (text || (textOf(code) ?? '')),
+        inTable(locale, code) ?? (text || (englishOf(code) ?? '')),
         Object.fromEntries(Object.entries(values).map(([slot, value]) => [slot, inSlot(slot, value)])),
         write,
       ),
@@ -66,7 +85,7 @@ export function translator(locale: Catalogue = {}, units: UnitSystem | undefined
 }
 
 /** The options that every function has that writes text. */
-export function readTextOptions(reader: Reader): Translate {
+export function readTextOptions(reader: Reader): Translator {
   const read = reader.anything('locale', TEXTS_BY_CODE, true);
   const units = reader.optionalChoice('units', UNIT_SYSTEMS);
   const given = read === undefined ? {} : read;
@@ -79,5 +98,14 @@ export function readTextOptions(reader: Reader): Translate {
       typeof given === 'string' ? describe(given) : 'something else',
     );
   }
-  return Object.keys(texts ?? {}).length > 0 || units !== undefined ? translator(texts as Catalogue, units) : english;
+  const isEnglish = Object.keys(texts ?? {}).length === 0 && units === undefined;
+  return byCode(isEnglish ? english : translator(texts as Catalogue, units));
+}
+
+/** How the function of this name is to write, where it has no other options. */
+export function textOptions(options: TextOptions, name: string): Translator {
+  const reader = new Reader(plainInput(options, need(OPTIONS_OF, { name })));
+  const translate = readTextOptions(reader);
+  reader.done();
+  return translate;
 }

@@ -43,21 +43,25 @@ function workingText(section: Section): string[] {
   ];
 }
 
+/** The lines below the sums of an answer. */
+const belowSums = ({ deviation, sums, basis, cautions, sources, decimalMark }: Section): string[] => [
+  ...deviation,
+  ...sums.map((sum) => sumText(sum, decimalMark)),
+  ...basis,
+  ...cautions,
+  ...sources,
+];
+/** What was done to the result, then the symbols in one sentence. */
+export const notesBelow = ({ notes, glossary, with: symbols }: Section): string[] =>
+  glossary.length > 0 ? [...notes, symbols] : [...notes];
+
 /** An answer as lines of text, with the answers it was worked out from below it. */
 export function sectionText(section: Section): string[] {
-  const { title, symbol, notes, glossary, deviation, sums, basis, cautions, sources, inner } = section;
-  const below = [...notes, ...(glossary.length > 0 ? [section.with] : [])];
+  const { title, symbol, inner } = section;
+  const notes = indent(notesBelow(section), ' '.repeat(symbol.length + 3));
   return [
     title,
-    ...indent([
-      ...workingText(section),
-      ...indent(below, ' '.repeat(symbol.length + 3)),
-      ...deviation,
-      ...sums.map((sum) => sumText(sum, section.decimalMark)),
-      ...basis,
-      ...cautions,
-      ...sources,
-    ]),
+    ...indent([...workingText(section), ...notes, ...belowSums(section)]),
     ...inner.flatMap((part) => ['', ...indent(sectionText(part))]),
   ];
 }
@@ -74,22 +78,14 @@ export const markdownPoints = (points: readonly string[]): string[] => points.ma
 
 /** An answer as lines of Markdown, under a heading of the level given. */
 export function sectionMarkdown(section: Section, level: number): string[] {
-  const { title, notes, glossary, deviation, sums, basis, cautions, sources, inner } = section;
+  const { title, inner } = section;
   return [
     `${'#'.repeat(Math.min(level, 6))} ${markdownText(title)}`,
     '',
     // Four blanks make a block of code that nothing inside can close.
     ...indent(workingText(section), '    '),
     '',
-    ...markdownPoints([
-      ...notes,
-      ...(glossary.length > 0 ? [section.with] : []),
-      ...deviation,
-      ...sums.map((sum) => sumText(sum, section.decimalMark)),
-      ...basis,
-      ...cautions,
-      ...sources,
-    ]),
+    ...markdownPoints([...notesBelow(section), ...belowSums(section)]),
     ...inner.flatMap((part) => ['', ...sectionMarkdown(part, level + 1)]),
   ];
 }

@@ -7,7 +7,9 @@ import { declarations, jsonSchema } from '../../docs/tools/json-schemas.js';
 import { attempt, type Answer } from '../../src/index.js';
 import { isCalendarDay } from '../../src/answer/day.js';
 import { requestReader } from '../../src/plan/parse.js';
-import * as documents from '../../src/plan/schema.js';
+import { answerFields } from '../../src/plan/schema-answers.js';
+import * as documents from '../../src/plan/schema-documents.js';
+import * as requests from '../../src/plan/schema-requests.js';
 import {
   nextSession,
   planSession,
@@ -109,7 +111,7 @@ describe.each(Object.entries(all) as [keyof typeof all, (typeof all)[keyof typeo
   (name, [standard, right]) => {
     const json = jsonSchema(name);
     const accepts = ajv().compile(json);
-    const reader = requestReader(declarations[name], ['any', name]);
+    const reader = requestReader<unknown>(declarations[name], ['any', name]);
     const agrees = (document: unknown): boolean => {
       const result = standard['~standard'].validate(document) as { issues?: readonly unknown[] };
       const verified = result.issues === undefined;
@@ -189,18 +191,16 @@ describe('a day', () => {
 
 describe('every declaration', () => {
   it('is the type of its document', () => {
-    expectTypeOf<Declared<typeof documents.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
+    expectTypeOf<Declared<typeof requests.exerciseFields>>().toEqualTypeOf<Json_<PlanExerciseFields>>();
     expectTypeOf<PlanExercise>().toExtend<PlanExerciseFields>();
-    expectTypeOf<Declared<typeof documents.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
-    expectTypeOf<Declared<typeof documents.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
+    expectTypeOf<Declared<typeof requests.planRequest>>().toEqualTypeOf<Json_<PlanRequest>>();
+    expectTypeOf<Declared<typeof requests.screeningRequest>>().toEqualTypeOf<Json_<ScreeningRequest>>();
     expectTypeOf<Declared<typeof documents.recordRequest>>().toEqualTypeOf<Json_<RecordRequest>>();
     expectTypeOf<Declared<typeof documents.planDocument>>().toEqualTypeOf<Json_<Plan>>();
     expectTypeOf<Declared<typeof documents.recordDocument>>().toEqualTypeOf<Json_<SessionRecord>>();
     expectTypeOf<Declared<typeof documents.proposalDocument>>().toEqualTypeOf<Json_<Proposal>>();
     expectTypeOf<Declared<typeof documents.sessionComparisonDocument>>().toEqualTypeOf<Json_<SessionComparison>>();
     expectTypeOf<Declared<typeof documents.weekComparisonDocument>>().toEqualTypeOf<Json_<WeekComparison>>();
-    expectTypeOf<Declared<typeof documents.answerFields>>().toEqualTypeOf<
-      Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>
-    >();
+    expectTypeOf<Declared<typeof answerFields>>().toEqualTypeOf<Json_<Omit<Answer, 'kind' | 'unit' | 'inputs'>>>();
   });
 });

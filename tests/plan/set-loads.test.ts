@@ -225,6 +225,39 @@ describe('the day as it was', () => {
     expect(proposal.items[0]!.reasons.map(({ code }) => code)).toContain('other-exercise-recorded');
   });
 
+  it('has an exercise without a load in the place of the planned one', () => {
+    const plan = planOf({ restriction: 'none' });
+    const sets = [{ repetitions: 10 }];
+    const record = done(plan, sets, { instead: 'leg raise', unloaded: true });
+    const [item] = record.items;
+    expect(item!.done).toMatchObject({ instead: 'leg raise', unloaded: true });
+    expect(item!.done).not.toHaveProperty('load');
+    expect(item!.totals.repetitions.value).toBe(10);
+    expect(item!.totals).not.toHaveProperty('volumeLoad');
+    expect(stored(record)).toEqual(record);
+    expect(explain(record)).toMatch(/^Load +none$/m);
+    expect(reviewPlan(record).findings).toEqual([]);
+    const proposal = nextSession({ plan, records: [record], rule: 'all-repetitions', date: '2026-03-05' });
+    expect(proposal.items[0]).toMatchObject({ action: 'repeat', load: { from: 20, to: 20 } });
+    expect(proposal.items[0]!.reasons.map(({ code }) => code)).toContain('other-exercise-recorded');
+    const of = (item: object, own = sets) => issuesOf(() => done(plan, own, item));
+    expect(of({ unloaded: true })).toEqual(['items.0.unloaded wrong-relation']);
+    expect(of({ instead: 'leg raise', unloaded: true, load: 5 })).toEqual(['items.0.load wrong-relation']);
+    const loaded = [{ repetitions: 10, load: 5 }];
+    expect(of({ instead: 'leg raise', unloaded: true }, loaded)).toEqual(['items.0.sets.0.load wrong-relation']);
+    expect(of({ instead: 'leg raise', unloaded: false })).toEqual(['items.0.unloaded not-one-of']);
+  });
+
+  // A pull-up of all of 80 kg with 10 kg more is planned: of a plank in its place no body mass is lifted.
+  it('counts no body mass of an exercise in which nothing is lifted', () => {
+    const own = { oneRepMax: undefined, percentOneRepMax: undefined, load: 10, bodyMassPercent: 100 };
+    const plan = planOf({ restriction: 'none', ...own }, { bodyMassKg: 80 });
+    expect(plan.items[0]!.totals).toHaveProperty('bodyMassVolumeLoad');
+    const record = done(plan, [{ repetitions: 10 }], { instead: 'plank', unloaded: true });
+    expect(record.items[0]!.totals).not.toHaveProperty('bodyMassVolumeLoad');
+    expect(stored(record)).toEqual(record);
+  });
+
   // By hand: 100 of 160 mmHg is 62.5 %, of the planned 200 mmHg it is 50 %.
   it('has the occlusion pressure that was measured that day', () => {
     const plan = planOf();

@@ -146,17 +146,23 @@ describe('a stop', () => {
     ...codes(Object.values(guards).flatMap(({ steps }) => steps.filter(({ severity }) => severity === 'stop'))),
     ...codes([...screeningQuestions(), ...dayQuestions()].filter(({ outcome }) => outcome === 'refer')),
   ];
+  const wordsOf = (code: string) => messages[code as keyof typeof messages];
+  const given = every.map((code) => {
+    const slots = [...wordsOf(code).matchAll(/\{([^{}:]+)/g)].map(([, slot]) => [slot, 'symptom-fainting']);
+    return { code: code as StopCode, text: 'You can train.', values: Object.fromEntries(slots) as object as {} };
+  });
   it('of an earlier document gets the words of the catalogue in a plan, whatever document brought it', () => {
-    const wordsOf = (code: string) => messages[code as keyof typeof messages];
-    const given = every.map((code) => {
-      const slots = [...wordsOf(code).matchAll(/\{([^{}:]+)/g)].map(([, slot]) => [slot, 'symptom-fainting']);
-      return { code: code as StopCode, text: 'You can train.', values: Object.fromEntries(slots) as object as {} };
-    });
     const { stops } = planOf({ step: 2.5 }, { stops: given });
     expect(stops).toHaveLength(new Set(every).size);
     for (const { code, text } of stops) expect(text).toBe(wordsOf(code).replace(/\{[^{}]+\}/g, 'fainting'));
     const unknown = planOf({ step: 2.5 }, { stops: [{ code: 'later' as StopCode, text: 'You can train.' }] });
     expect(unknown.stops).toEqual([{ code: 'later', text: messages['code-unknown'] }]);
+  });
+  it('says once not to train where the plan is a sentence', () => {
+    for (const stop of given) {
+      const page = explain(planOf({ step: 2.5 }, { stops: [stop] }), { detail: 'sentence' });
+      expect(page.match(/do not train(?! with a cuff)/gi), stop.code).toHaveLength(1);
+    }
   });
   it('is one of the codes above: no other file makes a stop', () => {
     const made = readdirSync('src', { recursive: true, encoding: 'utf8' })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { sessionTotals } from '../../src/index.js';
 import { limbRestriction } from '../../src/session/totals.js';
 import { ofSide } from '../../src/session/schedule.js';
-import { fullPrescription } from '../../src/session/prescription.js';
+import { fullPrescription } from '../../src/session/read-session.js';
 import { CHAIN } from '../support/inputs.js';
 import { codesOf, expectClose, expectHoldsTogether, message, told, withCode } from '../support/invariants.js';
 import { working } from '../../src/text/index.js';

@@ -21,7 +21,7 @@ import {
 } from '../../src/study/index.js';
 import { version } from '../../src/study/version.js';
 import { bibliography, methods, working } from '../../src/text/index.js';
-import { share } from '../../src/study/agreement.js';
+import { share } from '../../src/statistics/shares.js';
 import { leastSquares } from '../../src/statistics/least-squares.js';
 import { accurateSum, quantile } from '../../src/statistics/sums.js';
 import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';

@@ -5,7 +5,7 @@ import { grades } from '../../src/evidence/grades.js';
 import { sources } from '../../src/evidence/sources.js';
 import { english } from '../../src/answer/translate.js';
 import { attempt, type Answer, type Assumption, type InputIssue } from '../../src/index.js';
-import { assumptionText } from '../../src/text/assumptions.js';
+import { assumptionText } from '../../src/text/section.js';
 import { expandDocument, type Plan } from '../../src/plan/index.js';
 import { working } from '../../src/text/index.js';
 

@@ -1,0 +1,250 @@
+import * as z from 'zod/mini';
+import type { Answer, AnswerKind, ErrorPart, Severity } from '../answer/answer.js';
+import type { AssumptionCode, CautionCode } from '../answer/codes.js';
+import { once } from '../answer/own.js';
+import { grades } from '../evidence/grades.js';
+import type { SourceId } from '../evidence/sources.js';
+import type { Unit } from '../quantity/quantities.js';
+import { KIND_OF_ANSWER, POINTER } from './needs.js';
+import {
+  annotations,
+  byName,
+  code,
+  limbAndSide,
+  list,
+  named,
+  open,
+  pattern,
+  quantity,
+  some,
+  typed,
+  type Shape,
+} from './schema-parts.js';
+import type { DocumentAnswer, Stated, StatedAnswer } from './stated.js';
+
+// Sentences.
+
+export const grade = /* @__PURE__ */ named('grade', () => z.enum(Object.keys(grades) as (keyof typeof grades)[]));
+export const values = /* @__PURE__ */ named('values', () =>
+  byName(z.union([z.string(), z.number(), z.array(z.string())])),
+);
+/** Where a sentence, a finding or a rule comes from. */
+export const sourced = /* @__PURE__ */ once(() => some({ source: code<SourceId>() }));
+export const path = /* @__PURE__ */ once(() => z.array(z.union([z.string(), z.number()])));
+export const message = /* @__PURE__ */ once(() => ({
+  code: z.string(),
+  text: z.string(),
+  ...some({ values: values() }),
+}));
+const assumption = /* @__PURE__ */ named('assumption', () =>
+  open({ code: code<AssumptionCode>(), ...some({ values: values() }) }),
+);
+export const assumptions = /* @__PURE__ */ once(() => z.array(assumption()));
+export const cautionFields = /* @__PURE__ */ once(() => ({
+  ...message(),
+  code: code<CautionCode>(),
+  severity: z.enum(['note', 'caution', 'stop'] as const satisfies readonly Severity[]),
+  ...some({ path: path() }),
+  ...sourced(),
+}));
+const caution = /* @__PURE__ */ named('caution', () => open(cautionFields()));
+export const cautions = /* @__PURE__ */ once(() => z.array(caution()));
+
+// Answers.
+
+export const positive = /* @__PURE__ */ once(() => z.number().check(z.minimum(0.001), z.maximum(1e6)));
+export const time = /* @__PURE__ */ once(() => z.number().check(z.minimum(0)));
+const ends = /* @__PURE__ */ once(() => some({ lower: z.number(), upper: z.number() }));
+
+const ownEquation = /* @__PURE__ */ named('ownEquation', () =>
+  open({
+    formula: z.string(),
+    symbols: byName(z.union([z.string(), open({ field: z.string(), codes: byName(z.number()) })])),
+    ...some({ base: z.string() }),
+  }),
+);
+const errors = /* @__PURE__ */ named('errors', () =>
+  z.array(open({ part: code<ErrorPart['part']>(), standardDeviation: time(), evidence: grade() })),
+);
+const rounding = /* @__PURE__ */ named('rounding', () =>
+  open({
+    from: z.number(),
+    to: z.enum(['down', 'nearest']),
+    ...some({ step: z.number(), available: z.array(z.number()) }),
+  }),
+);
+/** What every answer has besides its kind, unit and inputs. */
+const evidence = /* @__PURE__ */ once(() => ({
+  value: z.number(),
+  equation: z.string(),
+  evidence: grade(),
+  assumptions: assumptions(),
+  cautions: cautions(),
+  ...some({ ownEquation: ownEquation() }),
+  ...ends(),
+  ...some({
+    level: z.literal(0.95),
+    scale: z.literal('log'),
+    standardDeviation: time(),
+    errors: errors(),
+    rounding: rounding(),
+  }),
+}));
+const reachedPressure = /* @__PURE__ */ named('reachedPressure', () =>
+  open({
+    percentLop: z.number(),
+    ...ends(),
+    ...some({ occlusionChancePercent: z.number(), highestMmHg: z.number() }),
+  }),
+);
+const reachedLoad = /* @__PURE__ */ named('reachedLoad', () => open({ percentOneRepMax: z.number(), ...ends() }));
+/** The percentages that a rounded value really is, by its kind. */
+const reached = /* @__PURE__ */ once((): Readonly<Partial<Record<AnswerKind, z.ZodMiniType>>> => ({
+  'cuff-pressure': reachedPressure(),
+  'training-load': reachedLoad(),
+}));
+const anyReached = /* @__PURE__ */ once(() => some({ reached: z.union([reachedPressure(), reachedLoad()]) }));
+/** The fields of an answer, without what differs by its kind. */
+export const answerFields = /* @__PURE__ */ once(() => open({ ...evidence(), ...anyReached() }));
+
+/** An answer of a kind; `inputs` that are worked with later are declared. */
+export const answerOf = <K extends AnswerKind>(
+  kind: K,
+  units: readonly Unit[],
+  value: z.ZodMiniType<number> = time(),
+  inputs?: z.ZodMiniType,
+) => {
+  const own = reached()[kind];
+  const answer = open({
+    ...evidence(),
+    kind: z.literal(kind),
+    value,
+    unit: z.enum(units),
+    inputs: inputs ?? byName(z.unknown()),
+    ...(own && some({ reached: own })),
+  });
+  return typed<Answer<K>>(answer.register(annotations, { id: kind }));
+};
+
+const PRESSURE = ['mm[Hg]'] as const;
+export const MASS = ['kg', '[lb_av]'] as const;
+export const SECONDS = ['s'] as const;
+export const occlusion = /* @__PURE__ */ once(() => answerOf('occlusion-pressure', PRESSURE, positive()));
+export const oneRepMax = /* @__PURE__ */ named('oneRepetitionMaximum', () =>
+  answerOf('one-repetition-maximum', MASS, positive()),
+);
+// A load of the user’s own has no maximum behind it.
+export const load = /* @__PURE__ */ once(() =>
+  answerOf(
+    'training-load',
+    MASS,
+    positive(),
+    open(some({ oneRepMax: oneRepMax(), percentOneRepMax: quantity('percentOneRepMax') })),
+  ),
+);
+
+/** Any answer, read back on its own, with the answers that it was worked out from. */
+export const anyAnswer = /* @__PURE__ */ once(() =>
+  typed<Answer>(
+    open({
+      ...evidence(),
+      kind: code<AnswerKind>(),
+      unit: code<Unit>(),
+      inputs: byName(z.union([z.string(), z.number(), z.lazy(innerAnswer), z.array(z.lazy(innerAnswer))])),
+      ...anyReached(),
+    }),
+  ),
+);
+function innerAnswer(): z.ZodMiniType<Answer, Answer> {
+  return anyAnswer();
+}
+
+// Numbers that a document states.
+
+const pointer = /* @__PURE__ */ once(() => ({ ref: pattern(/^\/answers\/\d{1,4}$/, POINTER) }));
+export const stated = (units: readonly Unit[]) =>
+  typed<Stated>(open({ value: time(), unit: z.enum(units), ...ends() }));
+/** A number whose answer is among the answers of its document. */
+const statedAnswer = (units: readonly Unit[]) =>
+  typed<StatedAnswer>(open({ value: positive(), unit: z.enum(units), ...ends(), ...pointer() }));
+
+export const statedTarget = /* @__PURE__ */ named('statedPressure', () => statedAnswer(PRESSURE));
+export const statedLoad = /* @__PURE__ */ named('statedLoad', () => statedAnswer(MASS));
+
+const seconds = /* @__PURE__ */ named('seconds', () => stated(SECONDS));
+const mass = /* @__PURE__ */ named('mass', () => stated(MASS));
+const pressureTime = /* @__PURE__ */ named('pressureTime', () => stated(['mm[Hg].min']));
+const relativePressureTime = /* @__PURE__ */ named('relativePressureTime', () => stated(['%.min']));
+const restriction = /* @__PURE__ */ once(() => ({
+  restrictionTime: seconds(),
+  ...some({
+    partialRestrictionTime: seconds(),
+    pressureTime: pressureTime(),
+    relativePressureTime: relativePressureTime(),
+  }),
+}));
+export const sessionLoad = /* @__PURE__ */ once(() => stated(['{AU}']));
+const exerciseTotals = /* @__PURE__ */ once(() => ({
+  repetitions: stated(['{reps}']),
+  timeUnderTension: seconds(),
+  ...restriction(),
+  longestRestriction: seconds(),
+  sessionTime: seconds(),
+  ...some({
+    volumeLoad: mass(),
+    bodyMassVolumeLoad: mass(),
+    relativeVolumeLoad: stated(['1']),
+    reperfusionTime: seconds(),
+  }),
+}));
+export const totals = /* @__PURE__ */ named('totals', () => open(exerciseTotals()));
+export const sessionTotals = /* @__PURE__ */ once(() =>
+  open({
+    ...exerciseTotals(),
+    ...some({ peakLoad: mass(), peakPercentOneRepMax: stated(['%']), sessionLoad: sessionLoad() }),
+  }),
+);
+export const limbTotals = /* @__PURE__ */ once(() =>
+  z.array(
+    open({
+      ...limbAndSide(),
+      exercises: z.int().check(z.minimum(0)),
+      ...restriction(),
+      ...some({ longestRestriction: seconds(), volumeLoad: mass() }),
+    }),
+  ),
+);
+
+const answerPointer = /* @__PURE__ */ named('answerPointer', () => open(pointer()));
+/** An answer of a document; `inputs` that are worked with later are declared. */
+const documentAnswer = (kind: z.ZodMiniType<string>, inputs: Shape = {}, more: Shape = {}) =>
+  open({
+    ...evidence(),
+    kind,
+    unit: code<Unit>(),
+    inputs: z.catchall(z.object(inputs), z.union([z.string(), z.number(), answerPointer(), z.array(answerPointer())])),
+    cautions: z.array(open({ ...cautionFields(), text: z.optional(z.string()) })),
+    ...more,
+  });
+const answer = /* @__PURE__ */ named('answer', () =>
+  typed<DocumentAnswer>(
+    z.union([
+      documentAnswer(
+        z.literal('cuff-pressure'),
+        { occlusion: answerPointer(), percentLop: quantity('percentLop') },
+        some({ reached: reachedPressure() }),
+      ),
+      documentAnswer(
+        z.literal('training-load'),
+        some({ oneRepMax: answerPointer(), percentOneRepMax: quantity('percentOneRepMax') }),
+        some({ reached: reachedLoad() }),
+      ),
+      documentAnswer(pattern(/^(?!(cuff-pressure|training-load)$)/, KIND_OF_ANSWER)),
+    ]),
+  ),
+);
+/** What a document has of answers; any kind may be among them. */
+export const answersOnce = /* @__PURE__ */ once(() => ({
+  equations: z.array(z.string()),
+  answers: list(answer(), 2000, 0),
+}));

@@ -1,0 +1,275 @@
+import * as z from 'zod/mini';
+import type { CautionCode } from '../answer/codes.js';
+import { once } from '../answer/own.js';
+import { occlusionEquations } from '../pressure/equations.js';
+import { measurementMethods } from '../pressure/measured.js';
+import {
+  CIRCUMFERENCE_SITES,
+  EXERCISE_MODES,
+  LIMBS,
+  LOAD_UNITS,
+  POSTURES,
+  SEXES,
+  SIDES,
+} from '../quantity/quantities.js';
+import { TEMPO } from '../session/notation.js';
+import { TEMPO_PHASES } from '../session/needs.js';
+import { EXERCISE_SIDES, RESTRICTIONS } from '../session/prescription.js';
+import { oneRepMaxEquations } from '../strength/equations.js';
+import { LIFTS, TRAINING } from '../strength/lifts.js';
+import { MAXIMUM_OF } from '../strength/training-load.js';
+import { PAIN_MOMENTS, PAIN_SITES } from './pain.js';
+import type { DayCheck, Screening } from './questions.js';
+import { load, occlusion, oneRepMax, sourced, values } from './schema-answers.js';
+import {
+  day,
+  limbAndSide,
+  line,
+  list,
+  named,
+  numbers,
+  open,
+  pattern,
+  place,
+  quantity,
+  some,
+  strict,
+  text,
+  typed,
+  wording,
+} from './schema-parts.js';
+import { dayItems, SCREENING_OUTCOMES, screeningItems, type AskedItem } from './screening-items.js';
+import { DECIDER_ROLES } from './stops.js';
+import { SYMPTOM_CODES } from './symptoms.js';
+import type { PlanExercise } from './types.js';
+
+// Stops and the decisions about them.
+
+const decision = /* @__PURE__ */ named('stopDecision', () =>
+  strict({
+    stop: text(120),
+    by: z.enum(DECIDER_ROLES),
+    on: day(),
+    why: wording(1000),
+    ...some({ since: day() }),
+  }),
+);
+const decisions = /* @__PURE__ */ once(() => list(decision(), 100, 0));
+
+/** The decisions of a request that is read field by field. */
+export const decisionsRequest = /* @__PURE__ */ once(() => strict(some({ decisions: decisions() })));
+
+const stop = /* @__PURE__ */ named('stop', () =>
+  open({
+    code: typed<CautionCode>(text(120)),
+    text: text(4000),
+    ...some({ about: text(120), values: values(), since: day(), ...limbAndSide() }),
+    ...sourced(),
+    ...some({ lifted: decision() }),
+  }),
+);
+export const stops = /* @__PURE__ */ once(() => list(stop(), 1000, 0));
+
+// Screening and the check of the day.
+
+const reply = /* @__PURE__ */ named('reply', () => z.enum(['yes', 'no', 'unknown']));
+const repliesTo = <C extends string>(items: readonly AskedItem<C>[]) =>
+  strict(some(Object.fromEntries(items.map(({ code }) => [code, reply()])) as Record<C, ReturnType<typeof reply>>));
+
+/** What `screen` takes. */
+export const screeningRequest = /* @__PURE__ */ once(() =>
+  strict({
+    answers: repliesTo(screeningItems),
+    ...some({ label: line(120), date: day(), ...numbers('ageYears', 'systolicMmHg', 'diastolicMmHg') }),
+  }),
+);
+
+/** What `checkDay` takes. */
+export const dayCheckRequest = /* @__PURE__ */ once(() =>
+  strict({
+    date: day(),
+    answers: repliesTo(dayItems),
+    ...some({ label: line(120), ...numbers('systolicMmHg', 'diastolicMmHg', 'painNow') }),
+  }),
+);
+
+/** Answers that are given to another request: the rest of the document is worked out again from them. */
+const answered = <D extends string, R extends z.ZodMiniType>(document: D, request: R) =>
+  open({
+    schemaVersion: z.literal(1),
+    outcome: z.enum(SCREENING_OUTCOMES),
+    complete: z.boolean(),
+    document: z.literal(document),
+    request,
+  });
+const screeningGiven = /* @__PURE__ */ once(() => typed<Screening>(answered('screening', screeningRequest())));
+export const dayCheckGiven = /* @__PURE__ */ named('dayCheckGiven', () =>
+  typed<DayCheck>(answered('day-check', dayCheckRequest())),
+);
+
+// Sets.
+
+/** What a set lasts: repetitions or a time; that one of them is there is a relation. */
+export const setLength = /* @__PURE__ */ once(() => some(numbers('repetitions', 'durationS')));
+/** What a set may have of its own, planned or done. */
+export const ofSet = /* @__PURE__ */ once(() => some(numbers('load', 'repetitionsInReserve', 'reserveRpe')));
+const askedSet = /* @__PURE__ */ named('askedSet', () =>
+  strict({ ...setLength(), ...ofSet(), ...some(numbers('restS', 'percentOneRepMax')) }),
+);
+const doneSet = /* @__PURE__ */ once(() => strict({ ...setLength(), ...ofSet(), ...some(numbers('restS')) }));
+
+// A plan.
+
+const measured = /* @__PURE__ */ once(() =>
+  strict({
+    valueMmHg: quantity('valueMmHg'),
+    method: z.enum(measurementMethods),
+    ...some({
+      side: z.enum(SIDES),
+      posture: z.enum(POSTURES),
+      date: day(),
+      ...numbers('cuffWidthCm', 'standardDeviationMmHg'),
+    }),
+  }),
+);
+const limb = /* @__PURE__ */ once(() =>
+  strict({
+    ...limbAndSide(),
+    ...some({
+      ...numbers('circumferenceCm', 'cuffWidthCm', 'percentLop', 'gaugeStepMmHg', 'ceilingMmHg'),
+      measured: measured(),
+      occlusion: z.union([quantity('occlusionMmHg'), occlusion()]),
+      circumferenceSite: z.enum(CIRCUMFERENCE_SITES),
+      equation: z.enum(occlusionEquations.map(({ id }) => id)),
+    }),
+  }),
+);
+
+const maximum = /* @__PURE__ */ once(() =>
+  strict({
+    load: quantity('load'),
+    ...some({
+      unit: z.enum(LOAD_UNITS),
+      ...numbers('repetitions', 'repetitionsInReserve', 'reserveRpe'),
+      equation: z.enum(['auto', ...oneRepMaxEquations.map(({ id }) => id)]),
+      lift: z.enum(LIFTS),
+      training: z.enum(TRAINING),
+    }),
+  }),
+);
+const percentRange = /* @__PURE__ */ named('percentRange', () => {
+  const end = quantity('percentOneRepMax');
+  return strict({ from: end, to: end });
+});
+const tempo = /* @__PURE__ */ once(() =>
+  z.union([
+    pattern(TEMPO, TEMPO_PHASES),
+    strict({ ...numbers('eccentricS', 'concentricS'), ...some(numbers('bottomS', 'topS')) }),
+  ]),
+);
+
+/** Every field of an exercise; which go together is a relation, for `planSession` and the type. */
+export const exerciseFields = /* @__PURE__ */ once(() =>
+  strict({
+    name: line(120),
+    limb: z.enum(LIMBS),
+    restriction: z.enum(RESTRICTIONS),
+    ...some({
+      mode: z.enum(EXERCISE_MODES),
+      posture: z.enum(POSTURES),
+      side: z.enum(EXERCISE_SIDES),
+      changeS: quantity('changeS'),
+      oneRepMax: z.union([quantity('load'), maximum(), oneRepMax()]),
+      percentOneRepMax: z.union([quantity('percentOneRepMax'), percentRange()]),
+      load: z.union([quantity('load'), load()]),
+      unloaded: z.literal(true),
+      bodyMassPercent: quantity('bodyMassPercent'),
+      unit: z.enum(LOAD_UNITS),
+      step: quantity('step'),
+      available: list(quantity('load'), 1000),
+      ...numbers('bar', 'collars'),
+      plates: list(strict({ mass: quantity('mass'), ...some(numbers('count')) }), 50),
+      rounding: z.enum(['nearest', 'down']),
+      maximumOf: z.enum(MAXIMUM_OF),
+      intensityPercent: quantity('intensityPercent'),
+      scheme: text(1000),
+      sets: list(askedSet(), 50),
+      lastSetToFailure: z.literal(true),
+      raisedFrom: list(quantity('repetitions'), 50),
+      warmUp: list(askedSet(), 50),
+      tempo: tempo(),
+      ...numbers('restS', 'percentLop', 'restPercentLop', 'reperfusionS'),
+    }),
+  }),
+);
+
+/** What `planSession` takes. */
+export const planRequest = /* @__PURE__ */ once(() =>
+  strict({
+    ...numbers('systolicMmHg', 'diastolicMmHg'),
+    posture: z.enum(POSTURES),
+    limbs: list(limb(), 4),
+    exercises: list(typed<PlanExercise>(exerciseFields()), 50),
+    ...some({
+      label: line(120),
+      date: day(),
+      notes: text(4000),
+      stops: stops(),
+      decisions: decisions(),
+      screening: screeningGiven(),
+      dayCheck: dayCheckGiven(),
+      sex: z.enum(SEXES),
+      ...numbers('ageYears', 'bodyMassKg', 'sessionsPerWeek', 'weeks', 'reperfusionS'),
+    }),
+  }),
+);
+
+// What was done of a plan.
+
+export const painReport = /* @__PURE__ */ once(() => ({
+  site: z.enum(PAIN_SITES),
+  ...some({ ...limbAndSide(), ...numbers(...PAIN_MOMENTS) }),
+}));
+export const feelings = /* @__PURE__ */ once(() =>
+  some({
+    ...numbers('sessionOfDay', 'sessionRpe', 'sessionS', 'systolicMmHg', 'diastolicMmHg'),
+    notes: text(4000),
+  }),
+);
+export const reported = /* @__PURE__ */ once(() => list(z.enum(SYMPTOM_CODES), 50, 0));
+export const doneDetails = /* @__PURE__ */ once(() => ({
+  ...some(
+    numbers(
+      'load',
+      'heldMmHg',
+      'restHeldMmHg',
+      'occlusionMmHg',
+      'reperfusedBeforeS',
+      'inflatedBeforeS',
+      'deflatedAfterS',
+    ),
+  ),
+  ...some({ lastSetToFailure: z.boolean(), instead: text(120), unloaded: z.literal(true) }),
+}));
+
+const doneItem = /* @__PURE__ */ once(() =>
+  strict({
+    ...place(),
+    ...some({ sets: list(z.union([quantity('repetitions'), doneSet()]), 50), stoppedEarly: z.boolean() }),
+    ...doneDetails(),
+  }),
+);
+export const done = /* @__PURE__ */ once(() => ({
+  date: day(),
+  ...some({
+    asPlanned: z.literal(true),
+    items: list(doneItem(), 200, 0),
+    symptoms: reported(),
+    pain: list(strict(painReport()), 20, 0),
+    dayCheck: dayCheckGiven(),
+  }),
+  ...feelings(),
+}));
+
+/** What `recordSession` takes besides the plan. */
+export const doneRequest = /* @__PURE__ */ once(() => strict(done()));

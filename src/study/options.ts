@@ -1,0 +1,33 @@
+import { describe } from '../answer/issues.js';
+import { A_FUNCTION, TRUE_OR_FALSE } from '../answer/needs.js';
+import type { Reader } from '../answer/reader.js';
+import type { Quantity } from '../quantity/quantities.js';
+
+/** Options that several functions of a study take. */
+const SCALES = ['difference', 'log'] as const;
+const SEED: Quantity = { name: 'seed', unit: '1', min: 0, max: 0xffffffff, whole: true };
+
+export const readScale = (reader: Reader): (typeof SCALES)[number] =>
+  reader.optionalChoice('scale', SCALES) ?? 'difference';
+
+/** Seed of the random numbers; 1 where it is left out. */
+export const readSeed = (reader: Reader): number => reader.optionalNumber('seed', SEED) ?? 1;
+
+/** How many times to draw. */
+export const readDraws = (reader: Reader, min: number, max: number, otherwise: number): number =>
+  reader.optionalNumber('draws', { name: 'draws', unit: '1', min, max, whole: true }) ?? otherwise;
+
+/** A field that is true or false; false where it is left out. */
+export function readFlag(reader: Reader, name: string): boolean {
+  const value = reader.raw(name);
+  if (value !== undefined && typeof value !== 'boolean')
+    reader.report('wrong-type', name, TRUE_OR_FALSE, describe(value));
+  return value === true;
+}
+
+/** Your own function, of which only its kind is looked at. */
+export function readFunction<F extends (...given: never[]) => unknown>(reader: Reader, name: string): F {
+  const given = reader.raw(name);
+  if (typeof given !== 'function') reader.report('wrong-type', name, A_FUNCTION, describe(given));
+  return given as F;
+}

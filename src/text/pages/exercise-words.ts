@@ -1,0 +1,174 @@
+import { percentReached, type Reached } from '../../answer/answer.js';
+import type { Full } from '../../answer/defined.js';
+import { amount, amountToSet, rangeToSet } from '../../answer/translate.js';
+import { isSameLimb, usesLimb } from '../../plan/limb-and-side.js';
+import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
+import { format } from '../../quantity/format.js';
+import type { Unit } from '../../quantity/quantities.js';
+import type { Tempo } from '../../session/notation.js';
+import type { SessionEvent } from '../../session/timeline.js';
+import { there } from '../blocks.js';
+import type { Translator } from '../translator.js';
+import { pressure } from './parts.js';
+
+type Sets = ExpandedPlanItem['sets'];
+
+/** An exercise of a plan: its items limb by limb, the rests between its sets, and the pause before the next. */
+interface ListedExercise {
+  readonly listed: PlanExercise;
+  /** From 1. */
+  readonly number: number;
+  readonly own: readonly [ExpandedPlanItem, ...ExpandedPlanItem[]];
+  readonly rests: readonly number[];
+  readonly pause: SessionEvent | undefined;
+}
+
+/** The exercises of a plan in their order, each with its limbs together. */
+export function exercisesOf({ request, items, session }: ExpandedPlan): ListedExercise[] {
+  let from = 0;
+  return request.exercises.flatMap((listed, index): ListedExercise[] => {
+    const sides = request.limbs.filter((limb) => usesLimb(listed, limb));
+    const [first, ...others] = items.slice(from, (from += sides.length));
+    if (!first) return [];
+    const events = session.timeline.events.filter(({ exercise = 1 }) => exercise === index + 1);
+    // Where sides take turns, a side’s own rests hold the sets of the other: the clock tells the rest after both.
+    const after = new Map<number, number>();
+    for (const { event, set, warmUp, durationS } of events) {
+      if (event === 'rest' && set !== undefined && set < first.sets.length && !warmUp) after.set(set, durationS!);
+    }
+    const pause = events.find(({ event, set }) => event === 'reperfuse' || (event === 'rest' && set === undefined));
+    return [{ listed, number: index + 1, own: [first, ...others], rests: [...after.values()], pause }];
+  });
+}
+
+/** `49.9 % of LOP (95 % interval 32.7–106.1 %)` */
+export function reachedWords(
+  translate: Translator,
+  reached: Reached,
+  of: 'page.of-occlusion' | 'page.of-maximum',
+): string {
+  const [lower, upper] = [reached.lower?.toFixed(1), reached.upper?.toFixed(1)];
+  const range =
+    lower === undefined
+      ? translate('page.no-range')
+      : upper === undefined
+        ? translate('page.range-from', { lower })
+        : translate('page.range', { lower, upper });
+  return translate(of, { percent: percentReached(reached).toFixed(1), range });
+}
+
+export function tempoWords(translate: Translator, { eccentricS, bottomS, concentricS, topS }: Full<Tempo>): string {
+  const pause = (seconds: number, where: 'page.at-top' | 'page.at-bottom'): string =>
+    seconds > 0 ? translate(where, { seconds: format(seconds) }) : '';
+  return translate('page.up-and-down', {
+    up: format(concentricS),
+    top: pause(topS, 'page.at-top'),
+    down: format(eccentricS),
+    bottom: pause(bottomS, 'page.at-bottom'),
+  });
+}
+
+/** `30 s` or `2 min` */
+export const lengthWords = (translate: Translator, seconds: number): string =>
+  seconds >= 60 && seconds % 60 === 0
+    ? translate('page.minutes', { minutes: format(seconds / 60) })
+    : translate('page.seconds', { seconds: format(seconds) });
+
+/** `30 repetitions`, or `2 min` or `45 s` where they are not counted. */
+export const setLength = (
+  translate: Translator,
+  { repetitions, durationS }: { readonly repetitions?: number | undefined; readonly durationS?: number | undefined },
+): string =>
+  repetitions === undefined
+    ? lengthWords(translate, durationS!)
+    : translate('page.repetitions', { sets: format(repetitions) });
+
+/** `30 – 15 – 15 – 15 repetitions, 30 s rest between sets`, `5 × 5 min, 3 min rest between sets` */
+function setChain(translate: Translator, sets: Sets, rests: readonly number[]): string {
+  const counted = sets.every(({ repetitions }) => repetitions !== undefined);
+  const lengths = sets.map((set) => (counted ? format(set.repetitions!) : setLength(translate, set)));
+  if (new Set(rests).size > 1) {
+    return lengths
+      .map((set, index) =>
+        index < rests.length ? translate('page.then-rest', { set, rest: lengthWords(translate, rests[index]!) }) : set,
+      )
+      .join(' – ');
+  }
+  const alike = lengths.length > 1 && new Set(lengths).size === 1;
+  const chain = alike ? translate('page.times', { count: lengths.length, set: lengths[0]! }) : lengths.join(' – ');
+  const all = counted ? translate('page.repetitions', { sets: chain }) : chain;
+  return rests.length === 0
+    ? all
+    : translate('page.then-between', { sets: all, rest: lengthWords(translate, rests[0]!) });
+}
+
+/** The sets with the rests between them, and how the last one ends. */
+export function setWords(
+  translate: Translator,
+  { sets, lastSetToFailure }: Pick<ExpandedPlanItem, 'sets' | 'lastSetToFailure'>,
+  rests: readonly number[],
+): string {
+  const chain = setChain(translate, sets, rests);
+  return lastSetToFailure ? translate('page.to-failure', { sets: chain }) : chain;
+}
+
+/** Each warm-up set with its load and the rest after it. */
+export const warmUpWords = (translate: Translator, sets: Sets, unit: Unit): string =>
+  sets
+    .map((one) => {
+      const set = setLength(translate, one);
+      const { load, restS } = one;
+      return translate('page.then-rest', {
+        set:
+          load === undefined ? set : translate('page.set-with-load', { set, load: amountToSet(translate, load, unit) }),
+        rest: lengthWords(translate, restS),
+      });
+    })
+    .join(' – ');
+
+/** What is lifted: a load, a share of body mass, both, or nothing. */
+export function loadWords(
+  translate: Translator,
+  { load, upperLoad, bodyMassKg, bodyMassPercent }: ExpandedPlanItem,
+): string {
+  const [from, to] = there(load?.reached, upperLoad?.reached).map((reached) =>
+    reachedWords(translate, reached, 'page.of-maximum'),
+  );
+  const loads = load && rangeToSet(translate, load, upperLoad);
+  const lifted =
+    loads && to !== undefined
+      ? translate('page.load-ends', { loads, from: from!, to })
+      : loads && there(loads, from).join(', ');
+  if (bodyMassPercent === undefined) return lifted ?? translate('page.no-load');
+  const mass = amount(translate, bodyMassKg!, 'kg');
+  const body = translate('page.body-mass', { percent: format(bodyMassPercent), mass });
+  return lifted ? translate('page.load-and-body', { load: lifted, body }) : body;
+}
+
+/** `cuff 10 cm wide`, where the width is known. */
+export function widthWords(
+  translate: Translator,
+  { request }: ExpandedPlan,
+  item: ExpandedPlanItem,
+): string | undefined {
+  const width = request.limbs.find((limb) => isSameLimb(limb, item))?.cuffWidthCm;
+  return width === undefined ? undefined : translate('page.cuff-width', { width: amountToSet(translate, width, 'cm') });
+}
+
+/** `90 mmHg, 48.1 % of LOP (95 % interval 44.1–52.9 %), cuff 10 cm wide; inflated from the first set to the last` */
+export function cuffWords(translate: Translator, plan: ExpandedPlan, item: ExpandedPlanItem): string {
+  const { target, restTarget, restriction } = item;
+  if (restriction === 'none') return translate('page.no-cuff');
+  const when = restTarget
+    ? translate('page.partial', {
+        pressure: pressure(translate, restTarget.value),
+        percent: restTarget.reached!.percentLop.toFixed(1),
+      })
+    : translate(`page.${restriction}`);
+  const set = there(
+    pressure(translate, target!.value),
+    reachedWords(translate, target!.reached!, 'page.of-occlusion'),
+    widthWords(translate, plan, item),
+  );
+  return `${set.join(', ')}; ${when}`;
+}

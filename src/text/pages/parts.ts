@@ -1,0 +1,211 @@
+import type { Answer } from '../../answer/answer.js';
+import { amount, numeral, sentence } from '../../answer/translate.js';
+import { byAudience } from '../../plan/audience.js';
+import type { Disclaimer } from '../../plan/disclaimers.js';
+import { documentMessages } from '../../plan/document-messages.js';
+import { sideWords } from '../../plan/measures.js';
+import type { ExpandedRecord } from '../../plan/record.js';
+import { questionMessages } from '../../plan/screening-messages.js';
+import { perSet } from '../../plan/set-counts.js';
+import { inForce, type Stop } from '../../plan/stops.js';
+import type { ExpandedLimbTotals, PlanSet } from '../../plan/types.js';
+import { convertLoad } from '../../quantity/convert.js';
+import { clock, format } from '../../quantity/format.js';
+import { loadUnitCode, loadUnitOf, type LoadUnit, type Unit } from '../../quantity/quantities.js';
+import { inSystem } from '../../quantity/unit-system.js';
+import type { ExerciseTotals } from '../../session/totals.js';
+import { joined, lines, namedPart, part, there, type Block, type Field } from '../blocks.js';
+import { idsIn } from '../cite.js';
+import { cautionLine, sourceLines } from '../section.js';
+import type { TextCode } from '../texts.js';
+import { textIfKnown, type Translator } from '../translator.js';
+
+/** How much of a page: all of it, what to do and what to watch for, or a sentence for each exercise of a plan. */
+export type Detail = 'full' | 'brief' | 'sentence';
+
+/** Sentences for everyone, below the numbers; all else that every document says is above them. */
+const ALWAYS = [
+  'screen-first',
+  'supervise-first-sessions',
+  'reperfuse-between-exercises',
+  'side-effects-usual',
+  'burn-usual',
+  'watch-afterwards',
+];
+/** What is usual, so that an ordinary set does not look like a reason to stop: next to the stop criteria. */
+export const USUAL = 'burn-usual';
+
+/** Sentences of every page; in brief what to watch for after the session. */
+export const always = (translate: Translator, disclaimers: readonly Disclaimer[], detail: Detail = 'full'): string[] =>
+  disclaimers
+    .filter(({ code }) => (detail === 'brief' ? code === 'watch-afterwards' : ALWAYS.includes(code) && code !== USUAL))
+    .map((printed) => sentence(translate, printed));
+
+/** What of a document is at the top of its page. */
+interface Headed {
+  readonly stops: readonly Stop[];
+  readonly disclaimers: readonly Disclaimer[];
+}
+
+/** The top of a page: its title, the stops before anything else, whose it is, what every document says. */
+export const opening = (
+  translate: Translator,
+  title: TextCode,
+  { stops, disclaimers }: Headed,
+  above: readonly (string | false)[] = [],
+  below: readonly string[] = [],
+): Block[] => [
+  { heading: translate(title), level: 1 },
+  ...stopBlocks(translate, stops, title === 'page.record' ? 'page.no-settings-record' : 'page.no-settings'),
+  lines(
+    ...above,
+    ...disclaimers.filter(({ code }) => !ALWAYS.includes(code)).map((printed) => sentence(translate, printed)),
+    ...below,
+  ),
+];
+
+export const isStopped = ({ stops }: Pick<Headed, 'stops'>): boolean => inForce(stops).length > 0;
+
+/** Stops in force, then those that a practitioner lifted. */
+function stopBlocks(
+  translate: Translator,
+  stops: readonly Stop[],
+  noSettings: 'page.no-settings' | 'page.no-settings-record',
+): Block[] {
+  const lifted = stops.flatMap((stop) => {
+    if (!stop.lifted) return [];
+    const { by, on, why } = stop.lifted;
+    return [
+      translate('page.lifted-by', {
+        stop: stopName(translate, stop),
+        role: translate(`page.role-${by}`),
+        date: on,
+        why,
+      }),
+    ];
+  });
+  const points = stopLines(translate, stops);
+  return [
+    ...(points.length > 0
+      ? namedPart('do-not-train', part(translate('page.do-not-train'), { points }, lines(translate(noSettings))))
+      : []),
+    ...part(translate('page.lifted'), { points: lifted }),
+  ];
+}
+
+/** What the stops in force say, each sentence once, with the days since when. */
+export function stopLines(translate: Translator, stops: readonly Stop[]): string[] {
+  const days = new Map<string, string[]>();
+  for (const stop of inForce(stops)) {
+    const text = sentence(translate, stop);
+    days.set(text, [...(days.get(text) ?? []), ...there(stop.since)]);
+  }
+  return [...days].map(([text, since]) =>
+    since.length === 0 ? text : translate('page.dated', { text, date: since.join(', ') }),
+  );
+}
+
+/** What a stop is about, without what it asks for: its symptom, its question, or its figure. */
+function stopName(translate: Translator, { code, about = '', text, values = {} }: Stop): string {
+  if (Object.hasOwn(documentMessages, about)) return translate(about as keyof typeof documentMessages, values);
+  const question = `ask-${code}`;
+  return Object.hasOwn(questionMessages, question)
+    ? translate('page.answered-yes', { question: translate(question as keyof typeof questionMessages, values) })
+    : (textIfKnown(translate, `stop.${code}`, values) ?? sentence(translate, { code, text, values }));
+}
+
+/** Cautions that are no stop of the document, by whom they are for. */
+export const cautionsLeft = ({ cautions, stops }: Pick<ExpandedRecord, 'cautions' | 'stops'>) =>
+  byAudience(cautions.filter(({ code }) => !stops.some((stop) => stop.code === code)));
+
+/** Cautions that are no stop of the document, by whom they are for; remarks on the method last. */
+export function watchParts(
+  translate: Translator,
+  document: Pick<ExpandedRecord, 'cautions' | 'stops'>,
+  between: readonly Block[] = [],
+  more: readonly string[] = [],
+): Block[] {
+  const { person, practitioner, method } = cautionsLeft(document);
+  const points = (own: typeof method): string[] => own.map((message) => cautionLine(translate, message));
+  return [
+    ...part(translate('page.watch'), { points: points(person) }),
+    ...part(translate('page.practitioner'), { points: points(practitioner) }),
+    ...between,
+    ...part(translate('page.method'), { points: [...points(method), ...more] }),
+  ];
+}
+
+export const sourcesPart = (translate: Translator, document: object): Block[] =>
+  part(translate('page.sources'), { points: sourceLines(idsIn(document)) });
+
+/** A line with the exercises or limbs that it is about. */
+export const withPlaces = (line: string, places: readonly string[]): string =>
+  places.length > 0 ? `${line} (${[...new Set(places)].join('; ')})` : line;
+
+/** An answer as its number with its unit. */
+export const answerAmount = (translate: Translator, { value, unit }: Answer): string => amount(translate, value, unit);
+
+/** `[pressure] mmHg` */
+export const pressure = (translate: Translator, mmHg: number): string => amount(translate, mmHg, 'mm[Hg]');
+
+export const totalTime = (translate: Translator, { timeUnderTension: tension, sessionTime }: ExerciseTotals): string =>
+  joined(
+    tension.value > 0 && translate('page.total-tension', { tension: clock(tension.value) }),
+    translate('page.total-time', { session: clock(sessionTime.value) }),
+  );
+
+/** Time at the lower pressure of the rests, where there is one. */
+export const partialTime = (translate: Translator, time: Answer | undefined): string | undefined =>
+  time && translate('page.total-partial', { partial: clock(time.value) });
+
+/** The work that was or is to be done, where sets are counted. */
+export function workLines(translate: Translator, totals: ExerciseTotals): string[] {
+  const { repetitions: count, volumeLoad, bodyMassVolumeLoad } = totals;
+  if (count.value === 0) return [];
+  const repetitions = format(count.value);
+  return there(
+    volumeLoad
+      ? translate('page.total-volume', { repetitions, volume: answerAmount(translate, volumeLoad) })
+      : translate('page.total-repetitions', { repetitions }),
+    bodyMassVolumeLoad && translate('page.total-body-volume', { volume: answerAmount(translate, bodyMassVolumeLoad) }),
+  );
+}
+
+/** What each limb goes through in a session; `some` is the frame for its restriction, where there is any. */
+export const limbLines = (
+  translate: Translator,
+  limbs: readonly ExpandedLimbTotals[],
+  some: (exercises: number) => 'page.limb-time' | 'page.limb-one' | 'page.limb-many',
+): string[] =>
+  limbs.map(({ limb, side, exercises, restrictionTime, partialRestrictionTime, volumeLoad }) => {
+    const values = { side: sideWords(translate, side, limb), restriction: clock(restrictionTime.value), exercises };
+    return joined(
+      translate(exercises === 0 ? 'page.limb-none' : some(exercises), values),
+      partialTime(translate, partialRestrictionTime),
+      volumeLoad && translate('page.limb-volume', { volume: answerAmount(translate, volumeLoad) }),
+    );
+  });
+
+/** What each set has of its own: load, repetitions in reserve, effort. */
+export function setFields(translate: Translator, sets: readonly PlanSet[], own: LoadUnit): Field[] {
+  const write = (value: number): string => numeral(translate, value);
+  const code = loadUnitCode(own);
+  // In the unit that you ask for, and in the one that is set.
+  const units = [...new Set([inSystem(0, code, translate.units).unit as Unit, code])];
+  const found: (readonly [string, string | undefined])[] = [
+    ...units.map((unit): [string, string | undefined] => [
+      translate('page.set-loads', { unit: loadUnitOf(unit) }),
+      perSet(sets, ({ load }) => load && convertLoad(load, own, loadUnitOf(unit)), write),
+    ]),
+    [translate('page.set-reserve'), perSet(sets, ({ repetitionsInReserve }) => repetitionsInReserve, write)],
+    [translate('page.set-effort'), perSet(sets, ({ reserveRpe }) => reserveRpe, write)],
+  ];
+  return found.filter((field): field is Field => field[1] !== undefined);
+}
+
+export const bloodPressure = (
+  translate: Translator,
+  code: 'page.blood-pressure' | 'page.blood-pressure-day',
+  systolicMmHg: number,
+  diastolicMmHg: number,
+): string => translate(code, { systolic: format(systolicMmHg), diastolic: format(diastolicMmHg) });

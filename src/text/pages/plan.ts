@@ -1,0 +1,302 @@
+import type { Answer, Caution } from '../../answer/answer.js';
+import { amount, named, sentence } from '../../answer/translate.js';
+import { itemCautions } from '../../plan/item-cautions.js';
+import { placeWords, sideWords } from '../../plan/measures.js';
+import { messageKey } from '../../plan/severity.js';
+import type { ExpandedPlan, ExpandedPlanItem, PlanExercise } from '../../plan/types.js';
+import { bloodPressureCautions } from '../../pressure/blood-pressure.js';
+import { clock, format } from '../../quantity/format.js';
+import { loadUnitOf } from '../../quantity/quantities.js';
+import { sidesOf, takesTurns } from '../../session/prescription.js';
+import type { ExerciseTotals } from '../../session/totals.js';
+import { fields, joined, lines, namedPart, part, there, type Block, type Field } from '../blocks.js';
+import { assumedLine, cautionLine, partsOf } from '../section.js';
+import type { Translator } from '../translator.js';
+import {
+  cuffWords,
+  exercisesOf,
+  lengthWords,
+  loadWords,
+  setLength,
+  setWords,
+  tempoWords,
+  warmUpWords,
+} from './exercise-words.js';
+import {
+  always,
+  answerAmount,
+  bloodPressure,
+  cautionsLeft,
+  isStopped,
+  limbLines,
+  opening,
+  partialTime,
+  pressure,
+  setFields,
+  sourcesPart,
+  totalTime,
+  USUAL,
+  withPlaces,
+  workLines,
+  type Detail,
+} from './parts.js';
+import { planWorking } from './plan-working.js';
+
+/** As many cautions a person reads in the gym. */
+const MOST_FOR_PERSON = 3;
+
+/** The clock of the session: which exercise, which limb and which pressure, where there is more than one. */
+function clockRows(translate: Translator, { session, request, limbs }: ExpandedPlan): [string, string][] {
+  const { events, durationS } = session.timeline;
+  const names = request.exercises.map(({ name }) => name);
+  const rows = events.map((happens): [string, string] => {
+    const { atS, event, exercise, limb, side, pressureMmHg, set, warmUp } = happens;
+    const plain =
+      event === 'set'
+        ? translate(warmUp ? 'page.warm-up-set' : 'page.set', { set: set!, length: setLength(translate, happens) })
+        : translate(`page.${event}`);
+    const words =
+      event === 'set' && exercise !== undefined
+        ? translate('page.of-exercise', { exercise: names[exercise - 1]!, event: plain })
+        : pressureMmHg === undefined
+          ? plain
+          : translate('page.to-pressure', { event: plain, pressure: pressure(translate, pressureMmHg) });
+    if (limbs.length < 2 || limb === undefined || side === undefined) return [clock(atS), words];
+    const one = side === 'left' || side === 'right';
+    const where = one ? sideWords(translate, side, limb) : translate('page.both-sides');
+    return [clock(atS), translate('page.with-side', { event: words, side: where })];
+  });
+  return [...rows, [clock(durationS), translate('page.end')]];
+}
+
+/** What an exercise on one limb or a session of several adds up to. */
+function totalLines(translate: Translator, totals: ExerciseTotals, cuffedLimbs = 1): string[] {
+  const { restrictionTime, longestRestriction, reperfusionTime, pressureTime, relativePressureTime } = totals;
+  return there(
+    ...workLines(translate, totals),
+    totalTime(translate, totals),
+    longestRestriction.value > 0 &&
+      translate('page.total-restriction', {
+        restriction: clock(restrictionTime.value),
+        longest: clock(longestRestriction.value),
+      }),
+    partialTime(translate, totals.partialRestrictionTime),
+    reperfusionTime && translate('page.total-reperfusion', { reperfusion: clock(reperfusionTime.value) }),
+    relativePressureTime &&
+      translate(cuffedLimbs > 1 ? 'page.total-pressures-limbs' : 'page.total-pressures', {
+        limbs: cuffedLimbs,
+        pressure: answerAmount(translate, pressureTime!),
+        relative: answerAmount(translate, relativePressureTime),
+      }),
+  );
+}
+
+/** How the sides of an exercise share its sets. */
+function turnWords(translate: Translator, { side, limb, changeS = 0 }: PlanExercise): string {
+  if (!side || !takesTurns(side)) return translate('page.at-once');
+  const first = { side: sideWords(translate, sidesOf(side)[0]!, limb) };
+  return changeS > 0
+    ? translate('page.in-turn-change', { ...first, change: format(changeS) })
+    : translate('page.in-turn', first);
+}
+
+/** A box for each set, with what is in it: `☐ 30  ☐ 15`, `☐ 3 × 87.5 kg`, `☐ 5 min`. */
+const boxes = (translate: Translator, { sets, load: one }: ExpandedPlanItem): string =>
+  sets
+    .map(({ repetitions, durationS, load }) => {
+      const set = repetitions === undefined ? lengthWords(translate, durationS!) : format(repetitions);
+      return `☐ ${load === undefined ? set : `${set} × ${amount(translate, load, one!.unit)}`}`;
+    })
+    .join('  ');
+
+type Listed = ReturnType<typeof exercisesOf>[number];
+
+const ofSide = (translate: Translator, label: string, { own }: Listed, { side, limb }: ExpandedPlanItem): string =>
+  own.length > 1 ? translate('page.with-side', { event: label, side: sideWords(translate, side, limb) }) : label;
+
+/** What to do in an exercise: with the cuffs, then the work; in brief with a box for each set. */
+function exerciseFields(translate: Translator, plan: ExpandedPlan, exercise: Listed, brief: boolean): Block {
+  const { listed, own, rests, pause } = exercise;
+  const [first, second] = own;
+  const { restriction, mode, tempo, intensityPercent, warmUp, sets, load } = first;
+  const inTurn = second && listed.side !== undefined && takesTurns(listed.side);
+  const each = (items: readonly ExpandedPlanItem[], label: string, words: (item: ExpandedPlanItem) => string) =>
+    items.map((item): Field => [items.length > 1 ? ofSide(translate, label, exercise, item) : label, words(item)]);
+  return fields(
+    ...each(restriction === 'none' ? [first] : own, translate('page.cuff'), (item) => cuffWords(translate, plan, item)),
+    [translate('page.posture'), named(translate, 'value', first.posture ?? plan.request.posture)],
+    second && [translate('page.turns'), turnWords(translate, listed)],
+    (mode === undefined || mode === 'resistance') && [translate('page.load'), loadWords(translate, first)],
+    intensityPercent !== undefined && [
+      translate('page.intensity'),
+      translate('page.of-capacity', { percent: format(intensityPercent) }),
+    ],
+    warmUp && [translate('page.warm-up'), warmUpWords(translate, warmUp, load?.unit ?? 'kg')],
+    [translate('page.sets'), setWords(translate, first, rests)],
+    ...setFields(translate, sets, load ? loadUnitOf(load.unit) : 'kg'),
+    tempo && [translate('page.tempo'), tempoWords(translate, tempo)],
+    ...(brief ? each(inTurn ? own : [first], translate('page.tick'), (item) => boxes(translate, item)) : []),
+    pause && [translate('page.then'), `${clock(pause.durationS!)} min ${translate(`page.${pause.event as 'rest'}`)}`],
+  );
+}
+
+/** The exercises of a plan as parts of its page. */
+const exerciseBlocks = (translate: Translator, plan: ExpandedPlan, brief: boolean): Block[] =>
+  exercisesOf(plan).flatMap((exercise): Block[] => {
+    const { listed, number, own } = exercise;
+    const [{ side, limb }, second] = own;
+    const where = second ? translate('page.both-sides') : sideWords(translate, side, limb);
+    return namedPart('exercise', [
+      { heading: translate('page.item', { number, exercise: listed.name, side: where }), level: 2 },
+      exerciseFields(translate, plan, exercise, brief),
+      ...(brief || isSeveral(plan) ? [] : [{ under: translate('page.clock'), rows: clockRows(translate, plan) }]),
+      ...(brief ? [] : own).map((item) => ({
+        under: ofSide(translate, translate('page.totals'), exercise, item),
+        lines: totalLines(translate, item.totals),
+      })),
+    ]);
+  });
+
+/** Whether a session is more than one exercise on one limb. */
+const isSeveral = ({ items }: ExpandedPlan): boolean => items.length > 1;
+
+/** Cautions as lines, each with the exercises or limbs it is about, where it is not the person’s or everyone’s. */
+function warnings(
+  translate: Translator,
+  { request, items, limbs }: ExpandedPlan,
+  cautions: readonly Caution[],
+): string[] {
+  const personal = bloodPressureCautions(request.systolicMmHg, request.diastolicMmHg).map(messageKey);
+  return cautions.map((printed) => {
+    const key = messageKey(printed);
+    const isIn = (own: readonly Caution[]): boolean => own.some((other) => messageKey(other) === key);
+    const whose = personal.includes(key) ? items : items.filter((item) => isIn(itemCautions(item)));
+    const limbCuff = limbs.filter((limb) => isIn(limb.cautions));
+    const places =
+      whose.length > 0 && whose.length < items.length
+        ? whose.map((item) => placeWords(translate, item))
+        : whose.length === 0 && limbCuff.length < limbs.length
+          ? limbCuff.map(({ side, limb }) => sideWords(translate, side, limb))
+          : [];
+    return withPlaces(cautionLine(translate, printed), places);
+  });
+}
+
+/** What was assumed of a measured pressure: the practitioner knows better. */
+const OF_MEASUREMENT = ['measured-posture-as-planned', 'measured-cuff-as-planned'];
+
+/** An answer and those that it was worked out from. */
+const withParts = (answer: Answer): Answer[] => [answer, ...partsOf(answer).flatMap(withParts)];
+
+/** What was assumed of the measured pressures of a plan, each once. */
+const measuredAs = (translate: Translator, { items }: ExpandedPlan): string[] => [
+  ...new Set(
+    there(...items.map(({ occlusion }) => occlusion))
+      .flatMap(withParts)
+      .flatMap(({ assumptions }) => assumptions.filter(({ code }) => OF_MEASUREMENT.includes(code)))
+      .map((assumed) => assumedLine(translate, assumed)),
+  ),
+];
+
+/** Who trains, in one line. */
+function personLine(translate: Translator, request: ExpandedPlan['request']): string {
+  const { label, date, ageYears, sex, systolicMmHg, diastolicMmHg, sessionsPerWeek, weeks } = request;
+  return joined(
+    date,
+    label ?? translate('page.person'),
+    ageYears !== undefined && translate('page.years', { age: format(ageYears) }),
+    sex && named(translate, 'value', sex),
+    bloodPressure(translate, 'page.blood-pressure', systolicMmHg, diastolicMmHg),
+    sessionsPerWeek !== undefined && translate('page.sessions-per-week', { sessions: format(sessionsPerWeek) }),
+    weeks !== undefined && translate('page.weeks', { weeks: format(weeks) }),
+  );
+}
+
+/** What to deflate at, and what is usual. */
+function criteriaBlocks(translate: Translator, { items, stopCriteria, disclaimers }: ExpandedPlan): Block[] {
+  const isCuffed = items.some(({ restriction }) => restriction !== 'none');
+  const usual = disclaimers.filter(({ code }) => code === USUAL);
+  const criteria = part(
+    translate(isCuffed ? 'page.stop' : 'page.stop-no-cuff'),
+    { points: stopCriteria.map((printed) => sentence(translate, printed)) },
+    lines(...usual.map((printed) => sentence(translate, printed))),
+  );
+  return namedPart('stop-criteria', criteria);
+}
+
+/** What a person notes after the session. */
+const writeDown = (translate: Translator, { limbs }: ExpandedPlan): Block[] =>
+  namedPart(
+    'write-down',
+    part(
+      translate('page.write-down'),
+      lines(
+        ...limbs.map(
+          ({ side, limb, exercises }) =>
+            exercises > 0 && translate('page.write-held', { side: sideWords(translate, side, limb) }),
+        ),
+        translate('page.write-pain'),
+        translate('page.write-effort'),
+      ),
+    ),
+  );
+
+/** A plan as a page: in full with the working of every number below it, or in brief, for the gym. */
+export function planBlocks(plan: ExpandedPlan, translate: Translator, detail: Detail): Block[] {
+  const { request, limbs, session, assumptions, disclaimers } = plan;
+  const { notes } = request;
+  const brief = detail === 'brief';
+  const top: Block[] = [
+    ...opening(translate, 'page.title', plan, [
+      personLine(translate, request),
+      notes !== undefined && translate('page.notes', { notes }),
+    ]),
+  ];
+  const criteria = criteriaBlocks(translate, plan);
+  const below = part(translate(brief ? 'page.afterwards' : 'page.always'), {
+    points: always(translate, disclaimers, detail),
+  });
+  if (isStopped(plan)) return [...top, ...criteria, ...below];
+
+  const { person, practitioner, method } = cautionsLeft(plan);
+  const exercises = exerciseBlocks(translate, plan, brief);
+  const restrictions = limbLines(translate, limbs, (count) => (count === 1 ? 'page.limb-one' : 'page.limb-many'));
+  if (brief) {
+    const shown = person.slice(0, MOST_FOR_PERSON);
+    const count = person.length + practitioner.length + method.length - shown.length;
+    const more = count > 0 && translate(count === 1 ? 'page.more-one' : 'page.more', { count });
+    return [
+      ...top,
+      ...(shown.length > 0
+        ? part(translate('page.watch'), { points: warnings(translate, plan, shown) }, lines(more))
+        : []),
+      ...criteria,
+      ...exercises,
+      ...part(translate('page.limbs'), lines(...restrictions, totalTime(translate, session.totals))),
+      ...writeDown(translate, plan),
+      ...below,
+      ...part(translate('page.full'), lines(shown.length === 0 && more, translate('page.in-full'))),
+    ];
+  }
+  const assumed = measuredAs(translate, plan);
+  const cuffedLimbs = limbs.filter(({ exercises: count }) => count > 0).length;
+  const clockAndTotals: Block[] = [
+    { under: translate('page.clock'), rows: clockRows(translate, plan) },
+    { under: translate('page.totals'), lines: totalLines(translate, session.totals, cuffedLimbs) },
+  ];
+  return [
+    ...top,
+    ...criteria,
+    ...exercises,
+    ...(isSeveral(plan) ? part(translate('page.session'), ...clockAndTotals) : []),
+    ...part(translate('page.limbs'), lines(...restrictions)),
+    ...part(translate('page.watch'), { points: warnings(translate, plan, person) }),
+    ...part(translate('page.practitioner'), { points: [...warnings(translate, plan, practitioner), ...assumed] }),
+    ...below,
+    ...part(translate('page.method'), {
+      points: [...warnings(translate, plan, method), ...assumptions.map((printed) => assumedLine(translate, printed))],
+    }),
+    ...part(translate('page.working'), ...planWorking(plan, translate, assumed)),
+    ...sourcesPart(translate, plan),
+  ];
+}
