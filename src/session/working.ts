@@ -49,14 +49,8 @@ export function summed<K extends AnswerKind>(
   if (there.length < parts.length) return undefined;
   const mixed = there.some(({ unit }) => unit !== first.unit);
   const values = there.map((part) => (mixed ? inKilograms(part) : part.value));
-  const unit = mixed ? 'kg' : first.unit;
-  return total(
-    first.kind,
-    sum(values),
-    unit,
-    { [field]: list(values) },
-    weakest(there.map(({ evidence }) => evidence)),
-  );
+  const evidence = weakest(there.map((part) => part.evidence));
+  return total(first.kind, sum(values), mixed ? 'kg' : first.unit, { [field]: list(values) }, evidence);
 }
 
 /** The highest of the same total of several parts; nothing unless every part has it. */
