@@ -34,8 +34,9 @@ export const total = <K extends AnswerKind>(
   cautions: [],
 });
 
-/** A value, where it is a load in kilograms. */
-const inKilograms = ({ value, unit }: Answer): number => (unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value);
+/** A load or a volume load [kg]; what is no mass as it is. */
+export const inKilograms = ({ value, unit }: Answer): number =>
+  unit === '[lb_av]' ? convertLoad(value, 'lb', 'kg') : value;
 
 /** The same total of several parts, added up; nothing unless every part has it. One part is its own total. */
 export function summed<K extends AnswerKind>(

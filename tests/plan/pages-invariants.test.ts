@@ -208,7 +208,11 @@ function printsRight(document: Explained): void {
     expect(page).not.toMatch(/undefined|\bNaN\b|\[object|\bnull\b|Infinity/);
     if (options.format !== 'latex') expect(page).not.toMatch(/\{\w*\}/);
     expect(page).not.toMatch(/ {2}[.,;]|[^.]\.\.(?!\.)|,,|; *;| ,/);
-    for (const text of message) expect(timesOn(plain(page), text), `${text}\n${page}`).toBeLessThanOrEqual(1);
+    const read = plain(page);
+    expect(
+      message.filter((text) => timesOn(read, text) > 1),
+      page,
+    ).toEqual([]);
     stopsFirst(document, page);
   }
 }

@@ -3,6 +3,7 @@ import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { attempt, sessionTotals, testedOneRepMax } from '../../src/index.js';
 import { planSession } from '../../src/plan/index.js';
+import { findingsIn } from '../support/compiled.js';
 
 const name = `name: 'row', limb: 'leg', restS: 30`;
 const lifted = `oneRepMax, percentOneRepMax: 25`;
@@ -136,28 +137,10 @@ function complaints(): string[][] {
     `import type { PlanExercise } from './src/plan/index.js'; const oneRepMax = testedOneRepMax({ load: 60 });`;
   const lines = cases.map(({ type, code }, index) => `export const slip${index}: ${type} = { ${code} };`);
   const text = [head, ...lines].join('\n');
-  const options: ts.CompilerOptions = {
-    strict: true,
-    exactOptionalPropertyTypes: true,
-    target: ts.ScriptTarget.ES2022,
-    module: ts.ModuleKind.ESNext,
-    moduleResolution: ts.ModuleResolutionKind.Bundler,
-    resolveJsonModule: true,
-    skipLibCheck: true,
-    noEmit: true,
-    types: [],
-  };
-  const host = ts.createCompilerHost(options);
-  const { getSourceFile, fileExists } = host;
-  host.fileExists = (path) => path === file || fileExists(path);
-  host.getSourceFile = (path, how, ...rest) =>
-    path === file ? ts.createSourceFile(path, text, how) : getSourceFile(path, how, ...rest);
-  const program = ts.createProgram([file], options, host);
-  const source = program.getSourceFile(file)!;
-  const found = program.getSemanticDiagnostics(source);
+  const found = findingsIn(new Map([[file, text]]));
   return cases.map((_, index) =>
     found
-      .filter(({ start }) => source.getLineAndCharacterOfPosition(start!).line === index + 1)
+      .filter(({ file: source, start }) => source!.getLineAndCharacterOfPosition(start!).line === index + 1)
       .map(({ messageText }) => ts.flattenDiagnosticMessageText(messageText, ' ')),
   );
 }
