@@ -156,31 +156,25 @@ export const referList = (): string => questions('refer');
 /** The questions of `screen` whose yes asks for a doctor’s advice first. */
 export const askFirstList = (): string => questions('caution');
 
-const symptomList = (grade: SymptomRow['grade'], when: SymptomRow['when']): string =>
-  bullets(symptoms.flatMap((row) => (row.grade === grade && row.when === when ? [messages[row.code]] : [])));
+/** Symptoms by what to do at each; `least` is what the mildest ask for. */
+const symptomLists = (when: SymptomRow['when'], least: string): string[] =>
+  (
+    [
+      ['emergency', 'Call the emergency number:'],
+      ['clinician-first', 'See a clinician before another session:'],
+      ['lower', least],
+    ] as const
+  ).flatMap(([grade, asks]) => {
+    const rows = symptoms.filter((row) => row.grade === grade && row.when === when);
+    return [asks, bullets(rows.map(({ code }) => messages[code]))];
+  });
 
 /** What to deflate at, and what to do then: the stop criteria of every plan. */
 export const stopCriteria = (): string =>
-  [
-    'Call the emergency number:',
-    symptomList('emergency', 'session'),
-    'See a clinician before another session:',
-    symptomList('clinician-first', 'session'),
-    'Rest, and lower the pressure next time:',
-    symptomList('lower', 'session'),
-    messages['burn-usual'],
-  ].join('\n\n');
+  [...symptomLists('session', 'Rest, and lower the pressure next time:'), messages['burn-usual']].join('\n\n');
 
 /** What to watch for in the days after a session, and what to do then. */
-export const afterwards = (): string =>
-  [
-    'Call the emergency number:',
-    symptomList('emergency', 'after'),
-    'See a clinician before another session:',
-    symptomList('clinician-first', 'after'),
-    'Do less next time:',
-    symptomList('lower', 'after'),
-  ].join('\n\n');
+export const afterwards = (): string => symptomLists('after', 'Do less next time:').join('\n\n');
 
 /** What a plan says of screening. */
 export const screenFirst = (): string => messages['screen-first'];

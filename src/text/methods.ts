@@ -1,8 +1,7 @@
 import { kindWords } from './kinds.js';
 import { plainInput } from '../answer/plain-input.js';
-import type { AnswerKind, Symbols } from '../answer/answer.js';
+import type { Symbols } from '../answer/answer.js';
 import { grades, type Grade } from '../evidence/grades.js';
-import type { SourceId } from '../evidence/sources.js';
 import { isWorked, workingBy } from './working.js';
 import { unitWords } from '../quantity/format.js';
 import { quantities, type QuantityName } from '../quantity/quantities.js';
@@ -11,18 +10,13 @@ import { MISSING, REFUSED } from '../study/flags.js';
 import { statisticsUsed } from './statistics-used.js';
 import { version } from '../study/version.js';
 import { HOLDS_ANSWERS } from './needs.js';
+import type { Worked, Working } from './workings/working.js';
 
 /** One way in which numbers were made: all answers of one kind by one equation. */
-interface Method {
-  readonly kind: AnswerKind;
-  readonly equation: string;
+interface Method extends Partial<Working> {
+  readonly answer: Worked;
   readonly evidence: Grade;
-  /** Your own equation. */
-  readonly own: boolean;
-  readonly formula?: string | undefined;
-  readonly symbols?: Symbols | undefined;
   readonly rows: Rows | undefined;
-  readonly sources: readonly SourceId[];
 }
 
 /** How many rows a column answer has. */
@@ -68,21 +62,9 @@ function methodsIn(value: unknown, found: Map<string, Method>): void {
   if (typeof value !== 'object' || value === null) return;
   const { evidence } = value as { readonly evidence?: unknown };
   if (isWorked(value) && typeof evidence === 'string' && Object.hasOwn(grades, evidence)) {
-    const { kind, equation, ownEquation } = value;
-    const { formula, symbols, sources } = workingBy(value) ?? { sources: [] };
-    const key = `${kind} ${equation} ${evidence}`;
+    const key = `${value.kind} ${value.equation} ${evidence}`;
     const { rows = found.get(key)?.rows } = value as { readonly rows?: Rows };
-    const own = ownEquation !== undefined;
-    found.set(key, {
-      kind,
-      equation,
-      evidence: evidence as Grade,
-      own,
-      formula,
-      symbols,
-      rows,
-      sources,
-    });
+    found.set(key, { ...workingBy(value), answer: value, evidence: evidence as Grade, rows });
   }
   for (const part of Object.values(value)) methodsIn(part, found);
 }
@@ -109,10 +91,10 @@ export function methods(used: object): string {
   const document = plainInput(used, HOLDS_ANSWERS, columnsAsCounted);
   methodsIn(document, found);
   const sentences = [...found.values()].map(
-    ({ kind, equation, evidence, own, formula, symbols = {}, rows, sources: keys }) => {
+    ({ answer: { kind, equation, ownEquation }, evidence, formula, symbols = {}, rows, sources: keys = [] }) => {
       const { name, symbol } = kindWords[kind];
       const cited = keys.length > 0 ? ` [${keys.join(', ')}]` : '';
-      const ground = own ? 'fitted to your own measurements' : grades[evidence];
+      const ground = ownEquation ? 'fitted to your own measurements' : grades[evidence];
       const where = Object.keys(symbols).length > 0 ? `${symbolText(symbols)}; ` : '';
       const how = formula === undefined ? '' : `${symbol} = ${formula}; ${where}`;
       const counts = rows

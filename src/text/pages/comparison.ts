@@ -55,8 +55,8 @@ const rowName = (translate: Translator, { from, to }: Pick<ComparisonRow, 'from'
 
 /** The four lines of a comparison: on the joint, work, under the cuff, not known. */
 function comparedLines(
-  { rows, notKnown }: Pick<SessionComparison, 'rows' | 'notKnown'>,
   translate: Translator,
+  { rows, notKnown }: Pick<SessionComparison, 'rows' | 'notKnown'>,
 ): Field[] {
   const rowOf = (quantity: string): ComparisonRow | undefined => rows.find((one) => one.quantity === quantity);
   const known = (['joint', 'work', 'cuff'] as const).map((line): Field => {
@@ -81,7 +81,7 @@ export function comparisonBlocks(comparison: SessionComparison, translate: Trans
     ...(isStopped(comparison)
       ? []
       : [
-          fields(...comparedLines(comparison, translate)),
+          fields(...comparedLines(translate, comparison)),
           table(
             rows,
             [translate('page.measured'), (row) => rowName(translate, row)],
@@ -103,7 +103,7 @@ function optionBlocks(translate: Translator, option: LighterOptions['options'][n
       [translate('page.load'), amountToSet(translate, load.value, load.unit)],
       [translate('page.sets'), setCounts(sets)],
       [translate('page.cuff'), named(translate, 'value', restriction)],
-      ...comparedLines(comparison, translate),
+      ...comparedLines(translate, comparison),
     ),
     {
       points: [

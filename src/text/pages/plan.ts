@@ -21,7 +21,7 @@ import {
   setWords,
   tempoWords,
   warmUpWords,
-} from './exercise-words.js';
+} from './exercises.js';
 import {
   always,
   answerAmount,
