@@ -13,6 +13,7 @@ import {
   type Answer,
 } from '../../src/index.js';
 import { percentReached } from '../../src/answer/answer.js';
+import { unitWords } from '../../src/quantity/format.js';
 import { mersenneTwister } from '../../src/statistics/random.js';
 
 /** A question with its answer. */
@@ -209,18 +210,16 @@ export function exercises(seed: number): Exercise[] {
   return Object.entries(makers).map(([id, make]) => ({ id, ...make(draw) }));
 }
 
-const unitWords: Readonly<Record<string, string>> = { 'mm[Hg]': 'mmHg', kg: 'kg', s: 's' };
-
 /** An answer as it is read: its number, its unit, and its interval or that of the share it really is. */
 export function answerWords({ value, unit, lower, upper, kind, rounding, reached }: Answer): string {
   const in95 = (low: number, high: number, of: string): string =>
-    `95 % interval ${Math.round(low)}–${Math.round(high)} ${of}`;
-  const words = [`${plain(value)} ${unitWords[unit]}`];
-  if (rounding) words.push(`rounded from ${plain(rounding.from)} ${unitWords[unit]}`);
+    `95 % interval ${Math.round(low)}–${Math.round(high)}${of}`;
+  const words = [plain(value) + unitWords[unit]];
+  if (rounding) words.push(`rounded from ${plain(rounding.from)}${unitWords[unit]}`);
   if (reached?.lower !== undefined && reached.upper !== undefined) {
-    words.push(`${plain(percentReached(reached))} % (${in95(reached.lower, reached.upper, '%')})`);
+    words.push(`${plain(percentReached(reached))} % (${in95(reached.lower, reached.upper, ' %')})`);
   } else if (lower !== undefined && kind !== 'training-load') {
-    words.push(in95(lower, upper!, unitWords[unit]!));
+    words.push(in95(lower, upper!, unitWords[unit]));
   }
   return words.join('; ');
 }

@@ -1,5 +1,6 @@
 import { unitWords } from '../../src/quantity/format.js';
 import { quantities, type Quantity } from '../../src/index.js';
+import { table } from './markdown-table.js';
 
 /** A field of an input as the docs know it. */
 export interface Field {
@@ -36,5 +37,5 @@ export function fieldTable(fields: readonly Field[]): string {
     ].map(cell);
   });
   const head = ['field', 'required', 'type', 'unit', 'bounds', 'default', 'meaning'];
-  return [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  return table(head, rows);
 }

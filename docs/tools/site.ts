@@ -25,6 +25,7 @@ import {
   type SomeType,
   UnknownType,
 } from 'typedoc';
+import { escaped } from './escaped.js';
 import { fieldTable, type Field } from './fields.js';
 import { fullText } from './llms.js';
 import { guides } from './guides.js';
@@ -52,6 +53,51 @@ class ShortRouter extends KindRouter {
     return `${reflection.kindOf(ReflectionKind.FunctionOrMethod | ReflectionKind.Variable) ? 'api' : 'type'}/${reflection.name}`;
   }
 }
+
+/** What only public types are made from, by the file that declares it. */
+const NOT_EXPORTED: Readonly<Record<string, readonly string[]>> = {
+  'answer/answer.ts': ['InputsByKind', 'Of', 'OfInterval', 'UncertainKind', 'ShareKind'],
+  'answer/codes.ts': [
+    'AnswerAssumption',
+    'PressureAssumption',
+    'StrengthAssumption',
+    'SessionAssumption',
+    'PlanAssumption',
+  ],
+  'answer/defined.ts': ['LeftOut'],
+  'answer/form.ts': ['where', 'FORM_UNITS'],
+  'answer/messages.ts': ['answerMessages'],
+  'plan/find-item.ts': ['Placed', 'WithItems'],
+  'plan/lighten.ts': ['KEEPS'],
+  'plan/measures.ts': ['guidelineNames'],
+  'plan/messages.ts': ['planValueWords'],
+  'plan/pain.ts': ['PAIN_MOMENTS', 'PAIN_SITES', 'chosen'],
+  'plan/progression-rules.ts': ['NamedRule', 'rules'],
+  'plan/questions.ts': ['Replies'],
+  'plan/read-back.ts': ['ReadBack'],
+  'plan/stage-goals.ts': ['GOAL_MEASURES'],
+  'plan/stated.ts': ['StatedAll'],
+  'plan/stops.ts': ['WithStops', 'DECIDER_ROLES'],
+  'plan/symptoms.ts': ['CodedSymptom', 'rows'],
+  'plan/types.ts': ['PROGRESSION_ACTIONS', 'WholeTotals'],
+  'pressure/equations.ts': ['occlusionEquations'],
+  'pressure/measured.ts': ['measurementMethods'],
+  'quantity/unit-system.ts': ['WrittenUnit'],
+  'session/compare.ts': ['LINES'],
+  'strength/body-mass.ts': ['MOVEMENTS'],
+  'strength/equations.ts': ['oneRepMaxEquations', 'relativeLoadEquations'],
+  'strength/lifts.ts': ['LIFTS', 'TRAINING'],
+  'strength/repetitions.ts': ['CHARTS'],
+  'study/fitted-equation.ts': ['OWN_READINGS', 'TERM_FIELDS'],
+  'study/lists.ts': ['Numbers'],
+  'study/propagate.ts': ['QuantileBounds'],
+  'study/reached-columns.ts': ['ReachedPressureColumns', 'ReachedLoadColumns', 'Base'],
+  'study/resample.ts': ['People'],
+  'teaching/messages.ts': ['teachingMessages'],
+  'text/page-words.ts': ['pageWords'],
+  'text/texts.ts': ['RequirementCode', 'MeasureOf'],
+  'text/words.ts': ['receivedWords', 'choiceWords', 'explainWords', 'fieldWords', 'labelWords'],
+};
 
 const app = await Application.bootstrap({
   name: 'cuffwork',
@@ -86,70 +132,9 @@ const app = await Application.bootstrap({
   },
   validation: { notExported: true, invalidLink: true, invalidPath: true, notDocumented: true },
   requiredToBeDocumented: ['Function', 'Interface', 'TypeAlias', 'Variable', 'Class'],
-  // Each is only the list that a public type is made from.
-  intentionallyNotExported: [
-    'src/answer/messages.ts:answerMessages',
-    'src/text/texts.ts:RequirementCode',
-    'src/text/words.ts:receivedWords',
-    'src/text/words.ts:choiceWords',
-    'src/answer/answer.ts:InputsByKind',
-    'src/answer/answer.ts:Of',
-    'src/answer/answer.ts:OfInterval',
-    'src/answer/answer.ts:UncertainKind',
-    'src/answer/answer.ts:ShareKind',
-    'src/answer/defined.ts:LeftOut',
-    'src/answer/form.ts:where',
-    'src/answer/form.ts:FORM_UNITS',
-    'src/plan/find-item.ts:Placed',
-    'src/plan/find-item.ts:WithItems',
-    'src/plan/stops.ts:WithStops',
-    'src/plan/symptoms.ts:CodedSymptom',
-    'src/plan/progression-rules.ts:NamedRule',
-    'src/study/propagate.ts:QuantileBounds',
-    'src/teaching/messages.ts:teachingMessages',
-    'src/session/compare.ts:LINES',
-    'src/plan/lighten.ts:KEEPS',
-    'src/study/fitted-equation.ts:OWN_READINGS',
-    'src/study/resample.ts:People',
-    'src/pressure/measured.ts:measurementMethods',
-    'src/pressure/equations.ts:occlusionEquations',
-    'src/strength/equations.ts:oneRepMaxEquations',
-    'src/strength/equations.ts:relativeLoadEquations',
-    'src/strength/body-mass.ts:MOVEMENTS',
-    'src/strength/lifts.ts:LIFTS',
-    'src/strength/lifts.ts:TRAINING',
-    'src/strength/repetitions.ts:CHARTS',
-    'src/plan/progression-rules.ts:rules',
-    'src/plan/stops.ts:DECIDER_ROLES',
-    'src/plan/pain.ts:PAIN_MOMENTS',
-    'src/plan/pain.ts:PAIN_SITES',
-    'src/plan/pain.ts:chosen',
-    'src/plan/types.ts:PROGRESSION_ACTIONS',
-    'src/plan/symptoms.ts:rows',
-    'src/plan/questions.ts:Replies',
-    'src/study/lists.ts:Numbers',
-    'src/study/reached-columns.ts:ReachedPressureColumns',
-    'src/study/reached-columns.ts:ReachedLoadColumns',
-    'src/study/reached-columns.ts:Base',
-    'src/study/fitted-equation.ts:TERM_FIELDS',
-    'src/answer/codes.ts:AnswerAssumption',
-    'src/answer/codes.ts:PressureAssumption',
-    'src/answer/codes.ts:StrengthAssumption',
-    'src/answer/codes.ts:SessionAssumption',
-    'src/answer/codes.ts:PlanAssumption',
-    'src/text/words.ts:explainWords',
-    'src/text/page-words.ts:pageWords',
-    'src/plan/messages.ts:planValueWords',
-    'src/text/words.ts:fieldWords',
-    'src/text/words.ts:labelWords',
-    'src/quantity/unit-system.ts:WrittenUnit',
-    'src/text/texts.ts:MeasureOf',
-    'src/plan/measures.ts:guidelineNames',
-    'src/plan/stage-goals.ts:GOAL_MEASURES',
-    'src/plan/stated.ts:StatedAll',
-    'src/plan/types.ts:WholeTotals',
-    'src/plan/read-back.ts:ReadBack',
-  ],
+  intentionallyNotExported: Object.entries(NOT_EXPORTED).flatMap(([file, names]) =>
+    names.map((name) => `src/${file}:${name}`),
+  ),
   treatWarningsAsErrors: true,
   treatValidationWarningsAsErrors: true,
   groupOrder: [
@@ -254,7 +239,6 @@ app.renderer.on(RendererEvent.BEGIN, () => {
   theme.buildNavigation = (project) => build(project).map(unlinked);
 });
 
-const escaped = (words: string): string => words.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 /** Functions by name, with their pages: for the links of the guides. */
 const pagesOfNames = new Map<string, string>();
 app.renderer.on(RendererEvent.BEGIN, ({ pages }) => {

@@ -1,8 +1,9 @@
 /* Slides made from the pictures: one page of HTML that needs no other file, and prints one slide a sheet. */
+import { escaped } from './escaped.js';
 import { pictures } from './pictures.js';
 
-const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll(' %', '\u00a0%');
+/** A number stays with its percent sign. */
+const words = (text: string): string => escaped(text).replaceAll(' %', '\u00a0%');
 
 /** What a picture says in words, from its own description. */
 export const pictureWords = (svg: string): string => /<desc[^>]*>([\s\S]*?)<\/desc>/.exec(svg)![1]!;
@@ -47,7 +48,7 @@ const TEXTS: readonly (readonly [string, readonly string[]])[] = [
 export function slides(): string {
   const texts = TEXTS.map(
     ([title, lines]) =>
-      `<section><h2>${escaped(title)}</h2><ul>${lines.map((line) => `<li>${escaped(line)}</li>`).join('')}</ul></section>`,
+      `<section><h2>${words(title)}</h2><ul>${lines.map((line) => `<li>${words(line)}</li>`).join('')}</ul></section>`,
   );
   const drawn = pictures().map(
     ([name, svg]) =>

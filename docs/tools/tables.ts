@@ -1,11 +1,8 @@
-import { sources, type Source } from '../../src/text/index.js';
-import { messages } from '../../src/text/index.js';
+import { messages, sources, type Source } from '../../src/text/index.js';
 import { screeningQuestions, symptoms, type SymptomRow } from '../../src/plan/index.js';
 import coverage from '../working/coverage.json' with { type: 'json' };
 import { maximumViews, occlusionViews, widthWords, type MaximumView, type OcclusionView } from './equation-views.js';
-
-const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
-  [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+import { table } from './markdown-table.js';
 
 const short: Readonly<Record<string, string>> = {
   circumferenceCm: 'circumference',

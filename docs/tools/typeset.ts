@@ -1,5 +1,6 @@
 import katex from 'katex';
 import { FunctionNode, parse, SymbolNode, type MathNode } from 'mathjs';
+import { escaped } from './escaped.js';
 
 const FUNCTIONS = new Set(['exp', 'ln', 'log', 'sqrt', 'abs', 'min', 'max']);
 const SUBSCRIPTS = '₀₁₂₃₄₅₆₇₈₉';
@@ -64,8 +65,6 @@ export function formulaTex(line: string): { readonly tex: string; readonly note:
       .trim(),
   };
 }
-
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 /** The same, typeset: HTML for the eye and MathML for screen readers, without any script. What is words stays words. */
 export function typeset(line: string): string {

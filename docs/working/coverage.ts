@@ -8,6 +8,7 @@ import {
   fitOcclusionEquation,
   recalibrateOcclusionEquation,
   reliability,
+  type AgreementOptions,
   type WithConfidence,
 } from '../../src/study/index.js';
 import { mersenneTwister, normalDeviates } from '../../src/statistics/random.js';
@@ -34,49 +35,29 @@ const SKEW = 0.8;
 const logSpread = Math.sqrt(Math.exp(SKEW ** 2) * (Math.exp(SKEW ** 2) - 1));
 const skewed = (z: number): number => (Math.exp(SKEW * z) - Math.exp(SKEW ** 2 / 2)) / logSpread;
 
+/** A study whose differences are bias and error, as it is drawn. */
+const biased = (n: number, z: Draw, error = (): number => BIAS + SD * z()) => {
+  const x = draws(n, () => 150 + 20 * z());
+  return agreement(
+    x,
+    x.map((value) => value + error()),
+  );
+};
+/** A study of estimates that are calibrated: what is measured spreads about them. */
+const calibrated = (n: number, z: Draw, options: AgreementOptions = {}) => {
+  const estimated = draws(n, () => 150 + 20 * Math.sqrt(0.4) * z());
+  const measured = estimated.map((value) => value + 20 * Math.sqrt(0.6) * z());
+  return agreement(measured, estimated, options);
+};
+
 const agreements = {
-  'bias, normal errors': (n: number, z: Draw) => {
-    const x = draws(n, () => 150 + 20 * z());
-    const { bias } = agreement(
-      x,
-      x.map((value) => value + BIAS + SD * z()),
-    );
-    return holds(bias, BIAS);
-  },
-  'upper limit, normal errors': (n: number, z: Draw) => {
-    const x = draws(n, () => 150 + 20 * z());
-    return limits(
-      agreement(
-        x,
-        x.map((value) => value + BIAS + SD * z()),
-      ).limits,
-    );
-  },
-  'prediction limits, a new difference': (n: number, z: Draw) => {
-    const x = draws(n, () => 150 + 20 * z());
-    const { predictionLimits } = agreement(
-      x,
-      x.map((value) => value + BIAS + SD * z()),
-    );
-    return holds(predictionLimits, BIAS + SD * z());
-  },
-  'calibration slope of a calibrated equation, R² = .4': (n: number, z: Draw) => {
-    const estimated = draws(n, () => 150 + 20 * Math.sqrt(0.4) * z());
-    const { calibration } = agreement(
-      estimated.map((value) => value + 20 * Math.sqrt(0.6) * z()),
-      estimated,
-    );
-    return holds(calibration!.slope, 1);
-  },
-  'the same by `size: mean`, slope 0 (wrong for estimates)': (n: number, z: Draw) => {
-    const estimated = draws(n, () => 150 + 20 * Math.sqrt(0.4) * z());
-    const { proportionalBias } = agreement(
-      estimated.map((value) => value + 20 * Math.sqrt(0.6) * z()),
-      estimated,
-      { size: 'mean' },
-    );
-    return holds(proportionalBias!, 0);
-  },
+  'bias, normal errors': (n: number, z: Draw) => holds(biased(n, z).bias, BIAS),
+  'upper limit, normal errors': (n: number, z: Draw) => limits(biased(n, z).limits),
+  'prediction limits, a new difference': (n: number, z: Draw) => holds(biased(n, z).predictionLimits, BIAS + SD * z()),
+  'calibration slope of a calibrated equation, R² = .4': (n: number, z: Draw) =>
+    holds(calibrated(n, z).calibration!.slope, 1),
+  'the same by `size: mean`, slope 0 (wrong for estimates)': (n: number, z: Draw) =>
+    holds(calibrated(n, z, { size: 'mean' }).proportionalBias!, 0),
   'two legs with `person`: bias': (n: number, z: Draw) => legs(n, z, true, 'bias'),
   'two legs with `person`: upper limit (approximate)': (n: number, z: Draw) => legs(n, z, true, 'limit'),
   'two legs without `person`: bias (wrong)': (n: number, z: Draw) => legs(n, z, false, 'bias'),
@@ -93,14 +74,8 @@ const agreements = {
     const y = x.map((value) => value * Math.exp(0.02 + 0.2 * z()));
     return limits(agreement(x, y, { scale: 'log' }).limits, Math.exp(0.02 + Z * 0.2));
   },
-  'upper limit, skewed errors (assumption fails)': (n: number, z: Draw) => {
-    const x = draws(n, () => 150 + 20 * z());
-    const { limits: got } = agreement(
-      x,
-      x.map((value) => value + SD * skewed(z())),
-    );
-    return limits(got, SD * skewed(Z));
-  },
+  'upper limit, skewed errors (assumption fails)': (n: number, z: Draw) =>
+    limits(biased(n, z, () => SD * skewed(z())).limits, SD * skewed(Z)),
   'ICC(2,1), three tests (approximate)': (n: number, z: Draw) => icc(n, z).two,
   'ICC(3,1), three tests': (n: number, z: Draw) => icc(n, z).three,
   'typical error, three tests': (n: number, z: Draw) => icc(n, z).error,

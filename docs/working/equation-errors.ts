@@ -9,11 +9,10 @@ import { arm2015 } from '../../src/pressure/equations/arm-2015.js';
 import { thigh2015 } from '../../src/pressure/equations/thigh-2015.js';
 import { thigh2019 } from '../../src/pressure/equations/thigh-2019.js';
 import { widthRatio } from '../../src/pressure/equations/width-ratio.js';
-import { leftOut, means, NOMINAL, type LeftOut, type Mean } from './pooled-curve.js';
+import { leftOut, means, NOMINAL, rms, type LeftOut, type Mean } from './pooled-curve.js';
 
 const { systolicMmHg, diastolicMmHg, ageYears, circumferenceCm } = NOMINAL;
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-const rms = (values: readonly number[]): number => Math.hypot(...values) / Math.sqrt(values.length);
 
 /** People about the mean of their sample, as a share of it. */
 const spreadOf = (rows: readonly Mean[]): number =>

@@ -14,6 +14,7 @@ import {
   type SourceId,
 } from '../../src/index.js';
 import { knownEquations, sources, type Source } from '../../src/text/index.js';
+import { table } from '../tools/markdown-table.js';
 import found from './pooled-curve.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
@@ -22,11 +23,10 @@ import { capped, NOMINAL, type GroupMean, type Mean } from './pooled-curve.js';
 
 const { systolicMmHg, diastolicMmHg, circumferenceCm } = NOMINAL;
 
-const table = (head: readonly string[], rows: readonly (readonly (string | number)[])[]): string =>
-  [head, head.map(() => '---'), ...rows].map((row) => `| ${row.join(' | ')} |`).join('\n');
 const mmHg = (value: number): string => value.toFixed(value < 1000 && !Number.isInteger(value) ? 1 : 0);
 const percent = (share: number): string => `${share < 0 ? '−' : '+'}${Math.abs(100 * share).toFixed(0)} %`;
 const size = (share: number): string => `${(100 * share).toFixed(0)} %`;
+const tenths = (share: number): string => `${(100 * share).toFixed(1)} %`;
 /** A publication in short. */
 const paper = (id: string): string => {
   const { container, about, title, year }: Source = sources[id as SourceId];
@@ -44,22 +44,30 @@ const STAND_IN = { narrow: 5, wide: 13.5 } as const;
 const misses = (value: number, { mean, standardDeviation = 0.15 * mean }: GroupMean): boolean =>
   Math.abs(value - mean) > standardDeviation;
 
-/** Every published mean compared with the estimate for the nominal person. */
-export const besideMeans = (groupMeans.rows as readonly GroupMean[]).map((row) => {
-  const cuffWidthCm = row.cuffWidthCm ?? STAND_IN[row.cuff as keyof typeof STAND_IN];
-  if (cuffWidthCm === undefined) return { row, ours: undefined, missed: undefined };
-  const limb = row.limb as 'leg' | 'arm';
-  const ours = estimateOcclusionPressure({
+/** The estimate for the nominal person. */
+const estimated = (limb: 'leg' | 'arm', cuffWidthCm: number, posture: Posture): OcclusionPressure =>
+  estimateOcclusionPressure({
     limb,
     circumferenceCm: circumferenceCm[limb],
     circumferenceSite: 'mid-limb',
     systolicMmHg,
     diastolicMmHg,
     cuffWidthCm,
-    posture: (row.posture === 'not-stated' ? 'supine' : row.posture) as Posture,
+    posture,
   });
+
+/** Every published mean compared with the estimate for the nominal person. */
+export const besideMeans = (groupMeans.rows as readonly GroupMean[]).map((row) => {
+  const cuffWidthCm = row.cuffWidthCm ?? STAND_IN[row.cuff as keyof typeof STAND_IN];
+  if (cuffWidthCm === undefined) return { row, ours: undefined, missed: undefined };
+  const posture = (row.posture === 'not-stated' ? 'supine' : row.posture) as Posture;
+  const ours = estimated(row.limb as 'leg' | 'arm', cuffWidthCm, posture);
   return { row, ours, missed: misses(ours.value, row) };
 });
+
+/** `170 (22) †`: the dagger marks a figure from memory. */
+const published = ({ mean, standardDeviation, grade }: GroupMean): string =>
+  `${mmHg(mean)}${standardDeviation === undefined ? '' : ` (${standardDeviation})`}${grade === 'unconfirmed' ? ' †' : ''}`;
 
 const meansTable = table(
   ['limb', 'cuff [cm]', 'posture', 'published', 'n', 'here', '95 % interval', 'off by', 'miss', 'publication'],
@@ -67,7 +75,7 @@ const meansTable = table(
     words(row.limb),
     row.cuffWidthCm ?? words(row.cuff),
     words(row.posture),
-    `${mmHg(row.mean)}${row.standardDeviation === undefined ? '' : ` (${row.standardDeviation})`}${row.grade === 'unconfirmed' ? ' †' : ''}`,
+    published(row),
     row.n ?? '',
     ours ? mmHg(ours.value) : '–',
     ours ? between(ours) : 'no cuff, nothing to compare',
@@ -85,7 +93,7 @@ const limitsMissed = (() => {
   const over = found.sensitivity.flatMap(({ choice, leftOut }) =>
     (['leg', 'arm'] as const)
       .filter((limb) => leftOut[limb] > MOST_LEFT_OUT[limb])
-      .map((limb) => `${choice} (${limb === 'leg' ? 'thigh' : 'arm'} ${(100 * leftOut[limb]).toFixed(1)} %)`),
+      .map((limb) => `${choice} (${words(limb)} ${tenths(leftOut[limb])})`),
   );
   return over.length === 0
     ? 'Every choice keeps them.'
@@ -137,8 +145,8 @@ const formTable = table(
     `${form}${standardErrors.a ? `: a = ${coefficients.a.toFixed(2)} ± ${standardErrors.a.toFixed(2)}` : ''}${standardErrors.p ? `: p = ${coefficients.p.toFixed(2)} ± ${standardErrors.p.toFixed(2)}` : ''}`,
     thigh.map((value) => value.toFixed(0)).join(', '),
     arm.map((value) => value.toFixed(0)).join(', '),
-    `${(100 * leftOut.leg).toFixed(1)} %`,
-    `${(100 * leftOut.arm).toFixed(1)} %`,
+    tenths(leftOut.leg),
+    tenths(leftOut.arm),
   ]),
 );
 
@@ -160,9 +168,9 @@ const sensitivityTable = table(
       b.arm.toFixed(1),
       thigh10.toFixed(0),
       arm5.toFixed(0),
-      `${(100 * leftOut.leg).toFixed(1)} %`,
-      `${(100 * leftOut.legUncapped).toFixed(1)} %`,
-      `${(100 * leftOut.arm).toFixed(1)} %`,
+      tenths(leftOut.leg),
+      tenths(leftOut.legUncapped),
+      tenths(leftOut.arm),
     ]),
     ...found.otherNominal.map((other) => [
       `nominal person of ${other.circumferenceCm} cm and ${other.systolicMmHg} mmHg systolic`,
@@ -182,11 +190,10 @@ const coverageTable = table(
   found.coverage.map(({ laboratories, laboratoryShare, coverage }) => [
     laboratories,
     typeof laboratoryShare === 'number' ? `${100 * laboratoryShare} % of the pressure` : laboratoryShare,
-    `${(100 * coverage).toFixed(1)} %`,
+    tenths(coverage),
   ]),
 );
 
-const survey1 = (limb: string): string => (limb === 'leg' ? 'thigh' : 'arm');
 const surveyTable = table(
   [
     'limb',
@@ -198,17 +205,14 @@ const surveyTable = table(
     'at or below diastolic',
   ],
   survey.estimates.map(({ limb, cuffWidthCm, posture, mean, standardDeviation, young, atOrBelowDiastolic }) => [
-    survey1(limb),
+    words(limb),
     cuffWidthCm,
     posture,
     `${mean} ± ${standardDeviation}`,
     `${young.mean} ± ${young.standardDeviation}`,
     sameMeans
       .filter(({ mean: row }) => row.limb === limb && row.widthCm === cuffWidthCm && row.at === posture)
-      .map(
-        ({ mean: row }) =>
-          `${row.mean}${row.standardDeviation === undefined ? '' : ` (${row.standardDeviation})`}${row.grade === 'unconfirmed' ? ' †' : ''}`,
-      )
+      .map(({ mean: row }) => published(row))
       .join(', '),
     atOrBelowDiastolic,
   ]),
@@ -232,7 +236,7 @@ const widthTable = table(
       });
       const ours = converted.ok ? converted.value : undefined;
       return [
-        survey1(from!.limb),
+        words(from!.limb),
         from!.at,
         `${from!.mean} at ${width(from!)} cm`,
         `${width(to!)} cm`,
@@ -285,18 +289,10 @@ const coachTable = table(
       ['arm', 10],
     ] as const
   ).map(([limb, cuffWidthCm]) => [
-    `${survey1(limb)}, ${cuffWidthCm} cm`,
+    `${words(limb)}, ${cuffWidthCm} cm`,
     ...(['supine', 'seated', 'standing'] as const).map((posture) => {
       if (limb === 'arm' && posture !== 'supine') return 'not known';
-      const ours = estimateOcclusionPressure({
-        limb,
-        circumferenceCm: circumferenceCm[limb],
-        circumferenceSite: 'mid-limb',
-        systolicMmHg,
-        diastolicMmHg,
-        cuffWidthCm,
-        posture,
-      });
+      const ours = estimated(limb, cuffWidthCm, posture);
       return `${ours.value.toFixed(0)} (${between(ours)})`;
     }),
   ]),
@@ -369,15 +365,7 @@ const ASIDE: readonly (readonly [string, string])[] = [
   ],
 ];
 
-const coach = estimateOcclusionPressure({
-  limb: 'leg',
-  circumferenceCm: circumferenceCm.leg,
-  circumferenceSite: 'mid-limb',
-  systolicMmHg,
-  diastolicMmHg,
-  cuffWidthCm: 10,
-  posture: 'supine',
-});
+const coach = estimated('leg', 10, 'supine');
 const missed = besideMeans.filter((one) => one.missed);
 const compared = besideMeans.filter(({ ours }) => ours !== undefined);
 const { components, coefficients } = found.fit;

@@ -18,7 +18,8 @@
  */
 import groupMeans from '../../src/checks/group-means.json' with { type: 'json' };
 import survey from './survey-figures.json' with { type: 'json' };
-import { NORMAL_95 } from '../../src/statistics/normal.js';
+import { NORMAL_95, normalChance } from '../../src/statistics/normal.js';
+import { rootOf } from '../../src/statistics/root.js';
 import { studentT95 } from '../../src/statistics/student-t.js';
 
 export type Limb = 'leg' | 'arm';
@@ -206,6 +207,22 @@ function curve(c: Coefficients, { limb, widthCm, at }: Pick<Mean, 'limb' | 'widt
 
 const FLOOR = 1e-4;
 
+/** Factor of the covariance of means, by its components: means of one laboratory, and of one cuff there, go together. */
+function factors(data: Data): (components: Components) => Matrix {
+  const sameLaboratory = data.map(({ mean: p }) => data.map(({ mean: q }) => (p.source === q.source ? 1 : 0)));
+  const sameCuff = data.map(({ mean: p }) =>
+    data.map(({ mean: q }) => (p.source === q.source && p.limb === q.limb && p.widthCm === q.widthCm ? 1 : 0)),
+  );
+  return ([between, cuff, rest]) =>
+    cholesky(
+      data.map((_, i) =>
+        data.map(
+          (__, j) => between ** 2 * sameLaboratory[i]![j]! + cuff ** 2 * sameCuff[i]![j]! + (i === j ? rest ** 2 : 0),
+        ),
+      ),
+    );
+}
+
 /** Restricted maximum likelihood: the curve is linearised, its components fitted, and so on until nothing moves. */
 export function fit(
   data: Data,
@@ -220,18 +237,7 @@ export function fit(
     ...(['seated', 'standing'] as const).filter((posture) => has(({ at }) => at === posture)),
     ...freed,
   ];
-  const sameLaboratory = data.map(({ mean: p }) => data.map(({ mean: q }) => (p.source === q.source ? 1 : 0)));
-  const sameCuff = data.map(({ mean: p }) =>
-    data.map(({ mean: q }) => (p.source === q.source && p.limb === q.limb && p.widthCm === q.widthCm ? 1 : 0)),
-  );
-  const factorOf = ([between, cuff, rest]: Components) =>
-    cholesky(
-      data.map((_, i) =>
-        data.map(
-          (__, j) => between ** 2 * sameLaboratory[i]![j]! + cuff ** 2 * sameCuff[i]![j]! + (i === j ? rest ** 2 : 0),
-        ),
-      ),
-    );
+  const factorOf = factors(data);
   const solve = (factor: Matrix, columns: readonly (readonly number[])[], r: readonly number[]) => {
     const white = columns.map((column) => forward(factor, column));
     const whiteR = forward(factor, r);
@@ -289,7 +295,7 @@ export const answerOf = (c: Coefficients, mean: Pick<Mean, 'limb' | 'widthCm' | 
 
 // How people differ.
 
-const rms = (values: readonly number[]): number => Math.hypot(...values) / Math.sqrt(values.length);
+export const rms = (values: readonly number[]): number => Math.hypot(...values) / Math.sqrt(values.length);
 
 /** The smallest published R² of a regression on circumference and blood pressure (18 cm, 2019). */
 const EXPLAINED = 0.397;
@@ -325,16 +331,7 @@ export function curveOf(data: Data, start: Coefficients = START): Curve {
 /** Names and covariance of the coefficients with `a` freed, at the coefficients and components of a fit. */
 function withShare(data: Data, { coefficients, names, components }: Fit): Pick<Fit, 'names' | 'covariance'> {
   const all: readonly Name[] = [...names, 'a'];
-  const [laboratory, cuff, rest] = components;
-  const factor = cholesky(
-    data.map(({ mean: p }, i) =>
-      data.map(({ mean: q }, j) => {
-        const same = p.source === q.source;
-        const sameCuff = same && p.limb === q.limb && p.widthCm === q.widthCm;
-        return (same ? laboratory ** 2 : 0) + (sameCuff ? cuff ** 2 : 0) + (i === j ? rest ** 2 : 0);
-      }),
-    ),
-  );
+  const factor = factors(data)(components);
   const white = all.map((name) =>
     forward(
       factor,
@@ -538,13 +535,8 @@ export const otherNominal = () =>
         sum + Math.log(PULSE / 2 + (pooled.coefficients.leg * NOMINAL.circumferenceCm.leg) / widthCm),
       0,
     );
-    let [low, high] = [1, 60];
-    for (let step = 0; step < 60; step += 1) {
-      const b = (low + high) / 2;
-      if (mid(b) < wanted) low = b;
-      else high = b;
-    }
-    return { circumferenceCm: circumferenceCm!, systolicMmHg: systolicMmHg!, b: low, thigh10: 95 + (low * 55) / 10 };
+    const b = rootOf(mid, wanted, 1, 60);
+    return { circumferenceCm: circumferenceCm!, systolicMmHg: systolicMmHg!, b, thigh10: 95 + (b * 55) / 10 };
   });
 
 // How laboratories differ.
@@ -554,13 +546,8 @@ export function laboratoryInterval(data: Data = dataOf(means)): { lower: number;
   const least = fit(data).deviance;
   const profile = (laboratory: number): number => fit(data, [], START, laboratory).deviance - least;
   const CHI_SQUARED_95 = 3.841458820694124;
-  let [low, high] = [pooled.components[0], 1];
-  for (let step = 0; step < 30; step += 1) {
-    const middle = (low + high) / 2;
-    if (profile(middle) < CHI_SQUARED_95) low = middle;
-    else high = middle;
-  }
-  return { lower: profile(FLOOR) < CHI_SQUARED_95 ? 0 : NaN, upper: low };
+  const upper = rootOf(profile, CHI_SQUARED_95, pooled.components[0], 1);
+  return { lower: profile(FLOOR) < CHI_SQUARED_95 ? 0 : NaN, upper };
 }
 
 /** Share of the variance of published means that is no sampling error of theirs (I²). */
@@ -623,14 +610,6 @@ export function coverage(count: number, laboratoryShare: number | undefined, dra
     sum += chance(value * factor - NOMINAL.diastolicMmHg) - chance(value / factor - NOMINAL.diastolicMmHg);
   }
   return sum / draws;
-}
-
-/** The standard normal distribution, by its series; exact enough for a share of draws. */
-function normalChance(z: number): number {
-  if (Math.abs(z) > 8) return z > 0 ? 1 : 0;
-  let [term, sum] = [z, z];
-  for (let k = 3; Math.abs(term) > 1e-12; k += 2) sum += term *= (z * z) / k;
-  return 0.5 + (sum * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 }
 
 /** Laboratories simulated, and their true standard deviation as a share of the answer (nothing: as fitted). */

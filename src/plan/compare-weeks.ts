@@ -1,36 +1,30 @@
 import type { Answer, AnswerKind, Caution } from '../answer/answer.js';
 import { defined } from '../answer/defined.js';
-import { guardCautions } from '../answer/guards.js';
 import { describe, gather, InputError, type InputIssue, type Path } from '../answer/issues.js';
 import { TRUE_OR_FALSE } from '../answer/needs.js';
 import { ownDocument } from '../answer/own.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
-import { convertLoad } from '../quantity/convert.js';
-import { decimal } from '../quantity/decimal.js';
 import { sum } from '../quantity/exact.js';
 import { Math } from '../quantity/maths.js';
-import { loadUnitOf, quantities, type Quantity, type Unit } from '../quantity/quantities.js';
+import { quantities, type Quantity } from '../quantity/quantities.js';
 import { isCuffed, limbTotals, type ComparedQuantity, type ComparedTotals } from '../session/compare.js';
 import type { FullPrescription } from '../session/prescription.js';
 import { highest, isTense, list, summed, total } from '../session/working.js';
 import { version } from '../study/version.js';
-import { codedCaution } from './coded.js';
 import { sideOf } from './compare-sessions.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
-import { documentCaution } from './document-messages.js';
+import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { measurementOf, occlusionOfTarget } from './item-prescription.js';
-import { isSameLimb, keyOf, limbsIn } from './limb-and-side.js';
+import { isSameLimb, limbsIn } from './limb-and-side.js';
 import { OUR_PLAN, OUR_RECORDS, PLANNED_OR_DONE, SESSIONS, WEEKS } from './needs.js';
 import { painIsOf, PAIN_MOMENTS } from './pain.js';
-import { progressionLimits as limits } from './progression-limits.js';
 import { expandedOf } from './read-document.js';
 import type { ExpandedItem, ExpandedRecord, SessionRecord } from './record.js';
-import { uniqueCautions } from './severity.js';
 import { goalResults, readGoals, type StageGoal, type StageGoalResult } from './stage-goals.js';
 import { mergeStops, stopsOf, type Stop } from './stops.js';
 import type { ExpandedPlan, Plan } from './types.js';
-import type { WeekLimb, WeekOcclusion, WeekSums } from './week-types.js';
+import { weekCautions } from './week-cautions.js';
+import type { WeekLimb, WeekOcclusion, WeekRow, WeekSums } from './week-types.js';
 
 /** A planned session of a week, and how often it is done in it. */
 export interface WeekSession {
@@ -58,18 +52,6 @@ export interface WeekComparisonInput {
   readonly firstWeek?: number | undefined;
   /** Your own criteria of a stage, compared with the last week. */
   readonly goals?: readonly StageGoal[] | undefined;
-}
-
-/** One week. */
-export interface WeekRow {
-  /** Number of the week, counted from `firstWeek`. */
-  readonly week: number;
-  /** Present where the week is marked as lighter on purpose. */
-  readonly deload?: true;
-  /** Sums over the planned sessions; absent where there are none. */
-  readonly planned?: WeekSums;
-  /** Sums over the records; absent where there are none. */
-  readonly done?: WeekSums;
 }
 
 /** Weeks side by side. Plain JSON; print it with `explain`. */
@@ -260,91 +242,6 @@ const rowOf = ({ deload, planned, done }: Week, week: number): WeekRow => ({
   ...(done.length > 0 && { done: sumsOf(done) }),
 });
 
-const inKilograms = ({ value, unit }: { readonly value: number; readonly unit: Unit }): number =>
-  convertLoad(value, loadUnitOf(unit), 'kg');
-
-/** Two weeks as they are compared: done with done, else planned with planned, else what there is. */
-function alike(before: WeekRow, after: WeekRow): [WeekSums, WeekSums] {
-  const way = (['done', 'planned'] as const).find((one) => before[one] && after[one]);
-  if (way) return [before[way]!, after[way]!];
-  return [(before.done ?? before.planned)!, (after.done ?? after.planned)!];
-}
-
-/** What an exercise of a row went up by, compared with an earlier row. */
-function jumpsOf(before: WeekRow, after: WeekRow): Caution[] {
-  const exercisesOf = (sums: WeekSums) =>
-    sums.limbs.flatMap(({ limb, side, exercises }) => exercises.map((exercise) => ({ limb, side, ...exercise })));
-  const [first, second] = alike(before, after);
-  const earlier = new Map(exercisesOf(first).map((one) => [keyOf(one), one]));
-  return exercisesOf(second).flatMap((now): Caution[] => {
-    const was = earlier.get(keyOf(now));
-    if (!was) return [];
-    const who = { exercise: now.exercise, side: now.side, limb: now.limb, from: before.week, to: after.week };
-    const difference = (a: number, b: number): number => decimal(a).minus(decimal(b)).toNumber();
-    const heavier = now.peakLoad && was.peakLoad ? difference(inKilograms(now.peakLoad), inKilograms(was.peakLoad)) : 0;
-    const tighter = now.percentLop && was.percentLop ? difference(now.percentLop.value, was.percentLop.value) : 0;
-    const found: Caution[] = [];
-    if (now.peakPercentOneRepMax && was.peakPercentOneRepMax) {
-      const points = difference(now.peakPercentOneRepMax.value, was.peakPercentOneRepMax.value);
-      const { value: largest } = limits.largestLoadStep;
-      if (points > largest) found.push(codedCaution('caution', 'load-jump', { ...who, points, largest }));
-    } else if (heavier > 0) {
-      const percent = (100 * heavier) / inKilograms(was.peakLoad!);
-      const { value: largest } = limits.largestLoadStepPercent;
-      if (percent > largest) found.push(codedCaution('caution', 'load-jump-percent', { ...who, percent, largest }));
-    }
-    const { value: largest } = limits.largestPressureStep;
-    if (tighter > largest) found.push(codedCaution('caution', 'pressure-jump', { ...who, points: tighter, largest }));
-    // The gauge rounds pressures down: less than one point is no rise.
-    if (heavier > 0 && tighter >= 1) found.push(documentCaution('caution', 'both-raised', who));
-    return found;
-  });
-}
-
-/** Weeks marked as deload that are not lighter than the week before. */
-function notLighter(before: WeekRow, after: WeekRow): Caution[] {
-  const [first, second] = alike(before, after);
-  return second.limbs.flatMap((now) => {
-    const was = first.limbs.find((one) => isSameLimb(one, now));
-    const isLess = (a: Answer | undefined, b: Answer | undefined): boolean =>
-      a !== undefined && b !== undefined && a.value < b.value;
-    if (!was || isLess(now.volumeLoad, was.volumeLoad) || isLess(now.restrictionTime, was.restrictionTime)) return [];
-    const { limb, side } = now;
-    return [codedCaution('note', 'deload-not-lighter', { side, limb, from: before.week, to: after.week })];
-  });
-}
-
-/** Every week with the last one before it that was no deload. */
-function cautionsOf(rows: readonly WeekRow[]): Caution[] {
-  return rows.flatMap((row, index) => {
-    const before = rows
-      .slice(0, index)
-      .filter(({ deload }) => !deload)
-      .at(-1);
-    const [last] = rows.slice(index - 1, index);
-    return [
-      ...doseCautions(row, index),
-      ...(before ? jumpsOf(before, row) : []),
-      ...(row.deload && last ? notLighter(last, row) : []),
-    ];
-  });
-}
-
-/** What the guards say of the restriction of a week, as it went. */
-function doseCautions({ done, planned }: WeekRow, index: number): Caution[] {
-  const sums = done ?? planned;
-  if (!sums) return [];
-  return [
-    ...sums.limbs.flatMap(({ limb, side, restrictionTime }) =>
-      guardCautions('limb-restriction-week', restrictionTime.value / 60, {
-        values: { limb, side },
-        path: ['weeks', index],
-      }),
-    ),
-    ...guardCautions('restricted-sessions-week', sums.restrictedSessions.value, { path: ['weeks', index] }),
-  ];
-}
-
 /**
  * Weeks side by side, planned and done, limb by limb: top load, percentage of 1RM, minutes under the cuff and percent
  * of LOP of the same exercise, LOP with its day, circumference, pain and session load. So you see how load rises and
@@ -402,12 +299,7 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
   reader.done();
   if (issues.length > 0) throw new InputError(issues);
   const rows = weeks.map((week, index) => rowOf(week, firstWeek + index));
-  const cautions = uniqueCautions(cautionsOf(rows));
-  const disclaimers = [
-    documentDisclaimer('weeks-clear-no-one'),
-    documentDisclaimer('weeks-no-one-road'),
-    documentDisclaimer('one-thing-at-a-time'),
-  ];
+  const cautions = weekCautions(rows);
   const documents = weeks.flatMap((week) => [...week.planned, ...week.done]).map(({ document }) => document);
   const stops = mergeStops(...documents.map((document) => document.stops), stopsOf(cautions));
   const last = rows.at(-1)!;
@@ -419,6 +311,6 @@ export const compareWeeks = /* @__PURE__ */ withInput(function compareWeeks(
     goals: goalResults(goals, last.done ?? last.planned),
     stops,
     cautions,
-    disclaimers,
+    disclaimers: documentDisclaimers('weeks-clear-no-one', 'weeks-no-one-road', 'one-thing-at-a-time'),
   });
 });

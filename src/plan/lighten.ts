@@ -1,7 +1,6 @@
 import { ownDocument } from '../answer/own.js';
 import type { Answer, Assumption, Caution, Sentence } from '../answer/answer.js';
 import { attempt, describe, InputError, issue } from '../answer/issues.js';
-import { defined } from '../answer/defined.js';
 import { Reader } from '../answer/reader.js';
 import { withInput } from '../answer/with-input.js';
 import { guidance2019 } from '../evidence/guidance.js';
@@ -19,15 +18,17 @@ import { comparisonOf, sideOfItems, type SessionComparison } from './compare-ses
 import { uniqueCautions } from './severity.js';
 import { expansionOf } from './expanded.js';
 import { itemCautions } from './item-cautions.js';
+import { goalsOf } from './item-draft.js';
 import { maximumOf } from './item-prescription.js';
 import { setsOf, withLoad, withSets } from './next-exercise.js';
 import { exerciseFinder } from './limb-and-side.js';
 import { planSession } from './plan-session.js';
 import { expandedOf } from './read-document.js';
+import { restrictedMin } from './readings.js';
 import { reviewPlan, type ReviewFinding } from './review-plan.js';
 import type { SetGoal } from './proposal.js';
 import { loadsOfSets } from './set-counts.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { inForce, type Stop } from './stops.js';
 import type { ExpandedPlan, ExpandedPlanItem, Plan, PlanExerciseFields, PlanRequest } from './types.js';
 import { need } from '../answer/needs.js';
@@ -158,9 +159,7 @@ function caseOf(plan: ExpandedPlan, name: string, lighterPercent: number): Case 
 }
 
 const minutesOf = (items: readonly ExpandedPlanItem[]): number =>
-  Math.max(
-    ...items.map(({ totals }) => (totals.restrictionTime.value + (totals.partialRestrictionTime?.value ?? 0)) / 60),
-  );
+  Math.max(...items.map(({ totals }) => restrictedMin(totals)));
 
 /** How an exercise is done with less load. */
 interface Way {
@@ -196,7 +195,7 @@ function optionOf(given: Case, keeps: Keeps, way: Way): LighterOption {
   return {
     keeps,
     load: load!,
-    sets: sets.map(({ repetitions, durationS }) => defined({ repetitions, durationS }) as SetGoal),
+    sets: goalsOf(sets),
     restriction,
     request,
     comparison: { rows, notKnown },
@@ -368,6 +367,6 @@ export const lightenExercise = /* @__PURE__ */ withInput(function lightenExercis
     notOffered: found.flatMap(({ keeps, way }) => (way && 'text' in way ? [{ keeps, ...way }] : [])),
     stops: plan.stops,
     cautions: isOther ? [codedCaution('note', 'lighter-than-asked', { asked: lighterPercent, reached })] : [],
-    disclaimers: [documentDisclaimer('lighter-no-promise'), documentDisclaimer('local-codes-decide')],
+    disclaimers: documentDisclaimers('lighter-no-promise', 'local-codes-decide'),
   });
 });

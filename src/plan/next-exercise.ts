@@ -7,6 +7,7 @@ import { loadUnitOf } from '../quantity/quantities.js';
 import { parseScheme } from '../session/notation.js';
 import { trainingLoad, type TrainingLoadInput } from '../strength/training-load.js';
 import { heaviestUpTo } from './available-loads.js';
+import { waysOf } from './exercise-load.js';
 import { OF_MAXIMUM, type ExpandedPlanItem, type PlanExerciseFields, type PlanSetFields } from './types.js';
 
 /** Decimals of a percentage, the fewest first, and how it is brought to them: the nearest, then the next one up. */
@@ -14,16 +15,16 @@ const DIGITS = [1, 2, 4, 8];
 const HALF_UP = 4;
 const UP = 0;
 
-const waysOf = ({ unit, step, available, bar, collars, plates, rounding, maximumOf }: PlanExerciseFields) =>
-  defined({ unit, step, available, bar, collars, plates, rounding, maximumOf });
-
 /** The sets of an exercise, one by one. */
 export const setsOf = ({ scheme, sets }: PlanExerciseFields): readonly PlanSetFields[] =>
   sets ?? parseScheme(scheme ?? '') ?? [];
 
 /** An exercise with other sets, one by one in place of a scheme. */
-export function withSets({ scheme: _, ...exercise }: PlanExerciseFields, sets: readonly object[]): PlanExerciseFields {
-  return { ...exercise, sets: sets as readonly PlanSetFields[] };
+export function withSets(
+  { scheme: _, ...exercise }: PlanExerciseFields,
+  sets: readonly PlanSetFields[],
+): PlanExerciseFields {
+  return { ...exercise, sets };
 }
 
 /**
@@ -56,7 +57,7 @@ function atLoad(
   if (!oneRepMax) return { ...exercise, load: to };
   const maximum = convertLoad(oneRepMax.value, loadUnitOf(oneRepMax.unit), unit);
   const share = decimal(to).times(100).div(decimal(maximum));
-  const ways = waysOf(exercise);
+  const ways = defined(waysOf(exercise));
   const { percentOneRepMax: range } = exercise;
   for (const digits of DIGITS) {
     for (const rounding of [HALF_UP, UP] as const) {

@@ -71,8 +71,8 @@ export const largestShareOf = (item: ExpandedItem): number | undefined => (upper
 
 const minutes = (seconds: number): number => seconds / 60;
 
-/** Restriction at both pressures. */
-const restrictedMin = ({
+/** Restriction at both pressures [min]. */
+export const restrictedMin = ({
   restrictionTime,
   partialRestrictionTime,
 }: Pick<ExpandedPlanItem['totals'], 'restrictionTime' | 'partialRestrictionTime'>): number =>

@@ -8,7 +8,7 @@ import { sessionLoadOf, totalsOfExercise } from '../session/totals.js';
 import { version } from '../study/version.js';
 import { assumption } from './assumptions.js';
 import { answersAgain, answersCautions } from './checks.js';
-import { documentDisclaimer } from './disclaimers.js';
+import { documentDisclaimers } from './disclaimers.js';
 import { limbsOf } from './limb-totals.js';
 import { BELOW_SETS } from './needs.js';
 import { doneCautions, lengthCautions, readingCautions, reportedCautions } from './record-cautions.js';
@@ -104,10 +104,6 @@ export function recordFrom(facts: SessionFacts): ExpandedRecord {
     ],
     stops: mergeStops(asOfDay(facts.stops, date), stopsOf(ofDay, dayCheck?.request.date), stopsOf(cautions, date)),
     cautions: uniqueCautions([...ofDay, ...cautions]),
-    disclaimers: [
-      documentDisclaimer('record-clears-no-one'),
-      documentDisclaimer('local-codes-decide'),
-      documentDisclaimer('watch-afterwards'),
-    ],
+    disclaimers: documentDisclaimers('record-clears-no-one', 'local-codes-decide', 'watch-afterwards'),
   }) as ExpandedRecord;
 }

@@ -11,7 +11,7 @@ import type { SourceId } from '../evidence/sources.js';
 import { Math } from '../quantity/maths.js';
 import type { Limb, Side, Unit } from '../quantity/quantities.js';
 import { version } from '../study/version.js';
-import { documentDisclaimer, type Disclaimer } from './disclaimers.js';
+import { documentDisclaimers, type Disclaimer } from './disclaimers.js';
 import { documentMessages } from './document-messages.js';
 import { guidelines, HEAVY_PERCENT, type Guideline, type GuidelineId, type GuidelineRow } from './guidelines.js';
 import { findingValues, measures, type Measure } from './measures.js';
@@ -78,13 +78,9 @@ export interface Review {
   /** Kind of document that was reviewed. */
   readonly of: 'plan' | 'record';
   /** The guideline whose ranges were applied. */
-  readonly guideline: {
+  readonly guideline: Pick<Guideline, 'name' | 'source'> & {
     /** Code of the guideline. */
     readonly id: GuidelineId;
-    /** Name of the guideline. */
-    readonly name: string;
-    /** Source of the guideline; left out where there is none. */
-    readonly source?: SourceId;
   };
   /** Reasons not to train, of the document, with the decisions that lifted them. */
   readonly stops: readonly Stop[];
@@ -262,10 +258,10 @@ export const reviewPlan = /* @__PURE__ */ withInput(function reviewPlan(
     findings: [...stopFindings(given.stops), ...mostSevereFirst(findings)],
     inside,
     notAssessed: [...new Set(asked)].filter((measure) => !assessed.has(measure)),
-    disclaimers: [
-      documentDisclaimer('review-clears-no-one'),
-      documentDisclaimer('local-codes-decide'),
-      documentDisclaimer(modes.length > 0 ? 'review-partial' : 'review-no-cuff'),
-    ],
+    disclaimers: documentDisclaimers(
+      'review-clears-no-one',
+      'local-codes-decide',
+      modes.length > 0 ? 'review-partial' : 'review-no-cuff',
+    ),
   });
 });

@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
+import { escaped } from '../escaped.js';
 
 /** Colours by their job: names until the picture is done, then plain colours that follow a dark page. */
 export const ink = {
@@ -50,8 +51,6 @@ function plainColours(svg: string): string {
     return classes.length === 0 ? tag : plain.replace(/^<\w+/, (start) => `${start} class="${classes.join(' ')}"`);
   });
 }
-
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 
 /** What a picture is called, and what it says to who cannot see it. */
 export interface Words {
@@ -106,6 +105,54 @@ export function draw({ title, legend, description }: Words, options: Plot.PlotOp
 
 /** Words on a picture, with a halo of paper that keeps them apart from what they stand on. */
 export const words = { stroke: ink.paper, strokeWidth: 4 } as const;
+
+/** A heading at the top left of each panel. */
+export const heading = (data: Plot.Data, text: Plot.ChannelValue, options: Plot.TextOptions): Plot.Text =>
+  Plot.text(data, {
+    ...words,
+    text,
+    frameAnchor: 'top-left',
+    dx: 6,
+    dy: 4,
+    fill: ink.text,
+    fontWeight: 600,
+    ...options,
+  });
+
+/** An axis with its name in the middle below it. */
+export const below = (label: string, more: Plot.ScaleOptions): Plot.ScaleOptions => ({
+  label,
+  labelAnchor: 'center',
+  labelArrow: 'none',
+  ...more,
+});
+
+/** Panels with an axis below and one on the left, from `bottom` to `domain`, and lines across them at its ticks. */
+export const panelled = (
+  x: Plot.ScaleOptions,
+  y: { readonly label: string; readonly domain: readonly [number, number]; readonly ticks: number[] },
+) =>
+  ({
+    marginLeft: 52,
+    marginTop: 28,
+    marginBottom: 54,
+    fx: { axis: null, padding: 0.06 },
+    x,
+    y: { ...y, labelArrow: 'none' },
+  }) as const;
+export const gridY = (at: number[]): Plot.RuleY => Plot.gridY(at, { stroke: ink.rule, strokeOpacity: 1 });
+
+/** A curve with the band of its interval. */
+export const curve = (
+  points: readonly { readonly lower?: number }[],
+  { fillOpacity = 0.22, ...options }: Plot.LineYOptions,
+): Plot.RenderableMark[] => [
+  Plot.areaY(
+    points.filter(({ lower }) => lower !== undefined),
+    { ...options, y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity },
+  ),
+  Plot.lineY(points, { ...options, y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+];
 
 /** Numbers from one to another, both included. */
 export const range = (from: number, to: number, step = 1): number[] =>

@@ -1,13 +1,14 @@
 import * as Plot from '@observablehq/plot';
 import { attempt, estimateOneRepMax, type OneRepMaxEquationId } from '../../../src/index.js';
 import { maximumViews } from '../equation-views.js';
-import { draw, ink, panels, range, words } from './frame.js';
+import { below, curve, draw, gridY, heading, ink, panelled, panels, range } from './frame.js';
 
 /** The maximum by every equation that works for any load, each in front of the others. */
 export function maximumByEquation(): string {
   const LOAD = 100;
   const BOTTOM = 80;
   const TOP = 220;
+  const ticks = range(BOTTOM, TOP, 20);
   const curves = maximumViews
     // Those for any lift whose coefficients we read; the decimal form of one is the same curve.
     .filter(({ lifts, evidence, id }) => lifts === 'any' && evidence !== 'unconfirmed' && !id.endsWith('-decimal'))
@@ -50,27 +51,15 @@ export function maximumByEquation(): string {
     },
     {
       height: rows === 1 ? 380 : 60 + 235 * rows,
-      marginLeft: 52,
-      marginTop: 28,
-      marginBottom: 54,
-      fx: { axis: null, padding: 0.06 },
-      fy: { axis: null, padding: 0.08 },
-      x: {
-        label: 'repetitions to failure with 100 kg',
-        domain: [1, 20.5],
-        ticks: [5, 10, 15, 20],
-        labelAnchor: 'center',
-        labelArrow: 'none',
-      },
-      y: {
+      ...panelled(below('repetitions to failure with 100 kg', { domain: [1, 20.5], ticks: [5, 10, 15, 20] }), {
         label: 'one-repetition maximum (kg)',
         domain: [BOTTOM, TOP + 54],
-        ticks: range(BOTTOM, TOP, 20),
-        labelArrow: 'none',
-      },
+        ticks,
+      }),
+      fy: { axis: null, padding: 0.08 },
       marks: [
         Plot.rect(labels, { ...facet, x1: 'last', x2: 20.5, y1: BOTTOM, y2: TOP, fill: ink.faint, fillOpacity: 0.1 }),
-        Plot.gridY(range(BOTTOM, TOP, 20), { stroke: ink.rule, strokeOpacity: 1 }),
+        gridY(ticks),
         Plot.lineY(others, {
           ...facet,
           x: 'repetitions',
@@ -80,21 +69,11 @@ export function maximumByEquation(): string {
           strokeWidth: 1.2,
           strokeOpacity: 0.6,
         }),
-        Plot.areaY(
-          own.filter(({ lower }) => lower !== undefined),
-          { ...facet, x: 'repetitions', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.22 },
-        ),
-        Plot.lineY(own, { ...facet, x: 'repetitions', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
-        Plot.text(labels, {
+        curve(own, { ...facet, x: 'repetitions' }),
+        heading(labels, ({ name, evidence }: (typeof labels)[number]) => `${name}\n(${evidence})`, {
           ...facet,
-          ...words,
-          text: ({ name, evidence }: (typeof labels)[number]) => `${name}\n(${evidence})`,
           lineWidth: 12,
-          frameAnchor: 'top-left',
-          dx: 6,
           dy: 2,
-          fontWeight: 600,
-          fill: ink.text,
         }),
         Plot.text(labels.slice(0, 1), {
           ...facet,

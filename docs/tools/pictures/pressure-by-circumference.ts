@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { attempt, estimateOcclusionPressure, type OcclusionInput } from '../../../src/index.js';
 import { drawnWidth, occlusionViews } from '../equation-views.js';
-import { draw, ink, panels, range, words } from './frame.js';
+import { below, curve, draw, gridY, heading, ink, panelled, panels, range, words } from './frame.js';
 
 const CIRCUMFERENCES = { arm: range(24, 44), leg: range(42, 72) } as const;
 
@@ -40,6 +40,7 @@ export function pressureByGirth(): string {
     evidence,
   }));
   const facet = { fx: 'column', fy: 'row' } as const;
+  const faint = { frameAnchor: 'top-left', dx: 6, fill: ink.faint } as const;
   return draw(
     {
       title: 'Occlusion pressure against limb circumference, by equation',
@@ -47,59 +48,18 @@ export function pressureByGirth(): string {
     },
     {
       height: 40 + 300 * Math.ceil(placed.length / columns),
-      marginLeft: 52,
-      marginTop: 28,
-      marginBottom: 54,
-      fx: { axis: null, padding: 0.06 },
+      ...panelled(below('limb circumference (cm)', { domain: [20, 76], ticks: [30, 50, 70] }), {
+        label: 'occlusion pressure (mmHg)',
+        domain: [0, top + 100],
+        ticks: range(0, top, 100),
+      }),
       fy: { axis: null, padding: 0.1 },
-      x: {
-        label: 'limb circumference (cm)',
-        domain: [20, 76],
-        ticks: [30, 50, 70],
-        labelAnchor: 'center',
-        labelArrow: 'none',
-      },
-      y: { label: 'occlusion pressure (mmHg)', domain: [0, top + 100], ticks: range(0, top, 100), labelArrow: 'none' },
       marks: [
-        Plot.gridY(range(0, top, 100), { stroke: ink.rule, strokeOpacity: 1 }),
-        Plot.areaY(points, {
-          ...facet,
-          x: 'circumferenceCm',
-          y1: 'lower',
-          y2: 'upper',
-          fill: ink.first,
-          fillOpacity: 0.22,
-        }),
-        Plot.lineY(points, { ...facet, x: 'circumferenceCm', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
-        Plot.text(labels, {
-          ...facet,
-          ...words,
-          text: 'name',
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 4,
-          fontWeight: 600,
-          fill: ink.text,
-        }),
-        Plot.text(labels, {
-          ...facet,
-          ...words,
-          text: 'what',
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 21,
-          fill: ink.faint,
-        }),
-        Plot.text(labels, {
-          ...facet,
-          ...words,
-          text: 'evidence',
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 38,
-          fill: ink.faint,
-          fontStyle: 'italic',
-        }),
+        gridY(range(0, top, 100)),
+        curve(points, { ...facet, x: 'circumferenceCm' }),
+        heading(labels, 'name', facet),
+        Plot.text(labels, { ...facet, ...words, ...faint, text: 'what', dy: 21 }),
+        Plot.text(labels, { ...facet, ...words, ...faint, text: 'evidence', dy: 38, fontStyle: 'italic' }),
       ],
     },
   );

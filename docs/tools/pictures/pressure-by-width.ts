@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import groupMeans from '../../../src/checks/group-means.json' with { type: 'json' };
 import { estimateOcclusionPressure, type Limb } from '../../../src/index.js';
-import { draw, ink, range, words } from './frame.js';
+import { below, curve, draw, gridY, heading, ink, panelled, range, words } from './frame.js';
 
 const GIRTH = { leg: 55, arm: 32 } as const;
 const PANEL = { leg: 'thigh of 55 cm', arm: 'arm of 32 cm' } as const;
@@ -22,7 +22,7 @@ const estimate = (limb: Limb, cuffWidthCm: number) => ({
 
 /** Occlusion pressure against cuff width: the pooled curve with its band, and what was measured. */
 export function pressureByWidth(): string {
-  const curve = (['leg', 'arm'] as const).flatMap((limb) =>
+  const estimated = (['leg', 'arm'] as const).flatMap((limb) =>
     range(limb === 'leg' ? 4 : 3, 20, 0.25).map((width) => estimate(limb, width)),
   );
   const means: readonly {
@@ -50,7 +50,7 @@ export function pressureByWidth(): string {
           },
         ],
   );
-  const highest = Math.max(...curve.map(({ upper = 0 }) => upper));
+  const highest = Math.max(...estimated.map(({ upper = 0 }) => upper));
   const top = 100 * Math.ceil(highest / 100);
   const key = {
     panel: PANEL.arm,
@@ -68,22 +68,16 @@ export function pressureByWidth(): string {
     },
     {
       height: 430,
-      marginLeft: 52,
+      ...panelled(below('cuff width (cm)', { domain: [2, 20.5], ticks: [5, 10, 15, 20] }), {
+        label: 'occlusion pressure (mmHg)',
+        domain: [0, top],
+        ticks: range(0, top - 100, 100),
+      }),
       marginTop: 36,
-      marginBottom: 54,
       fx: { axis: null, padding: 0.06, domain: [PANEL.leg, PANEL.arm] },
-      x: {
-        label: 'cuff width (cm)',
-        domain: [2, 20.5],
-        ticks: [5, 10, 15, 20],
-        labelAnchor: 'center',
-        labelArrow: 'none',
-      },
-      y: { label: 'occlusion pressure (mmHg)', domain: [0, top], ticks: range(0, top - 100, 100), labelArrow: 'none' },
       marks: [
-        Plot.gridY(range(0, top - 100, 100), { stroke: ink.rule, strokeOpacity: 1 }),
-        Plot.areaY(curve, { fx: 'panel', x: 'width', y1: 'lower', y2: 'upper', fill: ink.first, fillOpacity: 0.18 }),
-        Plot.lineY(curve, { fx: 'panel', x: 'width', y: 'value', stroke: ink.first, strokeWidth: 2.5 }),
+        gridY(range(0, top - 100, 100)),
+        curve(estimated, { fx: 'panel', x: 'width', fillOpacity: 0.18 }),
         Plot.ruleX(measured, { fx: 'panel', x: 'width', y1: 'low', y2: 'high', stroke: ink.second, strokeWidth: 2 }),
         Plot.dot(measured, {
           fx: 'panel',
@@ -94,16 +88,7 @@ export function pressureByWidth(): string {
           stroke: ({ aside }: (typeof measured)[number]) => (aside ? ink.second : ink.paper),
           strokeWidth: 1.5,
         }),
-        Plot.text(Object.values(PANEL), {
-          fx: (panel: string) => panel,
-          text: (panel: string) => panel,
-          ...words,
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 4,
-          fill: ink.text,
-          fontWeight: 600,
-        }),
+        heading(Object.values(PANEL), Plot.identity, { fx: (panel: string) => panel }),
         key.lines.map((line, index) =>
           Plot.text([key], {
             fx: 'panel',

@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { sessionTotals, sessionTimeline, type Prescription, type Restriction } from '../../../src/index.js';
 import { clock } from '../../../src/quantity/format.js';
-import { draw, ink, words } from './frame.js';
+import { below, draw, ink, range, words } from './frame.js';
 
 const prescription = (restriction: Restriction): Prescription => ({
   scheme: '30-15-15-15',
@@ -31,6 +31,7 @@ export function sessionPicture(): string {
     { row, y: 0.72, text: 'sets' },
     { row, y: 0.2, text: 'inflated' },
   ]);
+  const minutes = range(0, 360, 60);
   return draw(
     {
       title: 'The clock of 30-15-15-15 with continuous and with intermittent restriction',
@@ -44,17 +45,10 @@ export function sessionPicture(): string {
       marginTop: 12,
       marginBottom: 54,
       fy: { axis: null, padding: 0.16, domain: rows.map(({ row }) => row) },
-      x: {
-        label: 'minutes from the start',
-        domain: [0, 390],
-        ticks: [0, 60, 120, 180, 240, 300, 360],
-        tickFormat: (seconds: number) => clock(seconds),
-        labelAnchor: 'center',
-        labelArrow: 'none',
-      },
+      x: below('minutes from the start', { domain: [0, 390], ticks: minutes, tickFormat: (at: number) => clock(at) }),
       y: { axis: null, domain: [0, 1.3] },
       marks: [
-        Plot.gridX({ stroke: ink.rule, strokeOpacity: 1, ticks: [0, 60, 120, 180, 240, 300, 360] }),
+        Plot.gridX({ stroke: ink.rule, strokeOpacity: 1, ticks: minutes }),
         Plot.rect(cuff, { fy: 'row', x1: 'from', x2: 'to', y1: 0.08, y2: 0.32, fill: ink.second, rx: 3 }),
         Plot.rect(sets, { fy: 'row', x1: 'from', x2: 'to', y1: 0.46, y2: 0.98, fill: ink.first, rx: 3 }),
         Plot.text(sets, {

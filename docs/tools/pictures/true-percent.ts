@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot';
 import { estimateOcclusionPressure, measuredOcclusionPressure, targetCuffPressure } from '../../../src/index.js';
-import { draw, ink, words } from './frame.js';
+import { below, draw, heading, ink, range, words } from './frame.js';
 
 const ASKED = [40, 50, 60, 80] as const;
 const readings = { limb: 'leg', circumferenceCm: 55, systolicMmHg: 120, diastolicMmHg: 70, posture: 'supine' } as const;
@@ -41,13 +41,7 @@ export function truePercent(): string {
       marginRight: 24,
       marginBottom: 54,
       fy: { axis: null, padding: 0.12, domain: ways.map(({ way }) => way) },
-      x: {
-        label: 'percent of the true occlusion pressure',
-        domain: [20, 190],
-        ticks: [20, 40, 60, 80, 100, 120, 140, 160, 180],
-        labelAnchor: 'center',
-        labelArrow: 'none',
-      },
+      x: below('percent of the true occlusion pressure', { domain: [20, 190], ticks: range(20, 180, 20) }),
       y: {
         label: null,
         domain: [' ', ...ASKED.map((percent) => `${percent} %`)],
@@ -69,36 +63,19 @@ export function truePercent(): string {
           strokeOpacity: 0.45,
         }),
         Plot.dot(targets, { fy: 'way', y: 'asked', x: 'percentLop', r: 4.5, fill: ink.first }),
-        Plot.text(targets, {
-          ...words,
-          fy: 'way',
-          y: 'asked',
-          x: 'lower',
-          dx: -9,
-          text: (d: { lower: number }) => String(Math.round(d.lower)),
-          textAnchor: 'end',
-          fill: ink.faint,
-        }),
-        Plot.text(targets, {
-          ...words,
-          fy: 'way',
-          y: 'asked',
-          x: 'upper',
-          dx: 9,
-          text: (d: { upper: number }) => String(Math.round(d.upper)),
-          textAnchor: 'start',
-          fill: ink.faint,
-        }),
-        Plot.text(ways, {
-          ...words,
-          fy: 'way',
-          text: 'way',
-          frameAnchor: 'top-left',
-          dx: 6,
-          dy: 4,
-          fill: ink.text,
-          fontWeight: 600,
-        }),
+        (['lower', 'upper'] as const).map((end) =>
+          Plot.text(targets, {
+            ...words,
+            fy: 'way',
+            y: 'asked',
+            x: end,
+            dx: end === 'lower' ? -9 : 9,
+            text: (target: (typeof targets)[number]) => String(Math.round(target[end])),
+            textAnchor: end === 'lower' ? 'end' : 'start',
+            fill: ink.faint,
+          }),
+        ),
+        heading(ways, 'way', { fy: 'way' }),
         Plot.text(ways.slice(0, 1), {
           fy: 'way',
           text: () => 'artery closed',

@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { compareWeeks } from '../../../src/plan/index.js';
 import { KNEE_FROM, kneeWeeks } from '../stories/knee.js';
-import { draw, ink, words } from './frame.js';
+import { below, draw, heading, ink, words } from './frame.js';
 
 /** Weeks 2 to 12 of the knee of the docs’ story: load rises, minutes under the cuff fall. */
 export function weeksPicture(): string {
@@ -37,7 +37,7 @@ export function weeksPicture(): string {
       marginTop: 30,
       marginBottom: 46,
       fy: { axis: null, padding: 0.22, domain: panelNames },
-      x: { label: 'week after surgery; week 8 is a deload', labelAnchor: 'center', labelArrow: 'none', padding: 0.2 },
+      x: below('week after surgery; week 8 is a deload', { padding: 0.2 }),
       y: { axis: null, domain: [0, 1.12] },
       marks: panelNames.flatMap((panel, index) => {
         const own = bars(panel);
@@ -60,16 +60,7 @@ export function weeksPicture(): string {
             text: ({ value }: { value: number }) => label(value),
             fill: ink.text,
           }),
-          Plot.text([{ panel }], {
-            ...words,
-            fy: 'panel',
-            frameAnchor: 'top-left',
-            dy: -24,
-            text: 'panel',
-            textAnchor: 'start',
-            fill: ink.text,
-            fontWeight: 600,
-          }),
+          heading([{ panel }], 'panel', { fy: 'panel', dx: 0, dy: -24 }),
         ];
       }),
     },

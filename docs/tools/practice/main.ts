@@ -1,12 +1,12 @@
 /* The exercises of the course in a browser: a sheet by its seed, and `checkAnswer` for each number. */
 import { checkAnswer } from '../../../src/text/index.js';
+import { unitWords } from '../../../src/quantity/format.js';
 import { element } from '../../../examples/page/element.js';
 import { answerWords, exercises, type Exercise } from '../exercises.js';
 
 const byId = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
 const list = byId<HTMLOListElement>('exercises');
 const seed = byId<HTMLInputElement>('seed');
-const unitWords: Readonly<Record<string, string>> = { 'mm[Hg]': 'mmHg', kg: 'kg', s: 's' };
 
 let right = new Set<string>();
 
@@ -16,7 +16,7 @@ function row({ id, question, answer, working }: Exercise, index: number): HTMLLI
   const form = element(
     'form',
     {},
-    element('label', { for: field.id }, `Your number, ${unitWords[answer.unit]}`),
+    element('label', { for: field.id }, `Your number,${unitWords[answer.unit]}`),
     field,
     element('button', { type: 'submit' }, 'Check'),
   );
